@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Lighting.Calc.Tables;
+using UnitsNet;
+
+namespace Lighting.Calc.Conductors;
+
+/// <summary>The standard wire sizes: American wire gauges 4 to 30, solid and stranded, and metric vehicle cable.</summary>
+public static class WireTable
+{
+    /// <summary>Every size, thickest first within each construction.</summary>
+    public static ImmutableArray<WireSize> All { get; } =
+    [
+        .. Enumerable.Range(AmericanWireGauge.Thickest, AmericanWireGauge.Thinnest - AmericanWireGauge.Thickest + 1).Select(AmericanWireGauge.Solid),
+        .. Enumerable.Range(AmericanWireGauge.Thickest, AmericanWireGauge.Thinnest - AmericanWireGauge.Thickest + 1).Select(AmericanWireGauge.Stranded),
+        .. PublishedTable.Load("conductors-metric").Read().Select(Metric).OrderByDescending(w => w.CopperArea.SquareMillimeters),
+    ];
+
+    /// <summary>The sizes of one construction, thinnest first.</summary>
+    public static ImmutableArray<WireSize> Of(WireConstruction construction) =>
+        [.. All.Where(w => w.Construction == construction).OrderBy(w => w.CopperArea.SquareMillimeters)];
+
+    /// <summary>Finds a size by a person's text: <c>16 AWG</c>, <c>16AWG stranded</c>, <c>1.25 mm2</c>, <c>1.25 mm²</c>.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="wire">The size, or null when there is none of that name.</param>
+    /// <returns>Whether there is such a size.</returns>
+    public static bool TryFind(string text, out WireSize? wire)
+    {
+        string wanted = Normalise(text);
+        wire = All.FirstOrDefault(w => Normalise(w.Name) == wanted);
+        return wire is not null;
+    }
+
+    private static string Normalise(string text) =>
+        string.Concat(text.Where(c => !char.IsWhiteSpace(c))).Replace("²", "2", StringComparison.Ordinal).ToLowerInvariant();
+
+    private static WireSize Metric(TableRow row)
+    {
+        double area = row.Number("area_mm2");
+        return new WireSize($"{area.ToString(CultureInfo.InvariantCulture)} mm2", WireConstruction.MetricCable, Area.FromSquareMillimeters(area), row.Number("max_ohm_per_km") / 1000);
+    }
+}

@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using UnitsNet;
+
+namespace Lighting.Calc.Harness;
+
+/// <summary>A bike's lighting as its lists describe it. Immutable; change one with a <c>with</c> expression.</summary>
+public sealed record Bike
+{
+    /// <summary>The reserved point at battery plus.</summary>
+    public const string BatteryPlus = "battery +";
+
+    /// <summary>The reserved point at battery minus.</summary>
+    public const string BatteryMinus = "battery -";
+
+    /// <summary>Its name.</summary>
+    public string Name { get; init; } = "";
+
+    /// <summary>Nominal system volts, usually 6 V or 12 V.</summary>
+    public ElectricPotential SystemVoltage { get; init; } = ElectricPotential.FromVolts(12);
+
+    /// <summary>Battery volts with the engine off.</summary>
+    public ElectricPotential BatteryVoltage { get; init; } = ElectricPotential.FromVolts(12.65);
+
+    /// <summary>Volts with the engine charging.</summary>
+    public ElectricPotential ChargingVoltage { get; init; } = ElectricPotential.FromVolts(13.5);
+
+    /// <summary>Battery capacity at its 10 h or 20 h rate; null where not known.</summary>
+    public ElectricCharge? BatteryCapacity { get; init; }
+
+    /// <summary>Resistance of the battery and its posts.</summary>
+    public ElectricResistance BatteryResistance { get; init; } = ElectricResistance.Zero;
+
+    /// <summary>Temperature of the conductors.</summary>
+    public Temperature WireTemperature { get; init; } = Temperature.FromDegreesCelsius(20);
+
+    /// <summary>Which terminal is on the frame.</summary>
+    public Earth Earth { get; init; }
+
+    /// <summary>Largest drop, source to lamp and back, that the builder allows.</summary>
+    public Ratio AllowedDrop { get; init; } = Ratio.FromPercent(5);
+
+    /// <summary>The lamps and other loads.</summary>
+    public ImmutableArray<FittedLamp> Lamps { get; init; } = [];
+
+    /// <summary>The wires; empty when lamps hang straight on the battery.</summary>
+    public ImmutableArray<Run> Runs { get; init; } = [];
+
+    /// <summary>The switch contacts.</summary>
+    public ImmutableArray<SwitchContact> Switches { get; init; } = [];
+
+    /// <summary>The fuses.</summary>
+    public ImmutableArray<Fuse> Fuses { get; init; } = [];
+
+    /// <summary>The charging curve.</summary>
+    public ImmutableArray<ChargingPoint> Charging { get; init; } = [];
+
+    /// <summary>The ride to balance.</summary>
+    public ImmutableArray<RideStretch> Ride { get; init; } = [];
+
+    /// <summary>Whether the harness is known, so that contacts and wires decide what arrives.</summary>
+    public bool HasNetwork => !Runs.IsEmpty;
+}

@@ -1,0 +1,32 @@
+using Lighting.Calc.Lamps;
+using UnitsNet;
+
+namespace Lighting.Calc.Harness;
+
+/// <summary>A lamp (or other load) as it is fitted to a bike: one row of <c>lamps.csv</c>.</summary>
+public sealed record FittedLamp
+{
+    /// <summary>The circuit it belongs to, such as <c>headlamp</c>: loads are summed by circuit.</summary>
+    public required string Circuit { get; init; }
+
+    /// <summary>Its name, unique on the bike.</summary>
+    public required string Lamp { get; init; }
+
+    /// <summary>What one of it draws and gives.</summary>
+    public required LampSpecification Specification { get; init; }
+
+    /// <summary>How many hang in parallel on the same two points; 1 or more.</summary>
+    public int Quantity { get; init; } = 1;
+
+    /// <summary>When it is meant to be lit. Without runs this decides; with runs the contacts decide and it is checked against them.</summary>
+    public Condition LitWhen { get; init; } = Condition.Always;
+
+    /// <summary>Share of the time it is lit while switched on, 0 to 1: counts for charging and heat, never for a fuse.</summary>
+    public Ratio Duty { get; init; } = Ratio.FromDecimalFractions(1);
+
+    /// <summary>The point its feed hangs on; null when the bike has no runs.</summary>
+    public string? Feed { get; init; }
+
+    /// <summary>The point its return hangs on; null when the bike has no runs.</summary>
+    public string? Return { get; init; }
+}

@@ -1,0 +1,28 @@
+using UnitsNet;
+
+namespace Lighting.Calc.Harness;
+
+/// <summary>One thing measured or seen on the bike: one row of <c>readings.csv</c>. Exactly one of the four results is set.</summary>
+public sealed record Reading
+{
+    /// <summary>The switches held while it was taken; a switch that is not named is off.</summary>
+    public required Condition When { get; init; }
+
+    /// <summary>The point probed, the fuse replaced by an ammeter, or the lamp or run looked at.</summary>
+    public required string Point { get; init; }
+
+    /// <summary>What it was taken with.</summary>
+    public required Instrument Instrument { get; init; }
+
+    /// <summary>Volts on the meter.</summary>
+    public ElectricPotential? Voltage { get; init; }
+
+    /// <summary>Amps on the ammeter.</summary>
+    public ElectricCurrent? Current { get; init; }
+
+    /// <summary>Ohms on the ohmmeter.</summary>
+    public ElectricResistance? Resistance { get; init; }
+
+    /// <summary>How the lamp or test lamp looked.</summary>
+    public Brightness? Seen { get; init; }
+}

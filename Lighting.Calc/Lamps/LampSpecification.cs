@@ -1,0 +1,121 @@
+using UnitsNet;
+
+namespace Lighting.Calc.Lamps;
+
+/// <summary>What a lamp draws and gives: its law and the reference point that fixes the law. One filament of a two-filament lamp.</summary>
+/// <remarks>
+/// The reference point is the published test or design volts with the amps there, not the watts on the cap;
+/// for a lamp known only by volts and watts it is those two. Build one with the factory methods.
+/// </remarks>
+public sealed record LampSpecification
+{
+    private LampSpecification(LampType type, ElectricPotential referenceVoltage, ElectricCurrent referenceCurrent, ElectricPotential? minimumVoltage)
+    {
+        Type = type;
+        ReferenceVoltage = referenceVoltage;
+        ReferenceCurrent = referenceCurrent;
+        MinimumVoltage = minimumVoltage;
+    }
+
+    /// <summary>How the current answers to the volts.</summary>
+    public LampType Type { get; }
+
+    /// <summary>Volts of the reference point, above zero.</summary>
+    public ElectricPotential ReferenceVoltage { get; }
+
+    /// <summary>Current of one lamp at <see cref="ReferenceVoltage"/>, above zero.</summary>
+    public ElectricCurrent ReferenceCurrent { get; }
+
+    /// <summary>LED driver: the volts below which it cannot hold its power. LED ballast: the forward volts. Otherwise null.</summary>
+    public ElectricPotential? MinimumVoltage { get; }
+
+    /// <summary>The published code, such as <c>P21/5W stop</c>; null for a lamp described by its figures.</summary>
+    public string? Code { get; init; }
+
+    /// <summary>Light at the reference volts where it is published.</summary>
+    public LuminousFlux? ReferenceFlux { get; init; }
+
+    /// <summary>Power of one lamp at the reference point.</summary>
+    public Power ReferencePower => ReferenceVoltage * ReferenceCurrent;
+
+    /// <summary>Makes a lamp from the volts and watts of its reference point.</summary>
+    /// <param name="type">The law. For <see cref="LampType.Led"/> the watts are the constant power.</param>
+    /// <param name="voltage">Reference volts, above zero.</param>
+    /// <param name="power">Watts at those volts, above zero.</param>
+    /// <param name="minimumVoltage">Drop-out volts of an LED driver or forward volts of an LED with a ballast, above zero and
+    /// below <paramref name="voltage"/>; needed by those two types only (see <see cref="DefaultMinimumVoltage"/>).</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static LampSpecification FromPower(LampType type, ElectricPotential voltage, Power power, ElectricPotential? minimumVoltage = null)
+    {
+        if (!(voltage.Volts > 0))
+            throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "A lamp's reference volts are above zero.");
+        return FromCurrent(type, voltage, power / voltage, minimumVoltage);
+    }
+
+    /// <summary>Makes a lamp from the volts and amps of its reference point.</summary>
+    /// <param name="type">The law. For <see cref="LampType.Led"/> volts times amps are the constant power.</param>
+    /// <param name="voltage">Reference volts, above zero.</param>
+    /// <param name="current">Amps at those volts, above zero.</param>
+    /// <param name="minimumVoltage">As in <see cref="FromPower"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static LampSpecification FromCurrent(LampType type, ElectricPotential voltage, ElectricCurrent current, ElectricPotential? minimumVoltage = null)
+    {
+        if (!(voltage.Volts > 0))
+            throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "A lamp's reference volts are above zero.");
+        if (!(current.Amperes > 0))
+            throw new ArgumentOutOfRangeException(nameof(current), current, "A lamp's reference current is above zero.");
+        bool needsMinimum = type is LampType.Led or LampType.LedBallast;
+        ElectricPotential? minimum = needsMinimum ? minimumVoltage ?? DefaultMinimumVoltage(type, voltage) : null;
+        if (minimum is { } m && !(m.Volts > 0 && m.Volts < voltage.Volts))
+            throw new ArgumentOutOfRangeException(nameof(minimumVoltage), m, "The minimum volts of an LED lie above zero and below its reference volts.");
+        return new LampSpecification(type, voltage, current, minimum);
+    }
+
+    /// <summary>Minimum volts assumed where a list gives none: half the reference volts for a driver, 0.7 of them for a ballast.</summary>
+    /// <remarks>Common practice, no source: buck drivers for 12 V hold to about 6 V; three white LEDs in series take about 9 V of 13 V.</remarks>
+    public static ElectricPotential DefaultMinimumVoltage(LampType type, ElectricPotential voltage) =>
+        voltage * (type == LampType.LedBallast ? 0.7 : 0.5);
+
+    /// <summary>Current of one lamp at the volts across it, feed to return.</summary>
+    /// <remarks>Negative volts give a negative current in a filament and a leak in an LED.</remarks>
+    public ElectricCurrent CurrentAt(ElectricPotential voltage) => ElectricCurrent.FromAmperes(At(voltage.Volts).CurrentAmperes);
+
+    /// <summary>Power of one lamp at the volts across it.</summary>
+    public Power PowerAt(ElectricPotential voltage) => Power.FromWatts(voltage.Volts * At(voltage.Volts).CurrentAmperes);
+
+    /// <summary>Light against the light at the reference volts; null for a load that gives no light.</summary>
+    /// <remarks>
+    /// Filaments by the exponent law (V/Vn)^3.4; an LED in proportion to the current through the diode
+    /// (a driver's constant above its minimum volts).
+    /// </remarks>
+    public Ratio? RelativeLightAt(ElectricPotential voltage) => Type switch
+    {
+        LampType.Filament or LampType.Halogen => Ratio.FromDecimalFractions(FilamentLaw.RelativeLight(voltage.Volts, ReferenceVoltage.Volts)),
+        LampType.Led => Ratio.FromDecimalFractions(Math.Max(0, voltage.Volts * At(voltage.Volts).CurrentAmperes / (ReferenceVoltage.Volts * ReferenceCurrent.Amperes))),
+        LampType.LedBallast => Ratio.FromDecimalFractions(Math.Max(0, At(voltage.Volts).CurrentAmperes / ReferenceCurrent.Amperes)),
+        _ => null,
+    };
+
+    /// <summary>Life against the life at the reference volts, filaments only: (V/Vn)^−13; null otherwise or below a tenth of the reference volts.</summary>
+    public Ratio? RelativeLifeAt(ElectricPotential voltage)
+    {
+        double ratio = voltage.Volts / ReferenceVoltage.Volts;
+        return Type is LampType.Filament or LampType.Halogen && ratio >= 0.1
+            ? Ratio.FromDecimalFractions(Math.Pow(ratio, FilamentLaw.LifeExponent))
+            : null;
+    }
+
+    internal LawPoint At(double volts)
+    {
+        double vn = ReferenceVoltage.Volts, amperes = ReferenceCurrent.Amperes;
+        return Type switch
+        {
+            LampType.Filament or LampType.Halogen => FilamentLaw.At(volts, vn, amperes),
+            LampType.Led => LedDriverLaw.At(volts, vn * amperes, MinimumVoltage!.Value.Volts),
+            LampType.LedBallast => LedBallastLaw.At(volts, MinimumVoltage!.Value.Volts, (vn - MinimumVoltage.Value.Volts) / amperes),
+            LampType.Fixed => FixedLoadLaw.At(volts, amperes),
+            LampType.Resistor => new LawPoint(amperes / vn * volts, amperes / vn),
+            _ => throw new InvalidOperationException($"Unknown lamp type {Type}."),
+        };
+    }
+}

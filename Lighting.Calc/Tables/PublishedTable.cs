@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using CsvHelper;
+
+namespace Lighting.Calc.Tables;
+
+/// <summary>One of the published tables the answers rest on, as printed: names, rows and the source of each row.</summary>
+/// <remarks>The tables are CSV files embedded in the library; every row has a <c>source</c> column.</remarks>
+public sealed class PublishedTable
+{
+    private const string Prefix = "tables/";
+
+    private PublishedTable(string name, ImmutableArray<string> columns, ImmutableArray<ImmutableArray<string>> rows)
+    {
+        Name = name;
+        Columns = columns;
+        Rows = rows;
+    }
+
+    /// <summary>Its name, such as <c>lamps</c>.</summary>
+    public string Name { get; }
+
+    /// <summary>Its columns; a number's column ends in its unit.</summary>
+    public ImmutableArray<string> Columns { get; }
+
+    /// <summary>Its rows, one text for each column.</summary>
+    public ImmutableArray<ImmutableArray<string>> Rows { get; }
+
+    /// <summary>The names of all tables, in order.</summary>
+    public static ImmutableArray<string> Names { get; } =
+    [
+        .. typeof(PublishedTable).Assembly.GetManifestResourceNames()
+            .Where(n => n.StartsWith(Prefix, StringComparison.Ordinal))
+            .Select(n => Path.GetFileNameWithoutExtension(n[Prefix.Length..]))
+            .Order(StringComparer.Ordinal),
+    ];
+
+    /// <summary>Reads a table.</summary>
+    /// <param name="name">One of <see cref="Names"/>.</param>
+    /// <exception cref="ArgumentException">There is no such table.</exception>
+    public static PublishedTable Load(string name)
+    {
+        using Stream stream = typeof(PublishedTable).Assembly.GetManifestResourceStream($"{Prefix}{name}.csv")
+            ?? throw new ArgumentException($"There is no table '{name}'; the tables are {string.Join(", ", Names)}.", nameof(name));
+        using var text = new StreamReader(stream);
+        using CsvReader csv = CsvReader.FromText(text.ReadToEnd(), new CsvReaderOptions { MalformedData = CsvMalformedDataHandling.Throw, FieldCountMismatch = CsvFieldCountHandling.Throw });
+        csv.ReadHeader();
+        ImmutableArray<string> columns = [.. csv.Headers];
+        var rows = ImmutableArray.CreateBuilder<ImmutableArray<string>>();
+        while (csv.Read())
+            rows.Add([.. Enumerable.Range(0, columns.Length).Select(csv.GetString)]);
+        return new PublishedTable(name, columns, rows.ToImmutable());
+    }
+
+    /// <summary>The rows as readers of one row each.</summary>
+    internal IEnumerable<TableRow> Read() => Rows.Select(row => new TableRow(this, row));
+}
