@@ -59,4 +59,10 @@ public sealed record Bike
 
     /// <summary>Whether the harness is known, so that contacts and wires decide what arrives.</summary>
     public bool HasNetwork => !Runs.IsEmpty;
+
+    /// <summary>The battery terminal that the frame is not joined to.</summary>
+    public string LivePoint => Earth == Earth.Negative ? BatteryPlus : BatteryMinus;
+
+    /// <summary>The battery terminal that is joined to the frame.</summary>
+    public string EarthPoint => Earth == Earth.Negative ? BatteryMinus : BatteryPlus;
 }

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc.Harness;
+
+/// <summary>The switches of a bike and every setting they can stand in, so that the worst is found and not asked for.</summary>
+public static class SettingEnumeration
+{
+    /// <summary>Most settings that are enumerated; a bike with more needs a condition that holds some switches still.</summary>
+    public const int MostSettings = 65_536;
+
+    /// <summary>The switches of a bike: those of its contacts, then those that only conditions name.</summary>
+    /// <remarks>Every switch has the position <c>off</c>, then the positions that contacts and conditions name, in order.</remarks>
+    public static ImmutableArray<SwitchDefinition> SwitchesOf(Bike bike)
+    {
+        var order = new List<string>();
+        var positions = new Dictionary<string, List<string>>(Name.Comparer);
+        foreach (SwitchContact contact in bike.Switches)
+            Add(contact.Switch, contact.ClosedIn);
+        foreach (Condition condition in bike.Lamps.Select(l => l.LitWhen).Concat(bike.Charging.Select(c => c.When)).Concat(bike.Ride.Select(r => r.When)))
+            foreach (ConditionTerm term in condition.Terms)
+                Add(term.Switch, term.Positions);
+        return [.. order.Select(name => new SwitchDefinition(name, [.. positions[name]]))];
+
+        void Add(string name, ImmutableArray<string> named)
+        {
+            if (!positions.TryGetValue(name, out List<string>? known))
+            {
+                order.Add(name);
+                positions.Add(name, known = [SwitchDefinition.Off]);
+            }
+
+            foreach (string position in named)
+                if (!known.Contains(position, Name.Comparer))
+                    known.Add(position);
+        }
+    }
+
+    /// <summary>How many settings a condition leaves.</summary>
+    public static long Count(Bike bike, Condition only)
+    {
+        long count = 1;
+        foreach (SwitchDefinition definition in SwitchesOf(bike))
+            count = checked(count * Allowed(definition, only).Count());
+        return count;
+    }
+
+    /// <summary>Every setting in which a condition holds; all off comes first.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="only">The condition; <see cref="Condition.Always"/> for all settings.</param>
+    /// <exception cref="ArgumentException">The condition leaves none, or more than <see cref="MostSettings"/>.</exception>
+    public static ImmutableArray<Setting> Of(Bike bike, Condition only)
+    {
+        ImmutableArray<SwitchDefinition> switches = SwitchesOf(bike);
+        foreach (ConditionTerm term in only.Terms)
+        {
+            SwitchDefinition? definition = switches.FirstOrDefault(s => Name.Equal(s.Name, term.Switch))
+                ?? throw new ArgumentException($"'{only}' names the switch '{term.Switch}'; the bike has {Listing(switches.Select(s => s.Name))}.", nameof(only));
+            foreach (string position in term.Positions)
+                if (!definition.Positions.Contains(position, Name.Comparer))
+                    throw new ArgumentException($"'{only}' names the position '{position}' of '{term.Switch}'; it has {Listing(definition.Positions)}.", nameof(only));
+        }
+
+        long count = Count(bike, only);
+        if (count > MostSettings)
+            throw new ArgumentException($"The switches can stand in {count} settings, more than {MostSettings}; hold some of them still with a condition.", nameof(only));
+        IEnumerable<ImmutableArray<SwitchPosition>> settings = [[]];
+        foreach (SwitchDefinition definition in switches)
+            settings = settings.SelectMany(s => Allowed(definition, only).Select(p => s.Add(new SwitchPosition(definition.Name, p))));
+        return [.. settings.Select(s => new Setting(s))];
+    }
+
+    /// <summary>The setting in which a condition's switches stand in their first named position and all others are off.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="held">The condition; it names each switch that is not off.</param>
+    public static Setting Held(Bike bike, Condition held) => new(SwitchesOf(bike).Select(s =>
+        new SwitchPosition(s.Name, held.Terms.FirstOrDefault(t => Name.Equal(t.Switch, s.Name))?.Positions[0] ?? SwitchDefinition.Off)));
+
+    private static IEnumerable<string> Allowed(SwitchDefinition definition, Condition only)
+    {
+        ConditionTerm? term = only.Terms.FirstOrDefault(t => Name.Equal(t.Switch, definition.Name));
+        return term is null ? definition.Positions : definition.Positions.Where(p => term.Positions.Contains(p, Name.Comparer));
+    }
+
+    private static string Listing(IEnumerable<string> names)
+    {
+        string all = string.Join(", ", names);
+        return all.Length == 0 ? "none" : all;
+    }
+}

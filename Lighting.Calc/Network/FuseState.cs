@@ -1,0 +1,10 @@
+using Lighting.Calc.Harness;
+using UnitsNet;
+
+namespace Lighting.Calc.Network;
+
+/// <summary>A fuse at one operating point.</summary>
+/// <param name="Fuse">The fuse.</param>
+/// <param name="Current">Current through it, without sign.</param>
+/// <param name="Drop">Volts lost in it, without sign.</param>
+public sealed record FuseState(Fuse Fuse, ElectricCurrent Current, ElectricPotential Drop);

@@ -1,0 +1,32 @@
+using Lighting.Calc.Harness;
+using UnitsNet;
+
+namespace Lighting.Calc.Network;
+
+/// <summary>A fitted lamp at one operating point.</summary>
+public sealed record LampState
+{
+    /// <summary>The lamp.</summary>
+    public required FittedLamp Lamp { get; init; }
+
+    /// <summary>Volts across it; positive when its feed is on the live side of its return.</summary>
+    public required ElectricPotential Voltage { get; init; }
+
+    /// <summary>Current of all of its quantity together, of the sign of <see cref="Voltage"/>.</summary>
+    public required ElectricCurrent Current { get; init; }
+
+    /// <summary>Power of all of its quantity together.</summary>
+    public required Power Power { get; init; }
+
+    /// <summary>Light against the light at its reference volts; null for a load that gives none.</summary>
+    public required Ratio? RelativeLight { get; init; }
+
+    /// <summary>Share of the source volts that does not reach it; null when it is not fed.</summary>
+    public required Ratio? Drop { get; init; }
+
+    /// <summary>An LED driver whose volts are too low to hold its power.</summary>
+    public required bool DroppedOut { get; init; }
+
+    /// <summary>An LED driver that is lit, with a second state the bike can hold in which it is dark.</summary>
+    public required bool MayDropOut { get; init; }
+}

@@ -1,0 +1,12 @@
+using Lighting.Calc.Harness;
+using UnitsNet;
+
+namespace Lighting.Calc.Network;
+
+/// <summary>A run at one operating point.</summary>
+/// <param name="Run">The run.</param>
+/// <param name="Current">Current, positive from its <c>from</c> to its <c>to</c>.</param>
+/// <param name="WireDrop">Volts lost in the wire, of the current's sign.</param>
+/// <param name="JointDrop">Volts lost in its joints, of the current's sign.</param>
+/// <param name="Resistance">Wire and joints together.</param>
+public sealed record RunState(Run Run, ElectricCurrent Current, ElectricPotential WireDrop, ElectricPotential JointDrop, ElectricResistance Resistance);
