@@ -47,8 +47,7 @@ public static class LampTable
             Specification = specification with
             {
                 Code = code,
-                ReferenceFlux = row.NumberOrNull("lumens") is { } lumens ? LuminousFlux.FromLumens(lumens)
-                    : row.NumberOrNull("mscp") is { } candelas ? LuminousFlux.FromLumens(4 * Math.PI * candelas) : null,
+                ReferenceFlux = ReferenceFlux(row, volts),
             },
             RatedPower = row.NumberOrNull("rated_w") is { } rated ? Power.FromWatts(rated) : null,
             MaximumPower = row.NumberOrNull("max_w") is { } most ? Power.FromWatts(most) : null,
@@ -57,5 +56,13 @@ public static class LampTable
             SocketClass = row.Text("socket_class"),
             Source = row.Text("source"),
         };
+    }
+
+    // Lumens are printed at the test volts, candelas at the design volts; some rows have their reference point elsewhere.
+    private static LuminousFlux? ReferenceFlux(TableRow row, ElectricPotential referenceVoltage)
+    {
+        if (row.NumberOrNull("lumens") is { } lumens)
+            return LuminousFlux.FromLumens(lumens * FilamentLaw.RelativeLight(referenceVoltage.Volts, row.Number("lumens_v")));
+        return row.NumberOrNull("mscp") is { } candelas ? LuminousFlux.FromLumens(4 * Math.PI * candelas) : null;
     }
 }
