@@ -42,7 +42,12 @@ public sealed class PublishedTable
         using Stream stream = typeof(PublishedTable).Assembly.GetManifestResourceStream($"{Prefix}{name}.csv")
             ?? throw new ArgumentException($"There is no table '{name}'; the tables are {string.Join(", ", Names)}.", nameof(name));
         using var text = new StreamReader(stream);
-        using CsvReader csv = CsvReader.FromText(text.ReadToEnd(), new CsvReaderOptions { MalformedData = CsvMalformedDataHandling.Throw, FieldCountMismatch = CsvFieldCountHandling.Throw });
+        return Parse(name, text.ReadToEnd());
+    }
+
+    internal static PublishedTable Parse(string name, string text)
+    {
+        using CsvReader csv = CsvReader.FromText(text, new CsvReaderOptions { MalformedData = CsvMalformedDataHandling.Throw, FieldCountMismatch = CsvFieldCountHandling.Throw });
         csv.ReadHeader();
         ImmutableArray<string> columns = [.. csv.Headers];
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<string>>();

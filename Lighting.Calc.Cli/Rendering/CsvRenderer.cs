@@ -1,0 +1,29 @@
+using CsvHelper;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>The main table of a document as CSV (RFC 4180), full precision, text that looks like a formula made safe for a spreadsheet.</summary>
+internal static class CsvRenderer
+{
+    private static readonly CsvWriterOptions Options = new() { Injection = CsvInjection.Escape };
+
+    public static void Render(Document document, TextWriter output)
+    {
+        Table table = document.Blocks.OfType<Table>().FirstOrDefault(t => t.IsMain)
+            ?? throw new InvalidOperationException($"'{document.Title}' has no main table.");
+        using var csv = CsvWriter.Create(output, Options, leaveOpen: true);
+        csv.WriteHeader([.. table.Columns.Select(c => c.Key)]);
+        foreach (IReadOnlyList<Cell> row in table.Rows)
+        {
+            foreach (Cell cell in row)
+            {
+                if (cell.Number is { } number)
+                    csv.WriteField(number, default);
+                else
+                    csv.WriteField(cell.Raw);
+            }
+
+            csv.EndRecord();
+        }
+    }
+}

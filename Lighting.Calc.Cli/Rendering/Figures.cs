@@ -1,0 +1,41 @@
+using System.Globalization;
+using UnitsNet;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>How figures are printed: fixed culture, a unit people know, full precision beside it for programs.</summary>
+internal static class Figures
+{
+    public static string Volts(ElectricPotential value) => Number(value.Volts, 2) + " V";
+
+    public static string Amperes(ElectricCurrent value) => Number(value.Amperes, 2) + " A";
+
+    public static string Rating(ElectricCurrent value) => value.Amperes.ToString("0.###", CultureInfo.InvariantCulture) + " A";
+
+    public static string Watts(Power value) => Number((double)value.Watts, 1) + " W";
+
+    public static string Percent(Ratio value) => Number(value.Percent, 1) + " %";
+
+    public static string Ohms(ElectricResistance value) => value.Ohms < 1
+        ? Number(value.Milliohms, 1) + " mΩ"
+        : Number(value.Ohms, 2) + " Ω";
+
+    public static string Rpm(RotationalSpeed value) => Number(value.RevolutionsPerMinute, 0) + " rpm";
+
+    public static Cell Cell(double value, int decimals) => new(Number(value, decimals), "", value);
+
+    public static Cell Cell(ElectricPotential value) => Cell(value.Volts, 2);
+
+    public static Cell Cell(ElectricCurrent value) => Cell(value.Amperes, 2);
+
+    public static Cell Cell(Power value) => Cell((double)value.Watts, 1);
+
+    public static Cell Percentage(Ratio? value) => value is { } known ? new Cell(Number(known.Percent, 1), "", known.Percent) : new Cell("-", "");
+
+    // A figure that rounds to zero is printed without a sign.
+    public static string Number(double value, int decimals)
+    {
+        string text = value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return text.StartsWith('-') && text.All(c => c is '-' or '0' or '.') ? text[1..] : text;
+    }
+}

@@ -1,0 +1,60 @@
+using Lighting.Calc.Conductors;
+using UnitsNet;
+
+namespace Lighting.Calc.Tests.Published;
+
+/// <summary>Copper against IEC 60028, NBS Handbook 100, FAA AC 43.13-1B and the correction table of IEC 60228.</summary>
+public class CopperTests
+{
+    [Fact]
+    public void IEC_60028_resistivity_of_annealed_copper_is_1_7241e_8_ohm_metre() =>
+        Assert.Equal(1.7241e-8, Copper.ResistivityAt20Celsius.OhmMeters, 0.00005e-8);
+
+    [Fact]
+    public void NBS_Handbook_100_circular_mil_form_is_10_371_ohm() =>
+        Assert.Equal(10.371, Copper.Resistance(Length.FromFeet(1), Area.FromSquareInches(Math.PI / 4 * 1e-6), Temperature.FromDegreesCelsius(20)).Ohms, 0.0005);
+
+    // NBS Handbook 100: 0.15328 ohm for one metre of a conductor of one gram, density 8.89 g/cm3. Area of it: 1/8.89 mm2.
+    [Fact]
+    public void NBS_Handbook_100_mass_resistivity_is_0_15328_ohm_gram_per_square_metre() =>
+        Assert.Equal(0.15328, Copper.Resistance(Length.FromMeters(1), Area.FromSquareMillimeters(1 / 8.89), Temperature.FromDegreesCelsius(20)).Ohms, 0.00001);
+
+    // Handbook 100 prints the coefficient referred to other temperatures: 0.00427 at 0 °C, 0.00385 at 25 °C.
+    [Theory]
+    [InlineData(0, 0.00427)]
+    [InlineData(20, 0.00393)]
+    [InlineData(25, 0.00385)]
+    public void NBS_Handbook_100_temperature_coefficient_at(double celsius, double printedPerKelvin)
+    {
+        double coefficient = (Factor(celsius + 1) - Factor(celsius)) / Factor(celsius);
+        Assert.Equal(printedPerKelvin, coefficient, 0.000006);
+    }
+
+    // FAA AC 43.13-1B Chg 1 paragraph 11-66: L2 = 254.5 L1 / (234.5 + T2), the inverse of the resistance factor.
+    [Theory]
+    [InlineData(50)]
+    [InlineData(105)]
+    [InlineData(182)]
+    public void FAA_AC_43_13_1B_hot_run_formula_agrees_within_0_01_percent(double celsius) =>
+        Assert.Equal(254.5 / (234.5 + celsius), 1 / Factor(celsius), 0.0001);
+
+    // IEC 60228 annex, factors to 20 °C as printed; they come from 250/(230 + t), so the model differs by up to 0.4 %.
+    [Theory]
+    [InlineData(5, 1.064)]
+    [InlineData(10, 1.042)]
+    [InlineData(15, 1.020)]
+    [InlineData(25, 0.980)]
+    [InlineData(30, 0.962)]
+    [InlineData(35, 0.943)]
+    [InlineData(40, 0.926)]
+    [InlineData(50, 0.893)]
+    [InlineData(60, 0.862)]
+    [InlineData(70, 0.833)]
+    [InlineData(80, 0.806)]
+    [InlineData(90, 0.781)]
+    [InlineData(100, 0.758)]
+    public void IEC_60228_correction_to_20_C_agrees_within_0_45_percent(double celsius, double printed) =>
+        Assert.Equal(1, 1 / Factor(celsius) / printed, 0.0045);
+
+    private static double Factor(double celsius) => Copper.ResistanceFactor(Temperature.FromDegreesCelsius(celsius)).DecimalFractions;
+}

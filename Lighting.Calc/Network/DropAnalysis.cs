@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+using UnitsNet;
+
+namespace Lighting.Calc.Network;
+
+/// <summary>Where the volts are lost: the ledger of each lamp, and what mending the costliest parts would give back.</summary>
+public static class DropAnalysis
+{
+    /// <summary>The ledger of one lamp at an operating point, or null when the lamp is not fed.</summary>
+    /// <param name="bike">The bike that was solved.</param>
+    /// <param name="point">The operating point.</param>
+    /// <param name="lamp">Index of the lamp.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such lamp.</exception>
+    public static DropLedger? LedgerOf(Bike bike, OperatingPoint point, int lamp)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(lamp);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(lamp, point.Lamps.Length);
+        LampState state = point.Lamps[lamp];
+        if (state.Drop is null)
+            return null;
+        var entries = ImmutableArray.CreateBuilder<DropEntry>();
+        if (point.BatteryDrop.Volts != 0)
+            entries.Add(Entry(DropKind.Battery, "battery", point.BatteryDrop, point.TotalCurrent, point));
+        if (bike.HasNetwork)
+        {
+            IReadOnlyList<HarnessStep>? feed = Way(bike, point, bike.LivePoint, state.Lamp.Feed!);
+            IReadOnlyList<HarnessStep>? back = Way(bike, point, state.Lamp.Return!, bike.EarthPoint);
+            if (feed is null || back is null)
+                return null;
+            AddSteps(entries, feed, bike, point, DropKind.FeedWire, DropKind.FeedJoint);
+            AddSteps(entries, back, bike, point, DropKind.ReturnWire, DropKind.ReturnJoint);
+        }
+
+        return new DropLedger { Setting = point.Setting, Lamp = state, SupplyVoltage = point.SupplyVoltage, Entries = entries.ToImmutable() };
+    }
+
+    /// <summary>Every lamp's ledger in the setting where it loses most of its volts; lamps that are never fed are left out.</summary>
+    /// <param name="bike">The bike that was solved.</param>
+    /// <param name="settings">Its operating points.</param>
+    public static ImmutableArray<DropLedger> WorstOf(Bike bike, IReadOnlyList<OperatingPoint> settings)
+    {
+        var ledgers = ImmutableArray.CreateBuilder<DropLedger>();
+        for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
+        {
+            OperatingPoint? worst = settings.Where(s => s.Lamps[lamp].Drop is not null).MaxBy(s => s.Lamps[lamp].Drop!.Value.DecimalFractions);
+            if (worst is not null && LedgerOf(bike, worst, lamp) is { } ledger)
+                ledgers.Add(ledger);
+        }
+
+        return ledgers.ToImmutable();
+    }
+
+    /// <summary>The parts of a ledger that cost most, each with what the lamp would gain if the part lost nothing.</summary>
+    /// <param name="network">The harness.</param>
+    /// <param name="ledger">A ledger of one of its lamps.</param>
+    /// <param name="count">How many parts, 1 or more.</param>
+    /// <exception cref="NetworkNotSolvedException">The mended harness has no operating point.</exception>
+    public static ImmutableArray<MendingGain> CostliestOf(HarnessNetwork network, DropLedger ledger, int count = 3)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
+        Bike bike = network.Bike;
+        int lamp = Enumerable.Range(0, bike.Lamps.Length).First(i => Name.Equal(bike.Lamps[i].Lamp, ledger.Lamp.Lamp.Lamp));
+        return
+        [
+            .. ledger.Entries
+                .Where(e => e.Kind != DropKind.Battery && e.Voltage.Volts > 0)
+                .OrderByDescending(e => e.Voltage.Volts)
+                .Take(count)
+                .Select(entry => Gain(network, ledger, lamp, entry)),
+        ];
+    }
+
+    private static MendingGain Gain(HarnessNetwork network, DropLedger ledger, int lamp, DropEntry entry)
+    {
+        Bike bike = network.Bike;
+        HarnessSolver solver = network.CreateSolver();
+        solver.SetSupply(ledger.SupplyVoltage);
+        switch (entry.Kind)
+        {
+            case DropKind.Fuse:
+                solver.SetFuse(IndexOf(bike.Fuses, f => f.Name, entry.Part), ElectricResistance.Zero);
+                break;
+            case DropKind.Switch:
+                solver.SetContact(IndexOf(bike.Switches, s => s.Name, entry.Part), ElectricResistance.Zero);
+                break;
+            default:
+                int index = IndexOf(bike.Runs, r => r.Name, entry.Part);
+                Run run = bike.Runs[index];
+                bool joints = entry.Kind is DropKind.FeedJoint or DropKind.ReturnJoint;
+                solver.SetRun(index, joints ? run.WireResistance(bike.WireTemperature) : ElectricResistance.Zero, joints ? ElectricResistance.Zero : run.TotalJointResistance);
+                break;
+        }
+
+        LampState mended = solver.Solve(ledger.Setting).Lamps[lamp];
+        return new MendingGain(entry, mended.Voltage - ledger.Lamp.Voltage, mended.RelativeLight - ledger.Lamp.RelativeLight);
+    }
+
+    private static int IndexOf<T>(ImmutableArray<T> items, Func<T, string> name, string wanted) =>
+        Enumerable.Range(0, items.Length).First(i => Name.Equal(name(items[i]), wanted));
+
+    private static IReadOnlyList<HarnessStep>? Way(Bike bike, OperatingPoint point, string from, string to)
+    {
+        // The widest way by current: of two parallel grounds the one that carries more.
+        return HarnessPath.Cheapest(
+            HarnessLink.Of(bike),
+            from,
+            to,
+            link => link.Kind == HarnessLinkKind.Contact && !point.Contacts[link.Index].Closed ? null : 1 / (1e-12 + Math.Abs(FlowOf(link, point).Current.Amperes)),
+            widest: true);
+    }
+
+    private static LinkFlow FlowOf(HarnessLink link, OperatingPoint point)
+    {
+        switch (link.Kind)
+        {
+            case HarnessLinkKind.Run:
+                RunState run = point.Runs[link.Index];
+                return new LinkFlow(run.Current, run.WireDrop, run.JointDrop);
+            case HarnessLinkKind.Contact:
+                ContactState contact = point.Contacts[link.Index];
+                return new LinkFlow(contact.Current, contact.Drop, ElectricPotential.Zero);
+            default:
+                FuseState fuse = point.Fuses[link.Index];
+                return new LinkFlow(fuse.Current, fuse.Drop, ElectricPotential.Zero);
+        }
+    }
+
+    private static void AddSteps(ImmutableArray<DropEntry>.Builder entries, IReadOnlyList<HarnessStep> steps, Bike bike, OperatingPoint point, DropKind wire, DropKind joint)
+    {
+        // Currents flow from the live terminal on a negative-earth bike and towards it on a positive-earth one.
+        double earthSign = bike.Earth == Earth.Negative ? 1 : -1;
+        foreach (HarnessStep step in steps)
+        {
+            LinkFlow flow = FlowOf(step.Link, point);
+            double sign = earthSign * (step.Forward ? 1 : -1);
+            DropKind kind = step.Link.Kind switch
+            {
+                HarnessLinkKind.Contact => DropKind.Switch,
+                HarnessLinkKind.Fuse => DropKind.Fuse,
+                _ => wire,
+            };
+            entries.Add(Entry(kind, step.Link.Name, flow.Drop * sign, flow.Current, point));
+            if (flow.JointDrop.Volts != 0)
+                entries.Add(Entry(joint, step.Link.Name, flow.JointDrop * sign, flow.Current, point));
+        }
+    }
+
+    private static DropEntry Entry(DropKind kind, string part, ElectricPotential voltage, ElectricCurrent current, OperatingPoint point) =>
+        new(kind, part, voltage, Ratio.FromDecimalFractions(voltage.Volts / point.SupplyVoltage.Volts), ElectricCurrent.FromAmperes(Math.Abs(current.Amperes)));
+
+    private readonly record struct LinkFlow(ElectricCurrent Current, ElectricPotential Drop, ElectricPotential JointDrop);
+}
