@@ -35,4 +35,16 @@ internal static class FilamentLaw
     /// <summary>Light against the light at the reference volts: (V/Vn)^3.4.</summary>
     public static double RelativeLight(double volts, double referenceVolts) =>
         Math.Pow(Math.Abs(volts) / referenceVolts, LightExponent);
+
+    /// <summary>Co-content ∫₀ᵛ I dV of <see cref="At"/>, in watts.</summary>
+    public static double CoContentWatts(double volts, double referenceVolts, double referenceAmperes)
+    {
+        double ratio = Math.Abs(volts) / referenceVolts;
+        double coldRatio = Math.Min(ratio, ColdVoltsRatio);
+        double cold = HotToColdRatio / 2 * coldRatio * coldRatio;
+        double hot = ratio <= ColdVoltsRatio
+            ? 0
+            : (Math.Pow(ratio, CurrentExponent + 1) - Math.Pow(ColdVoltsRatio, CurrentExponent + 1)) / (CurrentExponent + 1);
+        return referenceVolts * referenceAmperes * (cold + hot);
+    }
 }

@@ -15,4 +15,14 @@ internal static class FixedLoadLaw
             ? new LawPoint(amperes * (volts / RampVolts), amperes / RampVolts)
             : new LawPoint(leak * volts, leak);
     }
+
+    /// <summary>Co-content ∫₀ᵛ I dV of <see cref="At"/>, in watts.</summary>
+    public static double CoContentWatts(double volts, double amperes)
+    {
+        if (volts >= RampVolts)
+            return amperes * (volts - RampVolts / 2);
+        return volts > 0
+            ? amperes * volts * volts / (2 * RampVolts)
+            : LedDriverLaw.LeakSiemens * volts * volts / 2;
+    }
 }

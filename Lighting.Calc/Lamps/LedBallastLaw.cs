@@ -11,4 +11,11 @@ internal static class LedBallastLaw
             ? new LawPoint((volts - forwardVolts) / ballastOhms + leak * volts, 1 / ballastOhms + leak)
             : new LawPoint(leak * volts, leak);
     }
+
+    /// <summary>Co-content ∫₀ᵛ I dV of <see cref="At"/>, in watts.</summary>
+    public static double CoContentWatts(double volts, double forwardVolts, double ballastOhms)
+    {
+        double above = Math.Max(0, volts - forwardVolts);
+        return above * above / (2 * ballastOhms) + LedDriverLaw.LeakSiemens * volts * volts / 2;
+    }
 }

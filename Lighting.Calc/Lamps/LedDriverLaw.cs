@@ -24,4 +24,13 @@ internal static class LedDriverLaw
         double siemens = powerWatts / (minimumVolts * minimumVolts);
         return new LawPoint(siemens * volts, siemens);
     }
+
+    /// <summary>Co-content ∫₀ᵛ I dV of <see cref="At"/>, in watts.</summary>
+    public static double CoContentWatts(double volts, double powerWatts, double minimumVolts)
+    {
+        if (volts <= 0)
+            return LeakSiemens * volts * volts / 2;
+        double ratio = volts / minimumVolts;
+        return ratio >= 1 ? powerWatts * (0.5 + Math.Log(ratio)) : powerWatts * ratio * ratio / 2;
+    }
 }

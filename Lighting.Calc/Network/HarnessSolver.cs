@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
 using UnitsNet;
@@ -15,6 +14,8 @@ public sealed class HarnessSolver
     private readonly double[] _wireOhms;
     private readonly double[] _jointOhms;
     private readonly double[] _contactOhms;
+    private readonly double[] _fuseOhms;
+    private bool _hasDrivers;
     private double _supplyVolts;
     private double _batteryOhms;
 
@@ -27,8 +28,10 @@ public sealed class HarnessSolver
         _wireOhms = [.. bike.Runs.Select(r => r.WireResistance(bike.WireTemperature).Ohms)];
         _jointOhms = [.. bike.Runs.Select(r => r.TotalJointResistance.Ohms)];
         _contactOhms = [.. bike.Switches.Select(s => s.Resistance.Ohms)];
-        for (int i = 0; i < network.FuseConductors.Length; i++)
-            _solver.SetConductor(network.FuseConductors[i], bike.HasNetwork ? FuseTable.ResistanceOf(bike.Fuses[i]).Ohms : 0);
+        // Without runs drops are not included, the fuse's own as little as any wire's.
+        _fuseOhms = [.. bike.Fuses.Select(f => bike.HasNetwork ? FuseTable.ResistanceOf(f).Ohms : 0)];
+        for (int i = 0; i < _fuseOhms.Length; i++)
+            _solver.SetConductor(network.FuseConductors[i], _fuseOhms[i]);
         for (int i = 0; i < network.RunConductors.Length; i++)
             _solver.SetConductor(network.RunConductors[i], _wireOhms[i] + _jointOhms[i]);
         for (int i = 0; i < _lamps.Length; i++)
@@ -80,8 +83,9 @@ public sealed class HarnessSolver
     public void SetFuse(int fuse, ElectricResistance resistance)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(fuse);
-        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(fuse, _network.FuseConductors.Length);
-        _solver.SetConductor(_network.FuseConductors[fuse], Checked(resistance));
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(fuse, _fuseOhms.Length);
+        _fuseOhms[fuse] = Checked(resistance);
+        _solver.SetConductor(_network.FuseConductors[fuse], _fuseOhms[fuse]);
     }
 
     /// <summary>Puts another lamp in a fitted lamp's place.</summary>
@@ -112,6 +116,8 @@ public sealed class HarnessSolver
         switch (_solver.Solve())
         {
             case SolveStatus.Solved:
+                if (_hasDrivers)
+                    _solver.FindDropOuts();
                 return Result(setting);
             case SolveStatus.DeadShort:
                 throw new NetworkNotSolvedException($"In the setting '{setting}' {Bike.BatteryPlus} and {Bike.BatteryMinus} are joined without any resistance: a dead short.", setting, isDeadShort: true);
@@ -127,8 +133,11 @@ public sealed class HarnessSolver
         ? resistance.Ohms
         : throw new ArgumentOutOfRangeException(nameof(resistance), resistance, "A resistance is zero or more.");
 
-    private void SetLoad(int lamp) =>
+    private void SetLoad(int lamp)
+    {
         _solver.SetLoad(_network.Loads[lamp], CircuitLoad.Of(_lamps[lamp], _network.Bike.Lamps[lamp].Quantity, _network.Bike.Earth));
+        _hasDrivers = _lamps.Any(l => l.Type == LampType.Led);
+    }
 
     private OperatingPoint Result(Setting setting)
     {
@@ -165,7 +174,7 @@ public sealed class HarnessSolver
             RelativeLight = _lamps[index].RelativeLightAt(voltage),
             Drop = fed ? Ratio.FromDecimalFractions(1 - voltage.Volts / _supplyVolts) : null,
             DroppedOut = fed && _solver.HasDroppedOut(load),
-            MayDropOut = fed && _solver.MayDropOut(load),
+            MayDropOut = fed && _hasDrivers && _solver.MayDropOut(load),
         };
     }
 
@@ -191,6 +200,6 @@ public sealed class HarnessSolver
     {
         int conductor = _network.FuseConductors[index];
         double amperes = _solver.ConductorAmperes(conductor);
-        return new FuseState(fuse, ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _solver.ConductorOhms(conductor)));
+        return new FuseState(fuse, ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _fuseOhms[index]));
     }
 }

@@ -1,0 +1,52 @@
+// The fixed part of a circuit: which element hangs between which nodes. Immutable but for its cache of plans.
+using System.Collections.Concurrent;
+
+namespace Lighting.Calc.Network;
+
+/// <summary>Topology of a circuit, shared by any number of <see cref="CircuitSolver"/>s on any thread.</summary>
+internal sealed class Circuit
+{
+    private const int MostPlans = 256;
+
+    private readonly ConcurrentDictionary<TopologyKey, Plan> plans = new();
+
+    internal Circuit(int nodes, int plus, int minus, (int A, int B)[] conductors, (int Feed, int Return)[] loads)
+    {
+        NodeCount = nodes;
+        Plus = plus;
+        Minus = minus;
+        ConductorA = [.. conductors.Select(c => c.A)];
+        ConductorB = [.. conductors.Select(c => c.B)];
+        LoadFeed = [.. loads.Select(l => l.Feed)];
+        LoadReturn = [.. loads.Select(l => l.Return)];
+    }
+
+    public int NodeCount { get; }
+
+    public int Plus { get; }
+
+    public int Minus { get; }
+
+    public int ConductorCount => ConductorA.Length;
+
+    public int LoadCount => LoadFeed.Length;
+
+    internal int[] ConductorA { get; }
+
+    internal int[] ConductorB { get; }
+
+    internal int[] LoadFeed { get; }
+
+    internal int[] LoadReturn { get; }
+
+    /// <summary>The plan for a set of open, closed and merged elements: made once for each set, then looked up.</summary>
+    internal Plan PlanFor(TopologyKey key)
+    {
+        if (plans.TryGetValue(key, out Plan? plan))
+            return plan;
+        plan = new Plan(this, key.Copy());
+        if (plans.Count < MostPlans)
+            plans.TryAdd(plan.Key, plan);
+        return plan;
+    }
+}

@@ -1,0 +1,69 @@
+// Looks for other points that the circuit can hold: with drivers dark that are lit at the point found.
+namespace Lighting.Calc.Network;
+
+/// <summary>Searches from below, where <see cref="OperatingPoint"/> searches from above.</summary>
+/// <remarks>
+/// With some drivers held dark as resistors the circuit is left to settle; then they are let go. Those whose volts
+/// suffice light up at once, and whatever stays dark is held so by the circuit itself. First all drivers are held
+/// together, then each alone that is still not known to drop out.
+/// </remarks>
+internal sealed class DropOutSearch(LiveCircuit circuit)
+{
+    private readonly double[] volts = new double[circuit.Volts.Length];
+    private readonly double[] lowVolts = new double[circuit.Volts.Length];
+    private readonly bool[] lit = new bool[circuit.Loads.Count];
+    private readonly bool[] mayDropOut = new bool[circuit.Loads.Count];
+
+    /// <summary>Fills <see cref="MayDropOut"/> and leaves the circuit at the point it was at.</summary>
+    public void Run()
+    {
+        LoadBank loads = circuit.Loads;
+        circuit.Volts.CopyTo(volts, 0);
+        circuit.LowVolts.CopyTo(lowVolts, 0);
+        Array.Clear(mayDropOut);
+        bool any = false;
+        for (int j = loads.FirstDriver; j < loads.Count; j++)
+            any |= lit[j] = loads.IsLit(j);
+        if (!any)
+            return;
+
+        for (int j = loads.FirstDriver; j < loads.Count; j++)
+            loads.Locked[j] = true;
+        DescentMethod.StartUnloaded(circuit);
+        SettleThenRelease();
+        for (int j = loads.FirstDriver; j < loads.Count; j++)
+        {
+            if (!lit[j] || mayDropOut[j])
+                continue;
+            Restore();
+            loads.Locked[j] = true;
+            SettleThenRelease();
+        }
+
+        Restore();
+        circuit.GatherLoadVolts();
+        loads.Evaluate();
+        circuit.UpdateResidual();
+    }
+
+    public bool MayDropOut(int place) => mayDropOut[place];
+
+    private void SettleThenRelease()
+    {
+        LoadBank loads = circuit.Loads;
+        DescentMethod.TryDescend(circuit);
+        Array.Clear(loads.Locked);
+        DescentMethod.TryDescend(circuit);
+        NewtonMethod.Polish(circuit);
+        if (!HoldablePoint.Check(circuit, SolveStages.Descent, out _))
+            return;
+        for (int j = loads.FirstDriver; j < loads.Count; j++)
+            mayDropOut[j] |= lit[j] && loads.IsDark(j);
+    }
+
+    private void Restore()
+    {
+        volts.CopyTo(circuit.Volts, 0);
+        lowVolts.CopyTo(circuit.LowVolts, 0);
+    }
+}
