@@ -55,7 +55,7 @@ public class MetricCableTests
     public void IEC_60228_value_over_a_four_metre_loop_at_5_A_drops_0_266_V()
     {
         TableRow row = PublishedTable.Load("conductors-other-standards").Read()
-            .Single(r => r.Text("standard") == "iec 60228 class 5 plain" && r.Text("nominal_mm2") == "1.5");
+            .Single(r => r.Text("standard") == "iec 60228 class 5 plain" && r.Text("nominal_size") == "1.5");
         var wire = new WireSize("1.5 mm2 class 5", WireConstruction.MetricCable, Area.FromSquareMillimeters(1.5), row.Number("max_ohm_per_km") / 1000);
         Assert.Equal(0.266, (wire.Resistance(Length.FromMeters(4), Temperature.FromDegreesCelsius(20)) * ElectricCurrent.FromAmperes(5)).Volts, 0.0005);
     }

@@ -21,12 +21,13 @@ public class WireGaugeTests
     public void ASTM_B258_formula_gives_the_diameter_NBS_Handbook_100_prints(int gauge) =>
         Near(Row(gauge).Number("printed_diameter_mil"), AmericanWireGauge.Diameter(gauge).Inches * 1000, Row(gauge).Text("printed_diameter_mil"));
 
+    // The handbook squares its rounded diameter: up to 1.0 % at 29 gauge (printed 128, formula 126.7).
     [Theory]
     [MemberData(nameof(Gauges))]
-    public void ASTM_B258_formula_gives_the_circular_mils_NBS_Handbook_100_prints_within_0_8_percent(int gauge)
+    public void ASTM_B258_formula_gives_the_circular_mils_NBS_Handbook_100_prints_within_1_0_percent(int gauge)
     {
         double mils = AmericanWireGauge.Diameter(gauge).Inches * 1000;
-        Assert.Equal(1, mils * mils / Row(gauge).Number("printed_area_cmil"), 0.008);
+        Assert.Equal(1, mils * mils / Row(gauge).Number("printed_area_cmil"), 0.010);
     }
 
     [Theory]
@@ -39,10 +40,11 @@ public class WireGaugeTests
     public void Resistance_agrees_with_NBS_Circular_31_within_0_1_percent(int gauge) =>
         Assert.Equal(1, OhmsPerThousandFeet(gauge, 20) / Row(gauge).Number("printed_ohm_per_kft_circular_31"), 0.001);
 
-    // NFPA 70 (NEC) chapter 9 table 8, direct current, uncoated solid copper at 75 °C; printed to three figures.
+    // NFPA 70 (NEC) chapter 9 table 8, direct current, uncoated solid copper at 75 °C; printed to three figures. No. 16
+    // is printed 4.89 where the model gives 4.884 (Handbook 100's rounded 4.02 ohm times 1.2161 is 4.889).
     [Theory]
     [InlineData(18, 7.77, 0.005)]
-    [InlineData(16, 4.89, 0.005)]
+    [InlineData(16, 4.89, 0.0066)]
     [InlineData(14, 3.07, 0.005)]
     [InlineData(12, 1.93, 0.005)]
     [InlineData(10, 1.21, 0.005)]

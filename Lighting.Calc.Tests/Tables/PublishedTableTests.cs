@@ -14,7 +14,7 @@ public class PublishedTableTests
         ["bundle-derating"] = ["standard", "wires", "loading_percent"],
         ["conductors-awg"] = ["gauge"],
         ["conductors-metric"] = ["area_mm2"],
-        ["conductors-other-standards"] = ["standard", "nominal_mm2"],
+        ["conductors-other-standards"] = ["standard", "nominal_size"],
         ["conductors-stranded-awg"] = ["basis"],
         ["constants"] = ["symbol"],
         ["current-ratings"] = ["family", "size"],
