@@ -24,7 +24,7 @@ public sealed record BikeLists
         ArgumentException.ThrowIfNullOrEmpty(path);
         var log = new FaultLog();
         ListSource source = ListPath.Open(path, log);
-        return log.HasFaults ? log.Failure<BikeLists>() : new BikeListsReader(source, log).Read();
+        return log.HasFaults ? log.Failure<BikeLists>() : BikeListsReader.Read(source, log);
     }
 
     /// <summary>Reads a bike from lists in memory.</summary>
@@ -33,6 +33,46 @@ public sealed record BikeLists
     public static ListResult<BikeLists> Read(ListSource source)
     {
         ArgumentNullException.ThrowIfNull(source);
-        return new BikeListsReader(source, new FaultLog()).Read();
+        return BikeListsReader.Read(source, new FaultLog());
+    }
+
+    /// <summary>The same bike with the swaps of a file of its own.</summary>
+    /// <param name="path">The file, a <c>swaps.csv</c> of any name. That it is missing or cannot be read is a fault in the result.</param>
+    /// <returns>The lists, or every fault found in the file.</returns>
+    /// <exception cref="ArgumentException">The path is empty.</exception>
+    public ListResult<BikeLists> WithSwaps(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var log = new FaultLog();
+        return BikeListsReader.ReadSwaps(this, ListPath.OpenFile(path, ListSchema.Swaps, log), log);
+    }
+
+    /// <summary>The same bike with the swaps of a list in memory.</summary>
+    /// <param name="source">Holds a <c>swaps.csv</c>; other lists in it are not read.</param>
+    /// <returns>The lists, or every fault found in the list.</returns>
+    public ListResult<BikeLists> WithSwaps(ListSource source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        return BikeListsReader.ReadSwaps(this, source, new FaultLog());
+    }
+
+    /// <summary>The same bike with the readings of a file of its own.</summary>
+    /// <param name="path">The file, a <c>readings.csv</c> of any name. That it is missing or cannot be read is a fault in the result.</param>
+    /// <returns>The lists, or every fault found in the file.</returns>
+    /// <exception cref="ArgumentException">The path is empty.</exception>
+    public ListResult<BikeLists> WithReadings(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var log = new FaultLog();
+        return BikeListsReader.ReadReadings(this, ListPath.OpenFile(path, ListSchema.Readings, log), log);
+    }
+
+    /// <summary>The same bike with the readings of a list in memory.</summary>
+    /// <param name="source">Holds a <c>readings.csv</c>; other lists in it are not read.</param>
+    /// <returns>The lists, or every fault found in the list.</returns>
+    public ListResult<BikeLists> WithReadings(ListSource source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        return BikeListsReader.ReadReadings(this, source, new FaultLog());
     }
 }

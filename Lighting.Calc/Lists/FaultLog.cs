@@ -11,6 +11,8 @@ internal sealed class FaultLog
 
     public bool HasFaults => _faults.Count > 0;
 
+    public int FaultCount => _faults.Count;
+
     /// <summary>Says that a file's turn has come: its faults stand after those of the files before it.</summary>
     public void Begin(string file) => _files.Add(file);
 

@@ -12,10 +12,11 @@ internal static class LampsReader
     /// <param name="table">The list.</param>
     /// <param name="systemVoltage">The bike's nominal volts.</param>
     /// <param name="hasRuns">Whether the bike has runs, so that every lamp needs its two points.</param>
-    public static ImmutableArray<FittedLamp> Read(ListTable table, ElectricPotential systemVoltage, bool hasRuns)
+    /// <param name="log">Takes the caution that no lamp suits the bike.</param>
+    public static ImmutableArray<FittedLamp> Read(ListTable table, ElectricPotential systemVoltage, bool hasRuns, FaultLog log)
     {
         var names = new UniqueNames("lamp", "lamp");
-        var lamps = ImmutableArray.CreateBuilder<FittedLamp>();
+        var lamps = new List<(ListRow Row, FittedLamp Lamp)>();
         foreach (ListRow row in table.Rows)
         {
             string circuit = row.Required("circuit") ?? "";
@@ -29,7 +30,7 @@ internal static class LampsReader
                 row.Fault("return", back, "is the feed as well", "expected two different points");
             if (row.IsFaulty || specification is null)
                 continue;
-            lamps.Add(new FittedLamp
+            var lamp = new FittedLamp
             {
                 Circuit = circuit,
                 Lamp = name,
@@ -39,10 +40,12 @@ internal static class LampsReader
                 Duty = duty ?? Ratio.FromDecimalFractions(1),
                 Feed = feed,
                 Return = back,
-            });
+            };
+            lamps.Add((row, lamp));
         }
 
-        return lamps.ToImmutable();
+        LampVoltsChecks.Caution(lamps, systemVoltage, log);
+        return [.. lamps.Select(l => l.Lamp)];
     }
 
     private static string? Point(ListRow row, string column, bool needed)

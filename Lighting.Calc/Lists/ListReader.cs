@@ -19,6 +19,7 @@ internal static class ListReader
 
         if (ListSeparator.Of(first.Text, file, first.Number, log) is not { } separator)
             return null;
+        int before = log.FaultCount;
         List<ListLine> lines = ListLexer.Split(utf8, separator, file, log);
         if (lines.Count == 0 || lines[0].Number != first.Number)
         {
@@ -32,7 +33,7 @@ internal static class ListReader
         foreach (ListLine line in lines.Skip(1))
             if (IsWhole(line, lines[0], separator, file, log))
                 rows.Add(new ListRow(schema, file, line, places, log));
-        return new ListTable(schema, file, rows.ToImmutable());
+        return new ListTable(schema, file, rows.ToImmutable(), log.FaultCount == before);
     }
 
     private static bool IsWhole(ListLine line, ListLine header, char separator, string file, FaultLog log)

@@ -76,6 +76,15 @@ internal sealed class ListRow(ListSchema schema, string file, ListLine line, int
         return condition;
     }
 
+    /// <summary>A condition that says how switches are held: each in one position.</summary>
+    public Condition Held(string column)
+    {
+        Condition condition = Condition(column);
+        foreach (ConditionTerm term in condition.Terms.Where(t => t.Positions.Length > 1))
+            Fault(column, term.ToString(), $"holds the switch '{term.Switch}' in several positions at once", "expected one position of each switch");
+        return condition;
+    }
+
     public void Fault(string column, TextProblem problem) => Fault(column, problem.Text, problem.Problem, problem.Expected, problem.Nearest);
 
     public void Fault(string column, string? text, string problem, string? expected, ImmutableArray<string> nearest = default)

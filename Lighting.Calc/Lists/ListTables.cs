@@ -27,7 +27,7 @@ internal sealed class ListTables
 
         if (!tables.Has(ListSchema.Lamps))
             log.Fault(new ListFault { File = ListSchema.Lamps.File, Problem = "the list is missing", Expected = "a bike needs at least its lamps", Nearest = [] });
-        else if (tables.Find(ListSchema.Lamps) is { Rows.IsEmpty: true } lamps && !log.HasFaults)
+        else if (tables.Find(ListSchema.Lamps) is { Rows.IsEmpty: true, IsWhole: true } lamps)
             log.Fault(new ListFault { File = lamps.File, Line = 1, Problem = "the list has no lamps", Expected = "give each lamp a row below the header" });
         return tables;
     }
