@@ -12,32 +12,44 @@ public sealed record Bike
     /// <summary>The reserved point at battery minus.</summary>
     public const string BatteryMinus = "battery -";
 
+    /// <summary>A bike with nothing fitted, everything assumed for its system volts.</summary>
+    /// <param name="systemVoltage">Nominal system volts, above zero.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The volts are not above zero.</exception>
+    public static Bike ForSystem(ElectricPotential systemVoltage) => systemVoltage.Volts > 0
+        ? new()
+        {
+            SystemVoltage = systemVoltage,
+            BatteryVoltage = BikeDefaults.BatteryVoltage(systemVoltage),
+            ChargingVoltage = BikeDefaults.ChargingVoltage(systemVoltage),
+        }
+        : throw new ArgumentOutOfRangeException(nameof(systemVoltage), systemVoltage, "A bike's system volts are above zero.");
+
     /// <summary>Its name.</summary>
     public string Name { get; init; } = "";
 
     /// <summary>Nominal system volts, usually 6 V or 12 V.</summary>
-    public ElectricPotential SystemVoltage { get; init; } = ElectricPotential.FromVolts(12);
+    public ElectricPotential SystemVoltage { get; init; } = BikeDefaults.SystemVoltage;
 
     /// <summary>Battery volts with the engine off.</summary>
-    public ElectricPotential BatteryVoltage { get; init; } = ElectricPotential.FromVolts(12.65);
+    public ElectricPotential BatteryVoltage { get; init; } = BikeDefaults.BatteryVoltage(BikeDefaults.SystemVoltage);
 
     /// <summary>Volts with the engine charging.</summary>
-    public ElectricPotential ChargingVoltage { get; init; } = ElectricPotential.FromVolts(13.5);
+    public ElectricPotential ChargingVoltage { get; init; } = BikeDefaults.ChargingVoltage(BikeDefaults.SystemVoltage);
 
     /// <summary>Battery capacity at its 10 h or 20 h rate; null where not known.</summary>
     public ElectricCharge? BatteryCapacity { get; init; }
 
     /// <summary>Resistance of the battery and its posts.</summary>
-    public ElectricResistance BatteryResistance { get; init; } = ElectricResistance.Zero;
+    public ElectricResistance BatteryResistance { get; init; } = BikeDefaults.BatteryResistance;
 
     /// <summary>Temperature of the conductors.</summary>
-    public Temperature WireTemperature { get; init; } = Temperature.FromDegreesCelsius(20);
+    public Temperature WireTemperature { get; init; } = BikeDefaults.WireTemperature;
 
     /// <summary>Which terminal is on the frame.</summary>
     public Earth Earth { get; init; }
 
     /// <summary>Largest drop, source to lamp and back, that the builder allows.</summary>
-    public Ratio AllowedDrop { get; init; } = Ratio.FromPercent(5);
+    public Ratio AllowedDrop { get; init; } = BikeDefaults.AllowedDrop;
 
     /// <summary>The lamps and other loads.</summary>
     public ImmutableArray<FittedLamp> Lamps { get; init; } = [];

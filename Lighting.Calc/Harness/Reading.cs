@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc.Harness;
 
-/// <summary>One thing measured or seen on the bike: one row of <c>readings.csv</c>. Exactly one of the four results is set.</summary>
+/// <summary>One thing measured or seen on the bike: one row of <c>readings.csv</c>. Exactly one of the five results is set.</summary>
 public sealed record Reading
 {
     /// <summary>The switches held while it was taken; a switch that is not named is off.</summary>
@@ -22,6 +22,9 @@ public sealed record Reading
 
     /// <summary>Ohms on the ohmmeter.</summary>
     public ElectricResistance? Resistance { get; init; }
+
+    /// <summary>Whether the ohmmeter showed no connection at all (<c>open</c>).</summary>
+    public bool IsOpen { get; init; }
 
     /// <summary>How the lamp or test lamp looked.</summary>
     public Brightness? Seen { get; init; }

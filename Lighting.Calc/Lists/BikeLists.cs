@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.Lists;
+
+/// <summary>Everything a bike's lists say: the bike, the lamps to be swapped, and the readings taken. Immutable.</summary>
+public sealed record BikeLists
+{
+    /// <summary>The bike.</summary>
+    public required Bike Bike { get; init; }
+
+    /// <summary>The lamp replacements of <c>swaps.csv</c>; empty without that list.</summary>
+    public ImmutableArray<LampReplacement> Swaps { get; init; } = [];
+
+    /// <summary>The readings of <c>readings.csv</c> that were taken; empty without that list.</summary>
+    public ImmutableArray<Reading> Readings { get; init; } = [];
+
+    /// <summary>Reads a bike from a folder of lists, or from a single file, which is then its <c>lamps.csv</c>.</summary>
+    /// <param name="path">The folder or the file. That it is missing or cannot be read is a fault in the result.</param>
+    /// <returns>The lists, or every fault found in all of them.</returns>
+    /// <exception cref="ArgumentException">The path is empty.</exception>
+    public static ListResult<BikeLists> Read(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var log = new FaultLog();
+        ListSource source = ListPath.Open(path, log);
+        return log.HasFaults ? log.Failure<BikeLists>() : BikeListsReader.Read(source, log);
+    }
+
+    /// <summary>Reads a bike from lists in memory.</summary>
+    /// <param name="source">The lists.</param>
+    /// <returns>The lists, or every fault found in all of them.</returns>
+    public static ListResult<BikeLists> Read(ListSource source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        return BikeListsReader.Read(source, new FaultLog());
+    }
+
+    /// <summary>The same bike with the swaps of a file of its own.</summary>
+    /// <param name="path">The file, a <c>swaps.csv</c> of any name. That it is missing or cannot be read is a fault in the result.</param>
+    /// <returns>The lists, or every fault found in the file.</returns>
+    /// <exception cref="ArgumentException">The path is empty.</exception>
+    public ListResult<BikeLists> WithSwaps(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var log = new FaultLog();
+        return BikeListsReader.ReadSwaps(this, ListPath.OpenFile(path, ListSchema.Swaps, log), log);
+    }
+
+    /// <summary>The same bike with the swaps of a list in memory.</summary>
+    /// <param name="source">Holds a <c>swaps.csv</c>; other lists in it are not read.</param>
+    /// <returns>The lists, or every fault found in the list.</returns>
+    public ListResult<BikeLists> WithSwaps(ListSource source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        return BikeListsReader.ReadSwaps(this, source, new FaultLog());
+    }
+
+    /// <summary>The same bike with the readings of a file of its own.</summary>
+    /// <param name="path">The file, a <c>readings.csv</c> of any name. That it is missing or cannot be read is a fault in the result.</param>
+    /// <returns>The lists, or every fault found in the file.</returns>
+    /// <exception cref="ArgumentException">The path is empty.</exception>
+    public ListResult<BikeLists> WithReadings(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var log = new FaultLog();
+        return BikeListsReader.ReadReadings(this, ListPath.OpenFile(path, ListSchema.Readings, log), log);
+    }
+
+    /// <summary>The same bike with the readings of a list in memory.</summary>
+    /// <param name="source">Holds a <c>readings.csv</c>; other lists in it are not read.</param>
+    /// <returns>The lists, or every fault found in the list.</returns>
+    public ListResult<BikeLists> WithReadings(ListSource source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        return BikeListsReader.ReadReadings(this, source, new FaultLog());
+    }
+}

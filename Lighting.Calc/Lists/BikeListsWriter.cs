@@ -1,0 +1,120 @@
+using System.Globalization;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lamps;
+
+namespace Lighting.Calc.Lists;
+
+/// <summary>Gives a bike's lists back as CSV text, in such a way that reading them gives the same bike.</summary>
+/// <remarks>
+/// Numbers are in the bare unit and exact. A name that a spreadsheet would run as a formula stands behind an apostrophe,
+/// which reading takes off again. A lamp with a code of the lamp table is written by its code; light that is known of a lamp
+/// without one (<see cref="LampSpecification.ReferenceFlux"/>) has no column. White space in names is written as it is and read folded.
+/// </remarks>
+public static class BikeListsWriter
+{
+    /// <summary>Every list the bike has, by its name; <c>bike.csv</c> and <c>lamps.csv</c> always.</summary>
+    /// <param name="lists">What to write.</param>
+    public static IReadOnlyDictionary<string, string> Write(BikeLists lists)
+    {
+        ArgumentNullException.ThrowIfNull(lists);
+        Bike bike = lists.Bike;
+        var texts = new Dictionary<string, string>
+        {
+            [ListSchema.Bike.File] = ListTextWriter.Write(ListSchema.Bike, Items(bike)),
+            [ListSchema.Lamps.File] = ListTextWriter.Write(ListSchema.Lamps, bike.Lamps.Select(l => Lamp(l, bike))),
+        };
+        Add(ListSchema.Runs, bike.Runs.Select(Run));
+        Add(ListSchema.Switches, bike.Switches.Select(Contact));
+        Add(ListSchema.Fuses, bike.Fuses.Select(Fuse));
+        Add(ListSchema.Charging, bike.Charging.Select(Point));
+        Add(ListSchema.Ride, bike.Ride.Select(Stretch));
+        Add(ListSchema.Swaps, lists.Swaps.Select(s => Swap(s, bike)));
+        Add(ListSchema.Readings, lists.Readings.Select(Reading));
+        return texts;
+
+        void Add(ListSchema schema, IEnumerable<string[]> rows)
+        {
+            string[][] all = [.. rows];
+            if (all.Length > 0)
+                texts[schema.File] = ListTextWriter.Write(schema, all);
+        }
+    }
+
+    private static IEnumerable<string[]> Items(Bike bike)
+    {
+        if (bike.Name.Length > 0)
+            yield return ["name", Text(bike.Name)];
+        yield return ["system voltage", QuantityText.Voltage.Write(bike.SystemVoltage)];
+        yield return ["battery voltage", QuantityText.Voltage.Write(bike.BatteryVoltage)];
+        yield return ["charging voltage", QuantityText.Voltage.Write(bike.ChargingVoltage)];
+        if (bike.BatteryCapacity is { } capacity)
+            yield return ["battery capacity", QuantityText.Charge.Write(capacity)];
+        yield return ["battery resistance", QuantityText.Resistance.Write(bike.BatteryResistance)];
+        yield return ["wire temperature", QuantityText.Temperature.Write(bike.WireTemperature)];
+        yield return ["earth", bike.Earth == Earth.Positive ? "positive" : "negative"];
+        yield return ["allowed drop", QuantityText.Percent.Write(bike.AllowedDrop)];
+    }
+
+    private static string[] Lamp(FittedLamp lamp, Bike bike)
+    {
+        (string code, string type, string volts, string amps, string minimum) = Figures(lamp.Specification, bike);
+        return
+        [
+            Text(lamp.Circuit), Text(lamp.Lamp), code, type, Whole(lamp.Quantity), volts, "", amps, minimum,
+            Text(lamp.LitWhen.ToString()), QuantityText.Fraction.Write(lamp.Duty), Text(lamp.Feed), Text(lamp.Return),
+        ];
+    }
+
+    private static string[] Run(Run run) =>
+    [
+        Text(run.Name), Text(run.From), Text(run.To), run.Wire.Name, QuantityText.Length.Write(run.Length),
+        Whole(run.Joints), QuantityText.Resistance.Write(run.JointResistance), Whole(run.Bundle),
+    ];
+
+    private static string[] Contact(SwitchContact contact) =>
+    [
+        Text(contact.Switch), Text(contact.From), Text(contact.To), Text(string.Join('|', contact.ClosedIn)), QuantityText.Resistance.Write(contact.Resistance),
+    ];
+
+    private static string[] Fuse(Fuse fuse) =>
+    [
+        Text(fuse.Name), Text(fuse.From), Text(fuse.To), QuantityText.Current.Write(fuse.Rating),
+        fuse.Style == FuseStyle.Glass ? "glass" : "blade", fuse.Resistance is { } ohms ? QuantityText.Resistance.Write(ohms) : "",
+    ];
+
+    private static string[] Point(ChargingPoint point) =>
+        [QuantityText.Speed.Write(point.Speed), QuantityText.Current.Write(point.Current), Text(point.When.ToString())];
+
+    private static string[] Stretch(RideStretch stretch) =>
+        [Text(stretch.Stretch), QuantityText.Speed.Write(stretch.Speed), QuantityText.Duration.Write(stretch.Duration), Text(stretch.When.ToString())];
+
+    private static string[] Swap(LampReplacement swap, Bike bike)
+    {
+        (string code, string type, string volts, string amps, string minimum) = Figures(swap.Replacement, bike);
+        return [Text(swap.Lamp), code, type, volts, "", amps, minimum];
+    }
+
+    private static string[] Reading(Reading reading) =>
+    [
+        Text(reading.When.ToString()), Text(reading.Point), ReadingsReader.Instruments.First(i => i.Value == reading.Instrument).Word,
+        reading.IsOpen ? ReadingsReader.Open
+            : reading.Voltage is { } volts ? QuantityText.Voltage.Write(volts)
+            : reading.Current is { } amps ? QuantityText.Current.Write(amps)
+            : reading.Resistance is { } ohms ? QuantityText.Resistance.Write(ohms)
+            : reading.Seen is { } seen ? ReadingsReader.Looks.First(l => l.Value == seen).Word
+            : "",
+    ];
+
+    private static (string Code, string Type, string Volts, string Amps, string Minimum) Figures(LampSpecification lamp, Bike bike)
+    {
+        if (lamp.Code is { } code && LampTable.TryFind(code, bike.SystemVoltage, out PublishedLamp? published) && published?.Specification == lamp)
+            return (Text(code), "", "", "", "");
+        string type = LampCells.Types.First(t => t.Value == lamp.Type).Word;
+        string minimum = lamp.MinimumVoltage is { } least ? QuantityText.Voltage.Write(least) : "";
+        return ("", type, QuantityText.Voltage.Write(lamp.ReferenceVoltage), QuantityText.Current.Write(lamp.ReferenceCurrent), minimum);
+    }
+
+    private static string Text(string? text) => CellText.Guard(text ?? "");
+
+    private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

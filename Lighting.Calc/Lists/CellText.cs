@@ -1,0 +1,29 @@
+using System.Globalization;
+using System.Text;
+
+namespace Lighting.Calc.Lists;
+
+/// <summary>The text of a cell: trimmed, its inner white space folded, its guard against spreadsheet formulas taken off or put on.</summary>
+internal static class CellText
+{
+    private const string FormulaStarts = "=+-@";
+
+    /// <summary>A cell without white space round it, each run of white space inside it as one space, and without its formula guard.</summary>
+    public static string Clean(string cell)
+    {
+        string folded = string.Join(' ', cell.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        return folded.StartsWith('\'') && StartsLikeFormula(folded) ? folded[1..] : folded;
+    }
+
+    /// <summary>A text as a cell that no spreadsheet runs as a formula: an apostrophe stands before it where it might be one.</summary>
+    public static string Guard(string text) => StartsLikeFormula(text) ? $"'{text}" : text;
+
+    /// <summary>Whether a cell holds a character that cannot be seen and does not belong in a name.</summary>
+    public static bool HasControl(string cell) => cell.EnumerateRunes().Any(r => Rune.GetUnicodeCategory(r) == UnicodeCategory.Control && !Rune.IsWhiteSpace(r));
+
+    private static bool StartsLikeFormula(string text)
+    {
+        string bare = text.TrimStart('\'');
+        return bare.Length > 0 && FormulaStarts.Contains(bare[0], StringComparison.Ordinal);
+    }
+}

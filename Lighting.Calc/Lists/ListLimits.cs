@@ -1,0 +1,10 @@
+namespace Lighting.Calc.Lists;
+
+/// <summary>How much a list may hold: far above any bike, far below what would hurt the reader.</summary>
+internal static class ListLimits
+{
+    public const int Bytes = 4 * 1024 * 1024;
+    public const int Rows = 10_000;
+    public const int CellCharacters = 500;
+    public const int HeaderCells = 100;
+}
