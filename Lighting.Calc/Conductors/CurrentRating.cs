@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Lighting.Calc.Tables;
+using UnitsNet;
+
+namespace Lighting.Calc.Conductors;
+
+/// <summary>The current a wire carries without end: printed rating × ambient factor × bundle factor.</summary>
+/// <remarks>
+/// Data: tables/current-ratings.csv. Gauges by 33 CFR 183.425 (80 °C insulation, 30 °C air), metric sizes by DIN VDE 0298-4
+/// and JIS C 3406 in free air. Both metric sources allow a rise of 40 K; what insulation an older harness has is
+/// seldom known, so every metric size is judged at 70 °C (ordinary PVC) from 30 °C air. See <see cref="AmbientDerating"/>
+/// and <see cref="BundleDerating"/> for the factors and their range.
+/// </remarks>
+public sealed record CurrentRating
+{
+    private const double ReferenceCelsius = 30;
+    private const double MetricLimitCelsius = 70;
+    private static readonly ImmutableArray<TableRow> Rows = [.. PublishedTable.Load("current-ratings").Read()];
+
+    private CurrentRating(WireSize wire, Temperature ambient, int bundle, CurrentRatingBasis basis, string explanation)
+    {
+        Wire = wire;
+        Ambient = ambient;
+        Bundle = bundle;
+        Basis = basis;
+        Explanation = explanation;
+    }
+
+    /// <summary>The wire.</summary>
+    public WireSize Wire { get; }
+
+    /// <summary>Temperature of the air round it.</summary>
+    public Temperature Ambient { get; }
+
+    /// <summary>Loaded wires lying together, this one included.</summary>
+    public int Bundle { get; }
+
+    /// <summary>What the rating rests on, or why there is none.</summary>
+    public CurrentRatingBasis Basis { get; }
+
+    /// <summary>Current it carries without end; null where nothing is published, zero in air as hot as the insulation's limit.</summary>
+    public ElectricCurrent? Current { get; private init; }
+
+    /// <summary>The printed rating, before the factors; null where there is none.</summary>
+    public ElectricCurrent? PublishedCurrent { get; private init; }
+
+    /// <summary>Temperature the insulation may reach; null where there is no printed rating.</summary>
+    public Temperature? ConductorLimit { get; private init; }
+
+    /// <summary>Factor for the ambient; null where there is no printed rating.</summary>
+    public Ratio? AmbientFactor { get; private init; }
+
+    /// <summary>Factor for the bundle; null where none is printed.</summary>
+    public Ratio? BundleFactor { get; private init; }
+
+    /// <summary>In words: which printed rating, which factors, or why there is no rating.</summary>
+    public string Explanation { get; }
+
+    /// <summary>Where the printed rating comes from; empty where there is none.</summary>
+    public string Source { get; private init; } = "";
+
+    /// <summary>The rating of a wire.</summary>
+    /// <param name="wire">The wire.</param>
+    /// <param name="ambient">Temperature of the air round it, −40 °C and above.</param>
+    /// <param name="bundle">Loaded wires lying together, this one included; 1 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static CurrentRating Of(WireSize wire, Temperature ambient, int bundle)
+    {
+        Ratio? bundleFactor = BundleDerating.AllLoaded(bundle);
+        if (Find(wire) is not { } row)
+            return new(wire, ambient, bundle, CurrentRatingBasis.NoPublishedRating, $"no rating is published for {wire} or for any thinner wire") { BundleFactor = bundleFactor };
+        bool gauge = IsGauge(row);
+        var limit = Temperature.FromDegreesCelsius(gauge ? row.Number("conductor_limit_celsius") : MetricLimitCelsius);
+        Ratio ambientFactor = AmbientDerating.Factor(limit, Temperature.FromDegreesCelsius(gauge ? row.Number("ambient_celsius") : ReferenceCelsius), ambient);
+        var published = ElectricCurrent.FromAmperes(row.Number("rating_a"));
+        bool own = gauge || wire.Construction == WireConstruction.MetricCable && row.Number("size") >= wire.CopperArea.SquareMillimeters - 1e-9;
+        string printed = own ? $"{wire}" : $"{row.Text("size")} mm2, the next thinner size with a published rating,";
+        string basisText = string.Create(CultureInfo.InvariantCulture, $"{printed} carries {published.Amperes:0.##} A in free air at 30 °C with {limit.DegreesCelsius:0} °C insulation");
+        CurrentRatingBasis basis = bundleFactor is null ? CurrentRatingBasis.NoPublishedBundleFactor
+            : ambientFactor.DecimalFractions <= 0 ? CurrentRatingBasis.AmbientTooHot
+            : own ? CurrentRatingBasis.Published : CurrentRatingBasis.ThinnerSize;
+        string factors = bundleFactor is not { } inBundle
+            ? $"; no factor is published for {bundle} loaded wires together (the most is {BundleDerating.MostWires})"
+            : ambientFactor.DecimalFractions <= 0
+                ? string.Create(CultureInfo.InvariantCulture, $"; air of {ambient.DegreesCelsius:0} °C leaves nothing of it")
+                : string.Create(CultureInfo.InvariantCulture, $", × {ambientFactor.DecimalFractions:0.00} for air of {ambient.DegreesCelsius:0} °C × {inBundle.DecimalFractions:0.00} for {bundle} loaded together");
+        return new(wire, ambient, bundle, basis, basisText + factors)
+        {
+            PublishedCurrent = published,
+            ConductorLimit = limit,
+            AmbientFactor = ambientFactor,
+            BundleFactor = bundleFactor,
+            Current = bundleFactor is { } f ? published * (ambientFactor.DecimalFractions * f.DecimalFractions) : null,
+            Source = row.Text("source"),
+        };
+    }
+
+    private static TableRow? Find(WireSize wire)
+    {
+        double area = wire.CopperArea.SquareMillimeters;
+        if (wire.Construction != WireConstruction.MetricCable)
+        {
+            foreach (TableRow row in Rows.Where(IsGauge))
+                if (AmericanWireGauge.Solid((int)row.Number("size")).CopperArea.SquareMillimeters is double rated && Math.Abs(rated - area) < 1e-9)
+                    return row;
+        }
+
+        TableRow? best = null;
+        foreach (TableRow row in Rows.Where(r => !IsGauge(r)))
+            if (row.Number("size") <= area + 1e-9 && (best is null || row.Number("size") > best.Value.Number("size")))
+                best = row;
+        return best;
+    }
+
+    private static bool IsGauge(TableRow row) => row.Text("family") == "awg";
+}

@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+using UnitsNet;
+
+namespace Lighting.Calc.Fuses;
+
+/// <summary>Whether the fuses of a bike suit: load, switching on, wires, dead shorts, and the rating to fit.</summary>
+public static class FuseCheck
+{
+    /// <summary>Judges every fuse of a bike over the settings that were solved.</summary>
+    /// <param name="bike">The bike the points were solved for.</param>
+    /// <param name="settings">Its operating points; all settings, if the verdict shall hold for all.</param>
+    /// <param name="options">By what to judge; null for the defaults.</param>
+    /// <returns>One for each fuse, in the order of the list.</returns>
+    /// <exception cref="ArgumentException">There is no operating point, or they are not of this bike.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
+    public static ImmutableArray<FuseSuitability> Of(Bike bike, IReadOnlyList<OperatingPoint> settings, FuseOptions? options = null)
+    {
+        options ??= new FuseOptions();
+        Check(bike, settings, options);
+        var graph = new FeedGraph(bike);
+        ImmutableArray<FeedState> states = graph.States(settings.Select(p => p.Setting));
+        var scopes = Enumerable.Range(0, bike.Fuses.Length).Select(i => FuseScope.Of(graph, i, states)).ToImmutableArray();
+        return [.. bike.Fuses.Select((fuse, i) => Judge(graph, i, scopes, settings, options))];
+    }
+
+    private static FuseSuitability Judge(FeedGraph graph, int index, ImmutableArray<FuseScope> scopes, IReadOnlyList<OperatingPoint> points, FuseOptions options)
+    {
+        Bike bike = graph.Bike;
+        Fuse fuse = bike.Fuses[index];
+        var judge = new FuseJudge(graph, fuse, scopes[index], points, options);
+        SteadyLoad steady = Steady(judge, points, index, options);
+        FuseProtection protection = Protection(bike, judge);
+        ImmutableArray<RunClearing> clearing = judge.ClearAll();
+        FuseAdvice advice = FuseAdviser.Advise(bike, judge, steady, null);
+        return new FuseReporter(graph, index, scopes, options).Report(judge, steady, null, protection, clearing, advice);
+    }
+
+    private static SteadyLoad Steady(FuseJudge judge, IReadOnlyList<OperatingPoint> points, int index, FuseOptions options)
+    {
+        OperatingPoint worst = points.MaxBy(p => p.Fuses[index].Current.Amperes)!;
+        var calm = new Setting(worst.Setting.Positions.Select(p =>
+            options.MomentarySwitches.Contains(p.Switch, StringComparer.OrdinalIgnoreCase) ? p with { Position = SwitchDefinition.Off } : p));
+        return new SteadyLoad
+        {
+            WorstCurrent = worst.Fuses[index].Current,
+            WorstSetting = worst.Setting,
+            WithoutMomentary = points.FirstOrDefault(p => p.Setting.Equals(calm))?.Fuses[index].Current,
+            UsableCurrent = ElectricCurrent.FromAmperes(judge.UsableAmperes(judge.Fitted.Amperes)),
+            TemperatureFactor = judge.Factor,
+        };
+    }
+
+    private static FuseProtection Protection(Bike bike, FuseJudge judge)
+    {
+        RunRating? limiting = judge.Limiting;
+        return new FuseProtection
+        {
+            FedRuns = judge.FedRuns,
+            ReturnRuns = judge.ReturnRuns,
+            LimitingRun = limiting,
+            Protects = limiting is null ? null : judge.ProtectsAll(judge.Fitted.Amperes),
+            Explanation = limiting is { } run
+                ? $"the run '{run.Run.Name}' limits it: {run.Rating.Explanation}"
+                : bike.HasNetwork ? "it feeds no run in any of these settings" : "the wires are not listed, so whether it protects them cannot be checked",
+        };
+    }
+
+    private static void Check(Bike bike, IReadOnlyList<OperatingPoint> settings, FuseOptions options)
+    {
+        if (settings.Count == 0)
+            throw new ArgumentException("At least one operating point is needed.", nameof(settings));
+        if (settings.Any(p => p.Fuses.Length != bike.Fuses.Length || p.Runs.Length != bike.Runs.Length || p.Lamps.Length != bike.Lamps.Length))
+            throw new ArgumentException("The operating points are not of this bike.", nameof(settings));
+        if (!(options.SteadyLimit.Percent is > 0 and <= 100))
+            throw new ArgumentOutOfRangeException(nameof(options), options.SteadyLimit, "The steady limit is above 0 to 100 %.");
+        if (options.LongestShort is { } longest && !(longest.Seconds > 0))
+            throw new ArgumentOutOfRangeException(nameof(options), longest, "The longest short is above zero.");
+    }
+}

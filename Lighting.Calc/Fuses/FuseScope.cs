@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.Fuses;
+
+/// <summary>What one fuse feeds, over all settings: runs up to the next fuse, lamps, and the runs their current returns by.</summary>
+/// <remarks>
+/// A fuse in the earth lead (neither side reached from the live terminal) is passed by a short to the frame on its way back;
+/// it protects the runs that no fuse in the feed protects and whose lamps return through it.
+/// </remarks>
+internal sealed class FuseScope
+{
+    private readonly FeedGraph _graph;
+    private readonly int _fuse;
+    private readonly Dictionary<int, FedRun> _runs = [];
+    private readonly HashSet<int> _lamps = [];
+    private readonly HashSet<int> _returnRuns = [];
+
+    private FuseScope(FeedGraph graph, int fuse)
+    {
+        _graph = graph;
+        _fuse = fuse;
+    }
+
+    public IEnumerable<FedRun> Runs => _runs.Values.OrderBy(r => _graph.Bike.Runs.IndexOf(r.Run));
+
+    /// <summary>Indices of the lamps whose current passes the fuse in some setting.</summary>
+    public IReadOnlySet<int> Lamps => _lamps;
+
+    /// <summary>The runs, by index, that only carry the current of its lamps back.</summary>
+    public IReadOnlySet<int> ReturnRuns => _returnRuns;
+
+    /// <summary>Whether it is in the earth lead.</summary>
+    public bool IsEarthSide { get; private set; }
+
+    /// <summary>Whether any setting reaches it from the battery.</summary>
+    public bool IsFed { get; private set; }
+
+    /// <summary>A setting in which both of its sides are joined to the live terminal without a fuse; null when there is none.</summary>
+    public Setting? Bypassed { get; private set; }
+
+    public static FuseScope Of(FeedGraph graph, int fuse, ImmutableArray<FeedState> states)
+    {
+        var scope = new FuseScope(graph, fuse);
+        foreach (FeedState state in states)
+            scope.AddFeedSide(state);
+        if (!scope.IsFed)
+            foreach (FeedState state in states)
+                scope.AddEarthSide(state);
+        return scope;
+    }
+
+    private GraphPart? Part => _graph.Parts.FirstOrDefault(p => p.Kind == GraphPartKind.Fuse && p.Index == _fuse);
+
+    private static bool NoFuse(GraphPart part) => part.Kind != GraphPartKind.Fuse;
+
+    private void AddFeedSide(FeedState state)
+    {
+        if (Part is not { } part)
+            return;
+        FeedWalk feed = _graph.Walk(_graph.Live, state, p => p != part);
+        int supply = feed.Reaches(part.A) ? part.A : part.B, load = part.Other(supply);
+        if (!feed.Reaches(supply))
+            return;
+        IsFed = true;
+        FeedWalk unfused = _graph.Walk(_graph.Live, state, NoFuse);
+        if (unfused.Reaches(part.A) && unfused.Reaches(part.B))
+            Bypassed ??= state.Setting;
+        FeedWalk own = _graph.Walk(load, state, NoFuse);
+        AddRuns(state, own, unfused, feed.OhmsTo(supply), feed.PathTo(supply), part, _graph.Walk(_graph.Earth, state, _ => true));
+        AddLamps(state, _graph.Walk(load, state, p => p != part), unfused);
+    }
+
+    private void AddRuns(FeedState state, FeedWalk own, FeedWalk unfused, double ohmsBefore, ImmutableArray<GraphPart> pathBefore, GraphPart fuse, FeedWalk back)
+    {
+        foreach (GraphPart run in _graph.Parts.Where(p => p.Kind == GraphPartKind.Run))
+        {
+            if (!own.Reaches(run.A) || !own.Reaches(run.B) || run.A == _graph.Live || run.B == _graph.Live || run.A == _graph.Earth || run.B == _graph.Earth || unfused.Reaches(run.A))
+                continue;
+            int far = own.OhmsTo(run.A) > own.OhmsTo(run.B) ? run.A : run.B;
+            IEnumerable<string> path = pathBefore.Append(fuse).Concat(own.PathTo(far)).Select(p => p.Name);
+            Keep(state, run, far, ohmsBefore + own.OhmsTo(far), [.. path], back);
+        }
+    }
+
+    private void Keep(FeedState state, GraphPart run, int far, double feedOhms, ImmutableArray<string> path, FeedWalk back)
+    {
+        // Where the short meets the frame is not known; the return of the lamp beyond it that is worst off is taken.
+        FeedWalk beyond = _graph.Walk(far, state, p => p != run && NoFuse(p));
+        double returnOhms = 0;
+        string? from = null;
+        for (int i = 0; i < _graph.LampFeeds.Length; i++)
+        {
+            int? returns = ReturnOf(i, beyond);
+            if (returns is { } point && back.Reaches(point) && (from is null || back.OhmsTo(point) > returnOhms))
+                (returnOhms, from) = (back.OhmsTo(point), _graph.PointName(point));
+        }
+
+        var fed = new FedRun(_graph.Bike.Runs[run.Index], _graph.PointName(far), feedOhms, returnOhms, from, path, state.Setting);
+        if (!_runs.TryGetValue(run.Index, out FedRun? known) || fed.LoopOhms > known.LoopOhms)
+            _runs[run.Index] = fed;
+    }
+
+    private void AddLamps(FeedState state, FeedWalk reached, FeedWalk? unfused)
+    {
+        for (int i = 0; i < _graph.LampFeeds.Length; i++)
+        {
+            if (ReturnOf(i, reached) is not { } returns || unfused is not null && ReturnOf(i, unfused) is not null)
+                continue;
+            _lamps.Add(i);
+            FeedWalk back = _graph.Walk(returns, state, _ => true);
+            if (!back.Reaches(_graph.Earth))
+                continue;
+            foreach (GraphPart part in back.PathTo(_graph.Earth))
+                if (part.Kind == GraphPartKind.Run)
+                    _returnRuns.Add(part.Index);
+        }
+    }
+
+    private void AddEarthSide(FeedState state)
+    {
+        if (Part is not { } part)
+            return;
+        FeedWalk back = _graph.Walk(_graph.Earth, state, _ => true), without = _graph.Walk(_graph.Earth, state, p => p != part);
+        int frame = without.Reaches(part.A) ? part.B : part.A;
+        if (without.Reaches(part.A) == without.Reaches(part.B))
+            return;
+        IsEarthSide = true;
+        FeedWalk unfused = _graph.Walk(_graph.Live, state, NoFuse);
+        foreach (GraphPart run in _graph.Parts.Where(p => p.Kind == GraphPartKind.Run && unfused.Reaches(p.A) && unfused.Reaches(p.B) && p.A != _graph.Earth && p.B != _graph.Earth))
+        {
+            int far = unfused.OhmsTo(run.A) > unfused.OhmsTo(run.B) ? run.A : run.B;
+            FeedWalk beyond = _graph.Walk(far, state, p => p != run && NoFuse(p));
+            bool passes = Enumerable.Range(0, _graph.LampFeeds.Length).Any(i => ReturnOf(i, beyond) is { } point && back.Reaches(point) && !without.Reaches(point));
+            if (passes)
+                Keep(state, run, far, unfused.OhmsTo(far) - part.Ohms, [.. unfused.PathTo(far).Append(part).Select(p => p.Name)], back);
+        }
+
+        FeedWalk behind = _graph.Walk(frame, state, p => p != part);
+        FeedWalk live = _graph.Walk(_graph.Live, state, _ => true);
+        for (int i = 0; i < _graph.LampFeeds.Length; i++)
+            if (ReturnOf(i, live) is { } point && behind.Reaches(point))
+                _lamps.Add(i);
+    }
+
+    // A lamp is fed where one of its sides is reached; its current then leaves by the other.
+    private int? ReturnOf(int lamp, FeedWalk walk)
+    {
+        int feed = _graph.LampFeeds[lamp], returns = _graph.LampReturns[lamp];
+        if (feed >= 0 && walk.Reaches(feed))
+            return returns >= 0 ? returns : null;
+        return returns >= 0 && feed >= 0 && returns != _graph.Earth && walk.Reaches(returns) ? feed : null;
+    }
+}

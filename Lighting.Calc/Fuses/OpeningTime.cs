@@ -1,0 +1,80 @@
+using System.Globalization;
+using Lighting.Calc.Harness;
+using UnitsNet;
+
+namespace Lighting.Calc.Fuses;
+
+/// <summary>When a fuse opens at one current: a band, never a single time.</summary>
+/// <remarks>
+/// Within the published gates by log–log interpolation. Above the last gate the longest time is that of the last gate's
+/// energy, t = tlast·(Ilast/I)²: more current leaves less time to lose heat, so the energy that melts the element never rises
+/// with current (derived). How fast it may be there is not published. Source of the gates: tables/fuse-gates.csv.
+/// </remarks>
+public sealed record OpeningTime
+{
+    private OpeningTime(OpeningOutcome outcome, Ratio ofRating, Duration? fastest, Duration? slowest, string explanation)
+    {
+        Outcome = outcome;
+        OfRating = ofRating;
+        Fastest = fastest;
+        Slowest = slowest;
+        Explanation = explanation;
+    }
+
+    /// <summary>What the gates say.</summary>
+    public OpeningOutcome Outcome { get; }
+
+    /// <summary>The current against the rating.</summary>
+    public Ratio OfRating { get; }
+
+    /// <summary>It opens no sooner; null where nothing is published.</summary>
+    public Duration? Fastest { get; }
+
+    /// <summary>It opens no later; null where nothing is published, and then it may never open.</summary>
+    public Duration? Slowest { get; }
+
+    /// <summary>The same in words.</summary>
+    public string Explanation { get; }
+
+    /// <summary>The opening time of a fuse at 25 °C.</summary>
+    /// <param name="style">Its style.</param>
+    /// <param name="rating">Its continuous rating, above zero.</param>
+    /// <param name="current">The current, zero or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static OpeningTime Of(FuseStyle style, ElectricCurrent rating, ElectricCurrent current)
+    {
+        if (!(rating.Amperes > 0) || double.IsInfinity(rating.Amperes))
+            throw new ArgumentOutOfRangeException(nameof(rating), rating, "A fuse's rating is above zero.");
+        if (!(current.Amperes >= 0) || double.IsInfinity(current.Amperes))
+            throw new ArgumentOutOfRangeException(nameof(current), current, "A current is zero or more.");
+        FuseGates gates = FuseGates.Of(style);
+        double x = current.Amperes / rating.Amperes;
+        var ofRating = Ratio.FromDecimalFractions(x);
+        double? fastest = gates.FastestSeconds(x), slowest = gates.SlowestSeconds(x);
+        string percent = string.Create(CultureInfo.InvariantCulture, $"{100 * x:0} % of the rating");
+        if (x <= 1)
+            return new(OpeningOutcome.Carries, ofRating, null, null, $"carries {percent}");
+        // No gate lies between the rating and the first one; the fuse is no quicker there than at the first.
+        if (x < gates.FirstFastest.OfRating)
+            fastest = gates.FirstFastest.Seconds;
+        if (x < gates.FirstSlowest.OfRating)
+            return new(OpeningOutcome.BelowOpeningGates, ofRating, From(fastest), null,
+                $"{percent} lies below the first gate by which it must open ({100 * gates.FirstSlowest.OfRating:0} %): it may carry this without end{(fastest is { } f ? $", and holds at least {Text(f)}" : "")}");
+        if (slowest is { } most)
+            return new(OpeningOutcome.Opens, ofRating, From(fastest), From(most),
+                $"opens at {percent} {(fastest is { } least ? $"in {Text(least)} to {Text(most)}" : $"within {Text(most)} (how fast is not published)")}");
+        double bound = gates.LastSlowest.Seconds * Math.Pow(gates.LastSlowest.OfRating / x, 2);
+        return new(OpeningOutcome.AboveGates, ofRating, null, From(bound),
+            $"{percent} lies above the last gate ({100 * gates.LastSlowest.OfRating:0} %): opens within {Text(bound)} by that gate's energy; how fast is not published");
+    }
+
+    internal static string Text(double seconds) => seconds switch
+    {
+        >= 7200 => string.Create(CultureInfo.InvariantCulture, $"{seconds / 3600:0.#} h"),
+        >= 120 => string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.#} min"),
+        >= 0.1 => string.Create(CultureInfo.InvariantCulture, $"{seconds:0.##} s"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{seconds * 1000:0.##} ms"),
+    };
+
+    private static Duration? From(double? seconds) => seconds is { } s ? Duration.FromSeconds(s) : null;
+}

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.Fuses;
+
+/// <summary>Finds every run that no fuse protects.</summary>
+public static class UnfusedRuns
+{
+    /// <summary>The runs that the live terminal reaches without passing a fuse, and whose lamps do not return through one.</summary>
+    /// <param name="bike">The bike; one without runs has none.</param>
+    /// <param name="settings">The settings to look at; all settings, if the answer shall hold for all.</param>
+    public static ImmutableArray<UnfusedRun> Of(Bike bike, IEnumerable<Setting> settings)
+    {
+        var graph = new FeedGraph(bike);
+        ImmutableArray<FeedState> states = graph.States(settings);
+        var fused = Enumerable.Range(0, bike.Fuses.Length).Select(i => FuseScope.Of(graph, i, states)).Where(s => s.IsEarthSide).SelectMany(s => s.Runs).Select(r => r.Run).ToHashSet();
+        var found = new SortedDictionary<int, UnfusedRun>();
+        foreach (FeedState state in states)
+        {
+            FeedWalk unfused = graph.Walk(graph.Live, state, p => p.Kind != GraphPartKind.Fuse);
+            foreach (GraphPart run in graph.Parts.Where(p => p.Kind == GraphPartKind.Run && unfused.Reaches(p.A) && unfused.Reaches(p.B)))
+            {
+                if (fused.Contains(bike.Runs[run.Index]))
+                    continue;
+                bool lead = LeadsOnlyToFuses(graph, state, run, unfused);
+                if (!found.TryGetValue(run.Index, out UnfusedRun? known) || known.IsBatteryLead && !lead)
+                    found[run.Index] = new UnfusedRun(bike.Runs[run.Index], state.Setting, lead);
+            }
+        }
+
+        return [.. found.Values];
+    }
+
+    /// <summary>The same as findings: a caution for each run that feeds something, a note for the battery lead.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="settings">The settings to look at.</param>
+    public static ImmutableArray<Finding> Findings(Bike bike, IEnumerable<Setting> settings) =>
+    [
+        .. Of(bike, settings).Select(u => u.IsBatteryLead
+            ? new Finding(Severity.Note, u.Run.Name, "it leads from the battery to the first fuse, and no fuse protects it: keep it short and well away from the frame")
+            : new Finding(Severity.Caution, u.Run.Name, $"no fuse protects it: the battery reaches it without passing one ({u.Setting})")),
+    ];
+
+    private static bool LeadsOnlyToFuses(FeedGraph graph, FeedState state, GraphPart run, FeedWalk unfused)
+    {
+        int far = unfused.OhmsTo(run.A) > unfused.OhmsTo(run.B) || run.B == graph.Live ? run.A : run.B;
+        FeedWalk beyond = graph.Walk(far, state, p => p != run && p.Kind != GraphPartKind.Fuse);
+        bool feedsLamp = graph.LampFeeds.Concat(graph.LampReturns).Any(p => p >= 0 && p != graph.Live && p != graph.Earth && beyond.Reaches(p));
+        bool meetsFuse = graph.Parts.Any(p => p.Kind == GraphPartKind.Fuse && (beyond.Reaches(p.A) || beyond.Reaches(p.B)));
+        return meetsFuse && !feedsLamp;
+    }
+}
