@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+using UnitsNet;
+
+namespace Lighting.Calc.Charging;
+
+/// <summary>Amps in against amps out in one setting, engine running.</summary>
+public sealed record ChargingBalance
+{
+    internal ChargingBalance(ChargingSystem system, Setting setting, ElectricCurrent load, BreakEven breakEven)
+    {
+        System = system;
+        Setting = setting;
+        Load = load;
+        BreakEven = breakEven;
+    }
+
+    private ChargingSystem System { get; }
+
+    /// <summary>The setting.</summary>
+    public Setting Setting { get; }
+
+    /// <summary>Average current of the loads at the charging volts, lamps by their duty; without the field current.</summary>
+    public ElectricCurrent Load { get; }
+
+    /// <summary>Average current that has to be covered: the loads and the alternator's field.</summary>
+    public ElectricCurrent Demand => Load + System.Options.FieldCurrent;
+
+    /// <summary>From which speed the output covers the demand.</summary>
+    public BreakEven BreakEven { get; }
+
+    /// <summary>The balance at one engine speed, zero or more.</summary>
+    public BalancePoint At(RotationalSpeed speed) => System.PointAt(this, speed);
+
+    /// <summary>The balance over engine speeds.</summary>
+    /// <param name="speeds">The speeds; see <see cref="ChargingSystem.Grid"/>.</param>
+    public ImmutableArray<BalancePoint> Over(IEnumerable<RotationalSpeed> speeds) => [.. speeds.Select(At)];
+}

@@ -1,0 +1,139 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+using MathNet.Numerics.RootFinding;
+using UnitsNet;
+
+namespace Lighting.Calc.Charging;
+
+/// <summary>The windings of a bike added up, by their curves or by machines fitted to them.</summary>
+internal sealed class OutputModel
+{
+    /// <summary>Pieces into which the span between two points is cut to find every crossing of the sum of several curves.</summary>
+    private const int PiecesBetweenPoints = 8;
+
+    private readonly bool _fitted;
+
+    private OutputModel(ImmutableArray<ChargingCurve> curves, ImmutableArray<PermanentMagnetFit> fits, bool fitted)
+    {
+        Curves = curves;
+        Fits = fits;
+        _fitted = fitted;
+    }
+
+    public ImmutableArray<ChargingCurve> Curves { get; }
+
+    public ImmutableArray<PermanentMagnetFit> Fits { get; }
+
+    public static OutputModel Of(IEnumerable<ChargingPoint> points, ChargingModel model)
+    {
+        ImmutableArray<ChargingCurve> curves = ChargingCurve.Of(points);
+        if (model == ChargingModel.Curve)
+            return new OutputModel(curves, [], false);
+        var fits = ImmutableArray.CreateBuilder<PermanentMagnetFit>();
+        foreach (ChargingCurve curve in curves)
+            fits.Add(PermanentMagnetFit.TryFit(curve, out PermanentMagnetFit? fit, out string? reason)
+                ? fit!
+                : throw new ArgumentException($"No machine can be fitted to the charging list{(curve.When.Terms.IsEmpty ? "" : $" when {curve.When}")}: {reason}.", nameof(points)));
+        return new OutputModel(curves, fits.ToImmutable(), true);
+    }
+
+    public ChargingOutput At(double rpm, Setting setting)
+    {
+        if (rpm == 0)
+            return new ChargingOutput(OutputRange.Standing, ElectricCurrent.Zero);
+        if (Curves.IsEmpty)
+            return new ChargingOutput(OutputRange.NoList, null);
+        ImmutableArray<ChargingCurve> curves = [.. Curves.Where(c => c.When.Holds(setting))];
+        if (curves.IsEmpty)
+            return new ChargingOutput(OutputRange.NoWinding, ElectricCurrent.Zero);
+        if (_fitted)
+        {
+            ImmutableArray<PermanentMagnetFit> fits = [.. Fits.Where(f => f.When.Holds(setting))];
+            bool within = fits.All(f => rpm >= f.FirstRpm && rpm <= f.LastRpm);
+            return new ChargingOutput(within ? OutputRange.Fitted : OutputRange.FittedBeyondPoints, ElectricCurrent.FromAmperes(FittedAmperes(fits, rpm)));
+        }
+
+        double sum = 0;
+        var range = OutputRange.BelowCutIn;
+        foreach (ChargingCurve curve in curves)
+        {
+            OutputRange its = curve.RangeOf(rpm);
+            if (curve.AmperesAt(rpm, its) is not { } amperes)
+                return new ChargingOutput(its, null);
+            sum += amperes;
+            if (its == OutputRange.OnCurve)
+                range = its;
+        }
+
+        return new ChargingOutput(range, ElectricCurrent.FromAmperes(sum));
+    }
+
+    public BreakEven BreakEvenOf(double demandAmperes, Setting setting)
+    {
+        ImmutableArray<ChargingCurve> curves = [.. Curves.Where(c => c.When.Holds(setting))];
+        if (demandAmperes <= 0)
+            return new BreakEven(BreakEvenOutcome.Always, null, null);
+        if (Curves.IsEmpty)
+            return new BreakEven(BreakEvenOutcome.NotKnown, null, null);
+        if (curves.IsEmpty)
+            return new BreakEven(BreakEvenOutcome.Never, null, null);
+        return _fitted ? OfFits(demandAmperes, [.. Fits.Where(f => f.When.Holds(setting))]) : OfCurves(demandAmperes, curves);
+    }
+
+    private static BreakEven OfFits(double demandAmperes, ImmutableArray<PermanentMagnetFit> fits)
+    {
+        if (fits.Length == 1)
+            return fits[0].Machine.SpeedFor(ElectricCurrent.FromAmperes(demandAmperes)) is { } speed
+                ? new BreakEven(BreakEvenOutcome.At, speed, null)
+                : new BreakEven(BreakEvenOutcome.Never, null, null);
+        if (demandAmperes >= fits.Sum(f => f.Machine.MaximumCurrent.Amperes))
+            return new BreakEven(BreakEvenOutcome.Never, null, null);
+        double high = fits.Max(f => f.Machine.CornerSpeed.RevolutionsPerMinute);
+        while (FittedAmperes(fits, high) < demandAmperes)
+            high *= 2;
+        return At(Brent.FindRoot(rpm => FittedAmperes(fits, rpm) - demandAmperes, 0, high, 1e-9, 200), null);
+    }
+
+    private static BreakEven OfCurves(double demandAmperes, ImmutableArray<ChargingCurve> curves)
+    {
+        double low = curves.Max(c => c.LowestKnownRpm), high = curves.Min(c => c.LastRpm);
+        if (low > high)
+            return new BreakEven(BreakEvenOutcome.NotKnown, null, null);
+        double[] knots = [low, .. curves.SelectMany(c => c.KnotsRpm).Where(n => n > low && n < high).Distinct().Order(), high];
+        double? begins = Net(low) >= 0 ? low : null;
+        bool fromStart = begins is not null;
+        double left = low;
+        foreach (double right in Pieces(knots))
+        {
+            if (begins is null && Net(right) >= 0)
+                begins = Crossing(left, right);
+            else if (begins is not null && Net(right) < 0)
+                return Result(Crossing(left, right));
+            left = right;
+        }
+
+        return begins is null ? new BreakEven(BreakEvenOutcome.Never, null, null) : Result(null);
+
+        BreakEven Result(double? ends) => fromStart
+            ? new BreakEven(BreakEvenOutcome.BelowCurve, Rpm(low), ends is { } end ? Rpm(end) : null)
+            : At(begins!.Value, ends);
+
+        double Net(double rpm) => curves.Sum(c => c.AmperesAt(rpm, c.RangeOf(rpm)) ?? throw new InvalidOperationException($"{rpm} rpm is not on the curve.")) - demandAmperes;
+
+        double Crossing(double from, double to) => Net(to) == 0 ? to : Brent.FindRoot(Net, from, to, 1e-9, 200);
+    }
+
+    private static IEnumerable<double> Pieces(double[] knots)
+    {
+        for (int i = 1; i < knots.Length; i++)
+            for (int piece = 1; piece <= PiecesBetweenPoints; piece++)
+                yield return piece == PiecesBetweenPoints ? knots[i] : knots[i - 1] + (knots[i] - knots[i - 1]) * piece / PiecesBetweenPoints;
+    }
+
+    private static double FittedAmperes(ImmutableArray<PermanentMagnetFit> fits, double rpm) =>
+        fits.Sum(f => f.Machine.OutputAt(Rpm(rpm)).Amperes);
+
+    private static BreakEven At(double rpm, double? ends) => new(BreakEvenOutcome.At, Rpm(rpm), ends is { } end ? Rpm(end) : null);
+
+    private static RotationalSpeed Rpm(double rpm) => RotationalSpeed.FromRevolutionsPerMinute(rpm);
+}
