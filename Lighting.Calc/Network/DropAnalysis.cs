@@ -122,9 +122,11 @@ public static class DropAnalysis
                 return new LinkFlow(contact.Current, contact.Drop, ElectricPotential.Zero);
             default:
                 FuseState fuse = point.Fuses[link.Index];
-                return new LinkFlow(fuse.Current, fuse.Drop, ElectricPotential.Zero);
+                return new LinkFlow(fuse.Current, VoltageAt(point, link.From) - VoltageAt(point, link.To), ElectricPotential.Zero);
         }
     }
+
+    private static ElectricPotential VoltageAt(OperatingPoint point, string name) => point.Points.First(p => Name.Equal(p.Point, name)).Voltage;
 
     private static void AddSteps(ImmutableArray<DropEntry>.Builder entries, IReadOnlyList<HarnessStep> steps, Bike bike, OperatingPoint point, DropKind wire, DropKind joint)
     {

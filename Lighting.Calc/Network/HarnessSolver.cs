@@ -199,7 +199,7 @@ public sealed class HarnessSolver
     private FuseState StateOf(Fuse fuse, int index)
     {
         int conductor = _network.FuseConductors[index];
-        double amperes = _solver.ConductorAmperes(conductor);
+        double amperes = Math.Abs(_solver.ConductorAmperes(conductor));
         return new FuseState(fuse, ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _fuseOhms[index]));
     }
 }
