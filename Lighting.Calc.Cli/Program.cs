@@ -1,1 +1,3 @@
-return 0;
+using Lighting.Calc.Cli;
+
+return await new Application(Console.Out, Console.Error, isTerminal: !Console.IsOutputRedirected).RunAsync(args);

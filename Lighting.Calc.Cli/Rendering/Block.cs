@@ -15,6 +15,9 @@ internal sealed record Paragraph(string Text) : Block;
 /// <param name="IsMain">Whether it is the one that CSV gives.</param>
 internal sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<IReadOnlyList<Cell>> Rows, bool IsMain = false) : Block;
 
+/// <summary>A table that is too long for a page: only CSV gives it, as the main one.</summary>
+internal sealed record SpreadsheetOnly(Table Table) : Block;
+
 /// <summary>A column of a table.</summary>
 /// <param name="Title">Its heading for people.</param>
 /// <param name="Key">Its heading in CSV, with the unit.</param>

@@ -9,7 +9,7 @@ internal static class CsvRenderer
 
     public static void Render(Document document, TextWriter output)
     {
-        Table table = document.Blocks.OfType<Table>().FirstOrDefault(t => t.IsMain)
+        Table table = document.Blocks.Select(b => b is SpreadsheetOnly hidden ? hidden.Table : b).OfType<Table>().FirstOrDefault(t => t.IsMain)
             ?? throw new InvalidOperationException($"'{document.Title}' has no main table.");
         using var csv = CsvWriter.Create(output, Options, leaveOpen: true);
         csv.WriteHeader([.. table.Columns.Select(c => c.Key)]);

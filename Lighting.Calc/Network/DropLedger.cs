@@ -28,4 +28,9 @@ public sealed record DropLedger
 
     /// <summary>Volts lost in all entries of one kind.</summary>
     public ElectricPotential DropIn(DropKind kind) => ElectricPotential.FromVolts(Entries.Where(e => e.Kind == kind).Sum(e => e.Voltage.Volts));
+
+    /// <summary>Light lost to the drop, against the light the lamp would give at the source volts; null for a load that gives none.</summary>
+    public Ratio? LightLost => Lamp.RelativeLight is { } light && Lamp.Lamp.Specification.RelativeLightAt(SupplyVoltage) is { DecimalFractions: > 0 } full
+        ? Ratio.FromDecimalFractions(1 - light.DecimalFractions / full.DecimalFractions)
+        : null;
 }

@@ -1,0 +1,57 @@
+using System.CommandLine;
+using Lighting.Calc.Cli.Commands;
+
+namespace Lighting.Calc.Cli;
+
+/// <summary>The command line: parses the words, runs one command, turns its outcome into messages and an exit status.</summary>
+internal sealed class Application(TextWriter output, TextWriter errors, bool isTerminal)
+{
+    public async Task<int> RunAsync(string[] words)
+    {
+        var console = new CommandConsole(output, errors, isTerminal);
+        RootCommand root = Build(console);
+        ParseResult parsed = root.Parse(words);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (string message in parsed.Errors.Select(e => e.Message).Distinct())
+                errors.WriteLine($"lighting-calc: {message}");
+            errors.WriteLine("lighting-calc: see 'lighting-calc --help' or 'lighting-calc COMMAND --help'.");
+            return ExitCode.WrongInput;
+        }
+
+        try
+        {
+            return await parsed.InvokeAsync(new InvocationConfiguration { Output = output, Error = errors, EnableDefaultExceptionHandler = false });
+        }
+        catch (InputException wrong)
+        {
+            foreach (string message in wrong.Messages)
+                errors.WriteLine($"lighting-calc: {message}");
+            return ExitCode.WrongInput;
+        }
+        catch (OperationCanceledException)
+        {
+            errors.WriteLine("lighting-calc: stopped.");
+            return ExitCode.WrongInput;
+        }
+#pragma warning disable CA1031 // The last resort: whatever went wrong is told with its own status, never as a result.
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            errors.WriteLine($"lighting-calc: a fault of the program's own: {fault.Message}");
+            errors.WriteLine(fault.ToString());
+            return ExitCode.ProgramFault;
+        }
+    }
+
+    private static RootCommand Build(CommandConsole console) => new("Loads, fuses, voltage drops and charging of an older motorcycle's lighting, from lists that a spreadsheet can edit.")
+    {
+        CheckCommand.Create(console),
+        LoadCommand.Create(console),
+        FuseCommand.Create(console),
+        DropCommand.Create(console),
+        WireCommand.Create(console),
+        ChargingCommand.Create(console),
+        TablesCommand.Create(console),
+    };
+}

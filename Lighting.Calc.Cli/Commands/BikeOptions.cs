@@ -1,0 +1,91 @@
+using System.CommandLine;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lists;
+using UnitsNet;
+
+namespace Lighting.Calc.Cli.Commands;
+
+/// <summary>The argument and options that every command on a bike has, and how they change what its lists say.</summary>
+internal sealed class BikeOptions
+{
+    private readonly Argument<string?> _bike;
+    private readonly Option<string?> _fuse = new("--fuse") { Description = "Rating of the one fuse, or NAME=RATING of one of several, such as 15A.", HelpName = "RATING" };
+    private readonly Option<string?> _when = new("--when") { Description = "Only the settings in which this holds, such as \"lights=low; brake=on\".", HelpName = "CONDITION" };
+    private readonly Option<string?> _volts = new("--volts") { Description = "Volts of the supply; default: the charging volts.", HelpName = "VOLTS" };
+    private readonly Option<string> _engine = new("--engine") { Description = "running (default) takes the charging volts, off the battery's.", DefaultValueFactory = _ => "running", HelpName = "off|running" };
+
+    public BikeOptions(Command command, bool bikeIsOptional = false)
+    {
+        _bike = new("BIKE") { Description = "A folder of lists, or a lamps.csv.", Arity = bikeIsOptional ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne };
+        _engine.AcceptOnlyFromAmong("off", "running");
+        command.Add(_bike);
+        command.Add(_fuse);
+        command.Add(_when);
+        command.Add(_volts);
+        command.Add(_engine);
+        Output = new OutputOptions(command);
+    }
+
+    public OutputOptions Output { get; }
+
+    /// <summary>Whether a bike was given.</summary>
+    public bool HasBike(ParseResult parsed) => parsed.GetValue(_bike) is not null;
+
+    /// <summary>Text of the supply's volts, for a run without a bike.</summary>
+    public string? VoltsText(ParseResult parsed) => parsed.GetValue(_volts);
+
+    /// <summary>Reads the bike and what the options say of it.</summary>
+    /// <exception cref="InputException">A list or an option is wrong.</exception>
+    public BikeInput Read(ParseResult parsed, CommandConsole console)
+    {
+        ListResult<BikeLists> lists = BikeLists.Read(parsed.GetRequiredValue(_bike)!);
+        foreach (ListFault caution in lists.Cautions)
+            console.Errors.WriteLine($"lighting-calc: caution: {caution.Message}");
+        if (!lists.TryGetValue(out BikeLists? read))
+            throw new InputException([.. lists.Faults.Select(f => f.Message)]);
+        var wrong = new List<string>();
+        Bike bike = read.Bike;
+        Condition when = Condition.Always;
+        if (parsed.GetValue(_when) is { } condition && !Condition.TryParse(condition, out when, out string? expected))
+            wrong.Add($"--when '{condition}' is not a condition: expected {expected}.");
+        ElectricPotential supply = parsed.GetValue(_engine) == "off" ? bike.BatteryVoltage : bike.ChargingVoltage;
+        if (parsed.GetValue(_volts) is { } volts)
+            supply = OptionText.Quantity(QuantityText.Voltage, "--volts", volts, v => v.Volts > 0, wrong) ?? supply;
+        if (parsed.GetValue(_fuse) is { } fuse)
+            bike = WithFuse(bike, fuse, wrong);
+        if (wrong.Count == 0)
+            CheckSettings(bike, when, wrong);
+        return wrong.Count == 0 ? new BikeInput(read with { Bike = bike }, when, supply) : throw new InputException(wrong);
+    }
+
+    private static void CheckSettings(Bike bike, Condition when, List<string> wrong)
+    {
+        try
+        {
+            SettingEnumeration.Of(bike, when);
+        }
+        catch (ArgumentException problem)
+        {
+            wrong.Add($"--when: {problem.Message}");
+        }
+    }
+
+    private static Bike WithFuse(Bike bike, string text, List<string> wrong)
+    {
+        int equals = text.IndexOf('=', StringComparison.Ordinal);
+        string? name = equals < 0 ? null : text[..equals].Trim();
+        if (OptionText.Quantity(QuantityText.Current, "--fuse", text[(equals + 1)..], a => a.Amperes > 0, wrong) is not { } rating)
+            return bike;
+        if (name is null && bike.Fuses.Length == 1)
+            return bike with { Fuses = [bike.Fuses[0] with { Rating = rating }] };
+        if (bike.Fuses.IsEmpty && !bike.HasNetwork)
+            return bike with { Fuses = [new Fuse { Name = name ?? "main", Rating = rating }] };
+        int index = Enumerable.Range(0, bike.Fuses.Length).FirstOrDefault(i => string.Equals(bike.Fuses[i].Name, name, StringComparison.OrdinalIgnoreCase), -1);
+        if (index >= 0)
+            return bike with { Fuses = bike.Fuses.SetItem(index, bike.Fuses[index] with { Rating = rating }) };
+        wrong.Add(bike.Fuses.IsEmpty
+            ? $"--fuse '{text}': the bike has runs but no fuse; list it in fuses.csv with the points it hangs between."
+            : $"--fuse '{text}': say which with NAME=RATING; the fuses are {string.Join(", ", bike.Fuses.Select(f => f.Name))}.");
+        return bike;
+    }
+}

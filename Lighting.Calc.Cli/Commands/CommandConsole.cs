@@ -1,0 +1,7 @@
+namespace Lighting.Calc.Cli.Commands;
+
+/// <summary>Where a command's result and messages go.</summary>
+/// <param name="Output">Results.</param>
+/// <param name="Errors">Messages.</param>
+/// <param name="IsTerminal">Whether a person is looking at the results.</param>
+internal sealed record CommandConsole(TextWriter Output, TextWriter Errors, bool IsTerminal);

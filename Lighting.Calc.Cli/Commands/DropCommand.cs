@@ -1,0 +1,43 @@
+using System.CommandLine;
+using Lighting.Calc.Cli.Rendering;
+using Lighting.Calc.Conductors;
+using Lighting.Calc.Verdicts;
+
+namespace Lighting.Calc.Cli.Commands;
+
+/// <summary><c>drop</c>: volts at each lamp and where they were lost, or the drop of one run.</summary>
+internal static class DropCommand
+{
+    public static Command Create(CommandConsole console)
+    {
+        var command = new Command("drop", "Volts at each lamp and the ledger of losses; or the drop of one run from options, with no file.");
+        var options = new BikeOptions(command, bikeIsOptional: true);
+        var run = new RunOptions(command);
+        Option<string?> wire = new("--wire") { Description = "Wire of the run, such as 18AWG, \"18 AWG stranded\" or 1.5mm2.", HelpName = "SIZE" };
+        command.Add(wire);
+        command.SetAction((parsed, cancel) =>
+        {
+            if (!options.HasBike(parsed))
+                return Task.FromResult(OfOneRun(parsed, console, options, run, parsed.GetValue(wire)));
+            if (run.AnyGiven(parsed) || parsed.GetValue(wire) is not null)
+                throw new InputException("give a bike, or the options of one run (--current, --length, --wire, --volts), not both.");
+            BikeInput input = options.Read(parsed, console);
+            BikeReport report = BikeCheck.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
+            options.Output.Write(parsed, console, () => DropDocument.Of(report), json => DropJson.Write(json, report));
+            bool within = report.WorstDrops.All(d => d.Lamp.Drop!.Value.Percent <= input.Bike.AllowedDrop.Percent + 1e-9);
+            return Task.FromResult(within ? ExitCode.Suits : ExitCode.DoesNotSuit);
+        });
+        return command.WithExample("lighting-calc drop shared/bikes/valley-twin", "lighting-calc drop --current 8A --length 1.8m --wire 18AWG --volts 12V");
+    }
+
+    private static int OfOneRun(ParseResult parsed, CommandConsole console, BikeOptions options, RunOptions runOptions, string? wireText)
+    {
+        var wrong = new List<string>();
+        SingleRun? run = runOptions.Read(parsed, options.VoltsText(parsed), wrong);
+        WireSize? wire = OptionText.Wire("--wire", wireText, wrong);
+        if (run is null || wire is null)
+            throw new InputException(wrong);
+        options.Output.Write(parsed, console, () => SingleRunDocument.OfDrop(run, wire), json => SingleRunDocument.WriteDrop(json, run, wire));
+        return ExitCode.Suits;
+    }
+}

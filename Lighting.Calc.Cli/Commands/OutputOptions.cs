@@ -1,0 +1,67 @@
+using System.CommandLine;
+using System.Text;
+using System.Text.Json;
+using Lighting.Calc.Cli.Rendering;
+
+namespace Lighting.Calc.Cli.Commands;
+
+/// <summary>The options that say in what form a result is given, and where it goes.</summary>
+internal sealed class OutputOptions
+{
+    private readonly Option<string> _format = new("--format") { Description = "text (default), csv or json.", DefaultValueFactory = _ => "text", HelpName = "text|csv|json" };
+    private readonly Option<string?> _out = new("--out") { Description = "A file for the result instead of standard output.", HelpName = "FILE" };
+
+    public OutputOptions(Command command)
+    {
+        _format.AcceptOnlyFromAmong("text", "csv", "json");
+        command.Add(_format);
+        command.Add(_out);
+    }
+
+    /// <summary>Gives a result in the form asked for.</summary>
+    /// <param name="parsed">The words.</param>
+    /// <param name="console">Where it goes without <c>--out</c>.</param>
+    /// <param name="document">The result for people and spreadsheets.</param>
+    /// <param name="json">Writes the result's JSON members.</param>
+    public void Write(ParseResult parsed, CommandConsole console, Func<Document> document, Action<Utf8JsonWriter> json)
+    {
+        string? path = parsed.GetValue(_out);
+        if (path is null)
+        {
+            Render(parsed, console.Output, console.IsTerminal, document, json);
+            console.Output.Flush();
+            return;
+        }
+
+        // Rendered whole, then written beside the target and renamed: no half file, and an earlier one stays until then.
+        var text = new StringWriter();
+        Render(parsed, text, isTerminal: false, document, json);
+        string target = Path.GetFullPath(path), temporary = $"{target}.{Path.GetRandomFileName()}.tmp";
+        try
+        {
+            File.WriteAllText(temporary, text.ToString(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+            File.Move(temporary, target, overwrite: true);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            File.Delete(temporary);
+            throw new InputException($"--out '{path}' cannot be written: {problem.Message}");
+        }
+    }
+
+    private void Render(ParseResult parsed, TextWriter output, bool isTerminal, Func<Document> document, Action<Utf8JsonWriter> json)
+    {
+        switch (parsed.GetRequiredValue(_format))
+        {
+            case "json":
+                JsonRenderer.Render(output, json);
+                break;
+            case "csv":
+                CsvRenderer.Render(document(), output);
+                break;
+            default:
+                TextRenderer.Render(document(), output, isTerminal);
+                break;
+        }
+    }
+}

@@ -1,0 +1,21 @@
+using Lighting.Calc.Charging;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>A break-even speed in words that follow "is covered".</summary>
+internal static class BreakEvenWords
+{
+    public static string Of(BreakEven breakEven)
+    {
+        string text = breakEven.Outcome switch
+        {
+            BreakEvenOutcome.At => $"from {Figures.Rpm(breakEven.Speed!.Value)}",
+            BreakEvenOutcome.Always => "at any engine speed",
+            BreakEvenOutcome.Never => "at no engine speed of the curve",
+            BreakEvenOutcome.BelowCurve => $"from the curve's first point, {Figures.Rpm(breakEven.Speed!.Value)}, or below it",
+            BreakEvenOutcome.NotKnown => "at a speed that the curve does not tell",
+            _ => throw new InvalidOperationException($"Unknown outcome {breakEven.Outcome}."),
+        };
+        return breakEven.LostAgainAt is { } lost ? $"{text}, and no longer above {Figures.Rpm(lost)}" : text;
+    }
+}

@@ -1,0 +1,90 @@
+using Lighting.Calc.Charging;
+using Lighting.Calc.Verdicts;
+using UnitsNet;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>What <c>charging</c> prints: break-even of each setting, the balance over engine speed, the ride, standing times.</summary>
+internal static class ChargingDocument
+{
+    public static Document Of(ChargingReport report)
+    {
+        ChargingBalance heaviest = report.Balances[0];
+        return new Document(
+            CommonBlocks.TitleOf(report.Bike, "Charging"),
+            $"The greatest average load, {Figures.Amperes(heaviest.Demand)} ({heaviest.Setting}), is covered {BreakEvenWords.Of(heaviest.BreakEven)}.",
+            [
+                new Heading("Average load and break-even, heaviest settings first"),
+                BreakEvens(report),
+                new Heading($"Amps into the battery over engine speed ({heaviest.Setting})"),
+                Balance(heaviest, report.Grid),
+                new SpreadsheetOnly(Series(report)),
+                .. report.Ride is { } ride ? RideBlocks(ride) : [],
+                new Heading("Standing with the engine off, from a full battery (Peukert)"),
+                Standing(report),
+                .. CommonBlocks.FindingBlocks(report.Findings),
+                CommonBlocks.Safety,
+            ]);
+    }
+
+    private static Table BreakEvens(ChargingReport report) => new(
+        [new("average A", "demandA", true), new("covered", "breakEven"), new("setting", "setting")],
+        [.. report.Balances.Select(b => (IReadOnlyList<Cell>)[Figures.Cell(b.Demand), BreakEvenWords.Of(b.BreakEven), b.Setting.ToString()])]);
+
+    private static Table Balance(ChargingBalance balance, IEnumerable<RotationalSpeed> grid) => new(
+        [new("rpm", "rpm", true), new("output A", "outputA", true), new("net A", "netA", true), new("", "bar")],
+        [.. balance.Over(grid).Select(p => (IReadOnlyList<Cell>)[Figures.Cell(p.Speed.RevolutionsPerMinute, 0), Amperes(p.Output.Current), Amperes(p.Net), Bar(p)])]);
+
+    private static Table Series(ChargingReport report) => new(
+        [new("setting", "setting"), new("rpm", "rpm", true), new("output A", "outputA", true), new("demand A", "demandA", true), new("net A", "netA", true)],
+        [
+            .. report.Balances.SelectMany(b => b.Over(report.Grid).Select(p => (IReadOnlyList<Cell>)
+                [b.Setting.ToString(), Figures.Cell(p.Speed.RevolutionsPerMinute, 0), Amperes(p.Output.Current), Figures.Cell(b.Demand), Amperes(p.Net)])),
+        ],
+        IsMain: true);
+
+    private static Block[] RideBlocks(RideBalance ride) =>
+    [
+        new Heading($"Ride of {Figures.Number(ride.Duration.Minutes, 0)} min: {Net(ride.NetCharge)}"),
+        new Table(
+            [
+                new("stretch", "stretch"), new("minutes", "minutes", true), new("rpm", "rpm", true), new("demand A", "demandA", true), new("output A", "outputA", true),
+                new("net Ah", "netAmpereHours", true), new("charge %", "stateOfChargePercent", true),
+            ],
+            [
+                .. ride.Stretches.Select(s => (IReadOnlyList<Cell>)
+                [
+                    s.Stretch.Stretch, Figures.Cell(s.Stretch.Duration.Minutes, 0), Figures.Cell(s.Stretch.Speed.RevolutionsPerMinute, 0), Figures.Cell(s.Demand), Amperes(s.Output.Current),
+                    s.NetCharge is { } net ? Figures.Cell(net.AmpereHours, 2) : "-", Figures.Percentage(s.StateOfCharge),
+                ]),
+            ]),
+    ];
+
+    private static Table Standing(ChargingReport report) => new(
+        [new("load A", "loadA", true), new("to 50 %", "toHalfHours", true), new("to no start", "toNoStartHours", true), new("setting", "setting")],
+        [
+            .. report.Standing.Chunk(2).Select(pair => (IReadOnlyList<Cell>)[Figures.Cell(pair[0].Load), Hours(pair[0]), Hours(pair[1]), pair[0].Setting.ToString()]),
+        ]);
+
+    private static string Hours(StandingTime standing) => standing.Outcome switch
+    {
+        StandingOutcome.Reached => $"{Figures.Number(standing.Time!.Value.Hours, 1)} h",
+        StandingOutcome.AlreadyThere => "there already",
+        StandingOutcome.NoLoad => "never",
+        StandingOutcome.CapacityNotKnown => "capacity not listed",
+        _ => throw new InvalidOperationException($"Unknown outcome {standing.Outcome}."),
+    };
+
+    private static string Net(ElectricCharge? net) => net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net not known, the curve does not reach";
+
+    private static Cell Amperes(ElectricCurrent? value) => value is { } known ? Figures.Cell(known) : new Cell("-", "");
+
+    // One mark for each half amp into (+) or out of (-) the battery.
+    private static Cell Bar(BalancePoint point)
+    {
+        if (point.Net is not { } net)
+            return "";
+        int marks = Math.Min(30, (int)Math.Round(Math.Abs(net.Amperes) * 2));
+        return new string(net.Amperes < 0 ? '-' : '+', marks);
+    }
+}

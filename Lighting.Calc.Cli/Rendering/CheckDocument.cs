@@ -1,0 +1,78 @@
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+using Lighting.Calc.Verdicts;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>The page that <c>check</c> prints: verdict first, then load, fuses, drops, charging and findings.</summary>
+internal static class CheckDocument
+{
+    public static Document Of(BikeReport report)
+    {
+        var blocks = new List<Block>();
+        var legend = new SettingLegend();
+        if (!report.Fuses.IsEmpty)
+        {
+            blocks.Add(new Heading("Fuses"));
+            blocks.Add(CommonBlocks.FuseTable(report.Fuses, legend, isMain: false));
+        }
+
+        OperatingPoint heaviest = report.Heaviest;
+        blocks.Add(new Heading($"Lamps at {Figures.Volts(report.SupplyVoltage)}, each in its worst setting"));
+        blocks.Add(Lamps(report, legend));
+        blocks.Add(legend.Block);
+        blocks.Add(new Heading($"Load in the heaviest setting ({heaviest.Setting}): {Figures.Amperes(heaviest.TotalCurrent)}"));
+        blocks.Add(Circuits(heaviest));
+        if (Charging(report) is { } charging)
+        {
+            blocks.Add(new Heading("Charging"));
+            blocks.Add(new Paragraph(charging));
+        }
+
+        blocks.AddRange(CommonBlocks.FindingBlocks(report.Findings));
+        blocks.Add(CommonBlocks.Safety);
+        return new Document(CommonBlocks.TitleOf(report.Bike, "Check"), Verdict(report), blocks);
+    }
+
+    /// <summary>The verdict in plain words: what does not suit and the worst number of each kind.</summary>
+    public static string Verdict(BikeReport report)
+    {
+        int faults = report.Findings.Count(f => f.Severity == Severity.Fault);
+        string head = report.Suits ? "Suits." : faults == 0 ? "Does not suit." : $"Does not suit: {faults} {(faults == 1 ? "fault" : "faults")} below.";
+        IEnumerable<string> parts = [head, .. report.Fuses.Select(f => f.Headline + ".")];
+        if (report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions) is { } worst && report.Bike.HasNetwork)
+            parts = parts.Append($"Worst drop: {worst.Lamp.Lamp.Lamp} gets {Figures.Volts(worst.Lamp.Voltage)}, {Figures.Percent(worst.Lamp.Drop!.Value)} lost.");
+        if (report.Charging is { } charging)
+            parts = parts.Append($"Charging covers the load {BreakEvenWords.Of(charging.BreakEven)}.");
+        return string.Join("\n", parts);
+    }
+
+    private static Table Lamps(BikeReport report, SettingLegend legend) => new(
+        [
+            new("lamp", "lamp"), new("volts", "voltageV", true), new("amps", "currentA", true), new("watts", "powerW", true),
+            new("light %", "relativeLightPercent", true), new("drop %", "dropPercent", true), new("setting", "setting"),
+        ],
+        [
+            .. report.WorstDrops.Select(d => (IReadOnlyList<Cell>)
+            [
+                d.Lamp.Lamp.Lamp, Figures.Cell(d.Lamp.Voltage), Figures.Cell(d.Lamp.Current), Figures.Cell(d.Lamp.Power),
+                Figures.Percentage(d.Lamp.RelativeLight), Figures.Percentage(d.Lamp.Drop), legend.Of(d.Setting),
+            ]),
+        ],
+        IsMain: true);
+
+    private static Table Circuits(OperatingPoint point) => new(
+        [new("circuit", "circuit"), new("amps", "currentA", true), new("watts", "powerW", true)],
+        [.. CircuitLoad.Of(point).Select(c => (IReadOnlyList<Cell>)[c.Circuit, Figures.Cell(c.Amperes, 2), Figures.Cell(c.Watts, 1)])]);
+
+    private static string? Charging(BikeReport report)
+    {
+        if (report.Charging is not { } balance)
+            return null;
+        string text = $"The greatest average load, {Figures.Amperes(balance.Demand)} in the setting '{balance.Setting}', is covered {BreakEvenWords.Of(balance.BreakEven)}.";
+        if (report.Ride is { NetCharge: { } net } ride)
+            text += $" The ride of {ride.Duration.Minutes:0.#} min leaves {Figures.Number(net.AmpereHours, 2)} Ah net"
+                + (ride.FinalStateOfCharge is { } charge ? $", the battery at {Figures.Percent(charge)}." : ".");
+        return text;
+    }
+}

@@ -1,0 +1,11 @@
+using Lighting.Calc.Network;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>What one circuit draws in a setting.</summary>
+internal sealed record CircuitLoad(string Circuit, double Amperes, double Watts)
+{
+    public static IEnumerable<CircuitLoad> Of(OperatingPoint point) => point.Lamps
+        .GroupBy(l => l.Lamp.Circuit, StringComparer.OrdinalIgnoreCase)
+        .Select(g => new CircuitLoad(g.Key, g.Sum(l => l.Current.Amperes), g.Sum(l => (double)l.Power.Watts)));
+}

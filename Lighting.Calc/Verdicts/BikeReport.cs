@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Charging;
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+using UnitsNet;
+
+namespace Lighting.Calc.Verdicts;
+
+/// <summary>Everything a check found about a bike.</summary>
+public sealed record BikeReport
+{
+    /// <summary>The bike.</summary>
+    public required Bike Bike { get; init; }
+
+    /// <summary>The harness it was solved as.</summary>
+    public required HarnessNetwork Network { get; init; }
+
+    /// <summary>Volts of the source before the battery's resistance.</summary>
+    public required ElectricPotential SupplyVoltage { get; init; }
+
+    /// <summary>Every setting that has an operating point.</summary>
+    public required ImmutableArray<OperatingPoint> Settings { get; init; }
+
+    /// <summary>The suitability of every fuse.</summary>
+    public required ImmutableArray<FuseSuitability> Fuses { get; init; }
+
+    /// <summary>Each lamp's ledger in its worst setting.</summary>
+    public required ImmutableArray<DropLedger> WorstDrops { get; init; }
+
+    /// <summary>The balance in the setting of the greatest average load; null without a charging curve.</summary>
+    public required ChargingBalance? Charging { get; init; }
+
+    /// <summary>The ride; null without a charging curve or a ride.</summary>
+    public required RideBalance? Ride { get; init; }
+
+    /// <summary>What was found, worst first.</summary>
+    public required ImmutableArray<Finding> Findings { get; init; }
+
+    /// <summary>The setting that draws most.</summary>
+    public OperatingPoint Heaviest => Settings.MaxBy(s => s.TotalCurrent.Amperes)!;
+
+    /// <summary>Whether nothing was found against the bike.</summary>
+    public bool Suits => Fuses.All(f => f.Verdict == FuseVerdict.Suits) && Findings.All(f => f.Severity != Severity.Fault);
+}

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Charging;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+using UnitsNet;
+
+namespace Lighting.Calc.Verdicts;
+
+/// <summary>A bike solved in every setting that a condition leaves: what all verdicts are drawn from.</summary>
+public sealed record BikeSolution
+{
+    private BikeSolution(HarnessNetwork network, ElectricPotential supply, ImmutableArray<OperatingPoint> points, ImmutableArray<Finding> notSolved)
+    {
+        Network = network;
+        Supply = supply;
+        Points = points;
+        NotSolved = notSolved;
+    }
+
+    /// <summary>The harness.</summary>
+    public HarnessNetwork Network { get; }
+
+    /// <summary>Volts of the source before the battery's resistance.</summary>
+    public ElectricPotential Supply { get; }
+
+    /// <summary>The settings that have an operating point, all off first.</summary>
+    public ImmutableArray<OperatingPoint> Points { get; }
+
+    /// <summary>A finding for each setting without one, such as a dead short.</summary>
+    public ImmutableArray<Finding> NotSolved { get; }
+
+    /// <summary>Solves a bike.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="when">Only the settings in which this holds.</param>
+    /// <param name="supply">Volts of the source; null takes the bike's charging volts.</param>
+    /// <param name="cancel">Stops the work between two settings.</param>
+    /// <exception cref="ArgumentException">The condition names what the bike does not have, or leaves too many settings.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static BikeSolution Of(Bike bike, Condition when, ElectricPotential? supply = null, CancellationToken cancel = default)
+    {
+        ElectricPotential volts = supply ?? bike.ChargingVoltage;
+        var network = new HarnessNetwork(bike);
+        HarnessSolver solver = network.CreateSolver();
+        solver.SetSupply(volts);
+        var points = ImmutableArray.CreateBuilder<OperatingPoint>();
+        var notSolved = ImmutableArray.CreateBuilder<Finding>();
+        foreach (Setting setting in SettingEnumeration.Of(bike, when))
+        {
+            cancel.ThrowIfCancellationRequested();
+            try
+            {
+                points.Add(solver.Solve(setting));
+            }
+            catch (NetworkNotSolvedException problem)
+            {
+                notSolved.Add(new Finding(Severity.Fault, problem.IsDeadShort ? Bike.BatteryPlus : "network", problem.Message));
+            }
+        }
+
+        return new BikeSolution(network, volts, points.ToImmutable(), notSolved.ToImmutable());
+    }
+
+    /// <summary>The charging system, its load being this harness solved at the volts that are asked for.</summary>
+    /// <param name="options">How charging is judged.</param>
+    public ChargingSystem ChargingWith(ChargingOptions options)
+    {
+        HarnessSolver solver = Network.CreateSolver();
+        return ChargingSystem.Of(
+            Network.Bike,
+            (setting, volts) =>
+            {
+                solver.SetSupply(volts);
+                return AverageLoads.Of(solver.Solve(setting));
+            },
+            options);
+    }
+}

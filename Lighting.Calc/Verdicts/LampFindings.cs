@@ -1,0 +1,41 @@
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lamps;
+using Lighting.Calc.Network;
+
+namespace Lighting.Calc.Verdicts;
+
+/// <summary>What the lamps' volts say against the bike: too much lost, too many, or a driver that gives up.</summary>
+internal static class LampFindings
+{
+    // Filaments burn out fast above this share of their reference volts (life falls by the 13th power): common practice, no source.
+    private const double OverVoltsRatio = 1.25;
+
+    public static IEnumerable<Finding> Of(Bike bike, IReadOnlyList<OperatingPoint> settings)
+    {
+        for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
+            foreach (Finding finding in OfLamp(bike, settings, lamp))
+                yield return finding;
+    }
+
+    private static IEnumerable<Finding> OfLamp(Bike bike, IReadOnlyList<OperatingPoint> settings, int lamp)
+    {
+        string name = bike.Lamps[lamp].Lamp;
+        OperatingPoint? worst = settings.Where(s => s.Lamps[lamp].Drop is not null).MaxBy(s => s.Lamps[lamp].Drop!.Value.DecimalFractions);
+        if (worst is null)
+            yield break;
+        LampState state = worst.Lamps[lamp];
+        double lost = state.Drop!.Value.Percent;
+        if (state.DroppedOut)
+            yield return new Finding(Severity.Fault, name, Said($"its driver drops out at {state.Voltage.Volts:F2} V in the setting '{worst.Setting}': it cannot hold its power."));
+        else if (lost > bike.AllowedDrop.Percent + 1e-9)
+            yield return new Finding(Severity.Fault, name, Said($"it loses {lost:F1} % of the source volts in the setting '{worst.Setting}', more than the {bike.AllowedDrop.Percent:0.###} % allowed."));
+        if (settings.FirstOrDefault(s => s.Lamps[lamp].MayDropOut) is { } edge)
+            yield return new Finding(Severity.Caution, name, Said($"its driver may drop out in the setting '{edge.Setting}': lit at {edge.Lamps[lamp].Voltage.Volts:F2} V, but it can also stay dark, as when it is switched on at low volts."));
+        LampState brightest = settings.Select(s => s.Lamps[lamp]).MaxBy(s => s.Voltage.Volts)!;
+        double ratio = brightest.Voltage.Volts / brightest.Lamp.Specification.ReferenceVoltage.Volts;
+        if (brightest.Lamp.Specification.Type is LampType.Filament or LampType.Halogen && ratio > OverVoltsRatio)
+            yield return new Finding(Severity.Fault, name, Said($"it gets {brightest.Voltage.Volts:F2} V, {ratio:F2} times its {brightest.Lamp.Specification.ReferenceVoltage.Volts:0.###} V: it will burn out."));
+    }
+
+    private static string Said(FormattableString text) => FormattableString.Invariant(text);
+}
