@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Invocation;
 using Lighting.Calc.Cli.Commands;
 
 namespace Lighting.Calc.Cli;
@@ -11,7 +12,7 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
         var console = new CommandConsole(output, errors, isTerminal);
         RootCommand root = Build(console);
         ParseResult parsed = root.Parse(words);
-        if (parsed.Errors.Count > 0)
+        if (parsed.Action is ParseErrorAction)
         {
             foreach (string message in parsed.Errors.Select(e => e.Message).Distinct())
                 errors.WriteLine($"lighting-calc: {message}");

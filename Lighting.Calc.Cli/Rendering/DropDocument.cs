@@ -14,8 +14,9 @@ internal static class DropDocument
             [
                 new Heading($"Volts from the source ({Figures.Volts(report.SupplyVoltage)}) to each lamp and back, in its worst setting"),
                 Ledgers(ledgers),
+                .. ledgers.Take(1).SelectMany(d => new Block[] { new Heading($"Ledger of {d.Lamp.Lamp.Lamp} ({d.Setting})"), Ledger(d) }),
                 .. ledgers.Take(1).SelectMany(d => Mending(report, d)),
-                .. ledgers.Select(d => new SpreadsheetOnly(Parts(ledgers))).Take(1),
+                new SpreadsheetOnly(Parts(ledgers)),
                 CommonBlocks.Safety,
             ]);
     }
@@ -35,15 +36,23 @@ internal static class DropDocument
 
     private static Table Ledgers(IEnumerable<DropLedger> ledgers) => new(
         [
-            new("lamp", "lamp"), new("volts", "voltageV", true), new("batt.", "batteryV", true), new("fuse", "fuseV", true), new("switch", "switchV", true),
-            new("feed", "feedV", true), new("return", "returnV", true), new("joints", "jointV", true), new("drop %", "dropPercent", true), new("dim %", "lightLostPercent", true),
+            new("lamp", "lamp"), new("volts", "voltageV", true), new("feed", "feedV", true), new("joints", "jointV", true), new("switch", "switchV", true),
+            new("fuse", "fuseV", true), new("return", "returnV", true), new("drop%", "dropPercent", true), new("dim%", "lightLostPercent", true),
         ],
         [
             .. ledgers.Select(d => (IReadOnlyList<Cell>)
             [
-                d.Lamp.Lamp.Lamp, Figures.Cell(d.Lamp.Voltage), Lost(d, DropKind.Battery), Lost(d, DropKind.Fuse), Lost(d, DropKind.Switch), Lost(d, DropKind.FeedWire),
-                Lost(d, DropKind.ReturnWire), Figures.Cell((d.DropIn(DropKind.FeedJoint) + d.DropIn(DropKind.ReturnJoint)).Volts, 2), Figures.Percentage(d.Lamp.Drop), Figures.Percentage(d.LightLost),
+                d.Lamp.Lamp.Lamp, Figures.Cell(d.Lamp.Voltage), Lost(d, DropKind.FeedWire), Figures.Cell((d.DropIn(DropKind.FeedJoint) + d.DropIn(DropKind.ReturnJoint)).Volts, 2),
+                Lost(d, DropKind.Switch), Lost(d, DropKind.Fuse), Lost(d, DropKind.ReturnWire), Figures.Percentage(d.Lamp.Drop), Figures.Percentage(d.LightLost),
             ]),
+        ]);
+
+    private static Table Ledger(DropLedger ledger) => new(
+        [new("from the source to the lamp and back", "part"), new("kind", "kind"), new("amps", "currentA", true), new("volts", "dropV", true), new("%", "sharePercent", true)],
+        [
+            ["source", "", "", Figures.Cell(ledger.SupplyVoltage.Volts, 3), "100.0"],
+            .. ledger.Entries.Select(e => (IReadOnlyList<Cell>)[e.Part, DropWords.Of(e.Kind), Figures.Cell(e.Current), Figures.Cell(-e.Voltage.Volts, 3), Figures.Cell(-e.Share.Percent, 1)]),
+            [ledger.Lamp.Lamp.Lamp, "lamp", Figures.Cell(ledger.Lamp.Current), Figures.Cell(ledger.Lamp.Voltage.Volts, 3), Figures.Cell(100 * (ledger.Lamp.Voltage / ledger.SupplyVoltage), 1)],
         ]);
 
     private static IEnumerable<Block> Mending(BikeReport report, DropLedger ledger)

@@ -68,8 +68,9 @@ internal static class TextRenderer
         for (int i = 0; i < table.Columns.Count; i++)
         {
             Column column = table.Columns[i];
-            bool isShort = column.IsNumber || table.Rows.All(r => r[i].Text.Length <= LongestUnwrapped);
-            laid.AddColumn(new TableColumn(new Text(column.Title)) { Alignment = column.IsNumber ? Justify.Right : Justify.Left, NoWrap = isShort, Padding = new Padding(0, 0, 1, 0) });
+            int width = table.Rows.Select(r => r[i].Text.Length).Append(column.Title.Length).Max();
+            bool keepsItsWidth = column.IsNumber || width <= LongestUnwrapped;
+            laid.AddColumn(new TableColumn(new Text(column.Title)) { Alignment = column.IsNumber ? Justify.Right : Justify.Left, Width = keepsItsWidth ? width : null, Padding = new Padding(0, 0, 1, 0) });
         }
 
         foreach (IReadOnlyList<Cell> row in table.Rows)
