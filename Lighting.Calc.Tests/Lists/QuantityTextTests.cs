@@ -125,7 +125,8 @@ public class QuantityTextTests
     [InlineData("2 AWG", "4 AWG")]
     [InlineData("17.2 AWG stranded", "17 AWG stranded")]
     [InlineData("1.6 sq mm", "1.5 mm2")]
-    [InlineData("AWG 16", null)]
+    [InlineData("AWG 16", "16 AWG")]
+    [InlineData("thick", null)]
     public void A_wire_size_that_does_not_exist_offers_the_nearest(string text, string? nearest)
     {
         Assert.False(WireText.TryParse(text, out _, out TextProblem? problem));
