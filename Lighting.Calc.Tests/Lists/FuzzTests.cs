@@ -23,14 +23,20 @@ public class FuzzTests
             ListSource source = ListSamples.Texts().Where(t => t.Name != name)
                 .Aggregate(ListSource.Empty, (s, t) => s.With(t.Name, t.Text)).With(name, Mutate(text, random));
             ListResult<BikeLists> result = BikeLists.Read(source);
-            if (result.Succeeded)
+            if (result.TryGetValue(out BikeLists? lists))
+            {
                 bikes++;
+                SameLists.Assert(lists, BikeLists.Read(BikeListsWriter.Write(lists).Aggregate(ListSource.Empty, (s, list) => s.With(list.Key, list.Value))).Value);
+            }
             else
+            {
                 refused++;
+            }
+
             Assert.All(result.Faults, f => Assert.True(f.Line >= 1 && f.Message.StartsWith($"{f.File}:{f.Line}: ", StringComparison.Ordinal) && !f.Message.AsSpan().ContainsAny('\n', '\r', '\0'), f.Message));
         }
 
-        Assert.True(bikes > 100 && refused > 500, $"{bikes} bikes, {refused} refused");
+        Assert.True(bikes > 20 && refused > 500, $"{bikes} bikes, {refused} refused");
     }
 
     private static byte[] Mutate(string text, Random random)
