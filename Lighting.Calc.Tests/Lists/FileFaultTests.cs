@@ -73,6 +73,10 @@ public class FileFaultTests
         Assert.Equal("tail lamp", ListSamples.LampsOnly("circuit,lamp,volts,watts\nrear,\"tail\r\n  lamp\",12,5\n").Lamps[0].Lamp);
 
     [Fact]
+    public void A_byte_order_mark_before_a_blank_line_does_not_matter() =>
+        Assert.Empty(Bytes([.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes("\n\ncircuit,lamp,code\nrear,tail,P21W\n")]));
+
+    [Fact]
     public void A_bike_needs_its_lamps() =>
         Assert.Equal(["lamps.csv: the list is missing; a bike needs at least its lamps"], ListSamples.Faults(ListSamples.Of(("bike.csv", ListSamples.BikeCsv))));
 
