@@ -12,7 +12,7 @@ internal sealed record ListFile(string Name, string Label, Func<Stream> Open)
         using var memory = new MemoryStream();
         var buffer = new byte[64 * 1024];
         int read;
-        while (memory.Length <= ListLimits.Bytes && (read = stream.Read(buffer, 0, (int)Math.Min(buffer.Length, ListLimits.Bytes + 1 - memory.Length))) > 0)
+        while ((read = stream.Read(buffer, 0, (int)Math.Min(buffer.Length, ListLimits.Bytes + 1 - memory.Length))) > 0)
             memory.Write(buffer, 0, read);
         return memory.ToArray();
     }

@@ -21,9 +21,11 @@ internal static class ListReader
             return null;
         int before = log.FaultCount;
         List<ListLine> lines = ListLexer.Split(utf8, separator, file, log);
-        if (lines.Count == 0 || lines[0].Number != first.Number)
+        bool headerIsWhole = lines.Count > 0 && lines[0].Number == first.Number;
+        if (!headerIsWhole)
         {
-            log.Fault(new ListFault { File = file, Line = first.Number, Problem = "the header line cannot be read", Expected = $"the first line names the columns: {schema.KnownColumns}" });
+            if (log.FaultCount == before)
+                log.Fault(new ListFault { File = file, Line = first.Number, Problem = "the header line cannot be read", Expected = $"the first line names the columns: {schema.KnownColumns}" });
             return null;
         }
 

@@ -29,6 +29,8 @@ public static class WireText
 
     private static ImmutableArray<string> Nearest(string text)
     {
+        if (text.StartsWith("AWG", StringComparison.OrdinalIgnoreCase))
+            text = $"{text[3..].Trim()} AWG";
         if (!StrictNumber.TrySplit(text, out double number, out string word))
             return NearestWords.Of(text, WireTable.All.Select(w => w.Name));
         if (word.StartsWith("mm", StringComparison.OrdinalIgnoreCase) || word.StartsWith("sq", StringComparison.OrdinalIgnoreCase))

@@ -1,0 +1,144 @@
+using System.Globalization;
+using FsCheck;
+using FsCheck.Xunit;
+using Lighting.Calc.Lists;
+using UnitsNet;
+
+namespace Lighting.Calc.Tests.Lists;
+
+public class QuantityTextTests
+{
+    [Theory]
+    [InlineData("1.8", 1.8)]
+    [InlineData("1.8m", 1.8)]
+    [InlineData(" 1.8\u00a0m ", 1.8)]
+    [InlineData("180 cm", 1.8)]
+    [InlineData("1800mm", 1.8)]
+    [InlineData("6 ft", 1.8288)]
+    [InlineData("6'", 1.8288)]
+    [InlineData("10 in", 0.254)]
+    [InlineData("+.5 m", 0.5)]
+    [InlineData("2e-1", 0.2)]
+    public void Lengths(string text, double metres) => Assert.Equal(metres, QuantityText.Length.Parse(text).Meters, 12);
+
+    [Theory]
+    [InlineData("20 mΩ", 0.02)]
+    [InlineData("20mohm", 0.02)]
+    [InlineData("20 m\u2126", 0.02)]
+    [InlineData("3 ohm", 3)]
+    [InlineData("4.7 kΩ", 4700)]
+    [InlineData("10 Mohm", 1e7)]
+    public void Resistances(string text, double ohms) => Assert.Equal(ohms, QuantityText.Resistance.Parse(text).Ohms, 12);
+
+    [Fact]
+    public void Other_kinds_in_their_words()
+    {
+        Assert.Equal(0.35, QuantityText.Voltage.Parse("350 mV").Volts);
+        Assert.Equal(12, QuantityText.Voltage.Parse("12V").Volts);
+        Assert.Equal(8, QuantityText.Current.Parse("8A").Amperes);
+        Assert.Equal(0.02, QuantityText.Current.Parse("20 mA").Amperes);
+        Assert.Equal(55, (double)QuantityText.Power.Parse("55 W").Watts);
+        Assert.Equal(9.5, QuantityText.Charge.Parse("9500 mAh").AmpereHours);
+        Assert.Equal(100, QuantityText.Temperature.Parse("212 °F").DegreesCelsius, 9);
+        Assert.Equal(20, QuantityText.Temperature.Parse("293.15 K").DegreesCelsius, 9);
+        Assert.Equal(-40, QuantityText.Temperature.Parse("-40C").DegreesCelsius);
+        Assert.Equal(0.25, QuantityText.Fraction.Parse("25 %").DecimalFractions);
+        Assert.Equal(0.25, QuantityText.Fraction.Parse("0.25").DecimalFractions);
+        Assert.Equal(3, QuantityText.Percent.Parse("3").Percent);
+        Assert.Equal(2500, QuantityText.Speed.Parse("2500 rpm").RevolutionsPerMinute);
+        Assert.Equal(30, QuantityText.Duration.Parse("0.5 h").Minutes);
+        Assert.Equal(1.5, QuantityText.Duration.Parse("90 s").Minutes);
+    }
+
+    [Theory]
+    [InlineData("12 MV", "'12 MV' has a unit that is not known here; expected V, mV or kV")]
+    [InlineData("12,5V", "'12,5V' is not a number of volts; write a decimal point: 12.5V")]
+    [InlineData("12.", "'12.' is not a number of volts; expected a number such as 1 V")]
+    [InlineData("--3", "'--3' is not a number of volts; expected a number such as 1 V")]
+    [InlineData("", "'' is not a number of volts; expected a number such as 1 V")]
+    [InlineData("1e", "'1e' has a unit that is not known here; expected V, mV or kV")]
+    [InlineData("٣ V", "'٣ V' is not a number of volts; expected a number such as 1 V")]
+    [InlineData("1e-12", "'1e-12' is out of range; expected -1000 V to 1000 V")]
+    [InlineData("2 kV", "'2 kV' is out of range; expected -1000 V to 1000 V")]
+    public void A_text_that_is_no_quantity_says_why(string text, string message)
+    {
+        Assert.False(QuantityText.Voltage.TryParse(text, out ElectricPotential none, out TextProblem? problem));
+        Assert.Equal(message, problem.ToString());
+        Assert.Equal(0, none.Volts);
+        Assert.Equal(message, Assert.Throws<FormatException>(() => QuantityText.Voltage.Parse(text)).Message);
+    }
+
+    [Fact]
+    public void A_range_holds_its_ends_and_no_more()
+    {
+        QuantityText<ElectricCurrent> reader = QuantityText.Current.Within(ElectricCurrent.FromMilliamperes(10), ElectricCurrent.FromAmperes(500));
+        Assert.Equal(0.01, reader.Parse("0.01").Amperes);
+        Assert.Equal(500, reader.Parse("500 A").Amperes);
+        Assert.Equal("'0' is out of range; expected 0.01 A to 500 A", Assert.Throws<FormatException>(() => reader.Parse("0")).Message);
+        Assert.False(reader.TryParse("500.0001", out _, out _));
+        Assert.Equal(0, reader.OrZero().Parse("0").Amperes);
+        Assert.False(reader.OrZero().TryParse("0.005", out _, out _));
+    }
+
+    [Property]
+    public bool A_quantity_written_reads_back_the_same(NormalFloat number)
+    {
+        double volts = Math.IEEERemainder(number.Get, 1000);
+        ElectricPotential voltage = ElectricPotential.FromVolts(Math.Abs(volts) < 1e-9 ? 0 : volts);
+        return QuantityText.Voltage.Parse(QuantityText.Voltage.Write(voltage)).Volts == voltage.Volts;
+    }
+
+    [Fact]
+    public void The_cultures_of_the_machine_do_not_matter()
+    {
+        CultureInfo before = CultureInfo.CurrentCulture;
+        var comma = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+        comma.NumberFormat.NumberDecimalSeparator = ",";
+        comma.NumberFormat.NumberGroupSeparator = ".";
+        try
+        {
+            CultureInfo.CurrentCulture = comma;
+            Assert.Equal(1.5, QuantityText.Voltage.Parse("1.5").Volts);
+            Assert.Equal("1.5", QuantityText.Voltage.Write(ElectricPotential.FromVolts(1.5)));
+            Assert.Equal("'0' is out of range; expected 0.5 V to 100 V", Assert.Throws<FormatException>(() => CellRanges.LampVolts.Parse("0")).Message);
+            SameLists.Assert(BikeLists.Read(ListSamples.Whole).Value, BikeLists.Read(ListSamples.Whole).Value);
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    [Theory]
+    [InlineData("18AWG", "18 AWG")]
+    [InlineData("16 awg stranded", "16 AWG stranded")]
+    [InlineData("1.5 mm²", "1.5 mm2")]
+    public void Wire_sizes(string text, string name)
+    {
+        Assert.True(WireText.TryParse(text, out Calc.Conductors.WireSize? wire, out TextProblem? problem));
+        Assert.Null(problem);
+        Assert.Equal(name, wire.Name);
+    }
+
+    [Theory]
+    [InlineData("16", "16 AWG")]
+    [InlineData("2 AWG", "4 AWG")]
+    [InlineData("17.2 AWG stranded", "17 AWG stranded")]
+    [InlineData("1.6 sq mm", "1.5 mm2")]
+    [InlineData("AWG 16", "16 AWG")]
+    [InlineData("thick", null)]
+    public void A_wire_size_that_does_not_exist_offers_the_nearest(string text, string? nearest)
+    {
+        Assert.False(WireText.TryParse(text, out _, out TextProblem? problem));
+        Assert.Equal(nearest is null ? [] : [nearest], problem.Nearest);
+    }
+
+    [Theory]
+    [InlineData("watts", "watts", 0)]
+    [InlineData("WATTS", "watts", 0)]
+    [InlineData("wats", "watts", 1)]
+    [InlineData("lwo", "low", 1)]
+    [InlineData("", "abc", 3)]
+    [InlineData("kitten", "sitting", 3)]
+    public void Edit_distance(string left, string right, int distance) => Assert.Equal(distance, NearestWords.Distance(left, right));
+}
