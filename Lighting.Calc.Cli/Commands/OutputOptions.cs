@@ -44,7 +44,8 @@ internal sealed class OutputOptions
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            File.Delete(temporary);
+            if (File.Exists(temporary))
+                File.Delete(temporary);
             throw new InputException($"--out '{path}' cannot be written: {problem.Message}");
         }
     }
