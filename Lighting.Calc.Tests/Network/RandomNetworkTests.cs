@@ -17,6 +17,27 @@ public sealed class RandomNetworkTests
         RandomNetworks.Harness(random, lamps, random.Next(1 + lamps / 4), AllKinds, scale: 3 * random.NextDouble()).Solved();
     }
 
+    [Fact]
+    public void Any_circuit_ends_at_a_point_it_can_hold_or_in_a_dead_short()
+    {
+        var random = new Random(5);
+        int shorts = 0;
+        for (int n = 0; n < 5000; n++)
+        {
+            int nodes = 2 + random.Next(14);
+            TestNetwork network = RandomNetworks.Anything(random, nodes, random.Next(2 * nodes), random.Next(2 * nodes), AllKinds);
+            CircuitSolver solver = network.Solver();
+            SolveStatus status = solver.Solve();
+            Assert.True(status != SolveStatus.NotConverged, $"Network {n}: {solver.Diagnostics}");
+            if (status == SolveStatus.Solved)
+                Physics.AssertHolds(network, solver);
+            else
+                shorts++;
+        }
+
+        Assert.InRange(shorts, 1, 500);
+    }
+
     [Property(MaxTest = 200)]
     public void Volts_agree_with_dense_modified_nodal_analysis(int seed)
     {

@@ -53,6 +53,28 @@ internal static class RandomNetworks
         double Wire() => scale * (0.002 + 0.03 * random.NextDouble()) * Math.Min(1, 8.0 / lamps);
     }
 
+    /// <summary>Anything between any two points, either way round: not a harness, but legal.</summary>
+    public static TestNetwork Anything(Random random, int nodes, int conductors, int loads, IReadOnlyList<LampType> kinds)
+    {
+        double emf = random.Next(2) == 0 ? 6.8 : 13.5;
+        return new TestNetwork(nodes, 1, 0, emf, random.Next(3) == 0 ? 0 : 0.1 * random.NextDouble(),
+            [.. Enumerable.Range(0, conductors).Select(_ => new TestConductor(random.Next(nodes), random.Next(nodes), Ohms()))],
+            [.. Enumerable.Range(0, loads).Select(_ => new TestLoad(random.Next(nodes), random.Next(nodes), Law()))]);
+
+        double Ohms() => random.Next(10) switch
+        {
+            0 => double.PositiveInfinity,
+            1 => random.Next(2) == 0 ? 0 : 1e7,
+            _ => Math.Pow(10, -3 + 4 * random.NextDouble()),
+        };
+
+        Load Law()
+        {
+            Load law = Lamp(random, kinds[random.Next(kinds.Count)], emf);
+            return random.Next(2) == 0 ? law : law.Reverse();
+        }
+    }
+
     public static Load Lamp(Random random, LampType kind, double emf, int quantity = 1)
     {
         double watts = 1 + 20 * random.NextDouble();

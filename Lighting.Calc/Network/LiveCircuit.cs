@@ -188,7 +188,7 @@ internal sealed class LiveCircuit
         double lost = 0;
         for (int i = 0; i < Unknowns; i++)
             lost += Volts[i] * Residual[i];
-        return lost == 0 ? 0 : Math.Abs(lost / (emfVolts * SourceAmperes));
+        return Math.Abs(lost) / Math.Max(Math.Abs(emfVolts * SourceAmperes), SolverLimits.NoPowerWatts);
     }
 
     /// <summary>Greatest current in a conductor or the source.</summary>
