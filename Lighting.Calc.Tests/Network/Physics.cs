@@ -6,6 +6,16 @@ namespace Lighting.Calc.Tests.Network;
 
 internal static class Physics
 {
+    /// <summary>The solver after a solution, with the status and every law of the circuit asserted.</summary>
+    public static CircuitSolver Solved(this TestNetwork network)
+    {
+        CircuitSolver solver = network.Solver();
+        SolveStatus status = solver.Solve();
+        Assert.True(status == SolveStatus.Solved, $"{status}: {solver.Diagnostics}");
+        AssertHolds(network, solver);
+        return solver;
+    }
+
     public static void AssertHolds(TestNetwork network, CircuitSolver solver)
     {
         var sum = new double[network.Nodes];

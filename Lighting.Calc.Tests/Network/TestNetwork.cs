@@ -34,14 +34,4 @@ internal sealed record TestNetwork(
         for (int i = 0; i < Loads.Count; i++)
             solver.SetLoad(i, Loads[i].Law);
     }
-
-    /// <summary>The solver after a solution, with the status and every law of the circuit asserted.</summary>
-    public CircuitSolver Solved()
-    {
-        CircuitSolver solver = Solver();
-        SolveStatus status = solver.Solve();
-        Assert.True(status == SolveStatus.Solved, $"{status}: {solver.Diagnostics}");
-        Physics.AssertHolds(this, solver);
-        return solver;
-    }
 }

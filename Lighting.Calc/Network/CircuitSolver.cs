@@ -8,10 +8,13 @@ namespace Lighting.Calc.Network;
 /// </remarks>
 internal sealed class CircuitSolver
 {
+    /// <summary>Workspaces kept for sets of switch positions met before.</summary>
+    private const int MostKnown = 64;
+
     private readonly Circuit circuit;
     private readonly Dictionary<Plan, LiveCircuit> known = [];
     private readonly TopologyKey key;
-    private readonly double[] resistanceOhms;
+    private readonly double[] conductanceSiemens;
     private readonly Load[] loads;
     private readonly bool[] connected;
     private double emfVolts;
@@ -32,8 +35,7 @@ internal sealed class CircuitSolver
     {
         this.circuit = circuit;
         key = new TopologyKey(circuit.ConductorCount, circuit.LoadCount);
-        resistanceOhms = new double[circuit.ConductorCount];
-        Array.Fill(resistanceOhms, double.PositiveInfinity);
+        conductanceSiemens = new double[circuit.ConductorCount];
         loads = new Load[circuit.LoadCount];
         connected = new bool[circuit.LoadCount];
         Array.Fill(connected, true);
@@ -55,7 +57,7 @@ internal sealed class CircuitSolver
         if (!(ohms >= 0))
             throw new ArgumentOutOfRangeException(nameof(ohms), ohms, "A resistance must be zero or more.");
         status = null;
-        resistanceOhms[conductor] = ohms;
+        conductanceSiemens[conductor] = 1 / ohms;
         Link link = ohms == 0 ? Link.Merged : double.IsPositiveInfinity(ohms) ? Link.Open : Link.Finite;
         topologyChanged |= key.SetConductor(conductor, link);
         conductorsChanged = true;
@@ -122,7 +124,7 @@ internal sealed class CircuitSolver
         {
             case Link.Finite:
                 return solved.Across(plan.Slot[circuit.ConductorA[conductor]], plan.Slot[circuit.ConductorB[conductor]])
-                    / resistanceOhms[conductor];
+                    * conductanceSiemens[conductor];
             case Link.Merged:
                 zeroOhm ??= new ZeroOhmCurrents(plan.ZeroOhm, circuit);
                 if (!zeroOhmIsCurrent)
@@ -180,7 +182,12 @@ internal sealed class CircuitSolver
         {
             plan = circuit.PlanFor(key);
             if (!known.TryGetValue(plan, out LiveCircuit? found))
+            {
+                if (known.Count == MostKnown)
+                    known.Clear();
                 known[plan] = found = new LiveCircuit(plan, circuit);
+            }
+
             live = found;
             zeroOhm = null;
             dropOuts = null;
@@ -188,7 +195,7 @@ internal sealed class CircuitSolver
         }
 
         if (topologyChanged || conductorsChanged)
-            live.TakeConductors(resistanceOhms);
+            live.TakeConductors(conductanceSiemens);
         if (topologyChanged || loadsChanged)
             live.Loads.Take(circuit, loads);
         live.TakeSource(emfVolts, sourceOhms);
