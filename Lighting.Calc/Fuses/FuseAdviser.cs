@@ -8,11 +8,11 @@ namespace Lighting.Calc.Fuses;
 /// <summary>Finds the standard ratings that satisfy everything, or what must change for one to.</summary>
 internal static class FuseAdviser
 {
-    public static FuseAdvice Advise(Bike bike, FuseJudge judge, SteadyLoad steady, Func<double, bool>? survivesSwitchingOn)
+    public static FuseAdvice Advise(Bike bike, FuseJudge judge, SteadyLoad steady, FuseSurge? surge)
     {
         double load = steady.WorstCurrent.Amperes;
-        double[] standard = [.. FuseTable.Ratings(judge.Fuse.Style).Select(r => r.Amperes)];
-        double? needs = First(standard, r => judge.Carries(r, load) && survivesSwitchingOn?.Invoke(r) != false);
+        double[] standard = [.. FuseTable.Of(judge.Fuse.Style).Select(f => f.Rating.Amperes)];
+        double? needs = First(standard, r => judge.Carries(r, load) && surge?.Against(judge.Fuse.Style, r).Survives != false);
         bool wiresKnown = !judge.FedRuns.IsEmpty;
         double? protects = wiresKnown ? First(standard.Reverse(), judge.ProtectsAll) : null;
         double? allows = wiresKnown ? First(standard.Reverse(), r => judge.ProtectsAll(r) && judge.ClearsAll(r)) : null;
@@ -33,7 +33,7 @@ internal static class FuseAdviser
 
     private static string Explain(Bike bike, FuseJudge judge, FuseAdvice advice, double? protects)
     {
-        string style = FuseTable.StyleName(judge.Fuse.Style);
+        string style = FuseGates.NameOf(judge.Fuse.Style);
         string fall = advice.LoadMustFallTo is { } to ? $"; lower the load to {A(to.Amperes)}" : "";
         if (advice.LoadNeeds is not { } needs)
             return $"no standard {style} fuse carries this load{fall}, or divide it over two fuses";

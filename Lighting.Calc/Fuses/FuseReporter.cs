@@ -96,12 +96,12 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
             Add(Severity.Note, "the wires are not listed: whether it protects them and clears a short cannot be checked");
         if (judge.Fitted.Amperes != _fuse.Rating.Amperes)
             Add(Severity.Note, $"taken as marked with the current at which it blows: {A(_fuse.Rating)} marked is {A(judge.Fitted)} without end");
-        if (graph.Bike.HasNetwork && FeedGraph.FuseOhms(_fuse) is null)
+        if (graph.Bike.HasNetwork && !FeedGraph.KnowsOhms(_fuse))
             Add(Severity.Note, "its own resistance is not listed and not published; a dead short is reckoned without it");
         if (clearing.Any(c => c.ReturnFrom is null))
             Add(Severity.Note, $"no lamp tells where a short of {string.Join(", ", clearing.Where(c => c.ReturnFrom is null).Select(c => $"'{c.Run.Name}'"))} returns; the frame is taken as without resistance there");
         if (switchingOn is { Survives: null })
-            Add(Severity.Note, $"whether it outlives switching on is not known, since the shortest opening times of {FuseTable.StyleName(_fuse.Style)} fuses are not published: {switchingOn.Explanation}");
+            Add(Severity.Note, $"whether it outlives switching on is not known, since the shortest opening times of {FuseGates.NameOf(_fuse.Style)} fuses are not published: {switchingOn.Explanation}");
         if (steady.WorstCurrent.Amperes <= 0)
             Add(Severity.Note, "it carries no current in any of these settings");
         if (verdict == FuseVerdict.Suits && options.SteadyLimit.Percent > 80)
