@@ -9,13 +9,15 @@ namespace Lighting.Calc.Conductors;
 /// <remarks>
 /// Data: tables/current-ratings.csv. Gauges by 33 CFR 183.425 (80 °C insulation, 30 °C air), metric sizes by DIN VDE 0298-4
 /// and JIS C 3406 in free air. Both metric sources allow a rise of 40 K; what insulation an older harness has is
-/// seldom known, so every metric size is judged at 70 °C (ordinary PVC) from 30 °C air. See <see cref="AmbientDerating"/>
+/// seldom known, so every metric size is judged at 70 °C (ordinary PVC) from 30 °C air. A gauge without a rating of its own takes that of
+/// the next thinner gauge, and where there is none that of the next thinner metric size. See <see cref="AmbientDerating"/>
 /// and <see cref="BundleDerating"/> for the factors and their range.
 /// </remarks>
 public sealed record CurrentRating
 {
     private const double ReferenceCelsius = 30;
     private const double MetricLimitCelsius = 70;
+    private const double SameArea = 1e-9;
     private static readonly ImmutableArray<TableRow> Rows = [.. PublishedTable.Load("current-ratings").Read()];
 
     private CurrentRating(WireSize wire, Temperature ambient, int bundle, CurrentRatingBasis basis, string explanation)
@@ -74,8 +76,8 @@ public sealed record CurrentRating
         var limit = Temperature.FromDegreesCelsius(gauge ? row.Number("conductor_limit_celsius") : MetricLimitCelsius);
         Ratio ambientFactor = AmbientDerating.Factor(limit, Temperature.FromDegreesCelsius(gauge ? row.Number("ambient_celsius") : ReferenceCelsius), ambient);
         var published = ElectricCurrent.FromAmperes(row.Number("rating_a"));
-        bool own = gauge || wire.Construction == WireConstruction.MetricCable && row.Number("size") >= wire.CopperArea.SquareMillimeters - 1e-9;
-        string printed = own ? $"{wire}" : $"{row.Text("size")} mm2, the next thinner size with a published rating,";
+        bool own = gauge == (wire.Construction != WireConstruction.MetricCable) && SquareMillimetres(row) >= wire.CopperArea.SquareMillimeters - SameArea;
+        string printed = own ? $"{wire}" : $"{row.Text("size")} {(gauge ? "AWG" : "mm2")}, the next thinner size with a published rating,";
         string basisText = string.Create(CultureInfo.InvariantCulture, $"{printed} carries {published.Amperes:0.##} A in free air at 30 °C with {limit.DegreesCelsius:0} °C insulation");
         CurrentRatingBasis basis = bundleFactor is null ? CurrentRatingBasis.NoPublishedBundleFactor
             : ambientFactor.DecimalFractions <= 0 ? CurrentRatingBasis.AmbientTooHot
@@ -96,22 +98,18 @@ public sealed record CurrentRating
         };
     }
 
-    private static TableRow? Find(WireSize wire)
-    {
-        double area = wire.CopperArea.SquareMillimeters;
-        if (wire.Construction != WireConstruction.MetricCable)
-        {
-            foreach (TableRow row in Rows.Where(IsGauge))
-                if (AmericanWireGauge.Solid((int)row.Number("size")).CopperArea.SquareMillimeters is double rated && Math.Abs(rated - area) < 1e-9)
-                    return row;
-        }
+    // A gauge looks among the gauges first, so that gauges are compared at one insulation.
+    private static TableRow? Find(WireSize wire) =>
+        (wire.Construction == WireConstruction.MetricCable ? null : Thickest(wire, Rows.Where(IsGauge))) ?? Thickest(wire, Rows.Where(r => !IsGauge(r)));
 
-        TableRow? best = null;
-        foreach (TableRow row in Rows.Where(r => !IsGauge(r)))
-            if (row.Number("size") <= area + 1e-9 && (best is null || row.Number("size") > best.Value.Number("size")))
-                best = row;
-        return best;
-    }
+    private static TableRow? Thickest(WireSize wire, IEnumerable<TableRow> rows) => rows
+        .Where(r => SquareMillimetres(r) <= wire.CopperArea.SquareMillimeters + SameArea)
+        .OrderByDescending(SquareMillimetres)
+        .Select(r => (TableRow?)r)
+        .FirstOrDefault();
+
+    private static double SquareMillimetres(TableRow row) =>
+        IsGauge(row) ? AmericanWireGauge.Solid((int)row.Number("size")).CopperArea.SquareMillimeters : row.Number("size");
 
     private static bool IsGauge(TableRow row) => row.Text("family") == "awg";
 }

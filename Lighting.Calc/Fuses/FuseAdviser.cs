@@ -48,9 +48,12 @@ internal static class FuseAdviser
         return limit + fall + (thicker.Length > 0 ? $"; for the load as it is: {thicker}" : "; or take resistance out of the way to the short: thicker or shorter wires, better joints");
     }
 
+    // Of the sizes with a rating of their own: those are the ones that are sold.
     private static WireSize? Thinnest(RunRating run, double rating) =>
-        WireTable.Of(run.Run.Wire.Construction).FirstOrDefault(w => w.CopperArea.SquareMillimeters > run.Run.Wire.CopperArea.SquareMillimeters
-            && FuseJudge.Protects(run with { Rating = CurrentRating.Of(w, run.Rating.Ambient, run.Run.Bundle) }, rating));
+        WireTable.Of(run.Run.Wire.Construction).FirstOrDefault(w =>
+            w.CopperArea.SquareMillimeters > run.Run.Wire.CopperArea.SquareMillimeters
+            && CurrentRating.Of(w, run.Rating.Ambient, run.Run.Bundle) is { Basis: CurrentRatingBasis.Published } candidate
+            && FuseJudge.Protects(run with { Rating = candidate }, rating));
 
     private static double? First(IEnumerable<double> ratings, Func<double, bool> test)
     {

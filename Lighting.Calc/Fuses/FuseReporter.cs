@@ -55,7 +55,7 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
 
     private static ImmutableArray<string> WireReasons(FuseJudge judge, FuseProtection protection) =>
     [
-        .. protection.FedRuns.Where(r => !FuseJudge.Protects(r, judge.Fitted.Amperes)).Select(r => r.Rating.Current is { } carries
+        .. protection.FedRuns.Where(r => !FuseJudge.Protects(r, judge.Fitted.Amperes)).OrderBy(r => r.Rating.Current?.Amperes ?? -1).Select(r => r.Rating.Current is { } carries
             ? $"the run '{r.Run.Name}' ({r.Run.Wire}) carries {A(carries)}, less than the fuse's {A(judge.Fitted)}"
             : $"the run '{r.Run.Name}' cannot be shown to be protected: {r.Rating.Explanation}"),
     ];
@@ -100,8 +100,8 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
             Add(Severity.Note, "its own resistance is not listed and not published; a dead short is reckoned without it");
         if (clearing.Any(c => c.ReturnFrom is null))
             Add(Severity.Note, $"no lamp tells where a short of {string.Join(", ", clearing.Where(c => c.ReturnFrom is null).Select(c => $"'{c.Run.Name}'"))} returns; the frame is taken as without resistance there");
-        if (switchingOn is { Survives: null })
-            Add(Severity.Note, $"whether it outlives switching on is not known, since the shortest opening times of {FuseGates.NameOf(_fuse.Style)} fuses are not published: {switchingOn.Explanation}");
+        if (switchingOn is { Survives: null } surge && surge.Peak > surge.Steady)
+            Add(Severity.Note, $"whether it outlives the {A(surge.Peak)} of switching on is not known: the shortest opening times of {FuseGates.NameOf(_fuse.Style)} fuses are not published");
         if (steady.WorstCurrent.Amperes <= 0)
             Add(Severity.Note, "it carries no current in any of these settings");
         if (verdict == FuseVerdict.Suits && options.SteadyLimit.Percent > 80)

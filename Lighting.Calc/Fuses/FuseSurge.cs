@@ -64,6 +64,7 @@ internal sealed class FuseSurge
         double peak = _amperes[0], half = HalfOfExcessSeconds();
         string limit = _isLimited ? "limited by the battery's and the wires' resistance and the cold filaments" : "limited by the cold filaments alone, since the lists give no resistance before them";
         string melting = share is { } s ? string.Create(CultureInfo.InvariantCulture, $"{100 * s:0} % of the energy that may melt it") : "the energy that melts it is not published";
+        bool surges = peak > _steady * (1 + 1e-6);
         string hot = _isInTable ? "" : "; a filament runs hotter than the table of tungsten, so its time is not certain";
         return new SwitchingOn
         {
@@ -73,7 +74,9 @@ internal sealed class FuseSurge
             HalfOfExcess = Duration.FromSeconds(half),
             MeltingShare = share is { } part ? Ratio.FromDecimalFractions(part) : null,
             IsLimitedBySource = _isLimited,
-            Explanation = string.Create(CultureInfo.InvariantCulture, $"{peak:0.#} A in the first instant ({_setting}), {limit}; half of the excess is gone after {OpeningTime.Text(half)}; {melting}{hot}"),
+            Explanation = surges
+                ? string.Create(CultureInfo.InvariantCulture, $"{peak:0.#} A in the first instant ({_setting}), {limit}; half of the excess is gone after {OpeningTime.Text(half)}; {melting}{hot}")
+                : $"no surge: it feeds no cold filament ({_setting})",
         };
     }
 
