@@ -183,7 +183,9 @@ public class FuseCheckTests
         bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("old bypass", "fuse in", "fuse out", "1 mm2", 0.1)) };
         FuseSuitability fuse = FuseBike.Check(bike).Single();
         Assert.Empty(fuse.Protection.FedRuns);
-        Assert.Contains(fuse.Findings, f => f.Severity == Severity.Fault && f.Message.Contains("protects nothing", StringComparison.Ordinal));
+        Assert.Equal(FuseVerdict.WillNotClear, fuse.Verdict);
+        Assert.Equal("will not clear", fuse.VerdictText);
+        Assert.Contains(fuse.Findings, f => f.Severity == Severity.Fault && f.Message.Contains("a short draws its current past it", StringComparison.Ordinal));
         Assert.Equal(["battery lead", "feed", "headlamp feed", "tail feed", "old bypass"], UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always)).Select(u => u.Run.Name));
     }
 

@@ -18,7 +18,8 @@ public sealed record CurrentRating
     private const double ReferenceCelsius = 30;
     private const double MetricLimitCelsius = 70;
     private const double SameArea = 1e-9;
-    private static readonly ImmutableArray<TableRow> Rows = [.. PublishedTable.Load("current-ratings").Read()];
+    private static readonly ImmutableArray<Printed> Gauges = Read("awg", r => AmericanWireGauge.Solid((int)r.Number("size")).CopperArea.SquareMillimeters, r => r.Number("conductor_limit_celsius"), r => r.Number("ambient_celsius"));
+    private static readonly ImmutableArray<Printed> Metric = Read("mm2", r => r.Number("size"), _ => MetricLimitCelsius, _ => ReferenceCelsius);
 
     private CurrentRating(WireSize wire, Temperature ambient, int bundle, CurrentRatingBasis basis, string explanation)
     {
@@ -70,15 +71,17 @@ public sealed record CurrentRating
     public static CurrentRating Of(WireSize wire, Temperature ambient, int bundle)
     {
         Ratio? bundleFactor = BundleDerating.AllLoaded(bundle);
-        if (Find(wire) is not { } row)
+        ImmutableArray<Printed> kind = wire.Construction == WireConstruction.MetricCable ? Metric : Gauges;
+        double area = wire.CopperArea.SquareMillimeters;
+        // A gauge looks among the gauges first, so that gauges are compared at one insulation.
+        if ((Thickest(kind, area) ?? Thickest(Metric, area)) is not { } row)
             return new(wire, ambient, bundle, CurrentRatingBasis.NoPublishedRating, $"no rating is published for {wire} or for any thinner wire") { BundleFactor = bundleFactor };
-        bool gauge = IsGauge(row);
-        var limit = Temperature.FromDegreesCelsius(gauge ? row.Number("conductor_limit_celsius") : MetricLimitCelsius);
-        Ratio ambientFactor = AmbientDerating.Factor(limit, Temperature.FromDegreesCelsius(gauge ? row.Number("ambient_celsius") : ReferenceCelsius), ambient);
-        var published = ElectricCurrent.FromAmperes(row.Number("rating_a"));
-        bool own = gauge == (wire.Construction != WireConstruction.MetricCable) && SquareMillimetres(row) >= wire.CopperArea.SquareMillimeters - SameArea;
-        string printed = own ? $"{wire}" : $"{row.Text("size")} {(gauge ? "AWG" : "mm2")}, the next thinner size with a published rating,";
-        string basisText = string.Create(CultureInfo.InvariantCulture, $"{printed} carries {published.Amperes:0.##} A in free air at 30 °C with {limit.DegreesCelsius:0} °C insulation");
+        var limit = Temperature.FromDegreesCelsius(row.LimitCelsius);
+        Ratio ambientFactor = AmbientDerating.Factor(limit, Temperature.FromDegreesCelsius(row.AmbientCelsius), ambient);
+        var published = ElectricCurrent.FromAmperes(row.Amperes);
+        bool own = kind.Contains(row) && row.SquareMillimetres >= area - SameArea;
+        string printed = own ? $"{wire}" : $"{row.Size}, the next thinner size with a published rating,";
+        string basisText = string.Create(CultureInfo.InvariantCulture, $"{printed} carries {published.Amperes:0.##} A in free air at {row.AmbientCelsius:0} °C with {limit.DegreesCelsius:0} °C insulation");
         CurrentRatingBasis basis = bundleFactor is null ? CurrentRatingBasis.NoPublishedBundleFactor
             : ambientFactor.DecimalFractions <= 0 ? CurrentRatingBasis.AmbientTooHot
             : own ? CurrentRatingBasis.Published : CurrentRatingBasis.ThinnerSize;
@@ -94,22 +97,19 @@ public sealed record CurrentRating
             AmbientFactor = ambientFactor,
             BundleFactor = bundleFactor,
             Current = bundleFactor is { } f ? published * (ambientFactor.DecimalFractions * f.DecimalFractions) : null,
-            Source = row.Text("source"),
+            Source = row.Source,
         };
     }
 
-    // A gauge looks among the gauges first, so that gauges are compared at one insulation.
-    private static TableRow? Find(WireSize wire) =>
-        (wire.Construction == WireConstruction.MetricCable ? null : Thickest(wire, Rows.Where(IsGauge))) ?? Thickest(wire, Rows.Where(r => !IsGauge(r)));
+    private static Printed? Thickest(ImmutableArray<Printed> printed, double squareMillimetres) =>
+        printed.LastOrDefault(p => p.SquareMillimetres <= squareMillimetres + SameArea);
 
-    private static TableRow? Thickest(WireSize wire, IEnumerable<TableRow> rows) => rows
-        .Where(r => SquareMillimetres(r) <= wire.CopperArea.SquareMillimeters + SameArea)
-        .OrderByDescending(SquareMillimetres)
-        .Select(r => (TableRow?)r)
-        .FirstOrDefault();
+    private static ImmutableArray<Printed> Read(string family, Func<TableRow, double> area, Func<TableRow, double> limit, Func<TableRow, double> ambient) =>
+    [
+        .. PublishedTable.Load("current-ratings").Read().Where(r => r.Text("family") == family)
+            .Select(r => new Printed($"{r.Text("size")} {(family == "awg" ? "AWG" : family)}", area(r), r.Number("rating_a"), limit(r), ambient(r), r.Text("source")))
+            .OrderBy(p => p.SquareMillimetres),
+    ];
 
-    private static double SquareMillimetres(TableRow row) =>
-        IsGauge(row) ? AmericanWireGauge.Solid((int)row.Number("size")).CopperArea.SquareMillimeters : row.Number("size");
-
-    private static bool IsGauge(TableRow row) => row.Text("family") == "awg";
+    private sealed record Printed(string Size, double SquareMillimetres, double Amperes, double LimitCelsius, double AmbientCelsius, string Source);
 }

@@ -28,7 +28,8 @@ internal static class FuseAdviser
             LoadMustFallTo = Current(conflict && allows is { } most ? judge.UsableAmperes(most) : needs is null ? judge.UsableAmperes(standard[^1]) : null),
             Explanation = "",
         };
-        return advice with { Explanation = Explain(bike, judge, advice, protects) };
+        string marking = judge.Fitted.Amperes < judge.Fuse.Rating.Amperes ? " (continuous ratings; a fuse marked with its blowing current shows twice that)" : "";
+        return advice with { Explanation = Explain(bike, judge, advice, protects) + marking };
     }
 
     private static string Explain(Bike bike, FuseJudge judge, FuseAdvice advice, double? protects)
