@@ -4,6 +4,7 @@ using FsCheck.Xunit;
 using Lighting.Calc.Charging;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
+using Lighting.Calc.Lists;
 using UnitsNet;
 using static Lighting.Calc.Tests.Charging.ValleyPost;
 
@@ -148,6 +149,21 @@ public class DirectLightingTests
         static string Refused(params (double, double, string)[] points) =>
             Assert.Throws<ArgumentException>(() => DirectLighting.Of(s_bike with { Charging = Bike(points).Charging }, ElectricResistance.FromOhms(0.2))).Message;
     }
+
+    [Theory]
+    [InlineData("lighting,direct\n", LightingSupply.Direct)]
+    [InlineData("lighting,battery\n", LightingSupply.Battery)]
+    [InlineData("", LightingSupply.Battery)]
+    public void The_bike_list_says_that_the_lighting_is_direct_and_is_written_back(string row, LightingSupply supply)
+    {
+        BikeLists lists = BikeLists.Read(ListSource.Empty.With("bike.csv", $"item,value\nsystem voltage,6 V\n{row}").With("lamps.csv", "circuit,lamp,type,volts,watts\nhead,head,filament,6,24\n")).Value;
+        Assert.Equal(supply, lists.Bike.Lighting);
+        Assert.Equal(supply, BikeLists.Read(BikeListsWriter.Write(lists).Aggregate(ListSource.Empty, (source, list) => source.With(list.Key, list.Value))).Value.Bike.Lighting);
+    }
+
+    [Fact]
+    public void A_balance_of_a_bike_with_direct_lighting_is_cautioned() =>
+        Assert.Contains(ChargingSystem.Of(s_bike).Report(Condition.Always).Findings, f => f.Severity == Severity.Caution && f.Message.Contains("lighting coil directly", StringComparison.Ordinal));
 
     [Fact]
     public void The_report_names_the_lamp_that_burns_out_and_the_one_that_follows_a_failure()

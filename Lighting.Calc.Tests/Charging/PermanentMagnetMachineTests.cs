@@ -50,7 +50,7 @@ public class PermanentMagnetMachineTests
     public void Residuals_are_point_minus_machine_and_least_squares_beats_any_neighbour()
     {
         Bike bike = Bike((1000, 5.2, ""), (2000, 10.1, ""), (3000, 12.3, ""), (6000, 12.9, ""));
-        PermanentMagnetFit fit = Fitted(bike, 1).Fits.Single();
+        PermanentMagnetFit fit = Fitted(bike, 1).Machines.Single();
         Assert.All(fit.Residuals, r => Assert.Equal(r.Point.Current.Amperes - fit.Machine.OutputAt(r.Point.Speed).Amperes, r.Residual.Amperes, 1e-12));
         Assert.Equal(Math.Sqrt(fit.Residuals.Sum(r => Math.Pow(r.Residual.Amperes, 2)) / 4), fit.RootMeanSquareResidual.Amperes, 1e-12);
         Assert.True(fit.RootMeanSquareResidual.Amperes > 0.05);
@@ -101,7 +101,7 @@ public class PermanentMagnetMachineTests
         {
             var machine = new PermanentMagnetMachine(ElectricCurrent.FromAmperes(maximum), Rpm(corner));
             double[] speeds = [.. Enumerable.Range(1, count).Select(i => 800.0 * i)];
-            PermanentMagnetFit fit = Fitted(Bike() with { Charging = PointsOf(machine, speeds) }, 1).Fits.Single();
+            PermanentMagnetFit fit = Fitted(Bike() with { Charging = PointsOf(machine, speeds) }, 1).Machines.Single();
             return Math.Abs(fit.Machine.MaximumCurrent.Amperes / maximum - 1) < 1e-5 && Math.Abs(fit.Machine.CornerSpeed.RevolutionsPerMinute / corner - 1) < 1e-5;
         });
 

@@ -96,14 +96,14 @@ public class ChargingEndurance
         Assert.Equal(minutes, Time(330, 20, exponent, amperes).Minutes, minutes * 0.06);
     }
 
-    /// <summary>Battery Council International data for flooded batteries at 25 °C (from memory): 100, 75, 50, 25, 0 %; 6 V is half.</summary>
+    /// <summary>Battery Council International data for flooded batteries at 80 °F, as printed in "State Of Charge (SOC) measurement" and in a battery maker's "How can I measure my battery's state of charge": 100, 75, 50, 25 %, discharged; 6 V is half.</summary>
     [Theory]
     [InlineData(100, 12.65)]
     [InlineData(75, 12.45)]
     [InlineData(50, 12.24)]
     [InlineData(25, 12.06)]
     [InlineData(0, 11.89)]
-    public void Battery_council_open_circuit_volts_from_memory(double percent, double volts)
+    public void Battery_council_open_circuit_volts_of_flooded_batteries(double percent, double volts)
     {
         Ratio share = Ratio.FromPercent(percent);
         Assert.Equal(volts, LeadAcid.OpenCircuitVoltage(share, ElectricPotential.FromVolts(12)).Volts, 0.005);

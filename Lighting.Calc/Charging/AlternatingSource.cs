@@ -64,6 +64,15 @@ public sealed record AlternatingSource
         return ElectricCurrent.FromAmperes(rest == 0 ? 0 : rest / (half + Math.Sqrt(half * half + a * rest)));
     }
 
+    /// <summary>The speed at which it gives a current at some terminal volts, n = (V + I·R)/√(k² − I²·l²); null when it never does.</summary>
+    /// <param name="current">The current, zero or more; for zero it is the cut-in speed.</param>
+    /// <param name="terminalVoltage">Volts (rms), zero or more.</param>
+    public RotationalSpeed? SpeedFor(ElectricCurrent current, ElectricPotential terminalVoltage)
+    {
+        double amperes = current.Amperes, squared = _voltsPerRpm * _voltsPerRpm - Math.Pow(amperes * _ohmsPerRpm, 2);
+        return squared > 0 ? RotationalSpeed.FromRevolutionsPerMinute((terminalVoltage.Volts + amperes * CoilResistance.Ohms) / Math.Sqrt(squared)) : null;
+    }
+
     /// <summary>(V + I·R)² + (I·X)² − E²: zero at the terminal volts, above zero when the load takes more than the source gives.</summary>
     internal double Excess(double rpm, double volts, double amperes)
     {

@@ -106,7 +106,7 @@ internal sealed class ChargingFindings
     public void AddStanding(ImmutableArray<StandingTime> times)
     {
         foreach (StandingTime time in times.Where(t => t.Outcome == StandingOutcome.Reached))
-            Add(Severity.Note, Battery, $"Standing with {time.Setting} ({time.Load.Amperes.Text("0.0")} A) it falls from {time.From.Percent.Text("0")} % to {time.To.Percent.Text("0")} % ({time.VoltageThere.Volts.Text("0.00")} V at rest) in {time.Time!.Value.Hours.Text("0.0")} h.");
+            Add(Severity.Note, Battery, $"Standing with {time.Setting} ({time.Load.Amperes.Text("0.0")} A) it falls from {time.From.Percent.Text("0")} % to {time.To.Percent.Text("0")} % ({time.VoltageThere.Volts.Text("0.00")} V at rest) in {(time.Time!.Value.Hours < 2 ? $"{time.Time.Value.Minutes.Text("0")} min" : $"{time.Time.Value.Hours.Text("0.0")} h")}.");
         if (times.Any(t => t.Outcome == StandingOutcome.CapacityNotKnown))
             Add(Severity.Note, Battery, "Its capacity is not stated, so that no standing time is known.");
     }
@@ -122,16 +122,21 @@ internal sealed class ChargingFindings
             string subject = curve.When.Terms.IsEmpty ? Charging : $"{Charging} ({curve.When})";
             if (curve.Falls)
                 Add(Severity.Caution, subject, "The output falls somewhere as the engine speeds up; few machines do so: check the list.");
-            if (curve.Points.Length == 1 && _system.Fits.IsEmpty)
+            if (curve.Points.Length == 1 && _system.Options.Model == ChargingModel.Curve)
                 Add(Severity.Caution, subject, $"The list has one point, {curve.FirstRpm.Text("0")} rpm; the output is known there alone.");
         }
 
-        foreach (PermanentMagnetFit fit in _system.Fits)
-        {
-            FitResidual worst = fit.Residuals.MaxBy(r => Math.Abs(r.Residual.Amperes))!;
-            bool poor = Math.Abs(worst.Residual.Amperes) > 0.1 * fit.Machine.MaximumCurrent.Amperes;
-            Add(poor ? Severity.Caution : Severity.Note, Charging, $"The fitted machine tends to {fit.Machine.MaximumCurrent.Amperes.Text("0.0")} A with its corner at {fit.Machine.CornerSpeed.RevolutionsPerMinute.Text("0")} rpm; the farthest point, {worst.Point.Speed.RevolutionsPerMinute.Text("0")} rpm, is {worst.Residual.Amperes.Text("+0.00;-0.00;0.00")} A from it{(poor ? ": it does not describe the list well" : "")}.");
-        }
+        foreach (PermanentMagnetFit fit in _system.Machines)
+            AddFit($"The fitted machine tends to {fit.Machine.MaximumCurrent.Amperes.Text("0.0")} A with its corner at {fit.Machine.CornerSpeed.RevolutionsPerMinute.Text("0")} rpm", fit.Residuals, fit.Machine.MaximumCurrent);
+        foreach (AlternatingSourceFit fit in _system.Coils)
+            AddFit($"The fitted coil cuts in at {fit.Source.SpeedFor(ElectricCurrent.Zero, fit.TerminalVoltage)!.Value.RevolutionsPerMinute.Text("0")} rpm and tends to {fit.Source.MaximumCurrent.Amperes.Text("0.0")} A", fit.Residuals, fit.Source.MaximumCurrent);
+    }
+
+    private void AddFit(string what, ImmutableArray<FitResidual> residuals, ElectricCurrent limit)
+    {
+        FitResidual worst = residuals.MaxBy(r => Math.Abs(r.Residual.Amperes))!;
+        bool poor = worst.IsPoor(limit);
+        Add(poor ? Severity.Caution : Severity.Note, Charging, $"{what}; the farthest point, {worst.Point.Speed.RevolutionsPerMinute.Text("0")} rpm, is {worst.Residual.Amperes.Text("+0.00;-0.00;0.00")} A from it{(poor ? ": it does not describe the list well" : "")}.");
     }
 
     private void AddVolts()

@@ -20,7 +20,7 @@ public sealed class ChargingSystem
         Bike = bike;
         Options = options;
         _load = load;
-        _output = OutputModel.Of(bike.Charging, options.Model);
+        _output = OutputModel.Of(bike.Charging, options.Model, bike.ChargingVoltage + options.BridgeDrop);
     }
 
     /// <summary>The bike.</summary>
@@ -32,8 +32,11 @@ public sealed class ChargingSystem
     /// <summary>The curves of the charging list, one for each condition.</summary>
     public ImmutableArray<ChargingCurve> Curves => _output.Curves;
 
-    /// <summary>The fitted machines, one for each curve; empty with <see cref="ChargingModel.Curve"/>.</summary>
-    public ImmutableArray<PermanentMagnetFit> Fits => _output.Fits;
+    /// <summary>The fitted machines, one for each curve; empty but with <see cref="ChargingModel.FittedMachine"/>.</summary>
+    public ImmutableArray<PermanentMagnetFit> Machines => _output.Machines;
+
+    /// <summary>The fitted coils, one for each curve; empty but with <see cref="ChargingModel.FittedCoil"/>.</summary>
+    public ImmutableArray<AlternatingSourceFit> Coils => _output.Coils;
 
     /// <summary>Describes a bike's charging system with the loads of its harness. For one thread at a time.</summary>
     /// <param name="bike">The bike.</param>

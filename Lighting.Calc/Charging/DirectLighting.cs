@@ -40,9 +40,9 @@ public sealed class DirectLighting
 
     /// <summary>Describes the direct lighting of a bike with a coil fitted to its charging list, whose amps are those at the charging volts.</summary>
     /// <param name="bike">The bike.</param>
-    /// <param name="coilResistance">Resistance of the coil as an ohmmeter reads it, zero or more; zero where it is not known.</param>
+    /// <param name="coilResistance">Resistance of the coil as an ohmmeter reads it, zero or more; null where it is not known, see <see cref="AlternatingSourceFit.TryFit"/>.</param>
     /// <exception cref="ArgumentException">The list is not that of one coil, or no coil can be fitted to it; the message says why.</exception>
-    public static DirectLighting Of(Bike bike, ElectricResistance coilResistance)
+    public static DirectLighting Of(Bike bike, ElectricResistance? coilResistance)
     {
         ImmutableArray<ChargingCurve> curves = ChargingCurve.Of(bike.Charging);
         if (curves.Length != 1)

@@ -84,7 +84,7 @@ internal static class DirectLightingReporter
     {
         if (fit?.Residuals.MaxBy(r => Math.Abs(r.Residual.Amperes)) is not { } worst)
             yield break;
-        bool poor = Math.Abs(worst.Residual.Amperes) > 0.1 * fit.Source.MaximumCurrent.Amperes;
+        bool poor = worst.IsPoor(fit.Source.MaximumCurrent);
         yield return new Finding(
             poor ? Severity.Caution : Severity.Note,
             "lighting coil",

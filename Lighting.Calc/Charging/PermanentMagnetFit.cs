@@ -33,10 +33,6 @@ public sealed record PermanentMagnetFit
     /// <summary>Root of the mean square residual.</summary>
     public required ElectricCurrent RootMeanSquareResidual { get; init; }
 
-    internal double FirstRpm => Residuals[0].Point.Speed.RevolutionsPerMinute;
-
-    internal double LastRpm => Residuals[^1].Point.Speed.RevolutionsPerMinute;
-
     /// <summary>Fits a machine to a curve's points. A point at standstill tells nothing and is left out.</summary>
     /// <param name="curve">The curve.</param>
     /// <param name="fit">The fit, or null.</param>
@@ -61,7 +57,7 @@ public sealed record PermanentMagnetFit
         if (best <= low + step || best >= high - step)
         {
             reason = best >= high - step
-                ? string.Create(CultureInfo.InvariantCulture, $"the output grows in proportion to the speed or faster up to {rpm[^1]:0} rpm, so that the current it levels off at is not in the points")
+                ? string.Create(CultureInfo.InvariantCulture, $"the output grows in proportion to the speed or faster up to {rpm[^1]:0} rpm, so that the current it levels off at is not in the points; a list with a cut-in wants the coil model")
                 : string.Create(CultureInfo.InvariantCulture, $"the output does not grow from {rpm[0]:0} rpm on, so that the speed at which it rises is not in the points");
             return false;
         }
