@@ -48,6 +48,9 @@ public sealed record Bike
     /// <summary>Which terminal is on the frame.</summary>
     public Earth Earth { get; init; }
 
+    /// <summary>What feeds the lamps.</summary>
+    public LightingSupply Lighting { get; init; }
+
     /// <summary>Largest drop, source to lamp and back, that the builder allows.</summary>
     public Ratio AllowedDrop { get; init; } = BikeDefaults.AllowedDrop;
 

@@ -53,6 +53,8 @@ public static class BikeListsWriter
         yield return ["wire temperature", QuantityText.Temperature.Write(bike.WireTemperature)];
         yield return ["earth", bike.Earth == Earth.Positive ? "positive" : "negative"];
         yield return ["allowed drop", QuantityText.Percent.Write(bike.AllowedDrop)];
+        if (bike.Lighting == LightingSupply.Direct)
+            yield return ["lighting", "direct"];
     }
 
     private static string[] Lamp(FittedLamp lamp, Bike bike)

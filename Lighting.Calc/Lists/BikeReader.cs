@@ -7,7 +7,7 @@ namespace Lighting.Calc.Lists;
 internal static class BikeReader
 {
     private static readonly string[] s_items =
-        ["name", "system voltage", "battery voltage", "charging voltage", "battery capacity", "battery resistance", "wire temperature", "earth", "allowed drop"];
+        ["name", "system voltage", "battery voltage", "charging voltage", "battery capacity", "battery resistance", "wire temperature", "earth", "allowed drop", "lighting"];
 
     /// <summary>The bike without its lists; what is not given, or not readable and logged, is assumed.</summary>
     public static Bike Read(ListTable? table)
@@ -25,6 +25,7 @@ internal static class BikeReader
             WireTemperature = Value(items, "wire temperature", CellRanges.WireDegrees) ?? assumed.WireTemperature,
             Earth = Row(items, "earth")?.Word("value", "an earth", ("negative", Earth.Negative), ("positive", Earth.Positive)) ?? assumed.Earth,
             AllowedDrop = Value(items, "allowed drop", CellRanges.Drop) ?? assumed.AllowedDrop,
+            Lighting = Row(items, "lighting")?.Word("value", "a lighting supply", ("battery", LightingSupply.Battery), ("direct", LightingSupply.Direct)) ?? assumed.Lighting,
         };
         CautionOddVolts(items, bike);
         return bike;
