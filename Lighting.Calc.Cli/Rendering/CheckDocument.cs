@@ -42,8 +42,10 @@ internal static class CheckDocument
         IEnumerable<string> parts = [head, .. report.Fuses.Select(f => f.Headline + ".")];
         if (report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions) is { } worst && report.Bike.HasNetwork)
             parts = parts.Append($"Worst drop: {worst.Lamp.Lamp.Lamp} gets {Figures.Volts(worst.Lamp.Voltage)}, {Figures.Percent(worst.Lamp.Drop!.Value)} lost.");
-        if (report.Charging is { } charging)
+        if (report.Charging?.Worst is { } charging)
             parts = parts.Append($"Charging covers the load {BreakEvenWords.Of(charging.BreakEven)}.");
+        if (report.DirectLighting is { } direct)
+            parts = parts.Append($"Direct lighting: {DirectLightingDocument.Range(direct)}.");
         return string.Join("\n", parts);
     }
 
@@ -67,10 +69,10 @@ internal static class CheckDocument
 
     private static string? Charging(BikeReport report)
     {
-        if (report.Charging is not { } balance)
+        if (report.Charging is not { Worst: { } balance })
             return null;
         string text = $"The greatest average load, {Figures.Amperes(balance.Demand)} in the setting '{balance.Setting}', is covered {BreakEvenWords.Of(balance.BreakEven)}.";
-        if (report.Ride is { NetCharge: { } net } ride)
+        if (report.Charging.Ride is { NetCharge: { } net } ride)
             text += $" The ride of {ride.Duration.Minutes:0.#} min leaves {Figures.Number(net.AmpereHours, 2)} Ah net"
                 + (ride.FinalStateOfCharge is { } charge ? $", the battery at {Figures.Percent(charge)}." : ".");
         return text;
