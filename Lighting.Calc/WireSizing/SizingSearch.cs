@@ -51,6 +51,7 @@ internal sealed class SizingSearch
             return;
         }
 
+        _cancellation.ThrowIfCancellationRequested();
         SettleRunsWithoutLength(low, high);
         _shortsMatter = _shorts.Failures(low).Any();
         Offer(high);
@@ -70,6 +71,8 @@ internal sealed class SizingSearch
         Branch(low, high, relaxation, null);
         if (IsFinished)
             LeastCopper = _best;
+        if (Best is not null)
+            FitRunsWithoutLength(Best);
     }
 
     /// <summary>Whether a choice holds every limit, by the network solution and the fuses' own check.</summary>
@@ -98,13 +101,31 @@ internal sealed class SizingSearch
         return clear;
     }
 
-    // Wire of no length costs nothing and loses nothing: it keeps its size where that is good enough.
+    // Wire of no length costs nothing and loses nothing. Its rating alone counts: thickest while the others are sought ...
     private void SettleRunsWithoutLength(int[] low, int[] high)
     {
         for (int i = 0; i < low.Length; i++)
-            if (_problem.Bike.Runs[i].Length.Meters == 0)
-                low[i] = high[i] = Math.Max(low[i], _problem.Fitted[i]);
+            if (HasNoLength(i))
+                low[i] = high[i];
     }
+
+    // ... and then as fitted where that holds, or the thinnest that does.
+    private void FitRunsWithoutLength(int[] sizes)
+    {
+        for (int i = 0; i < sizes.Length; i++)
+        {
+            if (!HasNoLength(i))
+                continue;
+            foreach (int size in Enumerable.Range(0, _problem.Sizes.Length).OrderBy(s => s != _problem.Fitted[i]))
+            {
+                sizes[i] = size;
+                if (IsGood(sizes))
+                    break;
+            }
+        }
+    }
+
+    private bool HasNoLength(int run) => _problem.Bike.Runs[run].Length.Meters == 0;
 
     private bool Tighten(int[] low, int[] high)
     {
@@ -260,5 +281,5 @@ internal sealed class SizingSearch
     }
 
     private (int Different, int Changed) TieOrder(int[] sizes) =>
-        (sizes.Distinct().Count(), sizes.Where((s, i) => s != _problem.Fitted[i]).Count());
+        (sizes.Where((_, i) => !HasNoLength(i)).Distinct().Count(), sizes.Where((s, i) => s != _problem.Fitted[i] && !HasNoLength(i)).Count());
 }
