@@ -205,6 +205,36 @@ public class FuseCheckTests
     }
 
     [Fact]
+    public void A_battery_lead_that_also_feeds_a_load_in_one_setting_is_not_only_a_lead()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with
+        {
+            Lamps = bike.Lamps.Add(FuseBike.Load("horn", LampType.Fixed, 12, 3, "horn +", Bike.BatteryMinus)),
+            Switches = bike.Switches.Add(FuseBike.Contact("horn", "fuse in", "horn +", "on")),
+        };
+        UnfusedRun lead = Assert.Single(UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always)));
+        Assert.False(lead.IsBatteryLead);
+        Assert.Equal("on", lead.Setting.PositionOf("horn"));
+    }
+
+    [Fact]
+    public void What_lies_behind_the_earth_terminal_is_not_fed()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with
+        {
+            Runs =
+            [
+                .. bike.Runs.Select(r => r.Name is "headlamp earth" or "tail earth" ? r with { To = "frame" } : r),
+                FuseBike.Run("frame strap", "frame", Bike.BatteryMinus, "2.5 mm2", 0.5),
+                FuseBike.Run("heating wire", "switch out", Bike.BatteryMinus, "0.5 mm2", 200),
+            ],
+        };
+        Assert.Equal(["feed", "headlamp feed", "tail feed"], FuseBike.Check(bike).Single().Protection.FedRuns.Select(r => r.Run.Name));
+    }
+
+    [Fact]
     public void A_return_too_thin_for_its_load_is_a_fault()
     {
         Bike bike = FuseBike.Round();
