@@ -95,7 +95,9 @@ public class FuseCheckTests
     public void The_share_that_flows_for_moments_is_told()
     {
         var bike = new Bike { Fuses = [FuseBike.Fuse("main", 10)], Lamps = [FuseBike.Load("headlamp", LampType.Fixed, 12, 4, litWhen: "lights=on"), FuseBike.Load("stop", LampType.Fixed, 12, 2, litWhen: "brake=on")] };
-        SteadyLoad steady = FuseBike.Check(bike).Single().Steady;
+        FuseSuitability fuse = FuseBike.Check(bike).Single();
+        SteadyLoad steady = fuse.Steady;
+        Assert.StartsWith("10 A main: suits — 6 A at most (lights=on; brake=on; 2 A of it for moments only), 7.5 A usable", fuse.Headline, StringComparison.Ordinal);
         Assert.Equal(4, steady.WithoutMomentary!.Value.Amperes, 1e-9);
         Assert.Equal(33.3, steady.MomentaryShare!.Value.Percent, 0.1);
         FuseSuitability alone = FuseCheck.Of(bike, [FuseBike.Solve(bike).MaxBy(p => p.TotalCurrent.Amperes)!]).Single();
