@@ -12,7 +12,7 @@ internal static class SwapDocument
     public static Document Of(SwapReport report, ImmutableArray<UnclassedLamp> unclassed)
     {
         var legend = new SettingLegend();
-        var blocks = new List<Block> { new Heading($"Lamps at {Figures.Volts(report.After.SupplyVoltage)}, before > after"), Lamps(report, legend), legend.Block, new SpreadsheetOnly(LampSeries(report)) };
+        var blocks = new List<Block> { new Heading($"Lamps at {Figures.Volts(report.After.SupplyVoltage)}, before→after"), Lamps(report, legend), legend.Block, new SpreadsheetOnly(LampSeries(report)) };
         if (!unclassed.IsEmpty)
         {
             blocks.Add(new Heading("Lamps that stay"));
@@ -64,7 +64,7 @@ internal static class SwapDocument
     }
 
     private static Table Lamps(SwapReport report, SettingLegend legend) => new(
-        [new("lamp", "lamp"), new("volts", "volts", true), new("amps", "amps", true), new("watts", "watts", true), new("light", "light", true), new("drop %", "drop", true), new("", "setting")],
+        [new("lamp", "lamp"), new("volts", "volts", true), new("amps", "amps", true), new("watts", "watts", true), new("light %", "light", true), new("drop %", "drop", true), new("", "setting")],
         [
             .. report.Lamps.Where(l => l.Setting is not null).Select(l => (IReadOnlyList<Cell>)
             [
@@ -151,13 +151,13 @@ internal static class SwapDocument
     };
 
     private static Cell Light(LampChange change) => change.LightBefore is { } was && change.LightAfter is { } now
-        ? $"{Figures.Number(was.Lumens, 0)} > {Figures.Number(now.Lumens, 0)} lm"
-        : $"{Percent(change.Before!.RelativeLight)} > {Percent(change.After!.RelativeLight)}";
+        ? $"{Figures.Number(was.Lumens, 0)}→{Figures.Number(now.Lumens, 0)} lm"
+        : $"{Percent(change.Before!.RelativeLight)}→{Percent(change.After!.RelativeLight)}";
 
-    private static string Percent(Ratio? light) => light is { } known ? $"{Figures.Number(known.Percent, 0)} %" : "-";
+    private static string Percent(Ratio? light) => light is { } known ? Figures.Number(known.Percent, 0) : "-";
 
     private static Cell Pair(double? before, double? after, int decimals) =>
-        $"{(before is { } was ? Figures.Number(was, decimals) : "-")} > {(after is { } now ? Figures.Number(now, decimals) : "-")}";
+        $"{(before is { } was ? Figures.Number(was, decimals) : "-")}→{(after is { } now ? Figures.Number(now, decimals) : "-")}";
 
     private static Cell Number(double? value) => value is { } known ? new Cell(Figures.Number(known, 3), "", known) : new Cell("-", "");
 }

@@ -9,10 +9,11 @@ namespace Lighting.Calc.Swaps;
 /// <summary>Charging and standing before and after, in the settings worth a line.</summary>
 internal sealed record ChargingComparison(ImmutableArray<ChargingChange> Balances, SurplusChange? Surplus, ImmutableArray<StandingChange> Standing)
 {
-    public static ChargingComparison Of(Bike before, Bike after, ImmutableArray<LampChange> lamps, ImmutableArray<PointPair> pairs, CheckOptions options, CancellationToken cancel)
+    public static ChargingComparison Of(Bike before, Bike after, ImmutableArray<LampChange> lamps, ImmutableArray<PointPair> pairs, CheckOptions options)
     {
-        ChargingSystem was = BikeSolution.Of(before, options.When, options.Supply, cancel).ChargingWith(options.Charging);
-        ChargingSystem now = BikeSolution.Of(after, options.When, options.Supply, cancel).ChargingWith(options.Charging);
+        if (before.Lighting == LightingSupply.Direct)
+            return new ChargingComparison([], null, []);
+        ChargingSystem was = ChargingSystem.Of(before, options.Charging), now = ChargingSystem.Of(after, options.Charging);
         Setting heaviest = pairs.MaxBy(p => AverageLoads.Of(p.Before).Amperes)!.Before.Setting;
         ImmutableArray<Setting> riding = [.. before.Ride.Select(r => SettingEnumeration.Held(before, r.When)).Append(heaviest).Distinct()];
         bool hasCurve = !before.Charging.IsEmpty;

@@ -15,7 +15,7 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
 
     public IEnumerable<Finding> All() =>
     [
-        .. Flasher(), .. Sneaks(), .. DarkAfter(), .. TwoFunctions.Findings(before, report.Replacements), .. LedVolts.Findings(NewLeds, after),
+        .. Flasher(), .. Sneaks(), .. DarkAfter(), .. TwoFunctions.Findings(before, report.Replacements), .. LedVolts.Findings(NewLeds, after, report.After.DirectLighting), .. DirectVolts(),
         .. Overcharge(), .. Polarity(), .. Light(), .. Approval(), .. FuseAdvice(),
     ];
 
@@ -26,12 +26,14 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
 
     private IEnumerable<Finding> Flasher()
     {
-        foreach (FlasherChange flasher in report.Flashers)
+        // Both sides of a bike are mostly alike: told once.
+        foreach (IGrouping<(double, double, double), FlasherChange> alike in report.Flashers.GroupBy(f => ((double)f.NominalAfter.Watts, (double)f.FlasherLoad.Watts, Math.Round(f.HeatShare.DecimalFractions, 2))))
         {
+            FlasherChange flasher = alike.First();
             double share = flasher.Share.DecimalFractions;
             if (share >= SwapConstants.FlasherIsSure || before.Flasher == FlasherKind.None)
                 continue;
-            string load = Said($"{Watts(flasher.NominalAfter)} on the flasher ({flasher.Setting}) instead of {Watts(flasher.FlasherLoad)}, {100 * share:0} % of its load");
+            string load = Said($"{Watts(flasher.NominalAfter)} on the flasher ({string.Join(", ", alike.Select(f => f.Setting))}) instead of {Watts(flasher.FlasherLoad)}, {100 * share:0} % of its load");
             if (before.Flasher == FlasherKind.Electronic)
             {
                 yield return new Finding(Severity.Note, "flasher", $"{load}: an electronic flasher keeps its rate where its own smallest load is not above that.");
@@ -44,16 +46,16 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
             yield return new Finding(stops && before.Flasher == FlasherKind.Thermal ? Severity.Fault : Severity.Caution, "flasher", $"{rate}{unless}. Cure: an electronic flasher, or a load resistor beside each lamp.");
         }
 
-        foreach (LampResistor resistor in report.Resistors)
-            yield return new Finding(Severity.Note, resistor.Lamp.Lamp, OfResistor(resistor));
+        foreach (IGrouping<double, LampResistor> alike in report.Resistors.GroupBy(r => Math.Round(r.Resistor.Resistance.Ohms, 6)))
+            yield return new Finding(Severity.Note, "load resistors", OfResistor(alike.First(), Listing(alike.Select(r => r.Lamp)), alike.Sum(r => r.Lamp.Quantity)));
     }
 
-    private static string OfResistor(LampResistor resistor)
+    private static string OfResistor(LampResistor resistor, string lamps, int count)
     {
-        string each = resistor.Lamp.Quantity > 1 ? $" beside each of the {resistor.Lamp.Quantity}" : "";
+        string where = count > 1 ? $"beside each of the {count} ({lamps})" : $"beside {lamps}";
         double lit = (double)resistor.HighestHeat.Watts;
         string rating = resistor.Rating is { } rated ? Said($"take a {(double)rated.Watts:0} W one on metal, away from plastic") : "no usual resistor is rated for that";
-        return Said($"load resistor{each}: {resistor.Resistor.Resistance.Ohms:0.00} Ω makes up for {Watts(resistor.Resistor.Heat)} at {resistor.Resistor.Voltage.Volts:0.0#} V (next standard value {resistor.Resistor.PreferredResistance.Ohms:0.0#} Ω); it burns {lit:0.0} W lit at {resistor.HighestVoltage.Volts:0.0#} V, {SwapConstants.LongestOnShare * lit:0.0} W flashing at most: {rating}. It takes back the amps that the LED saves.");
+        return Said($"{where} {resistor.Resistor.Resistance.Ohms:0.00} Ω makes up for {Watts(resistor.Resistor.Heat)} at {resistor.Resistor.Voltage.Volts:0.0#} V (next standard value {resistor.Resistor.PreferredResistance.Ohms:0.0#} Ω); it burns {lit:0.0} W lit at {resistor.HighestVoltage.Volts:0.0#} V, {SwapConstants.LongestOnShare * lit:0.0} W flashing at most: {rating}. It takes back the amps that the LED saves.");
     }
 
     private IEnumerable<Finding> Sneaks()
@@ -113,6 +115,14 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
                 yield return new Finding(much ? Severity.Fault : Severity.Note, "regulator", $"{where} beyond the shunt regulator's limit{rate}.");
                 break;
         }
+    }
+
+    private IEnumerable<Finding> DirectVolts()
+    {
+        if (report.Before.DirectLighting?.Points is not [.., var was] || report.After.DirectLighting?.Points is not [.., var now])
+            yield break;
+        double before = was.TerminalVoltage.Volts, after = now.TerminalVoltage.Volts;
+        yield return new Finding(after > 1.05 * before ? Severity.Caution : Severity.Note, "lighting coil", Said($"at {now.Speed.RevolutionsPerMinute:0} rpm it has {after:0.0} V instead of {before:0.0} V with its heaviest load: every lamp that stays gets that."));
     }
 
     private IEnumerable<Finding> Polarity()

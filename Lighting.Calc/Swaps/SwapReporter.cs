@@ -20,7 +20,7 @@ internal sealed class SwapReporter(Bike before, Bike after, ImmutableArray<LampR
         ImmutableArray<FlasherChange> flashers = FlasherLoads.Of(before, after, pairs, options);
         ImmutableArray<LampResistor> resistors = FlasherLoads.Resistors(before, after, flashers);
         ImmutableArray<SneakFeed> sneaks = SneakFeeds.Of(after, pairs);
-        var charging = ChargingComparison.Of(before, after, lamps, pairs, options.Check, cancel);
+        var charging = ChargingComparison.Of(before, after, lamps, pairs, options.Check);
         cancel.ThrowIfCancellationRequested();
         var report = new SwapReport
         {
@@ -33,8 +33,8 @@ internal sealed class SwapReporter(Bike before, Bike after, ImmutableArray<LampR
             WorstDropBefore = Worst(was),
             WorstDropAfter = Worst(now),
             Charging = charging.Balances,
-            RideBefore = was.Ride,
-            RideAfter = now.Ride,
+            RideBefore = was.Charging?.Ride,
+            RideAfter = now.Charging?.Ride,
             Surplus = charging.Surplus,
             Standing = charging.Standing,
             Flashers = flashers,
