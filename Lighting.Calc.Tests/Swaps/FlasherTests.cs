@@ -1,6 +1,5 @@
 using Lighting.Calc.Harness;
 using Lighting.Calc.Swaps;
-using UnitsNet;
 
 namespace Lighting.Calc.Tests.Swaps;
 

@@ -20,7 +20,7 @@ public class LoadResistorTests
     {
         double less = 0.1 + led / 50.0;
         LoadResistor resistor = Between(13.5, less + 0.1 + lamp / 10.0, less);
-        Assert.InRange(resistor.PreferredResistance.Ohms / resistor.Resistance.Ohms, 0.88, 1 + 1e-9);
+        Assert.InRange(resistor.PreferredResistance.Ohms / resistor.Resistance.Ohms, 0.86, 1 + 1e-9);
     }
 
     [Theory]

@@ -1,9 +1,7 @@
 using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 using Lighting.Calc.Network;
 using Lighting.Calc.Swaps;
 using Lighting.Calc.Verdicts;
-using UnitsNet;
 
 namespace Lighting.Calc.Tests.Swaps;
 

@@ -3,11 +3,9 @@ using FsCheck.Xunit;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
 using Lighting.Calc.Lists;
-using Lighting.Calc.Network;
 using Lighting.Calc.Swaps;
 using Lighting.Calc.Tests.Lists;
 using Lighting.Calc.Verdicts;
-using UnitsNet;
 
 namespace Lighting.Calc.Tests.Swaps;
 
