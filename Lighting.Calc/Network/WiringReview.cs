@@ -21,7 +21,8 @@ public static class WiringReview
         return
         [
             .. LampsAgainstContacts(bike, settings),
-            .. LoadsWithoutFuse(bike, settings),
+            // A lighting coil limits its own current; only a battery needs a fuse.
+            .. bike.Lighting == LightingSupply.Battery ? LoadsWithoutFuse(bike, settings) : [],
             .. FusesThatFeedNothing(bike),
             .. PositionsNeverUsed(bike),
             .. PointsWithOneConnection(bike),
