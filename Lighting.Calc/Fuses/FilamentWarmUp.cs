@@ -45,7 +45,7 @@ internal sealed class FilamentWarmUp
     /// <param name="seriesOhms">Resistance before the filament, zero or more.</param>
     public WarmUpCurve Curve(double volts, double seriesOhms)
     {
-        // Behind a resistance far above its own a filament gets too little to warm at all.
+        // So little current, as in series with another lamp, that it stays at the air's temperature.
         if (Net(Tungsten.ColdKelvin, volts, seriesOhms) <= 0)
             return new WarmUpCurve([0], [PeakAmperes(volts, seriesOhms)], IsInTable: true);
         bool isInTable = Net(Tungsten.HottestKelvin, volts, seriesOhms) < 0;
