@@ -30,6 +30,7 @@ public sealed class OptimalityTests(ITestOutputHelper output)
                 Family = WireConstruction.SolidGauge,
                 MinimumArea = AmericanWireGauge.Solid(minimum).CopperArea - Area.FromSquareMillimeters(1e-6),
                 CountBatteryDrop = random.Next(3) > 0,
+                MostBranches = 1_000_000,
                 Fuses = new FuseOptions { LongestShort = random.Next(3) == 0 ? Duration.FromSeconds(0.15 + 0.2 * random.NextDouble()) : null },
             };
             ExhaustiveSizing.Answer? expected = ExhaustiveSizing.Of(bike, options, [.. Enumerable.Range(0, 8).Select(i => AmericanWireGauge.Solid(18 - 2 * i))]);
@@ -58,5 +59,25 @@ public sealed class OptimalityTests(ITestOutputHelper output)
 
         output.WriteLine($"{solved} solved, {none} without a choice, {loops} with loops, {drop} limited by drop, {shorts} by a short, {drivers} with drivers, {ties} compared in ties");
         Assert.True(solved >= 35 && none >= 3 && loops >= 4 && drop >= 15 && shorts >= 1 && drivers >= 10, "The harnesses do not cover what they should.");
+    }
+
+    [Fact]
+    public void In_loops_too_the_choice_needs_no_more_copper_than_the_best_of_every_combination()
+    {
+        var random = new Random(21);
+        int drop = 0;
+        for (int n = 0; n < 60; n++)
+        {
+            Bike bike = RandomHarness.Ring(random);
+            var options = new WireSizingOptions { Family = WireConstruction.SolidGauge, MinimumArea = AmericanWireGauge.Solid(16).CopperArea - Area.FromSquareMillimeters(1e-6), MostBranches = 1_000_000 };
+            ExhaustiveSizing.Answer? expected = ExhaustiveSizing.Of(bike, options, [.. Enumerable.Range(0, 8).Select(i => AmericanWireGauge.Solid(18 - 2 * i))]);
+            WireSizingResult actual = HarnessSizing.Of(new HarnessNetwork(bike), options, TestContext.Current.CancellationToken);
+            Assert.True(actual.IsProven, $"harness {n}");
+            Assert.True(actual.IsFeasible == (expected is not null), $"harness {n}: {actual.Explanation}");
+            Assert.Equal(expected?.Copper ?? 0, actual.CopperChosen?.CubicCentimeters ?? 0, 9);
+            drop += actual.Runs.Any(r => r.Limit == SizingLimit.Drop) ? 1 : 0;
+        }
+
+        Assert.True(drop >= 30, $"Only {drop} are limited by drop.");
     }
 }

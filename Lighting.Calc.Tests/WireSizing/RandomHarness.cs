@@ -73,6 +73,34 @@ internal static class RandomHarness
         };
     }
 
+    /// <summary>A feed ring of three wires with a lamp at two of its points, and two wires in parallel for the return; drop limits them.</summary>
+    public static Bike Ring(Random random)
+    {
+        Run Wire(string from, string to) => new()
+        {
+            Name = $"{from} to {to} {random.Next()}",
+            From = from,
+            To = to,
+            Wire = AmericanWireGauge.Solid(12),
+            Length = Length.FromMeters(1 + 3 * random.NextDouble()),
+        };
+        FittedLamp Lamp(int index, string feed) => new()
+        {
+            Circuit = "test",
+            Lamp = $"lamp {index}",
+            Specification = LampSpecification.FromPower(random.Next(3) == 0 ? LampType.Led : LampType.Filament, ElectricPotential.FromVolts(12), Power.FromWatts(20 + random.Next(60))),
+            Feed = feed,
+            Return = "frame",
+        };
+        return new Bike
+        {
+            BatteryResistance = ElectricResistance.FromMilliohms(random.Next(6)),
+            AllowedDrop = Ratio.FromPercent(3 + 4 * random.NextDouble()),
+            Runs = [Wire(Bike.BatteryPlus, "left"), Wire(Bike.BatteryPlus, "right"), Wire("left", "right"), Wire("frame", Bike.BatteryMinus), Wire("frame", Bike.BatteryMinus)],
+            Lamps = [Lamp(0, "left"), Lamp(1, "right")],
+        };
+    }
+
     private static FittedLamp Lamp(Random random, int index, double volts, List<string> liveSide, List<string> earthSide)
     {
         LampType type = Pick(random, LampType.Filament, LampType.Filament, LampType.Halogen, LampType.Led, LampType.LedBallast, LampType.Fixed, LampType.Resistor);

@@ -8,7 +8,6 @@ namespace Lighting.Calc.WireSizing;
 /// </remarks>
 internal sealed class Relaxation
 {
-    private const int Steps = 600;
     private const int StepsWithoutGain = 20;
     private readonly SizingProblem _problem;
 
@@ -99,12 +98,13 @@ internal sealed class Relaxation
     /// <param name="low">Thinnest size still open, by run.</param>
     /// <param name="high">Thickest size still open, by run.</param>
     /// <param name="upper">Copper of a known choice; infinity where none is known.</param>
-    public void FindPrices(int[] low, int[] high, double upper)
+    /// <param name="steps">How many steps to take.</param>
+    public void FindPrices(int[] low, int[] high, double upper, int steps)
     {
         double[] best = new double[Prices.Length], over = new double[Prices.Length];
         double bestBound = double.MinValue, pace = 1.5;
         int idle = 0;
-        for (int step = 0; step < Steps && Prices.Length > 0; step++)
+        for (int step = 0; step < steps && Prices.Length > 0; step++)
         {
             TakePrices();
             double bound = Bound(low, high);

@@ -11,6 +11,10 @@ namespace Lighting.Calc.WireSizing;
 /// </remarks>
 internal sealed class SizingSearch
 {
+    /// <summary>What reckoning the bounds afresh costs, in branches.</summary>
+    private const int BranchesPerRelaxation = 50;
+    private const int FirstPriceSteps = 600;
+    private const int PriceSteps = 120;
     private const double RelativeTie = 1e-9;
     private readonly SizingProblem _problem;
     private readonly SizingTrial _trial;
@@ -62,10 +66,10 @@ internal sealed class SizingSearch
                 return;
             }
 
-        Relaxation relaxation = Relax(low, high);
+        Relaxation relaxation = Relax(low, high, FirstPriceSteps);
         FirstGuess(relaxation, low, high);
         if (relaxation.Narrow([.. low], [.. high]))
-            relaxation.FindPrices(low, high, _best);
+            relaxation.FindPrices(low, high, _best, FirstPriceSteps);
         LeastCopper = relaxation.Bound(low, high);
         IsFinished = true;
         Branch(low, high, relaxation, null);
@@ -138,14 +142,21 @@ internal sealed class SizingSearch
         return new Relaxation(_problem, rows).Narrow(low, high);
     }
 
-    private Relaxation Relax(int[] low, int[] high)
+    private Relaxation Relax(int[] low, int[] high, int steps)
     {
         List<DropRow> rows = _bounds.Rows(low, high, new double[low.Length]);
         rows.AddRange(_shortRows);
         var relaxation = new Relaxation(_problem, rows);
         if (relaxation.Narrow([.. low], [.. high]))
-            relaxation.FindPrices(low, high, _best);
+            relaxation.FindPrices(low, high, _best, steps);
         return relaxation;
+    }
+
+    private Relaxation Afresh(int[] low, int[] high)
+    {
+        Branches += BranchesPerRelaxation;
+        _cancellation.ThrowIfCancellationRequested();
+        return Relax(low, high, PriceSteps);
     }
 
     private void Branch(int[] low, int[] high, Relaxation relaxation, int[]? failed)
@@ -157,7 +168,7 @@ internal sealed class SizingSearch
         }
 
         Branches++;
-        if (Branches % 64 == 0)
+        if (Branches % 32 == 0)
             _cancellation.ThrowIfCancellationRequested();
         if (!Narrow(low, high, relaxation))
             return;
@@ -179,7 +190,7 @@ internal sealed class SizingSearch
         {
             int[] childLow = [.. low], childHigh = [.. high];
             childLow[run] = childHigh[run] = size;
-            Branch(childLow, childHigh, settlesLoop ? Relax(childLow, childHigh) : relaxation, failed);
+            Branch(childLow, childHigh, settlesLoop ? Afresh(childLow, childHigh) : relaxation, failed);
             if (!IsFinished)
                 return;
         }

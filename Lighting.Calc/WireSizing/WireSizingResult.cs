@@ -38,7 +38,7 @@ public sealed record WireSizingResult
     /// <summary>Whether it is proven that no choice needs less copper or, when none does it, that there is none.</summary>
     public required bool IsProven { get; init; }
 
-    /// <summary>How many branches the search looked at.</summary>
+    /// <summary>How many branches the search looked at, as <see cref="WireSizingOptions.MostBranches"/> counts them.</summary>
     public required int Branches { get; init; }
 
     /// <summary>The outcome in words; when no listed size does it, what fails with the thickest and by how much.</summary>
