@@ -62,7 +62,8 @@ internal static class ChargingDocument
         ],
         IsMain: true);
 
-    private static Block[] RideBlocks(RideBalance ride) =>
+    /// <summary>The ride, stretch by stretch.</summary>
+    public static Block[] RideBlocks(RideBalance ride) =>
     [
         new Heading($"Ride of {Figures.Number(ride.Duration.Minutes, 0)} min: {Net(ride.NetCharge)}"),
         new Table(

@@ -34,7 +34,8 @@ internal static class DropDocument
             : $"{worst}; {over} of {ledgers.Length} lamps lose more than the {Figures.Percent(report.Bike.AllowedDrop)} allowed.";
     }
 
-    private static Table Ledgers(IEnumerable<DropLedger> ledgers) => new(
+    /// <summary>Each lamp's losses by kind.</summary>
+    public static Table Ledgers(IEnumerable<DropLedger> ledgers) => new(
         [
             new("lamp", "lamp"), new("volts", "voltageV", true), new("feed", "feedV", true), new("joints", "jointV", true), new("switch", "switchV", true),
             new("fuse", "fuseV", true), new("return", "returnV", true), new("drop%", "dropPercent", true), new("dim%", "lightLostPercent", true),
