@@ -47,6 +47,8 @@ internal static class CheckDocument
             }
         }
 
+        blocks.Add(new PageOnly(new Heading("Circuit in the heaviest setting")));
+        blocks.Add(new PageOnly(CircuitBlock.Of(report.Bike, heaviest)));
         blocks.AddRange(CommonBlocks.FindingBlocks(report.Findings));
         blocks.Add(CommonBlocks.Safety);
         return new Document(CommonBlocks.TitleOf(report.Bike, "Check"), Verdict(report), blocks);

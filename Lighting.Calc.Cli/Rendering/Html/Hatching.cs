@@ -11,7 +11,7 @@ internal static class Hatching
     {
         page.Open("pattern", ("id", "h" + kind.ToString(CultureInfo.InvariantCulture)), ("width", "8"), ("height", "8"), ("patternUnits", "userSpaceOnUse"));
         if (Strokes[kind % Strokes.Length] is { Length: > 0 } strokes)
-            page.Void("path", ("class", "stroke"), ("d", strokes));
+            page.Void("path", ("class", "hatching"), ("d", strokes));
         page.Close();
     }
 }

@@ -75,12 +75,16 @@ internal static class HtmlRenderer
             case LineChart lines:
                 HtmlLineChart.Render(page, lines);
                 break;
+            case CircuitBlock circuit:
+                SvgCircuit.Render(page, circuit);
+                break;
             default:
                 throw new InvalidOperationException($"No page form for {block.GetType().Name}.");
         }
     }
 
-    private static string StyleSheet()
+    /// <summary>The style of pages and pictures.</summary>
+    public static string StyleSheet()
     {
         using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("report.css")
             ?? throw new InvalidOperationException("The style sheet is missing from the program.");
