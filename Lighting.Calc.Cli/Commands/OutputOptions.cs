@@ -12,9 +12,16 @@ internal sealed class OutputOptions
     private readonly Option<string> _format = new("--format") { Description = "text (default), csv, json or html (a page to look at and to print).", DefaultValueFactory = _ => "text", HelpName = "text|csv|json|html" };
     private readonly Option<string?> _out = new("--out") { Description = "A file for the result instead of standard output.", HelpName = "FILE" };
 
-    public OutputOptions(Command command)
+    public OutputOptions(Command command, bool isDrawing = false)
     {
-        _format.AcceptOnlyFromAmong("text", "csv", "json", "html");
+        _format.AcceptOnlyFromAmong(["text", "csv", "json", "html", .. isDrawing ? ["svg"] : Array.Empty<string>()]);
+        if (isDrawing)
+        {
+            _format.Description = "svg (default, the drawing alone), text, csv, json or html (a page to look at and to print).";
+            _format.HelpName = "svg|text|csv|json|html";
+            _format.DefaultValueFactory = _ => "svg";
+        }
+
         command.Add(_format);
         command.Add(_out);
     }
@@ -60,6 +67,9 @@ internal sealed class OutputOptions
                 break;
             case "csv":
                 CsvRenderer.Render(document(), output);
+                break;
+            case "svg":
+                output.Write(SvgCircuit.Alone(document().Blocks.OfType<PageOnly>().Select(b => b.Block).OfType<CircuitBlock>().First()));
                 break;
             case "html":
                 HtmlRenderer.Render(document(), output);

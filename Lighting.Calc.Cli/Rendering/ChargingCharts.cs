@@ -1,5 +1,4 @@
 using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
@@ -12,10 +11,10 @@ internal static class ChargingCharts
     private const int GridSteps = 48;
 
     /// <summary>Amps into the battery over engine speed: the worst setting, the ride's usual one, and others of distinct load.</summary>
-    public static LineChart? Balance(Bike bike, ChargingReport report)
+    public static LineChart? Balance(ChargingSystem system, ChargingReport report)
     {
         ChargingBalance[] settings = Chosen(report);
-        RotationalSpeed[] speeds = [.. ChargingSystem.Of(bike).Grid(GridSteps)];
+        RotationalSpeed[] speeds = [.. system.Grid(GridSteps)];
         ChartLine[] lines = [.. settings.Select(b => Line(b, speeds)).Where(l => l.Points.Count > 0)];
         if (lines.Length == 0)
             return null;

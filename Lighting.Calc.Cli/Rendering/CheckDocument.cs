@@ -1,3 +1,4 @@
+using Lighting.Calc.Charging;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Network;
 using Lighting.Calc.Verdicts;
@@ -37,17 +38,12 @@ internal static class CheckDocument
         {
             blocks.Add(new Heading("Charging"));
             blocks.Add(new Paragraph(charging));
-            if (ChargingCharts.Balance(report.Bike, report.Charging!) is { } balance)
+            if (ChargingCharts.Balance(ChargingSystem.Of(report.Bike), report.Charging!) is { } balance)
                 blocks.Add(new PageOnly(balance));
             if (report.Charging!.Ride is { } ride)
-            {
-                if (ChargingCharts.Ride(ride) is { } chart)
-                    blocks.Add(new PageOnly(chart));
-                blocks.AddRange(ChargingDocument.RideBlocks(ride).Select(b => new PageOnly(b)));
-            }
+                blocks.AddRange(ChargingDocument.RideBlocks(ride).Select(b => b as PageOnly ?? new PageOnly(b)));
         }
 
-        blocks.Add(new PageOnly(new Heading("Circuit in the heaviest setting")));
         blocks.Add(new PageOnly(CircuitBlock.Of(report.Bike, heaviest)));
         blocks.AddRange(CommonBlocks.FindingBlocks(report.Findings));
         blocks.Add(CommonBlocks.Safety);

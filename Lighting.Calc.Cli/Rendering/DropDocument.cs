@@ -14,6 +14,7 @@ internal static class DropDocument
             [
                 new Heading($"Volts from the source ({Figures.Volts(report.SupplyVoltage)}) to each lamp and back, in its worst setting"),
                 Ledgers(ledgers),
+                .. report.Bike.HasNetwork && ledgers.Length > 0 ? [new PageOnly(ReportCharts.Ledgers(report)), new PageOnly(CircuitBlock.Of(report.Bike, report.Settings.First(p => p.Setting.Equals(ledgers[0].Setting))))] : Array.Empty<Block>(),
                 .. ledgers.Take(1).SelectMany(d => new Block[] { new Heading($"Ledger of {d.Lamp.Lamp.Lamp} ({d.Setting})"), Ledger(d) }),
                 .. ledgers.Take(1).SelectMany(d => Mending(report, d)),
                 new SpreadsheetOnly(Parts(ledgers)),

@@ -15,8 +15,8 @@ namespace Lighting.Calc.Cli.Rendering.Diagram;
 internal sealed record CircuitGraph(
     IReadOnlyList<CircuitPoint> Points, IReadOnlyList<CircuitPart> Parts, int Source, int Earth, SymbolKind SourceSymbol, string SourceName, string SourceFigures)
 {
-    // What flows through a meter's own resistance is no current of a lamp.
-    private const double LeastAmperes = 1e-3;
+    // What rounds to no hundredth of an ampere, such as what two earths exchange through a dark lamp, is not shown as a live path.
+    private const double LeastAmperes = 5e-3;
 
     public static CircuitGraph Of(Bike bike, OperatingPoint point)
     {
@@ -32,7 +32,7 @@ internal sealed record CircuitGraph(
         string feed = bike.HasNetwork || bike.Fuses.IsEmpty ? bike.LivePoint : points.Select(p => p.Name).Last();
         List<CircuitPart> parts =
         [
-            .. point.Fuses.Select(f => Part(f.Fuse.From ?? bike.LivePoint, f.Fuse.To ?? feed, SymbolKind.Fuse, $"{f.Fuse.Name} {Figures.Rating(f.Fuse.Rating)}", f.Current.Amperes)),
+            .. point.Fuses.Select(f => Part(f.Fuse.From ?? bike.LivePoint, f.Fuse.To ?? feed, SymbolKind.Fuse, $"{f.Fuse.Name} {Figures.Rating(f.Fuse.Rating).Replace(' ', '\u00A0')}", f.Current.Amperes)),
             .. point.Contacts.Select(c => Part(
                 c.Contact.From, c.Contact.To, c.Closed ? SymbolKind.ClosedContact : SymbolKind.OpenContact, $"{c.Contact.Switch} {string.Join('|', c.Contact.ClosedIn)}",
                 c.Current.Amperes, c.Closed ? null : "open")),

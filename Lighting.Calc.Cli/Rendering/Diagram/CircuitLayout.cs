@@ -9,13 +9,20 @@ namespace Lighting.Calc.Cli.Rendering.Diagram;
 internal sealed class CircuitLayout
 {
     private const double Margin = 8;
-    private const double LongestLine = 82;
     private const double SlotPadding = 8;
-    private const double RowGap = 6;
-    private const double SourceRoom = 62;
+    private const double RowGap = 5;
+    private const double SourceRoom = 76;
     private const double EarthRoom = 34;
 
+    // A sheet of A4 or Letter on its side, less margins and caption.
+    private const double SheetWidth = 265;
+    private const double SheetHeight = 168;
+
+    // Where names may be broken: narrow columns make a drawing tall, wide ones make it broad.
+    private static readonly double[] LongestLines = [58, 66, 74, 84, 96, 120];
+
     private readonly CircuitGraph _graph;
+    private readonly double _longestLine;
     private readonly CircuitSides _sides;
     private readonly CircuitRows _rows;
     private readonly Dictionary<int, SideBus> _feedBuses;
@@ -26,9 +33,10 @@ internal sealed class CircuitLayout
     private readonly double _width;
     private readonly List<LevelItem> _items = [];
 
-    private CircuitLayout(CircuitGraph graph)
+    private CircuitLayout(CircuitGraph graph, double longestLine)
     {
         _graph = graph;
+        _longestLine = longestLine;
         _sides = CircuitSides.Of(graph);
         _rows = CircuitRows.Of(_sides);
         _feedBuses = SideBus.Of(_sides.Feed, _sides.Between, p => p.Near, _rows);
@@ -42,8 +50,10 @@ internal sealed class CircuitLayout
         _middle = Margin + _feedColumns.Width + slot / 2;
     }
 
-    /// <summary>Lays a circuit out.</summary>
-    public static CircuitDrawing Of(CircuitGraph graph) => new CircuitLayout(graph).Draw();
+    /// <summary>Lays a circuit out, of several widths of column the one that stands largest on a printed sheet.</summary>
+    public static CircuitDrawing Of(CircuitGraph graph) => LongestLines
+        .Select(longest => new CircuitLayout(graph, longest).Draw())
+        .MaxBy(d => Math.Min(SheetWidth / d.Width, SheetHeight / d.Height))!;
 
     private CircuitDrawing Draw()
     {
@@ -54,7 +64,7 @@ internal sealed class CircuitLayout
         foreach (SidePart part in _sides.Between)
             Place(new LevelItem(_rows.Of(part), BusX(part.Near), BusX(part.Far), part.Part.IsLive)
                 .With(part.Part.Symbol, _middle)
-                .Above(_middle, LabelAnchor.Middle, Name(part.Part))
+                .Above(_middle, LabelAnchor.Middle, Name(part.Part), hasFigures: false)
                 .Below(_middle, LabelAnchor.Middle, [part.Part.Figures]));
         double[] heights = RowHeights();
         var lines = new List<DrawnLine>();
@@ -82,7 +92,7 @@ internal sealed class CircuitLayout
         int row = _rows.Of(_graph.Source);
         Place(new LevelItem(row, symbol - SourceRoom / 2 + 6, end, isLive)
             .With(_graph.SourceSymbol, symbol)
-            .Above(symbol, LabelAnchor.Middle, [_graph.SourceName, .. _graph.SourceFigures.Split('\n')]));
+            .Above(symbol, LabelAnchor.Middle, [_graph.SourceName, _graph.SourceFigures], hasFigures: true));
         Place(new LevelItem(row, symbol - SourceRoom / 2 + 6, symbol - SourceRoom / 2 + 6, isLive).With(SymbolKind.EarthLeft, symbol - SourceRoom / 2 + 6));
     }
 
@@ -180,7 +190,7 @@ internal sealed class CircuitLayout
         double[] slots = new double[side.Layers];
         slots[0] = first;
         foreach (int point in side.Points)
-            slots[side.Layer[point]] = Math.Max(slots[side.Layer[point]], LabelText.Width(PointLines(point)) + SlotPadding);
+            slots[side.Layer[point]] = Math.Max(slots[side.Layer[point]], LabelText.Width(PointLines(point), hasFigures: true) + SlotPadding);
         foreach (SidePart part in side.Hung.Values.Concat(side.Loops))
             slots[side.Layer[part.Far]] = Math.Max(slots[side.Layer[part.Far]], PartWidth(part) + SlotPadding);
         return slots;
@@ -194,12 +204,12 @@ internal sealed class CircuitLayout
         return tracks;
     }
 
-    private double SourceWidth() => Math.Max(SourceRoom, LabelText.Width([_graph.SourceName, .. _graph.SourceFigures.Split('\n')])) + SlotPadding;
+    private double SourceWidth() => Math.Max(SourceRoom, LabelText.Width([_graph.SourceName, _graph.SourceFigures], hasFigures: true)) + SlotPadding;
 
-    private static double PartWidth(SidePart part) =>
-        Math.Max(LabelText.Width([.. Name(part.Part), part.Part.Figures]), 2 * SymbolSize.Of(part.Part.Symbol).HalfWidth + 8);
+    private double PartWidth(SidePart part) =>
+        Math.Max(LabelText.Width([.. Name(part.Part), part.Part.Figures], hasFigures: true), 2 * SymbolSize.Of(part.Part.Symbol).HalfWidth + 8);
 
-    private static IReadOnlyList<string> Name(CircuitPart part) => [.. LabelText.Wrap(part.Name, LongestLine)];
+    private IReadOnlyList<string> Name(CircuitPart part) => [.. LabelText.Wrap(part.Name, _longestLine)];
 
-    private IReadOnlyList<string> PointLines(int point) => [.. LabelText.Wrap(_graph.Points[point].Name, LongestLine), _graph.Points[point].Figures];
+    private IReadOnlyList<string> PointLines(int point) => [.. LabelText.Wrap(_graph.Points[point].Name, _longestLine), _graph.Points[point].Figures];
 }

@@ -22,14 +22,15 @@ internal sealed record DrawnSymbol(SymbolKind Kind, double X, double Y, bool IsL
 /// <param name="IsLive">Whether current flows there.</param>
 internal sealed record DrawnDot(double X, double Y, bool IsJunction, bool IsLive);
 
-/// <summary>A label of several lines; the last holds its figures.</summary>
+/// <summary>A label of several lines.</summary>
 /// <param name="X">Where the lines are anchored.</param>
 /// <param name="Top">Top of the first line.</param>
 /// <param name="Anchor">Which way they are set from there.</param>
 /// <param name="Lines">The lines.</param>
+/// <param name="HasFigures">Whether the last line holds figures, which are set bold.</param>
 /// <param name="IsLive">Whether what it names carries current.</param>
 /// <param name="Bounds">The room it takes, by an estimate of its letters' widths.</param>
-internal sealed record DrawnLabel(double X, double Top, LabelAnchor Anchor, IReadOnlyList<string> Lines, bool IsLive, Box Bounds);
+internal sealed record DrawnLabel(double X, double Top, LabelAnchor Anchor, IReadOnlyList<string> Lines, bool HasFigures, bool IsLive, Box Bounds);
 
 /// <summary>Which way a label is set from its anchor.</summary>
 internal enum LabelAnchor

@@ -19,8 +19,8 @@ internal static class LabelText
     public static double Width(string line, bool isBold) =>
         line.EnumerateRunes().Sum(Em) * Size * (isBold ? BoldWidening : 1);
 
-    /// <summary>The width of a label; its last line is bold.</summary>
-    public static double Width(IReadOnlyList<string> lines) => lines.Select((l, i) => Width(l, i == lines.Count - 1)).DefaultIfEmpty().Max();
+    /// <summary>The width of a label, its last line bold where it holds figures.</summary>
+    public static double Width(IReadOnlyList<string> lines, bool hasFigures) => lines.Select((l, i) => Width(l, hasFigures && i == lines.Count - 1)).DefaultIfEmpty().Max();
 
     /// <summary>Breaks a name into lines of at most a width, inside a word where it must.</summary>
     public static IEnumerable<string> Wrap(string text, double width)
@@ -55,7 +55,7 @@ internal static class LabelText
 
     private static double Em(Rune rune) => rune.Value switch
     {
-        ' ' or '.' or ',' or ':' or ';' or '\'' or '|' or '!' => 0.34,
+        ' ' or '\u00A0' or '.' or ',' or ':' or ';' or '\'' or '|' or '!' => 0.34,
         'i' or 'j' or 'l' or 'I' => 0.30,
         'f' or 't' or 'r' or '-' or '(' or ')' or '/' or '[' or ']' => 0.42,
         'm' or 'W' or 'M' or '%' or '@' => 0.99,

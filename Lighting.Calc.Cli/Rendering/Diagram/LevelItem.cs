@@ -5,7 +5,7 @@ internal sealed class LevelItem(int row, double end1, double end2, bool isLive)
 {
     private const double Gap = 2.5;
 
-    private readonly List<(double X, LabelAnchor Anchor, IReadOnlyList<string> Lines, bool IsAbove)> _labels = [];
+    private readonly List<(double X, LabelAnchor Anchor, IReadOnlyList<string> Lines, bool HasFigures, bool IsAbove)> _labels = [];
     private double _above = 2;
     private double _below = 2;
 
@@ -42,27 +42,27 @@ internal sealed class LevelItem(int row, double end1, double end2, bool isLive)
         return this;
     }
 
-    public LevelItem Above(double x, LabelAnchor anchor, IReadOnlyList<string> lines)
+    public LevelItem Above(double x, LabelAnchor anchor, IReadOnlyList<string> lines, bool hasFigures = true)
     {
-        _labels.Add((x, anchor, lines, true));
+        _labels.Add((x, anchor, lines, hasFigures, true));
         return this;
     }
 
     public LevelItem Below(double x, LabelAnchor anchor, IReadOnlyList<string> lines)
     {
-        _labels.Add((x, anchor, lines, false));
+        _labels.Add((x, anchor, lines, true, false));
         return this;
     }
 
     /// <summary>The labels, with the row's line at a height.</summary>
     public IEnumerable<DrawnLabel> Labels(double height)
     {
-        foreach ((double x, LabelAnchor anchor, IReadOnlyList<string> lines, bool isAbove) in _labels)
+        foreach ((double x, LabelAnchor anchor, IReadOnlyList<string> lines, bool hasFigures, bool isAbove) in _labels)
         {
-            double width = LabelText.Width(lines), tall = lines.Count * LabelText.LineHeight;
+            double width = LabelText.Width(lines, hasFigures), tall = lines.Count * LabelText.LineHeight;
             double top = isAbove ? height - _above - Gap - tall : height + _below + Gap;
             double left = anchor switch { LabelAnchor.Start => x, LabelAnchor.Middle => x - width / 2, _ => x - width };
-            yield return new DrawnLabel(x, top, anchor, lines, isLive, new Box(left, top, left + width, top + tall));
+            yield return new DrawnLabel(x, top, anchor, lines, hasFigures, isLive, new Box(left, top, left + width, top + tall));
         }
     }
 

@@ -20,11 +20,18 @@ internal static class HtmlBars
             page.Void("rect", ("class", "fill"), ("x", "0"), ("y", "3"), ("width", Markup.Share(bar.Value / scale)), ("height", "12"));
             for (int i = 0; i < bar.Marks.Count; i++)
                 if (bar.Marks[i] is { } mark)
-                    page.Void("line", ("class", $"mark m{i}"), ("x1", Markup.Share(mark / scale)), ("x2", Markup.Share(mark / scale)), ("y1", "0"), ("y2", "18"));
+                    Mark(page, i, Markup.Share(mark / scale), "18");
             page.Close().Close();
         }
 
         page.Close();
+    }
+
+    /// <summary>A mark across a bar, with a rim that keeps it apart from the bar's colour.</summary>
+    public static void Mark(Markup page, int mark, string x, string height)
+    {
+        page.Void("line", ("class", "rim"), ("x1", x), ("x2", x), ("y1", "0"), ("y2", height));
+        page.Void("line", ("class", $"mark m{mark}"), ("x1", x), ("x2", x), ("y1", "0"), ("y2", height));
     }
 
     private static void Legend(Markup page, IReadOnlyList<string> marks)
@@ -33,8 +40,8 @@ internal static class HtmlBars
         for (int i = 0; i < marks.Count; i++)
         {
             page.Open("li").Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("aria-hidden", "true"), ("width", "12"), ("height", "18"));
-            page.Void("line", ("class", $"mark m{i}"), ("x1", "6"), ("x2", "6"), ("y1", "0"), ("y2", "18")).Close();
-            page.Text(" " + marks[i]).Close();
+            Mark(page, i, "6", "18");
+            page.Close().Text(" " + marks[i]).Close();
         }
 
         page.Close();

@@ -30,7 +30,7 @@ internal static class HtmlStackedBars
             at += bar.Segments[i];
         }
 
-        page.Void("line", ("class", "mark m0"), ("x1", Markup.Share(chart.Mark / scale)), ("x2", Markup.Share(chart.Mark / scale)), ("y1", "0"), ("y2", "22"));
+        HtmlBars.Mark(page, 0, Markup.Share(chart.Mark / scale), "22");
         page.Close().Close();
     }
 
@@ -55,7 +55,8 @@ internal static class HtmlStackedBars
         }
 
         page.Open("li").Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("aria-hidden", "true"), ("width", "12"), ("height", "22"));
-        page.Void("line", ("class", "mark m0"), ("x1", "6"), ("x2", "6"), ("y1", "0"), ("y2", "22")).Close().Text(" " + chart.MarkText).Close();
+        HtmlBars.Mark(page, 0, "6", "22");
+        page.Close().Text(" " + chart.MarkText).Close();
         page.Close();
     }
 }

@@ -7,7 +7,7 @@ internal static class SvgCircuit
 {
     public static void Render(Markup page, CircuitBlock block)
     {
-        page.Open("figure", ("class", "circuit")).Element("figcaption", block.Title);
+        page.Open("section", ("class", "circuit")).Element("h2", block.Title);
         page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", block.Title));
         Draw(page, block, ownStyle: null);
         page.Close().Element("p", block.Description, ("class", "axis")).Close();
@@ -37,7 +37,7 @@ internal static class SvgCircuit
         foreach (DrawnSymbol symbol in drawing.Symbols)
             SvgSymbols.Draw(page, symbol, Class("symbol", symbol.IsLive));
         foreach (DrawnDot dot in drawing.Dots)
-            page.Void("circle", ("class", Class(dot.IsJunction ? "junction" : "point", dot.IsLive)), ("cx", Markup.Number(dot.X)), ("cy", Markup.Number(dot.Y)), ("r", dot.IsJunction ? "2" : "2.6"));
+            page.Void("circle", ("class", Class(dot.IsJunction ? "junction" : "point", dot.IsLive)), ("cx", Markup.Number(dot.X)), ("cy", Markup.Number(dot.Y)), ("r", dot.IsJunction ? "3.4" : "2.6"));
         foreach (DrawnLabel label in drawing.Labels)
             Label(page, label);
         page.Close();
@@ -51,7 +51,7 @@ internal static class SvgCircuit
         {
             // The letters' foot stands at about four fifths of a line.
             double foot = label.Top + (i + 0.8) * LabelText.LineHeight;
-            page.Element("tspan", label.Lines[i], ("class", i == label.Lines.Count - 1 ? "figures" : null), ("x", Markup.Number(label.X)), ("y", Markup.Number(foot)));
+            page.Element("tspan", label.Lines[i], ("class", label.HasFigures && i == label.Lines.Count - 1 ? "figures" : null), ("x", Markup.Number(label.X)), ("y", Markup.Number(foot)));
         }
 
         page.Close();

@@ -45,10 +45,10 @@ internal static class SvgSymbols
                 Stroke(page, "M0,-7.5 V7.5");
                 break;
             case SymbolKind.Battery:
-                Cells(page, "M7,-9 V9 M-3,-9 V9", "M2,-4.5 V4.5 M-8,-4.5 V4.5");
+                Cells(page, "M8,-9 V9 M-3,-9 V9", "M3,-4.5 V4.5 M-8,-4.5 V4.5");
                 break;
             case SymbolKind.BatteryReversed:
-                Cells(page, "M-8,-9 V9 M2,-9 V9", "M-3,-4.5 V4.5 M7,-4.5 V4.5");
+                Cells(page, "M-8,-9 V9 M3,-9 V9", "M-3,-4.5 V4.5 M8,-4.5 V4.5");
                 break;
             case SymbolKind.Coil:
                 Shape(page, Circle(9.5));
@@ -79,7 +79,7 @@ internal static class SvgSymbols
     private static void Cells(Markup page, string positive, string negative)
     {
         Gap(page, 8);
-        Stroke(page, "M-3,0 h5");
+        Stroke(page, "M-3,0 h6");
         Stroke(page, positive);
         page.Void("path", ("class", "thick"), ("d", negative));
     }
