@@ -54,6 +54,7 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
         WireCommand.Create(console),
         ChargingCommand.Create(console),
         SwapCommand.Create(console),
+        DiagramCommand.Create(console),
         TablesCommand.Create(console),
     };
 }

@@ -14,7 +14,7 @@ internal sealed class BikeOptions
     private readonly Option<string?> _volts = new("--volts") { Description = "Volts of the supply; default: the charging volts.", HelpName = "VOLTS" };
     private readonly Option<string> _engine = new("--engine") { Description = "running (default) takes the charging volts, off the battery's.", DefaultValueFactory = _ => "running", HelpName = "off|running" };
 
-    public BikeOptions(Command command, bool bikeIsOptional = false)
+    public BikeOptions(Command command, bool bikeIsOptional = false, bool isDrawing = false)
     {
         _bike = new("BIKE") { Description = "A folder of lists, or a lamps.csv.", Arity = bikeIsOptional ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne };
         _engine.AcceptOnlyFromAmong("off", "running");
@@ -23,7 +23,7 @@ internal sealed class BikeOptions
         command.Add(_when);
         command.Add(_volts);
         command.Add(_engine);
-        Output = new OutputOptions(command);
+        Output = new OutputOptions(command, isDrawing);
     }
 
     public OutputOptions Output { get; }

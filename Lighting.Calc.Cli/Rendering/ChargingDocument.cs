@@ -26,6 +26,7 @@ internal static class ChargingDocument
                 .. Fits(system),
                 new Heading($"Amps into the battery over engine speed ({shown.Setting})"),
                 Balance(shown, system.Grid()),
+                .. ChargingCharts.Balance(system, report) is { } chart ? [new PageOnly(chart)] : Array.Empty<Block>(),
                 new SpreadsheetOnly(Series(system, report)),
                 .. report.Ride is { } ride ? RideBlocks(ride) : [],
                 new Heading($"Standing with the engine off, from {Figures.Percent(system.Options.InitialStateOfCharge)} (Peukert, exponent {Figures.Number(system.Options.PeukertExponent, 2)})"),
@@ -62,7 +63,8 @@ internal static class ChargingDocument
         ],
         IsMain: true);
 
-    private static Block[] RideBlocks(RideBalance ride) =>
+    /// <summary>The ride, stretch by stretch.</summary>
+    public static Block[] RideBlocks(RideBalance ride) =>
     [
         new Heading($"Ride of {Figures.Number(ride.Duration.Minutes, 0)} min: {Net(ride.NetCharge)}"),
         new Table(
@@ -77,6 +79,7 @@ internal static class ChargingDocument
                     s.NetCharge is { } net ? Figures.Cell(net.AmpereHours, 2) : "-", Figures.Percentage(s.StateOfCharge),
                 ]),
             ]),
+        .. ChargingCharts.Ride(ride) is { } chart ? [new PageOnly(chart)] : Array.Empty<Block>(),
     ];
 
     private static Table Standing(ChargingReport report) => new(

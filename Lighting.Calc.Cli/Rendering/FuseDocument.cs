@@ -15,6 +15,7 @@ internal static class FuseDocument
             string.Join("\n", report.Fuses.Select(f => f.Headline + ".")),
             [
                 CommonBlocks.FuseTable(report.Fuses, legend, isMain: true),
+                ReportCharts.Fuses(report.Fuses),
                 legend.Block,
                 .. report.Fuses.SelectMany(Details),
                 .. CommonBlocks.FindingBlocks(findings),
