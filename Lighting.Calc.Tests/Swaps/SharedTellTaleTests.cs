@@ -35,6 +35,15 @@ public class SharedTellTaleTests
         Assert.False(report.Suits);
     }
 
+    [Fact]
+    public void Lamps_that_were_lit_before_are_no_sneak_feed_though_the_lists_do_not_say_when_they_are_lit()
+    {
+        Bike bike = SwapBikes.SharedTellTale();
+        bike = bike with { Lamps = [.. bike.Lamps.Select(l => l with { LitWhen = Condition.Always })] };
+        SwapReport report = SwapBikes.Compare(bike, SwapBikes.Replace(("left lamps", SwapBikes.Led(3)), ("right lamps", SwapBikes.Led(3))));
+        Assert.Equal([("left lamps", "right"), ("right lamps", "left")], report.SneakFeeds.Select(s => (s.Glowing.Lamp.Lamp, s.Setting.PositionOf("turn")!)));
+    }
+
     // By hand: below its minimum volts a pair of 3 W drivers is 9²/6 = 13.5 Ω. The 12 V 2 W tell-tale carries
     // I = (2/12)·(Vt/12)^0.55 with Vt = 14 − 13.5·I: I = 0.1647 A gives Vt = 11.777 V and (2/12)·(11.777/12)^0.55 = 0.16495 A;
     // so 0.165 A and 2.22 V on the far side. The battery and the thick wires are left out of the hand calculation.

@@ -63,6 +63,16 @@ public class SwapFindingTests
     }
 
     [Fact]
+    public void Parking_and_full_lights_stand_longer_after_the_swap()
+    {
+        var lists = SwapBikes.Demo("valley-twin");
+        SwapReport report = SwapBikes.Compare(lists.Bike, lists.Swaps);
+        Assert.Equal(["park", "park", "main", "main"], report.Standing.Select(s => s.Setting.PositionOf("lights")!));
+        Assert.All(report.Standing, s => Assert.True(s.After.Load.Amperes < s.Before.Load.Amperes - 0.5));
+        Assert.All(report.Standing, s => Assert.True(s.After.Time!.Value.Hours > s.Before.Time!.Value.Hours));
+    }
+
+    [Fact]
     public void A_series_regulator_keeps_the_surplus_out()
     {
         var lists = SwapBikes.Demo("valley-twin");

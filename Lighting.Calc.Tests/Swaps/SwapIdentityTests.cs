@@ -22,13 +22,15 @@ public class SwapIdentityTests
         Assert.Equal(bike with { Lamps = [] }, swapped with { Lamps = [] });
     }
 
+    // The bike is the same to the last bit; its figures may differ in the last one, since the runtime compiles the vector
+    // powers of the lamp laws anew, with fused multiply-adds, while the tests run.
     [Property(MaxTest = 12)]
-    public void Swapping_back_gives_every_figure_of_a_demo_bike_back_to_the_last_digit(int seed, bool twin)
+    public void Swapping_back_gives_every_figure_of_a_demo_bike_back(int seed, bool twin)
     {
         BikeLists lists = SwapBikes.Demo(twin ? "valley-twin" : "chapel-single");
         ImmutableArray<LampReplacement> swap = RandomSwap(lists.Bike, seed);
         BikeReport first = SwapBikes.Check(lists.Bike), again = SwapBikes.Check(Swap.Apply(Swap.Apply(lists.Bike, swap), Swap.Back(lists.Bike, swap)));
-        Assert.Equal(Figures(first), Figures(again));
+        Same(first, again);
         Assert.Equal(first.Findings, again.Findings);
     }
 
@@ -37,10 +39,10 @@ public class SwapIdentityTests
     {
         Bike bike = SwapBikes.Demo("valley-twin").Bike;
         SwapReport report = SwapBikes.Compare(bike, bike.Lamps.Select(l => new LampReplacement(l.Lamp, l.Specification)));
-        Assert.Equal(Figures(report.Before), Figures(report.After));
-        Assert.All(report.Circuits, c => Assert.Equal(c.CurrentBefore.Amperes, c.CurrentAfter.Amperes));
-        Assert.All(report.Charging, c => Assert.Equal(c.Before.Demand.Amperes, c.After.Demand.Amperes));
-        Assert.All(report.Standing, s => Assert.Equal(s.Before.Time!.Value.Seconds, s.After.Time!.Value.Seconds));
+        Same(report.Before, report.After);
+        Assert.All(report.Circuits, c => Assert.Equal(c.CurrentBefore.Amperes, c.CurrentAfter.Amperes, 1e-9));
+        Assert.All(report.Charging, c => Assert.Equal(c.Before.Demand.Amperes, c.After.Demand.Amperes, 1e-9));
+        Assert.All(report.Standing, s => Assert.Equal(s.Before.Time!.Value.Seconds, s.After.Time!.Value.Seconds, 1e-3));
         Assert.All(report.Flashers, f => Assert.Equal(1, f.Share.DecimalFractions, 12));
         Assert.Empty(report.Resistors);
         Assert.Empty(report.SneakFeeds);
@@ -64,6 +66,14 @@ public class SwapIdentityTests
             .. bike.Lamps.Where(_ => random.Next(2) == 0).Select(l => new LampReplacement(
                 l.Lamp, SwapBikes.Led(0.5 + 10 * random.NextDouble(), bike.SystemVoltage.Volts * 1.1, bike.SystemVoltage.Volts * (0.4 + 0.2 * random.NextDouble())))),
         ];
+    }
+
+    private static void Same(BikeReport first, BikeReport again)
+    {
+        double[] expected = Figures(first), actual = Figures(again);
+        Assert.Equal(expected.Length, actual.Length);
+        for (int i = 0; i < expected.Length; i++)
+            Assert.Equal(expected[i], actual[i], 1e-11);
     }
 
     private static double[] Figures(BikeReport report) =>
