@@ -50,7 +50,16 @@ internal static class ExhaustiveSizing
             var solved = new List<OperatingPoint>();
             for (int s = 0; s < settings.Length; s++)
             {
-                OperatingPoint point = solver.Solve(settings[s]);
+                OperatingPoint point;
+                try
+                {
+                    point = solver.Solve(settings[s]);
+                }
+                catch (NetworkNotSolvedException)
+                {
+                    return false; // drivers far beyond what the battery can hold: nothing is near an allowed drop there
+                }
+
                 for (int l = 0; l < bike.Lamps.Length; l++)
                     if (judged[s][l] && 1 - point.Lamps[l].Voltage / bike.ChargingVoltage - (options.CountBatteryDrop ? 0 : point.BatteryDrop / bike.ChargingVoltage) > bike.AllowedDrop.DecimalFractions + 1e-10)
                         return false;
