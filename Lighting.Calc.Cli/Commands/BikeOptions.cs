@@ -14,7 +14,7 @@ internal sealed class BikeOptions
     private readonly Option<string?> _volts = new("--volts") { Description = "Volts of the supply; default: the charging volts.", HelpName = "VOLTS" };
     private readonly Option<string> _engine = new("--engine") { Description = "running (default) takes the charging volts, off the battery's.", DefaultValueFactory = _ => "running", HelpName = "off|running" };
 
-    public BikeOptions(Command command, bool bikeIsOptional = false)
+    public BikeOptions(Command command, bool bikeIsOptional = false, bool isDrawing = false)
     {
         _bike = new("BIKE") { Description = "A folder of lists, or a lamps.csv.", Arity = bikeIsOptional ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne };
         _engine.AcceptOnlyFromAmong("off", "running");
@@ -23,7 +23,7 @@ internal sealed class BikeOptions
         command.Add(_when);
         command.Add(_volts);
         command.Add(_engine);
-        Output = new OutputOptions(command);
+        Output = new OutputOptions(command, isDrawing);
     }
 
     public OutputOptions Output { get; }
@@ -33,6 +33,9 @@ internal sealed class BikeOptions
 
     /// <summary>Text of the supply's volts, for a run without a bike.</summary>
     public string? VoltsText(ParseResult parsed) => parsed.GetValue(_volts);
+
+    /// <summary>Text of the fuse's rating, for a run without a bike.</summary>
+    public string? FuseText(ParseResult parsed) => parsed.GetValue(_fuse);
 
     /// <summary>Reads the bike and what the options say of it.</summary>
     /// <exception cref="InputException">A list or an option is wrong.</exception>

@@ -1,7 +1,10 @@
 using System.CommandLine;
 using Lighting.Calc.Charging;
 using Lighting.Calc.Cli.Rendering;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lists;
 using Lighting.Calc.Verdicts;
+using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;
 
@@ -12,16 +15,56 @@ internal static class ChargingCommand
     {
         var command = new Command("charging", "The balance over engine speed, over the ride, and how long the lights stand on the battery.");
         var options = new BikeOptions(command);
+        Option<string> model = new("--model") { Description = "curve (default) runs through the points; machine and coil fit one to two or more points.", DefaultValueFactory = _ => "curve", HelpName = "curve|machine|coil" };
+        Option<string> regulator = new("--regulator") { Description = "What keeps the surplus out of a full battery.", DefaultValueFactory = _ => "not-stated", HelpName = "not-stated|none|shunt|series" };
+        Option<string?> shunt = new("--shunt-limit") { Description = "Most that a shunt regulator can turn into heat.", HelpName = "AMPS" };
+        Option<string?> field = new("--field") { Description = "Current of an excited alternator's field.", HelpName = "AMPS" };
+        Option<string?> charge = new("--charge") { Description = "State of charge at the start; default 100 %.", HelpName = "PERCENT" };
+        model.AcceptOnlyFromAmong("curve", "machine", "coil");
+        regulator.AcceptOnlyFromAmong("not-stated", "none", "shunt", "series");
+        foreach (Option option in new Option[] { model, regulator, shunt, field, charge })
+            command.Add(option);
         command.SetAction((parsed, cancel) =>
         {
+            ChargingOptions charging = ChargingOptions.Default with
+            {
+                Model = parsed.GetValue(model) switch { "machine" => ChargingModel.FittedMachine, "coil" => ChargingModel.FittedCoil, _ => ChargingModel.Curve },
+                Regulator = parsed.GetValue(regulator) switch { "none" => RegulatorKind.None, "shunt" => RegulatorKind.Shunt, "series" => RegulatorKind.Series, _ => RegulatorKind.NotStated },
+            };
+            var wrong = new List<string>();
+            if (parsed.GetValue(shunt) is { } limit)
+                charging = charging with { ShuntLimit = OptionText.Quantity(QuantityText.Current, "--shunt-limit", limit, a => a.Amperes >= 0, wrong) };
+            if (parsed.GetValue(field) is { } excitation)
+                charging = charging with { FieldCurrent = OptionText.Quantity(QuantityText.Current, "--field", excitation, a => a.Amperes >= 0, wrong) ?? ElectricCurrent.Zero };
+            if (parsed.GetValue(charge) is { } share)
+                charging = charging with { InitialStateOfCharge = OptionText.Quantity(QuantityText.Fraction, "--charge", share, r => r.DecimalFractions is >= 0 and <= 1, wrong) ?? charging.InitialStateOfCharge };
+            if (charging.Regulator != RegulatorKind.Shunt && charging.ShuntLimit is not null)
+                wrong.Add("--shunt-limit goes with --regulator shunt.");
+            if (wrong.Count > 0)
+                throw new InputException(wrong);
             BikeInput input = options.Read(parsed, console);
             if (input.Bike.Charging.IsEmpty)
                 throw new InputException("the bike has no charging curve; add charging.csv with the columns rpm and current.");
-            BikeSolution solution = BikeSolution.Of(input.Bike, input.When, input.Supply, cancel);
-            ChargingReport report = ChargingReport.Of(solution, ChargingOptions.Default);
-            options.Output.Write(parsed, console, () => ChargingDocument.Of(report), json => ChargingJson.Write(json, report));
-            return Task.FromResult(report.Suits ? ExitCode.Suits : ExitCode.DoesNotSuit);
+            return Task.FromResult(input.Bike.Lighting == LightingSupply.Direct
+                ? Direct(parsed, console, options, input, cancel)
+                : Balance(parsed, console, options, input, ChargingSystem.Of(input.Bike with { ChargingVoltage = input.Supply }, charging)));
         });
         return command.WithExample("lighting-calc charging shared/bikes/valley-twin", "lighting-calc charging shared/bikes/valley-twin --format csv");
+    }
+
+    private static int Balance(ParseResult parsed, CommandConsole console, BikeOptions options, BikeInput input, ChargingSystem system)
+    {
+        ChargingReport report = system.Report(input.When);
+        if (report.Worst is null)
+            throw new InputException("no setting could be solved: " + report.Findings[0].Message);
+        options.Output.Write(parsed, console, () => ChargingDocument.Of(system, report), json => ChargingJson.Write(json, system, report));
+        return report.Findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;
+    }
+
+    private static int Direct(ParseResult parsed, CommandConsole console, BikeOptions options, BikeInput input, CancellationToken cancel)
+    {
+        DirectLightingReport report = BikeCheck.DirectLightingOf(input.Bike, BikeSolution.Of(input.Bike, input.When, input.Supply, cancel).Points);
+        options.Output.Write(parsed, console, () => DirectLightingDocument.Of(input.Bike, report), json => DirectLightingJson.Write(json, input.Bike, report));
+        return report.Findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;
     }
 }

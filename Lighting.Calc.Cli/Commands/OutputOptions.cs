@@ -2,18 +2,26 @@ using System.CommandLine;
 using System.Text;
 using System.Text.Json;
 using Lighting.Calc.Cli.Rendering;
+using Lighting.Calc.Cli.Rendering.Html;
 
 namespace Lighting.Calc.Cli.Commands;
 
 /// <summary>The options that say in what form a result is given, and where it goes.</summary>
 internal sealed class OutputOptions
 {
-    private readonly Option<string> _format = new("--format") { Description = "text (default), csv or json.", DefaultValueFactory = _ => "text", HelpName = "text|csv|json" };
+    private readonly Option<string> _format = new("--format") { Description = "text (default), csv, json or html (a page to look at and to print).", DefaultValueFactory = _ => "text", HelpName = "text|csv|json|html" };
     private readonly Option<string?> _out = new("--out") { Description = "A file for the result instead of standard output.", HelpName = "FILE" };
 
-    public OutputOptions(Command command)
+    public OutputOptions(Command command, bool isDrawing = false)
     {
-        _format.AcceptOnlyFromAmong("text", "csv", "json");
+        _format.AcceptOnlyFromAmong(["text", "csv", "json", "html", .. isDrawing ? ["svg"] : Array.Empty<string>()]);
+        if (isDrawing)
+        {
+            _format.Description = "svg (default, the drawing alone), text, csv, json or html (a page to look at and to print).";
+            _format.HelpName = "svg|text|csv|json|html";
+            _format.DefaultValueFactory = _ => "svg";
+        }
+
         command.Add(_format);
         command.Add(_out);
     }
@@ -44,7 +52,8 @@ internal sealed class OutputOptions
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            File.Delete(temporary);
+            if (File.Exists(temporary))
+                File.Delete(temporary);
             throw new InputException($"--out '{path}' cannot be written: {problem.Message}");
         }
     }
@@ -58,6 +67,12 @@ internal sealed class OutputOptions
                 break;
             case "csv":
                 CsvRenderer.Render(document(), output);
+                break;
+            case "svg":
+                output.Write(SvgCircuit.Alone(document().Blocks.OfType<PageOnly>().Select(b => b.Block).OfType<CircuitBlock>().First()));
+                break;
+            case "html":
+                HtmlRenderer.Render(document(), output);
                 break;
             default:
                 TextRenderer.Render(document(), output, isTerminal);

@@ -1,23 +1,22 @@
 using System.Text.Json;
 using Lighting.Calc.Charging;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>The JSON of <c>charging</c>.</summary>
 internal static class ChargingJson
 {
-    public static void Write(Utf8JsonWriter json, ChargingReport report)
+    public static void Write(Utf8JsonWriter json, ChargingSystem system, ChargingReport report)
     {
-        json.WriteString("bike", report.Bike.Name);
-        json.WriteNumber("chargingVoltageV", report.Bike.ChargingVoltage.Volts);
+        json.WriteString("bike", system.Bike.Name);
+        json.WriteNumber("chargingVoltageV", system.Bike.ChargingVoltage.Volts);
         json.Array("balances", report.Balances, balance =>
         {
             json.Setting("setting", balance.Setting);
             json.WriteNumber("demandA", balance.Demand.Amperes);
             json.WriteString("breakEven", Outcome(balance.BreakEven.Outcome));
             json.Number("breakEvenRpm", balance.BreakEven.Speed?.RevolutionsPerMinute);
-            json.Array("points", balance.Over(report.Grid), point =>
+            json.Array("points", balance.Over(system.Grid()), point =>
             {
                 json.WriteNumber("rpm", point.Speed.RevolutionsPerMinute);
                 json.Number("outputA", point.Output.Current?.Amperes);

@@ -1,3 +1,4 @@
+using Lighting.Calc.Charging;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Network;
 using Lighting.Calc.Verdicts;
@@ -15,20 +16,35 @@ internal static class CheckDocument
         {
             blocks.Add(new Heading("Fuses"));
             blocks.Add(CommonBlocks.FuseTable(report.Fuses, legend, isMain: false));
+            blocks.Add(ReportCharts.Fuses(report.Fuses));
         }
 
         OperatingPoint heaviest = report.Heaviest;
         blocks.Add(new Heading($"Lamps at {Figures.Volts(report.SupplyVoltage)}, each in its worst setting"));
         blocks.Add(Lamps(report, legend));
         blocks.Add(legend.Block);
+        blocks.Add(new PageOnly(ReportCharts.LampVolts(report)));
+        blocks.Add(new PageOnly(ReportCharts.LampLight(report)));
+        if (report.Bike.HasNetwork && !report.WorstDrops.IsEmpty)
+        {
+            blocks.Add(new PageOnly(new Heading("Where the volts are lost, each lamp in its worst setting")));
+            blocks.Add(new PageOnly(ReportCharts.Ledgers(report)));
+            blocks.Add(new PageOnly(DropDocument.Ledgers(report.WorstDrops.OrderByDescending(d => d.TotalDrop.Volts))));
+        }
+
         blocks.Add(new Heading($"Load in the heaviest setting ({heaviest.Setting}): {Figures.Amperes(heaviest.TotalCurrent)}"));
         blocks.Add(Circuits(heaviest));
         if (Charging(report) is { } charging)
         {
             blocks.Add(new Heading("Charging"));
             blocks.Add(new Paragraph(charging));
+            if (ChargingCharts.Balance(ChargingSystem.Of(report.Bike), report.Charging!) is { } balance)
+                blocks.Add(new PageOnly(balance));
+            if (report.Charging!.Ride is { } ride)
+                blocks.AddRange(ChargingDocument.RideBlocks(ride).Select(b => b as PageOnly ?? new PageOnly(b)));
         }
 
+        blocks.Add(new PageOnly(CircuitBlock.Of(report.Bike, heaviest)));
         blocks.AddRange(CommonBlocks.FindingBlocks(report.Findings));
         blocks.Add(CommonBlocks.Safety);
         return new Document(CommonBlocks.TitleOf(report.Bike, "Check"), Verdict(report), blocks);
@@ -42,8 +58,10 @@ internal static class CheckDocument
         IEnumerable<string> parts = [head, .. report.Fuses.Select(f => f.Headline + ".")];
         if (report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions) is { } worst && report.Bike.HasNetwork)
             parts = parts.Append($"Worst drop: {worst.Lamp.Lamp.Lamp} gets {Figures.Volts(worst.Lamp.Voltage)}, {Figures.Percent(worst.Lamp.Drop!.Value)} lost.");
-        if (report.Charging is { } charging)
+        if (report.Charging?.Worst is { } charging)
             parts = parts.Append($"Charging covers the load {BreakEvenWords.Of(charging.BreakEven)}.");
+        if (report.DirectLighting is { } direct)
+            parts = parts.Append($"Direct lighting: {DirectLightingDocument.Range(direct)}.");
         return string.Join("\n", parts);
     }
 
@@ -67,10 +85,10 @@ internal static class CheckDocument
 
     private static string? Charging(BikeReport report)
     {
-        if (report.Charging is not { } balance)
+        if (report.Charging is not { Worst: { } balance })
             return null;
         string text = $"The greatest average load, {Figures.Amperes(balance.Demand)} in the setting '{balance.Setting}', is covered {BreakEvenWords.Of(balance.BreakEven)}.";
-        if (report.Ride is { NetCharge: { } net } ride)
+        if (report.Charging.Ride is { NetCharge: { } net } ride)
             text += $" The ride of {ride.Duration.Minutes:0.#} min leaves {Figures.Number(net.AmpereHours, 2)} Ah net"
                 + (ride.FinalStateOfCharge is { } charge ? $", the battery at {Figures.Percent(charge)}." : ".");
         return text;

@@ -14,6 +14,7 @@ internal static class DropDocument
             [
                 new Heading($"Volts from the source ({Figures.Volts(report.SupplyVoltage)}) to each lamp and back, in its worst setting"),
                 Ledgers(ledgers),
+                .. report.Bike.HasNetwork && ledgers.Length > 0 ? [new PageOnly(ReportCharts.Ledgers(report)), new PageOnly(CircuitBlock.Of(report.Bike, report.Settings.First(p => p.Setting.Equals(ledgers[0].Setting))))] : Array.Empty<Block>(),
                 .. ledgers.Take(1).SelectMany(d => new Block[] { new Heading($"Ledger of {d.Lamp.Lamp.Lamp} ({d.Setting})"), Ledger(d) }),
                 .. ledgers.Take(1).SelectMany(d => Mending(report, d)),
                 new SpreadsheetOnly(Parts(ledgers)),
@@ -34,7 +35,8 @@ internal static class DropDocument
             : $"{worst}; {over} of {ledgers.Length} lamps lose more than the {Figures.Percent(report.Bike.AllowedDrop)} allowed.";
     }
 
-    private static Table Ledgers(IEnumerable<DropLedger> ledgers) => new(
+    /// <summary>Each lamp's losses by kind.</summary>
+    public static Table Ledgers(IEnumerable<DropLedger> ledgers) => new(
         [
             new("lamp", "lamp"), new("volts", "voltageV", true), new("feed", "feedV", true), new("joints", "jointV", true), new("switch", "switchV", true),
             new("fuse", "fuseV", true), new("return", "returnV", true), new("drop%", "dropPercent", true), new("dim%", "lightLostPercent", true),

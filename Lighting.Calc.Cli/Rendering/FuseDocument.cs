@@ -15,6 +15,7 @@ internal static class FuseDocument
             string.Join("\n", report.Fuses.Select(f => f.Headline + ".")),
             [
                 CommonBlocks.FuseTable(report.Fuses, legend, isMain: true),
+                ReportCharts.Fuses(report.Fuses),
                 legend.Block,
                 .. report.Fuses.SelectMany(Details),
                 .. CommonBlocks.FindingBlocks(findings),
@@ -29,7 +30,7 @@ internal static class FuseDocument
             yield return new Paragraph(reason + ".");
         yield return new Paragraph(fuse.Advice.Explanation + ".");
         if (fuse.SwitchingOn is { } on)
-            yield return new Paragraph($"Switching on ({on.Setting}): {on.Explanation}.");
+            yield return new Paragraph($"Switching on: {on.Explanation}.");
         if (!fuse.Clearing.IsEmpty)
             yield return Shorts(fuse);
     }

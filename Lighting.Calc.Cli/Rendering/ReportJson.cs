@@ -15,7 +15,7 @@ internal static class ReportJson
         json.WriteNumber("supplyVoltageV", report.SupplyVoltage.Volts);
         json.Array("settings", report.Settings, point => WriteSetting(json, report, point));
         WriteFuses(json, report.Fuses);
-        WriteCharging(json, report.Charging, report.Ride);
+        WriteCharging(json, report.Charging);
         json.Findings(report.Findings);
     }
 
@@ -26,7 +26,7 @@ internal static class ReportJson
         json.WriteNumber("worstCurrentA", fuse.Steady.WorstCurrent.Amperes);
         json.Setting("worstSetting", fuse.Steady.WorstSetting);
         json.WriteNumber("usableA", fuse.Steady.UsableCurrent.Amperes);
-        json.WriteString("verdict", VerdictWords.Of(fuse.Verdict));
+        json.WriteString("verdict", fuse.VerdictText);
         json.Number("smallestRatingA", fuse.Advice.Smallest?.Amperes);
         json.Number("largestRatingA", fuse.Advice.Largest?.Amperes);
         json.WriteStartArray("reasons");
@@ -77,13 +77,13 @@ internal static class ReportJson
         });
     }
 
-    private static void WriteCharging(Utf8JsonWriter json, ChargingBalance? charging, RideBalance? ride)
+    private static void WriteCharging(Utf8JsonWriter json, ChargingReport? charging)
     {
         if (charging is null)
             return;
         json.WriteStartObject("charging");
-        json.Number("breakEvenRpm", charging.BreakEven.Speed?.RevolutionsPerMinute);
-        json.Number("netAmpereHours", ride?.NetCharge?.AmpereHours);
+        json.Number("breakEvenRpm", charging.Worst?.BreakEven.Speed?.RevolutionsPerMinute);
+        json.Number("netAmpereHours", charging.Ride?.NetCharge?.AmpereHours);
         json.WriteEndObject();
     }
 }

@@ -30,7 +30,10 @@ internal static class TextRenderer
         {
             switch (block)
             {
-                case SpreadsheetOnly:
+                case SpreadsheetOnly or PageOnly:
+                    break;
+                case BarChart bars:
+                    console.Write(new Text("\n" + TextBars.Of(bars)));
                     break;
                 case Heading heading:
                     console.Write(new Text($"\n{heading.Text}\n", bold));

@@ -20,7 +20,7 @@ public sealed class ChargingSystem
         Bike = bike;
         Options = options;
         _load = load;
-        _output = OutputModel.Of(bike.Charging, options.Model);
+        _output = OutputModel.Of(bike.Charging, options.Model, bike.ChargingVoltage + options.BridgeDrop);
     }
 
     /// <summary>The bike.</summary>
@@ -32,10 +32,19 @@ public sealed class ChargingSystem
     /// <summary>The curves of the charging list, one for each condition.</summary>
     public ImmutableArray<ChargingCurve> Curves => _output.Curves;
 
-    /// <summary>The fitted machines, one for each curve; empty with <see cref="ChargingModel.Curve"/>.</summary>
-    public ImmutableArray<PermanentMagnetFit> Fits => _output.Fits;
+    /// <summary>The fitted machines, one for each curve; empty but with <see cref="ChargingModel.FittedMachine"/>.</summary>
+    public ImmutableArray<PermanentMagnetFit> Machines => _output.Machines;
 
-    /// <summary>Describes a bike's charging system.</summary>
+    /// <summary>The fitted coils, one for each curve; empty but with <see cref="ChargingModel.FittedCoil"/>.</summary>
+    public ImmutableArray<AlternatingSourceFit> Coils => _output.Coils;
+
+    /// <summary>Describes a bike's charging system with the loads of its harness. For one thread at a time.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="options">What the lists do not say; null for the defaults.</param>
+    /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be fitted, or the harness is no circuit; the message says why.</exception>
+    public static ChargingSystem Of(Bike bike, ChargingOptions? options = null) => Of(bike, AverageLoads.Of(bike), options);
+
+    /// <summary>Describes a bike's charging system with loads from elsewhere.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="load">Average current of its loads.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
@@ -127,6 +136,12 @@ public sealed class ChargingSystem
                 : PeukertLaw.DischargeTime(capacity, Options.RatedTime, Options.PeukertExponent, ElectricCurrent.FromAmperes(amperes)).Hours;
         }
     }
+
+    /// <summary>Everything at once: balances of all settings, the worst, the ride's, the surplus, standing times and what is found.</summary>
+    /// <param name="only">The settings to look at; <see cref="Condition.Always"/> for all.</param>
+    /// <exception cref="ArgumentException">The condition leaves no setting or too many.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting of a ride's stretch has no operating point.</exception>
+    public ChargingReport Report(Condition only) => ChargingReporter.Report(this, only);
 
     internal ElectricCurrent RunningDemand(Setting setting) => _load(setting, Bike.ChargingVoltage) + Options.FieldCurrent;
 

@@ -6,7 +6,7 @@ namespace Lighting.Calc.Charging;
 
 /// <summary>Open-circuit volts of a rested flooded lead-acid battery against its state of charge.</summary>
 /// <remarks>
-/// Straight lines between the points of <c>tables/lead-acid.csv</c> (12 V, 25 °C), scaled by the number of cells: 6 V
+/// Straight lines between the points of <c>tables/lead-acid.csv</c> (12 V, 80 °F), scaled by the number of cells: 6 V
 /// is half. Valid from 0 to 100 %; volts outside the table's have no state of charge here. A sealed glass-mat battery
 /// rests about 0.2 V higher on 12 V.
 /// </remarks>

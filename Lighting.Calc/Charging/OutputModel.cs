@@ -11,30 +11,32 @@ internal sealed class OutputModel
     /// <summary>Pieces into which the span between two points is cut to find every crossing of the sum of several curves.</summary>
     private const int PiecesBetweenPoints = 8;
 
-    private readonly bool _fitted;
+    private readonly ImmutableArray<FittedWinding> _fitted;
 
-    private OutputModel(ImmutableArray<ChargingCurve> curves, ImmutableArray<PermanentMagnetFit> fits, bool fitted)
+    private OutputModel(ImmutableArray<ChargingCurve> curves, ImmutableArray<PermanentMagnetFit> machines, ImmutableArray<AlternatingSourceFit> coils)
     {
         Curves = curves;
-        Fits = fits;
-        _fitted = fitted;
+        Machines = machines;
+        Coils = coils;
+        _fitted = [.. machines.Select(FittedWinding.Of), .. coils.Select(FittedWinding.Of)];
     }
 
     public ImmutableArray<ChargingCurve> Curves { get; }
 
-    public ImmutableArray<PermanentMagnetFit> Fits { get; }
+    public ImmutableArray<PermanentMagnetFit> Machines { get; }
 
-    public static OutputModel Of(IEnumerable<ChargingPoint> points, ChargingModel model)
+    public ImmutableArray<AlternatingSourceFit> Coils { get; }
+
+    /// <param name="points">The charging list.</param>
+    /// <param name="model">How output is found.</param>
+    /// <param name="terminalVoltage">Charging volts and bridge: what a coil has to pass before it gives anything.</param>
+    public static OutputModel Of(IEnumerable<ChargingPoint> points, ChargingModel model, ElectricPotential terminalVoltage)
     {
         ImmutableArray<ChargingCurve> curves = ChargingCurve.Of(points);
-        if (model == ChargingModel.Curve)
-            return new OutputModel(curves, [], false);
-        var fits = ImmutableArray.CreateBuilder<PermanentMagnetFit>();
-        foreach (ChargingCurve curve in curves)
-            fits.Add(PermanentMagnetFit.TryFit(curve, out PermanentMagnetFit? fit, out string? reason)
-                ? fit!
-                : throw new ArgumentException($"No machine can be fitted to the charging list{(curve.When.Terms.IsEmpty ? "" : $" when {curve.When}")}: {reason}.", nameof(points)));
-        return new OutputModel(curves, fits.ToImmutable(), true);
+        return new OutputModel(
+            curves,
+            model == ChargingModel.FittedMachine ? [.. curves.Select(Machine)] : [],
+            model == ChargingModel.FittedCoil ? [.. curves.Select(c => Coil(c, terminalVoltage))] : []);
     }
 
     public ChargingOutput At(double rpm, Setting setting)
@@ -46,9 +48,9 @@ internal sealed class OutputModel
         ImmutableArray<ChargingCurve> curves = [.. Curves.Where(c => c.When.Holds(setting))];
         if (curves.IsEmpty)
             return new ChargingOutput(OutputRange.NoWinding, ElectricCurrent.Zero);
-        if (_fitted)
+        if (!_fitted.IsEmpty)
         {
-            ImmutableArray<PermanentMagnetFit> fits = [.. Fits.Where(f => f.When.Holds(setting))];
+            ImmutableArray<FittedWinding> fits = [.. _fitted.Where(f => f.When.Holds(setting))];
             bool within = fits.All(f => rpm >= f.FirstRpm && rpm <= f.LastRpm);
             return new ChargingOutput(within ? OutputRange.Fitted : OutputRange.FittedBeyondPoints, ElectricCurrent.FromAmperes(FittedAmperes(fits, rpm)));
         }
@@ -77,18 +79,16 @@ internal sealed class OutputModel
             return new BreakEven(BreakEvenOutcome.NotKnown, null, null);
         if (curves.IsEmpty)
             return new BreakEven(BreakEvenOutcome.Never, null, null);
-        return _fitted ? OfFits(demandAmperes, [.. Fits.Where(f => f.When.Holds(setting))]) : OfCurves(demandAmperes, curves);
+        return _fitted.IsEmpty ? OfCurves(demandAmperes, curves) : OfFits(demandAmperes, [.. _fitted.Where(f => f.When.Holds(setting))]);
     }
 
-    private static BreakEven OfFits(double demandAmperes, ImmutableArray<PermanentMagnetFit> fits)
+    private static BreakEven OfFits(double demandAmperes, ImmutableArray<FittedWinding> fits)
     {
-        if (fits.Length == 1)
-            return fits[0].Machine.SpeedFor(ElectricCurrent.FromAmperes(demandAmperes)) is { } speed
-                ? new BreakEven(BreakEvenOutcome.At, speed, null)
-                : new BreakEven(BreakEvenOutcome.Never, null, null);
-        if (demandAmperes >= fits.Sum(f => f.Machine.MaximumCurrent.Amperes))
+        if (demandAmperes >= fits.Sum(f => f.LimitAmperes))
             return new BreakEven(BreakEvenOutcome.Never, null, null);
-        double high = fits.Max(f => f.Machine.CornerSpeed.RevolutionsPerMinute);
+        if (fits.Length == 1)
+            return At(fits[0].RpmFor(demandAmperes), null);
+        double high = fits.Max(f => f.LastRpm);
         while (FittedAmperes(fits, high) < demandAmperes)
             high *= 2;
         return At(Brent.FindRoot(rpm => FittedAmperes(fits, rpm) - demandAmperes, 0, high, 1e-9, 200), null);
@@ -130,8 +130,16 @@ internal sealed class OutputModel
                 yield return piece == PiecesBetweenPoints ? knots[i] : knots[i - 1] + (knots[i] - knots[i - 1]) * piece / PiecesBetweenPoints;
     }
 
-    private static double FittedAmperes(ImmutableArray<PermanentMagnetFit> fits, double rpm) =>
-        fits.Sum(f => f.Machine.OutputAt(Rpm(rpm)).Amperes);
+    private static double FittedAmperes(ImmutableArray<FittedWinding> fits, double rpm) => fits.Sum(f => f.Amperes(rpm));
+
+    private static PermanentMagnetFit Machine(ChargingCurve curve) =>
+        PermanentMagnetFit.TryFit(curve, out PermanentMagnetFit? fit, out string? reason) ? fit! : throw NoFit("machine", curve, reason!);
+
+    private static AlternatingSourceFit Coil(ChargingCurve curve, ElectricPotential terminalVoltage) =>
+        AlternatingSourceFit.TryFit(curve, terminalVoltage, null, out AlternatingSourceFit? fit, out string? reason) ? fit! : throw NoFit("coil", curve, reason!);
+
+    private static ArgumentException NoFit(string what, ChargingCurve curve, string reason) =>
+        new($"No {what} can be fitted to the charging list{(curve.When.Terms.IsEmpty ? "" : $" when {curve.When}")}: {reason}.");
 
     private static BreakEven At(double rpm, double? ends) => new(BreakEvenOutcome.At, Rpm(rpm), ends is { } end ? Rpm(end) : null);
 

@@ -33,10 +33,6 @@ public sealed record PermanentMagnetFit
     /// <summary>Root of the mean square residual.</summary>
     public required ElectricCurrent RootMeanSquareResidual { get; init; }
 
-    internal double FirstRpm => Residuals[0].Point.Speed.RevolutionsPerMinute;
-
-    internal double LastRpm => Residuals[^1].Point.Speed.RevolutionsPerMinute;
-
     /// <summary>Fits a machine to a curve's points. A point at standstill tells nothing and is left out.</summary>
     /// <param name="curve">The curve.</param>
     /// <param name="fit">The fit, or null.</param>
@@ -58,15 +54,15 @@ public sealed record PermanentMagnetFit
         const int steps = 200;
         double step = (high - low) / steps;
         double best = Enumerable.Range(0, steps + 1).Select(i => low + i * step).MinBy(SquareError);
-        double corner = GoldenSectionMinimizer.Minimum(ObjectiveFunction.ScalarValue(SquareError), best - step, best + step, 1e-10, 1000).MinimizingPoint;
-        if (corner <= low + step || corner >= high - step)
+        if (best <= low + step || best >= high - step)
         {
-            reason = corner >= high - step
-                ? string.Create(CultureInfo.InvariantCulture, $"the output grows in proportion to the speed or faster up to {rpm[^1]:0} rpm, so that the current it levels off at is not in the points")
+            reason = best >= high - step
+                ? string.Create(CultureInfo.InvariantCulture, $"the output grows in proportion to the speed or faster up to {rpm[^1]:0} rpm, so that the current it levels off at is not in the points; a list with a cut-in wants the coil model")
                 : string.Create(CultureInfo.InvariantCulture, $"the output does not grow from {rpm[0]:0} rpm on, so that the speed at which it rises is not in the points");
             return false;
         }
 
+        double corner = GoldenSectionMinimizer.Minimum(ObjectiveFunction.ScalarValue(SquareError), best - step, best + step, 1e-10, 1000).MinimizingPoint;
         var machine = new PermanentMagnetMachine(ElectricCurrent.FromAmperes(BestMaximum(corner)), RotationalSpeed.FromRevolutionsPerMinute(Math.Exp(corner)));
         ImmutableArray<FitResidual> residuals = [.. points.Select(p => new FitResidual(p, machine.OutputAt(p.Speed), p.Current - machine.OutputAt(p.Speed)))];
         fit = new PermanentMagnetFit

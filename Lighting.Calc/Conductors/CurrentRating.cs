@@ -9,14 +9,17 @@ namespace Lighting.Calc.Conductors;
 /// <remarks>
 /// Data: tables/current-ratings.csv. Gauges by 33 CFR 183.425 (80 °C insulation, 30 °C air), metric sizes by DIN VDE 0298-4
 /// and JIS C 3406 in free air. Both metric sources allow a rise of 40 K; what insulation an older harness has is
-/// seldom known, so every metric size is judged at 70 °C (ordinary PVC) from 30 °C air. See <see cref="AmbientDerating"/>
+/// seldom known, so every metric size is judged at 70 °C (ordinary PVC) from 30 °C air. A gauge without a rating of its own takes that of
+/// the next thinner gauge, and where there is none that of the next thinner metric size. See <see cref="AmbientDerating"/>
 /// and <see cref="BundleDerating"/> for the factors and their range.
 /// </remarks>
 public sealed record CurrentRating
 {
     private const double ReferenceCelsius = 30;
     private const double MetricLimitCelsius = 70;
-    private static readonly ImmutableArray<TableRow> Rows = [.. PublishedTable.Load("current-ratings").Read()];
+    private const double SameArea = 1e-9;
+    private static readonly ImmutableArray<Printed> Gauges = Read("awg", r => AmericanWireGauge.Solid((int)r.Number("size")).CopperArea.SquareMillimeters, r => r.Number("conductor_limit_celsius"), r => r.Number("ambient_celsius"));
+    private static readonly ImmutableArray<Printed> Metric = Read("mm2", r => r.Number("size"), _ => MetricLimitCelsius, _ => ReferenceCelsius);
 
     private CurrentRating(WireSize wire, Temperature ambient, int bundle, CurrentRatingBasis basis, string explanation)
     {
@@ -68,15 +71,17 @@ public sealed record CurrentRating
     public static CurrentRating Of(WireSize wire, Temperature ambient, int bundle)
     {
         Ratio? bundleFactor = BundleDerating.AllLoaded(bundle);
-        if (Find(wire) is not { } row)
+        ImmutableArray<Printed> kind = wire.Construction == WireConstruction.MetricCable ? Metric : Gauges;
+        double area = wire.CopperArea.SquareMillimeters;
+        // A gauge looks among the gauges first, so that gauges are compared at one insulation.
+        if ((Thickest(kind, area) ?? Thickest(Metric, area)) is not { } row)
             return new(wire, ambient, bundle, CurrentRatingBasis.NoPublishedRating, $"no rating is published for {wire} or for any thinner wire") { BundleFactor = bundleFactor };
-        bool gauge = IsGauge(row);
-        var limit = Temperature.FromDegreesCelsius(gauge ? row.Number("conductor_limit_celsius") : MetricLimitCelsius);
-        Ratio ambientFactor = AmbientDerating.Factor(limit, Temperature.FromDegreesCelsius(gauge ? row.Number("ambient_celsius") : ReferenceCelsius), ambient);
-        var published = ElectricCurrent.FromAmperes(row.Number("rating_a"));
-        bool own = gauge || wire.Construction == WireConstruction.MetricCable && row.Number("size") >= wire.CopperArea.SquareMillimeters - 1e-9;
-        string printed = own ? $"{wire}" : $"{row.Text("size")} mm2, the next thinner size with a published rating,";
-        string basisText = string.Create(CultureInfo.InvariantCulture, $"{printed} carries {published.Amperes:0.##} A in free air at 30 °C with {limit.DegreesCelsius:0} °C insulation");
+        var limit = Temperature.FromDegreesCelsius(row.LimitCelsius);
+        Ratio ambientFactor = AmbientDerating.Factor(limit, Temperature.FromDegreesCelsius(row.AmbientCelsius), ambient);
+        var published = ElectricCurrent.FromAmperes(row.Amperes);
+        bool own = kind.Contains(row) && row.SquareMillimetres >= area - SameArea;
+        string printed = own ? $"{wire}" : $"{row.Size}, the next thinner size with a published rating,";
+        string basisText = string.Create(CultureInfo.InvariantCulture, $"{printed} carries {published.Amperes:0.##} A in free air at {row.AmbientCelsius:0} °C with {limit.DegreesCelsius:0} °C insulation");
         CurrentRatingBasis basis = bundleFactor is null ? CurrentRatingBasis.NoPublishedBundleFactor
             : ambientFactor.DecimalFractions <= 0 ? CurrentRatingBasis.AmbientTooHot
             : own ? CurrentRatingBasis.Published : CurrentRatingBasis.ThinnerSize;
@@ -92,26 +97,19 @@ public sealed record CurrentRating
             AmbientFactor = ambientFactor,
             BundleFactor = bundleFactor,
             Current = bundleFactor is { } f ? published * (ambientFactor.DecimalFractions * f.DecimalFractions) : null,
-            Source = row.Text("source"),
+            Source = row.Source,
         };
     }
 
-    private static TableRow? Find(WireSize wire)
-    {
-        double area = wire.CopperArea.SquareMillimeters;
-        if (wire.Construction != WireConstruction.MetricCable)
-        {
-            foreach (TableRow row in Rows.Where(IsGauge))
-                if (AmericanWireGauge.Solid((int)row.Number("size")).CopperArea.SquareMillimeters is double rated && Math.Abs(rated - area) < 1e-9)
-                    return row;
-        }
+    private static Printed? Thickest(ImmutableArray<Printed> printed, double squareMillimetres) =>
+        printed.LastOrDefault(p => p.SquareMillimetres <= squareMillimetres + SameArea);
 
-        TableRow? best = null;
-        foreach (TableRow row in Rows.Where(r => !IsGauge(r)))
-            if (row.Number("size") <= area + 1e-9 && (best is null || row.Number("size") > best.Value.Number("size")))
-                best = row;
-        return best;
-    }
+    private static ImmutableArray<Printed> Read(string family, Func<TableRow, double> area, Func<TableRow, double> limit, Func<TableRow, double> ambient) =>
+    [
+        .. PublishedTable.Load("current-ratings").Read().Where(r => r.Text("family") == family)
+            .Select(r => new Printed($"{r.Text("size")} {(family == "awg" ? "AWG" : family)}", area(r), r.Number("rating_a"), limit(r), ambient(r), r.Text("source")))
+            .OrderBy(p => p.SquareMillimetres),
+    ];
 
-    private static bool IsGauge(TableRow row) => row.Text("family") == "awg";
+    private sealed record Printed(string Size, double SquareMillimetres, double Amperes, double LimitCelsius, double AmbientCelsius, string Source);
 }

@@ -6,7 +6,7 @@ public enum CurrentRatingBasis
     /// <summary>A printed rating of this very size.</summary>
     Published,
 
-    /// <summary>This size has none; the printed rating of the next thinner metric size is taken.</summary>
+    /// <summary>This size has none; the printed rating of the next thinner size that has one is taken.</summary>
     ThinnerSize,
 
     /// <summary>No rating is printed for this size or for any thinner one.</summary>

@@ -27,7 +27,7 @@ internal sealed class FeedGraph
             parts.Add(new(GraphPartKind.Contact, i, bike.Switches[i].Name, Point(bike.Switches[i].From), Point(bike.Switches[i].To), bike.Switches[i].Resistance.Ohms));
         for (int i = 0; i < bike.Fuses.Length; i++)
             if (bike.Fuses[i] is { From: { } from, To: { } to } fuse)
-                parts.Add(new(GraphPartKind.Fuse, i, fuse.Name, Point(from), Point(to), FuseOhms(fuse) ?? 0));
+                parts.Add(new(GraphPartKind.Fuse, i, fuse.Name, Point(from), Point(to), FuseTable.ResistanceOf(fuse).Ohms));
         LampFeeds = [.. bike.Lamps.Select(l => l.Feed is { } p ? Point(p) : -1)];
         LampReturns = [.. bike.Lamps.Select(l => l.Return is { } p ? Point(p) : -1)];
         Parts = parts.ToImmutable();
@@ -56,8 +56,9 @@ internal sealed class FeedGraph
 
     public int Earth { get; }
 
-    /// <summary>A fuse's resistance: as listed, or typical of its style and rating; null where neither is known.</summary>
-    public static double? FuseOhms(Fuse fuse) => (fuse.Resistance ?? FuseTable.TypicalResistance(fuse.Style, fuse.Rating))?.Ohms;
+    /// <summary>Whether a fuse's resistance is listed or published.</summary>
+    public static bool KnowsOhms(Fuse fuse) =>
+        fuse.Resistance is not null || FuseTable.Of(fuse.Style).Any(f => Math.Abs(f.Rating.Amperes - fuse.Rating.Amperes) < 1e-9 && f.ColdResistance is not null);
 
     public string PointName(int point) => _names[point];
 

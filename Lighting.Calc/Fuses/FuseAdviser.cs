@@ -8,11 +8,11 @@ namespace Lighting.Calc.Fuses;
 /// <summary>Finds the standard ratings that satisfy everything, or what must change for one to.</summary>
 internal static class FuseAdviser
 {
-    public static FuseAdvice Advise(Bike bike, FuseJudge judge, SteadyLoad steady, Func<double, bool>? survivesSwitchingOn)
+    public static FuseAdvice Advise(Bike bike, FuseJudge judge, SteadyLoad steady, FuseSurge? surge)
     {
         double load = steady.WorstCurrent.Amperes;
-        double[] standard = [.. FuseTable.Ratings(judge.Fuse.Style).Select(r => r.Amperes)];
-        double? needs = First(standard, r => judge.Carries(r, load) && survivesSwitchingOn?.Invoke(r) != false);
+        double[] standard = [.. FuseTable.Of(judge.Fuse.Style).Select(f => f.Rating.Amperes)];
+        double? needs = First(standard, r => judge.Carries(r, load) && surge?.Against(judge.Fuse.Style, r).Survives != false);
         bool wiresKnown = !judge.FedRuns.IsEmpty;
         double? protects = wiresKnown ? First(standard.Reverse(), judge.ProtectsAll) : null;
         double? allows = wiresKnown ? First(standard.Reverse(), r => judge.ProtectsAll(r) && judge.ClearsAll(r)) : null;
@@ -28,12 +28,13 @@ internal static class FuseAdviser
             LoadMustFallTo = Current(conflict && allows is { } most ? judge.UsableAmperes(most) : needs is null ? judge.UsableAmperes(standard[^1]) : null),
             Explanation = "",
         };
-        return advice with { Explanation = Explain(bike, judge, advice, protects) };
+        string marking = judge.Fitted.Amperes < judge.Fuse.Rating.Amperes ? " (continuous ratings; a fuse marked with its blowing current shows twice that)" : "";
+        return advice with { Explanation = Explain(bike, judge, advice, protects) + marking };
     }
 
     private static string Explain(Bike bike, FuseJudge judge, FuseAdvice advice, double? protects)
     {
-        string style = FuseTable.StyleName(judge.Fuse.Style);
+        string style = FuseGates.NameOf(judge.Fuse.Style);
         string fall = advice.LoadMustFallTo is { } to ? $"; lower the load to {A(to.Amperes)}" : "";
         if (advice.LoadNeeds is not { } needs)
             return $"no standard {style} fuse carries this load{fall}, or divide it over two fuses";
@@ -48,9 +49,12 @@ internal static class FuseAdviser
         return limit + fall + (thicker.Length > 0 ? $"; for the load as it is: {thicker}" : "; or take resistance out of the way to the short: thicker or shorter wires, better joints");
     }
 
+    // Of the sizes with a rating of their own: those are the ones that are sold.
     private static WireSize? Thinnest(RunRating run, double rating) =>
-        WireTable.Of(run.Run.Wire.Construction).FirstOrDefault(w => w.CopperArea.SquareMillimeters > run.Run.Wire.CopperArea.SquareMillimeters
-            && FuseJudge.Protects(run with { Rating = CurrentRating.Of(w, run.Rating.Ambient, run.Run.Bundle) }, rating));
+        WireTable.Of(run.Run.Wire.Construction).FirstOrDefault(w =>
+            w.CopperArea.SquareMillimeters > run.Run.Wire.CopperArea.SquareMillimeters
+            && CurrentRating.Of(w, run.Rating.Ambient, run.Run.Bundle) is { Basis: CurrentRatingBasis.Published } candidate
+            && FuseJudge.Protects(run with { Rating = candidate }, rating));
 
     private static double? First(IEnumerable<double> ratings, Func<double, bool> test)
     {

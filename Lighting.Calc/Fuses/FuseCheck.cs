@@ -8,6 +8,16 @@ namespace Lighting.Calc.Fuses;
 /// <summary>Whether the fuses of a bike suit: load, switching on, wires, dead shorts, and the rating to fit.</summary>
 public static class FuseCheck
 {
+    /// <summary>Judges every fuse of a harness over the settings that were solved.</summary>
+    /// <param name="network">The harness the points were solved for.</param>
+    /// <param name="settings">Its operating points; all settings, if the verdict shall hold for all.</param>
+    /// <param name="options">By what to judge; null for the defaults.</param>
+    /// <returns>One for each fuse, in the order of the list.</returns>
+    /// <exception cref="ArgumentException">There is no operating point, or they are not of this harness.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
+    public static ImmutableArray<FuseSuitability> Of(HarnessNetwork network, IReadOnlyList<OperatingPoint> settings, FuseOptions? options = null) =>
+        Of(network.Bike, settings, options);
+
     /// <summary>Judges every fuse of a bike over the settings that were solved.</summary>
     /// <param name="bike">The bike the points were solved for.</param>
     /// <param name="settings">Its operating points; all settings, if the verdict shall hold for all.</param>
@@ -33,24 +43,29 @@ public static class FuseCheck
         SteadyLoad steady = Steady(judge, points, index, options);
         FuseProtection protection = Protection(bike, judge);
         ImmutableArray<RunClearing> clearing = judge.ClearAll();
-        FuseAdvice advice = FuseAdviser.Advise(bike, judge, steady, null);
-        return new FuseReporter(graph, index, scopes, options).Report(judge, steady, null, protection, clearing, advice);
+        FuseSurge? surge = FuseSurge.Worst(bike, index, scopes[index], points);
+        SwitchingOn? switchingOn = surge?.Against(fuse.Style, judge.Fitted.Amperes);
+        FuseAdvice advice = FuseAdviser.Advise(bike, judge, steady, surge);
+        return new FuseReporter(graph, index, scopes, options).Report(judge, steady, switchingOn, protection, clearing, advice);
     }
 
     private static SteadyLoad Steady(FuseJudge judge, IReadOnlyList<OperatingPoint> points, int index, FuseOptions options)
     {
-        OperatingPoint worst = points.MaxBy(p => p.Fuses[index].Current.Amperes)!;
+        OperatingPoint worst = points.MaxBy(p => Math.Abs(p.Fuses[index].Current.Amperes))!;
         var calm = new Setting(worst.Setting.Positions.Select(p =>
             options.MomentarySwitches.Contains(p.Switch, StringComparer.OrdinalIgnoreCase) ? p with { Position = SwitchDefinition.Off } : p));
         return new SteadyLoad
         {
-            WorstCurrent = worst.Fuses[index].Current,
+            WorstCurrent = Amount(worst, index),
             WorstSetting = worst.Setting,
-            WithoutMomentary = points.FirstOrDefault(p => p.Setting.Equals(calm))?.Fuses[index].Current,
+            WithoutMomentary = points.FirstOrDefault(p => p.Setting.Equals(calm)) is { } rest ? Amount(rest, index) : null,
             UsableCurrent = ElectricCurrent.FromAmperes(judge.UsableAmperes(judge.Fitted.Amperes)),
             TemperatureFactor = judge.Factor,
         };
     }
+
+    // The side of the fuse that its current enters by does not matter to it.
+    private static ElectricCurrent Amount(OperatingPoint point, int fuse) => ElectricCurrent.FromAmperes(Math.Abs(point.Fuses[fuse].Current.Amperes));
 
     private static FuseProtection Protection(Bike bike, FuseJudge judge)
     {

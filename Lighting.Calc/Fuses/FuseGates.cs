@@ -19,7 +19,7 @@ internal sealed class FuseGates
 
     private FuseGates(FuseStyle style)
     {
-        ImmutableArray<TableRow> rows = [.. PublishedTable.Load("fuse-gates").Read().Where(r => r.Text("style") == FuseTable.StyleName(style)).OrderBy(r => r.Number("percent_of_rating"))];
+        ImmutableArray<TableRow> rows = [.. PublishedTable.Load("fuse-gates").Read().Where(r => r.Text("style") == FuseGates.NameOf(style)).OrderBy(r => r.Number("percent_of_rating"))];
         _fastest = Points(rows, "min_s");
         _slowest = Points(rows, "max_s");
     }
@@ -34,6 +34,9 @@ internal sealed class FuseGates
 
     /// <summary>Whether the shortest opening times are published over the span in which a surge could open the fuse.</summary>
     public bool HasFastest => _fastest.Length > 1;
+
+    /// <summary>The word tables and reports use for a style.</summary>
+    public static string NameOf(FuseStyle style) => style.ToString().ToLowerInvariant();
 
     public static FuseGates Of(FuseStyle style) => All[style];
 

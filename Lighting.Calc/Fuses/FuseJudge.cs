@@ -58,7 +58,7 @@ internal sealed class FuseJudge
 
     private RunClearing Clear(FedRun run, double rating)
     {
-        double fuseOhms = (Math.Abs(rating - _fitted) < Tolerance ? FeedGraph.FuseOhms(Fuse) : (Fuse.Resistance ?? FuseTable.TypicalResistance(Fuse.Style, ElectricCurrent.FromAmperes(rating)))?.Ohms) ?? 0;
+        double fuseOhms = FuseTable.ResistanceOf(rating == _fitted ? Fuse : Fuse with { Rating = ElectricCurrent.FromAmperes(rating) }).Ohms;
         double ohms = _graph.Bike.BatteryResistance.Ohms + run.LoopOhms + fuseOhms;
         ElectricCurrent? current = ohms > 0 ? ElectricCurrent.FromAmperes(_graph.Bike.BatteryVoltage.Volts / ohms) : null;
         OpeningTime? opening = current is { } amperes ? OpeningTime.Of(Fuse.Style, ElectricCurrent.FromAmperes(rating), amperes) : null;
@@ -79,7 +79,7 @@ internal sealed class FuseJudge
     /// <summary>The longest a dead short may last.</summary>
     public double LongestShortSeconds => _options.LongestShort?.Seconds
         ?? FuseGates.Of(Fuse.Style).SlowestSeconds(2)
-        ?? throw new InvalidDataException($"The table of fuse gates has no longest time at 200 % for {FuseTable.StyleName(Fuse.Style)} fuses.");
+        ?? throw new InvalidDataException($"The table of fuse gates has no longest time at 200 % for {FuseGates.NameOf(Fuse.Style)} fuses.");
 
     private RunRating Rate(Run run, IReadOnlyList<OperatingPoint> points)
     {

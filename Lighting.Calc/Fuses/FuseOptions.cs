@@ -6,6 +6,8 @@ namespace Lighting.Calc.Fuses;
 /// <summary>By what a fuse is judged.</summary>
 public sealed record FuseOptions
 {
+    internal const double QuickShortSeconds = 5;
+
     /// <summary>Steady current as a share of the rating at 25 °C, above 0 to 100 %. Default 75 % (UL 248-14 practice; from memory).</summary>
     public Ratio SteadyLimit { get; init; } = Ratio.FromPercent(75);
 

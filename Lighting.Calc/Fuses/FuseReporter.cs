@@ -24,7 +24,7 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
             Fuse = _fuse,
             ContinuousRating = judge.Fitted,
             Verdict = verdict,
-            Headline = $"{A(_fuse.Rating)} {_fuse.Name}: {Text(verdict)} — {rest}",
+            Headline = $"{A(_fuse.Rating)} {_fuse.Name}: {FuseSuitability.TextOf(verdict)} — {rest}",
             Reasons = reasons,
             Steady = steady,
             SwitchingOn = switchingOn,
@@ -35,33 +35,27 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
         };
     }
 
-    /// <summary>The words of a verdict.</summary>
-    public static string Text(FuseVerdict verdict) => verdict switch
-    {
-        FuseVerdict.Suits => "suits",
-        FuseVerdict.TooSmall => "too small",
-        FuseVerdict.TooLargeForTheWire => "too large for the wire",
-        FuseVerdict.WillNotClear => "will not clear",
-        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "Unknown verdict."),
-    };
-
     private static string Good(SteadyLoad steady, FuseProtection protection)
     {
-        string text = $"{A(steady.WorstCurrent)} at most ({steady.WorstSetting}), {A(steady.UsableCurrent)} usable";
+        string text = $"{A(steady.WorstCurrent)} at most ({steady.WorstSetting}{Momentary(steady)}), {A(steady.UsableCurrent)} usable";
         return protection.LimitingRun is { Rating.Current: { } carries } run
             ? $"{text}; its weakest wire '{run.Run.Name}' carries {A(carries)}"
             : $"{text}; {protection.Explanation}";
     }
 
+    private static string Momentary(SteadyLoad steady) =>
+        steady.WithoutMomentary is { } rest && steady.WorstCurrent.Amperes - rest.Amperes > 0.005 ? $"; {A(steady.WorstCurrent - rest)} of it for moments only" : "";
+
     private static ImmutableArray<string> WireReasons(FuseJudge judge, FuseProtection protection) =>
     [
-        .. protection.FedRuns.Where(r => !FuseJudge.Protects(r, judge.Fitted.Amperes)).Select(r => r.Rating.Current is { } carries
+        .. protection.FedRuns.Where(r => !FuseJudge.Protects(r, judge.Fitted.Amperes)).OrderBy(r => r.Rating.Current?.Amperes ?? -1).Select(r => r.Rating.Current is { } carries
             ? $"the run '{r.Run.Name}' ({r.Run.Wire}) carries {A(carries)}, less than the fuse's {A(judge.Fitted)}"
             : $"the run '{r.Run.Name}' cannot be shown to be protected: {r.Rating.Explanation}"),
     ];
 
-    private static ImmutableArray<string> ClearingReasons(FuseJudge judge, ImmutableArray<RunClearing> clearing) =>
+    private ImmutableArray<string> ClearingReasons(FuseJudge judge, ImmutableArray<RunClearing> clearing) =>
     [
+        .. _scope.Bypassed is { } setting ? [$"both of its sides are joined to the battery without a fuse ({setting}): a short draws its current past it"] : Array.Empty<string>(),
         .. clearing.Where(c => !c.Clears).Select(c =>
             $"a dead short at the far end of '{c.Run.Name}' ({c.FarEnd}) draws {A(c.ProspectiveCurrent!.Value)}: {c.Opening!.Explanation}; it must open within {OpeningTime.Text(judge.LongestShortSeconds)}"),
     ];
@@ -70,7 +64,7 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
     {
         var reasons = ImmutableArray.CreateBuilder<string>();
         if (!steady.Suits)
-            reasons.Add($"it carries {A(steady.WorstCurrent)} ({steady.WorstSetting}), more than the {A(steady.UsableCurrent)} it may carry without end");
+            reasons.Add($"it carries {A(steady.WorstCurrent)} ({steady.WorstSetting}{Momentary(steady)}), more than the {A(steady.UsableCurrent)} it may carry without end");
         if (switchingOn?.Survives == false)
             reasons.Add($"switching on may open it: {switchingOn.Explanation}");
         return reasons.ToImmutable();
@@ -81,8 +75,6 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
         var findings = ImmutableArray.CreateBuilder<Finding>();
         foreach (string reason in reasons)
             Add(Severity.Fault, reason);
-        if (_scope.Bypassed is { } bypassed)
-            Add(Severity.Fault, $"both of its sides are joined to the battery without a fuse ({bypassed}): it protects nothing there");
         foreach (RunRating run in protection.FedRuns.Concat(protection.ReturnRuns).Where(r => r.CarriesLoad == false))
             findings.Add(new(Severity.Fault, run.Run.Name, $"the run carries {A(run.WorstCurrent)} ({run.WorstSetting}), more than its wire's {A(run.Rating.Current!.Value)}: {run.Rating.Explanation}"));
         foreach (RunRating run in protection.ReturnRuns.Where(r => r.CarriesLoad is null))
@@ -96,12 +88,14 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
             Add(Severity.Note, "the wires are not listed: whether it protects them and clears a short cannot be checked");
         if (judge.Fitted.Amperes != _fuse.Rating.Amperes)
             Add(Severity.Note, $"taken as marked with the current at which it blows: {A(_fuse.Rating)} marked is {A(judge.Fitted)} without end");
-        if (graph.Bike.HasNetwork && FeedGraph.FuseOhms(_fuse) is null)
+        if (graph.Bike.HasNetwork && !FeedGraph.KnowsOhms(_fuse))
             Add(Severity.Note, "its own resistance is not listed and not published; a dead short is reckoned without it");
+        if (clearing.Any(c => c.Opening is { Slowest: { } slowest } && slowest.Seconds > FuseOptions.QuickShortSeconds))
+            Add(Severity.Note, "the longest published times of its style are long for a wire with a dead short; parts sold as fast-acting promise 5 s to 10 s at 200 % of the rating");
         if (clearing.Any(c => c.ReturnFrom is null))
             Add(Severity.Note, $"no lamp tells where a short of {string.Join(", ", clearing.Where(c => c.ReturnFrom is null).Select(c => $"'{c.Run.Name}'"))} returns; the frame is taken as without resistance there");
-        if (switchingOn is { Survives: null })
-            Add(Severity.Note, $"whether it outlives switching on is not known, since the shortest opening times of {FuseTable.StyleName(_fuse.Style)} fuses are not published: {switchingOn.Explanation}");
+        if (switchingOn is { Survives: null } surge && surge.Peak > surge.Steady)
+            Add(Severity.Note, $"whether it outlives the {A(surge.Peak)} of switching on is not known: the shortest opening times of {FuseGates.NameOf(_fuse.Style)} fuses are not published");
         if (steady.WorstCurrent.Amperes <= 0)
             Add(Severity.Note, "it carries no current in any of these settings");
         if (verdict == FuseVerdict.Suits && options.SteadyLimit.Percent > 80)

@@ -16,6 +16,9 @@ public sealed record FuseSuitability
     /// <summary>The verdict.</summary>
     public required FuseVerdict Verdict { get; init; }
 
+    /// <summary>The verdict in words: <c>suits</c>, <c>too small</c>, <c>too large for the wire</c> or <c>will not clear</c>.</summary>
+    public string VerdictText => TextOf(Verdict);
+
     /// <summary>The verdict as one line, such as <c>15 A main: suits — 9.9 A at most, 11.25 A usable</c>.</summary>
     public required string Headline { get; init; }
 
@@ -39,4 +42,13 @@ public sealed record FuseSuitability
 
     /// <summary>Everything worth telling about it.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
+
+    internal static string TextOf(FuseVerdict verdict) => verdict switch
+    {
+        FuseVerdict.Suits => "suits",
+        FuseVerdict.TooSmall => "too small",
+        FuseVerdict.TooLargeForTheWire => "too large for the wire",
+        FuseVerdict.WillNotClear => "will not clear",
+        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "Unknown verdict."),
+    };
 }

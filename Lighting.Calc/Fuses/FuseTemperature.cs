@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Tables;
 using UnitsNet;
@@ -11,6 +12,7 @@ namespace Lighting.Calc.Fuses;
 /// </remarks>
 public static class FuseTemperature
 {
+    private static readonly ImmutableArray<TableRow> Rows = [.. PublishedTable.Load("fuse-temperature").Read()];
     private const double StatedCelsius = 25;
     private const double LowestCelsius = -40;
     private const double HighestCelsius = 125;
@@ -24,7 +26,7 @@ public static class FuseTemperature
         double celsius = ambient.DegreesCelsius;
         if (!(celsius >= LowestCelsius && celsius <= HighestCelsius))
             throw new ArgumentOutOfRangeException(nameof(ambient), celsius, $"The air round a fuse is {LowestCelsius} °C to {HighestCelsius} °C.");
-        TableRow row = PublishedTable.Load("fuse-temperature").Read().First(r => r.Text("style") == FuseTable.StyleName(style));
+        TableRow row = Rows.First(r => r.Text("style") == FuseGates.NameOf(style));
         double perKelvin = row.Number("percent_per_kelvin") / 100, reference = row.Number("reference_celsius");
         return Ratio.FromDecimalFractions((1 + perKelvin * (celsius - reference)) / (1 + perKelvin * (StatedCelsius - reference)));
     }

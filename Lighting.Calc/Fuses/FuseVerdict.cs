@@ -12,6 +12,6 @@ public enum FuseVerdict
     /// <summary>A wire it feeds carries less than its rating, or has no published rating to show that it does not.</summary>
     TooLargeForTheWire,
 
-    /// <summary>A dead short at the end of a run it feeds does not open it in time.</summary>
+    /// <summary>A dead short at the end of a run it feeds does not open it in time, or draws its current past it.</summary>
     WillNotClear,
 }

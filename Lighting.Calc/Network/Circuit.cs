@@ -6,7 +6,7 @@ namespace Lighting.Calc.Network;
 /// <summary>Topology of a circuit, shared by any number of <see cref="CircuitSolver"/>s on any thread.</summary>
 internal sealed class Circuit
 {
-    private const int MostPlans = 256;
+    private const int MostPlans = 1024;
 
     private readonly ConcurrentDictionary<TopologyKey, Plan> plans = new();
 

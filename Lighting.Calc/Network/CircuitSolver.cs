@@ -8,19 +8,19 @@ namespace Lighting.Calc.Network;
 /// </remarks>
 internal sealed class CircuitSolver
 {
+    /// <summary>Workspaces kept for sets of switch positions met before.</summary>
+    private const int MostKnown = 64;
+
     private readonly Circuit circuit;
-    private readonly Dictionary<Plan, LiveCircuit> known = [];
+    private readonly Dictionary<Plan, Workspace> known = [];
     private readonly TopologyKey key;
-    private readonly double[] resistanceOhms;
+    private readonly double[] conductanceSiemens;
     private readonly Load[] loads;
     private readonly bool[] connected;
     private double emfVolts;
     private double sourceOhms;
-    private Plan plan;
-    private LiveCircuit live;
-    private ZeroOhmCurrents? zeroOhm;
+    private Workspace workspace;
     private bool zeroOhmIsCurrent;
-    private DropOutSearch? dropOuts;
     private bool dropOutsAreCurrent;
     private bool topologyChanged = true;
     private bool conductorsChanged;
@@ -32,21 +32,23 @@ internal sealed class CircuitSolver
     {
         this.circuit = circuit;
         key = new TopologyKey(circuit.ConductorCount, circuit.LoadCount);
-        resistanceOhms = new double[circuit.ConductorCount];
-        Array.Fill(resistanceOhms, double.PositiveInfinity);
+        conductanceSiemens = new double[circuit.ConductorCount];
         loads = new Load[circuit.LoadCount];
         connected = new bool[circuit.LoadCount];
         Array.Fill(connected, true);
-        plan = circuit.PlanFor(key);
-        live = new LiveCircuit(plan, circuit);
+        workspace = new Workspace(circuit.PlanFor(key), circuit);
     }
 
     public SolveDiagnostics Diagnostics { get; private set; }
 
     public double SourceAmperes => Solved.SourceAmperes;
 
+    private Plan Plan => workspace.Plan;
+
+    private LiveCircuit Live => workspace.Live;
+
     private LiveCircuit Solved => status == SolveStatus.Solved
-        ? live
+        ? Live
         : throw new InvalidOperationException("There is no solution to read: the circuit is not solved.");
 
     /// <summary>Zero merges the two nodes; infinity opens the conductor.</summary>
@@ -55,8 +57,9 @@ internal sealed class CircuitSolver
         if (!(ohms >= 0))
             throw new ArgumentOutOfRangeException(nameof(ohms), ohms, "A resistance must be zero or more.");
         status = null;
-        resistanceOhms[conductor] = ohms;
-        Link link = ohms == 0 ? Link.Merged : double.IsPositiveInfinity(ohms) ? Link.Open : Link.Finite;
+        double siemens = 1 / ohms;
+        conductanceSiemens[conductor] = siemens;
+        Link link = siemens == 0 ? Link.Open : double.IsFinite(siemens) ? Link.Finite : Link.Merged;
         topologyChanged |= key.SetConductor(conductor, link);
         conductorsChanged = true;
     }
@@ -94,25 +97,25 @@ internal sealed class CircuitSolver
         TakeValues();
         zeroOhmIsCurrent = false;
         dropOutsAreCurrent = false;
-        if (live.Unknowns == 0 && sourceOhms == 0 && emfVolts != 0)
+        if (Live.Unknowns == 0 && sourceOhms == 0 && emfVolts != 0)
         {
             Diagnostics = new SolveDiagnostics(SolveStages.None, 0, circuit.Plus, double.PositiveInfinity, double.PositiveInfinity, false);
             status = SolveStatus.DeadShort;
             return SolveStatus.DeadShort;
         }
 
-        status = HoldablePoint.Find(live, warmStart && warm, out SolveDiagnostics found)
+        status = HoldablePoint.Find(Live, warmStart && warm, out SolveDiagnostics found)
             ? SolveStatus.Solved
             : SolveStatus.NotConverged;
-        Diagnostics = found with { WorstNode = live.Unknowns == 0 ? -1 : plan.NodeOfSlot[found.WorstNode] };
+        Diagnostics = found with { WorstNode = Live.Unknowns == 0 ? -1 : Plan.NodeOfSlot[found.WorstNode] };
         warm = status == SolveStatus.Solved;
         return status.Value;
     }
 
     public double NodeVolts(int node)
     {
-        int slot = plan.Slot[node];
-        return Solved.Across(slot, live.Unknowns);
+        int slot = Plan.Slot[node];
+        return Solved.Across(slot, Live.Unknowns);
     }
 
     public double ConductorAmperes(int conductor)
@@ -121,14 +124,13 @@ internal sealed class CircuitSolver
         switch (key.Conductor(conductor))
         {
             case Link.Finite:
-                return solved.Across(plan.Slot[circuit.ConductorA[conductor]], plan.Slot[circuit.ConductorB[conductor]])
-                    / resistanceOhms[conductor];
+                return solved.Across(Plan.Slot[circuit.ConductorA[conductor]], Plan.Slot[circuit.ConductorB[conductor]])
+                    * conductanceSiemens[conductor];
             case Link.Merged:
-                zeroOhm ??= new ZeroOhmCurrents(plan.ZeroOhm, circuit);
                 if (!zeroOhmIsCurrent)
-                    zeroOhm.Update(this);
+                    workspace.ZeroOhm.Update(this);
                 zeroOhmIsCurrent = true;
-                return zeroOhm.Amperes(conductor);
+                return workspace.ZeroOhm.Amperes(conductor);
             default:
                 return 0;
         }
@@ -136,7 +138,7 @@ internal sealed class CircuitSolver
 
     /// <summary>Volts from feed to return, whether or not the load is connected.</summary>
     public double LoadVolts(int load) =>
-        Solved.Across(plan.Slot[circuit.LoadFeed[load]], plan.Slot[circuit.LoadReturn[load]]);
+        Solved.Across(Plan.Slot[circuit.LoadFeed[load]], Plan.Slot[circuit.LoadReturn[load]]);
 
     /// <summary>Current from feed to return.</summary>
     public double LoadAmperes(int load)
@@ -144,22 +146,21 @@ internal sealed class CircuitSolver
         int place = Solved.Loads.PlaceOf(load);
         if (place < 0)
             return 0;
-        return loads[load].Reversed ? -live.Loads.Amperes[place] : live.Loads.Amperes[place];
+        return loads[load].Reversed ? -Live.Loads.Amperes[place] : Live.Loads.Amperes[place];
     }
 
     /// <summary>A driver that gets volts, but less than its minimum.</summary>
     public bool HasDroppedOut(int load)
     {
         int place = Solved.Loads.PlaceOf(load);
-        return place >= live.Loads.FirstDriver && live.Loads.IsDark(place);
+        return place >= Live.Loads.FirstDriver && Live.Loads.IsDark(place);
     }
 
     /// <summary>Searches for other points that the circuit can hold, which <see cref="MayDropOut"/> then tells of.</summary>
     public void FindDropOuts()
     {
-        LiveCircuit solved = Solved;
-        dropOuts ??= new DropOutSearch(solved);
-        dropOuts.Run();
+        _ = Solved;
+        workspace.DropOuts.Run();
         dropOutsAreCurrent = true;
     }
 
@@ -167,9 +168,9 @@ internal sealed class CircuitSolver
     public bool MayDropOut(int load)
     {
         int place = Solved.Loads.PlaceOf(load);
-        if (dropOuts is null || !dropOutsAreCurrent)
+        if (!dropOutsAreCurrent)
             throw new InvalidOperationException("Call FindDropOuts after solving.");
-        return place >= 0 && dropOuts.MayDropOut(place);
+        return place >= 0 && workspace.DropOuts.MayDropOut(place);
     }
 
     internal Link LinkOf(int conductor) => key.Conductor(conductor);
@@ -178,20 +179,23 @@ internal sealed class CircuitSolver
     {
         if (topologyChanged)
         {
-            plan = circuit.PlanFor(key);
-            if (!known.TryGetValue(plan, out LiveCircuit? found))
-                known[plan] = found = new LiveCircuit(plan, circuit);
-            live = found;
-            zeroOhm = null;
-            dropOuts = null;
+            Plan plan = circuit.PlanFor(key);
+            if (!known.TryGetValue(plan, out Workspace? found))
+            {
+                if (known.Count == MostKnown)
+                    known.Clear();
+                known[plan] = found = new Workspace(plan, circuit);
+            }
+
+            workspace = found;
             warm = false;
         }
 
         if (topologyChanged || conductorsChanged)
-            live.TakeConductors(resistanceOhms);
+            Live.TakeConductors(conductanceSiemens);
         if (topologyChanged || loadsChanged)
-            live.Loads.Take(circuit, loads);
-        live.TakeSource(emfVolts, sourceOhms);
+            Live.Loads.Take(circuit, loads);
+        Live.TakeSource(emfVolts, sourceOhms);
         topologyChanged = conductorsChanged = loadsChanged = false;
     }
 }

@@ -8,8 +8,8 @@ namespace Lighting.Calc.Network;
 /// no-load volts downward, no step may overshoot: drivers are convex, so their tangent falls short; the other laws are
 /// concave, so their chord over the span of the last step is used in place of the tangent.
 /// When the matrix is not positive definite no point with all of the present drivers lit is left below. The drivers'
-/// currents are then held for the step, which keeps the matrix positive definite, and the steps lengthen until the
-/// first driver drops out.
+/// slopes then count as positive, which makes it so and still leads downhill, and the steps lengthen until the first
+/// driver drops out.
 /// </remarks>
 internal static class DescentMethod
 {
@@ -54,7 +54,7 @@ internal static class DescentMethod
             }
             else
             {
-                HoldDrivers(loads);
+                StiffenDrivers(loads);
                 if (!circuit.SolveStep())
                     return false;
                 reach *= 2;
@@ -87,10 +87,10 @@ internal static class DescentMethod
         }
     }
 
-    private static void HoldDrivers(LoadBank loads)
+    private static void StiffenDrivers(LoadBank loads)
     {
         for (int j = loads.FirstDriver; j < loads.Count; j++)
-            loads.Siemens[j] = Math.Max(loads.Siemens[j], 0);
+            loads.Siemens[j] = Math.Abs(loads.Siemens[j]);
     }
 
     /// <summary>Shortens a step so that it drops no more drivers than the first to fall under its minimum.</summary>

@@ -68,8 +68,8 @@ internal sealed class LiveCircuit
         sourceOhms = absent ? 1 : resistanceOhms;
     }
 
-    /// <summary>Takes over the conductors' resistances, indexed as in the circuit.</summary>
-    public void TakeConductors(double[] resistanceOhms)
+    /// <summary>Takes over the conductors' conductances, indexed as in the circuit.</summary>
+    public void TakeConductors(double[] conductanceSiemens)
     {
         Array.Clear(fixedDiagonal);
         Array.Clear(fixedEntries);
@@ -77,7 +77,7 @@ internal sealed class LiveCircuit
         for (int c = 0; c < siemens.Length; c++)
         {
             int i = live[c];
-            double g = 1 / resistanceOhms[i];
+            double g = conductanceSiemens[i];
             siemens[c] = g;
             fixedDiagonal[conductorA[c]] += g;
             fixedDiagonal[conductorB[c]] += g;
@@ -188,7 +188,7 @@ internal sealed class LiveCircuit
         double lost = 0;
         for (int i = 0; i < Unknowns; i++)
             lost += Volts[i] * Residual[i];
-        return lost == 0 ? 0 : Math.Abs(lost / (emfVolts * SourceAmperes));
+        return Math.Abs(lost) / Math.Max(Math.Abs(emfVolts * SourceAmperes), SolverLimits.NoPowerWatts);
     }
 
     /// <summary>Greatest current in a conductor or the source.</summary>

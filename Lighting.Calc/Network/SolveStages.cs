@@ -11,7 +11,4 @@ internal enum SolveStages
 
     /// <summary>The guarded descent from the no-load volts.</summary>
     Descent = 2,
-
-    /// <summary>Attempts to light again the drivers that had dropped out.</summary>
-    Relight = 4,
 }

@@ -25,17 +25,17 @@ public static class BikeCheck
         ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(bike, solution.Points, options.Fuses);
         ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, solution.Points);
         cancel.ThrowIfCancellationRequested();
-        ChargingSystem? charging = bike.Charging.IsEmpty ? null : solution.ChargingWith(options.Charging);
-        ChargingBalance? balance = charging is null ? null : settings.Select(charging.BalanceIn).MaxBy(b => b.Load.Amperes);
-        RideBalance? ride = charging is null || bike.Ride.IsEmpty ? null : charging.Ride();
+        bool isDirect = bike.Lighting == LightingSupply.Direct;
+        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.Of(bike, options.Charging).Report(options.When);
+        DirectLightingReport? direct = bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
         Finding[] findings =
         [
             .. solution.NotSolved,
             .. WiringReview.Of(bike, settings),
             .. fuses.SelectMany(f => f.Findings),
-            .. UnfusedRuns.Findings(bike, settings),
+            .. isDirect ? [] : UnfusedRuns.Findings(bike, settings),
             .. LampFindings.Of(bike, solution.Points),
-            .. ChargingFindings.Of(balance, ride),
+            .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note),
             .. NotIncluded(bike),
         ];
         return new BikeReport
@@ -46,17 +46,23 @@ public static class BikeCheck
             Settings = solution.Points,
             Fuses = fuses,
             WorstDrops = drops,
-            Charging = balance,
-            Ride = ride,
+            Charging = charging,
+            DirectLighting = direct,
             Findings = [.. findings.OrderByDescending(f => f.Severity)],
         };
     }
+
+    /// <summary>The direct lighting of a bike in its heaviest setting, over the speeds of its charging list.</summary>
+    /// <param name="bike">A bike whose lamps a lighting coil feeds, with a charging list.</param>
+    /// <param name="settings">Its operating points.</param>
+    public static DirectLightingReport DirectLightingOf(Bike bike, IReadOnlyList<OperatingPoint> settings) =>
+        DirectLighting.Of(bike, coilResistance: null).Report(settings.MaxBy(p => p.TotalCurrent.Amperes)!.Setting, bike.Charging.Select(c => c.Speed).Distinct());
 
     private static IEnumerable<Finding> NotIncluded(Bike bike)
     {
         if (!bike.HasNetwork)
             yield return new Finding(Severity.Note, "runs.csv", "there is no list of runs: lamps are taken straight on the battery, and drops are not included.");
-        if (bike.Fuses.IsEmpty)
+        if (bike.Fuses.IsEmpty && bike.Lighting == LightingSupply.Battery)
             yield return new Finding(Severity.Caution, "fuses.csv", "no fuse is listed: whether one would suit is not checked.");
         if (bike.Charging.IsEmpty)
             yield return new Finding(Severity.Note, "charging.csv", "there is no charging curve: the balance is not included.");

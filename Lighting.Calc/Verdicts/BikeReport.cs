@@ -28,11 +28,11 @@ public sealed record BikeReport
     /// <summary>Each lamp's ledger in its worst setting.</summary>
     public required ImmutableArray<DropLedger> WorstDrops { get; init; }
 
-    /// <summary>The balance in the setting of the greatest average load; null without a charging curve.</summary>
-    public required ChargingBalance? Charging { get; init; }
+    /// <summary>The charging balance; null without a charging curve, or where the lamps are fed by a lighting coil directly.</summary>
+    public required ChargingReport? Charging { get; init; }
 
-    /// <summary>The ride; null without a charging curve or a ride.</summary>
-    public required RideBalance? Ride { get; init; }
+    /// <summary>The direct lighting in the heaviest setting; null where a battery feeds the lamps, or without a charging curve.</summary>
+    public required DirectLightingReport? DirectLighting { get; init; }
 
     /// <summary>What was found, worst first.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Charging;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Network;
 using UnitsNet;
@@ -58,20 +57,5 @@ public sealed record BikeSolution
         }
 
         return new BikeSolution(network, volts, points.ToImmutable(), notSolved.ToImmutable());
-    }
-
-    /// <summary>The charging system, its load being this harness solved at the volts that are asked for.</summary>
-    /// <param name="options">How charging is judged.</param>
-    public ChargingSystem ChargingWith(ChargingOptions options)
-    {
-        HarnessSolver solver = Network.CreateSolver();
-        return ChargingSystem.Of(
-            Network.Bike,
-            (setting, volts) =>
-            {
-                solver.SetSupply(volts);
-                return AverageLoads.Of(solver.Solve(setting));
-            },
-            options);
     }
 }

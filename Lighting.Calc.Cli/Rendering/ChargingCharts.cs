@@ -1,0 +1,77 @@
+using Lighting.Calc.Charging;
+using UnitsNet;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>The charts of a charging report: amps into the battery over engine speed, state of charge over the ride.</summary>
+internal static class ChargingCharts
+{
+    // As many lines as a reader keeps apart.
+    private const int MostLines = 6;
+    private const int GridSteps = 48;
+
+    /// <summary>Amps into the battery over engine speed: the worst setting, the ride's usual one, and others of distinct load.</summary>
+    public static LineChart? Balance(ChargingSystem system, ChargingReport report)
+    {
+        ChargingBalance[] settings = Chosen(report);
+        RotationalSpeed[] speeds = [.. system.Grid(GridSteps)];
+        ChartLine[] lines = [.. settings.Select(b => Line(b, speeds)).Where(l => l.Points.Count > 0)];
+        if (lines.Length == 0)
+            return null;
+        ChartMark[] marks = [.. settings.Where(b => b.BreakEven is { Outcome: BreakEvenOutcome.At }).Select(b => b.BreakEven.Speed!.Value)
+            .OrderBy(s => s.RevolutionsPerMinute).Select(s => new ChartMark(s.RevolutionsPerMinute, 0, Figures.Rpm(s)))];
+        return new LineChart(
+            "Amps into the battery over engine speed",
+            "Above zero the battery is charged, below it is drained. " + string.Join(" ", settings.Select(b => $"{b.Setting}: {Figures.Amperes(b.Demand)} on average, covered {BreakEvenWords.Of(b.BreakEven)}.")),
+            "engine speed, rpm",
+            "into the battery, A (diamond: break-even)",
+            lines,
+            marks,
+            0,
+            0);
+    }
+
+    /// <summary>State of charge over the ride; null where it is not known.</summary>
+    public static LineChart? Ride(RideBalance ride)
+    {
+        var points = new List<ChartPoint> { new(0, ride.InitialStateOfCharge.Percent) };
+        double minutes = 0;
+        foreach (RideStretchBalance stretch in ride.Stretches)
+        {
+            if (stretch.StateOfCharge is not { } charge)
+                break;
+            // A battery that becomes full or flat on the way stays so to the end of the stretch.
+            if (stretch.LimitAfter is { } after && stretch.Limit != StateOfChargeLimit.None)
+                points.Add(new ChartPoint(minutes + after.Minutes, charge.Percent));
+            minutes += stretch.Stretch.Duration.Minutes;
+            points.Add(new ChartPoint(minutes, charge.Percent));
+        }
+
+        if (points.Count < 2)
+            return null;
+        return new LineChart(
+            "State of charge over the ride",
+            $"From {Figures.Percent(ride.InitialStateOfCharge)} to {Figures.Number(points[^1].Y, 1)} % after {Figures.Number(minutes, 0)} min. "
+            + string.Join(" ", ride.Stretches.Select(s => $"{s.Stretch.Stretch}: {(s.StateOfCharge is { } c ? Figures.Percent(c) : "not known")} at its end.")),
+            "minutes",
+            "state of charge, %",
+            [new ChartLine("state of charge", points)],
+            [],
+            Math.Min(90, points.Min(p => p.Y)),
+            100);
+    }
+
+    private static ChargingBalance[] Chosen(ChargingReport report)
+    {
+        ChargingBalance[] distinct = [.. report.Balances.OrderByDescending(b => b.Demand.Amperes).DistinctBy(b => Math.Round(b.Load.Amperes, 2))];
+        IEnumerable<ChargingBalance> spread = distinct.Length <= MostLines
+            ? distinct
+            : Enumerable.Range(0, MostLines).Select(i => distinct[i * (distinct.Length - 1) / (MostLines - 1)]);
+        ChargingBalance?[] first = [report.Worst, report.Typical];
+        return [.. first.OfType<ChargingBalance>().Concat(spread).DistinctBy(b => Math.Round(b.Load.Amperes, 2)).Take(MostLines).OrderByDescending(b => b.Demand.Amperes)];
+    }
+
+    private static ChartLine Line(ChargingBalance balance, IEnumerable<RotationalSpeed> speeds) => new(
+        $"{Figures.Amperes(balance.Demand)} on average, {BreakEvenWords.Of(balance.BreakEven)}: {balance.Setting}",
+        [.. balance.Over(speeds).Where(p => p.Net is not null).Select(p => new ChartPoint(p.Speed.RevolutionsPerMinute, p.Net!.Value.Amperes))]);
+}

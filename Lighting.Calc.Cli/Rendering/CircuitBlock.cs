@@ -1,0 +1,24 @@
+using Lighting.Calc.Cli.Rendering.Diagram;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>A drawing of a circuit.</summary>
+/// <param name="Title">What is drawn.</param>
+/// <param name="Description">The same in words, for those who do not see it.</param>
+/// <param name="Drawing">The drawing.</param>
+internal sealed record CircuitBlock(string Title, string Description, CircuitDrawing Drawing) : Block
+{
+    /// <summary>The drawing of a bike in one setting.</summary>
+    public static CircuitBlock Of(Harness.Bike bike, Network.OperatingPoint point)
+    {
+        var graph = CircuitGraph.Of(bike, point);
+        CircuitDrawing drawing = CircuitLayout.Of(graph);
+        string[] lit = [.. graph.Parts.Where(p => p is { IsLoad: true, IsLive: true }).Select(p => $"{p.Name} {p.Figures}")];
+        string omitted = drawing.NotDrawn.Count == 0 ? "" : $" Not drawn, since both ends are one point: {string.Join(", ", drawing.NotDrawn)}.";
+        return new CircuitBlock(
+            $"Circuit in the setting {point.Setting}",
+            $"{graph.SourceName} {graph.SourceFigures}; {(lit.Length == 0 ? "nothing draws current" : string.Join(", ", lit))}. "
+            + $"Strong lines carry current. Volts are to {Harness.Bike.BatteryMinus}; the two earth signs are one point.{omitted}",
+            drawing);
+    }
+}

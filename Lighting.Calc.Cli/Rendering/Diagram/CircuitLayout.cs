@@ -1,0 +1,215 @@
+namespace Lighting.Calc.Cli.Rendering.Diagram;
+
+/// <summary>Lays a circuit out: source on the left, earth on the right, loads in one column between, every conductor level or upright.</summary>
+/// <remarks>
+/// Points stand in columns by their distance from source or earth. A slot before each column holds the symbols and
+/// labels of the parts that lead there, a channel behind it holds uprights alone: so no upright runs through a
+/// label. No two conductors share a row, and rows stand as far apart as what is written on them needs.
+/// </remarks>
+internal sealed class CircuitLayout
+{
+    private const double Margin = 8;
+    private const double SlotPadding = 8;
+    private const double RowGap = 5;
+    private const double SourceRoom = 76;
+    private const double EarthRoom = 34;
+
+    // A sheet of A4 or Letter on its side, less margins and caption.
+    private const double SheetWidth = 265;
+    private const double SheetHeight = 168;
+
+    // Where names may be broken: narrow columns make a drawing tall, wide ones make it broad.
+    private static readonly double[] LongestLines = [58, 66, 74, 84, 96, 120];
+
+    private readonly CircuitGraph _graph;
+    private readonly double _longestLine;
+    private readonly CircuitSides _sides;
+    private readonly CircuitRows _rows;
+    private readonly Dictionary<int, SideBus> _feedBuses;
+    private readonly Dictionary<int, SideBus> _returnBuses;
+    private readonly SideColumns _feedColumns;
+    private readonly SideColumns _returnColumns;
+    private readonly double _middle;
+    private readonly double _width;
+    private readonly List<LevelItem> _items = [];
+
+    private CircuitLayout(CircuitGraph graph, double longestLine)
+    {
+        _graph = graph;
+        _longestLine = longestLine;
+        _sides = CircuitSides.Of(graph);
+        _rows = CircuitRows.Of(_sides);
+        _feedBuses = SideBus.Of(_sides.Feed, _sides.Between, p => p.Near, _rows);
+        _returnBuses = SideBus.Of(_sides.Return, _sides.Between, p => p.Far, _rows);
+        _feedColumns = new SideColumns(Slots(_sides.Feed, SourceWidth()), Tracks(_sides.Feed, _feedBuses), 1);
+        _returnColumns = new SideColumns(Slots(_sides.Return, EarthRoom), Tracks(_sides.Return, _returnBuses), -1);
+        double slot = _sides.Between.Select(PartWidth).DefaultIfEmpty().Max() + SlotPadding;
+        _width = 2 * Margin + _feedColumns.Width + slot + _returnColumns.Width;
+        _feedColumns.Place(Margin);
+        _returnColumns.Place(_width - Margin);
+        _middle = Margin + _feedColumns.Width + slot / 2;
+    }
+
+    /// <summary>Lays a circuit out, of several widths of column the one that stands largest on a printed sheet.</summary>
+    public static CircuitDrawing Of(CircuitGraph graph) => LongestLines
+        .Select(longest => new CircuitLayout(graph, longest).Draw())
+        .MaxBy(d => Math.Min(SheetWidth / d.Width, SheetHeight / d.Height))!;
+
+    private CircuitDrawing Draw()
+    {
+        PlaceSource();
+        PlaceEarth();
+        PlaceSide(_sides.Feed, _feedColumns, _feedBuses, LabelAnchor.End);
+        PlaceSide(_sides.Return, _returnColumns, _returnBuses, LabelAnchor.Start);
+        foreach (SidePart part in _sides.Between)
+            Place(new LevelItem(_rows.Of(part), BusX(part.Near), BusX(part.Far), part.Part.IsLive)
+                .With(part.Part.Symbol, _middle)
+                .Above(_middle, LabelAnchor.Middle, Name(part.Part), hasFigures: false)
+                .Below(_middle, LabelAnchor.Middle, [part.Part.Figures]));
+        double[] heights = RowHeights();
+        var lines = new List<DrawnLine>();
+        var dots = new List<DrawnDot>();
+        foreach (LevelItem item in _items.Where(i => Math.Abs(i.Right - i.Left) > 0.01))
+            lines.Add(new DrawnLine(item.Left, heights[item.Row], item.Right, heights[item.Row], item.IsLive));
+        DrawBuses(_feedBuses.Values, lines, dots, heights);
+        DrawBuses(_returnBuses.Values, lines, dots, heights);
+        foreach (int point in Enumerable.Range(0, _graph.Points.Count))
+            dots.Add(new DrawnDot(PointX(point), heights[_rows.Of(point)], false, IsLive(point)));
+        return new CircuitDrawing(
+            _width,
+            _items.Max(i => heights[i.Row] + i.Depth) + Margin,
+            [.. lines.OrderBy(l => l.IsLive)],
+            [.. _items.Where(i => i.Symbol is not null).Select(i => new DrawnSymbol(i.Symbol!.Value, i.SymbolX, heights[i.Row], i.IsLive))],
+            [.. dots],
+            [.. _items.SelectMany(i => i.Labels(heights[i.Row]))],
+            [.. _graph.Parts.Where(p => p.From == p.To).Select(p => p.Name)]);
+    }
+
+    private void PlaceSource()
+    {
+        double end = _feedColumns.PointX(0), symbol = end - SourceWidth() / 2;
+        bool isLive = IsLive(_graph.Source);
+        int row = _rows.Of(_graph.Source);
+        Place(new LevelItem(row, symbol - SourceRoom / 2 + 6, end, isLive)
+            .With(_graph.SourceSymbol, symbol)
+            .Above(symbol, LabelAnchor.Middle, [_graph.SourceName, _graph.SourceFigures], hasFigures: true));
+        Place(new LevelItem(row, symbol - SourceRoom / 2 + 6, symbol - SourceRoom / 2 + 6, isLive).With(SymbolKind.EarthLeft, symbol - SourceRoom / 2 + 6));
+    }
+
+    private void PlaceEarth()
+    {
+        double at = _returnColumns.PointX(0);
+        Place(new LevelItem(_rows.Of(_graph.Earth), at, at + 14, IsLive(_graph.Earth)).With(SymbolKind.Earth, at + 14));
+    }
+
+    private void PlaceSide(CircuitSide side, SideColumns columns, Dictionary<int, SideBus> buses, LabelAnchor anchor)
+    {
+        int away = anchor == LabelAnchor.End ? -1 : 1;
+        foreach (int point in side.Points)
+        {
+            double x = columns.PointX(side.Layer[point]);
+            int row = _rows.Of(point);
+            if (side.Hung.TryGetValue(point, out SidePart? part))
+                Place(OnSide(part, row, x, side, columns).Below(x + 3 * away, anchor, PointLines(point)));
+            else
+                Place(new LevelItem(row, x, x, IsLive(point)).Raised(point == _graph.Source || point == _graph.Earth ? 10 : 3).Below(x + 3 * away, anchor, PointLines(point)));
+            if (buses[point].IsUpright)
+                Place(new LevelItem(row, x, BusX(point), buses[point].Taps.Any(t => t.IsLive)));
+        }
+
+        foreach (SidePart loop in side.Loops)
+            Place(OnSide(loop, _rows.Of(loop), BusX(loop.Far), side, columns));
+    }
+
+    private LevelItem OnSide(SidePart part, int row, double end, CircuitSide side, SideColumns columns)
+    {
+        double middle = columns.SlotMiddle(side.Layer[part.Far]);
+        return new LevelItem(row, BusX(part.Near), end, part.Part.IsLive)
+            .With(part.Part.Symbol, middle)
+            .Above(middle, LabelAnchor.Middle, [.. Name(part.Part), part.Part.Figures]);
+    }
+
+    private void Place(LevelItem item) => _items.Add(item);
+
+    private static void DrawBuses(IEnumerable<SideBus> buses, List<DrawnLine> lines, List<DrawnDot> dots, double[] heights, Func<SideBus, double> x)
+    {
+        foreach (SideBus bus in buses.Where(b => b.IsUpright))
+        {
+            double at = x(bus);
+            lines.Add(new DrawnLine(at, heights[bus.Top], at, heights[bus.Bottom], false));
+            int[] live = [.. bus.Taps.Where(t => t.IsLive).Select(t => t.Row).Append(bus.Row)];
+            if (live.Min() < live.Max())
+                lines.Add(new DrawnLine(at, heights[live.Min()], at, heights[live.Max()], true));
+            foreach (int row in bus.Taps.Select(t => t.Row).Append(bus.Row).Distinct())
+            {
+                int ways = (row > bus.Top ? 1 : 0) + (row < bus.Bottom ? 1 : 0) + (row == bus.Row ? 1 : 0) + (bus.Taps.Any(t => t.Row == row) ? 1 : 0);
+                if (ways > 2)
+                    dots.Add(new DrawnDot(at, heights[row], true, row >= live.Min() && row <= live.Max() && live.Length > 1));
+            }
+        }
+    }
+
+    private void DrawBuses(IEnumerable<SideBus> buses, List<DrawnLine> lines, List<DrawnDot> dots, double[] heights) =>
+        DrawBuses(buses, lines, dots, heights, b => BusX(b.Point));
+
+    // Rows stand as near as what is on them lets them.
+    private double[] RowHeights()
+    {
+        double[] heights = new double[_rows.Count];
+        ILookup<int, LevelItem> onRow = _items.ToLookup(i => i.Row);
+        var rooms = new List<(Box Box, int Row)>();
+        for (int row = 0; row < heights.Length; row++)
+        {
+            Box[] mine = [.. onRow[row].SelectMany(i => i.Rooms())];
+            double height = row == 0 ? Margin - mine.Min(b => b.Top) : heights[row - 1] + RowGap;
+            foreach (Box box in mine)
+                foreach ((Box earlier, _) in rooms.Where(r => r.Box.Left < box.Right + RowGap && box.Left < r.Box.Right + RowGap))
+                    height = Math.Max(height, earlier.Bottom + RowGap - box.Top);
+            heights[row] = height;
+            rooms.AddRange(mine.Select(b => (new Box(b.Left, b.Top + height, b.Right, b.Bottom + height), row)));
+        }
+
+        return heights;
+    }
+
+    private double PointX(int point) => _sides.Feed.Layer.TryGetValue(point, out int layer) ? _feedColumns.PointX(layer) : _returnColumns.PointX(_sides.Return.Layer[point]);
+
+    private double BusX(int point)
+    {
+        bool isFeed = _sides.Feed.Layer.TryGetValue(point, out int layer);
+        SideBus bus = isFeed ? _feedBuses[point] : _returnBuses[point];
+        if (!bus.IsUpright)
+            return PointX(point);
+        return isFeed ? _feedColumns.TrackX(layer, bus.Track) : _returnColumns.TrackX(_sides.Return.Layer[point], bus.Track);
+    }
+
+    private bool IsLive(int point) => _graph.Parts.Any(p => p.IsLive && (p.From == point || p.To == point));
+
+    private double[] Slots(CircuitSide side, double first)
+    {
+        double[] slots = new double[side.Layers];
+        slots[0] = first;
+        foreach (int point in side.Points)
+            slots[side.Layer[point]] = Math.Max(slots[side.Layer[point]], LabelText.Width(PointLines(point), hasFigures: true) + SlotPadding);
+        foreach (SidePart part in side.Hung.Values.Concat(side.Loops))
+            slots[side.Layer[part.Far]] = Math.Max(slots[side.Layer[part.Far]], PartWidth(part) + SlotPadding);
+        return slots;
+    }
+
+    private static int[] Tracks(CircuitSide side, Dictionary<int, SideBus> buses)
+    {
+        int[] tracks = new int[side.Layers];
+        foreach (SideBus bus in buses.Values.Where(b => b.IsUpright))
+            tracks[side.Layer[bus.Point]] = Math.Max(tracks[side.Layer[bus.Point]], bus.Track + 1);
+        return tracks;
+    }
+
+    private double SourceWidth() => Math.Max(SourceRoom, LabelText.Width([_graph.SourceName, _graph.SourceFigures], hasFigures: true)) + SlotPadding;
+
+    private double PartWidth(SidePart part) =>
+        Math.Max(LabelText.Width([.. Name(part.Part), part.Part.Figures], hasFigures: true), 2 * SymbolSize.Of(part.Part.Symbol).HalfWidth + 8);
+
+    private IReadOnlyList<string> Name(CircuitPart part) => [.. LabelText.Wrap(part.Name, _longestLine)];
+
+    private IReadOnlyList<string> PointLines(int point) => [.. LabelText.Wrap(_graph.Points[point].Name, _longestLine), _graph.Points[point].Figures];
+}

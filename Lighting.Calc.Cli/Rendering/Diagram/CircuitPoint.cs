@@ -1,0 +1,6 @@
+namespace Lighting.Calc.Cli.Rendering.Diagram;
+
+/// <summary>A point of the drawing.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Figures">Its volts.</param>
+internal sealed record CircuitPoint(string Name, string Figures);

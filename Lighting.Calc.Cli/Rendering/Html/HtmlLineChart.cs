@@ -1,0 +1,86 @@
+using System.Globalization;
+
+namespace Lighting.Calc.Cli.Rendering.Html;
+
+/// <summary>Lines over an axis: each has a colour, a dash and a marker of its own. Words keep their size at every width.</summary>
+internal static class HtmlLineChart
+{
+    private const int MarkersALine = 6;
+
+    public static void Render(Markup page, LineChart chart)
+    {
+        ChartPoint[] points = [.. chart.Lines.SelectMany(l => l.Points)];
+        if (points.Length < 2)
+            return;
+        var across = ChartAxis.Over(points.Min(p => p.X), points.Max(p => p.X), 7);
+        var upright = ChartAxis.Over(points.Select(p => p.Y).Append(chart.Bottom).Min(), points.Select(p => p.Y).Append(chart.Top).Max(), 6);
+        page.Open("figure", ("class", "chart")).Element("figcaption", chart.Title);
+        if (chart.Lines.Count > 1)
+            Legend(page, chart.Lines);
+        page.Element("p", chart.YTitle, ("class", "axis"));
+        page.Open("div", ("class", "plot")).OpenPicture(chart.Title, chart.Description, ("width", "100%"), ("height", "260"));
+        Grid(page, across, upright);
+        for (int i = 0; i < chart.Lines.Count; i++)
+            Line(page, chart.Lines[i], i, across, upright);
+        foreach (ChartMark mark in chart.Marks)
+            Mark(page, mark, across, upright);
+        page.Close().Close();
+        page.Element("p", chart.XTitle, ("class", "axis across"));
+        page.Close();
+    }
+
+    private static void Grid(Markup page, ChartAxis across, ChartAxis upright)
+    {
+        foreach (double x in across.Ticks)
+        {
+            string at = Markup.Share(across.ShareOf(x));
+            page.Void("line", ("class", "grid"), ("x1", at), ("x2", at), ("y1", "0"), ("y2", "100%"));
+            page.Element("text", across.TextOf(x), ("x", at), ("y", "100%"), ("dy", "1.3em"), ("text-anchor", "middle"));
+        }
+
+        foreach (double y in upright.Ticks)
+        {
+            string at = Markup.Share(1 - upright.ShareOf(y));
+            page.Void("line", ("class", y == 0 ? "zero" : "grid"), ("x1", "0"), ("x2", "100%"), ("y1", at), ("y2", at));
+            page.Element("text", upright.TextOf(y), ("x", "-6"), ("y", at), ("dy", "0.35em"), ("text-anchor", "end"));
+        }
+    }
+
+    private static void Line(Markup page, ChartLine line, int index, ChartAxis across, ChartAxis upright)
+    {
+        if (line.Points.Count == 0)
+            return;
+        var path = new System.Text.StringBuilder();
+        foreach (ChartPoint point in line.Points)
+            path.Append(CultureInfo.InvariantCulture, $"{(path.Length == 0 ? 'M' : 'L')}{Markup.Number(1000 * across.ShareOf(point.X))},{Markup.Number(1000 * (1 - upright.ShareOf(point.Y)))} ");
+        page.Open("svg", ("width", "100%"), ("height", "100%"), ("viewBox", "0 0 1000 1000"), ("preserveAspectRatio", "none"), ("overflow", "visible"));
+        page.Void("path", ("class", $"line l{index % ChartMarker.Count}"), ("vector-effect", "non-scaling-stroke"), ("d", path.ToString().TrimEnd())).Close();
+        // Markers of lines that run close together stand at different places.
+        int step = Math.Max(1, line.Points.Count / MarkersALine);
+        for (int i = Math.Min(index % step, line.Points.Count - 1); i < line.Points.Count; i += step)
+            ChartMarker.Draw(page, index, Markup.Share(across.ShareOf(line.Points[i].X)), Markup.Share(1 - upright.ShareOf(line.Points[i].Y)));
+    }
+
+    private static void Mark(Markup page, ChartMark mark, ChartAxis across, ChartAxis upright)
+    {
+        string x = Markup.Share(across.ShareOf(mark.X)), y = Markup.Share(1 - upright.ShareOf(mark.Y));
+        page.Void("line", ("class", "drop"), ("x1", x), ("x2", x), ("y1", y), ("y2", "100%"));
+        page.Open("svg", ("x", x), ("y", y), ("overflow", "visible")).Void("path", ("class", "pin"), ("d", "M0,-7 L7,0 L0,7 L-7,0 Z")).Close();
+        bool isRight = across.ShareOf(mark.X) > 0.6;
+        page.Element("text", mark.Text, ("class", "said"), ("x", x), ("y", "100%"), ("dx", isRight ? "-6" : "6"), ("dy", "-0.6em"), ("text-anchor", isRight ? "end" : "start"));
+    }
+
+    private static void Legend(Markup page, IReadOnlyList<ChartLine> lines)
+    {
+        page.Open("ul", ("class", "legend"));
+        for (int i = 0; i < lines.Count; i++)
+        {
+            page.Open("li").Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("aria-hidden", "true"), ("width", "52"), ("height", "18"));
+            page.Void("path", ("class", $"line l{i % ChartMarker.Count}"), ("d", "M2,9 H50"));
+            ChartMarker.Draw(page, i, "26", "9");
+            page.Close().Text(" " + lines[i].Label).Close();
+        }
+
+        page.Close();
+    }
+}

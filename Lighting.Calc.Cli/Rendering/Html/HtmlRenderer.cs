@@ -1,0 +1,93 @@
+using System.Reflection;
+
+namespace Lighting.Calc.Cli.Rendering.Html;
+
+/// <summary>A document as one self-contained page: no network, no script, nothing outside the file.</summary>
+internal static class HtmlRenderer
+{
+    // The page may load and run nothing at all; only its own style sheet holds.
+    private const string Policy = "default-src 'none'; style-src 'unsafe-inline'";
+
+    public static void Render(Document document, TextWriter output)
+    {
+        var page = new Markup();
+        page.Open("html", ("lang", "en")).Open("head");
+        page.Void("meta", ("charset", "utf-8"));
+        page.Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", Policy));
+        page.Void("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"));
+        page.Void("meta", ("name", "color-scheme"), ("content", "light dark"));
+        page.Element("title", document.Title);
+        page.Open("style").Own(StyleSheet()).Close();
+        page.Close();
+        page.Open("body").Open("main");
+        page.Element("h1", document.Title);
+        Verdict(page, document.Verdict);
+        string section = document.Title;
+        foreach (Block block in document.Blocks)
+        {
+            if ((block is PageOnly only ? only.Block : block) is Heading heading)
+                section = heading.Text;
+            Render(page, block, section);
+        }
+
+        page.Close().Close().Close();
+        output.Write("<!DOCTYPE html>\n");
+        output.Write(page.ToString());
+        output.Write('\n');
+    }
+
+    // One paragraph; what it says first, it says loudest.
+    private static void Verdict(Markup page, string verdict)
+    {
+        string[] lines = verdict.Split('\n');
+        page.Open("p", ("class", "verdict"));
+        if (lines.Length > 1)
+            page.Element("strong", lines[0]).Text(" " + string.Join(' ', lines[1..]));
+        else
+            page.Text(verdict);
+        page.Close();
+    }
+
+    private static void Render(Markup page, Block block, string section)
+    {
+        switch (block)
+        {
+            case SpreadsheetOnly:
+                break;
+            case PageOnly only:
+                Render(page, only.Block, section);
+                break;
+            case Heading heading:
+                page.Element("h2", heading.Text);
+                break;
+            case Paragraph paragraph:
+                page.Open("p", ("class", paragraph.Text == SafetyWords.Text ? "safety" : null)).Lines(paragraph.Text).Close();
+                break;
+            case Table table:
+                HtmlTable.Render(page, table, section);
+                break;
+            case BarChart bars:
+                HtmlBars.Render(page, bars);
+                break;
+            case StackedBarChart bars:
+                HtmlStackedBars.Render(page, bars);
+                break;
+            case LineChart lines:
+                HtmlLineChart.Render(page, lines);
+                break;
+            case CircuitBlock circuit:
+                SvgCircuit.Render(page, circuit);
+                break;
+            default:
+                throw new InvalidOperationException($"No page form for {block.GetType().Name}.");
+        }
+    }
+
+    /// <summary>The style of pages and pictures.</summary>
+    public static string StyleSheet()
+    {
+        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("report.css")
+            ?? throw new InvalidOperationException("The style sheet is missing from the program.");
+        return new StreamReader(stream).ReadToEnd();
+    }
+}

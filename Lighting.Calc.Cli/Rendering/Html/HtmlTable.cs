@@ -1,0 +1,44 @@
+namespace Lighting.Calc.Cli.Rendering.Html;
+
+/// <summary>A table on a page: every column and row has a header cell; one too wide for the screen scrolls in its own frame.</summary>
+internal static class HtmlTable
+{
+    private static readonly string[] Severities = ["fault", "caution", "note"];
+
+    public static void Render(Markup page, Table table, string section)
+    {
+        if (table.Columns.Count == 0 || table.Rows.Count == 0)
+            return;
+        page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", section));
+        page.Open("table").Open("thead").Open("tr");
+        foreach (Column column in table.Columns)
+            Head(page, column);
+        page.Close().Close().Open("tbody");
+        foreach (IReadOnlyList<Cell> row in table.Rows)
+        {
+            page.Open("tr");
+            for (int i = 0; i < row.Count; i++)
+                Cell(page, table.Columns[i], row[i], isFirst: i == 0);
+            page.Close();
+        }
+
+        page.Close().Close().Close();
+    }
+
+    // A column that needs no title for those who see it still has one for those who do not.
+    private static void Head(Markup page, Column column)
+    {
+        page.Open("th", ("scope", "col"), ("class", column.IsNumber ? "number" : null));
+        if (column.Title.Length > 0)
+            page.Text(column.Title);
+        else
+            page.Element("span", column.Key, ("class", "unseen"));
+        page.Close();
+    }
+
+    private static void Cell(Markup page, Column column, Cell cell, bool isFirst)
+    {
+        string? kind = column.IsNumber ? "number" : column.Key == "severity" && Severities.Contains(cell.Text) ? cell.Text : null;
+        page.Open(isFirst ? "th" : "td", ("scope", isFirst ? "row" : null), ("class", kind)).Lines(cell.Text).Close();
+    }
+}

@@ -1,0 +1,108 @@
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lamps;
+using Lighting.Calc.Network;
+using UnitsNet;
+
+namespace Lighting.Calc.Tests.Fuses;
+
+public class FuseSurgeTests
+{
+    private static Bike OneLamp(double fuse, double batteryMilliohms = 0, FuseStyle style = FuseStyle.Blade, LampType type = LampType.Halogen) => new()
+    {
+        BatteryResistance = ElectricResistance.FromMilliohms(batteryMilliohms),
+        Fuses = [FuseBike.Fuse("main", fuse, style: style)],
+        Lamps = [FuseBike.Load("headlamp", type, 13.5, 4.5)],
+    };
+
+    // 13.5 V on a filament of 13.5/4.5 = 3 Ω hot, 3/15 = 0.2 Ω cold: 67.5 A; behind 20 mΩ 13.5/0.22 = 61.4 A, less a little since
+    // the lamp behind 20 mΩ sees 13.41 V.
+    [Theory]
+    [InlineData(0, 67.5, false)]
+    [InlineData(20, 61.36, true)]
+    public void The_peak_is_source_volts_over_cold_filament_and_source(double milliohms, double amperes, bool isLimited)
+    {
+        SwitchingOn on = FuseBike.Check(OneLamp(15, milliohms)).Single().SwitchingOn!;
+        Assert.Equal(amperes, on.Peak.Amperes, 0.01);
+        Assert.Equal(isLimited, on.IsLimitedBySource);
+    }
+
+    [Fact]
+    public void The_surge_ends_at_the_solved_current()
+    {
+        Bike bike = OneLamp(15, 30);
+        OperatingPoint point = FuseBike.Solve(bike).Single();
+        double ohms = 0.030;
+        WarmUpCurve curve = new FilamentWarmUp(bike.Lamps[0].Specification).Curve(13.5, ohms);
+        Assert.Equal(point.TotalCurrent.Amperes, curve.Amperes[^1], 0.01);
+        Assert.True(curve.Amperes.Zip(curve.Amperes.Skip(1)).All(p => p.Second < p.First));
+    }
+
+    // The same warm-up by small steps of time instead of the integral over temperature.
+    [Fact]
+    public void Small_steps_of_time_give_the_same_curve()
+    {
+        LampSpecification lamp = LampSpecification.FromCurrent(LampType.Filament, ElectricPotential.FromVolts(13.5), ElectricCurrent.FromAmperes(1.85));
+        WarmUpCurve curve = new FilamentWarmUp(lamp).Curve(13.5, 0.05);
+        double hotOhms = 13.5 / 1.85, hotWatts = 13.5 * 1.85, hotKelvin = Tungsten.KelvinAt(15);
+        double perArea = Tungsten.RadiatedWatts(hotKelvin);
+        double diameter = Math.Cbrt(4 * Tungsten.OhmCentimetres(hotKelvin) * hotWatts / (Math.PI * Math.PI * perArea * hotOhms));
+        double grams = 19.25 * Math.PI / 4 * diameter * diameter * (hotWatts / (Math.PI * diameter * perArea));
+        double kelvin = 300, step = 2e-6;
+        for (int i = 1; i <= 25_000; i++)
+        {
+            double ohms = hotOhms / 15 * Tungsten.ResistanceRatio(kelvin), amperes = 13.5 / (ohms + 0.05);
+            kelvin += step * (amperes * amperes * ohms - hotWatts * Math.Pow(ohms / hotOhms, 1.55 / 0.45)) / (grams * Tungsten.JoulesPerGramKelvin(kelvin));
+            if (i % 5000 == 0)
+                Assert.Equal(1, 13.5 / (hotOhms / 15 * Tungsten.ResistanceRatio(kelvin) + 0.05) / curve.At(i * step), 0.005);
+        }
+    }
+
+    [Fact]
+    public void A_fuse_near_its_load_may_be_opened_by_the_surge_and_a_larger_one_not()
+    {
+        var options = new FuseOptions { SteadyLimit = Ratio.FromPercent(100) };
+        FuseSuitability small = FuseBike.Check(OneLamp(5), options).Single();
+        Assert.True(small.Steady.Suits);
+        Assert.True(small.SwitchingOn!.MeltingShare!.Value.DecimalFractions > FuseBike.Check(OneLamp(15), options).Single().SwitchingOn!.MeltingShare!.Value.DecimalFractions);
+        Assert.False(small.SwitchingOn.Survives);
+        Assert.Equal(FuseVerdict.TooSmall, small.Verdict);
+        Assert.True(small.Advice.Smallest!.Value.Amperes > 5);
+    }
+
+    [Fact]
+    public void What_a_glass_fuse_withstands_is_not_known_and_is_said_so()
+    {
+        FuseSuitability glass = FuseBike.Check(OneLamp(10, style: FuseStyle.Glass)).Single();
+        Assert.Null(glass.SwitchingOn!.MeltingShare);
+        Assert.Null(glass.SwitchingOn.Survives);
+        Assert.Equal(FuseVerdict.Suits, glass.Verdict);
+        Assert.Contains(glass.Findings, f => f.Severity == Severity.Note && f.Message.Contains("not known", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void An_LED_has_no_surge_here()
+    {
+        SwitchingOn on = FuseBike.Check(OneLamp(15, type: LampType.Led)).Single().SwitchingOn!;
+        Assert.Equal(on.Steady.Amperes, on.Peak.Amperes, 1e-9);
+        Assert.Equal(0, on.HalfOfExcess.Seconds);
+        Assert.Equal(0, on.MeltingShare!.Value.DecimalFractions);
+        Assert.StartsWith("no surge", on.Explanation, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_lamps_surge_twice_as_much_in_the_same_time()
+    {
+        Bike one = OneLamp(15), two = one with { Lamps = [one.Lamps[0] with { Quantity = 2 }] };
+        SwitchingOn single = FuseBike.Check(one).Single().SwitchingOn!, both = FuseBike.Check(two).Single().SwitchingOn!;
+        Assert.Equal(2 * single.Peak.Amperes, both.Peak.Amperes, 1e-9);
+        Assert.Equal(single.HalfOfExcess.Seconds, both.HalfOfExcess.Seconds, 1e-9);
+    }
+
+    [Fact]
+    public void A_quantity_of_two_surges_like_two_lamps_behind_the_same_battery()
+    {
+        Bike one = OneLamp(15, 40), quantity = one with { Lamps = [one.Lamps[0] with { Quantity = 2 }] }, listed = one with { Lamps = [one.Lamps[0], one.Lamps[0] with { Lamp = "second" }] };
+        Assert.Equal(FuseBike.Check(listed).Single().SwitchingOn!.Peak.Amperes, FuseBike.Check(quantity).Single().SwitchingOn!.Peak.Amperes, 1e-6);
+    }
+}

@@ -1,0 +1,107 @@
+// What must hold of any harness, whatever its numbers.
+using FsCheck.Xunit;
+using Lighting.Calc.Lamps;
+using Lighting.Calc.Network;
+
+namespace Lighting.Calc.Tests.Network;
+
+public sealed class NetworkPropertyTests
+{
+    private static readonly LampType[] AllKinds = Enum.GetValues<LampType>();
+    private static readonly LampType[] Passive = [LampType.Filament, LampType.Halogen];
+
+    /// <remarks>
+    /// Of the lamps that the wire feeds. A lamp beside them may well lose a little: what they gain they draw over the
+    /// wire and the battery that it shares with them.
+    /// </remarks>
+    [Property(MaxTest = 300)]
+    public void A_better_wire_never_dims_the_filaments_it_feeds(int seed, byte which, bool trunk)
+    {
+        var random = new Random(seed);
+        TestNetwork n = RandomNetworks.Harness(random, 2 + random.Next(25), 0, Passive);
+        int wires = (n.Nodes - 2) / 2; // the feed tree comes first, each wire from its parent to its own point
+        n = n with { Conductors = [.. n.Conductors.Take(wires)], Loads = [.. n.Loads.Select(l => l with { Return = 0 })] };
+        int changed = trunk ? 0 : which % wires;
+        TestNetwork better = WithOhms(n, changed, n.Conductors[changed].Ohms * random.NextDouble());
+        CircuitSolver thin = n.Solved();
+        CircuitSolver thick = better.Solved();
+        var fed = new HashSet<int> { n.Conductors[changed].B };
+        foreach (TestConductor c in n.Conductors.Where(c => fed.Contains(c.A)))
+            fed.Add(c.B);
+        for (int i = 0; i < n.Loads.Count; i++)
+        {
+            if (fed.Contains(n.Loads[i].Feed))
+                Assert.True(thick.LoadVolts(i) >= thin.LoadVolts(i) - 1e-10);
+        }
+    }
+
+    /// <remarks>With feeds that drop nothing; where lamps share a bad feed, one that gains draws from the others.</remarks>
+    [Property(MaxTest = 300)]
+    public void A_parallel_ground_never_dims(int seed)
+    {
+        var random = new Random(seed);
+        TestNetwork n = RandomNetworks.Harness(random, 2 + random.Next(25), 3, Passive);
+        n = n with { SourceOhms = 0, Loads = [.. n.Loads.Select(l => l with { Feed = 1 })] };
+        int ground = n.Loads[random.Next(n.Loads.Count)].Return;
+        TestNetwork grounded = n with { Conductors = [.. n.Conductors, new TestConductor(ground, 0, 0.05 * random.NextDouble())] };
+        CircuitSolver one = n.Solved();
+        CircuitSolver two = grounded.Solved();
+        for (int i = 0; i < n.Loads.Count; i++)
+            Assert.True(two.LoadVolts(i) >= one.LoadVolts(i) - 1e-10);
+    }
+
+    [Property(MaxTest = 200)]
+    public void Scaling_resistances_up_and_currents_down_leaves_the_volts(int seed, byte power)
+    {
+        var random = new Random(seed);
+        double k = Math.Pow(2, power % 9 - 4) * 1.3;
+        // Ballasted LEDs leak a little whatever their size, which does not scale.
+        TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(40), 3, [.. AllKinds.Where(l => l != LampType.LedBallast)]);
+        TestNetwork scaled = n with
+        {
+            SourceOhms = n.SourceOhms * k,
+            Conductors = [.. n.Conductors.Select(c => c with { Ohms = c.Ohms * k })],
+            Loads = [.. n.Loads.Select(l => l with { Law = Scale(l.Law, k) })],
+        };
+        CircuitSolver a = n.Solved();
+        CircuitSolver b = scaled.Solved();
+        for (int v = 0; v < n.Nodes; v++)
+            Assert.Equal(a.NodeVolts(v), b.NodeVolts(v), 1e-8);
+        Assert.Equal(a.SourceAmperes / k, b.SourceAmperes, 1e-7);
+    }
+
+    [Property(MaxTest = 200)]
+    public void Order_of_elements_and_nodes_changes_nothing(int seed)
+    {
+        var random = new Random(seed);
+        TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(60), 5, AllKinds);
+        int[] renamed = [.. Enumerable.Range(0, n.Nodes)];
+        int[] conductorOrder = [.. Enumerable.Range(0, n.Conductors.Count)];
+        int[] loadOrder = [.. Enumerable.Range(0, n.Loads.Count)];
+        random.Shuffle(renamed);
+        random.Shuffle(conductorOrder);
+        random.Shuffle(loadOrder);
+        var shuffled = new TestNetwork(n.Nodes, renamed[n.Plus], renamed[n.Minus], n.Emf, n.SourceOhms,
+            [.. conductorOrder.Select(i => n.Conductors[i] with { A = renamed[n.Conductors[i].A], B = renamed[n.Conductors[i].B] })],
+            [.. loadOrder.Select(i => n.Loads[i] with { Feed = renamed[n.Loads[i].Feed], Return = renamed[n.Loads[i].Return] })]);
+        CircuitSolver a = n.Solved();
+        CircuitSolver b = shuffled.Solved();
+        for (int v = 0; v < n.Nodes; v++)
+            Assert.Equal(a.NodeVolts(v), b.NodeVolts(renamed[v]), 1e-9);
+        for (int i = 0; i < loadOrder.Length; i++)
+            Assert.Equal(a.LoadAmperes(loadOrder[i]), b.LoadAmperes(i), 1e-9);
+    }
+
+    private static TestNetwork WithOhms(TestNetwork n, int conductor, double ohms) => n with
+    {
+        Conductors = [.. n.Conductors.Select((c, i) => i == conductor ? c with { Ohms = ohms } : c)],
+    };
+
+    private static Load Scale(Load law, double k) => law.Kind switch
+    {
+        LampType.Filament or LampType.Halogen => Load.Filament(law.Volts, law.Strength / k, law.Quantity),
+        LampType.Led => Load.Led(law.Strength / k, law.Volts, law.Quantity),
+        LampType.Fixed => Load.Fixed(law.Strength / k, law.Quantity),
+        _ => Load.Resistor(law.Strength * k, law.Quantity),
+    };
+}

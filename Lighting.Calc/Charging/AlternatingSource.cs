@@ -1,0 +1,82 @@
+using UnitsNet;
+
+namespace Lighting.Calc.Charging;
+
+/// <summary>A permanent-magnet lighting coil as a source of alternating current: an EMF behind a resistance and a reactance.</summary>
+/// <remarks>
+/// E = k·n, X = l·n, E² = (V + I·R)² + (I·X)². E: EMF, V rms. n: engine speed. V: terminal volts, rms. I: current, A rms. R:
+/// resistance of the coil. X: its reactance ωL. The load is resistive: a filament is too slow to follow the wave.
+/// It is the <see cref="PermanentMagnetMachine"/> with k/l = Imax, seen at its terminals. Source: phasor diagram of the
+/// unsaturated round-rotor synchronous machine at unity power factor. Not valid where the iron saturates, or for the
+/// pulses of a rectifier or an LED.
+/// </remarks>
+public sealed record AlternatingSource
+{
+    private readonly double _voltsPerRpm;
+    private readonly double _ohmsPerRpm;
+
+    /// <summary>Makes a source from what is measured at one speed.</summary>
+    /// <param name="speed">The speed, above zero.</param>
+    /// <param name="openVoltage">Volts (rms) of the coil with nothing on it at that speed, above zero.</param>
+    /// <param name="reactance">Reactance of the coil at that speed, above zero: open volts by short-circuit amps where the resistance is small.</param>
+    /// <param name="coilResistance">Resistance of the coil, zero or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public AlternatingSource(RotationalSpeed speed, ElectricPotential openVoltage, ElectricResistance reactance, ElectricResistance coilResistance)
+    {
+        if (!(speed.RevolutionsPerMinute > 0))
+            throw new ArgumentOutOfRangeException(nameof(speed), speed, "The speed of the measurement is above zero.");
+        if (!(openVoltage.Volts > 0))
+            throw new ArgumentOutOfRangeException(nameof(openVoltage), openVoltage, "Open volts are above zero.");
+        if (!(reactance.Ohms > 0))
+            throw new ArgumentOutOfRangeException(nameof(reactance), reactance, "A coil's reactance is above zero.");
+        if (!(coilResistance.Ohms >= 0))
+            throw new ArgumentOutOfRangeException(nameof(coilResistance), coilResistance, "A coil's resistance is zero or more.");
+        _voltsPerRpm = openVoltage.Volts / speed.RevolutionsPerMinute;
+        _ohmsPerRpm = reactance.Ohms / speed.RevolutionsPerMinute;
+        CoilResistance = coilResistance;
+    }
+
+    /// <summary>Resistance of the coil.</summary>
+    public ElectricResistance CoilResistance { get; }
+
+    /// <summary>The current a short tends to as the speed grows, k/l.</summary>
+    public ElectricCurrent MaximumCurrent => ElectricCurrent.FromAmperes(_voltsPerRpm / _ohmsPerRpm);
+
+    /// <summary>Volts (rms) with nothing on the coil.</summary>
+    public ElectricPotential OpenVoltageAt(RotationalSpeed speed) => ElectricPotential.FromVolts(_voltsPerRpm * speed.RevolutionsPerMinute);
+
+    /// <summary>Reactance of the coil.</summary>
+    public ElectricResistance ReactanceAt(RotationalSpeed speed) => ElectricResistance.FromOhms(_ohmsPerRpm * speed.RevolutionsPerMinute);
+
+    /// <summary>Current into a resistive load that holds the terminals at some volts; null where the EMF does not reach them.</summary>
+    /// <param name="speed">Engine speed, zero or more.</param>
+    /// <param name="terminalVoltage">Volts (rms), zero or more.</param>
+    public ElectricCurrent? CurrentAt(RotationalSpeed speed, ElectricPotential terminalVoltage)
+    {
+        double emf = OpenVoltageAt(speed).Volts, volts = terminalVoltage.Volts;
+        double resistance = CoilResistance.Ohms, reactance = ReactanceAt(speed).Ohms;
+        if (emf < volts)
+            return null;
+        if (emf == 0)
+            return ElectricCurrent.Zero;
+        // I²·(R² + X²) + 2·I·V·R + V² − E² = 0, the root of zero or more, in the form that loses no digits.
+        double a = resistance * resistance + reactance * reactance, half = volts * resistance, rest = emf * emf - volts * volts;
+        return ElectricCurrent.FromAmperes(rest == 0 ? 0 : rest / (half + Math.Sqrt(half * half + a * rest)));
+    }
+
+    /// <summary>The speed at which it gives a current at some terminal volts, n = (V + I·R)/√(k² − I²·l²); null when it never does.</summary>
+    /// <param name="current">The current, zero or more; for zero it is the cut-in speed.</param>
+    /// <param name="terminalVoltage">Volts (rms), zero or more.</param>
+    public RotationalSpeed? SpeedFor(ElectricCurrent current, ElectricPotential terminalVoltage)
+    {
+        double amperes = current.Amperes, squared = _voltsPerRpm * _voltsPerRpm - Math.Pow(amperes * _ohmsPerRpm, 2);
+        return squared > 0 ? RotationalSpeed.FromRevolutionsPerMinute((terminalVoltage.Volts + amperes * CoilResistance.Ohms) / Math.Sqrt(squared)) : null;
+    }
+
+    /// <summary>(V + I·R)² + (I·X)² − E²: zero at the terminal volts, above zero when the load takes more than the source gives.</summary>
+    internal double Excess(double rpm, double volts, double amperes)
+    {
+        double real = volts + amperes * CoilResistance.Ohms, reactive = amperes * _ohmsPerRpm * rpm, emf = _voltsPerRpm * rpm;
+        return real * real + reactive * reactive - emf * emf;
+    }
+}

@@ -1,0 +1,44 @@
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+using UnitsNet;
+
+namespace Lighting.Calc.Charging;
+
+/// <summary>Averages over the time lamps are lit.</summary>
+public static class AverageLoads
+{
+    /// <summary>The average load of a bike's harness. It keeps a solver of its own: for one thread at a time.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <exception cref="ArgumentException">The bike has no circuit; see <see cref="HarnessNetwork(Bike)"/>.</exception>
+    public static AverageLoad Of(Bike bike)
+    {
+        HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
+        return (setting, supplyVoltage) =>
+        {
+            solver.SetSupply(supplyVoltage);
+            return Of(solver.Solve(setting));
+        };
+    }
+
+    /// <summary>Source current with every lamp counted for its <see cref="FittedLamp.Duty"/>.</summary>
+    /// <remarks>
+    /// I = Itotal − Σ (1 − duty)·Ilamp, exact for lamps in parallel at unchanged volts. Where lamps lie in series (a feed
+    /// through another lamp) one current would be counted twice; then the source current is shared by power, I = Itotal·Σ duty·P / Σ P.
+    /// </remarks>
+    /// <param name="point">The setting with every lamp lit.</param>
+    public static ElectricCurrent Of(OperatingPoint point)
+    {
+        double total = point.TotalCurrent.Amperes, lamps = 0, off = 0, power = 0, dutyPower = 0;
+        foreach (LampState state in point.Lamps)
+        {
+            double amperes = Math.Abs(state.Current.Amperes), watts = Math.Abs((double)state.Power.Watts), duty = state.Lamp.Duty.DecimalFractions;
+            lamps += amperes;
+            off += (1 - duty) * amperes;
+            power += watts;
+            dutyPower += duty * watts;
+        }
+
+        bool series = lamps > total * (1 + 1e-6) + 1e-6;
+        return ElectricCurrent.FromAmperes(series && power > 0 ? total * dutyPower / power : total - off);
+    }
+}
