@@ -20,6 +20,7 @@ public class PublishedTableTests
         ["current-ratings"] = ["family", "size"],
         ["current-ratings-by-insulation"] = ["gauge", "conductor_limit_celsius"],
         ["faa-wire"] = ["gauge"],
+        ["fault-priors"] = ["fault"],
         ["fuse-gates"] = ["style", "percent_of_rating"],
         ["fuse-ratings"] = ["style", "rating_a"],
         ["fuse-temperature"] = ["style"],
@@ -27,6 +28,7 @@ public class PublishedTableTests
         ["lamps"] = ["code", "filament", "system_v"],
         ["lead-acid"] = ["state_of_charge_percent"],
         ["led-classes"] = ["code"],
+        ["test-efforts"] = ["test"],
         ["tungsten"] = ["temperature_k"],
     };
 
