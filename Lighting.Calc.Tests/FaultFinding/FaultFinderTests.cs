@@ -242,10 +242,8 @@ public class FaultFinderTests
     }
 
     [Property(MaxTest = 60)]
-    public Property The_truth_never_falls_behind_by_a_reading_that_is_just_what_it_predicts(PositiveInt family, PositiveInt test)
+    public Property A_reading_just_as_a_fault_predicts_is_at_least_as_likely_under_it_as_under_none_of_equal_spread(PositiveInt family, PositiveInt test)
     {
-        // A reading at the very prediction of the truth is at least as likely under it as under a fault of no narrower spread:
-        // against a bike in order the truth gains, or nothing changes by more than its wider tolerance allows.
         FaultFinder finder = DemoBikes.Finder(Twin);
         FaultModel model = finder.Model;
         int f = 1 + family.Get % (model.Families.Length - 1);

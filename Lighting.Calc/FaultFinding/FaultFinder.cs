@@ -39,6 +39,9 @@ public sealed class FaultFinder
     /// <summary>The fewest settings that exercise every contact and lamp.</summary>
     public ImmutableArray<Setting> Settings => _model.Cover;
 
+    /// <summary>How readings are to be taken so that they mean what is computed here.</summary>
+    public ImmutableArray<Finding> Notes => ReadingNotes.Of(Bike);
+
     internal FaultModel Model => _model;
 
     internal ImmutableArray<int> GroupOf => _groupOf;
