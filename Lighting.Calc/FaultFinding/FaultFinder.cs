@@ -74,7 +74,7 @@ public sealed class FaultFinder
         }
 
         bool nothing = evidence.Length > 0 && groups[0].IsNothing && groups[0].Against.IsEmpty;
-        NextTest? next = !seekNext ? null : new NextTestSearch(_model, _tests).Find(posterior, evidence, (p, e) => new Explainer(_model, p, e));
+        NextTest? next = !seekNext ? null : new NextTestSearch(_model, _tests).Find(posterior, evidence, explainer, cancellation);
         return new Diagnosis
         {
             Ranked = [.. groups],
