@@ -40,11 +40,11 @@ public class PublishedTableTests
     ];
 
     // Columns of plain numbers, and columns of words.
-    private static readonly string[] Pure = ["gauge", "wires", "factor", "specific_gravity", "resistance_ratio", "lumens", "mscp", "current", "light", "life", "value"];
+    private static readonly string[] Pure = ["gauge", "wires", "factor", "specific_gravity", "resistance_ratio", "lumens", "mscp", "current", "light", "life", "value", "weight", "effort"];
     private static readonly string[] Words =
     [
         "source", "standard", "basis", "symbol", "quantity", "unit", "family", "size", "condition", "style", "colour", "filament_kind", "code", "filament", "technology", "use", "cap",
-        "reference_basis", "socket_class", "replaces_socket_class", "type", "two_function", "construction", "nominal_size", "strands_mm",
+        "reference_basis", "socket_class", "replaces_socket_class", "type", "two_function", "construction", "nominal_size", "strands_mm", "fault", "test",
     ];
 
     private static readonly string[] ConstantUnits =
