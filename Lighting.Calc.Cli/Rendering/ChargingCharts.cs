@@ -18,8 +18,9 @@ internal static class ChargingCharts
         ChartLine[] lines = [.. settings.Select(b => Line(b, speeds)).Where(l => l.Points.Count > 0)];
         if (lines.Length == 0)
             return null;
-        ChartMark[] marks = [.. settings.Where(b => b.BreakEven is { Outcome: BreakEvenOutcome.At }).Select(b => b.BreakEven.Speed!.Value)
-            .OrderBy(s => s.RevolutionsPerMinute).Select(s => new ChartMark(s.RevolutionsPerMinute, 0, Figures.Rpm(s)))];
+        // Every break-even is marked; two are named, since names of near ones would lie over each other.
+        ChartMark[] marks = [.. settings.Where(b => b.BreakEven is { Outcome: BreakEvenOutcome.At })
+            .Select(b => new ChartMark(b.BreakEven.Speed!.Value.RevolutionsPerMinute, 0, b == report.Worst ? $"most: {Figures.Rpm(b.BreakEven.Speed.Value)}" : b == report.Typical ? $"usual: {Figures.Rpm(b.BreakEven.Speed.Value)}" : ""))];
         return new LineChart(
             "Amps into the battery over engine speed",
             "Above zero the battery is charged, below it is drained. " + string.Join(" ", settings.Select(b => $"{b.Setting}: {Figures.Amperes(b.Demand)} on average, covered {BreakEvenWords.Of(b.BreakEven)}.")),

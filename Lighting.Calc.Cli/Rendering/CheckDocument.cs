@@ -23,8 +23,7 @@ internal static class CheckDocument
         blocks.Add(new Heading($"Lamps at {Figures.Volts(report.SupplyVoltage)}, each in its worst setting"));
         blocks.Add(Lamps(report, legend));
         blocks.Add(legend.Block);
-        blocks.Add(new PageOnly(ReportCharts.LampVolts(report)));
-        blocks.Add(new PageOnly(ReportCharts.LampLight(report)));
+        blocks.Add(new PageOnly(new SideBySide([ReportCharts.LampVolts(report), ReportCharts.LampLight(report)])));
         if (report.Bike.HasNetwork && !report.WorstDrops.IsEmpty)
         {
             blocks.Add(new PageOnly(new Heading("Where the volts are lost, each lamp in its worst setting")));

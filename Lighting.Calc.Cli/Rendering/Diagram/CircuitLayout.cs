@@ -16,10 +16,10 @@ internal sealed class CircuitLayout
 
     // A sheet of A4 or Letter on its side, less margins and caption.
     private const double SheetWidth = 265;
-    private const double SheetHeight = 168;
+    private const double SheetHeight = 160;
 
     // Where names may be broken: narrow columns make a drawing tall, wide ones make it broad.
-    private static readonly double[] LongestLines = [58, 66, 74, 84, 96, 120];
+    private static readonly double[] LongestLines = [66, 74, 84, 96, 120];
 
     private readonly CircuitGraph _graph;
     private readonly double _longestLine;

@@ -22,8 +22,9 @@ internal static class HtmlLineChart
         Grid(page, across, upright);
         for (int i = 0; i < chart.Lines.Count; i++)
             Line(page, chart.Lines[i], i, across, upright);
+        int named = 0;
         foreach (ChartMark mark in chart.Marks)
-            Mark(page, mark, across, upright);
+            Mark(page, mark, across, upright, mark.Text.Length > 0 ? named++ : 0);
         page.Close().Close();
         page.Element("p", chart.XTitle, ("class", "axis across"));
         page.Close();
@@ -61,13 +62,15 @@ internal static class HtmlLineChart
             ChartMarker.Draw(page, index, Markup.Share(across.ShareOf(line.Points[i].X)), Markup.Share(1 - upright.ShareOf(line.Points[i].Y)));
     }
 
-    private static void Mark(Markup page, ChartMark mark, ChartAxis across, ChartAxis upright)
+    private static void Mark(Markup page, ChartMark mark, ChartAxis across, ChartAxis upright, int level)
     {
         string x = Markup.Share(across.ShareOf(mark.X)), y = Markup.Share(1 - upright.ShareOf(mark.Y));
-        page.Void("line", ("class", "drop"), ("x1", x), ("x2", x), ("y1", y), ("y2", "100%"));
         page.Open("svg", ("x", x), ("y", y), ("overflow", "visible")).Void("path", ("class", "pin"), ("d", "M0,-7 L7,0 L0,7 L-7,0 Z")).Close();
+        if (mark.Text.Length == 0)
+            return;
+        page.Void("line", ("class", "drop"), ("x1", x), ("x2", x), ("y1", y), ("y2", "100%"));
         bool isRight = across.ShareOf(mark.X) > 0.6;
-        page.Element("text", mark.Text, ("class", "said"), ("x", x), ("y", "100%"), ("dx", isRight ? "-6" : "6"), ("dy", "-0.6em"), ("text-anchor", isRight ? "end" : "start"));
+        page.Element("text", mark.Text, ("class", "said"), ("x", x), ("y", "100%"), ("dx", isRight ? "-6" : "6"), ("dy", Markup.Number(-0.6 - 1.3 * level) + "em"), ("text-anchor", isRight ? "end" : "start"));
     }
 
     private static void Legend(Markup page, IReadOnlyList<ChartLine> lines)

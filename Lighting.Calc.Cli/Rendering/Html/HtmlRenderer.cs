@@ -57,6 +57,12 @@ internal static class HtmlRenderer
             case PageOnly only:
                 Render(page, only.Block, section);
                 break;
+            case SideBySide side:
+                page.Open("div", ("class", "beside"));
+                foreach (Block part in side.Blocks)
+                    Render(page, part, section);
+                page.Close();
+                break;
             case Heading heading:
                 page.Element("h2", heading.Text);
                 break;

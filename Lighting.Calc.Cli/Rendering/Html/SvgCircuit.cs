@@ -10,7 +10,7 @@ internal static class SvgCircuit
         page.Open("section", ("class", "circuit")).Element("h2", block.Title);
         page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", block.Title));
         Draw(page, block, ownStyle: null);
-        page.Close().Element("p", block.Description, ("class", "axis")).Close();
+        page.Close().Element("p", block.Caption, ("class", "axis")).Close();
     }
 
     /// <summary>The drawing alone.</summary>
