@@ -53,6 +53,7 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
         DropCommand.Create(console),
         WireCommand.Create(console),
         ChargingCommand.Create(console),
+        SwapCommand.Create(console),
         DiagramCommand.Create(console),
         TablesCommand.Create(console),
     };

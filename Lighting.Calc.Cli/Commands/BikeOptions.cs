@@ -34,6 +34,9 @@ internal sealed class BikeOptions
     /// <summary>Text of the supply's volts, for a run without a bike.</summary>
     public string? VoltsText(ParseResult parsed) => parsed.GetValue(_volts);
 
+    /// <summary>Text of the fuse's rating, for a run without a bike.</summary>
+    public string? FuseText(ParseResult parsed) => parsed.GetValue(_fuse);
+
     /// <summary>Reads the bike and what the options say of it.</summary>
     /// <exception cref="InputException">A list or an option is wrong.</exception>
     public BikeInput Read(ParseResult parsed, CommandConsole console)

@@ -30,7 +30,7 @@ internal static class FuseDocument
             yield return new Paragraph(reason + ".");
         yield return new Paragraph(fuse.Advice.Explanation + ".");
         if (fuse.SwitchingOn is { } on)
-            yield return new Paragraph($"Switching on ({on.Setting}): {on.Explanation}.");
+            yield return new Paragraph($"Switching on: {on.Explanation}.");
         if (!fuse.Clearing.IsEmpty)
             yield return Shorts(fuse);
     }

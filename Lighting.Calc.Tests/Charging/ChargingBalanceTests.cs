@@ -79,6 +79,14 @@ public class ChargingBalanceTests
     }
 
     [Fact]
+    public void A_second_winding_that_cuts_in_later_does_not_hide_a_break_even_below_its_cut_in()
+    {
+        // The first winding alone gives 2 A at 1500 rpm; the second begins at 2000 rpm.
+        Bike bike = Bike((1000, 1, ""), (3000, 5, ""), (2000, 0, "lights=low"), (3000, 4, "lights=low"));
+        Assert.Equal(1500, System(bike, 2).BalanceIn(bike.In("lights=low")).BreakEven.Speed!.Value.RevolutionsPerMinute, 1e-6);
+    }
+
+    [Fact]
     public void A_setting_in_which_no_winding_works_gets_nothing()
     {
         Bike bike = Bike((1000, 2, "lights=low"), (3000, 4, "lights=low"));

@@ -45,6 +45,13 @@ public class ChargingReportTests
     }
 
     [Fact]
+    public void The_usual_setting_goes_by_minutes_and_not_by_the_number_of_stretches_or_by_stops()
+    {
+        Bike bike = s_bike.Riding((2000, 3, ""), (2000, 3, ""), (2000, 10, "lights=low"), (0, 90, "brake=on"));
+        Assert.Equal(s_bike.In("lights=low"), ChargingSystem.Of(bike).Report(Condition.Always).Typical!.Setting);
+    }
+
+    [Fact]
     public void A_load_above_the_whole_curve_is_a_fault_of_the_usual_setting_and_a_caution_of_another()
     {
         Bike weak = Lit(Bike((1000, 1, ""), (4000, 2.5, "")));

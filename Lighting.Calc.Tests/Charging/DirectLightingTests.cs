@@ -88,13 +88,15 @@ public class DirectLightingTests
     }
 
     [Fact]
-    public void Of_two_states_of_an_LED_driver_the_bright_one_is_found()
+    public void Of_three_states_of_an_LED_driver_the_bright_one_is_found()
     {
-        // 6 W held down to 3 V on a coil of 9 V and 1.2 Ω: a state near 9 V, with the driver holding its power.
-        Bike bike = Moped(LampType.Led, 6, 6) with { Lamps = [Lamp("head", LampSpecification.FromPower(LampType.Led, ElectricPotential.FromVolts(6), Power.FromWatts(6)))] };
-        DirectLightingPoint point = DirectLighting.Of(bike, s_source).At(Rpm(3000), Setting.Empty);
-        Assert.Equal(6, (double)point.Lamps[0].Power.Watts, 1e-6);
-        Assert.InRange(point.TerminalVoltage.Volts, 8, 9);
+        // 9 V behind 4 Ω, 9 W held down to 3 V: V² + (9/V · 4)² = 81, V² = (81 ± √(81² − 4 · 36²))/2 = 59.05 or 21.95, 7.685 V
+        // or 4.685 V; and, dropped out as 1 Ω, 9/√(1 + 4²) = 2.18 V.
+        var source = new AlternatingSource(Rpm(3000), ElectricPotential.FromVolts(9), ElectricResistance.FromOhms(4), ElectricResistance.Zero);
+        Bike bike = s_bike with { Lamps = [Lamp("head", LampSpecification.FromPower(LampType.Led, ElectricPotential.FromVolts(6), Power.FromWatts(9)))] };
+        DirectLightingPoint point = DirectLighting.Of(bike, source).At(Rpm(3000), Setting.Empty);
+        Assert.Equal(Math.Sqrt((81 + Math.Sqrt(81 * 81 - 4 * 36 * 36)) / 2), point.TerminalVoltage.Volts, 1e-6);
+        Assert.Equal(9, (double)point.Lamps[0].Power.Watts, 1e-6);
     }
 
     [Fact]

@@ -39,7 +39,15 @@ public partial class CommandTests
     {
         foreach (string command in new[] { "check", "load", "fuse", "drop" })
         {
-            string output = CliProcess.Run(command, CliProcess.Bike(bike)).Output;
+            CliResult result = CliProcess.Run(command, CliProcess.Bike(bike));
+            if (result.ExitCode == 2)
+            {
+                Assert.Equal(("fuse", "fell-lightweight"), (command, bike));
+                Assert.Contains("lists no fuse", result.Errors, StringComparison.Ordinal);
+                continue;
+            }
+
+            string output = result.Output;
             Assert.DoesNotContain('\u001b', output);
             Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 80, $"{line.Length}: {line}"));
             Assert.All(output.Split('\n'), line => Assert.Equal(line.TrimEnd(), line));
@@ -64,15 +72,16 @@ public partial class CommandTests
             Assert.Equal(["circuit", "currentA", "powerW"], Keys(setting.GetProperty("circuits")[0]));
             Assert.Equal(["lamp", "circuit", "quantity", "voltageV", "currentA", "powerW", "relativeLight", "dropPercent"], Keys(setting.GetProperty("lamps")[0]));
             Assert.Equal(["run", "currentA", "dropV", "resistanceOhm"], Keys(setting.GetProperty("runs")[0]));
-            JsonElement fuse = setting.GetProperty("fuses")[0];
-            Assert.Equal(["fuse", "ratingA", "currentA", "headroomA"], Keys(fuse));
+            Assert.All(setting.GetProperty("fuses").EnumerateArray(), fuse => Assert.Equal(["fuse", "ratingA", "currentA", "headroomA"], Keys(fuse)));
         }
 
+        Assert.Equal(["severity", "subject", "message"], Keys(root.GetProperty("findings")[0]));
+        if (bike == "fell-lightweight")
+            return; // a lighting coil: nothing to fuse, no battery to balance
         Assert.Equal(
             ["fuse", "ratingA", "worstCurrentA", "worstSetting", "usableA", "verdict", "smallestRatingA", "largestRatingA", "reasons"],
             Keys(root.GetProperty("fuses")[0]));
         Assert.Equal(["breakEvenRpm", "netAmpereHours"], Keys(root.GetProperty("charging")));
-        Assert.Equal(["severity", "subject", "message"], Keys(root.GetProperty("findings")[0]));
     }
 
     [Fact]

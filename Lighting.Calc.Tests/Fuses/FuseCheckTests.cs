@@ -95,7 +95,9 @@ public class FuseCheckTests
     public void The_share_that_flows_for_moments_is_told()
     {
         var bike = new Bike { Fuses = [FuseBike.Fuse("main", 10)], Lamps = [FuseBike.Load("headlamp", LampType.Fixed, 12, 4, litWhen: "lights=on"), FuseBike.Load("stop", LampType.Fixed, 12, 2, litWhen: "brake=on")] };
-        SteadyLoad steady = FuseBike.Check(bike).Single().Steady;
+        FuseSuitability fuse = FuseBike.Check(bike).Single();
+        SteadyLoad steady = fuse.Steady;
+        Assert.StartsWith("10 A main: suits — 6 A at most (lights=on; brake=on; 2 A of it for moments only), 7.5 A usable", fuse.Headline, StringComparison.Ordinal);
         Assert.Equal(4, steady.WithoutMomentary!.Value.Amperes, 1e-9);
         Assert.Equal(33.3, steady.MomentaryShare!.Value.Percent, 0.1);
         FuseSuitability alone = FuseCheck.Of(bike, [FuseBike.Solve(bike).MaxBy(p => p.TotalCurrent.Amperes)!]).Single();
@@ -202,6 +204,36 @@ public class FuseCheckTests
         var findings = UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always));
         Assert.Equal([(Severity.Caution, "battery lead"), (Severity.Caution, "horn feed")], findings.Select(f => (f.Severity, f.Subject)));
         Assert.Equal(5.5, FuseBike.Check(bike).Single().Steady.WorstCurrent.Amperes, 1e-9);
+    }
+
+    [Fact]
+    public void A_battery_lead_that_also_feeds_a_load_in_one_setting_is_not_only_a_lead()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with
+        {
+            Lamps = bike.Lamps.Add(FuseBike.Load("horn", LampType.Fixed, 12, 3, "horn +", Bike.BatteryMinus)),
+            Switches = bike.Switches.Add(FuseBike.Contact("horn", "fuse in", "horn +", "on")),
+        };
+        UnfusedRun lead = Assert.Single(UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always)));
+        Assert.False(lead.IsBatteryLead);
+        Assert.Equal("on", lead.Setting.PositionOf("horn"));
+    }
+
+    [Fact]
+    public void What_lies_behind_the_earth_terminal_is_not_fed()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with
+        {
+            Runs =
+            [
+                .. bike.Runs.Select(r => r.Name is "headlamp earth" or "tail earth" ? r with { To = "frame" } : r),
+                FuseBike.Run("frame strap", "frame", Bike.BatteryMinus, "2.5 mm2", 0.5),
+                FuseBike.Run("heating wire", "switch out", Bike.BatteryMinus, "0.5 mm2", 200),
+            ],
+        };
+        Assert.Equal(["feed", "headlamp feed", "tail feed"], FuseBike.Check(bike).Single().Protection.FedRuns.Select(r => r.Run.Name));
     }
 
     [Fact]

@@ -98,4 +98,11 @@ public class FuseSurgeTests
         Assert.Equal(2 * single.Peak.Amperes, both.Peak.Amperes, 1e-9);
         Assert.Equal(single.HalfOfExcess.Seconds, both.HalfOfExcess.Seconds, 1e-9);
     }
+
+    [Fact]
+    public void A_quantity_of_two_surges_like_two_lamps_behind_the_same_battery()
+    {
+        Bike one = OneLamp(15, 40), quantity = one with { Lamps = [one.Lamps[0] with { Quantity = 2 }] }, listed = one with { Lamps = [one.Lamps[0], one.Lamps[0] with { Lamp = "second" }] };
+        Assert.Equal(FuseBike.Check(listed).Single().SwitchingOn!.Peak.Amperes, FuseBike.Check(quantity).Single().SwitchingOn!.Peak.Amperes, 1e-6);
+    }
 }

@@ -4,12 +4,13 @@ namespace Lighting.Calc.Tests.Lists;
 public class ListFaultTests
 {
     [Theory]
-    [InlineData("item,value\nsytem voltage,6\n", "2: column 'item' (1): 'sytem voltage' is not an item of this list; the items are name, system voltage, battery voltage, charging voltage, battery capacity, battery resistance, wire temperature, earth, allowed drop, lighting; did you mean 'system voltage'?")]
+    [InlineData("item,value\nsytem voltage,6\n", "2: column 'item' (1): 'sytem voltage' is not an item of this list; the items are name, system voltage, battery voltage, charging voltage, battery capacity, battery resistance, wire temperature, earth, allowed drop, lighting, flasher, flasher load; did you mean 'system voltage'?")]
     [InlineData("item,value\nearth,negative\nEarth,positive\n", "3: column 'item' (1): 'Earth' is given on line 2 already; keep one of the two")]
     [InlineData("item,value\nearth,postive\n", "2: column 'value' (2): 'postive' is not an earth; expected negative or positive; did you mean 'positive'?")]
     [InlineData("item,value\nsystem voltage,120 V\n", "2: column 'value' (2): '120 V' is out of range; expected 4 V to 60 V")]
     [InlineData("item,value\nbattery capacity,9 V\n", "2: column 'value' (2): '9 V' has a unit that is not known here; expected Ah or mAh")]
     [InlineData("item,value\nwire temperature,300\n", "2: column 'value' (2): '300' is out of range; expected -60 °C to 250 °C")]
+    [InlineData("item,value\nflasher,termal\n", "2: column 'value' (2): 'termal' is not a flasher; expected thermal, electronic or none; did you mean 'thermal'?")]
     [InlineData("item,value\nallowed drop,0\n", "2: column 'value' (2): '0' is out of range; expected 0.1 % to 100 %")]
     [InlineData("item,value\n,5\n", "2: column 'item' (1): the cell is blank")]
     public void Bike(string text, string message) => OneFault("bike.csv", text, message);

@@ -27,6 +27,8 @@ internal sealed class RandomLists(int seed)
             BatteryResistance = ElectricResistance.FromOhms(Number(0.001, 0.1)),
             WireTemperature = Temperature.FromDegreesCelsius(Number(-20, 60)),
             Earth = (Earth)_random.Next(2),
+            Flasher = (FlasherKind)_random.Next(4),
+            FlasherLoad = _random.Next(2) == 0 ? null : Power.FromWatts(Number(5, 60)),
             AllowedDrop = Ratio.FromPercent(Number(1, 10)),
             Switches = contacts,
         };
@@ -74,6 +76,8 @@ internal sealed class RandomLists(int seed)
 
     private LampSpecification Specification()
     {
+        if (_random.Next(6) == 0)
+            return LedClassTable.TryFind(LedClassTable.Codes[_random.Next(LedClassTable.Codes.Length)], out LampSpecification? led) ? led! : throw new InvalidOperationException();
         var type = (LampType)_random.Next(6);
         var volts = ElectricPotential.FromVolts(Number(6, 14));
         return _random.Next(3) == 0

@@ -46,6 +46,29 @@ public sealed class DriverDropOutTests
         Assert.True(several > Networks / 20 && partlyDark > Networks / 10, $"{several} with several points, {partlyDark} partly dark");
     }
 
+    /// <remarks>
+    /// Found by a search over 400,000 circuits: heavy filaments beside drivers near their limit, where plain Newton
+    /// from full volts overshoots the bright point, passes an indefinite matrix and ends at a dark point, which can be
+    /// held as well. The second driver is dark either way.
+    /// </remarks>
+    [Theory]
+    [InlineData(0.22900054758833746, 0.2868361899800767, 2.008481591943876, 23.140196900454328, 7.946074245727415, 15.346757724486626, 0)]
+    [InlineData(0.542223626674257, 0.21089203053195588, 2.063450203306717, 15.567440159223889, 5.926520819298782, 6.626418573059268, 4.3348424156189065)]
+    public void Bright_point_that_newtons_method_steps_over_is_found(
+        double groundOhms, double feedOhms, double minimumVolts, double watts, double otherWatts, double filamentAmperes, double otherAmperes)
+    {
+        var network = new TestNetwork(4, 1, 0, 12, 0.01, [new(1, 2, feedOhms), new(3, 0, groundOhms)],
+        [
+            new(2, 3, Load.Led(watts, minimumVolts)), new(2, 3, Load.Led(otherWatts, 3)),
+            new(2, 3, Load.Filament(12, filamentAmperes)), new(2, 3, Load.Filament(12, otherAmperes)),
+        ]);
+        CircuitSolver solver = network.Solved();
+        Assert.False(solver.HasDroppedOut(0));
+        Assert.True(solver.HasDroppedOut(1));
+        solver.FindDropOuts();
+        Assert.True(solver.MayDropOut(0));
+    }
+
     private static int Lit(TestNetwork network, CircuitSolver solver)
     {
         int lit = 0;

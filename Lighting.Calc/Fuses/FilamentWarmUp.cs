@@ -45,6 +45,9 @@ internal sealed class FilamentWarmUp
     /// <param name="seriesOhms">Resistance before the filament, zero or more.</param>
     public WarmUpCurve Curve(double volts, double seriesOhms)
     {
+        // So little current, as in series with another lamp, that it stays at the air's temperature.
+        if (Net(Tungsten.ColdKelvin, volts, seriesOhms) <= 0)
+            return new WarmUpCurve([0], [PeakAmperes(volts, seriesOhms)], IsInTable: true);
         bool isInTable = Net(Tungsten.HottestKelvin, volts, seriesOhms) < 0;
         double end = isInTable ? Brent.FindRoot(t => Net(t, volts, seriesOhms), Tungsten.ColdKelvin, Tungsten.HottestKelvin, 1e-6) : Tungsten.HottestKelvin;
         var seconds = ImmutableArray.CreateBuilder<double>(Steps + 1);

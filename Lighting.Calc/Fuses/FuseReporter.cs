@@ -37,11 +37,14 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
 
     private static string Good(SteadyLoad steady, FuseProtection protection)
     {
-        string text = $"{A(steady.WorstCurrent)} at most ({steady.WorstSetting}), {A(steady.UsableCurrent)} usable";
+        string text = $"{A(steady.WorstCurrent)} at most ({steady.WorstSetting}{Momentary(steady)}), {A(steady.UsableCurrent)} usable";
         return protection.LimitingRun is { Rating.Current: { } carries } run
             ? $"{text}; its weakest wire '{run.Run.Name}' carries {A(carries)}"
             : $"{text}; {protection.Explanation}";
     }
+
+    private static string Momentary(SteadyLoad steady) =>
+        steady.WithoutMomentary is { } rest && steady.WorstCurrent.Amperes - rest.Amperes > 0.005 ? $"; {A(steady.WorstCurrent - rest)} of it for moments only" : "";
 
     private static ImmutableArray<string> WireReasons(FuseJudge judge, FuseProtection protection) =>
     [
@@ -61,7 +64,7 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
     {
         var reasons = ImmutableArray.CreateBuilder<string>();
         if (!steady.Suits)
-            reasons.Add($"it carries {A(steady.WorstCurrent)} ({steady.WorstSetting}), more than the {A(steady.UsableCurrent)} it may carry without end");
+            reasons.Add($"it carries {A(steady.WorstCurrent)} ({steady.WorstSetting}{Momentary(steady)}), more than the {A(steady.UsableCurrent)} it may carry without end");
         if (switchingOn?.Survives == false)
             reasons.Add($"switching on may open it: {switchingOn.Explanation}");
         return reasons.ToImmutable();

@@ -54,6 +54,12 @@ public sealed record Bike
     /// <summary>Largest drop, source to lamp and back, that the builder allows.</summary>
     public Ratio AllowedDrop { get; init; } = BikeDefaults.AllowedDrop;
 
+    /// <summary>What makes the indicators flash.</summary>
+    public FlasherKind Flasher { get; init; }
+
+    /// <summary>Nominal watts of the lamps that the flasher is made for, such as 42 W for two of 21 W; null where not stated.</summary>
+    public Power? FlasherLoad { get; init; }
+
     /// <summary>The lamps and other loads.</summary>
     public ImmutableArray<FittedLamp> Lamps { get; init; } = [];
 

@@ -35,6 +35,9 @@ public sealed record LampSpecification
     /// <summary>Light at the reference volts where it is published.</summary>
     public LuminousFlux? ReferenceFlux { get; init; }
 
+    /// <summary>The most volts an LED stands without end; null where its limit is not known.</summary>
+    public ElectricPotential? MaximumVoltage { get; init; }
+
     /// <summary>Power of one lamp at the reference point.</summary>
     public Power ReferencePower => ReferenceVoltage * ReferenceCurrent;
 

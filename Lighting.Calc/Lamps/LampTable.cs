@@ -43,6 +43,7 @@ public static class LampTable
         return new PublishedLamp
         {
             Code = code,
+            Filament = filament,
             SystemVoltage = ElectricPotential.FromVolts(row.Number("system_v")),
             Specification = specification with
             {

@@ -8,6 +8,9 @@ public sealed record PublishedLamp
     /// <summary>The code lists use, filament included: <c>P21W</c>, <c>P21/5W stop</c>, <c>1157 major</c>.</summary>
     public required string Code { get; init; }
 
+    /// <summary>Which filament of a lamp that has two, such as <c>major</c>; empty for a lamp of one.</summary>
+    public required string Filament { get; init; }
+
     /// <summary>Nominal system volts, 6 V or 12 V. The same code may exist for both.</summary>
     public required ElectricPotential SystemVoltage { get; init; }
 

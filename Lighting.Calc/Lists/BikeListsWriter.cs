@@ -7,7 +7,7 @@ namespace Lighting.Calc.Lists;
 /// <summary>Gives a bike's lists back as CSV text, in such a way that reading them gives the same bike.</summary>
 /// <remarks>
 /// Numbers are in the bare unit and exact. A name that a spreadsheet would run as a formula stands behind an apostrophe,
-/// which reading takes off again. A lamp with a code of the lamp table is written by its code; light that is known of a lamp
+/// which reading takes off again. A lamp with a code of the lamp table or of the LED classes is written by its code; light that is known of a lamp
 /// without one (<see cref="LampSpecification.ReferenceFlux"/>) has no column. White space in names is written as it is and read folded.
 /// </remarks>
 public static class BikeListsWriter
@@ -55,6 +55,10 @@ public static class BikeListsWriter
         yield return ["allowed drop", QuantityText.Percent.Write(bike.AllowedDrop)];
         if (bike.Lighting == LightingSupply.Direct)
             yield return ["lighting", "direct"];
+        if (bike.Flasher != FlasherKind.NotStated)
+            yield return ["flasher", BikeReader.Flashers.First(f => f.Value == bike.Flasher).Word];
+        if (bike.FlasherLoad is { } load)
+            yield return ["flasher load", QuantityText.Power.Write(load)];
     }
 
     private static string[] Lamp(FittedLamp lamp, Bike bike)
@@ -111,6 +115,8 @@ public static class BikeListsWriter
     {
         if (lamp.Code is { } code && LampTable.TryFind(code, bike.SystemVoltage, out PublishedLamp? published) && published?.Specification == lamp)
             return (Text(code), "", "", "", "");
+        if (lamp.Code is { } led && LedClassTable.TryFind(led, out LampSpecification? generic) && generic == lamp)
+            return (Text(led), "", "", "", "");
         string type = LampCells.Types.First(t => t.Value == lamp.Type).Word;
         string minimum = lamp.MinimumVoltage is { } least ? QuantityText.Voltage.Write(least) : "";
         return ("", type, QuantityText.Voltage.Write(lamp.ReferenceVoltage), QuantityText.Current.Write(lamp.ReferenceCurrent), minimum);

@@ -7,7 +7,11 @@ namespace Lighting.Calc.Lists;
 internal static class BikeReader
 {
     private static readonly string[] s_items =
-        ["name", "system voltage", "battery voltage", "charging voltage", "battery capacity", "battery resistance", "wire temperature", "earth", "allowed drop", "lighting"];
+        ["name", "system voltage", "battery voltage", "charging voltage", "battery capacity", "battery resistance", "wire temperature", "earth", "allowed drop", "lighting", "flasher", "flasher load"];
+
+    /// <summary>The flasher words of the list.</summary>
+    public static readonly (string Word, FlasherKind Value)[] Flashers =
+        [("thermal", FlasherKind.Thermal), ("electronic", FlasherKind.Electronic), ("none", FlasherKind.None)];
 
     /// <summary>The bike without its lists; what is not given, or not readable and logged, is assumed.</summary>
     public static Bike Read(ListTable? table)
@@ -26,8 +30,12 @@ internal static class BikeReader
             Earth = Row(items, "earth")?.Word("value", "an earth", ("negative", Earth.Negative), ("positive", Earth.Positive)) ?? assumed.Earth,
             AllowedDrop = Value(items, "allowed drop", CellRanges.Drop) ?? assumed.AllowedDrop,
             Lighting = Row(items, "lighting")?.Word("value", "a lighting supply", ("battery", LightingSupply.Battery), ("direct", LightingSupply.Direct)) ?? assumed.Lighting,
+            Flasher = Row(items, "flasher")?.Word("value", "a flasher", Flashers) ?? assumed.Flasher,
+            FlasherLoad = Value(items, "flasher load", CellRanges.LampWatts),
         };
         CautionOddVolts(items, bike);
+        if (bike.FlasherLoad is not null && bike.Flasher != FlasherKind.Thermal)
+            Row(items, "flasher load")?.Caution("value", Row(items, "flasher load")?.Text("value"), "is not used", "only a flasher that is thermal needs its load");
         return bike;
     }
 

@@ -44,9 +44,11 @@ internal static class LampCells
         string[] extra = [.. s_figures.Where(f => row.Text(f) is not null)];
         foreach (string figure in extra)
             row.Fault(figure, row.Text(figure), $"stands beside the code '{code}', which gives it already", "drop one of the two");
+        if (LedClassTable.TryFind(code, out LampSpecification? led) && led is not null)
+            return Generic(row, codeColumn, led, type, systemVoltage);
         if (!LampTable.TryFind(code, systemVoltage, out PublishedLamp? lamp) || lamp is null)
         {
-            row.Fault(codeColumn, LampCodes.Explain(code, LampTable.All.Select(l => l.Code)));
+            row.Fault(codeColumn, LampCodes.Explain(code, [.. LampTable.All.Select(l => l.Code), .. LedClassTable.Codes]));
             return null;
         }
 
@@ -57,6 +59,17 @@ internal static class LampCells
         if (lamp.SystemVoltage.Volts != systemVoltage.Volts)
             row.Caution(codeColumn, code, $"is published for {QuantityText.Voltage.Write(lamp.SystemVoltage)} V systems only, and the bike is {QuantityText.Voltage.Write(systemVoltage)} V", null);
         return lamp.Specification;
+    }
+
+    private static LampSpecification Generic(ListRow row, string codeColumn, LampSpecification led, LampType? type, ElectricPotential systemVoltage)
+    {
+        if (type is not null && type != led.Type)
+            row.Fault("type", row.Text("type"), $"stands beside the code '{led.Code}', which is of type {Types.First(t => t.Value == led.Type).Word}", "drop one of the two");
+        if (led.MaximumVoltage is { } most && most.Volts < systemVoltage.Volts)
+            row.Caution(codeColumn, led.Code, $"stands {QuantityText.Voltage.Write(most)} V at most, and the bike is {QuantityText.Voltage.Write(systemVoltage)} V", null);
+        else if (led.MinimumVoltage is { } least && least.Volts > systemVoltage.Volts)
+            row.Caution(codeColumn, led.Code, $"needs {QuantityText.Voltage.Write(least)} V at least, and the bike is {QuantityText.Voltage.Write(systemVoltage)} V", null);
+        return led;
     }
 
     private static void NeedFigures(ListRow row, string codeColumn)

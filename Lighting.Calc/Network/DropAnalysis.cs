@@ -43,7 +43,7 @@ public static class DropAnalysis
         var ledgers = ImmutableArray.CreateBuilder<DropLedger>();
         for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
         {
-            OperatingPoint? worst = settings.Where(s => s.Lamps[lamp].Drop is not null).MaxBy(s => s.Lamps[lamp].Drop!.Value.DecimalFractions);
+            OperatingPoint? worst = MeantLit.Of(bike, settings, lamp).MaxBy(s => s.Lamps[lamp].Drop!.Value.DecimalFractions);
             if (worst is not null && LedgerOf(bike, worst, lamp) is { } ledger)
                 ledgers.Add(ledger);
         }

@@ -11,4 +11,7 @@ internal enum HarnessLinkKind
 
     /// <summary>A fuse.</summary>
     Fuse,
+
+    /// <summary>A lamp or other load, where a way may lead through one.</summary>
+    Lamp,
 }

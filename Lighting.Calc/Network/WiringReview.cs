@@ -21,7 +21,8 @@ public static class WiringReview
         return
         [
             .. LampsAgainstContacts(bike, settings),
-            .. LoadsWithoutFuse(bike, settings),
+            // A lighting coil limits its own current; only a battery needs a fuse.
+            .. bike.Lighting == LightingSupply.Battery ? LoadsWithoutFuse(bike, settings) : [],
             .. FusesThatFeedNothing(bike),
             .. PositionsNeverUsed(bike),
             .. PointsWithOneConnection(bike),
@@ -31,24 +32,40 @@ public static class WiringReview
     private static IEnumerable<Finding> LampsAgainstContacts(Bike bike, IReadOnlyList<Setting> settings)
     {
         HarnessLink[] links = [.. HarnessLink.Of(bike)];
+        HarnessLink[] withLamps = [.. links, .. bike.Lamps.Select((l, i) => new HarnessLink(l.Feed!, l.Return!, HarnessLinkKind.Lamp, i, l.Lamp))];
         foreach (FittedLamp lamp in bike.Lamps)
         {
-            List<Setting> dark = [], lit = [];
+            List<Setting> dark = [], lit = [], through = [];
             foreach (Setting setting in settings)
             {
                 bool fed = Way(bike, links, bike.LivePoint, lamp.Feed!, setting) is not null && Way(bike, links, lamp.Return!, bike.EarthPoint, setting) is not null;
                 bool meant = lamp.LitWhen.Holds(setting);
                 if (meant && !fed)
-                    dark.Add(setting);
+                    (IsFedThroughLamps(bike, withLamps, lamp, setting) ? through : dark).Add(setting);
                 else if (!meant && fed)
                     lit.Add(setting);
             }
 
             if (dark.Count > 0)
                 yield return new Finding(Severity.Fault, lamp.Lamp, $"'lit when' says lit in the setting '{dark[0]}'{Others(dark)}, but the wiring leaves it dark: {WhyDark(bike, links, lamp, dark[0])}.");
+            if (through.Count > 0)
+                yield return new Finding(Severity.Note, lamp.Lamp, $"in the setting '{through[0]}'{Others(through)} its current goes on through another lamp before it reaches {bike.EarthPoint}.");
             if (lit.Count > 0)
                 yield return new Finding(Severity.Fault, lamp.Lamp, $"'lit when' says dark in the setting '{lit[0]}'{Others(lit)}, but the wiring feeds it: {Described(Way(bike, links, bike.LivePoint, lamp.Feed!, lit[0])!, bike.LivePoint)}.");
         }
+    }
+
+    // One indicator lamp between the two sides is lit from either, its current going on through the other side's lamps.
+    private static bool IsFedThroughLamps(Bike bike, HarnessLink[] links, FittedLamp lamp, Setting setting)
+    {
+        HarnessLink[] others = [.. links.Where(l => l.Kind != HarnessLinkKind.Lamp || !Name.Equal(l.Name, lamp.Lamp))];
+        return Joined(lamp.Feed!, lamp.Return!) || Joined(lamp.Return!, lamp.Feed!);
+
+        bool Joined(string live, string earth) =>
+            HarnessPath.Cheapest(links.Where(l => l.Kind != HarnessLinkKind.Lamp), bike.LivePoint, live, Cost) is not null
+            && HarnessPath.Cheapest(others, earth, bike.EarthPoint, Cost) is { } back && back.Any(s => s.Link.Kind == HarnessLinkKind.Lamp);
+
+        double? Cost(HarnessLink link) => link.Kind == HarnessLinkKind.Contact && !bike.Switches[link.Index].IsClosed(setting) ? null : 1;
     }
 
     private static IEnumerable<Finding> LoadsWithoutFuse(Bike bike, IReadOnlyList<Setting> settings)

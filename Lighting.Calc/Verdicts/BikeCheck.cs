@@ -33,7 +33,7 @@ public static class BikeCheck
             .. solution.NotSolved,
             .. WiringReview.Of(bike, settings),
             .. fuses.SelectMany(f => f.Findings),
-            .. UnfusedRuns.Findings(bike, settings),
+            .. isDirect ? [] : UnfusedRuns.Findings(bike, settings),
             .. LampFindings.Of(bike, solution.Points),
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note),
             .. NotIncluded(bike),

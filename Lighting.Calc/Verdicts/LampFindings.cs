@@ -20,7 +20,7 @@ internal static class LampFindings
     private static IEnumerable<Finding> OfLamp(Bike bike, IReadOnlyList<OperatingPoint> settings, int lamp)
     {
         string name = bike.Lamps[lamp].Lamp;
-        OperatingPoint? worst = settings.Where(s => s.Lamps[lamp].Drop is not null).MaxBy(s => s.Lamps[lamp].Drop!.Value.DecimalFractions);
+        OperatingPoint? worst = MeantLit.Of(bike, settings, lamp).MaxBy(s => s.Lamps[lamp].Drop!.Value.DecimalFractions);
         if (worst is null)
             yield break;
         LampState state = worst.Lamps[lamp];

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Lighting.Calc.Charging;
+using Lighting.Calc.Cli.Rendering;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lists;
+using Lighting.Calc.Swaps;
+using Lighting.Calc.Verdicts;
+
+namespace Lighting.Calc.Cli.Commands;
+
+/// <summary><c>swap</c>: the bike before and after its lamps are replaced.</summary>
+internal static class SwapCommand
+{
+    private static readonly Dictionary<string, RegulatorKind> Regulators = new()
+    {
+        ["none"] = RegulatorKind.None,
+        ["shunt"] = RegulatorKind.Shunt,
+        ["series"] = RegulatorKind.Series,
+    };
+
+    public static Command Create(CommandConsole console)
+    {
+        var command = new Command("swap", "Before and after of a lamp replacement list: lamps, circuits, fuses, drop, charging, and what breaks.");
+        var options = new BikeOptions(command);
+        Option<string?> swaps = new("--swaps") { Description = "A list of replacements; default: the folder's swaps.csv.", HelpName = "FILE" };
+        Option<bool> allLed = new("--all-led") { Description = "Replace every lamp by the generic LED of its socket class ('tables led-classes' prints them)." };
+        Option<string?> regulator = new("--regulator") { Description = "What keeps the surplus out of a full battery; not stated by default.", HelpName = "none|shunt|series" };
+        regulator.AcceptOnlyFromAmong([.. Regulators.Keys]);
+        command.Add(swaps);
+        command.Add(allLed);
+        command.Add(regulator);
+        command.SetAction((parsed, cancel) =>
+        {
+            BikeInput input = options.Read(parsed, console);
+            if (parsed.GetValue(allLed) && parsed.GetValue(swaps) is not null)
+                throw new InputException("give --swaps or --all-led, not both.");
+            ImmutableArray<UnclassedLamp> unclassed = [];
+            ImmutableArray<LampReplacement> replacements;
+            if (parsed.GetValue(allLed))
+                (replacements, unclassed) = Swap.ToLed(input.Bike);
+            else
+                replacements = Listed(input.Lists, parsed.GetValue(swaps), console);
+            if (replacements.IsEmpty)
+                throw new InputException(["no lamp is replaced.", .. unclassed.Select(u => $"{u.Lamp.Lamp} stays: {u.Reason}.")]);
+            var check = new CheckOptions { When = input.When, Supply = input.Supply };
+            if (parsed.GetValue(regulator) is { } kind)
+                check = check with { Charging = ChargingOptions.Default with { Regulator = Regulators[kind] } };
+            SwapReport report = Swap.Of(input.Bike, replacements, new SwapOptions { Check = check }, cancel);
+            options.Output.Write(parsed, console, () => SwapDocument.Of(report, unclassed), json => SwapJson.Write(json, report, unclassed));
+            return Task.FromResult(report.Suits ? ExitCode.Suits : ExitCode.DoesNotSuit);
+        });
+        return command.WithExample("lighting-calc swap shared/bikes/valley-twin", "lighting-calc swap shared/bikes/valley-twin --all-led --regulator none");
+    }
+
+    private static ImmutableArray<LampReplacement> Listed(BikeLists lists, string? path, CommandConsole console)
+    {
+        if (path is null)
+            return !lists.Swaps.IsEmpty ? lists.Swaps : throw new InputException("the bike has no swap list; add swaps.csv, name one with --swaps, or give --all-led.");
+        ListResult<BikeLists> read = lists.WithSwaps(path);
+        foreach (ListFault caution in read.Cautions)
+            console.Errors.WriteLine($"lighting-calc: caution: {caution.Message}");
+        return read.TryGetValue(out BikeLists? with) ? with.Swaps : throw new InputException([.. read.Faults.Select(f => f.Message)]);
+    }
+}

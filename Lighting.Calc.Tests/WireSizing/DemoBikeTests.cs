@@ -1,0 +1,114 @@
+using Lighting.Calc.Conductors;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lists;
+using Lighting.Calc.Network;
+using Lighting.Calc.WireSizing;
+using UnitsNet;
+
+namespace Lighting.Calc.Tests.WireSizing;
+
+public sealed class DemoBikeTests
+{
+    [Theory]
+    [InlineData("valley-twin", 5.0)]
+    [InlineData("valley-twin", 7.0)]
+    [InlineData("chapel-single", 14.0)]
+    public void The_chosen_wires_hold_every_limit_and_the_choice_is_proven(string name, double allowedPercent)
+    {
+        Bike bike = Read(name) with { AllowedDrop = Ratio.FromPercent(allowedPercent) };
+        WireSizingResult result = Size(bike);
+        Assert.True(result.IsFeasible, result.Explanation);
+        Assert.True(result.IsProven, result.Explanation);
+        Assert.True(result.Branches < 20_000, $"{result.Branches} branches");
+        HarnessSolver solver = new HarnessNetwork(result.Sized!).CreateSolver();
+        foreach (OperatingPoint point in SettingEnumeration.Of(bike, Condition.Always).Select(solver.Solve))
+        {
+            Assert.All(point.Lamps, l => Assert.True(!(l.Drop?.Percent > allowedPercent + 1e-6), $"{l.Lamp.Lamp} in '{point.Setting}' loses {l.Drop}"));
+            Assert.All(point.Runs.Zip(result.Runs), r => Assert.True(Math.Abs(r.First.Current.Amperes) <= r.Second.Rating.Current!.Value.Amperes));
+        }
+
+        Assert.All(result.Runs.Where(r => r.Fuse is not null), r => Assert.True(r.Rating.Current!.Value >= r.Fuse!.Rating));
+        Assert.DoesNotContain(result.Runs, r => r.Limit == SizingLimit.None);
+    }
+
+    [Fact]
+    public void On_the_twin_the_headlamp_way_is_limited_by_drop_and_the_small_branches_by_the_fuse()
+    {
+        WireSizingResult result = Size(Read("valley-twin"));
+        RunSizing beam = result.Runs.Single(r => r.Run.Name == "high beam wire"), tail = result.Runs.Single(r => r.Run.Name == "tail wire");
+        Assert.Equal((SizingLimit.Drop, "headlamp high"), (beam.Limit, beam.LimitingLamp!.Lamp));
+        Assert.Equal((SizingLimit.Fuse, "main"), (tail.Limit, tail.Fuse!.Name));
+        Assert.True(result.CopperChosen < result.CopperFitted, result.Explanation);
+        Assert.Contains(result.Findings, f => f.Subject == "headlamp high" && f.Severity == Severity.Fault && f.Message.Contains("too thin on its way", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void On_the_single_joints_and_battery_alone_exceed_the_allowed_drop_and_the_explanation_says_so()
+    {
+        WireSizingResult result = Size(Read("chapel-single"));
+        Assert.False(result.IsFeasible);
+        Assert.True(result.IsProven);
+        Assert.Null(result.Sized);
+        Assert.Null(result.CopperChosen);
+        Assert.Contains("no listed size does it: even with 4 AWG stranded everywhere", result.Explanation, StringComparison.Ordinal);
+        Assert.Contains("the headlamp high loses 10.78 %", result.Explanation, StringComparison.Ordinal);
+        Assert.Contains("alone take 10.46 %, which no wire mends", result.Explanation, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_search_cut_short_says_so_and_bounds_what_is_missed()
+    {
+        Bike bike = Read("valley-twin");
+        WireSizingResult cut = Size(bike, new WireSizingOptions { MostBranches = 1 }), full = Size(bike);
+        Assert.False(cut.IsProven);
+        Assert.Contains("the best of 1 branches", cut.Explanation, StringComparison.Ordinal);
+        Assert.True(cut.LeastCopper <= full.CopperChosen);
+        Assert.True(cut.CopperChosen >= full.CopperChosen);
+    }
+
+    [Theory]
+    [InlineData(WireConstruction.SolidGauge)]
+    [InlineData(WireConstruction.StrandedGauge)]
+    [InlineData(WireConstruction.MetricCable)]
+    public void Sizes_come_from_the_family_asked_for(WireConstruction family)
+    {
+        WireSizingResult result = Size(Read("valley-twin"), new WireSizingOptions { Family = family });
+        Assert.True(result.IsProven && result.IsFeasible, result.Explanation);
+        Assert.All(result.Runs, r => Assert.Equal(family, r.Chosen.Construction));
+    }
+
+    [Fact]
+    public void A_least_size_for_strength_is_kept_and_named()
+    {
+        WireSizingResult result = Size(Read("valley-twin"), new WireSizingOptions { MinimumArea = Area.FromSquareMillimeters(1.5) });
+        Assert.All(result.Runs, r => Assert.True(r.Chosen.CopperArea.SquareMillimeters >= 1.5));
+        Assert.Equal(SizingLimit.Mechanical, result.Runs.Single(r => r.Run.Name == "panel earth").Limit);
+    }
+
+    [Fact]
+    public void Leaving_the_batterys_own_drop_out_never_needs_more_copper()
+    {
+        Bike bike = Read("valley-twin");
+        WireSizingResult with = Size(bike), without = Size(bike, new WireSizingOptions { CountBatteryDrop = false });
+        Assert.True(without.CopperChosen < with.CopperChosen, $"{without.Explanation} / {with.Explanation}");
+    }
+
+    [Fact]
+    public void A_bike_without_runs_has_no_wire_to_choose() =>
+        Assert.Throws<ArgumentException>(() => Size(new Bike()));
+
+    [Fact]
+    public void A_cancelled_search_throws() =>
+        Assert.Throws<OperationCanceledException>(() => HarnessSizing.Of(new HarnessNetwork(Read("valley-twin")), null, new CancellationToken(canceled: true)));
+
+    internal static WireSizingResult Size(Bike bike, WireSizingOptions? options = null) =>
+        HarnessSizing.Of(new HarnessNetwork(bike), options, TestContext.Current.CancellationToken);
+
+    internal static Bike Read(string name)
+    {
+        DirectoryInfo? at = new(AppContext.BaseDirectory);
+        while (at is not null && !Directory.Exists(Path.Combine(at.FullName, "shared", "bikes", name)))
+            at = at.Parent;
+        return BikeLists.Read(Path.Combine(at!.FullName, "shared", "bikes", name)).Value.Bike;
+    }
+}

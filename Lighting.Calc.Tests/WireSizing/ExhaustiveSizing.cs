@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Conductors;
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+using Lighting.Calc.WireSizing;
+using UnitsNet;
+
+namespace Lighting.Calc.Tests.WireSizing;
+
+/// <summary>Tries every combination of sizes, least copper first, with the public checks alone.</summary>
+internal static class ExhaustiveSizing
+{
+    private const double Tie = 1e-9;
+
+    /// <summary>Copper, number of different sizes and number of changed runs of the best; null when no combination is good.</summary>
+    internal sealed record Answer(double Copper, int Different, int Changed);
+
+    public static Answer? Of(Bike bike, WireSizingOptions options, ImmutableArray<WireSize> sizes)
+    {
+        var network = new HarnessNetwork(bike);
+        ImmutableArray<Setting> settings = SettingEnumeration.Of(bike, options.When);
+        HarnessSolver solver = network.CreateSolver();
+        OperatingPoint[] points = [.. settings.Select(solver.Solve)];
+        var fuse = new double[bike.Runs.Length];
+        foreach (FuseSuitability suitability in FuseCheck.Of(bike, points, options.Fuses))
+            foreach (RunRating fed in suitability.Protection.FedRuns)
+                fuse[bike.Runs.IndexOf(fed.Run)] = Math.Max(fuse[bike.Runs.IndexOf(fed.Run)], suitability.ContinuousRating.Amperes);
+        double?[][] ratings = [.. bike.Runs.Select(r => sizes.Select(s => CurrentRating.Of(s, options.Fuses.WireAmbient, r.Bundle).Current?.Amperes).ToArray())];
+        int[][] open = [.. bike.Runs.Select((_, r) => Enumerable.Range(0, sizes.Length).Where(s => ratings[r][s] >= fuse[r] - 1e-9 && sizes[s].CopperArea >= options.MinimumArea).ToArray())];
+        bool[][] judged = [.. settings.Select(s => bike.Lamps.Select(l => Joined(bike, s, bike.LivePoint, l.Feed!) && Joined(bike, s, bike.EarthPoint, l.Return!)).ToArray())];
+        Answer? best = null;
+        foreach ((int[] choice, double copper) in Combinations(open).Select(c => (c, c.Select((s, r) => sizes[s].CopperArea.SquareMillimeters * bike.Runs[r].Length.Meters).Sum())).OrderBy(c => c.Item2))
+        {
+            if (best is not null && copper > best.Copper * (1 + Tie))
+                break;
+            if (!IsGood(choice))
+                continue;
+            var answer = new Answer(best?.Copper ?? copper, choice.Distinct().Count(), choice.Where((s, r) => sizes[s] != bike.Runs[r].Wire).Count());
+            if (best is null || (answer.Different, answer.Changed).CompareTo((best.Different, best.Changed)) < 0)
+                best = answer;
+        }
+
+        return best;
+
+        bool IsGood(int[] choice)
+        {
+            for (int r = 0; r < choice.Length; r++)
+                solver.SetRun(r, sizes[choice[r]].Resistance(bike.Runs[r].Length, bike.WireTemperature), bike.Runs[r].TotalJointResistance);
+            var solved = new List<OperatingPoint>();
+            for (int s = 0; s < settings.Length; s++)
+            {
+                OperatingPoint point = solver.Solve(settings[s]);
+                for (int l = 0; l < bike.Lamps.Length; l++)
+                    if (judged[s][l] && 1 - point.Lamps[l].Voltage / bike.ChargingVoltage - (options.CountBatteryDrop ? 0 : point.BatteryDrop / bike.ChargingVoltage) > bike.AllowedDrop.DecimalFractions + 1e-10)
+                        return false;
+                for (int r = 0; r < choice.Length; r++)
+                    if (Math.Abs(point.Runs[r].Current.Amperes) > ratings[r][choice[r]] + 1e-9)
+                        return false;
+                solved.Add(point);
+            }
+
+            Bike sized = bike with { Runs = [.. bike.Runs.Select((r, i) => r with { Wire = sizes[choice[i]] })] };
+            return FuseCheck.Of(sized, solved, options.Fuses).All(f => f.Clearing.All(c => c.Clears));
+        }
+    }
+
+    private static IEnumerable<int[]> Combinations(int[][] open)
+    {
+        IEnumerable<int[]> all = [[]];
+        foreach (int[] choices in open)
+            all = all.SelectMany(a => choices.Select(c => (int[])[.. a, c]));
+        return all;
+    }
+
+    private static bool Joined(Bike bike, Setting setting, string from, string to)
+    {
+        (string A, string B)[] parts =
+        [
+            .. bike.Runs.Select(r => (r.From, r.To)),
+            .. bike.Fuses.Select(f => (f.From!, f.To!)),
+            .. bike.Switches.Where(s => s.IsClosed(setting)).Select(s => (s.From, s.To)),
+        ];
+        HashSet<string> reached = [from];
+        while (parts.FirstOrDefault(p => reached.Contains(p.A) != reached.Contains(p.B)) is (not null, not null) next)
+        {
+            reached.Add(next.A);
+            reached.Add(next.B);
+        }
+
+        return reached.Contains(to);
+    }
+}

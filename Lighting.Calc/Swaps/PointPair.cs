@@ -1,0 +1,16 @@
+using Lighting.Calc.Network;
+
+namespace Lighting.Calc.Swaps;
+
+/// <summary>One setting solved before and after a swap.</summary>
+internal sealed record PointPair(OperatingPoint Before, OperatingPoint After)
+{
+    // A lamp on less than half of the source volts is not meant to be lit: it hangs in series with another.
+    private const double LitShare = 0.5;
+
+    public bool IsLitBefore(int lamp) => IsLit(Before, lamp);
+
+    public bool IsLitAfter(int lamp) => IsLit(After, lamp);
+
+    private static bool IsLit(OperatingPoint point, int lamp) => Math.Abs(point.Lamps[lamp].Voltage.Volts) > LitShare * point.SupplyVoltage.Volts;
+}

@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+
+namespace Lighting.Calc.Swaps;
+
+/// <summary>Finds lamps that glow, since the swap, in settings that should leave them dark.</summary>
+/// <remarks>
+/// One indicator lamp between the two sides is lit through the other side's lamps. Filaments there stay dark: cold, they are
+/// nearly a short against it. LEDs take their share of the volts and glow.
+/// </remarks>
+internal static class SneakFeeds
+{
+    /// <summary>Light from which a lamp that should be dark is seen to glow: common practice, no source.</summary>
+    public const double VisibleLight = 0.01;
+
+    public static ImmutableArray<SneakFeed> Of(Bike after, ImmutableArray<PointPair> pairs)
+    {
+        if (!after.HasNetwork)
+            return [];
+        HarnessLink[] links = [.. HarnessLink.Of(after)];
+        var feeds = ImmutableArray.CreateBuilder<SneakFeed>();
+        for (int lamp = 0; lamp < after.Lamps.Length; lamp++)
+        {
+            PointPair? worst = pairs.Where(p => Glows(p.After.Lamps[lamp]) && !Glows(p.Before.Lamps[lamp]) && !p.IsLitBefore(lamp) && !Meant(after, lamp, p.After.Setting))
+                .MaxBy(p => p.After.Lamps[lamp].RelativeLight!.Value.DecimalFractions);
+            if (worst is null)
+                continue;
+            LampState? through = worst.After.Lamps.Where(s => IsBridge(after, links, s.Lamp, worst.After.Setting) && s.Lamp != after.Lamps[lamp])
+                .MaxBy(s => Math.Abs(s.Current.Amperes));
+            feeds.Add(new SneakFeed(worst.After.Setting, worst.After.Lamps[lamp], through, through is null ? null : DiodePair.Cures(after, through.Lamp, lamp, worst.After)));
+        }
+
+        return feeds.ToImmutable();
+    }
+
+    private static bool Meant(Bike bike, int lamp, Setting setting) => !bike.Lamps[lamp].LitWhen.Terms.IsEmpty && bike.Lamps[lamp].LitWhen.Holds(setting);
+
+    public static bool Glows(LampState state) => state.RelativeLight is { } light && light.DecimalFractions >= VisibleLight;
+
+    /// <summary>Whether a lamp stands between two loads: closed parts join neither its feed to the live terminal and its return to the earth, nor the other way round.</summary>
+    public static bool IsBridge(Bike bike, HarnessLink[] links, FittedLamp lamp, Setting setting)
+    {
+        return !(Joined(lamp.Feed!, bike.LivePoint) && Joined(lamp.Return!, bike.EarthPoint));
+
+        bool Joined(string from, string to) => HarnessPath.Cheapest(links, from, to, l => l.Kind == HarnessLinkKind.Contact && !bike.Switches[l.Index].IsClosed(setting) ? null : 1) is not null;
+    }
+}

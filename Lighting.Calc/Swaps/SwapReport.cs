@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Charging;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+using Lighting.Calc.Verdicts;
+
+namespace Lighting.Calc.Swaps;
+
+/// <summary>A bike before and after a swap of lamps.</summary>
+public sealed record SwapReport
+{
+    /// <summary>The swap.</summary>
+    public required ImmutableArray<LampReplacement> Replacements { get; init; }
+
+    /// <summary>The whole verdict before.</summary>
+    public required BikeReport Before { get; init; }
+
+    /// <summary>The whole verdict after.</summary>
+    public required BikeReport After { get; init; }
+
+    /// <summary>Every lamp and other load, in the order of the list.</summary>
+    public required ImmutableArray<LampChange> Lamps { get; init; }
+
+    /// <summary>The circuits, in the order of the list.</summary>
+    public required ImmutableArray<CircuitChange> Circuits { get; init; }
+
+    /// <summary>The fuses, in the order of the list.</summary>
+    public required ImmutableArray<FuseChange> Fuses { get; init; }
+
+    /// <summary>The ledger of the lamp that loses most before; null where no drop is known.</summary>
+    public required DropLedger? WorstDropBefore { get; init; }
+
+    /// <summary>The ledger of the lamp that loses most after; null where no drop is known.</summary>
+    public required DropLedger? WorstDropAfter { get; init; }
+
+    /// <summary>The balance in the settings of the ride and in the heaviest; empty without a charging curve.</summary>
+    public required ImmutableArray<ChargingChange> Charging { get; init; }
+
+    /// <summary>The ride before; null without a charging curve or a ride.</summary>
+    public required RideBalance? RideBefore { get; init; }
+
+    /// <summary>The ride after; null without a charging curve or a ride.</summary>
+    public required RideBalance? RideAfter { get; init; }
+
+    /// <summary>Where most amps are over after; null where none are, or it is not known.</summary>
+    public required SurplusChange? Surplus { get; init; }
+
+    /// <summary>Standing times to half and to no start; empty without a battery capacity.</summary>
+    public required ImmutableArray<StandingChange> Standing { get; init; }
+
+    /// <summary>The flasher's load in each setting with other lamps of the flashing circuits lit.</summary>
+    public required ImmutableArray<FlasherChange> Flashers { get; init; }
+
+    /// <summary>The load resistors that would give a thermal flasher its load back; empty where it keeps enough.</summary>
+    public required ImmutableArray<LampResistor> Resistors { get; init; }
+
+    /// <summary>The lamps that are fed when they should be dark, since the swap.</summary>
+    public required ImmutableArray<SneakFeed> SneakFeeds { get; init; }
+
+    /// <summary>What the swap itself gives rise to, then what stands against the swapped bike; worst first.</summary>
+    public required ImmutableArray<Finding> Findings { get; init; }
+
+    /// <summary>Whether nothing was found against the swapped bike.</summary>
+    public bool Suits => After.Suits && Findings.All(f => f.Severity != Severity.Fault);
+}

@@ -1,0 +1,10 @@
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.WireSizing;
+
+/// <summary>A dead short that its fuse is not shown to clear in time.</summary>
+/// <param name="Clearing">The short.</param>
+/// <param name="Fuse">The fuse.</param>
+/// <param name="LongestSeconds">The longest it may last.</param>
+internal sealed record UnclearedShort(RunClearing Clearing, Fuse Fuse, double LongestSeconds);
