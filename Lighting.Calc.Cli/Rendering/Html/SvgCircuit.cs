@@ -7,7 +7,7 @@ internal static class SvgCircuit
 {
     public static void Render(Markup page, CircuitBlock block)
     {
-        page.Open("section", ("class", "circuit")).Element("h2", block.Title);
+        page.Open("section", ("class", block.Drawing.IsUpright ? "circuit upright" : "circuit")).Element("h2", block.Title);
         page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", block.Title));
         Draw(page, block, ownStyle: null);
         page.Close().Element("p", block.Caption, ("class", "axis")).Close();
