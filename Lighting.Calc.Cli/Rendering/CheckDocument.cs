@@ -43,8 +43,8 @@ internal static class CheckDocument
                 blocks.AddRange(ChargingDocument.RideBlocks(ride).Select(b => b as PageOnly ?? new PageOnly(b)));
         }
 
-        blocks.Add(new PageOnly(CircuitBlock.Of(report.Bike, heaviest)));
         blocks.AddRange(CommonBlocks.FindingBlocks(report.Findings));
+        blocks.Add(new PageOnly(CircuitBlock.Of(report.Bike, heaviest)));
         blocks.Add(CommonBlocks.Safety);
         return new Document(CommonBlocks.TitleOf(report.Bike, "Check"), Verdict(report), blocks);
     }

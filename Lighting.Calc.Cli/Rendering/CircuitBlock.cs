@@ -19,7 +19,7 @@ internal sealed record CircuitBlock(string Title, string Description, string Cap
         return new CircuitBlock(
             $"Circuit in the setting {point.Setting}",
             $"{graph.SourceName} {graph.SourceFigures}; {(lit.Length == 0 ? "nothing draws current" : string.Join(", ", lit))}.",
-            $"Strong lines carry current, a filled dot joins, lines that only cross do not. Volts are to {Harness.Bike.BatteryMinus}; the two earth signs are one point.{omitted}",
+            $"Strong lines carry current, a filled dot joins, lines that only cross do not. Volts are to '{Harness.Bike.BatteryMinus}'; the two earth signs are one point.{omitted}",
             drawing);
     }
 }

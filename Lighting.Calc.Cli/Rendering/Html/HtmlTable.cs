@@ -5,12 +5,15 @@ internal static class HtmlTable
 {
     private static readonly string[] Severities = ["fault", "caution", "note"];
 
+    // A table of so few rows is not parted between two printed sheets.
+    private const int ShortRows = 8;
+
     public static void Render(Markup page, Table table, string section)
     {
         if (table.Columns.Count == 0 || table.Rows.Count == 0)
             return;
         page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", section));
-        page.Open("table").Open("thead").Open("tr");
+        page.Open("table", ("class", table.Rows.Count <= ShortRows ? "short" : null)).Open("thead").Open("tr");
         foreach (Column column in table.Columns)
             Head(page, column);
         page.Close().Close().Open("tbody");
