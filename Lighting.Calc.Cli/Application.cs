@@ -54,6 +54,8 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
         WireCommand.Create(console),
         ChargingCommand.Create(console),
         SwapCommand.Create(console),
+        ReadingsCommand.Create(console),
+        FaultsCommand.Create(console),
         DiagramCommand.Create(console),
         TablesCommand.Create(console),
     };

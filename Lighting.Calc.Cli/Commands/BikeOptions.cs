@@ -31,6 +31,9 @@ internal sealed class BikeOptions
     /// <summary>Whether a bike was given.</summary>
     public bool HasBike(ParseResult parsed) => parsed.GetValue(_bike) is not null;
 
+    /// <summary>Whether the supply's volts were given.</summary>
+    public bool HasVolts(ParseResult parsed) => parsed.GetValue(_volts) is not null;
+
     /// <summary>Text of the supply's volts, for a run without a bike.</summary>
     public string? VoltsText(ParseResult parsed) => parsed.GetValue(_volts);
 

@@ -17,7 +17,7 @@ internal static class CommonBlocks
             .. fuses.Select(f => (IReadOnlyList<Cell>)
             [
                 f.Fuse.Name, Rating(f.Fuse.Rating.Amperes), Figures.Cell(f.Steady.WorstCurrent), Figures.Cell(f.Steady.UsableCurrent),
-                VerdictWords.Of(f.Verdict), Rating(f.Advice.Smallest?.Amperes), Rating(f.Advice.Largest?.Amperes), legend.Of(f.Steady.WorstSetting),
+                f.VerdictText, Rating(f.Advice.Smallest?.Amperes), Rating(f.Advice.Largest?.Amperes), legend.Of(f.Steady.WorstSetting),
             ]),
         ],
         isMain);

@@ -20,7 +20,7 @@ internal static class ReportCharts
             .. fuses.Select(f => new Bar(
                 f.Fuse.Name,
                 f.Steady.WorstCurrent.Amperes,
-                $"{Figures.Amperes(f.Steady.WorstCurrent)} of {Figures.Amperes(f.Steady.UsableCurrent)} usable, rated {Figures.Rating(f.Fuse.Rating)}: {VerdictWords.Of(f.Verdict)}",
+                $"{Figures.Amperes(f.Steady.WorstCurrent)} of {Figures.Amperes(f.Steady.UsableCurrent)} usable, rated {Figures.Rating(f.Fuse.Rating)}: {f.VerdictText}",
                 [f.Steady.UsableCurrent.Amperes, f.Fuse.Rating.Amperes])),
         ]);
 

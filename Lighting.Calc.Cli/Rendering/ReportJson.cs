@@ -26,7 +26,7 @@ internal static class ReportJson
         json.WriteNumber("worstCurrentA", fuse.Steady.WorstCurrent.Amperes);
         json.Setting("worstSetting", fuse.Steady.WorstSetting);
         json.WriteNumber("usableA", fuse.Steady.UsableCurrent.Amperes);
-        json.WriteString("verdict", VerdictWords.Of(fuse.Verdict));
+        json.WriteString("verdict", fuse.VerdictText);
         json.Number("smallestRatingA", fuse.Advice.Smallest?.Amperes);
         json.Number("largestRatingA", fuse.Advice.Largest?.Amperes);
         json.WriteStartArray("reasons");

@@ -102,7 +102,7 @@ internal static class SwapDocument
             .. report.Fuses.Select(f => (IReadOnlyList<Cell>)
             [
                 f.After.Fuse.Name, CommonBlocks.Rating(f.After.Fuse.Rating.Amperes), Pair(f.Before.Steady.WorstCurrent.Amperes, f.After.Steady.WorstCurrent.Amperes, 2),
-                VerdictWords.Of(f.Before.Verdict), VerdictWords.Of(f.After.Verdict), CommonBlocks.Rating(f.After.Advice.Smallest?.Amperes), CommonBlocks.Rating(f.After.Advice.Largest?.Amperes),
+                f.Before.VerdictText, f.After.VerdictText, CommonBlocks.Rating(f.After.Advice.Smallest?.Amperes), CommonBlocks.Rating(f.After.Advice.Largest?.Amperes),
             ]),
         ]);
 

@@ -92,7 +92,7 @@ internal static class SwapJson
         json.WriteStartObject(name);
         json.WriteNumber("worstCurrentA", fuse.Steady.WorstCurrent.Amperes);
         json.Setting("worstSetting", fuse.Steady.WorstSetting);
-        json.WriteString("verdict", VerdictWords.Of(fuse.Verdict));
+        json.WriteString("verdict", fuse.VerdictText);
         json.Number("smallestRatingA", fuse.Advice.Smallest?.Amperes);
         json.Number("largestRatingA", fuse.Advice.Largest?.Amperes);
         json.WriteEndObject();

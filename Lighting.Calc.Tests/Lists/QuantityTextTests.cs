@@ -1,6 +1,7 @@
 using System.Globalization;
 using FsCheck;
 using FsCheck.Xunit;
+using Lighting.Calc.Harness;
 using Lighting.Calc.Lists;
 using UnitsNet;
 

@@ -8,7 +8,7 @@ using UnitsNet;
 
 namespace Lighting.Calc.Tests.WireSizing;
 
-/// <summary>Tries every combination of sizes, least copper first, with the public checks alone.</summary>
+/// <summary>Tries every combination of sizes, least copper first, with the public solver and the fuses' own checks.</summary>
 internal static class ExhaustiveSizing
 {
     private const double Tie = 1e-9;
@@ -23,9 +23,9 @@ internal static class ExhaustiveSizing
         HarnessSolver solver = network.CreateSolver();
         OperatingPoint[] points = [.. settings.Select(solver.Solve)];
         var fuse = new double[bike.Runs.Length];
-        foreach (FuseSuitability suitability in FuseCheck.Of(bike, points, options.Fuses))
-            foreach (RunRating fed in suitability.Protection.FedRuns)
-                fuse[bike.Runs.IndexOf(fed.Run)] = Math.Max(fuse[bike.Runs.IndexOf(fed.Run)], suitability.ContinuousRating.Amperes);
+        foreach (FuseJudge judge in Judges(bike, settings, points, options.Fuses))
+            foreach (RunRating fed in judge.FedRuns)
+                fuse[bike.Runs.IndexOf(fed.Run)] = Math.Max(fuse[bike.Runs.IndexOf(fed.Run)], judge.Fitted.Amperes);
         double?[][] ratings = [.. bike.Runs.Select(r => sizes.Select(s => CurrentRating.Of(s, options.Fuses.WireAmbient, r.Bundle).Current?.Amperes).ToArray())];
         int[][] open = [.. bike.Runs.Select((_, r) => Enumerable.Range(0, sizes.Length).Where(s => ratings[r][s] >= fuse[r] - 1e-9 && sizes[s].CopperArea >= options.MinimumArea).ToArray())];
         bool[][] judged = [.. settings.Select(s => bike.Lamps.Select(l => Joined(bike, s, bike.LivePoint, l.Feed!) && Joined(bike, s, bike.EarthPoint, l.Return!)).ToArray())];
@@ -50,7 +50,16 @@ internal static class ExhaustiveSizing
             var solved = new List<OperatingPoint>();
             for (int s = 0; s < settings.Length; s++)
             {
-                OperatingPoint point = solver.Solve(settings[s]);
+                OperatingPoint point;
+                try
+                {
+                    point = solver.Solve(settings[s]);
+                }
+                catch (NetworkNotSolvedException)
+                {
+                    return false; // drivers far beyond what the battery can hold: nothing is near an allowed drop there
+                }
+
                 for (int l = 0; l < bike.Lamps.Length; l++)
                     if (judged[s][l] && 1 - point.Lamps[l].Voltage / bike.ChargingVoltage - (options.CountBatteryDrop ? 0 : point.BatteryDrop / bike.ChargingVoltage) > bike.AllowedDrop.DecimalFractions + 1e-10)
                         return false;
@@ -61,8 +70,16 @@ internal static class ExhaustiveSizing
             }
 
             Bike sized = bike with { Runs = [.. bike.Runs.Select((r, i) => r with { Wire = sizes[choice[i]] })] };
-            return FuseCheck.Of(sized, solved, options.Fuses).All(f => f.Clearing.All(c => c.Clears));
+            return Judges(sized, settings, solved, options.Fuses).All(j => j.ClearAll().All(c => c.Clears));
         }
+    }
+
+    // The fuses' own judges: what a fuse feeds and what it clears, without its load.
+    private static IEnumerable<FuseJudge> Judges(Bike bike, ImmutableArray<Setting> settings, IReadOnlyList<OperatingPoint> points, FuseOptions options)
+    {
+        var graph = new FeedGraph(bike);
+        ImmutableArray<FeedState> states = graph.States(settings);
+        return bike.Fuses.Select((f, i) => new FuseJudge(graph, f, FuseScope.Of(graph, i, states), points, options));
     }
 
     private static IEnumerable<int[]> Combinations(int[][] open)

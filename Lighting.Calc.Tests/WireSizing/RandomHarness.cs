@@ -82,7 +82,7 @@ internal static class RandomHarness
             From = from,
             To = to,
             Wire = AmericanWireGauge.Solid(12),
-            Length = Length.FromMeters(1 + 3 * random.NextDouble()),
+            Length = Length.FromMeters(4 + 8 * random.NextDouble()),
         };
         FittedLamp Lamp(int index, string feed) => new()
         {

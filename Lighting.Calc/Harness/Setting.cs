@@ -35,6 +35,9 @@ public sealed class Setting : IEquatable<Setting>
         return null;
     }
 
+    /// <summary>The condition that holds the switches so: names those that are not off, none when everything is off.</summary>
+    public Condition AsCondition() => Condition.Parse(string.Join("; ", _positions.Where(p => !Name.Equal(p.Position, SwitchDefinition.Off))));
+
     /// <inheritdoc/>
     public bool Equals(Setting? other)
     {

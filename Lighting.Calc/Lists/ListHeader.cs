@@ -1,3 +1,5 @@
+using Lighting.Calc.Harness;
+
 namespace Lighting.Calc.Lists;
 
 /// <summary>Matches a list's first line to the columns the list may have.</summary>

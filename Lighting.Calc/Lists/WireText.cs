@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using Lighting.Calc.Conductors;
+using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Lists;
 

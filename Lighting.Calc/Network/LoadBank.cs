@@ -165,7 +165,7 @@ internal sealed class LoadBank
             Vector512<double> nominal = Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(strength), (nuint)j);
             Vector512<double> size = Vector512.Abs(volts);
             Vector512<double> ratio = size / reference;
-            Vector512<double> hot = nominal * Vector512.Exp(exponent * Vector512.Log(ratio));
+            Vector512<double> hot = nominal * VectorPower.Of(ratio, FilamentLaw.CurrentExponent);
             Vector512<double> coldSiemens = nominal / reference * hotToCold;
             Vector512<double> isCold = Vector512.LessThanOrEqual(ratio, coldRatio);
             Vector512<double> amperes = Vector512.ConditionalSelect(isCold, coldSiemens * size, hot);

@@ -24,7 +24,7 @@ public static class HarnessSizing
     /// <returns>The choice, or why no listed size does it.</returns>
     /// <exception cref="ArgumentException">The bike has no runs, or the condition leaves no setting.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
-    /// <exception cref="NetworkNotSolvedException">The battery is shorted in a setting, or no solution was found.</exception>
+    /// <exception cref="NetworkNotSolvedException">The battery is shorted in a setting, or no solution was found for the wires as fitted or as chosen.</exception>
     /// <exception cref="OperationCanceledException">The search was cancelled.</exception>
     public static WireSizingResult Of(HarnessNetwork network, WireSizingOptions? options = null, CancellationToken cancellation = default)
     {

@@ -16,7 +16,7 @@ public sealed record RunSizing
     /// <summary>What keeps it from being one size thinner.</summary>
     public required SizingLimit Limit { get; init; }
 
-    /// <summary>The lamp whose drop limits it; null with any other limit.</summary>
+    /// <summary>The lamp whose drop limits it; null with any other limit, or where thinner has no operating point.</summary>
     public required FittedLamp? LimitingLamp { get; init; }
 
     /// <summary>The same in words, with the numbers of the next thinner size.</summary>

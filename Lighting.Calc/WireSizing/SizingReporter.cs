@@ -55,7 +55,7 @@ internal sealed class SizingReporter(SizingProblem problem, SizingSearch search)
         string against = copper < fitted - 1e-9 ? $"{N(fitted - copper)} cm³ less than as fitted" : copper > fitted + 1e-9 ? $"{N(copper - fitted)} cm³ more than as fitted" : "as much as fitted";
         string proof = search.IsFinished
             ? "no choice of listed sizes needs less"
-            : $"the best of {search.Branches} branches; no choice needs less than {N(search.LeastCopper)} cm³";
+            : $"the best of {search.Branches} branches{(search.Unsolved > 0 ? $", {search.Unsolved} trials without an operating point passed over" : "")}; no choice needs less than {N(search.LeastCopper)} cm³";
         return $"{N(copper)} cm³ of copper, {against}; {proof}";
     }
 
@@ -114,6 +114,8 @@ internal sealed class SizingReporter(SizingProblem problem, SizingSearch search)
         if (_trial.WorstFailure(trial) is { } failure)
         {
             Setting setting = problem.States[failure.State].Setting;
+            if (failure is { Lamp: < 0, Run: < 0 })
+                return (SizingLimit.Drop, -1, $"with {wire} no operating point was found ({setting})");
             return failure.Lamp >= 0
                 ? (SizingLimit.Drop, failure.Lamp, $"with {wire} the {_bike.Lamps[failure.Lamp].Lamp} would lose {N(100 * (problem.Allowed + failure.Excess))} % ({setting}), {N(100 * problem.Allowed)} % allowed")
                 : (SizingLimit.Heat, -1, $"with {wire} the run '{_bike.Runs[failure.Run].Name}' would carry {N(100 * failure.Excess)} % more than its rating ({setting})");

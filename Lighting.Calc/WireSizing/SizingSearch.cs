@@ -40,6 +40,9 @@ internal sealed class SizingSearch
 
     public int Branches { get; private set; }
 
+    /// <summary>How many trials were passed over because no operating point was found for them.</summary>
+    public int Unsolved => _trial.Unsolved;
+
     /// <summary>Whether the search came to its end.</summary>
     public bool IsFinished { get; private set; }
 
@@ -73,6 +76,8 @@ internal sealed class SizingSearch
         LeastCopper = relaxation.Bound(low, high);
         IsFinished = true;
         Branch(low, high, relaxation, null);
+        // A trial without a solution was passed over, not shown to be bad.
+        IsFinished &= _trial.Unsolved == 0;
         if (IsFinished)
             LeastCopper = _best;
         if (Best is not null)

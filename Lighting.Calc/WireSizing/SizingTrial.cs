@@ -40,9 +40,17 @@ internal sealed class SizingTrial
     public TrialFailure? WorstFailure(int[] sizes) =>
         Enumerable.Range(0, _solvers.Length).Select(s => FailureIn(s, sizes)).Where(f => f is not null).MaxBy(f => f!.Excess);
 
+    /// <summary>How many trials had a state for which no operating point was found; they never count as good.</summary>
+    public int Unsolved { get; private set; }
+
     private TrialFailure? FailureIn(int state, int[] sizes)
     {
-        CircuitSolver solver = Solved(state, sizes);
+        if (Solved(state, sizes) is not { } solver)
+        {
+            Unsolved++;
+            return new TrialFailure(state, Lamp: -1, Run: -1, double.PositiveInfinity);
+        }
+
         Bike bike = _problem.Bike;
         double sign = bike.Earth == Earth.Negative ? 1 : -1;
         double battery = _problem.SupplyVolts - solver.NodeVolts(_problem.Network.PlusNode);
@@ -67,7 +75,7 @@ internal sealed class SizingTrial
         return worst;
     }
 
-    private CircuitSolver Solved(int state, int[] sizes)
+    private CircuitSolver? Solved(int state, int[] sizes)
     {
         CircuitSolver solver = _solvers[state];
         int[] set = _set[state];
@@ -78,14 +86,13 @@ internal sealed class SizingTrial
                 solver.SetConductor(_problem.Network.RunConductors[i], _problem.Ohms[i][sizes[i]] + _problem.Bike.Runs[i].TotalJointResistance.Ohms);
             }
 
-        SolveStatus status = solver.Solve(warmStart: true);
-        if (status != SolveStatus.Solved)
+        Setting setting = _problem.States[state].Setting;
+        return solver.Solve(warmStart: true) switch
         {
-            Setting setting = _problem.States[state].Setting;
-            throw new NetworkNotSolvedException($"In the setting '{setting}' {(status == SolveStatus.DeadShort ? "the battery's terminals are joined without any resistance: a dead short" : "no solution was found while sizes were tried")}.", setting, status == SolveStatus.DeadShort);
-        }
-
-        return solver;
+            SolveStatus.Solved => solver,
+            SolveStatus.DeadShort => throw new NetworkNotSolvedException($"In the setting '{setting}' the battery's terminals are joined without any resistance: a dead short.", setting, isDeadShort: true),
+            _ => null,
+        };
     }
 
     private static CircuitSolver Solver(SizingProblem problem, SizingState state)

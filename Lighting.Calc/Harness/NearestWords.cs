@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Lighting.Calc.Lists;
+namespace Lighting.Calc.Harness;
 
 /// <summary>Finds the known words nearest to a misspelt one.</summary>
 internal static class NearestWords

@@ -1,0 +1,50 @@
+using Lighting.Calc.FaultFinding;
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>What <c>faults</c> prints: the likeliest faults in sentences, what speaks against them, and the next test.</summary>
+internal static class FaultsDocument
+{
+    private const int Most = 5;
+
+    public static Document Of(Bike bike, Diagnosis diagnosis)
+    {
+        var blocks = new List<Block> { new Heading("Likeliest first") };
+        int rank = 0;
+        foreach (FaultGroup group in diagnosis.Ranked.Take(Most))
+            blocks.Add(new Paragraph($"{++rank}. {Percent(group.Probability)}  {group.Best.Sentence}{Alike(group)}{Against(group)}"));
+        blocks.Add(new SpreadsheetOnly(Ranked(diagnosis)));
+        if (diagnosis.Next is { } next)
+        {
+            blocks.Add(new Heading("Next test"));
+            blocks.Add(new Paragraph(next.Instruction));
+            blocks.Add(new Table(
+                [new("if it shows", "outcome"), new("likely", "probability", true), new("it means", "meaning")],
+                [.. next.Outcomes.Select(o => (IReadOnlyList<Cell>)[o.Outcome, Percent(o.Probability), o.Meaning])]));
+        }
+
+        blocks.AddRange(CommonBlocks.FindingBlocks(diagnosis.Findings));
+        blocks.Add(CommonBlocks.Safety);
+        return new Document(CommonBlocks.TitleOf(bike, "Faults"), diagnosis.Summary, blocks);
+    }
+
+    private static Table Ranked(Diagnosis diagnosis) => new(
+        [new("rank", "rank", true), new("probability", "probability", true), new("kind", "kind"), new("part", "part"), new("sentence", "sentence")],
+        [
+            .. diagnosis.Ranked.SelectMany((g, i) => g.Alternatives.Select(a => (IReadOnlyList<Cell>)
+            [
+                CommonBlocks.Rating(i + 1), Figures.Cell(a.Probability, 4), string.Join(" and ", a.Faults.Select(f => f.Kind)), string.Join(" and ", a.Faults.Select(f => f.Part)), a.Sentence,
+            ])),
+        ],
+        IsMain: true);
+
+    private static string Alike(FaultGroup group) => group.Alternatives.Length > 1
+        ? $"\n   No reading tells it from: {string.Join("; ", group.Alternatives.Skip(1).Take(4).Select(a => string.Join(" and ", a.Faults.Select(f => f.Words))))}."
+        : "";
+
+    private static string Against(FaultGroup group) =>
+        group.Against.IsEmpty ? "" : "\n   Against it: " + string.Join("; ", group.Against.Select(a => a.Message)) + ".";
+
+    private static string Percent(double probability) => probability < 0.01 ? "under 1 %" : $"{Figures.Number(probability * 100, 0)} %";
+}

@@ -1,0 +1,57 @@
+using System.Text.Json;
+using Lighting.Calc.FaultFinding;
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>The JSON of <c>faults</c>.</summary>
+internal static class FaultsJson
+{
+    public static void Write(Utf8JsonWriter json, Bike bike, Diagnosis diagnosis)
+    {
+        json.WriteString("bike", bike.Name);
+        json.WriteString("summary", diagnosis.Summary);
+        json.WriteBoolean("nothingFound", diagnosis.NothingFound);
+        json.WriteNumber("readings", diagnosis.Used.Length);
+        json.Array("faults", diagnosis.Ranked, group =>
+        {
+            json.WriteNumber("probability", group.Probability);
+            json.Array("alternatives", group.Alternatives, alternative =>
+            {
+                json.WriteNumber("probability", alternative.Probability);
+                json.WriteString("sentence", alternative.Sentence);
+                json.Array("faults", alternative.Faults, fault =>
+                {
+                    json.WriteString("kind", fault.Kind.ToString());
+                    json.WriteString("part", fault.Part);
+                    json.Number("resistanceOhm", fault.Resistance?.Best.Ohms);
+                    json.Number("lowestOhm", fault.Resistance?.Low.Ohms);
+                    json.Number("highestOhm", fault.Resistance?.High?.Ohms);
+                });
+            });
+            json.WriteStartArray("against");
+            foreach (ContraryReading contrary in group.Against)
+                json.WriteStringValue(contrary.Message);
+            json.WriteEndArray();
+        });
+        if (diagnosis.Next is { } next)
+        {
+            json.WriteStartObject("nextTest");
+            json.Setting("setting", next.Test.Setting);
+            json.WriteString("point", next.Test.Point);
+            json.WriteString("instrument", ReadingsDocument.InstrumentWord(next.Test.Instrument));
+            json.WriteNumber("informationBits", next.Information);
+            json.WriteNumber("effort", next.Effort);
+            json.WriteString("instruction", next.Instruction);
+            json.Array("outcomes", next.Outcomes, outcome =>
+            {
+                json.WriteString("outcome", outcome.Outcome);
+                json.WriteNumber("probability", outcome.Probability);
+                json.WriteString("meaning", outcome.Meaning);
+            });
+            json.WriteEndObject();
+        }
+
+        json.Findings(diagnosis.Findings);
+    }
+}

@@ -1,0 +1,47 @@
+using System.Text.Json;
+using Lighting.Calc.FaultFinding;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>The JSON of <c>readings</c>.</summary>
+internal static class ReadingsJson
+{
+    public static void Write(Utf8JsonWriter json, ExpectedReadings expected)
+    {
+        json.WriteString("bike", expected.Bike.Name);
+        json.Array("settings", expected.Settings, setting =>
+        {
+            json.Setting("setting", setting.Setting);
+            json.Array("points", setting.Points, p =>
+            {
+                json.WriteString("point", p.Point);
+                json.WriteNumber("voltageV", p.Voltage.Volts);
+                json.WriteNumber("lowestV", p.Lowest.Volts);
+                json.WriteNumber("highestV", p.Highest.Volts);
+                json.WriteString("testLamp", p.TestLamp.ToString().ToLowerInvariant());
+                json.WriteNumber("fromFrameV", p.FromFrame.Volts);
+            });
+            json.Array("fuses", setting.Fuses, f =>
+            {
+                json.WriteString("fuse", f.Fuse);
+                json.WriteNumber("currentA", f.Current.Amperes);
+                json.WriteNumber("lowestA", f.Lowest.Amperes);
+                json.WriteNumber("highestA", f.Highest.Amperes);
+            });
+            json.Array("lamps", setting.Lamps, l =>
+            {
+                json.WriteString("lamp", l.Lamp);
+                json.WriteString("seen", l.Seen.ToString().ToLowerInvariant());
+                json.WriteNumber("voltageV", l.Voltage.Volts);
+            });
+        });
+        json.Array("ohms", expected.Ohms, o =>
+        {
+            json.WriteString("part", o.Part);
+            json.WriteBoolean("isKnown", o.IsKnown);
+            json.Number("inPlaceOhm", o.InPlace?.Ohms);
+            json.Number("aloneOhm", o.Alone?.Ohms);
+        });
+        json.Findings(expected.Notes);
+    }
+}

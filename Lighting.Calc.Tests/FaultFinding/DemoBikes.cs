@@ -1,0 +1,42 @@
+using System.Collections.Concurrent;
+using Lighting.Calc.FaultFinding;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lists;
+
+namespace Lighting.Calc.Tests.FaultFinding;
+
+/// <summary>The demo bikes that have wires, and a finder for each, made once.</summary>
+internal static class DemoBikes
+{
+    private static readonly ConcurrentDictionary<string, Lazy<FaultFinder>> Finders = new();
+
+    public static TheoryData<string> Names => [.. Directory.GetDirectories(Folder).Select(d => Path.GetFileName(d)!).Where(n => Load(n).HasNetwork).Order(StringComparer.Ordinal)];
+
+    private static string Folder
+    {
+        get
+        {
+            for (DirectoryInfo? at = new(AppContext.BaseDirectory); at is not null; at = at.Parent)
+                if (Directory.Exists(Path.Combine(at.FullName, "shared", "bikes")))
+                    return Path.Combine(at.FullName, "shared", "bikes");
+            throw new DirectoryNotFoundException("No folder shared/bikes above the tests.");
+        }
+    }
+
+    public static Bike Load(string name)
+    {
+        ListResult<BikeLists> lists = BikeLists.Read(Path.Combine(Folder, name));
+        return lists.Value.Bike;
+    }
+
+    public static FaultFinder Finder(string name) => Finders.GetOrAdd(name, n => new Lazy<FaultFinder>(() => new FaultFinder(Load(n)))).Value;
+
+    /// <summary>The same with every test costing the same, so that it chooses for the fewest tests.</summary>
+    public static FaultFinder FewestTests(string name) => Finders.GetOrAdd(name + "=", _ => new Lazy<FaultFinder>(() => new FaultFinder(
+        Load(name),
+        new FaultFindingOptions { Efforts = [.. FaultFindingOptions.PublishedEfforts.Select(e => e with { Effort = e.Test == "other setting" ? 1e-6 : 1, Source = "every test counts as one" })] }))).Value;
+
+    public static Reading Meter(string when, string point, double volts) => new() { When = Condition.Parse(when), Point = point, Instrument = Instrument.Meter, Voltage = UnitsNet.ElectricPotential.FromVolts(volts) };
+
+    public static Reading Seen(string when, string point, Brightness look, Instrument with = Instrument.Eye) => new() { When = Condition.Parse(when), Point = point, Instrument = with, Seen = look };
+}

@@ -1,0 +1,70 @@
+using System.Diagnostics;
+using Lighting.Calc.FaultFinding;
+
+namespace Lighting.Calc.Tests.FaultFinding;
+
+/// <summary>How good the choice of tests is.</summary>
+/// <remarks>
+/// Tests are counted, so every test costs the same here; the full run shows the choice by the table's efforts as well.
+/// The full run, every fault at three severities with all orders of tests on every demo bike, is left out of the usual one:
+/// <c>dotnet test --filter run=full --logger "console;verbosity=detailed"</c> prints its table.
+/// </remarks>
+public class FaultBenchmarkTests(ITestOutputHelper output)
+{
+    private const int Seed = 20;
+
+    [Theory]
+    [MemberData(nameof(DemoBikes.Names), MemberType = typeof(DemoBikes))]
+    public void A_sample_of_all_faults_is_found_by_the_tests_the_tool_chooses(string name)
+    {
+        // Not a multiple of three: each fault has three severities.
+        const int every = 4;
+        FaultFinder finder = DemoBikes.FewestTests(name);
+        var benchmark = new FaultBenchmark(finder, Seed);
+        BenchmarkRun[] runs = [.. FaultBenchmark.Cases(finder).Where((_, i) => i % every == 0).Select(c => benchmark.Run(c, FaultBenchmark.Own))];
+        Report(name, runs);
+        Require(name, runs);
+    }
+
+    [Theory]
+    [MemberData(nameof(DemoBikes.Names), MemberType = typeof(DemoBikes))]
+    [Trait("run", "full")]
+    public void Every_fault_at_three_severities_is_found_by_the_tests_the_tool_chooses(string name)
+    {
+        var watch = Stopwatch.StartNew();
+        FaultFinder finder = DemoBikes.FewestTests(name);
+        output.WriteLine($"{name}: {finder.Model.Members.Length} severities of {finder.Model.Families.Length} faults, solved in {watch.Elapsed.TotalSeconds:F1} s; settings: {string.Join(" | ", finder.Settings)}");
+        var benchmark = new FaultBenchmark(finder, Seed);
+        BenchmarkRun[] own = [];
+        foreach (string order in new[] { FaultBenchmark.Own, FaultBenchmark.Complaint, FaultBenchmark.HalfSplit, FaultBenchmark.List })
+        {
+            BenchmarkRun[] runs = [.. FaultBenchmark.Cases(finder).Select(c => benchmark.Run(c, order))];
+            Report(name, runs);
+            if (order == FaultBenchmark.Own)
+                own = runs;
+        }
+
+        FaultFinder byEffort = DemoBikes.Finder(name);
+        output.WriteLine("By the efforts of the table:");
+        Report(name, [.. FaultBenchmark.Cases(byEffort).Select(c => new FaultBenchmark(byEffort, Seed).Run(c, FaultBenchmark.Own))]);
+        Require(name, own);
+    }
+
+    private static void Require(string name, BenchmarkRun[] runs)
+    {
+        Assert.True(runs.Count(r => r.Found) >= 0.95 * runs.Length, $"{runs.Count(r => r.Found)} of {runs.Length} found");
+        Assert.DoesNotContain(runs, r => !r.Found && r.Probability > 0.99);
+        if (name == "valley-twin")
+            Assert.True(Median(runs) <= 5, $"median {Median(runs)} tests");
+    }
+
+    private static int Median(BenchmarkRun[] runs) => runs.Select(r => r.Tests).Order().ElementAt(runs.Length / 2);
+
+    private void Report(string name, BenchmarkRun[] runs)
+    {
+        int[] tests = [.. runs.Select(r => r.Tests).Order()];
+        output.WriteLine($"{name}, {runs[0].Order}: {runs.Length} cases, found {100.0 * runs.Count(r => r.Found) / runs.Length:F1} %, tests median {Median(runs)}, mean {tests.Average():F1}, nine of ten within {tests[tests.Length * 9 / 10]}, wrong above 0.99: {runs.Count(r => !r.Found && r.Probability > 0.99)}, slowest diagnosis {runs.Max(r => r.SlowestMilliseconds):F0} ms, median of slowest {runs.Select(r => r.SlowestMilliseconds).Order().ElementAt(runs.Length / 2):F0} ms");
+        foreach (BenchmarkRun missed in runs.Where(r => !r.Found && (r.Order is FaultBenchmark.Own or FaultBenchmark.Complaint)))
+            output.WriteLine($"   missed: {missed.Fault.Family.Kind} {missed.Fault.Case.Ohms:G3} Ω, {missed.Fault.Case.Factor:G3}, {missed.Fault.Case.Lamp?.Code}; after {missed.Tests} tests: {missed.Last.Summary}");
+    }
+}

@@ -1,0 +1,26 @@
+namespace Lighting.Calc.FaultFinding;
+
+/// <summary>What one test reads under every fault of every severity.</summary>
+/// <param name="count">Number of them.</param>
+internal sealed class Column(int count)
+{
+    /// <summary>Volts, amperes, the logarithm of ohms, or the logarithm of light.</summary>
+    public float[] Value { get; } = new float[count];
+
+    /// <summary>Standard deviation of the value by the harness's tolerance.</summary>
+    public float[] Sigma { get; } = new float[count];
+
+    /// <summary>Change of the value when the battery volts rise by their whole.</summary>
+    public float[] Battery { get; } = new float[count];
+
+    /// <summary>Change of the value by each pair of mirrored draws of the tolerances; empty where they are not solved.</summary>
+    public float[][] Draws { get; init; } = [];
+
+    /// <summary>The prediction of a severity that was solved.</summary>
+    public Prediction At(int member) => new(Value[member], Sigma[member], Battery[member], Draw(0, member), Draw(1, member), Draw(2, member));
+
+    /// <summary>A column with room for the draws.</summary>
+    public static Column WithDraws(int count) => new(count) { Draws = [.. Enumerable.Range(0, ToleranceDraws.Pairs).Select(_ => new float[count])] };
+
+    private float Draw(int pair, int member) => Draws.Length > 0 ? Draws[pair][member] : 0;
+}

@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+using UnitsNet;
+
+namespace Lighting.Calc.FaultFinding;
+
+/// <summary>The sheet a mechanic takes to the bike: what meter, test lamp, ammeter and ohmmeter show when nothing is wrong.</summary>
+/// <remarks>
+/// Engine off, at the battery's volts (or <see cref="FaultFindingOptions.Supply"/>). All volts and the test lamp count to battery
+/// minus. The bands are two standard deviations of the instrument, the harness's tolerance and the battery's volts together.
+/// </remarks>
+public sealed record ExpectedReadings
+{
+    /// <summary>The bike.</summary>
+    public required Bike Bike { get; init; }
+
+    /// <summary>The fewest settings in which every lamp is lit, every contact carries and every contact is seen to open.</summary>
+    public required ImmutableArray<ExpectedSetting> Settings { get; init; }
+
+    /// <summary>Ohms of every lamp, run and fuse with the battery disconnected and everything off.</summary>
+    public required ImmutableArray<ExpectedOhms> Ohms { get; init; }
+
+    /// <summary>What to mind when reading, such as where the black lead goes on a positive-earth bike.</summary>
+    public required ImmutableArray<Finding> Notes { get; init; }
+
+    /// <summary>The sheet as rows to fill in, in its order, without results: rows of <c>readings.csv</c> whose reading is blank.</summary>
+    public ImmutableArray<Reading> Rows =>
+    [
+        .. Settings.SelectMany(s => new[]
+        {
+            s.Lamps.Select(l => Row(s.Setting, l.Lamp, Instrument.Eye)),
+            s.Points.Select(p => Row(s.Setting, p.Point, Instrument.Meter)),
+            s.Points.Select(p => Row(s.Setting, p.Point, Instrument.TestLamp)),
+            s.Fuses.Select(f => Row(s.Setting, f.Fuse, Instrument.Ammeter)),
+        }.SelectMany(r => r)),
+        .. Ohms.Where(o => o.IsKnown).Select(o => new Reading { When = Condition.Always, Point = o.Part, Instrument = Instrument.Ohmmeter }),
+    ];
+
+    /// <summary>Computes the sheet of a bike.</summary>
+    /// <param name="bike">The bike; it needs runs.</param>
+    /// <param name="options">Instruments and tolerances; null takes the defaults.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, or too many settings.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static ExpectedReadings Of(Bike bike, FaultFindingOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(bike);
+        FaultFinder.RequireRuns(bike);
+        var model = FaultModel.Healthy(new FaultCircuit(bike, options ?? new FaultFindingOptions()), cancellation);
+        return new ExpectedReadings
+        {
+            Bike = bike,
+            Settings = [.. model.Cover.Select(s => InSetting(model, s, cancellation))],
+            Ohms = [.. Enumerable.Range(0, model.Parts.Length).Where(i => model.Parts[i].Contact < 0).Select(i => OhmsOf(model, i))],
+            Notes = [.. NotesOf(bike)],
+        };
+    }
+
+    private static ExpectedSetting InSetting(FaultModel model, Setting setting, CancellationToken cancellation)
+    {
+        SettingPredictions predictions = model.In(setting);
+        predictions.TakeAllTestLamps(cancellation);
+        var scale = new ReadingScale(model.Circuit);
+        double battery = model.Circuit.Options.BatteryTolerance.DecimalFractions;
+        Column frame = predictions.Of(Instrument.Meter, model.Circuit.NodeOf(model.Circuit.Sides.Frame), cancellation);
+        var solver = new FaultSolver(model.Circuit, model.Draws);
+        solver.Set(setting, model.Members[0]);
+        solver.Solve();
+        return new ExpectedSetting(
+            setting,
+            [.. Enumerable.Range(0, model.Circuit.Points.Length).Where(p => !Name.Equal(model.Circuit.Points[p], Bike.BatteryMinus)).Select(Point)],
+            [.. Enumerable.Range(0, model.Circuit.Fuses.Length).Select(Fuse)],
+            [.. Enumerable.Range(0, model.Circuit.Lamps.Length).Where(model.GivesLight).Select(Lamp)]);
+
+        ExpectedReading Point(int point)
+        {
+            Prediction p = predictions.Of(Instrument.Meter, point, cancellation).At(0);
+            double band = Band(Instrument.Meter, p);
+            return new ExpectedReading(
+                model.Circuit.Points[point],
+                ElectricPotential.FromVolts(p.Value),
+                ElectricPotential.FromVolts(p.Value - band),
+                ElectricPotential.FromVolts(p.Value + band),
+                LookScale.Of(predictions.Of(Instrument.TestLamp, point, cancellation).Value[0]),
+                ElectricPotential.FromVolts(p.Value - frame.Value[0]));
+        }
+
+        ExpectedCurrent Fuse(int fuse)
+        {
+            Prediction p = predictions.Of(Instrument.Ammeter, fuse, cancellation).At(0);
+            double band = Band(Instrument.Ammeter, p);
+            return new ExpectedCurrent(model.Circuit.Bike.Fuses[fuse].Name, ElectricCurrent.FromAmperes(p.Value), ElectricCurrent.FromAmperes(Math.Max(0, p.Value - band)), ElectricCurrent.FromAmperes(p.Value + band));
+        }
+
+        ExpectedLook Lamp(int lamp) => new(
+            model.Circuit.Bike.Lamps[lamp].Lamp,
+            LookScale.Of(predictions.Of(Instrument.Eye, lamp, cancellation).Value[0]),
+            ElectricPotential.FromVolts(solver.LampVolts(lamp)));
+
+        double Band(Instrument instrument, in Prediction p)
+        {
+            double own = scale.Sigma(instrument, p.Value);
+            return 2 * Math.Sqrt(own * own + p.Sigma * p.Sigma + Math.Pow(p.Battery * battery, 2));
+        }
+    }
+
+    private static ExpectedOhms OhmsOf(FaultModel model, int part)
+    {
+        Bike bike = model.Circuit.Bike;
+        MeasuredPart measured = model.Parts[part];
+        bool known = model.IsKnownToOhmmeter(part);
+        double between = new ColdNetwork(model.Circuit, model.AllOff, model.Members[0], null).Between(measured.From, measured.To);
+        double? alone = measured.Lamp >= 0
+            ? ColdNetwork.ColdOhms(bike.Lamps[measured.Lamp].Specification, bike.Lamps[measured.Lamp].Quantity)
+            : part < bike.Lamps.Length + bike.Runs.Length
+                ? (bike.Runs[part - bike.Lamps.Length].WireResistance(bike.WireTemperature) + bike.Runs[part - bike.Lamps.Length].TotalJointResistance).Ohms
+                : FuseTable.ResistanceOf(bike.Fuses[part - bike.Lamps.Length - bike.Runs.Length]).Ohms;
+        return new ExpectedOhms(
+            measured.Name,
+            known && double.IsFinite(between) ? ElectricResistance.FromOhms(between) : null,
+            alone is { } ohms ? ElectricResistance.FromOhms(ohms) : null,
+            known);
+    }
+
+    private static IEnumerable<Finding> NotesOf(Bike bike)
+    {
+        yield return new Finding(Severity.Note, "meter", $"Black lead of the meter and clip of the test lamp on {Bike.BatteryMinus}, engine off; the volts are those of a 10 MΩ meter.");
+        if (bike.Earth == Earth.Positive)
+            yield return new Finding(Severity.Caution, "positive earth", $"The frame is {Bike.BatteryPlus}. With the black lead on {Bike.BatteryMinus} the live side reads near zero and the frame full volts. With the black lead on the frame the live side reads below zero, by the volts in the sheet's column for the frame; a test lamp clipped to the frame lights at the live points, where this sheet's is dark.");
+        yield return new Finding(Severity.Note, "ohmmeter", "Disconnect the battery first. In place a part is read together with all that is joined to it; a lamp's ohms are those of its cold filament, a tenth to a fifteenth of what it has when lit.");
+    }
+
+    private static Reading Row(Setting setting, string point, Instrument instrument) => new() { When = setting.AsCondition(), Point = point, Instrument = instrument };
+}

@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lamps;
+using UnitsNet;
+
+namespace Lighting.Calc.FaultFinding;
+
+/// <summary>Every single fault of every part of a bike, each in its severities, with its prior.</summary>
+/// <remarks>
+/// A short before any fuse is not among them: it burns its wire and needs no meter. A poor joint and an open one are severities of one fault, for one repair mends both. Before anything is read the resistance
+/// of a poor joint is log-normal about 2 Ω with a standard deviation of one decade: common practice, no source.
+/// </remarks>
+internal static class FaultCatalog
+{
+    private static readonly ImmutableArray<double> s_decades = [.. Enumerable.Range(0, 14).Select(k => Math.Pow(10, -1.25 + 0.25 * k)), 300, 1000, 10_000];
+    private static readonly ImmutableArray<double> s_weakOhms = [.. Enumerable.Range(0, 15).Select(k => 0.05 * Math.Pow(2, 0.5 * k))];
+    private static readonly ImmutableArray<double> s_flatShares = [0.95, 0.92, 0.88, 0.83, 0.77, 0.7, 0.6, 0.45, 0.3];
+
+    private const double Different = 2;
+
+    public static ImmutableArray<FaultFamily> Of(FaultCircuit circuit)
+    {
+        Bike bike = circuit.Bike;
+        FaultFindingOptions options = circuit.Options;
+        var weighed = new List<FaultFamily> { new(FaultKind.None, 0, options.Weight("nothing"), [new FaultCase(0, 1)]) };
+        for (int i = 0; i < bike.Runs.Length; i++)
+        {
+            Run run = bike.Runs[i];
+            bool ground = circuit.Sides.IsEarth(run.From) && circuit.Sides.IsEarth(run.To);
+            double poor = options.Weight(ground ? "ground joint poor" : "joint poor") * Math.Max(1, run.Joints);
+            weighed.Add(Poor(ground ? FaultKind.PoorGround : FaultKind.PoorJoint, i, poor, options.Weight(ground ? "ground open" : "joint open")));
+        }
+
+        for (int i = 0; i < bike.Switches.Length; i++)
+        {
+            weighed.Add(Poor(FaultKind.PoorContact, i, options.Weight("contact poor"), options.Weight("contact never closes")));
+            weighed.Add(new FaultFamily(FaultKind.ContactNeverOpens, i, options.Weight("contact never opens"), [new FaultCase(0, 1)]));
+        }
+
+        for (int i = 0; i < bike.Fuses.Length; i++)
+        {
+            weighed.Add(Poor(FaultKind.PoorFuseHolder, i, options.Weight("fuse holder poor"), 0));
+            weighed.Add(new FaultFamily(FaultKind.FuseBlown, i, options.Weight("fuse blown"), [new FaultCase(double.PositiveInfinity, 1)]));
+        }
+
+        for (int i = 0; i < circuit.Points.Length; i++)
+            if (circuit.Sides.IsLive(circuit.Points[i]) && circuit.FuseBefore[i] >= 0)
+                weighed.Add(new FaultFamily(FaultKind.ShortToFrame, i, options.Weight("short to frame"), [new FaultCase(FaultCircuit.ShortOhms, 1)]));
+        for (int i = 0; i < bike.Lamps.Length; i++)
+            weighed.AddRange(OfLamp(bike.Lamps[i], i, bike, options));
+        weighed.Add(new FaultFamily(FaultKind.BatteryFlat, 0, options.Weight("battery flat"), [.. s_flatShares.Select(f => new FaultCase(0, 1.0 / s_flatShares.Length, f))]));
+        weighed.Add(new FaultFamily(FaultKind.BatteryWeak, 0, options.Weight("battery weak"), [.. s_weakOhms.Select(r => new FaultCase(r, 1.0 / s_weakOhms.Length))]));
+        double sum = weighed.Sum(f => f.Prior);
+        return [.. weighed.Select(f => f with { Prior = f.Prior / sum })];
+    }
+
+    private static FaultFamily Poor(FaultKind kind, int part, double poor, double open)
+    {
+        double[] shares = [.. s_decades.Select(r => Math.Exp(-Math.Pow(Math.Log10(r / 2), 2) / 2) * (r > 200 ? 2 : 1))];
+        double scale = poor / (poor + open) / shares.Sum();
+        var cases = s_decades.Select((r, i) => new FaultCase(r, shares[i] * scale));
+        return new FaultFamily(kind, part, poor + open, open > 0 ? [.. cases, new FaultCase(double.PositiveInfinity, open / (poor + open))] : [.. cases]);
+    }
+
+    private static IEnumerable<FaultFamily> OfLamp(FittedLamp lamp, int index, Bike bike, FaultFindingOptions options)
+    {
+        ImmutableArray<FaultCase> dead = lamp.Quantity == 1
+            ? [new FaultCase(double.PositiveInfinity, 1)]
+            : [new FaultCase(double.PositiveInfinity, 0.8), new FaultCase(double.PositiveInfinity, 0.2, lamp.Quantity)];
+        yield return new FaultFamily(FaultKind.LampDead, index, options.Weight("lamp dead") * lamp.Quantity, dead);
+        ImmutableArray<LampSpecification> others = Others(lamp.Specification, bike);
+        if (!others.IsEmpty)
+            yield return new FaultFamily(FaultKind.WrongLamp, index, options.Weight("lamp wrong"), [.. others.Select(o => new FaultCase(0, 1.0 / others.Length, Lamp: o))]);
+        if (lamp.Specification.Type is LampType.Led or LampType.LedBallast)
+            yield return new FaultFamily(FaultKind.LedReversed, index, options.Weight("led reversed") * lamp.Quantity, [new FaultCase(0, 1)]);
+    }
+
+    // What is sold with the same cap: the next lower and the next higher watts, and the lamp of a higher system's volts.
+    // (One of lower volts would have burnt out: a dead lamp.) Smaller differences cannot be told from the right lamp.
+    private static ImmutableArray<LampSpecification> Others(LampSpecification right, Bike bike)
+    {
+        if (right.Type is LampType.Fixed or LampType.Resistor)
+            return [];
+        double watts = (double)right.ReferencePower.Watts;
+        if (right.Code is not { } code || !LampTable.TryFind(code, bike.SystemVoltage, out PublishedLamp? published) || published!.Cap.Length == 0)
+            return [LampSpecification.FromPower(right.Type, right.ReferenceVoltage, Power.FromWatts(watts / 2), right.MinimumVoltage), LampSpecification.FromPower(right.Type, right.ReferenceVoltage, Power.FromWatts(watts * 2), right.MinimumVoltage)];
+        PublishedLamp[] sameCap = [.. LampTable.All.Where(l => l.Cap == published.Cap && l.Specification.Type == right.Type)];
+        PublishedLamp[] sameVolts = [.. sameCap.Where(l => Math.Abs(l.SystemVoltage.Volts - published.SystemVoltage.Volts) < 0.5)];
+        PublishedLamp?[] found =
+        [
+            sameVolts.Where(l => Watts(l) < watts / Different).MaxBy(Watts),
+            sameVolts.Where(l => Watts(l) > watts * Different).MinBy(Watts),
+            sameCap.Where(l => l.SystemVoltage.Volts > bike.SystemVoltage.Volts * 1.5).MinBy(l => Math.Abs(Watts(l) - watts)),
+        ];
+        return [.. found.OfType<PublishedLamp>().Select(l => l.Specification)];
+
+        static double Watts(PublishedLamp lamp) => (double)lamp.Specification.ReferencePower.Watts;
+    }
+}

@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Lamps;
+using Lighting.Calc.Tables;
+using UnitsNet;
+
+namespace Lighting.Calc.FaultFinding;
+
+/// <summary>The instruments, the tolerances and the habits of the trade that fault finding reckons with.</summary>
+/// <remarks>The defaults without a source named beside them are common practice.</remarks>
+public sealed record FaultFindingOptions
+{
+    /// <summary>Input resistance of the voltmeter, above zero: 10 MΩ, as digital meters have.</summary>
+    public ElectricResistance MeterResistance { get; init; } = ElectricResistance.FromMegaohms(10);
+
+    /// <summary>Limit of error of the meter, of the reading: ±1 %.</summary>
+    public Ratio MeterAccuracy { get; init; } = Ratio.FromPercent(1);
+
+    /// <summary>Standard deviation of what a meter adds to its limit of error on volts: digits, leads and the hand; above zero.</summary>
+    public ElectricPotential MeterFloor { get; init; } = ElectricPotential.FromVolts(0.015);
+
+    /// <summary>The same on amps, above zero.</summary>
+    public ElectricCurrent AmmeterFloor { get; init; } = ElectricCurrent.FromAmperes(0.03);
+
+    /// <summary>Resistance of the ammeter, its leads and its own fuse, above zero.</summary>
+    public ElectricResistance AmmeterResistance { get; init; } = ElectricResistance.FromMilliohms(20);
+
+    /// <summary>Resistance of the ohmmeter's leads, which it cannot tell from the part's: below it all parts read alike.</summary>
+    public ElectricResistance OhmmeterLeads { get; init; } = ElectricResistance.FromOhms(0.2);
+
+    /// <summary>Standard deviation of the battery volts about those of the list.</summary>
+    public Ratio BatteryTolerance { get; init; } = Ratio.FromPercent(2);
+
+    /// <summary>Standard deviation of every lamp's current about its specification's; published limits are 6 % to 10 % (<c>tables/lamps.csv</c>).</summary>
+    public Ratio LampTolerance { get; init; } = Ratio.FromPercent(5);
+
+    /// <summary>Standard deviation of every healthy joint's, contact's and wire's resistance about the list's, as a share of it.</summary>
+    public Ratio ConnectionTolerance { get; init; } = Ratio.FromPercent(30);
+
+    /// <summary>Share of readings that are plainly wrong: misread, wrong point, wrong setting. Keeps any answer from certainty.</summary>
+    public Ratio BlunderShare { get; init; } = Ratio.FromPercent(2);
+
+    /// <summary>Volts behind the battery's resistance while testing; null takes the battery's, engine off.</summary>
+    public ElectricPotential? Supply { get; init; }
+
+    /// <summary>The test lamp; null takes the published 4 W lamp of the bike's system volts.</summary>
+    public LampSpecification? TestLamp { get; init; }
+
+    /// <summary>How often each fault is met; every row of <see cref="PublishedPriors"/> must be there.</summary>
+    public ImmutableArray<FaultPrior> Priors { get; init; } = PublishedPriors;
+
+    /// <summary>What each test costs; every row of <see cref="PublishedEfforts"/> must be there.</summary>
+    public ImmutableArray<TestEffort> Efforts { get; init; } = PublishedEfforts;
+
+    /// <summary>The rows of <c>tables/fault-priors.csv</c>.</summary>
+    public static ImmutableArray<FaultPrior> PublishedPriors { get; } =
+        [.. PublishedTable.Load("fault-priors").Read().Select(r => new FaultPrior(r.Text("fault"), r.Number("weight"), r.Text("source")))];
+
+    /// <summary>The rows of <c>tables/test-efforts.csv</c>.</summary>
+    public static ImmutableArray<TestEffort> PublishedEfforts { get; } =
+        [.. PublishedTable.Load("test-efforts").Read().Select(r => new TestEffort(r.Text("test"), r.Number("effort"), r.Text("source")))];
+
+    internal double Weight(string fault) => Priors.FirstOrDefault(p => p.Fault == fault) is { Weight: > 0 } prior
+        ? prior.Weight
+        : throw new ArgumentException($"The priors need a weight above zero for '{fault}'.");
+
+    internal double Effort(string test) => Efforts.FirstOrDefault(e => e.Test == test) is { Effort: > 0 } effort
+        ? effort.Effort
+        : throw new ArgumentException($"The efforts need a value above zero for '{test}'.");
+}

@@ -1,0 +1,203 @@
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+
+namespace Lighting.Calc.FaultFinding;
+
+/// <summary>Puts faults, a setting, a draw of the tolerances and an instrument into the circuit and solves it. One thread at a time.</summary>
+internal sealed class FaultSolver
+{
+    private readonly FaultCircuit _circuit;
+    private readonly ToleranceDraws _draws;
+    private readonly CircuitSolver _solver;
+    private readonly double[] _ohms;
+    private readonly Load[] _loads;
+    private readonly bool[] _connected;
+    private int _lead = -1;
+    private bool _testLamp;
+    private double _emf;
+    private double _sourceOhms;
+    private bool _warm;
+
+    public FaultSolver(FaultCircuit circuit, ToleranceDraws draws)
+    {
+        _circuit = circuit;
+        _draws = draws;
+        _solver = new CircuitSolver(circuit.Circuit);
+        _ohms = new double[circuit.Circuit.ConductorCount];
+        _loads = new Load[circuit.Circuit.LoadCount];
+        _connected = new bool[circuit.Circuit.LoadCount];
+        Array.Fill(_ohms, double.NaN);
+        Array.Fill(_connected, true);
+        foreach (int leak in circuit.Leaks)
+            Set(leak, FaultCircuit.LeakOhms);
+        foreach (int conductor in circuit.Shorts.Concat(circuit.Leads))
+            Set(conductor, FaultCircuit.OpenOhms);
+        Set(circuit.Meter, circuit.Options.MeterResistance.Ohms);
+        Set(circuit.TestLamp, CircuitLoad.Of(circuit.TestLampSpecification, 1, Earth.Negative));
+        Connect(circuit.TestLamp, false);
+    }
+
+    public CircuitSolver Circuit => _solver;
+
+    /// <summary>Puts in what stays the same while instruments change.</summary>
+    /// <param name="setting">The setting.</param>
+    /// <param name="first">A fault, or the family "none".</param>
+    /// <param name="second">A second fault; null for none.</param>
+    /// <param name="draw">Which draw of the tolerances; −1 for the list's values.</param>
+    /// <param name="batteryFactor">Battery volts over those of the list.</param>
+    /// <param name="ammeterFor">The fuse an ammeter replaces; −1 for none.</param>
+    public void Set(Setting setting, in FaultMember first, in FaultMember? second = null, int draw = -1, double batteryFactor = 1, int ammeterFor = -1)
+    {
+        Bike bike = _circuit.Bike;
+        _emf = _circuit.SupplyVolts * batteryFactor;
+        _sourceOhms = bike.BatteryResistance.Ohms;
+        for (int i = 0; i < bike.Runs.Length; i++)
+            Set(_circuit.Runs[i], Math.Max(FaultCircuit.LeastOhms, _draws.RunOhms(draw, i) + Added(FaultKind.PoorJoint, i, first, second) + Added(FaultKind.PoorGround, i, first, second)));
+        for (int i = 0; i < bike.Switches.Length; i++)
+        {
+            bool closed = bike.Switches[i].IsClosed(setting) || Has(FaultKind.ContactNeverOpens, i, first, second);
+            Set(_circuit.Contacts[i], closed ? Math.Max(FaultCircuit.LeastOhms, _draws.ContactOhms(draw, i) + Added(FaultKind.PoorContact, i, first, second)) : FaultCircuit.OpenOhms);
+        }
+
+        for (int i = 0; i < bike.Fuses.Length; i++)
+        {
+            double ohms = i == ammeterFor ? _circuit.Options.AmmeterResistance.Ohms : Math.Max(FaultCircuit.LeastOhms, _draws.FuseOhms(draw, i));
+            bool blown = i != ammeterFor && (Has(FaultKind.FuseBlown, i, first, second) || ShortBlows(i, first) || (second is { } s && ShortBlows(i, s)));
+            Set(_circuit.Fuses[i], blown ? FaultCircuit.OpenOhms : ohms + Added(FaultKind.PoorFuseHolder, i, first, second));
+        }
+
+        for (int i = 0; i < _circuit.Points.Length; i++)
+            Set(_circuit.Shorts[i], Has(FaultKind.ShortToFrame, i, first, second) ? FaultCircuit.ShortOhms : FaultCircuit.OpenOhms);
+        for (int i = 0; i < bike.Lamps.Length; i++)
+            SetLamp(i, draw, first, second);
+        Battery(first);
+        if (second is { } other)
+            Battery(other);
+    }
+
+    /// <summary>Puts the tip on a point; −1 takes it off.</summary>
+    public void Probe(int point, bool testLamp)
+    {
+        if (_lead != point)
+        {
+            if (_lead >= 0)
+                Set(_circuit.Leads[_lead], FaultCircuit.OpenOhms);
+            if (point >= 0)
+                Set(_circuit.Leads[point], 1e-3);
+            _lead = point;
+        }
+
+        if (_testLamp != testLamp)
+        {
+            Connect(_circuit.TestLamp, testLamp);
+            _testLamp = testLamp;
+        }
+    }
+
+    /// <summary>Hangs a meter on every point at once; a point that this does not move reads the same with one meter.</summary>
+    public void LeakAsMeters(bool on)
+    {
+        foreach (int leak in _circuit.Leaks)
+            Set(leak, on ? _circuit.Options.MeterResistance.Ohms : FaultCircuit.LeakOhms);
+    }
+
+    /// <summary>Solves; a failure names the setting's fault.</summary>
+    /// <exception cref="InvalidOperationException">No solution was found.</exception>
+    public void Solve()
+    {
+        _solver.SetSource(_emf, _sourceOhms);
+        SolveStatus status = _solver.Solve(_warm);
+        _warm = status == SolveStatus.Solved;
+        if (!_warm)
+        {
+            SolveDiagnostics d = _solver.Diagnostics;
+            throw new InvalidOperationException($"No operating point was found for a fault: {status}, {d.Iterations} iterations, {d.WorstResidualAmperes:G3} A left over at node {d.WorstNode}.");
+        }
+    }
+
+    public double Volts(int point) => _solver.NodeVolts(point);
+
+    public double TestLampVolts => _solver.LoadVolts(_circuit.TestLamp);
+
+    /// <summary>What an ammeter shows of a fuse's current, without sign and no more than it bears.</summary>
+    public double FuseAmperes(int fuse) => Math.Min(ReadingScale.MostAmperes, Math.Abs(_solver.ConductorAmperes(_circuit.Fuses[fuse])));
+
+    /// <summary>Volts across a lamp, positive when its feed is on the live side.</summary>
+    public double LampVolts(int lamp) => _circuit.Bike.Earth == Earth.Negative ? _solver.LoadVolts(_circuit.Lamps[lamp]) : -_solver.LoadVolts(_circuit.Lamps[lamp]);
+
+    private void Battery(in FaultMember fault)
+    {
+        if (fault.Family.Kind == FaultKind.BatteryFlat)
+            _emf *= fault.Case.Factor;
+        else if (fault.Family.Kind == FaultKind.BatteryWeak)
+            _sourceOhms += fault.Case.Ohms;
+    }
+
+    private bool ShortBlows(int fuse, in FaultMember fault) =>
+        fault.Family.Kind == FaultKind.ShortToFrame && _circuit.FuseBefore[fault.Family.Part] == fuse;
+
+    private void SetLamp(int lamp, int draw, in FaultMember first, in FaultMember? second)
+    {
+        Load load = _draws.Lamp(draw, lamp);
+        bool connected = true;
+        Change(first);
+        if (second is { } other)
+            Change(other);
+        Set(_circuit.Lamps[lamp], load);
+        Connect(_circuit.Lamps[lamp], connected);
+
+        void Change(in FaultMember fault)
+        {
+            if (fault.Family.Part != lamp)
+                return;
+            int quantity = _circuit.Bike.Lamps[lamp].Quantity;
+            switch (fault.Family.Kind)
+            {
+                case FaultKind.LampDead when fault.Case.Factor >= quantity:
+                    connected = false;
+                    break;
+                case FaultKind.LampDead:
+                    load = _draws.Lamp(draw, lamp, quantity - (int)fault.Case.Factor);
+                    break;
+                case FaultKind.WrongLamp:
+                    load = CircuitLoad.Of(fault.Case.Lamp!, quantity, _circuit.Bike.Earth);
+                    break;
+                case FaultKind.LedReversed:
+                    load = load.Reverse();
+                    break;
+            }
+        }
+    }
+
+    private static bool Has(FaultKind kind, int part, in FaultMember first, in FaultMember? second) =>
+        Is(first, kind, part) || (second is { } s && Is(s, kind, part));
+
+    private static double Added(FaultKind kind, int part, in FaultMember first, in FaultMember? second) =>
+        Math.Min(FaultCircuit.OpenOhms, (Is(first, kind, part) ? first.Case.Ohms : 0) + (second is { } s && Is(s, kind, part) ? s.Case.Ohms : 0));
+
+    private static bool Is(in FaultMember fault, FaultKind kind, int part) => fault.Family.Kind == kind && fault.Family.Part == part;
+
+    private void Set(int conductor, double ohms)
+    {
+        if (_ohms[conductor] == ohms)
+            return;
+        _ohms[conductor] = ohms;
+        _solver.SetConductor(conductor, ohms);
+    }
+
+    private void Set(int load, in Load law)
+    {
+        if (_loads[load] == law)
+            return;
+        _loads[load] = law;
+        _solver.SetLoad(load, law);
+    }
+
+    private void Connect(int load, bool connected)
+    {
+        if (_connected[load] == connected)
+            return;
+        _connected[load] = connected;
+        _solver.SetLoadConnected(load, connected);
+    }
+}

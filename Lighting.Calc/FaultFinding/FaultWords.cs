@@ -1,0 +1,139 @@
+using System.Globalization;
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.FaultFinding;
+
+/// <summary>Faults, readings and tests in plain words.</summary>
+internal static class FaultWords
+{
+    public static string InstrumentWord(Instrument instrument) => instrument switch
+    {
+        Instrument.TestLamp => "test lamp",
+        _ => instrument.ToString().ToLowerInvariant(),
+    };
+
+    public static string Volts(double volts) => string.Create(CultureInfo.InvariantCulture, $"{(Math.Abs(volts) < 0.005 ? 0 : volts):0.##} V");
+
+    public static string Amperes(double amperes) => string.Create(CultureInfo.InvariantCulture, $"{(Math.Abs(amperes) < 0.005 ? 0 : amperes):0.##} A");
+
+    public static string Ohms(double ohms) => ohms switch
+    {
+        > OhmScale.OpenOhms / 2 => "open",
+        >= 1e6 => Rounded(ohms / 1e6, "MΩ"),
+        >= 1000 => Rounded(ohms / 1000, "kΩ"),
+        _ => Rounded(ohms, "Ω"),
+    };
+
+    public static string Percent(double share) => share is > 0 and < 0.01 ? "under 1 %" : share is > 0.99 and < 1 ? "over 99 %" : string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %");
+
+    public static string Look(Brightness look, bool testLamp) => testLamp && look == Brightness.Good ? "lit" : look.ToString().ToLowerInvariant();
+
+    /// <summary>What a value of a test is called.</summary>
+    public static string Value(Instrument instrument, double value, FaultFindingOptions options) => instrument switch
+    {
+        Instrument.Meter => Volts(value),
+        Instrument.Ammeter => Amperes(value),
+        Instrument.Ohmmeter => Ohms(OhmScale.Ohms(value, options)?.Ohms ?? double.PositiveInfinity),
+        _ => Look(LookScale.Of(value), instrument == Instrument.TestLamp),
+    };
+
+    /// <summary>A result with its place: <c>9.4 V at tail feed</c>.</summary>
+    public static string At(Instrument instrument, string result, string point) => instrument switch
+    {
+        Instrument.Meter => $"{result} at {point}",
+        Instrument.TestLamp => $"the test lamp {result} at {point}",
+        Instrument.Ammeter => $"{result} in place of the fuse {point}",
+        Instrument.Ohmmeter => $"{(result == "open" ? "no connection" : result)} across {point}",
+        _ => $"{point} {result}",
+    };
+
+    /// <summary>A reading as it was taken.</summary>
+    public static string Result(Reading reading) =>
+        reading.IsOpen ? "open"
+        : reading.Voltage is { } v ? Volts(v.Volts)
+        : reading.Current is { } i ? Amperes(i.Amperes)
+        : reading.Resistance is { } r ? Ohms(r.Ohms)
+        : reading.Seen is { } seen ? Look(seen, reading.Instrument == Instrument.TestLamp)
+        : "nothing";
+
+    public static string Of(Reading reading) => At(reading.Instrument, Result(reading), reading.Point);
+
+    public static string Instruction(FaultTest test) => test.Instrument switch
+    {
+        Instrument.Meter => $"with {test.Setting}, meter from {test.Point} to {Bike.BatteryMinus}",
+        Instrument.TestLamp => $"with {test.Setting}, test lamp from {test.Point} to {Bike.BatteryMinus}",
+        Instrument.Ammeter => $"with {test.Setting}, ammeter in place of the fuse {test.Point}",
+        Instrument.Ohmmeter => $"battery disconnected, with {test.Setting}, ohmmeter across {test.Point}",
+        _ => $"with {test.Setting}, look at {test.Point}",
+    };
+
+    /// <summary>The part a fault is of, in words that stand before a colon.</summary>
+    public static (string Part, string Words) Subject(FaultFamily family, FaultCircuit circuit)
+    {
+        Bike bike = circuit.Bike;
+        switch (family.Kind)
+        {
+            case FaultKind.None:
+                return ("", "nothing");
+            case FaultKind.PoorJoint:
+                return (bike.Runs[family.Part].Name, $"the wire or a joint of '{bike.Runs[family.Part].Name}' ({bike.Runs[family.Part].From} to {bike.Runs[family.Part].To})");
+            case FaultKind.PoorGround:
+                return (bike.Runs[family.Part].Name, $"the ground '{bike.Runs[family.Part].Name}' ({bike.Runs[family.Part].From} to {bike.Runs[family.Part].To})");
+            case FaultKind.PoorContact:
+            case FaultKind.ContactNeverOpens:
+                return (bike.Switches[family.Part].Name, $"the contact of {bike.Switches[family.Part].Name}");
+            case FaultKind.FuseBlown:
+                return (bike.Fuses[family.Part].Name, $"the fuse '{bike.Fuses[family.Part].Name}'");
+            case FaultKind.PoorFuseHolder:
+                return (bike.Fuses[family.Part].Name, $"the holder of the fuse '{bike.Fuses[family.Part].Name}'");
+            case FaultKind.ShortToFrame:
+                return (circuit.Points[family.Part], $"'{circuit.Points[family.Part]}'");
+            case FaultKind.BatteryFlat:
+            case FaultKind.BatteryWeak:
+                return ("battery", "the battery");
+            default:
+                return (bike.Lamps[family.Part].Lamp, $"the {bike.Lamps[family.Part].Lamp}");
+        }
+    }
+
+    /// <summary>How a fault stands, in words that follow a colon.</summary>
+    public static string State(Fault fault, FaultCircuit circuit, int part) => fault.Kind switch
+    {
+        FaultKind.None => "wrong",
+        FaultKind.PoorContact when fault.IsOpen => "never closes",
+        FaultKind.PoorJoint or FaultKind.PoorGround or FaultKind.PoorContact or FaultKind.PoorFuseHolder => fault.IsOpen ? "open" : Fitted(fault.Resistance!),
+        FaultKind.ContactNeverOpens => "never opens",
+        FaultKind.FuseBlown => "blown",
+        FaultKind.ShortToFrame => circuit.FuseBefore[part] is >= 0 and var fuse
+            ? $"touches the frame and has blown the fuse '{circuit.Bike.Fuses[fuse].Name}'"
+            : "touches the frame, with no fuse before it",
+        FaultKind.LampDead => circuit.Bike.Lamps[part].Quantity == 1 ? "dead" : $"{fault.DeadLamps} of {circuit.Bike.Lamps[part].Quantity} dead",
+        FaultKind.WrongLamp => $"a {fault.Lamp!.Code ?? string.Create(CultureInfo.InvariantCulture, $"{fault.Lamp.ReferenceVoltage.Volts:0.#} V {(double)fault.Lamp.ReferencePower.Watts:0.#} W lamp")} in its place",
+        FaultKind.LedReversed => "fitted the wrong way round",
+        FaultKind.BatteryFlat => $"flat, {Volts(fault.BatteryVoltage!.Value.Volts)} without load",
+        FaultKind.BatteryWeak => $"weak, {Fitted(fault.Resistance!)} inside",
+        _ => throw new InvalidOperationException($"Unknown fault {fault.Kind}."),
+    };
+
+    private static string Fitted(FittedResistance fit)
+    {
+        string best = Ohms(fit.Best.Ohms), low = Ohms(fit.Low.Ohms);
+        if (fit.High is not { } high)
+            return $"{best} (above {low}, or open)";
+        return low == Ohms(high.Ohms) ? best : $"{best} ({low} to {Ohms(high.Ohms)})";
+    }
+
+    private static string Rounded(double number, string unit)
+    {
+        string text = number >= 100 ? "0" : number >= 10 ? "0.#" : number >= 1 ? "0.##" : "0.###";
+        return $"{Significant(number).ToString(text, CultureInfo.InvariantCulture)} {unit}";
+    }
+
+    private static double Significant(double number)
+    {
+        if (number <= 0)
+            return 0;
+        double scale = Math.Pow(10, Math.Floor(Math.Log10(number)) - 1);
+        return Math.Round(number / scale) * scale;
+    }
+}

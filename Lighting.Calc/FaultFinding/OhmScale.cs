@@ -1,0 +1,24 @@
+using UnitsNet;
+
+namespace Lighting.Calc.FaultFinding;
+
+/// <summary>Ohms on a logarithmic scale, so that a joint of 3 Ω and an open one compare.</summary>
+internal static class OhmScale
+{
+    /// <summary>What an ohmmeter shows as open.</summary>
+    public const double OpenOhms = 20e6;
+
+    /// <summary>Standard deviation of the logarithm for wires and joints behind an ohmmeter's leads: common practice, no source.</summary>
+    public const double PartSigma = 0.15;
+
+    /// <summary>The same for cold filaments, whose ratio to hot is published as 10 to 15.</summary>
+    public const double LampSigma = 0.2;
+
+    public static double Logarithm(double ohms, FaultFindingOptions options) => Math.Log(Math.Min(OpenOhms, ohms) + options.OhmmeterLeads.Ohms);
+
+    public static ElectricResistance? Ohms(double logarithm, FaultFindingOptions options)
+    {
+        double ohms = Math.Exp(logarithm) - options.OhmmeterLeads.Ohms;
+        return ohms > OpenOhms / 2 ? null : ElectricResistance.FromOhms(Math.Max(0, ohms));
+    }
+}

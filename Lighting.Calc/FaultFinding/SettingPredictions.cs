@@ -1,0 +1,302 @@
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lamps;
+
+namespace Lighting.Calc.FaultFinding;
+
+/// <summary>What every test in one setting reads under every fault of every severity, each solved with the instrument's own load.</summary>
+internal sealed class SettingPredictions
+{
+    private const double BatteryStep = 0.02;
+    private const double SoftVolts = 0.002;
+
+    private readonly FaultModel _model;
+    private readonly Setting _setting;
+    private readonly Column[] _meter;
+    private readonly Column[] _eye;
+    private readonly Column?[] _testLamp;
+    private readonly Column?[] _ammeter;
+    private readonly double[] _expectedLight;
+    private readonly Lock _lock = new();
+    private Column[]? _ohmmeter;
+    private bool _isSolved;
+
+    public SettingPredictions(FaultModel model, Setting setting)
+    {
+        _model = model;
+        _setting = setting;
+        FaultCircuit circuit = model.Circuit;
+        _meter = [.. circuit.Points.Select(_ => Column.WithDraws(model.Members.Length))];
+        _eye = [.. circuit.Lamps.Select(_ => new Column(model.Members.Length))];
+        _testLamp = new Column?[circuit.Points.Length];
+        _ammeter = new Column?[circuit.Fuses.Length];
+        _expectedLight = ExpectedLight();
+    }
+
+    /// <summary>The predictions of a test of this setting.</summary>
+    public Column Of(Instrument instrument, int index, CancellationToken cancellation)
+    {
+        lock (_lock)
+        {
+            if (instrument != Instrument.Ohmmeter)
+                SolveOnce(cancellation);
+            switch (instrument)
+            {
+                case Instrument.Meter:
+                    return _meter[index];
+                case Instrument.Eye:
+                    return _eye[index];
+                case Instrument.TestLamp:
+                    return _testLamp[index] ?? TestLamp([index], cancellation)[0];
+                case Instrument.Ammeter:
+                    return _ammeter[index] ??= Ammeter(index, cancellation);
+                default:
+                    return (_ohmmeter ??= Ohmmeter(cancellation))[index];
+            }
+        }
+    }
+
+    /// <summary>Solves the test lamp on every point, which is quicker at once than one by one.</summary>
+    public void TakeAllTestLamps(CancellationToken cancellation)
+    {
+        lock (_lock)
+        {
+            SolveOnce(cancellation);
+            int[] missing = [.. Enumerable.Range(0, _testLamp.Length).Where(p => _testLamp[p] is null)];
+            if (missing.Length > 0)
+                TestLamp(missing, cancellation);
+        }
+    }
+
+    /// <summary>What one test other than with the ohmmeter reads under two faults at once.</summary>
+    public double Read(FaultSolver solver, in FaultMember first, in FaultMember second, in TestPlace test)
+    {
+        bool probes = test.Instrument is Instrument.Meter or Instrument.TestLamp;
+        solver.Set(_setting, first, second, ammeterFor: test.Instrument == Instrument.Ammeter ? test.Index : -1);
+        solver.Probe(probes ? test.Index : -1, test.Instrument == Instrument.TestLamp);
+        solver.Solve();
+        double value = test.Instrument switch
+        {
+            Instrument.Meter => solver.Volts(test.Index),
+            Instrument.TestLamp => TestLampLogLight(solver),
+            Instrument.Ammeter => solver.FuseAmperes(test.Index),
+            _ => LogLight(solver, first, test.Index, second),
+        };
+        solver.Probe(-1, testLamp: false);
+        return value;
+    }
+
+    // An ohmmeter needs none of this. A cancelled calculation leaves columns half filled, which the next fills anew.
+    private void SolveOnce(CancellationToken cancellation)
+    {
+        if (_isSolved)
+            return;
+        Each(cancellation, Solve);
+        _isSolved = true;
+    }
+
+    private void Solve(FaultSolver solver, int m)
+    {
+        FaultCircuit circuit = _model.Circuit;
+        FaultMember member = _model.Members[m];
+        int points = circuit.Points.Length, lamps = circuit.Lamps.Length;
+        foreach (Column column in _meter.Concat(_eye))
+            Clear(column, m);
+        solver.Set(_setting, member);
+        solver.Solve();
+        for (int p = 0; p < points; p++)
+            _meter[p].Value[m] = (float)solver.Volts(p);
+        for (int l = 0; l < lamps; l++)
+            _eye[l].Value[m] = (float)LogLight(solver, member, l);
+        TakeSoftPoints(solver, m);
+        solver.Set(_setting, member, batteryFactor: 1 + BatteryStep);
+        solver.Solve();
+        for (int p = 0; p < points; p++)
+            _meter[p].Battery[m] = (float)((solver.Volts(p) - _meter[p].Value[m]) / BatteryStep);
+        for (int draw = 0; draw < ToleranceDraws.Count; draw++)
+        {
+            solver.Set(_setting, member, draw: draw);
+            solver.Solve();
+            for (int p = 0; p < points; p++)
+                AddDraw(_meter[p], m, draw, solver.Volts(p));
+            for (int l = 0; l < lamps; l++)
+                _eye[l].Sigma[m] += (float)Math.Pow(LogLight(solver, member, l) - _eye[l].Value[m], 2);
+        }
+
+        foreach (Column column in _meter.Concat(_eye))
+            column.Sigma[m] = (float)Math.Sqrt(column.Sigma[m] / ToleranceDraws.Count);
+    }
+
+    private static void AddDraw(Column column, int member, int draw, double value)
+    {
+        column.Sigma[member] += (float)Math.Pow(value - column.Value[member], 2);
+        column.Draws[draw / 2][member] += (float)((draw % 2 == 0 ? value : -value) / 2);
+    }
+
+    private static void Clear(Column column, int member)
+    {
+        column.Sigma[member] = 0;
+        foreach (float[] draw in column.Draws)
+            draw[member] = 0;
+    }
+
+    // Where a meter's own load moves the volts (behind an LED that blocks, behind kilohms), it is put there alone.
+    private void TakeSoftPoints(FaultSolver solver, int m)
+    {
+        solver.LeakAsMeters(true);
+        solver.Solve();
+        List<int>? soft = null;
+        for (int p = 0; p < _meter.Length; p++)
+            if (Math.Abs(solver.Volts(p) - _meter[p].Value[m]) > SoftVolts)
+                (soft ??= []).Add(p);
+        solver.LeakAsMeters(false);
+        foreach (int p in soft ?? [])
+        {
+            solver.Probe(p, testLamp: false);
+            solver.Solve();
+            _meter[p].Value[m] = (float)solver.Volts(p);
+        }
+
+        solver.Probe(-1, testLamp: false);
+    }
+
+    private Column[] TestLamp(int[] points, CancellationToken cancellation)
+    {
+        Column[] columns = [.. points.Select(_ => new Column(_model.Members.Length))];
+        FaultCircuit circuit = _model.Circuit;
+        Each(cancellation, (solver, m) =>
+        {
+            solver.Set(_setting, _model.Members[m]);
+            for (int i = 0; i < points.Length; i++)
+            {
+                float volts = _meter[points[i]].Value[m];
+                columns[i].Value[m] = (float)LookScale.NoLight;
+                // A point that gives an idle meter next to nothing gives a lamp no more.
+                if (volts < 0.05 * circuit.SupplyVolts)
+                    continue;
+                solver.Probe(points[i], testLamp: true);
+                solver.Solve();
+                columns[i].Value[m] = (float)TestLampLogLight(solver);
+                columns[i].Sigma[m] = (float)Math.Min(1.5, FilamentLaw.LightExponent * _meter[points[i]].Sigma[m] / volts);
+            }
+
+            solver.Probe(-1, testLamp: false);
+        });
+        for (int i = 0; i < points.Length; i++)
+            _testLamp[points[i]] = columns[i];
+        return columns;
+    }
+
+    private Column Ammeter(int fuse, CancellationToken cancellation)
+    {
+        var column = Column.WithDraws(_model.Members.Length);
+        Each(cancellation, (solver, m) =>
+        {
+            FaultMember member = _model.Members[m];
+            solver.Set(_setting, member, ammeterFor: fuse);
+            solver.Solve();
+            double amperes = solver.FuseAmperes(fuse);
+            column.Value[m] = (float)amperes;
+            solver.Set(_setting, member, batteryFactor: 1 + BatteryStep, ammeterFor: fuse);
+            solver.Solve();
+            column.Battery[m] = (float)((solver.FuseAmperes(fuse) - amperes) / BatteryStep);
+            for (int draw = 0; draw < ToleranceDraws.Count; draw++)
+            {
+                solver.Set(_setting, member, draw: draw, ammeterFor: fuse);
+                solver.Solve();
+                AddDraw(column, m, draw, solver.FuseAmperes(fuse));
+            }
+
+            column.Sigma[m] = (float)Math.Sqrt(column.Sigma[m] / ToleranceDraws.Count);
+        });
+        return column;
+    }
+
+    private Column[] Ohmmeter(CancellationToken cancellation)
+    {
+        Column[] columns = [.. _model.Parts.Select(_ => new Column(_model.Members.Length))];
+        Parallel.For(0, _model.Members.Length, new ParallelOptions { CancellationToken = cancellation }, m =>
+        {
+            var network = new ColdNetwork(_model.Circuit, _setting, _model.Members[m], null);
+            for (int i = 0; i < columns.Length; i++)
+            {
+                columns[i].Value[m] = (float)OhmScale.Logarithm(network.Between(_model.Parts[i].From, _model.Parts[i].To), _model.Circuit.Options);
+                columns[i].Sigma[m] = (float)(_model.Parts[i].Lamp >= 0 ? OhmScale.LampSigma : OhmScale.PartSigma);
+            }
+        });
+        return columns;
+    }
+
+    private void Each(CancellationToken cancellation, Action<FaultSolver, int> work) => Parallel.For(
+        0,
+        _model.Members.Length,
+        new ParallelOptions { CancellationToken = cancellation },
+        () => new FaultSolver(_model.Circuit, _model.Draws),
+        (m, _, solver) =>
+        {
+            work(solver, m);
+            return solver;
+        },
+        _ => { });
+
+    // A lamp that should be dark here is compared with itself at the supply's volts, so that it counts as lit when it is.
+    private double[] ExpectedLight()
+    {
+        var solver = new FaultSolver(_model.Circuit, _model.Draws);
+        solver.Set(_setting, _model.Members[0]);
+        solver.Solve();
+        var light = new double[_eye.Length];
+        for (int l = 0; l < light.Length; l++)
+        {
+            LampSpecification right = _model.Circuit.Bike.Lamps[l].Specification;
+            double here = Light(right, solver.LampVolts(l)), full = Light(right, _model.Circuit.SupplyVolts);
+            light[l] = here > 0.03 * full ? here : full;
+        }
+
+        return light;
+    }
+
+    private double TestLampLogLight(FaultSolver solver)
+    {
+        LampSpecification lamp = _model.Circuit.TestLampSpecification;
+        return LookScale.Logarithm(Light(lamp, Math.Max(0, solver.TestLampVolts)) / Light(lamp, _model.Circuit.SupplyVolts));
+    }
+
+    private double LogLight(FaultSolver solver, in FaultMember first, int lamp, in FaultMember? second = null)
+    {
+        if (_expectedLight[lamp] <= 0)
+            return LookScale.NoLight;
+        FittedLamp fitted = _model.Circuit.Bike.Lamps[lamp];
+        LampSpecification specification = fitted.Specification;
+        // Of several lamps on the same points the eye notes the worst.
+        double share = 1, sign = 1;
+        Change(first);
+        if (second is { } other)
+            Change(other);
+        return LookScale.Logarithm(share * Light(specification, sign * solver.LampVolts(lamp)) / _expectedLight[lamp]);
+
+        void Change(in FaultMember member)
+        {
+            if (member.Family.Part != lamp)
+                return;
+            switch (member.Family.Kind)
+            {
+                case FaultKind.LampDead:
+                    share = 0;
+                    break;
+                case FaultKind.WrongLamp:
+                    specification = member.Case.Lamp!;
+                    break;
+                case FaultKind.LedReversed:
+                    sign = -1;
+                    break;
+            }
+        }
+    }
+
+    // Light in proportion to the watts at the reference point, so that lamps of different watts compare.
+    private static double Light(LampSpecification lamp, double volts)
+    {
+        double relative = lamp.RelativeLightAt(UnitsNet.ElectricPotential.FromVolts(volts))?.DecimalFractions ?? 0;
+        return relative * (double)lamp.ReferencePower.Watts;
+    }
+}
