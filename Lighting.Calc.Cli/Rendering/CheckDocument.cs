@@ -43,6 +43,12 @@ internal static class CheckDocument
                 blocks.AddRange(ChargingDocument.RideBlocks(ride).Select(b => b as PageOnly ?? new PageOnly(b)));
         }
 
+        if (report.DirectLighting is { } direct && DirectLightingDocument.Chart(direct) is { } volts)
+        {
+            blocks.Add(new PageOnly(new Heading("Direct lighting")));
+            blocks.Add(new PageOnly(volts));
+        }
+
         blocks.AddRange(CommonBlocks.FindingBlocks(report.Findings));
         blocks.Add(new PageOnly(CircuitBlock.Of(report.Bike, heaviest)));
         blocks.Add(CommonBlocks.Safety);

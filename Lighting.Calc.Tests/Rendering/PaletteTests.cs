@@ -30,7 +30,7 @@ public partial class PaletteTests
     }
 
     private static Dictionary<string, string> Scheme(int index) =>
-        Variable().Matches(Root().Matches(HtmlRenderer.StyleSheet())[index].Value).ToDictionary(m => m.Groups[1].Value, m => m.Groups[2].Value);
+        Variable().Matches(Root().Matches(StyleSheet.OfPages)[index].Value).ToDictionary(m => m.Groups[1].Value, m => m.Groups[2].Value);
 
     private static double Contrast(string a, string b)
     {

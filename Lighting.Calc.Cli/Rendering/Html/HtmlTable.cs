@@ -41,6 +41,13 @@ internal static class HtmlTable
 
     private static void Cell(Markup page, Column column, Cell cell, bool isFirst)
     {
+        if (cell.Text == CommonBlocks.Blank)
+        {
+            page.Open("td", ("class", "blank")).Element("span", "to be written in", ("class", "unseen")).Element("span", "", ("class", "entry"), ("aria-hidden", "true"));
+            page.Element("span", "", ("class", "box"), ("aria-hidden", "true")).Text(" as expected").Close();
+            return;
+        }
+
         string? kind = column.IsNumber ? "number" : column.Key == "severity" && Severities.Contains(cell.Text) ? cell.Text : null;
         page.Open(isFirst ? "th" : "td", ("scope", isFirst ? "row" : null), ("class", kind)).Lines(cell.Text).Close();
     }
