@@ -8,13 +8,17 @@ namespace Lighting.Calc.Network;
 /// no-load volts downward, no step may overshoot: drivers are convex, so their tangent falls short; the other laws are
 /// concave, so their chord over the span of the last step is used in place of the tangent.
 /// When the matrix is not positive definite no point with all of the present drivers lit is left below. The drivers'
-/// slopes then count as positive, which makes it so and still leads downhill, and the steps lengthen until the first
-/// driver drops out.
+/// slopes then count for a little less, as little as makes it so, and the step that this gives is lengthened until the
+/// first driver drops out: close to where a point with all of them lit has only just ceased to be, the residual is next
+/// to nothing and short steps would stand still.
 /// </remarks>
 internal static class DescentMethod
 {
     private const double SmallestSpan = 1e-6;
     private const double LeastSiemens = 1e-9;
+
+    /// <summary>Shares of a lit driver's negative slope that are left away, in the order in which they are tried; at 2 it counts as positive.</summary>
+    private static readonly double[] Softening = [1e-3, 1e-2, 0.1, 0.5, 1, 2];
 
     /// <summary>Just under its minimum volts is where a driver that falls is put.</summary>
     private const double Fallen = 0.999;
@@ -39,28 +43,18 @@ internal static class DescentMethod
     {
         LoadBank loads = circuit.Loads;
         double span = 1;
-        double reach = 1;
         for (int i = 0; i < SolverLimits.DescentIterations; i++)
         {
             circuit.GatherLoadVolts();
             loads.Evaluate();
             double residual = circuit.UpdateResidual();
-            if (residual <= SolverLimits.TargetAmperes)
+            if (residual <= SolverLimits.TargetAmperes && (loads.FirstDriver == loads.Count || circuit.SolveStep()))
                 return true;
             UseChords(loads, span);
-            if (circuit.SolveStep())
-            {
-                reach = 1;
-            }
-            else
-            {
-                StiffenDrivers(loads);
-                if (!circuit.SolveStep())
-                    return false;
-                reach *= 2;
-            }
-
-            double fraction = Downhill(circuit, UpToFirstFall(circuit, reach));
+            bool isDefinite = circuit.SolveStep();
+            if (!isDefinite && !SolveSoftened(circuit))
+                return false;
+            double fraction = isDefinite ? Downhill(circuit, Math.Min(1, UpToFirstFall(circuit))) : Leap(circuit);
             if (fraction == 0)
                 return true;
             span = Span(circuit, fraction);
@@ -87,26 +81,61 @@ internal static class DescentMethod
         }
     }
 
-    private static void StiffenDrivers(LoadBank loads)
-    {
-        for (int j = loads.FirstDriver; j < loads.Count; j++)
-            loads.Siemens[j] = Math.Abs(loads.Siemens[j]);
-    }
-
-    /// <summary>Shortens a step so that it drops no more drivers than the first to fall under its minimum.</summary>
-    private static double UpToFirstFall(LiveCircuit circuit, double reach)
+    /// <summary>The step with the lit drivers' slopes counted for less, by as little as makes the matrix positive definite.</summary>
+    private static bool SolveSoftened(LiveCircuit circuit)
     {
         LoadBank loads = circuit.Loads;
-        double fraction = reach;
+        foreach (double less in Softening)
+        {
+            for (int j = loads.FirstDriver; j < loads.Count; j++)
+                if (loads.IsLit(j))
+                    loads.Siemens[j] = (less - 1) * loads.Amperes[j] / loads.Volts[j];
+            if (circuit.SolveStep())
+                return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>The fraction of a step at which the first driver falls under its minimum; beyond any number when none does.</summary>
+    private static double UpToFirstFall(LiveCircuit circuit)
+    {
+        LoadBank loads = circuit.Loads;
+        double fraction = double.PositiveInfinity;
         for (int j = loads.FirstDriver; j < loads.Count; j++)
         {
             double change = StepOf(circuit, j);
-            double target = Fallen * loads.MinimumVolts(j);
-            if (loads.IsLit(j) && loads.Volts[j] + fraction * change < target)
-                fraction = (target - loads.Volts[j]) / change;
+            if (loads.IsLit(j) && change < 0)
+                fraction = Math.Min(fraction, (Fallen * loads.MinimumVolts(j) - loads.Volts[j]) / change);
         }
 
         return fraction;
+    }
+
+    /// <summary>Where no point with all the present drivers lit is left: down until the first of them falls, or as far as it goes downhill.</summary>
+    private static double Leap(LiveCircuit circuit)
+    {
+        LoadBank loads = circuit.Loads;
+        double greatest = 0;
+        for (int j = loads.FirstDriver; j < loads.Count; j++)
+        {
+            double change = StepOf(circuit, j);
+            if (loads.IsLit(j) && Math.Abs(change) > Math.Abs(greatest))
+                greatest = change;
+        }
+
+        // With next to no residual the step's sign is that of rounding; the way on is down.
+        if (greatest > 0)
+            circuit.TurnStep();
+        double start = circuit.CoContentWatts(0);
+        double least = start - 1e-14 * Math.Abs(start);
+        for (double fraction = UpToFirstFall(circuit); double.IsFinite(fraction) && fraction > 1; fraction /= 2)
+        {
+            if (circuit.CoContentWatts(fraction) < least)
+                return fraction;
+        }
+
+        return Downhill(circuit, Math.Min(1, UpToFirstFall(circuit)));
     }
 
     /// <summary>Halves the fraction until the co-content falls; 0 when it cannot fall any more.</summary>

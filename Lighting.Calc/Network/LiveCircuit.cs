@@ -117,6 +117,13 @@ internal sealed class LiveCircuit
         return SolveAssembled(fixedLast: 0);
     }
 
+    /// <summary>Turns the solved step round.</summary>
+    public void TurnStep()
+    {
+        for (int i = 0; i < Unknowns; i++)
+            Factor.Right[i] = -Factor.Right[i];
+    }
+
     /// <summary>Adds a multiple of the solved step to the volts, keeping the digits that the volts cannot hold.</summary>
     public void Move(double fraction)
     {
