@@ -92,6 +92,14 @@ public class PageTests
         AssertSelfContained(page, text);
     }
 
+    // By hand: 10.42 A of a 15 A scale on 40 places are 28 marks, 11.25 A stand at place 30, 15 A at 40.
+    [Fact]
+    public void Text_draws_the_fuses_as_bars()
+    {
+        string text = Pages.Text("check", CliProcess.Bike("valley-twin"));
+        Assert.Contains($"\n main  {new string('#', 28)}  |{new string(' ', 9)}|\n       | steady limit, | rating\n", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_line_breaks_where_nothing_is_known()
     {
