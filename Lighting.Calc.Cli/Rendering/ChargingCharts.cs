@@ -14,12 +14,13 @@ internal static class ChargingCharts
     public static LineChart? Balance(ChargingSystem system, ChargingReport report)
     {
         ChargingBalance[] settings = Chosen(report);
-        RotationalSpeed[] speeds = [.. system.Grid(GridSteps)];
-        ChartLine[] lines = [.. settings.Select(b => Line(b, speeds)).Where(l => l.Points.Count > 0)];
+        RotationalSpeed[] speeds = [.. system.Grid(GridSteps).Where(s => s.RevolutionsPerMinute > 0)];
+        ChartLine[] lines = [.. settings.Select(b => Line(b, speeds)).Where(l => l.Points.Any(p => p.Y is not null))];
         if (lines.Length == 0)
             return null;
-        ChartMark[] marks = [.. settings.Where(b => b.BreakEven is { Outcome: BreakEvenOutcome.At }).Select(b => b.BreakEven.Speed!.Value)
-            .OrderBy(s => s.RevolutionsPerMinute).Select(s => new ChartMark(s.RevolutionsPerMinute, 0, Figures.Rpm(s)))];
+        // Every break-even is marked; two are named, since names of near ones would lie over each other.
+        ChartMark[] marks = [.. settings.Where(b => b.BreakEven is { Outcome: BreakEvenOutcome.At })
+            .Select(b => new ChartMark(b.BreakEven.Speed!.Value.RevolutionsPerMinute, 0, b == report.Worst ? $"most: {Figures.Rpm(b.BreakEven.Speed.Value)}" : b == report.Typical ? $"usual: {Figures.Rpm(b.BreakEven.Speed.Value)}" : ""))];
         return new LineChart(
             "Amps into the battery over engine speed",
             "Above zero the battery is charged, below it is drained. " + string.Join(" ", settings.Select(b => $"{b.Setting}: {Figures.Amperes(b.Demand)} on average, covered {BreakEvenWords.Of(b.BreakEven)}.")),
@@ -51,13 +52,13 @@ internal static class ChargingCharts
             return null;
         return new LineChart(
             "State of charge over the ride",
-            $"From {Figures.Percent(ride.InitialStateOfCharge)} to {Figures.Number(points[^1].Y, 1)} % after {Figures.Number(minutes, 0)} min. "
+            $"From {Figures.Percent(ride.InitialStateOfCharge)} to {Figures.Number(points[^1].Y!.Value, 1)} % after {Figures.Number(minutes, 0)} min. "
             + string.Join(" ", ride.Stretches.Select(s => $"{s.Stretch.Stretch}: {(s.StateOfCharge is { } c ? Figures.Percent(c) : "not known")} at its end.")),
             "minutes",
             "state of charge, %",
             [new ChartLine("state of charge", points)],
             [],
-            Math.Min(90, points.Min(p => p.Y)),
+            Math.Min(90, points.Min(p => p.Y!.Value)),
             100);
     }
 
@@ -73,5 +74,5 @@ internal static class ChargingCharts
 
     private static ChartLine Line(ChargingBalance balance, IEnumerable<RotationalSpeed> speeds) => new(
         $"{Figures.Amperes(balance.Demand)} on average, {BreakEvenWords.Of(balance.BreakEven)}: {balance.Setting}",
-        [.. balance.Over(speeds).Where(p => p.Net is not null).Select(p => new ChartPoint(p.Speed.RevolutionsPerMinute, p.Net!.Value.Amperes))]);
+        [.. balance.Over(speeds).Select(p => new ChartPoint(p.Speed.RevolutionsPerMinute, p.Net?.Amperes))]);
 }

@@ -7,11 +7,11 @@ internal sealed record ChartLine(string Label, IReadOnlyList<ChartPoint> Points)
 
 /// <summary>One point of a chart's line.</summary>
 /// <param name="X">Along the axis from left to right.</param>
-/// <param name="Y">Along the axis from bottom to top.</param>
-internal readonly record struct ChartPoint(double X, double Y);
+/// <param name="Y">Along the axis from bottom to top; null where it is not known, and the line breaks.</param>
+internal readonly record struct ChartPoint(double X, double? Y);
 
 /// <summary>A point that is marked and named.</summary>
 /// <param name="X">Along the axis from left to right.</param>
 /// <param name="Y">Along the axis from bottom to top.</param>
-/// <param name="Text">Its name.</param>
+/// <param name="Text">Its name; empty for a mark alone.</param>
 internal sealed record ChartMark(double X, double Y, string Text);

@@ -23,8 +23,7 @@ internal static class CheckDocument
         blocks.Add(new Heading($"Lamps at {Figures.Volts(report.SupplyVoltage)}, each in its worst setting"));
         blocks.Add(Lamps(report, legend));
         blocks.Add(legend.Block);
-        blocks.Add(new PageOnly(ReportCharts.LampVolts(report)));
-        blocks.Add(new PageOnly(ReportCharts.LampLight(report)));
+        blocks.Add(new PageOnly(new SideBySide([ReportCharts.LampVolts(report), ReportCharts.LampLight(report)])));
         if (report.Bike.HasNetwork && !report.WorstDrops.IsEmpty)
         {
             blocks.Add(new PageOnly(new Heading("Where the volts are lost, each lamp in its worst setting")));
@@ -44,8 +43,14 @@ internal static class CheckDocument
                 blocks.AddRange(ChargingDocument.RideBlocks(ride).Select(b => b as PageOnly ?? new PageOnly(b)));
         }
 
-        blocks.Add(new PageOnly(CircuitBlock.Of(report.Bike, heaviest)));
+        if (report.DirectLighting is { } direct && DirectLightingDocument.Chart(direct) is { } volts)
+        {
+            blocks.Add(new PageOnly(new Heading("Direct lighting")));
+            blocks.Add(new PageOnly(volts));
+        }
+
         blocks.AddRange(CommonBlocks.FindingBlocks(report.Findings));
+        blocks.Add(new PageOnly(CircuitBlock.Of(report.Bike, heaviest)));
         blocks.Add(CommonBlocks.Safety);
         return new Document(CommonBlocks.TitleOf(report.Bike, "Check"), Verdict(report), blocks);
     }

@@ -5,8 +5,9 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>A drawing of a circuit.</summary>
 /// <param name="Title">What is drawn.</param>
 /// <param name="Description">The same in words, for those who do not see it.</param>
+/// <param name="Caption">How to read it, for those who do.</param>
 /// <param name="Drawing">The drawing.</param>
-internal sealed record CircuitBlock(string Title, string Description, CircuitDrawing Drawing) : Block
+internal sealed record CircuitBlock(string Title, string Description, string Caption, CircuitDrawing Drawing) : Block
 {
     /// <summary>The drawing of a bike in one setting.</summary>
     public static CircuitBlock Of(Harness.Bike bike, Network.OperatingPoint point)
@@ -17,8 +18,8 @@ internal sealed record CircuitBlock(string Title, string Description, CircuitDra
         string omitted = drawing.NotDrawn.Count == 0 ? "" : $" Not drawn, since both ends are one point: {string.Join(", ", drawing.NotDrawn)}.";
         return new CircuitBlock(
             $"Circuit in the setting {point.Setting}",
-            $"{graph.SourceName} {graph.SourceFigures}; {(lit.Length == 0 ? "nothing draws current" : string.Join(", ", lit))}. "
-            + $"Strong lines carry current. Volts are to {Harness.Bike.BatteryMinus}; the two earth signs are one point.{omitted}",
+            $"{graph.SourceName} {graph.SourceFigures}; {(lit.Length == 0 ? "nothing draws current" : string.Join(", ", lit))}.",
+            $"Strong lines carry current, a filled dot joins, lines that only cross do not. Volts are to '{Harness.Bike.BatteryMinus}'; the two earth signs are one point.{omitted}",
             drawing);
     }
 }

@@ -6,6 +6,9 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>Blocks that several documents share.</summary>
 internal static class CommonBlocks
 {
+    /// <summary>A cell to be written in by hand.</summary>
+    public const string Blank = "________";
+
     public static string TitleOf(Bike bike, string what) => bike.Name.Length == 0 ? what : $"{what}: {bike.Name}";
 
     public static Table FuseTable(IEnumerable<FuseSuitability> fuses, SettingLegend legend, bool isMain) => new(

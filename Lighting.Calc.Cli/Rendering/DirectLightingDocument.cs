@@ -7,12 +7,16 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>What <c>charging</c> prints for a bike without a battery: lamp volts over engine speed, and what a lost lamp does to the rest.</summary>
 internal static class DirectLightingDocument
 {
+    // With the coil's own, as many lines as a reader keeps apart.
+    private const int MostLines = 5;
+
     public static Document Of(Bike bike, DirectLightingReport report) => new(
         CommonBlocks.TitleOf(bike, "Direct lighting"),
         $"The lamps are fed by the lighting coil without a battery ({report.Setting}): {Range(report)}.",
         [
             new Heading("Volts (rms) over engine speed"),
             Volts(report),
+            .. Chart(report) is { } chart ? [new PageOnly(chart)] : Array.Empty<Block>(),
             new Heading($"If one lamp fails at {Figures.Rpm(report.Points[^1].Speed)}"),
             Losses(report),
             .. CommonBlocks.FindingBlocks(report.Findings),
@@ -22,6 +26,20 @@ internal static class DirectLightingDocument
     /// <summary>The span of the coil's volts over the speeds looked at.</summary>
     public static string Range(DirectLightingReport report) =>
         $"{Figures.Volts(report.Points[0].TerminalVoltage)} at {Figures.Rpm(report.Points[0].Speed)}, {Figures.Volts(report.Points[^1].TerminalVoltage)} at {Figures.Rpm(report.Points[^1].Speed)}";
+
+    /// <summary>The lit lamps' volts over engine speed; null with fewer than two speeds.</summary>
+    public static LineChart? Chart(DirectLightingReport report)
+    {
+        if (report.Points.Length < 2)
+            return null;
+        ChartLine[] lines =
+        [
+            new("lighting coil", [.. report.Points.Select(p => new ChartPoint(p.Speed.RevolutionsPerMinute, p.TerminalVoltage.Volts))]),
+            .. report.Points[^1].Lamps.Index().Where(l => l.Item.Current.Amperes > 1e-3).Take(MostLines)
+                .Select(l => new ChartLine(l.Item.Lamp.Lamp, [.. report.Points.Select(p => new ChartPoint(p.Speed.RevolutionsPerMinute, p.Lamps[l.Index].Voltage.Volts))])),
+        ];
+        return new LineChart("Volts over engine speed", $"In the setting {report.Setting}: {Range(report)}.", "engine speed, rpm", "volts (rms)", lines, [], 0, 0);
+    }
 
     private static Table Volts(DirectLightingReport report)
     {

@@ -6,8 +6,6 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>What <c>readings</c> prints: a sheet with blanks for what was read; CSV is a <c>readings.csv</c> to fill in.</summary>
 internal static class ReadingsDocument
 {
-    private const string Blank = "________";
-
     public static Document Of(ExpectedReadings expected)
     {
         var blocks = new List<Block>();
@@ -18,7 +16,7 @@ internal static class ReadingsDocument
             blocks.Add(new Heading($"Switches: {setting.Setting}"));
             blocks.Add(Points(expected.Bike, setting));
             if (!setting.Fuses.IsEmpty)
-                blocks.Add(new Paragraph(string.Join("\n", setting.Fuses.Select(f => $"Ammeter in place of the {f.Fuse} fuse: {Figures.Amperes(f.Current)} ({Figures.Number(f.Lowest.Amperes, 2)} to {Figures.Number(f.Highest.Amperes, 2)})  read {Blank}"))));
+                blocks.Add(new Paragraph(string.Join("\n", setting.Fuses.Select(f => $"Ammeter in place of the {f.Fuse} fuse: {Figures.Amperes(f.Current)} ({Figures.Number(f.Lowest.Amperes, 2)} to {Figures.Number(f.Highest.Amperes, 2)})  read {CommonBlocks.Blank}"))));
             blocks.Add(new Paragraph($"Lit: {Lamps(setting, Brightness.Good)}. Dark: {Lamps(setting, Brightness.Dark)}."));
         }
 
@@ -41,13 +39,13 @@ internal static class ReadingsDocument
             .. setting.Points.Select(p => (IReadOnlyList<Cell>)
             [
                 p.Point, Figures.Cell(p.Voltage), Figures.Cell(p.Lowest), Figures.Cell(p.Highest), TestLampWord(p.TestLamp),
-                .. bike.Earth == Earth.Positive ? [Figures.Cell(p.FromFrame)] : Array.Empty<Cell>(), Blank,
+                .. bike.Earth == Earth.Positive ? [Figures.Cell(p.FromFrame)] : Array.Empty<Cell>(), CommonBlocks.Blank,
             ]),
         ]);
 
     private static Table Ohms(ExpectedReadings expected) => new(
         [new("part", "part"), new("in place", "inPlace", true), new("taken out", "alone", true), new("read", "reading")],
-        [.. expected.Ohms.Select(o => (IReadOnlyList<Cell>)[o.Part, o.IsKnown ? o.InPlace is { } ohms ? Figures.Ohms(ohms) : "open" : "not known", o.Alone is { } alone ? Figures.Ohms(alone) : "-", Blank])]);
+        [.. expected.Ohms.Select(o => (IReadOnlyList<Cell>)[o.Part, o.IsKnown ? o.InPlace is { } ohms ? Figures.Ohms(ohms) : "open" : "not known", o.Alone is { } alone ? Figures.Ohms(alone) : "-", CommonBlocks.Blank])]);
 
     private static Table ToFillIn(ExpectedReadings expected) => new(
         [new("when", "when"), new("point", "point"), new("instrument", "instrument"), new("reading", "reading")],

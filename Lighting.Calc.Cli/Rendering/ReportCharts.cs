@@ -1,6 +1,7 @@
 using Lighting.Calc.Fuses;
 using Lighting.Calc.Lamps;
 using Lighting.Calc.Network;
+using Lighting.Calc.Swaps;
 using Lighting.Calc.Verdicts;
 using UnitsNet;
 
@@ -62,6 +63,15 @@ internal static class ReportCharts
             allowed.Volts,
             $"allowed: {Figures.Percent(report.Bike.AllowedDrop)}, {Figures.Volts(allowed)}");
     }
+
+    /// <summary>Each circuit's amps after a swap against those before it.</summary>
+    public static BarChart Circuits(SwapReport report) => new(
+        "Amps of each circuit after the swap",
+        ["before it"],
+        [
+            .. report.Circuits.Select(c => new Bar(
+                c.Circuit, Math.Max(0, c.CurrentAfter.Amperes), $"{Figures.Amperes(c.CurrentBefore)} before, {Figures.Amperes(c.CurrentAfter)} after", [c.CurrentBefore.Amperes])),
+        ]);
 
     private static bool HasReference(LampState lamp) => lamp.Lamp.Specification.Type is not LampType.Fixed;
 }

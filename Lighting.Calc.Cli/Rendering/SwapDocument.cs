@@ -21,6 +21,7 @@ internal static class SwapDocument
 
         blocks.Add(new Heading("Circuits, each in its heaviest setting"));
         blocks.Add(Circuits(report));
+        blocks.Add(new PageOnly(ReportCharts.Circuits(report)));
         if (!report.Fuses.IsEmpty)
         {
             blocks.Add(new Heading("Fuses"));

@@ -24,6 +24,8 @@ internal static class TextBars
             text.Append(' ').Append(label.PadRight(name)).Append("  ").Append(new string(line)).Append('\n');
         }
 
+        if (chart.Marks.Count > 0)
+            text.Append(' ').Append(' ', name).Append("  | ").AppendJoin(", | ", chart.Marks).Append('\n');
         return text.ToString();
 
         int Place(double value) => (int)Math.Round(value / most * Width);

@@ -14,7 +14,7 @@ public partial class CommandTests
     [Fact]
     public void Help_lists_the_commands_of_the_design() =>
         Assert.Superset(
-            new HashSet<string> { "check", "load", "fuse", "drop", "wire", "charging", "swap", "tables" },
+            new HashSet<string> { "check", "load", "fuse", "drop", "wire", "charging", "swap", "diagram", "tables" },
             new HashSet<string>(Commands.Select(c => c.Data)));
 
     [Theory]

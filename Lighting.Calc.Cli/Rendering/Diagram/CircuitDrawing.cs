@@ -9,4 +9,21 @@ namespace Lighting.Calc.Cli.Rendering.Diagram;
 /// <param name="Labels">Labels.</param>
 /// <param name="NotDrawn">Names of parts whose two ends are one point, which a drawing cannot show.</param>
 internal sealed record CircuitDrawing(
-    double Width, double Height, IReadOnlyList<DrawnLine> Lines, IReadOnlyList<DrawnSymbol> Symbols, IReadOnlyList<DrawnDot> Dots, IReadOnlyList<DrawnLabel> Labels, IReadOnlyList<string> NotDrawn);
+    double Width, double Height, IReadOnlyList<DrawnLine> Lines, IReadOnlyList<DrawnSymbol> Symbols, IReadOnlyList<DrawnDot> Dots, IReadOnlyList<DrawnLabel> Labels, IReadOnlyList<string> NotDrawn)
+{
+    // What A4 and Letter both hold, less margins and caption, in millimetres.
+    private const double LongSide = 258;
+    private const double ShortSide = 184;
+    private const double CaptionOnItsSide = 24;
+    private const double CaptionUpright = 32;
+
+    /// <summary>Whether it stands larger on an upright sheet than on one on its side.</summary>
+    public bool IsUpright => UprightScale > SideScale;
+
+    /// <summary>Millimetres of a printed sheet for one unit of the drawing.</summary>
+    public double Scale => Math.Max(UprightScale, SideScale);
+
+    private double SideScale => Math.Min(LongSide / Width, (ShortSide - CaptionOnItsSide) / Height);
+
+    private double UprightScale => Math.Min(ShortSide / Width, (LongSide - CaptionUpright) / Height);
+}

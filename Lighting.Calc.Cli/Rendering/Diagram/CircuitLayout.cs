@@ -13,16 +13,15 @@ internal sealed class CircuitLayout
     private const double RowGap = 5;
     private const double SourceRoom = 76;
     private const double EarthRoom = 34;
-
-    // A sheet of A4 or Letter on its side, less margins and caption.
-    private const double SheetWidth = 265;
-    private const double SheetHeight = 168;
+    private const double BesideGap = 4;
+    private const double LoadLine = 110;
 
     // Where names may be broken: narrow columns make a drawing tall, wide ones make it broad.
-    private static readonly double[] LongestLines = [58, 66, 74, 84, 96, 120];
+    private static readonly double[] LongestLines = [66, 74, 84, 96, 120];
 
     private readonly CircuitGraph _graph;
     private readonly double _longestLine;
+    private readonly bool _labelsBesideLoads;
     private readonly CircuitSides _sides;
     private readonly CircuitRows _rows;
     private readonly Dictionary<int, SideBus> _feedBuses;
@@ -33,27 +32,28 @@ internal sealed class CircuitLayout
     private readonly double _width;
     private readonly List<LevelItem> _items = [];
 
-    private CircuitLayout(CircuitGraph graph, double longestLine)
+    private CircuitLayout(CircuitGraph graph, double longestLine, bool labelsBesideLoads)
     {
         _graph = graph;
         _longestLine = longestLine;
+        _labelsBesideLoads = labelsBesideLoads;
         _sides = CircuitSides.Of(graph);
         _rows = CircuitRows.Of(_sides);
         _feedBuses = SideBus.Of(_sides.Feed, _sides.Between, p => p.Near, _rows);
         _returnBuses = SideBus.Of(_sides.Return, _sides.Between, p => p.Far, _rows);
         _feedColumns = new SideColumns(Slots(_sides.Feed, SourceWidth()), Tracks(_sides.Feed, _feedBuses), 1);
         _returnColumns = new SideColumns(Slots(_sides.Return, EarthRoom), Tracks(_sides.Return, _returnBuses), -1);
-        double slot = _sides.Between.Select(PartWidth).DefaultIfEmpty().Max() + SlotPadding;
+        double slot = _sides.Between.Select(BetweenWidth).DefaultIfEmpty().Max() + SlotPadding;
         _width = 2 * Margin + _feedColumns.Width + slot + _returnColumns.Width;
         _feedColumns.Place(Margin);
         _returnColumns.Place(_width - Margin);
         _middle = Margin + _feedColumns.Width + slot / 2;
     }
 
-    /// <summary>Lays a circuit out, of several widths of column the one that stands largest on a printed sheet.</summary>
+    /// <summary>Lays a circuit out, of several widths of column and places of labels those that stand largest on a printed sheet.</summary>
     public static CircuitDrawing Of(CircuitGraph graph) => LongestLines
-        .Select(longest => new CircuitLayout(graph, longest).Draw())
-        .MaxBy(d => Math.Min(SheetWidth / d.Width, SheetHeight / d.Height))!;
+        .SelectMany(longest => new[] { false, true }.Select(beside => new CircuitLayout(graph, longest, beside).Draw()))
+        .MaxBy(d => d.Scale)!;
 
     private CircuitDrawing Draw()
     {
@@ -62,15 +62,12 @@ internal sealed class CircuitLayout
         PlaceSide(_sides.Feed, _feedColumns, _feedBuses, LabelAnchor.End);
         PlaceSide(_sides.Return, _returnColumns, _returnBuses, LabelAnchor.Start);
         foreach (SidePart part in _sides.Between)
-            Place(new LevelItem(_rows.Of(part), BusX(part.Near), BusX(part.Far), part.Part.IsLive)
-                .With(part.Part.Symbol, _middle)
-                .Above(_middle, LabelAnchor.Middle, Name(part.Part), hasFigures: false)
-                .Below(_middle, LabelAnchor.Middle, [part.Part.Figures]));
+            PlaceBetween(part);
         double[] heights = RowHeights();
         var lines = new List<DrawnLine>();
         var dots = new List<DrawnDot>();
         foreach (LevelItem item in _items.Where(i => Math.Abs(i.Right - i.Left) > 0.01))
-            lines.Add(new DrawnLine(item.Left, heights[item.Row], item.Right, heights[item.Row], item.IsLive));
+            lines.Add(new DrawnLine(item.Left, heights[item.Row], item.Right, heights[item.Row], item.IsLive, item.Part));
         DrawBuses(_feedBuses.Values, lines, dots, heights);
         DrawBuses(_returnBuses.Values, lines, dots, heights);
         foreach (int point in Enumerable.Range(0, _graph.Points.Count))
@@ -83,6 +80,15 @@ internal sealed class CircuitLayout
             [.. dots],
             [.. _items.SelectMany(i => i.Labels(heights[i.Row]))],
             [.. _graph.Parts.Where(p => p.From == p.To).Select(p => p.Name)]);
+    }
+
+    private void PlaceBetween(SidePart part)
+    {
+        LevelItem item = new LevelItem(_rows.Of(part), BusX(part.Near), BusX(part.Far), part.Part.IsLive, part.Part.Number).With(part.Part.Symbol, _middle);
+        double beside = SymbolSize.Of(part.Part.Symbol).HalfWidth + BesideGap;
+        Place(_labelsBesideLoads
+            ? item.OnLine(_middle - beside, LabelAnchor.End, Name(part.Part), hasFigures: false).OnLine(_middle + beside, LabelAnchor.Start, [part.Part.Figures], hasFigures: true)
+            : item.Above(_middle, LabelAnchor.Middle, Name(part.Part), hasFigures: false).Below(_middle, LabelAnchor.Middle, [part.Part.Figures]));
     }
 
     private void PlaceSource()
@@ -124,7 +130,7 @@ internal sealed class CircuitLayout
     private LevelItem OnSide(SidePart part, int row, double end, CircuitSide side, SideColumns columns)
     {
         double middle = columns.SlotMiddle(side.Layer[part.Far]);
-        return new LevelItem(row, BusX(part.Near), end, part.Part.IsLive)
+        return new LevelItem(row, BusX(part.Near), end, part.Part.IsLive, part.Part.Number)
             .With(part.Part.Symbol, middle)
             .Above(middle, LabelAnchor.Middle, [.. Name(part.Part), part.Part.Figures]);
     }
@@ -206,10 +212,17 @@ internal sealed class CircuitLayout
 
     private double SourceWidth() => Math.Max(SourceRoom, LabelText.Width([_graph.SourceName, _graph.SourceFigures], hasFigures: true)) + SlotPadding;
 
+    private double BetweenWidth(SidePart part)
+    {
+        double name = LabelText.Width(Name(part.Part), hasFigures: false), figures = LabelText.Width([part.Part.Figures], hasFigures: true), symbol = SymbolSize.Of(part.Part.Symbol).HalfWidth;
+        return _labelsBesideLoads ? 2 * (Math.Max(name, figures) + symbol + BesideGap) : Math.Max(Math.Max(name, figures), 2 * symbol + 8);
+    }
+
     private double PartWidth(SidePart part) =>
         Math.Max(LabelText.Width([.. Name(part.Part), part.Part.Figures], hasFigures: true), 2 * SymbolSize.Of(part.Part.Symbol).HalfWidth + 8);
 
-    private IReadOnlyList<string> Name(CircuitPart part) => [.. LabelText.Wrap(part.Name, _longestLine)];
+    // The loads' column is one: its names need not be broken as short as those of the many columns beside it.
+    private IReadOnlyList<string> Name(CircuitPart part) => [.. LabelText.Wrap(part.Name, part.IsLoad ? Math.Max(_longestLine, LoadLine) : _longestLine)];
 
     private IReadOnlyList<string> PointLines(int point) => [.. LabelText.Wrap(_graph.Points[point].Name, _longestLine), _graph.Points[point].Figures];
 }

@@ -72,15 +72,28 @@ internal sealed class CircuitRows
         // From the loads to earth: a point takes the first row of those that arrive at it.
         ILookup<int, SidePart> hanging = _sides.Return.Hung.Values.ToLookup(p => p.Near);
         ILookup<int, SidePart> arriving = _sides.Between.ToLookup(p => p.Far);
+        int[] deadEnds = [.. _sides.Return.Points.Where(p => !arriving.Contains(p) && !hanging.Contains(p))];
+        var used = new HashSet<double>();
         foreach (int point in _sides.Return.Points.OrderByDescending(p => _sides.Return.Layer[p]))
         {
-            double[] rows = [.. arriving[point].Select(p => _rowOfItem[p]), .. hanging[point].Select(p => _rowOfPoint[p.Far])];
-            _rowOfPoint[point] = rows.Length > 0 ? rows.Min() : _next++;
+            int deadEnd = Array.IndexOf(deadEnds, point);
+            // Dead ends lie between the other rows, spread over the drawing.
+            _rowOfPoint[point] = deadEnd >= 0
+                ? Free((deadEnd + 0.5) * _next / deadEnds.Length)
+                : arriving[point].Select(p => _rowOfItem[p]).Concat(hanging[point].Select(p => _rowOfPoint[p.Far])).Min();
         }
 
         // A loop on the return side lies just under the point at its far end.
-        for (int i = 0; i < _sides.Return.Loops.Count; i++)
-            _rowOfItem[_sides.Return.Loops[i]] = _rowOfPoint[_sides.Return.Loops[i].Far] + (i + 1.0) / (_sides.Return.Loops.Count + 1);
+        foreach (SidePart loop in _sides.Return.Loops)
+            _rowOfItem[loop] = Free(_rowOfPoint[loop.Far] + 0.1);
+
+        // A row between the whole ones that nothing else has.
+        double Free(double row)
+        {
+            while (row == Math.Floor(row) || !used.Add(row))
+                row += 1e-3;
+            return row;
+        }
     }
 
     private double AssignFeed(int point)

@@ -6,7 +6,8 @@ namespace Lighting.Calc.Cli.Rendering.Diagram;
 /// <param name="X2">Right or lower end.</param>
 /// <param name="Y2">Right or lower end.</param>
 /// <param name="IsLive">Whether current flows in it.</param>
-internal sealed record DrawnLine(double X1, double Y1, double X2, double Y2, bool IsLive);
+/// <param name="Part">The number of the part it is; null for what only leads from a point to its parts.</param>
+internal sealed record DrawnLine(double X1, double Y1, double X2, double Y2, bool IsLive, int? Part = null);
 
 /// <summary>A symbol, its middle on a level conductor.</summary>
 /// <param name="Kind">Which.</param>

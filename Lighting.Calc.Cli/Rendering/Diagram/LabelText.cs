@@ -12,6 +12,8 @@ internal static class LabelText
     /// <summary>From one line to the next.</summary>
     public const double LineHeight = 11.5;
 
+    private const double LongestWord = 110;
+
     // Figures are set bold, which is wider.
     private const double BoldWidening = 1.14;
 
@@ -22,7 +24,7 @@ internal static class LabelText
     /// <summary>The width of a label, its last line bold where it holds figures.</summary>
     public static double Width(IReadOnlyList<string> lines, bool hasFigures) => lines.Select((l, i) => Width(l, hasFigures && i == lines.Count - 1)).DefaultIfEmpty().Max();
 
-    /// <summary>Breaks a name into lines of at most a width, inside a word where it must.</summary>
+    /// <summary>Breaks a name between words into lines of at most a width, and inside a word only where it is very long.</summary>
     public static IEnumerable<string> Wrap(string text, double width)
     {
         var line = new StringBuilder();
@@ -39,7 +41,7 @@ internal static class LabelText
             line.Clear();
             foreach (Rune rune in word.EnumerateRunes())
             {
-                if (line.Length > 0 && Width($"{line}{rune}", isBold: false) > width)
+                if (line.Length > 0 && Width($"{line}{rune}", isBold: false) > Math.Max(width, LongestWord))
                 {
                     yield return line.ToString();
                     line.Clear();

@@ -1,11 +1,11 @@
 namespace Lighting.Calc.Cli.Rendering.Diagram;
 
 /// <summary>A level stroke of a row with what stands on, above and below it; heights count from the row's line.</summary>
-internal sealed class LevelItem(int row, double end1, double end2, bool isLive)
+internal sealed class LevelItem(int row, double end1, double end2, bool isLive, int? part = null)
 {
     private const double Gap = 2.5;
 
-    private readonly List<(double X, LabelAnchor Anchor, IReadOnlyList<string> Lines, bool HasFigures, bool IsAbove)> _labels = [];
+    private readonly List<(double X, LabelAnchor Anchor, IReadOnlyList<string> Lines, bool HasFigures, LabelPlace Place)> _labels = [];
     private double _above = 2;
     private double _below = 2;
 
@@ -16,6 +16,9 @@ internal sealed class LevelItem(int row, double end1, double end2, bool isLive)
     public double Right => Math.Max(end1, end2);
 
     public bool IsLive => isLive;
+
+    /// <summary>The number of the part it is, if it is one.</summary>
+    public int? Part => part;
 
     public SymbolKind? Symbol { get; private set; }
 
@@ -44,23 +47,35 @@ internal sealed class LevelItem(int row, double end1, double end2, bool isLive)
 
     public LevelItem Above(double x, LabelAnchor anchor, IReadOnlyList<string> lines, bool hasFigures = true)
     {
-        _labels.Add((x, anchor, lines, hasFigures, true));
+        _labels.Add((x, anchor, lines, hasFigures, LabelPlace.Above));
         return this;
     }
 
     public LevelItem Below(double x, LabelAnchor anchor, IReadOnlyList<string> lines)
     {
-        _labels.Add((x, anchor, lines, true, false));
+        _labels.Add((x, anchor, lines, true, LabelPlace.Below));
+        return this;
+    }
+
+    /// <summary>A label that stands on the line itself, beside the symbol.</summary>
+    public LevelItem OnLine(double x, LabelAnchor anchor, IReadOnlyList<string> lines, bool hasFigures)
+    {
+        _labels.Add((x, anchor, lines, hasFigures, LabelPlace.OnLine));
         return this;
     }
 
     /// <summary>The labels, with the row's line at a height.</summary>
     public IEnumerable<DrawnLabel> Labels(double height)
     {
-        foreach ((double x, LabelAnchor anchor, IReadOnlyList<string> lines, bool hasFigures, bool isAbove) in _labels)
+        foreach ((double x, LabelAnchor anchor, IReadOnlyList<string> lines, bool hasFigures, LabelPlace place) in _labels)
         {
             double width = LabelText.Width(lines, hasFigures), tall = lines.Count * LabelText.LineHeight;
-            double top = isAbove ? height - _above - Gap - tall : height + _below + Gap;
+            double top = place switch
+            {
+                LabelPlace.Above => height - _above - Gap - tall,
+                LabelPlace.OnLine => height - 2 - Gap - tall,
+                _ => height + _below + Gap,
+            };
             double left = anchor switch { LabelAnchor.Start => x, LabelAnchor.Middle => x - width / 2, _ => x - width };
             yield return new DrawnLabel(x, top, anchor, lines, hasFigures, isLive, new Box(left, top, left + width, top + tall));
         }
@@ -78,5 +93,12 @@ internal sealed class LevelItem(int row, double end1, double end2, bool isLive)
 
         foreach (DrawnLabel label in Labels(0))
             yield return label.Bounds;
+    }
+
+    private enum LabelPlace
+    {
+        Above,
+        OnLine,
+        Below,
     }
 }

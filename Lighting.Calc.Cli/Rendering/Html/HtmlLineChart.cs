@@ -9,11 +9,11 @@ internal static class HtmlLineChart
 
     public static void Render(Markup page, LineChart chart)
     {
-        ChartPoint[] points = [.. chart.Lines.SelectMany(l => l.Points)];
+        ChartPoint[] points = [.. chart.Lines.SelectMany(l => l.Points).Where(p => p.Y is not null)];
         if (points.Length < 2)
             return;
         var across = ChartAxis.Over(points.Min(p => p.X), points.Max(p => p.X), 7);
-        var upright = ChartAxis.Over(points.Select(p => p.Y).Append(chart.Bottom).Min(), points.Select(p => p.Y).Append(chart.Top).Max(), 6);
+        var upright = ChartAxis.Over(points.Select(p => p.Y!.Value).Append(chart.Bottom).Min(), points.Select(p => p.Y!.Value).Append(chart.Top).Max(), 6);
         page.Open("figure", ("class", "chart")).Element("figcaption", chart.Title);
         if (chart.Lines.Count > 1)
             Legend(page, chart.Lines);
@@ -22,8 +22,9 @@ internal static class HtmlLineChart
         Grid(page, across, upright);
         for (int i = 0; i < chart.Lines.Count; i++)
             Line(page, chart.Lines[i], i, across, upright);
+        int named = 0;
         foreach (ChartMark mark in chart.Marks)
-            Mark(page, mark, across, upright);
+            Mark(page, mark, across, upright, mark.Text.Length > 0 ? named++ : 0);
         page.Close().Close();
         page.Element("p", chart.XTitle, ("class", "axis across"));
         page.Close();
@@ -48,26 +49,40 @@ internal static class HtmlLineChart
 
     private static void Line(Markup page, ChartLine line, int index, ChartAxis across, ChartAxis upright)
     {
-        if (line.Points.Count == 0)
-            return;
         var path = new System.Text.StringBuilder();
+        var known = new List<(string X, string Y)>();
+        bool isBroken = true;
         foreach (ChartPoint point in line.Points)
-            path.Append(CultureInfo.InvariantCulture, $"{(path.Length == 0 ? 'M' : 'L')}{Markup.Number(1000 * across.ShareOf(point.X))},{Markup.Number(1000 * (1 - upright.ShareOf(point.Y)))} ");
+        {
+            if (point.Y is { } value)
+            {
+                double x = across.ShareOf(point.X), y = 1 - upright.ShareOf(value);
+                path.Append(CultureInfo.InvariantCulture, $"{(isBroken ? 'M' : 'L')}{Markup.Number(1000 * x)},{Markup.Number(1000 * y)} ");
+                known.Add((Markup.Share(x), Markup.Share(y)));
+            }
+
+            isBroken = point.Y is null;
+        }
+
+        if (known.Count == 0)
+            return;
         page.Open("svg", ("width", "100%"), ("height", "100%"), ("viewBox", "0 0 1000 1000"), ("preserveAspectRatio", "none"), ("overflow", "visible"));
         page.Void("path", ("class", $"line l{index % ChartMarker.Count}"), ("vector-effect", "non-scaling-stroke"), ("d", path.ToString().TrimEnd())).Close();
         // Markers of lines that run close together stand at different places.
-        int step = Math.Max(1, line.Points.Count / MarkersALine);
-        for (int i = Math.Min(index % step, line.Points.Count - 1); i < line.Points.Count; i += step)
-            ChartMarker.Draw(page, index, Markup.Share(across.ShareOf(line.Points[i].X)), Markup.Share(1 - upright.ShareOf(line.Points[i].Y)));
+        int step = Math.Max(1, known.Count / MarkersALine);
+        for (int i = Math.Min(index % step, known.Count - 1); i < known.Count; i += step)
+            ChartMarker.Draw(page, index, known[i].X, known[i].Y);
     }
 
-    private static void Mark(Markup page, ChartMark mark, ChartAxis across, ChartAxis upright)
+    private static void Mark(Markup page, ChartMark mark, ChartAxis across, ChartAxis upright, int level)
     {
         string x = Markup.Share(across.ShareOf(mark.X)), y = Markup.Share(1 - upright.ShareOf(mark.Y));
-        page.Void("line", ("class", "drop"), ("x1", x), ("x2", x), ("y1", y), ("y2", "100%"));
         page.Open("svg", ("x", x), ("y", y), ("overflow", "visible")).Void("path", ("class", "pin"), ("d", "M0,-7 L7,0 L0,7 L-7,0 Z")).Close();
+        if (mark.Text.Length == 0)
+            return;
+        page.Void("line", ("class", "drop"), ("x1", x), ("x2", x), ("y1", y), ("y2", "100%"));
         bool isRight = across.ShareOf(mark.X) > 0.6;
-        page.Element("text", mark.Text, ("class", "said"), ("x", x), ("y", "100%"), ("dx", isRight ? "-6" : "6"), ("dy", "-0.6em"), ("text-anchor", isRight ? "end" : "start"));
+        page.Element("text", mark.Text, ("class", "said"), ("x", x), ("y", "100%"), ("dx", isRight ? "-6" : "6"), ("dy", Markup.Number(-0.6 - 1.3 * level) + "em"), ("text-anchor", isRight ? "end" : "start"));
     }
 
     private static void Legend(Markup page, IReadOnlyList<ChartLine> lines)

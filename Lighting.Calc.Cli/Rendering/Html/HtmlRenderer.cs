@@ -1,5 +1,3 @@
-using System.Reflection;
-
 namespace Lighting.Calc.Cli.Rendering.Html;
 
 /// <summary>A document as one self-contained page: no network, no script, nothing outside the file.</summary>
@@ -17,7 +15,7 @@ internal static class HtmlRenderer
         page.Void("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"));
         page.Void("meta", ("name", "color-scheme"), ("content", "light dark"));
         page.Element("title", document.Title);
-        page.Open("style").Own(StyleSheet()).Close();
+        page.Open("style").Own(StyleSheet.OfPages).Close();
         page.Close();
         page.Open("body").Open("main");
         page.Element("h1", document.Title);
@@ -42,9 +40,9 @@ internal static class HtmlRenderer
         string[] lines = verdict.Split('\n');
         page.Open("p", ("class", "verdict"));
         if (lines.Length > 1)
-            page.Element("strong", lines[0]).Text(" " + string.Join(' ', lines[1..]));
+            page.Element("strong", UnitText.Bound(lines[0])).Text(UnitText.Bound(" " + string.Join(' ', lines[1..])));
         else
-            page.Text(verdict);
+            page.Text(UnitText.Bound(verdict));
         page.Close();
     }
 
@@ -57,11 +55,17 @@ internal static class HtmlRenderer
             case PageOnly only:
                 Render(page, only.Block, section);
                 break;
+            case SideBySide side:
+                page.Open("div", ("class", "beside"));
+                foreach (Block part in side.Blocks)
+                    Render(page, part, section);
+                page.Close();
+                break;
             case Heading heading:
                 page.Element("h2", heading.Text);
                 break;
             case Paragraph paragraph:
-                page.Open("p", ("class", paragraph.Text == SafetyWords.Text ? "safety" : null)).Lines(paragraph.Text).Close();
+                page.Open("p", ("class", paragraph.Text == SafetyWords.Text ? "safety" : null)).Lines(UnitText.Bound(paragraph.Text)).Close();
                 break;
             case Table table:
                 HtmlTable.Render(page, table, section);
@@ -81,13 +85,5 @@ internal static class HtmlRenderer
             default:
                 throw new InvalidOperationException($"No page form for {block.GetType().Name}.");
         }
-    }
-
-    /// <summary>The style of pages and pictures.</summary>
-    public static string StyleSheet()
-    {
-        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("report.css")
-            ?? throw new InvalidOperationException("The style sheet is missing from the program.");
-        return new StreamReader(stream).ReadToEnd();
     }
 }

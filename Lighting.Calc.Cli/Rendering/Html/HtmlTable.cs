@@ -5,12 +5,15 @@ internal static class HtmlTable
 {
     private static readonly string[] Severities = ["fault", "caution", "note"];
 
+    // A table of so few rows is not parted between two printed sheets.
+    private const int ShortRows = 8;
+
     public static void Render(Markup page, Table table, string section)
     {
         if (table.Columns.Count == 0 || table.Rows.Count == 0)
             return;
         page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", section));
-        page.Open("table").Open("thead").Open("tr");
+        page.Open("table", ("class", table.Rows.Count <= ShortRows ? "short" : null)).Open("thead").Open("tr");
         foreach (Column column in table.Columns)
             Head(page, column);
         page.Close().Close().Open("tbody");
@@ -38,6 +41,13 @@ internal static class HtmlTable
 
     private static void Cell(Markup page, Column column, Cell cell, bool isFirst)
     {
+        if (cell.Text == CommonBlocks.Blank)
+        {
+            page.Open("td", ("class", "blank")).Element("span", "to be written in", ("class", "unseen")).Element("span", "", ("class", "entry"), ("aria-hidden", "true"));
+            page.Element("span", "", ("class", "box"), ("aria-hidden", "true")).Text(" as expected").Close();
+            return;
+        }
+
         string? kind = column.IsNumber ? "number" : column.Key == "severity" && Severities.Contains(cell.Text) ? cell.Text : null;
         page.Open(isFirst ? "th" : "td", ("scope", isFirst ? "row" : null), ("class", kind)).Lines(cell.Text).Close();
     }

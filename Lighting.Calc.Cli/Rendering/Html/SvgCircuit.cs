@@ -7,17 +7,17 @@ internal static class SvgCircuit
 {
     public static void Render(Markup page, CircuitBlock block)
     {
-        page.Open("section", ("class", "circuit")).Element("h2", block.Title);
+        page.Open("section", ("class", block.Drawing.IsUpright ? "circuit upright" : "circuit")).Element("h2", block.Title);
         page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", block.Title));
         Draw(page, block, ownStyle: null);
-        page.Close().Element("p", block.Description, ("class", "axis")).Close();
+        page.Close().Element("p", block.Caption, ("class", "axis")).Close();
     }
 
     /// <summary>The drawing alone.</summary>
     public static string Alone(CircuitBlock block)
     {
         var page = new Markup();
-        Draw(page, block, HtmlRenderer.StyleSheet());
+        Draw(page, block, StyleSheet.OfDrawings);
         return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + page + "\n";
     }
 
@@ -25,7 +25,7 @@ internal static class SvgCircuit
     {
         CircuitDrawing drawing = block.Drawing;
         string width = Markup.Number(drawing.Width), height = Markup.Number(drawing.Height);
-        page.OpenPicture(block.Title, block.Description, ("class", "drawing"), ("viewBox", $"0 0 {width} {height}"), ("width", width), ("height", height));
+        page.OpenPicture(block.Title, block.Description, ("class", "drawing"), ("viewBox", $"0 0 {width} {height}"), ("width", width), ("height", height), ("style", ownStyle is null ? $"--natural: {width}px" : null));
         if (ownStyle is not null)
         {
             page.Open("style").Own(ownStyle).Close();

@@ -1,0 +1,136 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using Lighting.Calc.Tests.Cli;
+
+namespace Lighting.Calc.Tests.Rendering;
+
+/// <summary>Pages in a real browser: no message, no overflow, labels clear of each other and of lines, as many printed pages as they should be.</summary>
+public partial class BrowserTests
+{
+    // 640 px is a screen of 1280 px at 200 % zoom, 320 px one at 400 %.
+    private static readonly int[] Widths = [320, 360, 640, 800, 1280];
+
+    // Measures the page in frames of several widths, each as wide as a screen would be.
+    private const string Measure = """
+        const measured = [];
+        for (const frame of document.querySelectorAll('iframe')) {
+          const inner = frame.contentDocument, width = inner.documentElement.clientWidth;
+          const texts = [...inner.querySelectorAll('.drawing text')].map(t => ({ text: t.textContent, box: t.getBoundingClientRect() }));
+          const lines = [...inner.querySelectorAll('.drawing line')].map(l => l.getBoundingClientRect());
+          const hits = (a, b) => a.left < b.right - 0.5 && b.left < a.right - 0.5 && a.top < b.bottom - 0.5 && b.top < a.bottom - 0.5;
+          const overlaps = [];
+          texts.forEach((a, i) => {
+            for (const b of texts.slice(i + 1)) if (hits(a.box, b.box)) overlaps.push(a.text + ' / ' + b.text);
+            for (const l of lines) if (hits(a.box, { left: l.left - 1, right: l.right + 1, top: l.top - 1, bottom: l.bottom + 1 })) overlaps.push(a.text + ' / line');
+          });
+          // Whatever does not scroll in a frame of its own ends within the screen.
+          const wide = [...inner.querySelectorAll('main *')].filter(e => !e.closest('.scroll > *') && e.getBoundingClientRect().right > width + 1 && !e.closest('.unseen'))
+            .map(e => e.tagName + ' ' + (e.textContent || '').slice(0, 40));
+          measured.push({ width, scroll: inner.documentElement.scrollWidth, texts: texts.length, overlaps, wide });
+        }
+        const result = document.createElement('pre');
+        result.id = 'result';
+        result.textContent = JSON.stringify(measured);
+        document.body.append(result);
+        """;
+
+    public static TheoryData<string> Bikes => ["valley-twin", "chapel-single", "hostile", "40 points"];
+
+    [Theory]
+    [MemberData(nameof(Bikes))]
+    public void A_page_fits_every_screen_and_its_labels_are_clear(string bike)
+    {
+        Browser.SkipWhereThereIsNone();
+        using var folder = new TemporaryFolder();
+        string page = Pages.Text("check", PathOf(bike, folder), "--format", "html");
+        string frames = string.Concat(Widths.Select(w => $"<iframe style=\"border:0;width:{w}px;height:4000px\" srcdoc=\"{page.Replace("&", "&amp;", StringComparison.Ordinal).Replace("\"", "&quot;", StringComparison.Ordinal)}\"></iframe>"));
+        string file = folder.Write("frames.html", $"<!DOCTYPE html><html><body>{frames}<script>addEventListener('load', () => {{ {Measure} }});</script></body></html>");
+        (string output, string[] console) = Browser.Open(folder, file, "--window-size=1400,4000", "--dump-dom");
+        Assert.Empty(console);
+        using JsonDocument measured = JsonDocument.Parse(System.Net.WebUtility.HtmlDecode(Result().Match(output).Groups[1].Value));
+        JsonElement[] screens = [.. measured.RootElement.EnumerateArray()];
+        Assert.Equal(Widths, screens.Select(s => s.GetProperty("width").GetInt32()));
+        foreach (JsonElement screen in screens)
+        {
+            Assert.Equal(screen.GetProperty("width").GetInt32(), screen.GetProperty("scroll").GetInt32());
+            Assert.Equal("[]", screen.GetProperty("wide").GetRawText());
+            Assert.Equal("[]", screen.GetProperty("overlaps").GetRawText());
+            Assert.True(screen.GetProperty("texts").GetInt32() > 5);
+        }
+    }
+
+    [Fact]
+    public void The_measuring_sees_overflow_overlap_and_messages()
+    {
+        Browser.SkipWhereThereIsNone();
+        using var folder = new TemporaryFolder();
+        const string Bad = "<html><body><main><p style='width:900px'>wide</p><svg class='drawing' width='100' height='50'><text x='5' y='20'>one</text><text x='8' y='22'>two</text><line x1='0' x2='50' y1='18' y2='18' stroke='black'/></svg></main></body></html>";
+        string file = folder.Write("bad.html", $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:360px\" srcdoc=\"{Bad}\"></iframe><script>console.error('seen'); addEventListener('load', () => {{ {Measure} }});</script></body></html>");
+        (string output, string[] console) = Browser.Open(folder, file, "--dump-dom");
+        Assert.Single(console);
+        string result = System.Net.WebUtility.HtmlDecode(Result().Match(output).Groups[1].Value);
+        Assert.Contains("P wide", result, StringComparison.Ordinal);
+        Assert.Contains("one / two", result, StringComparison.Ordinal);
+        Assert.Contains("one / line", result, StringComparison.Ordinal);
+    }
+
+    // Verdict, fuses and lamps; losses; charging and the ride; the circuit on a sheet of its own; findings.
+    [Theory]
+    [InlineData("A4", 595, 842)]
+    [InlineData("Letter", 612, 792)]
+    public void A_check_of_the_twin_prints_on_few_pages_and_its_circuit_on_one(string paper, int width, int height)
+    {
+        Browser.SkipWhereThereIsNone();
+        using var folder = new TemporaryFolder();
+        string page = Pages.Text("check", CliProcess.Bike("valley-twin"), "--format", "html");
+        string file = folder.Write("page.html", page.Replace("</style>", $"@page {{ size: {paper}; }} @page circuit {{ size: {paper} landscape; }}</style>", StringComparison.Ordinal));
+        (double Width, double Height)[] pages = Print(folder, file);
+        Assert.InRange(pages.Length, 5, 6);
+        Assert.Single(pages, p => p.Width > p.Height);
+        Assert.All(pages, p => Assert.Equal((width, height), ((int)Math.Round(Math.Min(p.Width, p.Height)), (int)Math.Round(Math.Max(p.Width, p.Height)))));
+    }
+
+    [Fact]
+    public void The_circuit_of_forty_points_prints_on_one_sheet()
+    {
+        Browser.SkipWhereThereIsNone();
+        using var folder = new TemporaryFolder();
+        string file = folder.Write("page.html", Pages.Text("diagram", PathOf("40 points", folder), "--format", "html"));
+        string page = File.ReadAllText(file);
+        // The drawing's sheet alone: what stands before and after it is not printed.
+        File.WriteAllText(file, page.Replace("</style>", "main > :not(.circuit) { display: none; }</style>", StringComparison.Ordinal));
+        Assert.Single(Print(folder, file));
+    }
+
+    private static (double Width, double Height)[] Print(TemporaryFolder folder, string file)
+    {
+        string pdf = Path.Combine(folder.Path, "page.pdf");
+        (_, string[] console) = Browser.Open(folder, file, "--no-pdf-header-footer", $"--print-to-pdf={pdf}");
+        Assert.Empty(console);
+        string text = File.ReadAllText(pdf, System.Text.Encoding.Latin1);
+        return [.. Sheet().Matches(text).Select(m => (Points(m.Groups[1].Value), Points(m.Groups[2].Value)))];
+    }
+
+    private static double Points(string text) => double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+
+    private static string PathOf(string bike, TemporaryFolder folder)
+    {
+        switch (bike)
+        {
+            case "hostile":
+                Pages.WriteHostileBike(folder);
+                return folder.Path;
+            case "40 points":
+                LargeHarness.Write(folder, 1, 40);
+                return folder.Path;
+            default:
+                return CliProcess.Bike(bike);
+        }
+    }
+
+    [GeneratedRegex("<pre id=\"result\">(.*?)</pre>", RegexOptions.Singleline)]
+    private static partial Regex Result();
+
+    [GeneratedRegex(@"/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]")]
+    private static partial Regex Sheet();
+}
