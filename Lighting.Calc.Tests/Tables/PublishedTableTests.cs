@@ -29,6 +29,7 @@ public class PublishedTableTests
         ["lead-acid"] = ["state_of_charge_percent"],
         ["led-classes"] = ["code"],
         ["test-efforts"] = ["test"],
+        ["tolerances"] = ["part", "kind"],
         ["tungsten"] = ["temperature_k"],
     };
 
