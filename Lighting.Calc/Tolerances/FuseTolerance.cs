@@ -18,4 +18,7 @@ public sealed record FuseTolerance
 
     /// <summary>The verdict on the listed bike.</summary>
     public required FuseVerdict Verdict { get; init; }
+
+    /// <summary>The same in words, such as <c>suits</c>.</summary>
+    public string VerdictText => FuseSuitability.TextOf(Verdict);
 }

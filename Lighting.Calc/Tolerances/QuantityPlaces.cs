@@ -12,9 +12,12 @@ internal sealed class QuantityPlaces(SamplingPlan plan)
     /// <summary>Its light at those volts; zero throughout for a load that gives none.</summary>
     public int LampLight(int lamp) => _lamps + lamp;
 
-    public int FuseAmperes(int fuse) => 2 * _lamps + fuse;
+    /// <summary>The share of the source's volts that is lost before it.</summary>
+    public int LampDrop(int lamp) => 2 * _lamps + lamp;
 
-    public int BreakEvenRpm => 2 * _lamps + _fuses;
+    public int FuseAmperes(int fuse) => 3 * _lamps + fuse;
+
+    public int BreakEvenRpm => 3 * _lamps + _fuses;
 
     public int RideAmpereHours => BreakEvenRpm + 1;
 

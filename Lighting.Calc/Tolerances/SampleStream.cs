@@ -18,7 +18,8 @@ internal readonly struct SampleStream(long seed, int sample)
 
     public ulong Bits(int parameter) => Mix(unchecked(_start + Golden * ((ulong)parameter + 1)));
 
-    private static ulong Mix(ulong z)
+    /// <summary>The output function of SplitMix64.</summary>
+    internal static ulong Mix(ulong z)
     {
         unchecked
         {

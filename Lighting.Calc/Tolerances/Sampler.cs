@@ -121,7 +121,8 @@ internal sealed class Sampler
             LampSpecification lamp = _lamps[_plan.Lamps[i]];
             double volts = quantities[_places.LampVolts(i)];
             quantities[_places.LampLight(i)] = Light(lamp, volts);
-            verdicts[_places.DropHolds(i)] = 1 - volts / _parts.SupplyVolts <= _allowedDrop + Tolerance / 100;
+            double drop = quantities[_places.LampDrop(i)] = 1 - volts / _parts.SupplyVolts;
+            verdicts[_places.DropHolds(i)] = drop <= _allowedDrop + Tolerance / 100;
             verdicts[_places.LampHolds(i)] = lamp.Type switch
             {
                 LampType.Led => volts >= lamp.MinimumVoltage!.Value.Volts,

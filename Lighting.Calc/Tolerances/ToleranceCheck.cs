@@ -67,6 +67,7 @@ public static class ToleranceCheck
                 {
                     Lamp = bike.Lamps[lamp],
                     Voltage = Spread(places.LampVolts(i), v => ElectricPotential.FromVolts(v)),
+                    Drop = Spread(places.LampDrop(i), v => Ratio.FromDecimalFractions(v)),
                     RelativeLight = bike.Lamps[lamp].Specification.Type is LampType.Fixed or LampType.Resistor ? null : Spread(places.LampLight(i), v => Ratio.FromDecimalFractions(v)),
                 }),
             ],
