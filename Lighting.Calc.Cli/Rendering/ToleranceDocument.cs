@@ -20,14 +20,13 @@ internal static class ToleranceDocument
         if (report.Bike.HasNetwork)
             yield return Drops(report);
         yield return Others(report);
-        VerdictTolerance[] unsure = [.. report.Verdicts.Where(v => v.Probability is not { DecimalFractions: 1 })];
+        VerdictTolerance[] unsure = [.. report.Verdicts.Where(v => v.Probability.DecimalFractions < 1)];
         if (unsure.Length > 0)
             yield return new Table(
                 [new("about", "subject"), new("verdict", "verdict"), new("holds on %", "probabilityPercent", true)],
                 [.. unsure.Select(v => (IReadOnlyList<Cell>)[v.Subject, v.Verdict, Odds(v.Probability)])]);
         string certain = unsure.Length == 0 ? "Every verdict holds on every bike drawn." : unsure.Length < report.Verdicts.Length ? "Every other verdict holds on every bike drawn." : "";
-        string open = unsure.Any(v => v.Probability is null) ? " Where no share is given, a dead short or the surge on switching on comes out differently at the limits of the spreads." : "";
-        yield return new Paragraph($"{certain}{open} The spreads and their sources: lighting-calc tables tolerances.".Trim());
+        yield return new Paragraph($"{certain} The spreads and their sources: lighting-calc tables tolerances.".Trim());
     }
 
     private static Table Lamps(ToleranceReport report) => new(
@@ -112,7 +111,6 @@ internal static class ToleranceDocument
     private static Cell Most(VarianceShare? share) => share is null ? Unknown : $"{share.Part.Name} ({Figures.Number(share.Share.Percent, 0)} %)";
 
     // Rounded towards the doubt: only what held on every bike is printed as 100.
-    private static Cell Odds(Ratio? odds) => odds is { } known
-        ? new Cell(Figures.Number(known.Percent is > 99.9 and < 100 ? 99.9 : known.Percent is > 0 and < 0.1 ? 0.1 : known.Percent, 1), "", known.Percent)
-        : new Cell(Unknown, "");
+    private static Cell Odds(Ratio odds) =>
+        new(Figures.Number(odds.Percent is > 99.9 and < 100 ? 99.9 : odds.Percent is > 0 and < 0.1 ? 0.1 : odds.Percent, 1), "", odds.Percent);
 }

@@ -33,7 +33,7 @@ internal static class ToleranceJson
         {
             json.WriteString("subject", verdict.Subject);
             json.WriteString("verdict", verdict.Verdict);
-            json.Number("probability", verdict.Probability?.DecimalFractions);
+            json.WriteNumber("probability", verdict.Probability.DecimalFractions);
         });
         json.Array("parts", report.Parts, part =>
         {

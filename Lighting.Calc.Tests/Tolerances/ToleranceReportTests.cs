@@ -23,7 +23,7 @@ public class ToleranceReportTests
             Assert.Null(lamp.Voltage.MattersMost);
         }
 
-        Assert.All(report.Verdicts, v => Assert.Equal(1, v.Probability!.Value.DecimalFractions));
+        Assert.All(report.Verdicts, v => Assert.Equal(1, v.Probability.DecimalFractions));
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public class ToleranceReportTests
         // 15 A × 75 % = 11.25 A, exactly the listed load, which spreads alike to both sides.
         VerdictTolerance fuse = ToleranceBikes.Report(ToleranceBikes.Resistors(11.25), new ToleranceOptions { Samples = 20_000 }).Verdicts.Single(v => v.Subject == "main");
         Assert.Equal("suits", fuse.Verdict);
-        Assert.Equal(0.5, fuse.Probability!.Value.DecimalFractions, 3 * Math.Sqrt(0.25 / 20_000));
+        Assert.Equal(0.5, fuse.Probability.DecimalFractions, 3 * Math.Sqrt(0.25 / 20_000));
     }
 
     [Fact]
@@ -61,7 +61,7 @@ public class ToleranceReportTests
     {
         VerdictTolerance fuse = ToleranceBikes.Report(ToleranceBikes.Resistors(11.5), new ToleranceOptions { Samples = 2000 }).Verdicts.Single(v => v.Subject == "main");
         Assert.Equal("too small", fuse.Verdict);
-        Assert.InRange(fuse.Probability!.Value.DecimalFractions, 0.6, 0.99);
+        Assert.InRange(fuse.Probability.DecimalFractions, 0.6, 0.99);
     }
 
     [Fact]
@@ -71,22 +71,22 @@ public class ToleranceReportTests
         Bike overfused = twin with { Fuses = [twin.Fuses[0] with { Rating = ElectricCurrent.FromAmperes(30) }] };
         VerdictTolerance fuse = ToleranceBikes.Report(overfused, new ToleranceOptions { Samples = 100 }).Verdicts.Single(v => v.Subject == "main");
         Assert.Equal("too large for the wire", fuse.Verdict);
-        Assert.Equal(1, fuse.Probability!.Value.DecimalFractions);
+        Assert.Equal(1, fuse.Probability.DecimalFractions);
     }
 
     [Fact]
-    public void A_short_that_clears_at_one_limit_only_leaves_the_verdict_open()
+    public void A_short_that_clears_on_some_bikes_only_is_judged_in_full_on_the_first_of_them()
     {
-        // At the listed joints the short draws over 30 A, 200 % of the rating; with three times their resistance less.
+        // The short draws 12.65 V/0.31 Ω = 41 A, over 200 % of the rating, as long as the joint has under about 0.405 Ω: 72 % of bikes by the cut lognormal.
         Bike bike = Bike.ForSystem(ElectricPotential.FromVolts(12)) with
         {
             Runs = [FuseBike.Run("feed", "out", "lamp", "4 mm2", 1, jointMilliohms: 300), FuseBike.Run("back", "earth", Bike.BatteryMinus, "4 mm2", 1)],
             Fuses = [FuseBike.Fuse("main", 15, Bike.BatteryPlus, "out")],
             Lamps = [FuseBike.Load("heater", LampType.Resistor, 12, 2, "lamp", "earth")],
         };
-        VerdictTolerance fuse = ToleranceBikes.Report(bike, new ToleranceOptions { Samples = 100 }).Verdicts.Single(v => v.Subject == "main");
+        VerdictTolerance fuse = ToleranceBikes.Report(bike, new ToleranceOptions { Samples = 300 }).Verdicts.Single(v => v.Subject == "main");
         Assert.Equal("suits", fuse.Verdict);
-        Assert.Null(fuse.Probability);
+        Assert.Equal(0.72, fuse.Probability.DecimalFractions, 3 * Math.Sqrt(0.72 * 0.28 / 200));
     }
 
     [Fact]
@@ -100,7 +100,7 @@ public class ToleranceReportTests
         Assert.Null(report.BreakEven.Percentile95);
         Assert.Null(report.BreakEven.Mean);
         Assert.Empty(report.BreakEven.Shares);
-        Assert.InRange(report.Verdicts.Single(v => v.Subject == "charging").Probability!.Value.DecimalFractions, 0.2, 0.9);
+        Assert.InRange(report.Verdicts.Single(v => v.Subject == "charging").Probability.DecimalFractions, 0.2, 0.9);
     }
 
     [Fact]

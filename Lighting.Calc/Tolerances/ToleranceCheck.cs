@@ -45,10 +45,10 @@ public static class ToleranceCheck
         SamplingPlan plan = SamplingPlan.Of(uncertain, solution.Network, solution.Points, options);
         var run = new SampleRun(plan, options, [.. fuses.Select(f => f.Steady.UsableCurrent.Amperes)]);
         run.Run(progress, cancel);
-        return Report(plan, run, fuses);
+        return Report(plan, run, fuses, cancel);
     }
 
-    private static ToleranceReport Report(SamplingPlan plan, SampleRun run, ImmutableArray<FuseSuitability> fuses)
+    private static ToleranceReport Report(SamplingPlan plan, SampleRun run, ImmutableArray<FuseSuitability> fuses, CancellationToken cancel)
     {
         Bike bike = plan.Bike;
         var places = new QuantityPlaces(plan);
@@ -83,7 +83,7 @@ public static class ToleranceCheck
             ],
             BreakEven = plan.HasBreakEven ? Spread(places.BreakEvenRpm, v => RotationalSpeed.FromRevolutionsPerMinute(v)) : null,
             RideBalance = plan.HasRide ? Spread(places.RideAmpereHours, v => ElectricCharge.FromAmpereHours(v)) : null,
-            Verdicts = [.. Verdicts(plan, run, fuses, places).OrderBy(v => v.Probability?.DecimalFractions ?? -1)],
+            Verdicts = [.. Verdicts(plan, run, fuses, places, cancel).OrderBy(v => v.Probability.DecimalFractions)],
         };
 
         ResultSpread<T> Spread<T>(int quantity, Func<double, T> unit)
@@ -91,14 +91,14 @@ public static class ToleranceCheck
             => summary.Of(quantity, percentiles[quantity], unit);
     }
 
-    private static IEnumerable<VerdictTolerance> Verdicts(SamplingPlan plan, SampleRun run, ImmutableArray<FuseSuitability> fuses, QuantityPlaces places)
+    private static IEnumerable<VerdictTolerance> Verdicts(SamplingPlan plan, SampleRun run, ImmutableArray<FuseSuitability> fuses, QuantityPlaces places, CancellationToken cancel)
     {
         Bike bike = plan.Bike;
         if (!fuses.IsEmpty)
         {
-            var odds = new FuseVerdictOdds(plan.Uncertain, plan.Options);
+            var odds = new FuseVerdictOdds(plan.Uncertain, plan.Options, run, cancel);
             for (int f = 0; f < fuses.Length; f++)
-                yield return new VerdictTolerance(fuses[f].Fuse.Name, fuses[f].VerdictText, odds.Of(f, fuses[f], Good(places.FuseCarries(f))));
+                yield return new VerdictTolerance(fuses[f].Fuse.Name, fuses[f].VerdictText, odds.Of(f, fuses[f].Verdict, Good(places.FuseCarries(f))));
         }
 
         for (int i = 0; i < plan.Lamps.Length; i++)
