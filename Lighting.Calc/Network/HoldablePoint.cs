@@ -17,7 +17,7 @@ internal static class HoldablePoint
             NewtonMethod.StartCold(circuit);
         if (NewtonMethod.TryReach(circuit))
         {
-            NewtonMethod.Polish(circuit);
+            NewtonMethod.Polish(circuit, isEvaluated: true);
             if (Check(circuit, tried, out diagnostics))
                 return true;
         }
