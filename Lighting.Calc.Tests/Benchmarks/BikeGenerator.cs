@@ -33,14 +33,14 @@ internal sealed class BikeGenerator(int seed)
             $"battery voltage,{Number(12.4, 12.8, 2)} V",
             $"charging voltage,{charging} V",
             $"battery capacity,{_random.Next(8, 21)} Ah",
-            $"battery resistance,{_random.Next(8, 25)} mohm",
+            $"battery resistance,{_random.Next(8, 18)} mohm",
             "wire temperature,40 °C",
             "earth,negative",
-            $"allowed drop,{_random.Next(4, 9)} %"));
+            $"allowed drop,{_random.Next(6, 10)} %"));
         yield return ("lamps.csv", Lamps(horn, led));
         yield return ("runs.csv", Runs(horn));
         yield return ("switches.csv", Switches(horn));
-        yield return ("fuses.csv", Lines("fuse,from,to,rating,style,resistance", $"main,fuse in,fuse out,{(_random.Next(4) == 0 ? 20 : 15)} A,{(_random.Next(4) == 0 ? "glass" : "blade")},"));
+        yield return ("fuses.csv", Lines("fuse,from,to,rating,style,resistance", $"main,fuse in,fuse out,{(_random.Next(12) == 0 ? 20 : 15)} A,{(_random.Next(4) == 0 ? "glass" : "blade")},"));
         double most = Number(10, 16, 1);
         yield return ("charging.csv", Lines(["rpm,current,when", .. new[] { 1000, 1500, 2000, 3000, 4000, 5000, 6000 }.Select(n => $"{n},{Math.Round(most * (1 - Math.Exp(-(n - 700) / 1400.0)), 2)} A,")]));
         yield return ("ride.csv", Lines(
@@ -54,7 +54,7 @@ internal sealed class BikeGenerator(int seed)
     private string Lamps(bool horn, bool led)
     {
         string head = _random.Next(2) == 0 ? "R2" : "H4";
-        string panel = led ? ",led ballast,1,13.5,0.5,,," : "12V2W,,1,,,,,", turn = _random.Next(2) == 0 ? "R10W" : "P21W";
+        string panel = led ? ",led ballast,1,13.5,0.5,,," : "12V2W,,1,,,,,", turn = _random.Next(4) > 0 ? "R10W" : "P21W";
         string tail = led ? ",led,1,13.5,0.8,,7," : "P21/5W minor,,1,,,,,", stop = led ? ",led,1,13.5,3,,7," : "P21/5W major,,1,,,,,";
         string[] lamps =
         [
@@ -133,9 +133,9 @@ internal sealed class BikeGenerator(int seed)
 
     // Most wires are as thick as they should be, some a size thinner.
     private string Run(string name, string from, string to, int size, double metres, int bundle) =>
-        $"{name},{from},{to},{s_sizes[Math.Max(0, size - (_random.Next(8) == 0 ? 1 : 0))]},{Number(0.8 * metres, 1.3 * metres, 2)} m,{_random.Next(1, 4)},{_random.Next(1, 8)} mohm,{bundle}";
+        $"{name},{from},{to},{s_sizes[Math.Max(0, size - (_random.Next(100) == 0 ? 1 : 0))]},{Number(0.8 * metres, 1.3 * metres, 2)} m,{_random.Next(1, 3)},{_random.Next(1, 5)} mohm,{bundle}";
 
-    private string Contact(string text) => $"{text},{_random.Next(4, 16)} mohm";
+    private string Contact(string text) => $"{text},{_random.Next(3, 12)} mohm";
 
     private double Number(double lowest, double highest, int decimals) => Math.Round(lowest + _random.NextDouble() * (highest - lowest), decimals);
 

@@ -20,6 +20,19 @@ public static class AverageLoads
         };
     }
 
+    /// <summary>The average load of a bike some of whose settings are solved already; the others are solved as they are asked for.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="solved">Its operating points so far.</param>
+    internal static AverageLoad Of(Bike bike, IReadOnlyList<OperatingPoint> solved)
+    {
+        var known = solved.ToDictionary(p => p.Setting);
+        AverageLoad? others = null;
+        return (setting, supplyVoltage) =>
+            known.TryGetValue(setting, out OperatingPoint? point) && point.SupplyVoltage.Volts == supplyVoltage.Volts
+                ? Of(point)
+                : (others ??= Of(bike))(setting, supplyVoltage);
+    }
+
     /// <summary>Source current with every lamp counted for its <see cref="FittedLamp.Duty"/>.</summary>
     /// <remarks>
     /// I = Itotal − Σ (1 − duty)·Ilamp, exact for lamps in parallel at unchanged volts. Where lamps lie in series (a feed

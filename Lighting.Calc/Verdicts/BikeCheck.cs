@@ -26,7 +26,7 @@ public static class BikeCheck
         ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, solution.Points);
         cancel.ThrowIfCancellationRequested();
         bool isDirect = bike.Lighting == LightingSupply.Direct;
-        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.Of(bike, options.Charging).Report(options.When);
+        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.Of(bike, AverageLoads.Of(bike, solution.Points), options.Charging).Report(options.When);
         DirectLightingReport? direct = bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
         Finding[] findings =
         [
