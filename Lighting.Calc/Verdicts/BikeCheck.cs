@@ -22,7 +22,8 @@ public static class BikeCheck
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         ImmutableArray<Setting> settings = [.. solution.Points.Select(p => p.Setting)];
-        ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(bike, solution.Points, options.Fuses);
+        var feeds = FeedScopes.Of(bike, settings);
+        ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(feeds, solution.Points, options.Fuses);
         ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, solution.Points);
         cancel.ThrowIfCancellationRequested();
         bool isDirect = bike.Lighting == LightingSupply.Direct;
@@ -33,7 +34,7 @@ public static class BikeCheck
             .. solution.NotSolved,
             .. WiringReview.Of(bike, settings),
             .. fuses.SelectMany(f => f.Findings),
-            .. isDirect ? [] : UnfusedRuns.Findings(bike, settings),
+            .. isDirect ? [] : UnfusedRuns.Findings(feeds),
             .. LampFindings.Of(bike, solution.Points),
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note),
             .. NotIncluded(bike),
