@@ -14,11 +14,15 @@ internal sealed class BikeOptions
     private readonly Option<string?> _volts = new("--volts") { Description = "Volts of the supply; default: the charging volts.", HelpName = "VOLTS" };
     private readonly Option<string> _engine = new("--engine") { Description = "running (default) takes the charging volts, off the battery's.", DefaultValueFactory = _ => "running", HelpName = "off|running" };
 
-    public BikeOptions(Command command, bool bikeIsOptional = false, bool isDrawing = false)
+    private readonly Argument<string[]> _more = new("MORE") { Description = "More bikes; a folder without a lamps.csv whose sub-folders have one stands for all of them.", Arity = ArgumentArity.ZeroOrMore };
+
+    public BikeOptions(Command command, bool bikeIsOptional = false, bool isDrawing = false, bool manyBikes = false)
     {
         _bike = new("BIKE") { Description = "A folder of lists, or a lamps.csv.", Arity = bikeIsOptional ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne };
         _engine.AcceptOnlyFromAmong("off", "running");
         command.Add(_bike);
+        if (manyBikes)
+            command.Add(_more);
         command.Add(_fuse);
         command.Add(_when);
         command.Add(_volts);
@@ -40,6 +44,9 @@ internal sealed class BikeOptions
     /// <summary>Text of the fuse's rating, for a run without a bike.</summary>
     public string? FuseText(ParseResult parsed) => parsed.GetValue(_fuse);
 
+    /// <summary>Every path given, of a command that takes many bikes.</summary>
+    public IReadOnlyList<string> Paths(ParseResult parsed) => [parsed.GetRequiredValue(_bike)!, .. parsed.GetRequiredValue(_more)];
+
     /// <summary>Reads the bike and what the options say of it.</summary>
     /// <exception cref="InputException">A list or an option is wrong.</exception>
     public BikeInput Read(ParseResult parsed, CommandConsole console)
@@ -47,6 +54,13 @@ internal sealed class BikeOptions
         ListResult<BikeLists> lists = BikeLists.Read(parsed.GetRequiredValue(_bike)!);
         foreach (ListFault caution in lists.Cautions)
             console.Errors.WriteLine($"lighting-calc: caution: {caution.Message}");
+        return Apply(parsed, lists);
+    }
+
+    /// <summary>What the options say of a bike that was read. Safe on several threads at once.</summary>
+    /// <exception cref="InputException">A list or an option is wrong.</exception>
+    public BikeInput Apply(ParseResult parsed, ListResult<BikeLists> lists)
+    {
         if (!lists.TryGetValue(out BikeLists? read))
             throw new InputException([.. lists.Faults.Select(f => f.Message)]);
         var wrong = new List<string>();
@@ -62,6 +76,21 @@ internal sealed class BikeOptions
         if (wrong.Count == 0)
             CheckSettings(bike, when, wrong);
         return wrong.Count == 0 ? new BikeInput(read with { Bike = bike }, when, supply) : throw new InputException(wrong);
+    }
+
+    /// <summary>Checks what can be checked of the options without a bike, so that many bikes do not each say it.</summary>
+    /// <exception cref="InputException">An option is wrong.</exception>
+    public void CheckAlone(ParseResult parsed)
+    {
+        var wrong = new List<string>();
+        if (parsed.GetValue(_when) is { } condition && !Condition.TryParse(condition, out _, out string? expected))
+            wrong.Add($"--when '{condition}' is not a condition: expected {expected}.");
+        if (parsed.GetValue(_volts) is { } volts)
+            OptionText.Quantity(QuantityText.Voltage, "--volts", volts, v => v.Volts > 0, wrong);
+        if (parsed.GetValue(_fuse) is { } fuse)
+            OptionText.Quantity(QuantityText.Current, "--fuse", fuse[(fuse.IndexOf('=', StringComparison.Ordinal) + 1)..], a => a.Amperes > 0, wrong);
+        if (wrong.Count > 0)
+            throw new InputException(wrong);
     }
 
     private static void CheckSettings(Bike bike, Condition when, List<string> wrong)

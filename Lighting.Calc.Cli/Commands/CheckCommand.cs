@@ -11,8 +11,9 @@ internal static class CheckCommand
 {
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("check", "The whole verdict on one page: load, fuses, worst drop, charging, warnings.");
-        var options = new BikeOptions(command);
+        var command = new Command("check", "The whole verdict on one page: load, fuses, worst drop, charging, warnings; of many bikes, a row each.");
+        var options = new BikeOptions(command, manyBikes: true);
+        var fleet = new FleetOptions(command);
         Option<bool> tolerance = new("--tolerance") { Description = "How sure the answers are: bikes drawn within the spreads of their parts (see 'tables tolerances'), their percentiles, how often each verdict holds, and which part matters most." };
         Option<int?> samples = new("--samples") { Description = "How many bikes are drawn; default 10000.", HelpName = "N" };
         Option<long?> seed = new("--seed") { Description = "Which bikes are drawn; the same seed draws the same ones everywhere. Default 1.", HelpName = "N" };
@@ -21,6 +22,9 @@ internal static class CheckCommand
         command.Add(seed);
         command.SetAction((parsed, cancel) =>
         {
+            IReadOnlyList<string> paths = options.Paths(parsed);
+            if (fleet.AsksForMany(parsed, paths))
+                return new FleetCheck(options, fleet, parsed, console).RunAsync(paths, cancel);
             BikeInput input = options.Read(parsed, console);
             bool isAsked = parsed.GetValue(tolerance);
             Refuse(input, isAsked, parsed.GetValue(samples), parsed.GetValue(seed));

@@ -26,6 +26,13 @@ internal sealed class OutputOptions
         command.Add(_out);
     }
 
+    /// <summary>The form asked for.</summary>
+    public string Format(ParseResult parsed) => parsed.GetRequiredValue(_format);
+
+    /// <summary>Opens where a result goes that is written row by row.</summary>
+    /// <exception cref="InputException">The file of <c>--out</c> cannot be written.</exception>
+    public RowOutput OpenRows(ParseResult parsed, CommandConsole console) => RowOutput.Open(parsed.GetValue(_out), console.Output);
+
     /// <summary>Gives a result in the form asked for.</summary>
     /// <param name="parsed">The words.</param>
     /// <param name="console">Where it goes without <c>--out</c>.</param>

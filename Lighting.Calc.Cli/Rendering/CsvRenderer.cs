@@ -11,19 +11,26 @@ internal static class CsvRenderer
     {
         Table table = document.Blocks.Select(b => b is SpreadsheetOnly hidden ? hidden.Table : b).OfType<Table>().FirstOrDefault(t => t.IsMain)
             ?? throw new InvalidOperationException($"'{document.Title}' has no main table.");
-        using var csv = CsvWriter.Create(output, Options, leaveOpen: true);
+        using CsvWriter csv = Open(output);
         csv.WriteHeader([.. table.Columns.Select(c => c.Key)]);
         foreach (IReadOnlyList<Cell> row in table.Rows)
-        {
-            foreach (Cell cell in row)
-            {
-                if (cell.Number is { } number)
-                    csv.WriteField(number, default);
-                else
-                    csv.WriteField(cell.Raw);
-            }
+            Write(csv, row);
+    }
 
-            csv.EndRecord();
+    /// <summary>A writer of such CSV; the output stays open.</summary>
+    public static CsvWriter Open(TextWriter output) => CsvWriter.Create(output, Options, leaveOpen: true);
+
+    /// <summary>Writes one row.</summary>
+    public static void Write(CsvWriter csv, IReadOnlyList<Cell> row)
+    {
+        foreach (Cell cell in row)
+        {
+            if (cell.Number is { } number)
+                csv.WriteField(number, default);
+            else
+                csv.WriteField(cell.Raw);
         }
+
+        csv.EndRecord();
     }
 }

@@ -7,7 +7,7 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>JSON results: camel case, SI numbers with the unit at the end of the key, full precision, a schema number on top.</summary>
 internal static class JsonRenderer
 {
-    private const int Schema = 1;
+    public const int Schema = 1;
 
     public static void Render(TextWriter output, Action<Utf8JsonWriter> write)
     {

@@ -7,17 +7,41 @@ namespace Lighting.Calc.Charging;
 /// <summary>Averages over the time lamps are lit.</summary>
 public static class AverageLoads
 {
+    private const int MostKnown = 1024;
+
     /// <summary>The average load of a bike's harness. It keeps a solver of its own: for one thread at a time.</summary>
     /// <param name="bike">The bike.</param>
     /// <exception cref="ArgumentException">The bike has no circuit; see <see cref="HarnessNetwork(Bike)"/>.</exception>
     public static AverageLoad Of(Bike bike)
     {
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
+        // Standing times to several ends ask for the same loads again.
+        var known = new Dictionary<(Setting, double), ElectricCurrent>();
         return (setting, supplyVoltage) =>
         {
+            (Setting, double) key = (setting, supplyVoltage.Volts);
+            if (known.TryGetValue(key, out ElectricCurrent load))
+                return load;
             solver.SetSupply(supplyVoltage);
-            return Of(solver.Solve(setting));
+            load = Of(solver.Solve(setting));
+            if (known.Count == MostKnown)
+                known.Clear();
+            known.Add(key, load);
+            return load;
         };
+    }
+
+    /// <summary>The average load of a bike some of whose settings are solved already; the others are solved as they are asked for.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="solved">Its operating points so far.</param>
+    internal static AverageLoad Of(Bike bike, IReadOnlyList<OperatingPoint> solved)
+    {
+        var known = solved.ToDictionary(p => p.Setting);
+        AverageLoad? others = null;
+        return (setting, supplyVoltage) =>
+            known.TryGetValue(setting, out OperatingPoint? point) && point.SupplyVoltage.Volts == supplyVoltage.Volts
+                ? Of(point)
+                : (others ??= Of(bike))(setting, supplyVoltage);
     }
 
     /// <summary>Source current with every lamp counted for its <see cref="FittedLamp.Duty"/>.</summary>

@@ -12,11 +12,12 @@ internal static class ChargingReporter
     {
         var findings = new ChargingFindings(system);
         var balances = ImmutableArray.CreateBuilder<ChargingBalance>();
+        var breakEvens = new Dictionary<double, BreakEven>();
         foreach (Setting setting in SettingEnumeration.Of(system.Bike, only))
         {
             try
             {
-                balances.Add(system.BalanceIn(setting));
+                balances.Add(system.BalanceIn(setting, breakEvens));
             }
             catch (NetworkNotSolvedException exception)
             {
@@ -63,7 +64,8 @@ internal static class ChargingReporter
         ChargingSurplus? largest = null;
         // A monotone curve has its largest value at one of its points.
         RotationalSpeed[] speeds = [.. system.Curves.SelectMany(c => c.KnotsRpm).Distinct().Order().Select(n => RotationalSpeed.FromRevolutionsPerMinute(n))];
-        foreach (ChargingBalance balance in balances)
+        // Of settings with the same load the first stands for all.
+        foreach (ChargingBalance balance in system.IsConditional ? balances : balances.DistinctBy(b => b.Load.Amperes))
             foreach (RotationalSpeed speed in speeds)
                 if (balance.At(speed) is { Net.Amperes: > 0 } point && point.Net!.Value.Amperes > (largest?.Point.Net!.Value.Amperes ?? 0) + 1e-6)
                     largest = new ChargingSurplus

@@ -76,6 +76,22 @@ public sealed class ChargingSystem
         return new ChargingBalance(this, setting, load, _output.BreakEvenOf((load + Options.FieldCurrent).Amperes, setting));
     }
 
+    /// <summary>Whether some curve counts in some settings only; where none does, equal loads have equal balances.</summary>
+    internal bool IsConditional => Curves.Any(c => !c.When.Terms.IsEmpty);
+
+    /// <summary>The balances of many settings, each load's break-even speed found once.</summary>
+    /// <param name="setting">The setting.</param>
+    /// <param name="known">The break-even speeds so far, by load in amps; not used where the output depends on the setting.</param>
+    internal ChargingBalance BalanceIn(Setting setting, Dictionary<double, BreakEven> known)
+    {
+        if (IsConditional)
+            return BalanceIn(setting);
+        ElectricCurrent load = _load(setting, Bike.ChargingVoltage);
+        if (!known.TryGetValue(load.Amperes, out BreakEven? breakEven))
+            known.Add(load.Amperes, breakEven = _output.BreakEvenOf((load + Options.FieldCurrent).Amperes, setting));
+        return new ChargingBalance(this, setting, load, breakEven);
+    }
+
     /// <summary>Engine speeds for a table or chart: round steps from zero to the fastest point of the list, which is always one of them.</summary>
     /// <param name="most">The most steps, 2 or more.</param>
     /// <returns>The speeds; empty without a charging list.</returns>

@@ -62,7 +62,7 @@ internal sealed class FeedGraph
 
     public string PointName(int point) => _names[point];
 
-    /// <summary>The distinct sets of closed contacts among settings.</summary>
+    /// <summary>The distinct sets of closed contacts among settings, contacts that no walk from the battery comes to left out.</summary>
     public ImmutableArray<FeedState> States(IEnumerable<Setting> settings)
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);
@@ -70,11 +70,22 @@ internal sealed class FeedGraph
         foreach (Setting setting in settings)
         {
             FeedState state = StateOf(setting);
-            if (seen.Add(string.Concat(state.Passes.Select(p => p ? '1' : '0'))))
+            FeedWalk live = Walk(Live, state, _ => true), earth = Walk(Earth, state, _ => true);
+            if (seen.Add(string.Create(Parts.Length, (this, state, live, earth), Mark)))
                 states.Add(state);
         }
 
         return states.ToImmutable();
+
+        static void Mark(Span<char> marks, (FeedGraph Graph, FeedState State, FeedWalk Live, FeedWalk Earth) of)
+        {
+            for (int i = 0; i < marks.Length; i++)
+            {
+                GraphPart part = of.Graph.Parts[i];
+                bool isMet = of.Live.Reaches(part.A) || of.Live.Reaches(part.B) || of.Earth.Reaches(part.A) || of.Earth.Reaches(part.B);
+                marks[i] = isMet && of.State.Passes[i] ? '1' : '0';
+            }
+        }
     }
 
     public FeedState StateOf(Setting setting) =>

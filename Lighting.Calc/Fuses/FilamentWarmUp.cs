@@ -37,8 +37,14 @@ internal sealed class FilamentWarmUp
         _grams = Tungsten.GramsPerCubicCentimetre * diameter * _hotWatts / (4 * perArea);
     }
 
+    /// <summary>Resistance at 300 K.</summary>
+    public double ColdOhms => _coldOhms;
+
     /// <summary>Current in the first instant.</summary>
-    public double PeakAmperes(double volts, double seriesOhms) => volts / (_coldOhms + seriesOhms);
+    public double PeakAmperes(double volts, double seriesOhms) => PeakAmperes(volts, _coldOhms, seriesOhms);
+
+    /// <summary>Current in the first instant of a filament of known cold resistance.</summary>
+    public static double PeakAmperes(double volts, double coldOhms, double seriesOhms) => volts / (coldOhms + seriesOhms);
 
     /// <summary>The current as it falls, to within a thousandth of the last temperature.</summary>
     /// <param name="volts">Volts of the source, above zero.</param>

@@ -28,11 +28,13 @@ public static class FuseCheck
     public static ImmutableArray<FuseSuitability> Of(Bike bike, IReadOnlyList<OperatingPoint> settings, FuseOptions? options = null)
     {
         options ??= new FuseOptions();
-        Check(bike, settings, options);
-        var graph = new FeedGraph(bike);
-        ImmutableArray<FeedState> states = graph.States(settings.Select(p => p.Setting));
-        var scopes = Enumerable.Range(0, bike.Fuses.Length).Select(i => FuseScope.Of(graph, i, states)).ToImmutableArray();
-        return [.. bike.Fuses.Select((fuse, i) => Judge(graph, i, scopes, settings, options))];
+        return Of(FeedScopes.Of(bike, settings.Select(p => p.Setting)), settings, options);
+    }
+
+    internal static ImmutableArray<FuseSuitability> Of(FeedScopes feeds, IReadOnlyList<OperatingPoint> settings, FuseOptions options)
+    {
+        Check(feeds.Graph.Bike, settings, options);
+        return [.. feeds.Scopes.Select((_, i) => Judge(feeds.Graph, i, feeds.Scopes, settings, options))];
     }
 
     private static FuseSuitability Judge(FeedGraph graph, int index, ImmutableArray<FuseScope> scopes, IReadOnlyList<OperatingPoint> points, FuseOptions options)

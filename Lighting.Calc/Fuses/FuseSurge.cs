@@ -19,6 +19,7 @@ internal sealed class FuseSurge
     private readonly Setting _setting;
     private readonly ImmutableArray<double> _seconds;
     private readonly ImmutableArray<double> _amperes;
+    private readonly ImmutableArray<double> _effective;
     private readonly double _steady;
     private readonly bool _isLimited;
     private readonly bool _isInTable;
@@ -46,15 +47,20 @@ internal sealed class FuseSurge
 
         _isInTable = curves.All(c => c.Curve.IsInTable);
         _seconds = [.. curves.SelectMany(c => c.Curve.Seconds).Append(0).Distinct().Order()];
-        _amperes = [.. _seconds.Select(t => others + curves.Sum(c => c.Quantity * c.Curve.At(t)))];
+        double[] sum = new double[_seconds.Length];
+        foreach ((int quantity, WarmUpCurve curve) in curves)
+            curve.AddAt(_seconds, quantity, sum);
+        _amperes = [.. sum.Select(filaments => others + filaments)];
+        _effective = Effective();
     }
 
     /// <summary>The surge of the setting with the largest peak; null where the fuse feeds no lamp that is ever lit.</summary>
     public static FuseSurge? Worst(Bike bike, int fuse, FuseScope scope, IReadOnlyList<OperatingPoint> points)
     {
         int[] lamps = [.. Enumerable.Range(0, bike.Lamps.Length).Where(i => !bike.HasNetwork || scope.Lamps.Contains(i))];
-        OperatingPoint worst = points.MaxBy(p => Peak(p, lamps))!;
-        return Peak(worst, lamps) > 0 ? new FuseSurge(worst, lamps) : null;
+        double?[] coldOhms = [.. bike.Lamps.Select(l => IsFilament(l.Specification) ? new FilamentWarmUp(l.Specification).ColdOhms : (double?)null)];
+        (OperatingPoint worst, double peak) = points.Select(p => (Point: p, Peak: Peak(p, lamps, coldOhms))).MaxBy(p => p.Peak);
+        return peak > 0 ? new FuseSurge(worst, lamps) : null;
     }
 
     /// <summary>The surge against one rating.</summary>
@@ -80,15 +86,23 @@ internal sealed class FuseSurge
         };
     }
 
-    private static double Peak(OperatingPoint point, IReadOnlyList<int> lamps) => lamps.Sum(i =>
+    private static double Peak(OperatingPoint point, int[] lamps, double?[] coldOhms)
     {
-        LampState lamp = point.Lamps[i];
-        return IsFilament(lamp)
-            ? lamp.Lamp.Quantity * new FilamentWarmUp(lamp.Lamp.Specification).PeakAmperes(point.SupplyVoltage.Volts, SeriesOhms(point, lamp))
-            : Math.Abs(lamp.Current.Amperes);
-    });
+        double sum = 0;
+        foreach (int i in lamps)
+        {
+            LampState lamp = point.Lamps[i];
+            sum += IsFilament(lamp) && coldOhms[i] is { } cold
+                ? lamp.Lamp.Quantity * FilamentWarmUp.PeakAmperes(point.SupplyVoltage.Volts, cold, SeriesOhms(point, lamp))
+                : Math.Abs(lamp.Current.Amperes);
+        }
 
-    private static bool IsFilament(LampState lamp) => lamp.Lamp.Specification.Type is LampType.Filament or LampType.Halogen && lamp.Current.Amperes != 0;
+        return sum;
+    }
+
+    private static bool IsFilament(LampSpecification lamp) => lamp.Type is LampType.Filament or LampType.Halogen;
+
+    private static bool IsFilament(LampState lamp) => IsFilament(lamp.Lamp.Specification) && lamp.Current.Amperes != 0;
 
     // Of one of its quantity.
     private static double SeriesOhms(OperatingPoint point, LampState lamp) =>
@@ -103,15 +117,28 @@ internal sealed class FuseSurge
         return 0;
     }
 
+    // From the second time on: the steady current that would have brought in the same energy.
+    private ImmutableArray<double> Effective()
+    {
+        var effective = ImmutableArray.CreateBuilder<double>();
+        double energy = 0;
+        for (int i = 1; i < _seconds.Length; i++)
+        {
+            energy += (_amperes[i] * _amperes[i] + _amperes[i - 1] * _amperes[i - 1]) / 2 * (_seconds[i] - _seconds[i - 1]);
+            effective.Add(Math.Sqrt(energy / _seconds[i]));
+        }
+
+        return effective.ToImmutable();
+    }
+
     private double? MeltingShare(FuseGates gates, double rating)
     {
         if (!gates.HasFastest)
             return null;
-        double energy = 0, worst = 0;
+        double worst = 0;
         for (int i = 1; i < _seconds.Length; i++)
         {
-            energy += (_amperes[i] * _amperes[i] + _amperes[i - 1] * _amperes[i - 1]) / 2 * (_seconds[i] - _seconds[i - 1]);
-            double effective = Math.Sqrt(energy / _seconds[i]) / rating;
+            double effective = _effective[i - 1] / rating;
             double? fastest = effective > gates.LastFastest.OfRating
                 ? gates.LastFastest.Seconds * Math.Pow(gates.LastFastest.OfRating / effective, 2)
                 : gates.FastestSeconds(effective);

@@ -9,11 +9,25 @@ public static class UnfusedRuns
     /// <summary>The runs that the live terminal reaches without passing a fuse, and whose lamps do not return through one.</summary>
     /// <param name="bike">The bike; one without runs has none.</param>
     /// <param name="settings">The settings to look at; all settings, if the answer shall hold for all.</param>
-    public static ImmutableArray<UnfusedRun> Of(Bike bike, IEnumerable<Setting> settings)
+    public static ImmutableArray<UnfusedRun> Of(Bike bike, IEnumerable<Setting> settings) => Of(FeedScopes.Of(bike, settings));
+
+    /// <summary>The same as findings: a caution for each run that feeds something, a note for the battery lead.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="settings">The settings to look at.</param>
+    public static ImmutableArray<Finding> Findings(Bike bike, IEnumerable<Setting> settings) => Findings(FeedScopes.Of(bike, settings));
+
+    internal static ImmutableArray<Finding> Findings(FeedScopes feeds) =>
+    [
+        .. Of(feeds).Select(u => u.IsBatteryLead
+            ? new Finding(Severity.Note, u.Run.Name, "it leads from the battery to the first fuse, and no fuse protects it: keep it short and well away from the frame")
+            : new Finding(Severity.Caution, u.Run.Name, $"no fuse protects it: the battery reaches it without passing one ({u.Setting})")),
+    ];
+
+    private static ImmutableArray<UnfusedRun> Of(FeedScopes feeds)
     {
-        var graph = new FeedGraph(bike);
-        ImmutableArray<FeedState> states = graph.States(settings);
-        var fused = Enumerable.Range(0, bike.Fuses.Length).Select(i => FuseScope.Of(graph, i, states)).Where(s => s.IsEarthSide).SelectMany(s => s.Runs).Select(r => r.Run).ToHashSet();
+        (FeedGraph graph, ImmutableArray<FeedState> states, ImmutableArray<FuseScope> scopes) = feeds;
+        Bike bike = graph.Bike;
+        var fused = scopes.Where(s => s.IsEarthSide).SelectMany(s => s.Runs).Select(r => r.Run).ToHashSet();
         var found = new SortedDictionary<int, UnfusedRun>();
         foreach (FeedState state in states)
         {
@@ -30,16 +44,6 @@ public static class UnfusedRuns
 
         return [.. found.Values];
     }
-
-    /// <summary>The same as findings: a caution for each run that feeds something, a note for the battery lead.</summary>
-    /// <param name="bike">The bike.</param>
-    /// <param name="settings">The settings to look at.</param>
-    public static ImmutableArray<Finding> Findings(Bike bike, IEnumerable<Setting> settings) =>
-    [
-        .. Of(bike, settings).Select(u => u.IsBatteryLead
-            ? new Finding(Severity.Note, u.Run.Name, "it leads from the battery to the first fuse, and no fuse protects it: keep it short and well away from the frame")
-            : new Finding(Severity.Caution, u.Run.Name, $"no fuse protects it: the battery reaches it without passing one ({u.Setting})")),
-    ];
 
     private static bool LeadsOnlyToFuses(FeedGraph graph, FeedState state, GraphPart run, FeedWalk unfused)
     {

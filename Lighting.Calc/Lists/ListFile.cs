@@ -9,10 +9,21 @@ internal sealed record ListFile(string Name, string Label, Func<Stream> Open)
     /// <summary>The bytes of a stream: one more than the limit when it is too large, and never more than that in memory.</summary>
     public static byte[] ReadUpToLimit(Stream stream)
     {
+        const long most = ListLimits.Bytes + 1;
+        if (stream.CanSeek && stream.Position == 0 && stream.Length < most)
+        {
+            // The common case, without copies: the length is known, and one more byte tells that it was the whole.
+            var whole = new byte[stream.Length + 1];
+            int length = stream.ReadAtLeast(whole, whole.Length, throwOnEndOfStream: false);
+            if (length < whole.Length)
+                return whole[..length];
+            stream.Position = 0;
+        }
+
         using var memory = new MemoryStream();
         var buffer = new byte[64 * 1024];
         int read;
-        while ((read = stream.Read(buffer, 0, (int)Math.Min(buffer.Length, ListLimits.Bytes + 1 - memory.Length))) > 0)
+        while ((read = stream.Read(buffer, 0, (int)Math.Min(buffer.Length, most - memory.Length))) > 0)
             memory.Write(buffer, 0, read);
         return memory.ToArray();
     }

@@ -20,6 +20,7 @@ internal sealed class CircuitSolver
     private double emfVolts;
     private double sourceOhms;
     private Workspace workspace;
+    private Plan? planned;
     private bool zeroOhmIsCurrent;
     private bool dropOutsAreCurrent;
     private bool topologyChanged = true;
@@ -187,13 +188,21 @@ internal sealed class CircuitSolver
         return place >= 0 && workspace.DropOuts.MayDropOut(place);
     }
 
+    /// <summary>The plan of the elements as they are set, solved or not.</summary>
+    internal Plan Planned()
+    {
+        if (!topologyChanged)
+            return Plan;
+        return planned is { } plan && plan.Key.Equals(key) ? plan : planned = circuit.PlanFor(key);
+    }
+
     internal Link LinkOf(int conductor) => key.Conductor(conductor);
 
     private void TakeValues()
     {
         if (topologyChanged)
         {
-            Plan plan = circuit.PlanFor(key);
+            Plan plan = Planned();
             if (!known.TryGetValue(plan, out Workspace? found))
             {
                 if (known.Count == MostKnown)

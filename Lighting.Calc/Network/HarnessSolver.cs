@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
 using UnitsNet;
@@ -8,6 +9,9 @@ namespace Lighting.Calc.Network;
 /// <remarks>For one thread at a time; the harness itself is not changed.</remarks>
 public sealed class HarnessSolver
 {
+    /// <summary>Operating points kept of one set of values.</summary>
+    private const int MostSolved = 256;
+
     private readonly HarnessNetwork _network;
     private readonly CircuitSolver _solver;
     private readonly LampSpecification[] _lamps;
@@ -15,6 +19,9 @@ public sealed class HarnessSolver
     private readonly double[] _jointOhms;
     private readonly double[] _contactOhms;
     private readonly double[] _fuseOhms;
+    // What was solved with the values as they are; settings that differ in dead contacts only need no solution of their own.
+    private readonly Dictionary<LivePart, OperatingPoint> _solved = [];
+    private readonly bool[] _closed;
     private bool _hasDrivers;
     private double _supplyVolts;
     private double _batteryOhms;
@@ -24,6 +31,7 @@ public sealed class HarnessSolver
         _network = network;
         _solver = new CircuitSolver(network.Circuit);
         Bike bike = network.Bike;
+        _closed = new bool[bike.Switches.Length];
         _lamps = [.. bike.Lamps.Select(l => l.Specification)];
         _wireOhms = [.. bike.Runs.Select(r => r.WireResistance(bike.WireTemperature).Ohms)];
         _jointOhms = [.. bike.Runs.Select(r => r.TotalJointResistance.Ohms)];
@@ -43,13 +51,23 @@ public sealed class HarnessSolver
     /// <summary>Sets the volts of the source before the battery's resistance.</summary>
     /// <param name="voltage">Zero or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">The volts are below zero.</exception>
-    public void SetSupply(ElectricPotential voltage) =>
-        _supplyVolts = voltage.Volts >= 0 ? voltage.Volts : throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "The supply volts are zero or more.");
+    public void SetSupply(ElectricPotential voltage)
+    {
+        double volts = voltage.Volts >= 0 ? voltage.Volts : throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "The supply volts are zero or more.");
+        if (volts == _supplyVolts)
+            return;
+        _solved.Clear();
+        _supplyVolts = volts;
+    }
 
     /// <summary>Sets the battery's resistance.</summary>
     /// <param name="resistance">Zero or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">The resistance is below zero.</exception>
-    public void SetBatteryResistance(ElectricResistance resistance) => _batteryOhms = Checked(resistance);
+    public void SetBatteryResistance(ElectricResistance resistance)
+    {
+        _batteryOhms = Checked(resistance);
+        _solved.Clear();
+    }
 
     /// <summary>Sets the resistance of a run: its wire and its joints.</summary>
     /// <param name="run">Index in the bike's runs.</param>
@@ -62,6 +80,7 @@ public sealed class HarnessSolver
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(run, _wireOhms.Length);
         _wireOhms[run] = Checked(wire);
         _jointOhms[run] = Checked(joints);
+        _solved.Clear();
         _solver.SetConductor(_network.RunConductors[run], _wireOhms[run] + _jointOhms[run]);
     }
 
@@ -74,6 +93,7 @@ public sealed class HarnessSolver
         ArgumentOutOfRangeException.ThrowIfNegative(contact);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(contact, _contactOhms.Length);
         _contactOhms[contact] = Checked(resistance);
+        _solved.Clear();
     }
 
     /// <summary>Sets the resistance of a fuse.</summary>
@@ -85,6 +105,7 @@ public sealed class HarnessSolver
         ArgumentOutOfRangeException.ThrowIfNegative(fuse);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(fuse, _fuseOhms.Length);
         _fuseOhms[fuse] = Checked(resistance);
+        _solved.Clear();
         _solver.SetConductor(_network.FuseConductors[fuse], _fuseOhms[fuse]);
     }
 
@@ -97,6 +118,7 @@ public sealed class HarnessSolver
         ArgumentOutOfRangeException.ThrowIfNegative(lamp);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(lamp, _lamps.Length);
         _lamps[lamp] = specification;
+        _solved.Clear();
         SetLoad(lamp);
     }
 
@@ -108,17 +130,28 @@ public sealed class HarnessSolver
     {
         Bike bike = _network.Bike;
         for (int i = 0; i < _network.ContactConductors.Length; i++)
-            _solver.SetConductor(_network.ContactConductors[i], bike.Switches[i].IsClosed(setting) ? _contactOhms[i] : double.PositiveInfinity);
+        {
+            _closed[i] = bike.Switches[i].IsClosed(setting);
+            _solver.SetConductor(_network.ContactConductors[i], _closed[i] ? _contactOhms[i] : double.PositiveInfinity);
+        }
+
         if (!bike.HasNetwork)
             for (int i = 0; i < _lamps.Length; i++)
                 _solver.SetLoadConnected(_network.Loads[i], bike.Lamps[i].LitWhen.Holds(setting));
+        Plan plan = _solver.Planned();
+        if (_solved.TryGetValue(plan.LivePart, out OperatingPoint? same))
+            return WithSameCurrents(same, setting, plan);
         _solver.SetSource(_supplyVolts, _batteryOhms);
         switch (_solver.Solve())
         {
             case SolveStatus.Solved:
                 if (_hasDrivers)
                     _solver.FindDropOuts();
-                return Result(setting);
+                OperatingPoint result = Result(setting);
+                if (_solved.Count == MostSolved)
+                    _solved.Clear();
+                _solved[plan.LivePart] = result;
+                return result;
             case SolveStatus.DeadShort:
                 throw new NetworkNotSolvedException($"In the setting '{setting}' {Bike.BatteryPlus} and {Bike.BatteryMinus} are joined without any resistance: a dead short.", setting, isDeadShort: true);
             default:
@@ -154,6 +187,22 @@ public sealed class HarnessSolver
             Contacts = [.. bike.Switches.Select((s, i) => StateOf(s, i, setting))],
             Fuses = [.. bike.Fuses.Select((f, i) => StateOf(f, i))],
         };
+    }
+
+    // Only dead contacts stand otherwise, and points that no current reaches may hang elsewhere.
+    private OperatingPoint WithSameCurrents(OperatingPoint same, Setting setting, Plan plan)
+    {
+        var points = ImmutableArray.CreateBuilder<PointState>(same.Points.Length);
+        for (int i = 0; i < same.Points.Length; i++)
+        {
+            ElectricPotential voltage = same.Points[plan.Anchor[i]].Voltage;
+            points.Add(voltage.Volts == same.Points[i].Voltage.Volts ? same.Points[i] : new PointState(_network.Points[i], voltage));
+        }
+
+        var contacts = ImmutableArray.CreateBuilder<ContactState>(same.Contacts.Length);
+        for (int i = 0; i < same.Contacts.Length; i++)
+            contacts.Add(_closed[i] == same.Contacts[i].Closed ? same.Contacts[i] : new ContactState(same.Contacts[i].Contact, _closed[i], ElectricCurrent.Zero, ElectricPotential.Zero));
+        return same with { Setting = setting, Points = points.MoveToImmutable(), Contacts = contacts.MoveToImmutable() };
     }
 
     private LampState StateOf(FittedLamp lamp, int index)

@@ -9,7 +9,8 @@ internal static class MeantLit
     public static IEnumerable<OperatingPoint> Of(Bike bike, IReadOnlyList<OperatingPoint> settings, int lamp)
     {
         OperatingPoint[] fed = [.. settings.Where(s => s.Lamps[lamp].Drop is not null)];
-        OperatingPoint[] meant = [.. fed.Where(s => bike.Lamps[lamp].LitWhen.Holds(s.Setting))];
+        Condition litWhen = bike.Lamps[lamp].LitWhen;
+        OperatingPoint[] meant = litWhen.Terms.IsEmpty ? fed : [.. fed.Where(s => litWhen.Holds(s.Setting))];
         return meant.Length > 0 ? meant : fed;
     }
 }

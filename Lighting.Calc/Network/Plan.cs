@@ -8,6 +8,8 @@ namespace Lighting.Calc.Network;
 /// </remarks>
 internal sealed class Plan
 {
+    private readonly Lazy<PlanNumbering> numbering;
+
     internal Plan(Circuit circuit, TopologyKey key)
     {
         Key = key;
@@ -39,41 +41,29 @@ internal sealed class Plan
         }
 
         Unknowns = count;
-        var order = new EliminationOrder(
-            count,
-            edges.Select(e => (unknown[anchor[e.A]], unknown[anchor[e.B]])).Where(e => e.Item1 >= 0 && e.Item2 >= 0),
-            plus == minus ? -1 : unknown[plus]);
-        Pattern = new FactorPattern(order.Columns);
-
-        Slot = new int[circuit.NodeCount];
-        NodeOfSlot = new int[count + 1];
-        NodeOfSlot[count] = circuit.Minus;
-        for (int v = circuit.NodeCount - 1; v >= 0; v--)
-        {
-            int u = unknown[anchor[cluster[v]]];
-            Slot[v] = u < 0 ? count : order.Position[u];
-            if (u >= 0 && anchor[cluster[v]] == cluster[v])
-                NodeOfSlot[Slot[v]] = v;
-        }
-
-        ConductorEntry = new int[circuit.ConductorCount];
-        LiveConductors = Live(circuit.ConductorA, circuit.ConductorB, ConductorEntry, i => key.Conductor(i) == Link.Finite);
-        LoadEntry = new int[circuit.LoadCount];
-        LiveLoads = Live(circuit.LoadFeed, circuit.LoadReturn, LoadEntry, key.LoadConnected);
-        ZeroOhm = new ZeroOhmPlan(circuit, key, cluster);
+        Anchor = [.. cluster.Select(c => anchor[c])];
+        LiveConductors = Live(circuit.ConductorA, circuit.ConductorB, i => key.Conductor(i) == Link.Finite);
+        LiveLoads = Live(circuit.LoadFeed, circuit.LoadReturn, key.LoadConnected);
+        LivePart = new LivePart(LiveConductors, LiveLoads, Enumerable.Range(0, circuit.ConductorCount).Where(i => key.Conductor(i) == Link.Merged));
+        numbering = new Lazy<PlanNumbering>(() => new PlanNumbering(circuit, this, cluster, unknown, edges));
     }
 
     public TopologyKey Key { get; }
 
     public int Unknowns { get; }
 
-    public FactorPattern Pattern { get; }
+    /// <summary>For each node the node whose volts it takes: where no current flows, that of the point it hangs on.</summary>
+    public int[] Anchor { get; }
+
+    public LivePart LivePart { get; }
+
+    public FactorPattern Pattern => numbering.Value.Pattern;
 
     /// <summary>Slot of each node; <see cref="Unknowns"/> is ground.</summary>
-    public int[] Slot { get; }
+    public int[] Slot => numbering.Value.Slot;
 
     /// <summary>One node for each slot, to name it by.</summary>
-    public int[] NodeOfSlot { get; }
+    public int[] NodeOfSlot => numbering.Value.NodeOfSlot;
 
     /// <summary>Conductors that can carry current between two slots.</summary>
     public int[] LiveConductors { get; }
@@ -82,25 +72,14 @@ internal sealed class Plan
     public int[] LiveLoads { get; }
 
     /// <summary>Place of a conductor's or load's entry off the diagonal; the dummy place when one end is ground.</summary>
-    public int[] ConductorEntry { get; }
+    public int[] ConductorEntry => numbering.Value.ConductorEntry;
 
-    public int[] LoadEntry { get; }
+    public int[] LoadEntry => numbering.Value.LoadEntry;
 
-    public ZeroOhmPlan ZeroOhm { get; }
+    public ZeroOhmPlan ZeroOhm => numbering.Value.ZeroOhm;
 
-    private int[] Live(int[] a, int[] b, int[] entry, Func<int, bool> present)
-    {
-        var live = new List<int>();
-        for (int i = 0; i < a.Length; i++)
-        {
-            if (!present(i) || Slot[a[i]] == Slot[b[i]])
-                continue;
-            live.Add(i);
-            entry[i] = Pattern.EntryOf(Slot[a[i]], Slot[b[i]]);
-        }
-
-        return [.. live];
-    }
+    private int[] Live(int[] a, int[] b, Func<int, bool> present) =>
+        [.. Enumerable.Range(0, a.Length).Where(i => present(i) && Anchor[a[i]] != Anchor[b[i]])];
 
     /// <summary>For each node the lowest node that zero resistance joins it with.</summary>
     private static int[] Clusters(Circuit circuit, TopologyKey key)

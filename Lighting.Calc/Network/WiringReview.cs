@@ -33,16 +33,28 @@ public static class WiringReview
     {
         HarnessLink[] links = [.. HarnessLink.Of(bike)];
         HarnessLink[] withLamps = [.. links, .. bike.Lamps.Select((l, i) => new HarnessLink(l.Feed!, l.Return!, HarnessLinkKind.Lamp, i, l.Lamp))];
-        foreach (FittedLamp lamp in bike.Lamps)
+        var joined = new JoinedPoints(bike, links);
+        int live = joined.NumberOf(bike.LivePoint), earth = joined.NumberOf(bike.EarthPoint);
+        (int Feed, int Return)[] lamps = [.. bike.Lamps.Select(l => (joined.NumberOf(l.Feed!), joined.NumberOf(l.Return!)))];
+        var fed = new bool[bike.Lamps.Length, settings.Count];
+        for (int s = 0; s < settings.Count; s++)
         {
+            joined.Join(ClosedContacts(bike, settings[s]));
+            for (int i = 0; i < lamps.Length; i++)
+                fed[i, s] = joined.Are(live, lamps[i].Feed) && joined.Are(lamps[i].Return, earth);
+        }
+
+        for (int i = 0; i < lamps.Length; i++)
+        {
+            FittedLamp lamp = bike.Lamps[i];
             List<Setting> dark = [], lit = [], through = [];
-            foreach (Setting setting in settings)
+            for (int s = 0; s < settings.Count; s++)
             {
-                bool fed = Way(bike, links, bike.LivePoint, lamp.Feed!, setting) is not null && Way(bike, links, lamp.Return!, bike.EarthPoint, setting) is not null;
+                Setting setting = settings[s];
                 bool meant = lamp.LitWhen.Holds(setting);
-                if (meant && !fed)
+                if (meant && !fed[i, s])
                     (IsFedThroughLamps(bike, withLamps, lamp, setting) ? through : dark).Add(setting);
-                else if (!meant && fed)
+                else if (!meant && fed[i, s])
                     lit.Add(setting);
             }
 
@@ -54,6 +66,8 @@ public static class WiringReview
                 yield return new Finding(Severity.Fault, lamp.Lamp, $"'lit when' says dark in the setting '{lit[0]}'{Others(lit)}, but the wiring feeds it: {Described(Way(bike, links, bike.LivePoint, lamp.Feed!, lit[0])!, bike.LivePoint)}.");
         }
     }
+
+    private static bool[] ClosedContacts(Bike bike, Setting setting) => [.. bike.Switches.Select(s => s.IsClosed(setting))];
 
     // One indicator lamp between the two sides is lit from either, its current going on through the other side's lamps.
     private static bool IsFedThroughLamps(Bike bike, HarnessLink[] links, FittedLamp lamp, Setting setting)
@@ -71,13 +85,21 @@ public static class WiringReview
     private static IEnumerable<Finding> LoadsWithoutFuse(Bike bike, IReadOnlyList<Setting> settings)
     {
         HarnessLink[] unfused = [.. HarnessLink.Of(bike).Where(l => l.Kind != HarnessLinkKind.Fuse)];
-        foreach (FittedLamp lamp in bike.Lamps)
-            foreach (Setting setting in settings)
-                if (Way(bike, unfused, bike.LivePoint, lamp.Feed!, setting) is { } way)
-                {
-                    yield return new Finding(Severity.Fault, lamp.Lamp, $"fed without a fuse in the setting '{setting}': {Described(way, bike.LivePoint)}.");
-                    break;
-                }
+        var joined = new JoinedPoints(bike, unfused);
+        int live = joined.NumberOf(bike.LivePoint);
+        int[] feeds = [.. bike.Lamps.Select(l => joined.NumberOf(l.Feed!))];
+        var first = new Setting?[feeds.Length];
+        foreach (Setting setting in settings)
+        {
+            joined.Join(ClosedContacts(bike, setting));
+            for (int i = 0; i < feeds.Length; i++)
+                if (first[i] is null && joined.Are(live, feeds[i]))
+                    first[i] = setting;
+        }
+
+        for (int i = 0; i < first.Length; i++)
+            if (first[i] is { } setting)
+                yield return new Finding(Severity.Fault, bike.Lamps[i].Lamp, $"fed without a fuse in the setting '{setting}': {Described(Way(bike, unfused, bike.LivePoint, bike.Lamps[i].Feed!, setting)!, bike.LivePoint)}.");
     }
 
     private static IEnumerable<Finding> FusesThatFeedNothing(Bike bike)
@@ -86,8 +108,9 @@ public static class WiringReview
         foreach (Fuse fuse in bike.Fuses)
         {
             HarnessLink[] rest = [.. links.Where(l => l.Kind != HarnessLinkKind.Fuse || !Name.Equal(l.Name, fuse.Name))];
-            bool fromIsLive = HarnessPath.Cheapest(rest, bike.LivePoint, fuse.From!, _ => 1) is not null;
-            bool toIsLive = HarnessPath.Cheapest(rest, bike.LivePoint, fuse.To!, _ => 1) is not null;
+            var joined = new JoinedPoints(bike, rest);
+            joined.Join([]);
+            bool fromIsLive = Joined(bike.LivePoint, fuse.From!), toIsLive = Joined(bike.LivePoint, fuse.To!);
             if (!fromIsLive && !toIsLive)
             {
                 yield return new Finding(Severity.Caution, fuse.Name, $"neither side of the fuse is joined to {bike.LivePoint}: it feeds nothing.");
@@ -96,8 +119,10 @@ public static class WiringReview
 
             // In a loop both sides are live without it; otherwise what hangs on its dead side is what it feeds.
             string loadSide = fromIsLive ? fuse.To! : fuse.From!;
-            if (fromIsLive != toIsLive && !bike.Lamps.Any(l => HarnessPath.Cheapest(rest, loadSide, l.Feed!, _ => 1) is not null))
+            if (fromIsLive != toIsLive && !bike.Lamps.Any(l => Joined(loadSide, l.Feed!)))
                 yield return new Finding(Severity.Caution, fuse.Name, "the fuse feeds no lamp or other load.");
+
+            bool Joined(string a, string b) => joined.Are(joined.NumberOf(a), joined.NumberOf(b));
         }
     }
 

@@ -7,7 +7,7 @@ internal sealed class Workspace(Plan plan, Circuit circuit)
 
     public LiveCircuit Live { get; } = new(plan, circuit);
 
-    public ZeroOhmCurrents ZeroOhm { get; } = new(plan.ZeroOhm, circuit);
+    public ZeroOhmCurrents ZeroOhm => field ??= new ZeroOhmCurrents(Plan.ZeroOhm, circuit);
 
     public DropOutSearch DropOuts => field ??= new DropOutSearch(Live);
 }

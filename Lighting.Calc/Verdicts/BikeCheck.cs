@@ -22,18 +22,19 @@ public static class BikeCheck
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         ImmutableArray<Setting> settings = [.. solution.Points.Select(p => p.Setting)];
-        ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(bike, solution.Points, options.Fuses);
+        var feeds = FeedScopes.Of(bike, settings);
+        ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(feeds, solution.Points, options.Fuses);
         ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, solution.Points);
         cancel.ThrowIfCancellationRequested();
         bool isDirect = bike.Lighting == LightingSupply.Direct;
-        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.Of(bike, options.Charging).Report(options.When);
+        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.Of(bike, AverageLoads.Of(bike, solution.Points), options.Charging).Report(options.When);
         DirectLightingReport? direct = bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
         Finding[] findings =
         [
             .. solution.NotSolved,
             .. WiringReview.Of(bike, settings),
             .. fuses.SelectMany(f => f.Findings),
-            .. isDirect ? [] : UnfusedRuns.Findings(bike, settings),
+            .. isDirect ? [] : UnfusedRuns.Findings(feeds),
             .. LampFindings.Of(bike, solution.Points),
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note),
             .. NotIncluded(bike),

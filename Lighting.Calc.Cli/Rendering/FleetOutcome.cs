@@ -1,0 +1,10 @@
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>What became of one of many bikes.</summary>
+internal enum FleetOutcome
+{
+    Suits,
+    DoesNotSuit,
+    WrongInput,
+    ProgramFault,
+}

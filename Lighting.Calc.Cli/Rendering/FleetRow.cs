@@ -1,0 +1,89 @@
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+using Lighting.Calc.Verdicts;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>One of many bikes in a row; null where something does not apply or was not found.</summary>
+internal sealed record FleetRow
+{
+    public required string Folder { get; init; }
+
+    public required FleetOutcome Outcome { get; init; }
+
+    /// <summary>What was wrong with its lists; of a bike that was checked its gravest fault, if any.</summary>
+    public required IReadOnlyList<string> Messages { get; init; }
+
+    public string Bike { get; init; } = "";
+
+    public int Faults { get; init; }
+
+    /// <summary>Cautions of the check.</summary>
+    public int Cautions { get; init; }
+
+    /// <summary>Cautions of the reading of its lists.</summary>
+    public int ListCautions { get; init; }
+
+    public double? TotalAmperes { get; init; }
+
+    /// <summary>The fuse that is worst off.</summary>
+    public string? Fuse { get; init; }
+
+    public FuseVerdict? FuseVerdict { get; init; }
+
+    public double? RatingAmperes { get; init; }
+
+    public double? WorstAmperes { get; init; }
+
+    public double? UsableAmperes { get; init; }
+
+    public double? SmallestAmperes { get; init; }
+
+    public double? LargestAmperes { get; init; }
+
+    /// <summary>The lamp that loses the greatest share of its volts.</summary>
+    public string? Lamp { get; init; }
+
+    public double? LampVolts { get; init; }
+
+    public double? DropPercent { get; init; }
+
+    public double? BreakEvenRpm { get; init; }
+
+    public double? NetAmpereHours { get; init; }
+
+    public bool IsChecked => Outcome is FleetOutcome.Suits or FleetOutcome.DoesNotSuit;
+
+    public static FleetRow NotChecked(string folder, FleetOutcome outcome, IReadOnlyList<string> messages) => new() { Folder = folder, Outcome = outcome, Messages = messages };
+
+    public static FleetRow Of(string folder, BikeReport report, int listCautions)
+    {
+        FuseSuitability? fuse = report.Fuses.MinBy(f => (f.Verdict == Lighting.Calc.Fuses.FuseVerdict.Suits, f.Steady.Headroom.Amperes / f.Steady.UsableCurrent.Amperes));
+        DropLedger? drop = report.Bike.HasNetwork ? report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions) : null;
+        Finding? gravest = report.Findings.FirstOrDefault(f => f.Severity == Severity.Fault);
+        return new FleetRow
+        {
+            Folder = folder,
+            Outcome = report.Suits ? FleetOutcome.Suits : FleetOutcome.DoesNotSuit,
+            Messages = gravest is null ? [] : [$"{gravest.Subject}: {gravest.Message}"],
+            Bike = report.Bike.Name,
+            Faults = report.Findings.Count(f => f.Severity == Severity.Fault),
+            Cautions = report.Findings.Count(f => f.Severity == Severity.Caution),
+            ListCautions = listCautions,
+            TotalAmperes = report.Heaviest.TotalCurrent.Amperes,
+            Fuse = fuse?.Fuse.Name,
+            FuseVerdict = fuse?.Verdict,
+            RatingAmperes = fuse?.Fuse.Rating.Amperes,
+            WorstAmperes = fuse?.Steady.WorstCurrent.Amperes,
+            UsableAmperes = fuse?.Steady.UsableCurrent.Amperes,
+            SmallestAmperes = fuse?.Advice.Smallest?.Amperes,
+            LargestAmperes = fuse?.Advice.Largest?.Amperes,
+            Lamp = drop?.Lamp.Lamp.Lamp,
+            LampVolts = drop?.Lamp.Voltage.Volts,
+            DropPercent = drop?.Lamp.Drop?.Percent,
+            BreakEvenRpm = report.Charging?.Worst?.BreakEven.Speed?.RevolutionsPerMinute,
+            NetAmpereHours = report.Charging?.Ride?.NetCharge?.AmpereHours,
+        };
+    }
+}

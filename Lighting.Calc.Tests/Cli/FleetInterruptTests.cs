@@ -1,0 +1,71 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace Lighting.Calc.Tests.Cli;
+
+/// <summary>Many bikes, stopped half way with Ctrl-C.</summary>
+public sealed class FleetInterruptTests : IDisposable
+{
+    private const int Bikes = 5000;
+    private readonly TemporaryFolder _folder = new();
+    private readonly string _fleet;
+
+    public FleetInterruptTests()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "The signal is sent with kill.");
+        _fleet = Path.Combine(_folder.Path, "fleet");
+        Directory.CreateDirectory(_fleet);
+        for (int i = 0; i < Bikes; i++)
+            Directory.CreateSymbolicLink(Path.Combine(_fleet, i.ToString("0000", CultureInfo.InvariantCulture)), CliProcess.Bike("valley-twin"));
+    }
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public async Task Ctrl_C_leaves_whole_rows_only()
+    {
+        using Process process = Start();
+        string header = (await process.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken))!;
+        string first = (await process.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken))!;
+        Interrupt(process);
+        string rest = await process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
+        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
+        Assert.NotEqual(0, process.ExitCode);
+        Assert.EndsWith("\r\n", rest, StringComparison.Ordinal);
+        string[] rows = [first, .. rest.Split("\r\n", StringSplitOptions.RemoveEmptyEntries)];
+        Assert.InRange(rows.Length, 1, Bikes - 1);
+        string tail = first[first.IndexOf(',', StringComparison.Ordinal)..];
+        for (int i = 0; i < rows.Length; i++)
+            Assert.Equal($"{Path.Combine(_fleet, i.ToString("0000", CultureInfo.InvariantCulture))}{tail}", rows[i]);
+        Assert.StartsWith("folder,", header, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Ctrl_C_leaves_an_earlier_file_as_it_was()
+    {
+        string file = _folder.Write("rows.csv", "earlier\n");
+        using Process process = Start("--out", file);
+        // Its neighbour shows that rows are being written.
+        while (Directory.GetFiles(_folder.Path, "rows.csv.*").All(f => new FileInfo(f).Length == 0) && !process.HasExited)
+            await Task.Delay(20, TestContext.Current.CancellationToken);
+        Interrupt(process);
+        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
+        Assert.NotEqual(0, process.ExitCode);
+        Assert.Equal("earlier\n", await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken));
+        Assert.Equal([file], Directory.GetFiles(_folder.Path));
+    }
+
+    private Process Start(params string[] more)
+    {
+        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach (string word in (string[])[Path.Combine(AppContext.BaseDirectory, "lighting-calc.dll"), "check", _fleet, "--format", "csv", .. more])
+            start.ArgumentList.Add(word);
+        return Process.Start(start)!;
+    }
+
+    private static void Interrupt(Process process)
+    {
+        using Process kill = Process.Start("kill", ["-INT", process.Id.ToString(CultureInfo.InvariantCulture)]);
+        kill.WaitForExit();
+    }
+}

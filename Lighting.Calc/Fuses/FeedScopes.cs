@@ -1,0 +1,18 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.Fuses;
+
+/// <summary>What each fuse of a bike feeds over some settings: found once, then asked by every judgement.</summary>
+/// <param name="Graph">The bike as a graph.</param>
+/// <param name="States">The settings that differ in what is fed.</param>
+/// <param name="Scopes">One for each fuse, in the order of the list.</param>
+internal sealed record FeedScopes(FeedGraph Graph, ImmutableArray<FeedState> States, ImmutableArray<FuseScope> Scopes)
+{
+    public static FeedScopes Of(Bike bike, IEnumerable<Setting> settings)
+    {
+        var graph = new FeedGraph(bike);
+        ImmutableArray<FeedState> states = graph.States(settings);
+        return new FeedScopes(graph, states, [.. Enumerable.Range(0, bike.Fuses.Length).Select(i => FuseScope.Of(graph, i, states))]);
+    }
+}

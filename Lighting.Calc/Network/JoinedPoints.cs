@@ -1,0 +1,57 @@
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.Network;
+
+/// <summary>Which points some of a harness's parts join, one setting after the other. For one thread at a time.</summary>
+/// <remarks>Points are numbered once; a setting then costs one union of the closed parts' ends, where a search for a way would cost one for each lamp.</remarks>
+internal sealed class JoinedPoints
+{
+    private readonly Dictionary<string, int> _numbers = new(Name.Comparer);
+    private readonly (int From, int To, int Contact)[] _links;
+    private readonly int[] _root;
+
+    /// <param name="bike">A bike with runs.</param>
+    /// <param name="links">Those of its parts that may join points.</param>
+    public JoinedPoints(Bike bike, IEnumerable<HarnessLink> links)
+    {
+        foreach (string point in (string[])[bike.LivePoint, bike.EarthPoint, .. bike.Fuses.SelectMany(f => (string[])[f.From!, f.To!]), .. bike.Lamps.SelectMany(l => (string[])[l.Feed!, l.Return!])])
+            Number(point);
+        _links = [.. links.Select(l => (Number(l.From), Number(l.To), l.Kind == HarnessLinkKind.Contact ? l.Index : -1))];
+        _root = new int[_numbers.Count];
+    }
+
+    /// <summary>Number of a battery point, or of a point that a lamp, a fuse or one of the parts hangs on.</summary>
+    public int NumberOf(string point) => _numbers[point];
+
+    /// <summary>Joins the points of all parts but the contacts that are open.</summary>
+    /// <param name="closed">For each contact of the bike whether it is closed; empty closes all.</param>
+    public void Join(ReadOnlySpan<bool> closed)
+    {
+        for (int i = 0; i < _root.Length; i++)
+            _root[i] = i;
+        foreach ((int from, int to, int contact) in _links)
+        {
+            if (contact >= 0 && !closed.IsEmpty && !closed[contact])
+                continue;
+            int a = RootOf(from), b = RootOf(to);
+            _root[Math.Max(a, b)] = Math.Min(a, b);
+        }
+    }
+
+    /// <summary>Whether two points, by their numbers, are joined; each is joined to itself.</summary>
+    public bool Are(int a, int b) => RootOf(a) == RootOf(b);
+
+    private int Number(string point)
+    {
+        if (!_numbers.TryGetValue(point, out int number))
+            _numbers.Add(point, number = _numbers.Count);
+        return number;
+    }
+
+    private int RootOf(int point)
+    {
+        while (_root[point] != point)
+            point = _root[point] = _root[_root[point]];
+        return point;
+    }
+}
