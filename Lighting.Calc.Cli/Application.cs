@@ -22,12 +22,20 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
 
         try
         {
-            return await parsed.InvokeAsync(new InvocationConfiguration { Output = output, Error = errors, EnableDefaultExceptionHandler = false });
+            int status = await parsed.InvokeAsync(new InvocationConfiguration { Output = output, Error = errors, EnableDefaultExceptionHandler = false });
+            await output.FlushAsync();
+            return status;
         }
         catch (InputException wrong)
         {
             foreach (string message in wrong.Messages)
                 errors.WriteLine($"lighting-calc: {message}");
+            return ExitCode.WrongInput;
+        }
+        catch (IOException problem)
+        {
+            // Lists and --out report their own; what is left is standard output, such as a full disk behind it.
+            errors.WriteLine($"lighting-calc: the result cannot be written: {problem.Message}");
             return ExitCode.WrongInput;
         }
         catch (OperationCanceledException)
@@ -45,7 +53,7 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
         }
     }
 
-    private static RootCommand Build(CommandConsole console) => new("Loads, fuses, voltage drops and charging of an older motorcycle's lighting, from lists that a spreadsheet can edit.")
+    private static RootCommand Build(CommandConsole console) => new RootCommand("Loads, fuses, voltage drops and charging of an older motorcycle's lighting, from lists that a spreadsheet can edit.")
     {
         CheckCommand.Create(console),
         LoadCommand.Create(console),
@@ -58,5 +66,5 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
         FaultsCommand.Create(console),
         DiagramCommand.Create(console),
         TablesCommand.Create(console),
-    };
+    }.WithManual();
 }

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using System.Text.Json;
 using Lighting.Calc.Cli.Rendering;
 using Lighting.Calc.Cli.Rendering.Html;
@@ -48,21 +47,10 @@ internal sealed class OutputOptions
             return;
         }
 
-        // Rendered whole, then written beside the target and renamed: no half file, and an earlier one stays until then.
+        // Rendered whole before anything is written.
         var text = new StringWriter();
         Render(parsed, text, isTerminal: false, document, json);
-        string target = Path.GetFullPath(path), temporary = $"{target}.{Path.GetRandomFileName()}.tmp";
-        try
-        {
-            File.WriteAllText(temporary, text.ToString(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
-            File.Move(temporary, target, overwrite: true);
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
-        {
-            if (File.Exists(temporary))
-                File.Delete(temporary);
-            throw new InputException($"--out '{path}' cannot be written: {problem.Message}");
-        }
+        ResultFile.Write(path, text.ToString());
     }
 
     private void Render(ParseResult parsed, TextWriter output, bool isTerminal, Func<Document> document, Action<Utf8JsonWriter> json)

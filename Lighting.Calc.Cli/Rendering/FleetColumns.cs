@@ -13,7 +13,7 @@ internal static class FleetColumns
         (new("list cautions", "listCautions", true), r => Count(r, r.ListCautions)),
         (new("total A", "totalCurrentA", true), r => Number(r.TotalAmperes, 2)),
         (new("fuse", "fuse"), r => r.Fuse ?? ""),
-        (new("fuse verdict", "fuseVerdict"), r => r.FuseVerdict is { } verdict ? VerdictWords.Of(verdict) : ""),
+        (new("fuse verdict", "fuseVerdict"), r => r.FuseVerdict ?? ""),
         (new("rating A", "ratingA", true), r => CommonBlocks.Rating(r.RatingAmperes)),
         (new("worst A", "worstCurrentA", true), r => Number(r.WorstAmperes, 2)),
         (new("usable A", "usableA", true), r => Number(r.UsableAmperes, 2)),

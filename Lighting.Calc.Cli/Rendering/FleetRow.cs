@@ -30,7 +30,7 @@ internal sealed record FleetRow
     /// <summary>The fuse that is worst off.</summary>
     public string? Fuse { get; init; }
 
-    public FuseVerdict? FuseVerdict { get; init; }
+    public string? FuseVerdict { get; init; }
 
     public double? RatingAmperes { get; init; }
 
@@ -73,7 +73,7 @@ internal sealed record FleetRow
             ListCautions = listCautions,
             TotalAmperes = report.Heaviest.TotalCurrent.Amperes,
             Fuse = fuse?.Fuse.Name,
-            FuseVerdict = fuse?.Verdict,
+            FuseVerdict = fuse?.VerdictText,
             RatingAmperes = fuse?.Fuse.Rating.Amperes,
             WorstAmperes = fuse?.Steady.WorstCurrent.Amperes,
             UsableAmperes = fuse?.Steady.UsableCurrent.Amperes,

@@ -10,6 +10,9 @@ internal static class CliProcess
 
     public static string Bike(string name) => Path.Combine(Root, "shared", "bikes", name);
 
+    /// <summary>The program as a word of a shell's line.</summary>
+    public static string Typed { get; } = $"dotnet '{Path.Combine(AppContext.BaseDirectory, "lighting-calc.dll")}'";
+
     public static CliResult Run(params string[] words) => RunIn(Root, words);
 
     public static CliResult RunIn(string folder, params string[] words)

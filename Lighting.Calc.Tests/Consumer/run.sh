@@ -1,0 +1,48 @@
+#!/usr/bin/env bash
+# Packs the library and the command, looks into the packages, then uses them as a stranger would: builds the README's
+# C# blocks as one program from the packed library, and installs the command as a tool. Needs a package registry.
+set -euo pipefail
+here=$(cd "$(dirname "$0")" && pwd)
+root=$(cd "$here/../.." && pwd)
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1
+fail() { echo "packages: $*" >&2; exit 1; }
+
+cd "$root"
+feed=$work/feed
+dotnet pack Lighting.Calc.Cli/Lighting.Calc.Cli.csproj -c Release -o "$feed" -p:ContinuousIntegrationBuild=true -v quiet
+dotnet pack Lighting.Calc/Lighting.Calc.csproj -c Release -o "$feed" -p:ContinuousIntegrationBuild=true -v quiet
+packages=("$feed"/Lighting.Calc.[0-9]*.nupkg)
+package=${packages[0]}
+version=${package##*/Lighting.Calc.} version=${version%.nupkg}
+for file in README.md CHANGELOG.md lib/net10.0/Lighting.Calc.dll lib/net10.0/Lighting.Calc.xml Lighting.Calc.nuspec; do
+    unzip -l "$package" "$file" >/dev/null || fail "$file is missing from $(basename "$package")"
+done
+unzip -p "$package" Lighting.Calc.nuspec | grep -q '<license type="expression">MIT</license>' || fail "the licence is missing"
+unzip -l "$feed/Lighting.Calc.$version.snupkg" lib/net10.0/Lighting.Calc.pdb >/dev/null || fail "the symbols are missing"
+if unzip -p "$package" lib/net10.0/Lighting.Calc.dll | grep -qaF "$root"; then fail "the library holds a path of this machine"; fi
+
+# Own package folder, so that no earlier package of this version is taken; the registry's come from the usual one.
+mkdir "$work/consumer"
+cp "$here/Consumer.csproj" "$work/consumer"
+awk '/^```csharp$/ { on = 1; next } /^```$/ { on = 0 } on' README.md >"$work/consumer/Program.cs"
+usual=$(dotnet nuget locals global-packages --list) usual=${usual#*: }
+cat >"$work/nuget.config" <<END
+<configuration>
+  <packageSources><add key="packed" value="$feed" /></packageSources>
+  <fallbackPackageFolders><add key="usual" value="$usual" /></fallbackPackageFolders>
+</configuration>
+END
+export NUGET_PACKAGES=$work/packages
+dotnet build "$work/consumer" -o "$work/program" -p:LightingCalcVersion="$version" -v quiet
+output=$(dotnet "$work/program/Consumer.dll")
+echo "$output"
+grep -q '^15 A main: suits' <<<"$output" || fail "the README's program does not say that the fuse suits"
+grep -q 'in the joints' <<<"$output" || fail "the README's program did not come to its end"
+
+dotnet tool install Lighting.Calc.Tool --tool-path "$work/tool" --version "$version" --configfile "$work/nuget.config" >/dev/null
+[[ $("$work/tool/lighting-calc" --version) == "$version" ]] || fail "the tool's version is not that of its package"
+"$work/tool/lighting-calc" check shared/bikes/valley-twin >"$work/check.txt"
+grep -q '15 A main: suits' "$work/check.txt" || fail "the installed tool does not check the demo bike"
+echo "packages: Lighting.Calc $version and its tool work from the packed files"

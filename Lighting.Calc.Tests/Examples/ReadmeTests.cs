@@ -1,0 +1,41 @@
+using System.Text.RegularExpressions;
+using Lighting.Calc.Tests.Cli;
+
+namespace Lighting.Calc.Tests.Examples;
+
+/// <summary>The README's C# is that of <see cref="LibraryExamples"/>, so that it compiles, runs and prints what it should.</summary>
+public partial class ReadmeTests
+{
+    [Fact]
+    public void Every_block_of_the_README_is_an_example_that_runs_as_a_test_and_every_example_is_shown()
+    {
+        string[] shown = [.. Block().Matches(File.ReadAllText(Path.Combine(CliProcess.Root, "README.md"))).Select(m => m.Groups[1].Value.Trim())];
+        string[] run = [.. Region().Matches(Source).Select(m => Dedented(m.Groups[1].Value)).Select(e => e.Replace("= Read(", "= BikeLists.Read(", StringComparison.Ordinal))];
+        Assert.Equal(7, run.Length);
+        Assert.Equal(run, shown.Select(WithoutUsings));
+    }
+
+    [Fact]
+    public void The_README_names_the_namespaces_that_its_examples_use()
+    {
+        string first = Block().Match(File.ReadAllText(Path.Combine(CliProcess.Root, "README.md"))).Groups[1].Value;
+        string[] shown = [.. Using().Matches(first).Select(m => m.Value)];
+        string[] used = [.. Using().Matches(Source).Select(m => m.Value).Where(u => !u.Contains("Tests", StringComparison.Ordinal))];
+        Assert.Equal(used, shown);
+    }
+
+    private static string Source { get; } = File.ReadAllText(Path.Combine(CliProcess.Root, "Lighting.Calc.Tests", "Examples", "LibraryExamples.cs"));
+
+    private static string WithoutUsings(string block) => Using().Replace(block, "").Trim();
+
+    private static string Dedented(string region) => string.Join('\n', region.Split('\n').Select(l => l.Length > 8 ? l[8..] : l.TrimStart())).Trim();
+
+    [GeneratedRegex(@"^```csharp\n(.*?)^```$", RegexOptions.Multiline | RegexOptions.Singleline)]
+    private static partial Regex Block();
+
+    [GeneratedRegex(@"^ +// README: [a-z]+\n(.*?)^ +// end$", RegexOptions.Multiline | RegexOptions.Singleline)]
+    private static partial Regex Region();
+
+    [GeneratedRegex(@"^using [\w.]+;$", RegexOptions.Multiline)]
+    private static partial Regex Using();
+}
