@@ -5,11 +5,11 @@ using Lighting.Calc.Cli.Commands;
 namespace Lighting.Calc.Cli;
 
 /// <summary>The command line: parses the words, runs one command, turns its outcome into messages and an exit status.</summary>
-internal sealed class Application(TextWriter output, TextWriter errors, bool isTerminal)
+internal sealed class Application(TextWriter output, TextWriter errors, bool isTerminal, bool showsProgress)
 {
     public async Task<int> RunAsync(string[] words)
     {
-        var console = new CommandConsole(output, errors, isTerminal);
+        var console = new CommandConsole(output, errors, isTerminal, showsProgress);
         RootCommand root = Build(console);
         ParseResult parsed = root.Parse(words);
         if (parsed.Action is ParseErrorAction)

@@ -1,3 +1,3 @@
 using Lighting.Calc.Cli;
 
-return await new Application(Console.Out, Console.Error, isTerminal: !Console.IsOutputRedirected).RunAsync(args);
+return await new Application(Console.Out, Console.Error, isTerminal: !Console.IsOutputRedirected, showsProgress: !Console.IsErrorRedirected).RunAsync(args);

@@ -20,6 +20,7 @@ public partial class ArchitectureTests
         ["Charging"] = ["Tables", "Lamps", "Harness", "Network"],
         ["WireSizing"] = ["Conductors", "Lamps", "Harness", "Network", "Fuses"],
         ["Verdicts"] = ["Conductors", "Lamps", "Harness", "Network", "Fuses", "Charging"],
+        ["Tolerances"] = ["Tables", "Conductors", "Lamps", "Harness", "Network", "Fuses", "Charging", "Verdicts"],
         ["Swaps"] = ["Tables", "Conductors", "Lamps", "Harness", "Network", "Fuses", "Charging", "Verdicts"],
         ["FaultFinding"] = ["Tables", "Conductors", "Lamps", "Harness", "Network", "Fuses"],
     };

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Lighting.Calc.Cli.Rendering;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Tolerances;
 using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Commands;
@@ -11,13 +13,45 @@ internal static class CheckCommand
     {
         var command = new Command("check", "The whole verdict on one page: load, fuses, worst drop, charging, warnings.");
         var options = new BikeOptions(command);
+        Option<bool> tolerance = new("--tolerance") { Description = "How sure the answers are: bikes drawn within the spreads of their parts (see 'tables tolerances'), their percentiles, how often each verdict holds, and which part matters most." };
+        Option<int?> samples = new("--samples") { Description = "How many bikes are drawn; default 10000.", HelpName = "N" };
+        Option<long?> seed = new("--seed") { Description = "Which bikes are drawn; the same seed draws the same ones everywhere. Default 1.", HelpName = "N" };
+        command.Add(tolerance);
+        command.Add(samples);
+        command.Add(seed);
         command.SetAction((parsed, cancel) =>
         {
             BikeInput input = options.Read(parsed, console);
+            bool isAsked = parsed.GetValue(tolerance);
+            Refuse(input, isAsked, parsed.GetValue(samples), parsed.GetValue(seed));
             BikeReport report = BikeCheck.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
-            options.Output.Write(parsed, console, () => CheckDocument.Of(report), json => ReportJson.Write(json, report));
+            ToleranceReport? spread = isAsked ? Draw(input, parsed.GetValue(samples), parsed.GetValue(seed), console, cancel) : null;
+            options.Output.Write(parsed, console, () => CheckDocument.Of(report, spread), json => ReportJson.Write(json, report, spread));
             return Task.FromResult(report.Suits ? ExitCode.Suits : ExitCode.DoesNotSuit);
         });
-        return command.WithExample("lighting-calc check shared/bikes/valley-twin", "lighting-calc check shared/bikes/valley-twin --when \"lights=main; dip=high\" --format json");
+        return command.WithExample(
+            "lighting-calc check shared/bikes/valley-twin",
+            "lighting-calc check shared/bikes/valley-twin --when \"lights=main; dip=high\" --format json",
+            "lighting-calc check shared/bikes/valley-twin --tolerance --samples 2000 --seed 14");
+    }
+
+    private static void Refuse(BikeInput input, bool isAsked, int? samples, long? seed)
+    {
+        var wrong = new List<string>();
+        if (!isAsked && (samples is not null || seed is not null))
+            wrong.Add("--samples and --seed go with --tolerance.");
+        if (samples is < ToleranceOptions.FewestSamples or > ToleranceOptions.MostSamples)
+            wrong.Add($"--samples: {samples} is out of range, {ToleranceOptions.FewestSamples} to {ToleranceOptions.MostSamples}.");
+        if (isAsked && input.Bike.Lighting == LightingSupply.Direct)
+            wrong.Add("--tolerance is for lamps on a battery; this bike's are fed by a lighting coil directly.");
+        if (wrong.Count > 0)
+            throw new InputException(wrong);
+    }
+
+    private static ToleranceReport Draw(BikeInput input, int? samples, long? seed, CommandConsole console, CancellationToken cancel)
+    {
+        var defaults = new ToleranceOptions { When = input.When, Supply = input.Supply };
+        using var progress = new SampleProgress(console);
+        return ToleranceCheck.Of(input.Bike, defaults with { Samples = samples ?? defaults.Samples, Seed = seed ?? defaults.Seed }, progress, cancel);
     }
 }

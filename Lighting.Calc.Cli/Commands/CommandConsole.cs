@@ -4,4 +4,5 @@ namespace Lighting.Calc.Cli.Commands;
 /// <param name="Output">Results.</param>
 /// <param name="Errors">Messages.</param>
 /// <param name="IsTerminal">Whether a person is looking at the results.</param>
-internal sealed record CommandConsole(TextWriter Output, TextWriter Errors, bool IsTerminal);
+/// <param name="ShowsProgress">Whether a person is looking at the messages.</param>
+internal sealed record CommandConsole(TextWriter Output, TextWriter Errors, bool IsTerminal, bool ShowsProgress);

@@ -1,6 +1,7 @@
 using Lighting.Calc.Charging;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Network;
+using Lighting.Calc.Tolerances;
 using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Rendering;
@@ -8,9 +9,12 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>The page that <c>check</c> prints: verdict first, then load, fuses, drops, charging and findings.</summary>
 internal static class CheckDocument
 {
-    public static Document Of(BikeReport report)
+    public static Document Of(BikeReport report, ToleranceReport? tolerance = null)
     {
         var blocks = new List<Block>();
+        // A spreadsheet that asked for tolerances gets those.
+        if (tolerance is not null)
+            blocks.Add(ToleranceDocument.Spreadsheet(tolerance));
         var legend = new SettingLegend();
         if (!report.Fuses.IsEmpty)
         {
@@ -49,6 +53,8 @@ internal static class CheckDocument
             blocks.Add(new PageOnly(volts));
         }
 
+        if (tolerance is not null)
+            blocks.AddRange(ToleranceDocument.Blocks(tolerance));
         blocks.AddRange(CommonBlocks.FindingBlocks(report.Findings));
         blocks.Add(new PageOnly(CircuitBlock.Of(report.Bike, heaviest)));
         blocks.Add(CommonBlocks.Safety);

@@ -2,6 +2,7 @@ using System.Text.Json;
 using Lighting.Calc.Charging;
 using Lighting.Calc.Fuses;
 using Lighting.Calc.Network;
+using Lighting.Calc.Tolerances;
 using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Rendering;
@@ -9,13 +10,15 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>The JSON of <c>check</c> and <c>load</c>.</summary>
 internal static class ReportJson
 {
-    public static void Write(Utf8JsonWriter json, BikeReport report)
+    public static void Write(Utf8JsonWriter json, BikeReport report, ToleranceReport? tolerance = null)
     {
         json.WriteString("bike", report.Bike.Name);
         json.WriteNumber("supplyVoltageV", report.SupplyVoltage.Volts);
         json.Array("settings", report.Settings, point => WriteSetting(json, report, point));
         WriteFuses(json, report.Fuses);
         WriteCharging(json, report.Charging);
+        if (tolerance is not null)
+            ToleranceJson.Write(json, tolerance);
         json.Findings(report.Findings);
     }
 

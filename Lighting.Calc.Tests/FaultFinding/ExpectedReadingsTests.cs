@@ -106,6 +106,14 @@ public class ExpectedReadingsTests
         Assert.DoesNotContain(ExpectedReadings.Of(DemoBikes.Load("valley-twin"), cancellation: Cancellation).Notes, n => n.Subject == "positive earth");
     }
 
+    [Fact]
+    public void A_bike_lit_by_its_coil_is_to_be_tested_on_a_battery()
+    {
+        Finding note = Assert.Single(ExpectedReadings.Of(DemoBikes.Load("fell-lightweight"), cancellation: Cancellation).Notes, n => n.Subject == "direct lighting");
+        Assert.Contains("Unplug the coil", note.Message, StringComparison.Ordinal);
+        Assert.Contains(DemoBikes.Finder("fell-lightweight").Notes, n => n.Message == note.Message);
+    }
+
     private static Reading[] Read(Bike bike, string text) =>
         [.. new BikeLists { Bike = bike }.WithReadings(ListSource.Empty.With("readings.csv", text)).Value.Readings];
 

@@ -29,6 +29,7 @@ public class PublishedTableTests
         ["lead-acid"] = ["state_of_charge_percent"],
         ["led-classes"] = ["code"],
         ["test-efforts"] = ["test"],
+        ["tolerances"] = ["part", "kind"],
         ["tungsten"] = ["temperature_k"],
     };
 
@@ -40,15 +41,15 @@ public class PublishedTableTests
     ];
 
     // Columns of plain numbers, and columns of words.
-    private static readonly string[] Pure = ["gauge", "wires", "factor", "specific_gravity", "resistance_ratio", "lumens", "mscp", "current", "light", "life", "value"];
+    private static readonly string[] Pure = ["gauge", "wires", "factor", "specific_gravity", "resistance_ratio", "lumens", "mscp", "current", "light", "life", "value", "weight", "effort", "minus", "plus"];
     private static readonly string[] Words =
     [
         "source", "standard", "basis", "symbol", "quantity", "unit", "family", "size", "condition", "style", "colour", "filament_kind", "code", "filament", "technology", "use", "cap",
-        "reference_basis", "socket_class", "replaces_socket_class", "type", "two_function", "construction", "nominal_size", "strands_mm",
+        "reference_basis", "socket_class", "replaces_socket_class", "type", "two_function", "construction", "nominal_size", "strands_mm", "fault", "test", "part", "kind", "shape",
     ];
 
     private static readonly string[] ConstantUnits =
-        ["1", "%", "1/K", "1/min", "A", "A/Ah", "Ah", "C", "Mohm", "V", "g/cm3", "h", "in", "lm/cd", "mV", "mm", "mohm", "ohm", "ohm cmil/ft", "ohm g/m2", "ohm m", "ohm mm2/m", "s", "V/K"];
+        ["1", "%", "1/K", "1/min", "A", "K", "times", "A/Ah", "Ah", "C", "Mohm", "V", "g/cm3", "h", "in", "lm/cd", "mV", "mm", "mohm", "ohm", "ohm cmil/ft", "ohm g/m2", "ohm m", "ohm mm2/m", "s", "V/K"];
 
     public static TheoryData<string> Names => [.. PublishedTable.Names];
 

@@ -52,7 +52,7 @@ public sealed record ExpectedReadings
             Bike = bike,
             Settings = [.. model.Cover.Select(s => InSetting(model, s, cancellation))],
             Ohms = [.. Enumerable.Range(0, model.Parts.Length).Where(i => model.Parts[i].Contact < 0).Select(i => OhmsOf(model, i))],
-            Notes = [.. NotesOf(bike)],
+            Notes = ReadingNotes.Of(bike),
         };
     }
 
@@ -120,14 +120,6 @@ public sealed record ExpectedReadings
             known && double.IsFinite(between) ? ElectricResistance.FromOhms(between) : null,
             alone is { } ohms ? ElectricResistance.FromOhms(ohms) : null,
             known);
-    }
-
-    private static IEnumerable<Finding> NotesOf(Bike bike)
-    {
-        yield return new Finding(Severity.Note, "meter", $"Black lead of the meter and clip of the test lamp on {Bike.BatteryMinus}, engine off; the volts are those of a 10 MΩ meter.");
-        if (bike.Earth == Earth.Positive)
-            yield return new Finding(Severity.Caution, "positive earth", $"The frame is {Bike.BatteryPlus}. With the black lead on {Bike.BatteryMinus} the live side reads near zero and the frame full volts. With the black lead on the frame the live side reads below zero, by the volts in the sheet's column for the frame; a test lamp clipped to the frame lights at the live points, where this sheet's is dark.");
-        yield return new Finding(Severity.Note, "ohmmeter", "Disconnect the battery first. In place a part is read together with all that is joined to it; a lamp's ohms are those of its cold filament, a tenth to a fifteenth of what it has when lit.");
     }
 
     private static Reading Row(Setting setting, string point, Instrument instrument) => new() { When = setting.AsCondition(), Point = point, Instrument = instrument };

@@ -12,8 +12,8 @@ namespace Lighting.Calc.FaultFinding;
 /// </remarks>
 internal static class FaultCatalog
 {
-    private static readonly ImmutableArray<double> s_decades = [.. Enumerable.Range(0, 14).Select(k => Math.Pow(10, -1.25 + 0.25 * k)), 300, 1000, 10_000];
-    private static readonly ImmutableArray<double> s_weakOhms = [.. Enumerable.Range(0, 15).Select(k => 0.05 * Math.Pow(2, 0.5 * k))];
+    private static readonly ImmutableArray<double> s_decades = [.. Enumerable.Range(0, 5).Select(k => Math.Pow(10, -1.25 + 0.25 * k)), .. Enumerable.Range(0, 9).Select(k => Math.Pow(10, 0.125 * k)), 18, 32, 56, 100, 300, 1000, 10_000];
+    private static readonly ImmutableArray<double> s_weakOhms = [.. Enumerable.Range(0, 11).Select(k => 0.05 * Math.Pow(2, 0.5 * k)), .. Enumerable.Range(0, 10).Select(k => 1.9 * Math.Pow(10, 0.06 * k))];
     private static readonly ImmutableArray<double> s_flatShares = [0.95, 0.92, 0.88, 0.83, 0.77, 0.7, 0.6, 0.45, 0.3];
 
     private const double Different = 2;
@@ -56,7 +56,8 @@ internal static class FaultCatalog
 
     private static FaultFamily Poor(FaultKind kind, int part, double poor, double open)
     {
-        double[] shares = [.. s_decades.Select(r => Math.Exp(-Math.Pow(Math.Log10(r / 2), 2) / 2) * (r > 200 ? 2 : 1))];
+        // Each severity stands for the decades about it.
+        double[] shares = [.. s_decades.Select((r, i) => Math.Exp(-Math.Pow(Math.Log10(r / 2), 2) / 2) * Math.Log(s_decades[Math.Min(i + 1, s_decades.Length - 1)] / s_decades[Math.Max(i - 1, 0)]))];
         double scale = poor / (poor + open) / shares.Sum();
         var cases = s_decades.Select((r, i) => new FaultCase(r, shares[i] * scale));
         return new FaultFamily(kind, part, poor + open, open > 0 ? [.. cases, new FaultCase(double.PositiveInfinity, open / (poor + open))] : [.. cases]);

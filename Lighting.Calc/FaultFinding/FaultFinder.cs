@@ -39,6 +39,9 @@ public sealed class FaultFinder
     /// <summary>The fewest settings that exercise every contact and lamp.</summary>
     public ImmutableArray<Setting> Settings => _model.Cover;
 
+    /// <summary>How readings are to be taken so that they mean what is computed here.</summary>
+    public ImmutableArray<Finding> Notes => ReadingNotes.Of(Bike);
+
     internal FaultModel Model => _model;
 
     internal ImmutableArray<int> GroupOf => _groupOf;
@@ -71,7 +74,7 @@ public sealed class FaultFinder
         }
 
         bool nothing = evidence.Length > 0 && groups[0].IsNothing && groups[0].Against.IsEmpty;
-        NextTest? next = !seekNext ? null : new NextTestSearch(_model, _tests).Find(posterior, evidence, (p, e) => new Explainer(_model, p, e));
+        NextTest? next = !seekNext ? null : new NextTestSearch(_model, _tests).Find(posterior, evidence, explainer, cancellation);
         return new Diagnosis
         {
             Ranked = [.. groups],

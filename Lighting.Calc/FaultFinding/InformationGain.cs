@@ -9,7 +9,8 @@ internal sealed class InformationGain
     /// <summary>Bins an outcome of volts, amperes or ohms is sorted into.</summary>
     public const int Bins = 64;
 
-    private const double Negligible = 5e-5;
+    // The least likely severities that together have this probability are left out.
+    private const double Negligible = 0.005;
 
     private readonly FaultModel _model;
     private readonly ReadingScale _scale;
@@ -25,7 +26,8 @@ internal sealed class InformationGain
     {
         _model = model;
         _scale = new ReadingScale(model.Circuit);
-        _members = [.. Enumerable.Range(0, model.Members.Length).Where(m => posterior.MemberWeights[m] > Negligible)];
+        double passed = 0;
+        _members = [.. Enumerable.Range(0, model.Members.Length).OrderBy(m => posterior.MemberWeights[m]).SkipWhile(m => (passed += posterior.MemberWeights[m]) < Negligible)];
         _weights = [.. _members.Select(m => posterior.MemberWeights[m])];
         _joint = new double[model.Families.Length * Bins];
         (_batteryMean, _batteryVariance) = (posterior.BatteryMean, posterior.BatteryVariance);

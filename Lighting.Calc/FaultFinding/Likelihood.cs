@@ -48,7 +48,7 @@ internal struct Likelihood
         Expected = predicted.Value;
         if (evidence.IsLook)
         {
-            double seen = LookScale.Probability((Brightness)(int)evidence.Value, predicted.Value, predicted.Sigma);
+            double seen = LookScale.Probability((Brightness)(int)evidence.Value, predicted.Value, Math.Sqrt(predicted.Sigma * predicted.Sigma + predicted.Own * predicted.Own));
             Distance = seen < 0.03 ? 4 : 0;
             Logarithm += Math.Log((1 - blunder) * seen + blunder * density);
             return;
@@ -58,7 +58,7 @@ internal struct Likelihood
         (slope[0], slope[1], slope[2], slope[3]) = (predicted.Battery, predicted.First, predicted.Second, predicted.Third);
         double own = _scale.Sigma(evidence.Place.Instrument, evidence.Value);
         bool hasDraws = predicted.First != 0 || predicted.Second != 0 || predicted.Third != 0;
-        double variance = own * own + predicted.Sigma * predicted.Sigma * (hasDraws ? 1 - Common : 1), expected = predicted.Value;
+        double variance = own * own + predicted.Own * predicted.Own + predicted.Sigma * predicted.Sigma * (hasDraws ? 1 - Common : 1), expected = predicted.Value;
         for (int i = 0; i < Size; i++)
         {
             for (int j = 0; j < Size; j++)

@@ -12,9 +12,8 @@ internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Col
     // An ammeter in the place of a fuse that a short has blown is itself the fuse.
     private const double LeastShort = 0.01;
 
-    public NextTest? Find(Posterior posterior, IReadOnlyList<Evidence> evidence, Func<Posterior, IReadOnlyList<Evidence>, Explainer> explainer)
+    public NextTest? Find(Posterior posterior, IReadOnlyList<Evidence> evidence, Explainer explainer, CancellationToken cancellation)
     {
-        var gain = new InformationGain(model, posterior);
         FaultFindingOptions options = model.Circuit.Options;
         var taken = evidence.Select(e => e.Place).ToHashSet();
         var settings = evidence.Select(e => e.Place.Setting).ToHashSet();
@@ -24,11 +23,23 @@ internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Col
         foreach (Instrument instrument in Enum.GetValues<Instrument>())
             efforts[instrument] = options.Effort(FaultWords.InstrumentWord(instrument));
         (TestPlace Test, Column Column, double Bits, double Effort)? best = null;
-        foreach ((TestPlace test, Column column) in tests)
+        var allBits = new double[tests.Count];
+        Parallel.For(
+            0,
+            tests.Count,
+            new ParallelOptions { CancellationToken = cancellation },
+            () => new InformationGain(model, posterior),
+            (i, _, own) =>
+            {
+                if (!taken.Contains(tests[i].Test) && (tests[i].Test.Instrument != Instrument.Ammeter || shorts <= LeastShort))
+                    allBits[i] = own.Bits(tests[i].Test, tests[i].Column);
+                return own;
+            },
+            _ => { });
+        for (int i = 0; i < tests.Count; i++)
         {
-            if (taken.Contains(test) || (test.Instrument == Instrument.Ammeter && shorts > LeastShort))
-                continue;
-            double bits = gain.Bits(test, column);
+            (TestPlace test, Column column) = tests[i];
+            double bits = allBits[i];
             double effort = efforts[test.Instrument] + (settings.Contains(test.Setting) ? 0 : work);
             if (bits >= LeastBits && (best is not { } b || bits / effort > b.Bits / b.Effort * (1 + 1e-9)))
                 best = (test, column, bits, effort);
@@ -36,9 +47,10 @@ internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Col
 
         if (best is not { } found)
             return null;
+        var gain = new InformationGain(model, posterior);
         gain.Bits(found.Test, found.Column);
         var faultTest = new FaultTest(found.Test.Setting, model.NameOf(found.Test), found.Test.Instrument);
-        return new NextTest(faultTest, found.Bits, found.Effort, FaultWords.Instruction(faultTest), Outcomes(found.Test, gain, explainer(posterior, evidence)));
+        return new NextTest(faultTest, found.Bits, found.Effort, FaultWords.Instruction(faultTest), Outcomes(found.Test, gain, explainer));
     }
 
     private ImmutableArray<TestOutcome> Outcomes(in TestPlace test, InformationGain gain, Explainer explainer)

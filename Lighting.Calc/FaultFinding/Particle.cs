@@ -10,32 +10,24 @@ namespace Lighting.Calc.FaultFinding;
 /// <param name="After">Index of the member after the graver one, where there is one; else its own.</param>
 internal readonly record struct Particle(int Family, int Low, int High, double Part, double Prior, int Before, int After)
 {
-    // Between severities a reading is known to about this share of their difference.
-    private const double Interpolation = 0.03;
+    // Between severities a reading is known to about this share of their difference, and where a lamp collapses the curve
+    // has a kink: the cubic may be off by as much as it bends.
+    private const double Interpolation = 0.04;
 
     /// <summary>The prediction of a test.</summary>
-    public Prediction Of(Column column) => new(
-        Of(column.Value), SigmaOf(column), Of(column.Battery), Draw(column, 0), Draw(column, 1), Draw(column, 2));
+    public Prediction Of(Column column) =>
+        Part == 0 ? column.At(Low) : new(Of(column.Value), Straight(column.Sigma), Of(column.Battery), Draw(column, 0), Draw(column, 1), Draw(column, 2), Unknown(column.Value));
 
     // By the cubic of Catmull and Rom through the four nearest severities.
     private double Of(float[] column)
     {
-        double low = column[Low];
-        if (Part == 0)
-            return low;
-        double high = column[High], before = column[Before], after = column[After];
+        double low = column[Low], high = column[High], before = column[Before], after = column[After];
         return low + 0.5 * Part * (high - before + Part * (2 * before - 5 * low + 4 * high - after + Part * (3 * (low - high) + after - before)));
     }
 
-    // With that of the interpolation.
-    private double SigmaOf(Column column)
-    {
-        double low = column.Sigma[Low];
-        if (Part == 0)
-            return low;
-        double sigma = low + Part * (column.Sigma[High] - low), step = Interpolation * (column.Value[High] - column.Value[Low]);
-        return Math.Sqrt(sigma * sigma + step * step);
-    }
+    private double Straight(float[] column) => column[Low] + Part * (column[High] - column[Low]);
 
-    private double Draw(Column column, int pair) => column.Draws.Length > 0 ? column.Draws[pair][Low] + Part * (column.Draws[pair][High] - column.Draws[pair][Low]) : 0;
+    private double Unknown(float[] column) => Interpolation * Math.Abs(column[High] - column[Low]) + Math.Abs(Of(column) - Straight(column));
+
+    private double Draw(Column column, int pair) => column.Draws.Length > 0 ? Straight(column.Draws[pair]) : 0;
 }

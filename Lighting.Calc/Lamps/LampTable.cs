@@ -52,6 +52,7 @@ public static class LampTable
             },
             RatedPower = row.NumberOrNull("rated_w") is { } rated ? Power.FromWatts(rated) : null,
             MaximumPower = row.NumberOrNull("max_w") is { } most ? Power.FromWatts(most) : null,
+            Tolerance = row.NumberOrNull("tolerance_percent") is { } percent ? Ratio.FromPercent(percent) : null,
             Use = row.Text("use"),
             Cap = row.Text("cap"),
             SocketClass = row.Text("socket_class"),

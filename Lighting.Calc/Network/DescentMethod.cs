@@ -8,9 +8,10 @@ namespace Lighting.Calc.Network;
 /// no-load volts downward, no step may overshoot: drivers are convex, so their tangent falls short; the other laws are
 /// concave, so their chord over the span of the last step is used in place of the tangent.
 /// When the matrix is not positive definite no point with all of the present drivers lit is left below. The drivers'
-/// slopes then count for a little less, as little as makes it so, and the step that this gives is lengthened until the
-/// first driver drops out: close to where a point with all of them lit has only just ceased to be, the residual is next
-/// to nothing and short steps would stand still.
+/// slopes then count as positive, which makes it so and still leads downhill, and the steps lengthen until the first
+/// driver drops out. With leaps: close to where a point with all of them lit has only just ceased to be, the residual is next to
+/// nothing and such steps stand still: then the slopes count for as little less as makes the matrix positive definite,
+/// which points where the circuit yields most, and the step is lengthened until a driver falls.
 /// </remarks>
 internal static class DescentMethod
 {
@@ -38,23 +39,42 @@ internal static class DescentMethod
         circuit.SolveTangent();
     }
 
+    /// <param name="circuit">Equations, at the volts to start from.</param>
+    /// <param name="leaps">Whether to leap past a place where the residual is next to nothing and no point can be held.</param>
     /// <returns>False when the iterations ran out.</returns>
-    public static bool TryDescend(LiveCircuit circuit)
+    public static bool TryDescend(LiveCircuit circuit, bool leaps)
     {
         LoadBank loads = circuit.Loads;
         double span = 1;
+        double reach = 1;
         for (int i = 0; i < SolverLimits.DescentIterations; i++)
         {
             circuit.GatherLoadVolts();
             loads.Evaluate();
             double residual = circuit.UpdateResidual();
-            if (residual <= SolverLimits.TargetAmperes && (loads.FirstDriver == loads.Count || circuit.SolveStep()))
+            if (residual <= SolverLimits.TargetAmperes && (!leaps || circuit.SolveStep()))
                 return true;
             UseChords(loads, span);
-            bool isDefinite = circuit.SolveStep();
-            if (!isDefinite && !SolveSoftened(circuit))
-                return false;
-            double fraction = isDefinite ? Downhill(circuit, Math.Min(1, UpToFirstFall(circuit))) : Leap(circuit);
+            double fraction;
+            if (circuit.SolveStep())
+            {
+                reach = 1;
+                fraction = Downhill(circuit, Math.Min(1, UpToFirstFall(circuit)));
+            }
+            else if (!leaps)
+            {
+                reach *= 2;
+                if (!SolveSoftened(circuit, from: 2))
+                    return false;
+                fraction = Downhill(circuit, Math.Min(reach, UpToFirstFall(circuit)));
+            }
+            else
+            {
+                if (!SolveSoftened(circuit, from: 1e-3))
+                    return false;
+                fraction = Leap(circuit);
+            }
+
             if (fraction == 0)
                 return true;
             span = Span(circuit, fraction);
@@ -82,11 +102,13 @@ internal static class DescentMethod
     }
 
     /// <summary>The step with the lit drivers' slopes counted for less, by as little as makes the matrix positive definite.</summary>
-    private static bool SolveSoftened(LiveCircuit circuit)
+    private static bool SolveSoftened(LiveCircuit circuit, double from)
     {
         LoadBank loads = circuit.Loads;
         foreach (double less in Softening)
         {
+            if (less < from)
+                continue;
             for (int j = loads.FirstDriver; j < loads.Count; j++)
                 if (loads.IsLit(j))
                     loads.Siemens[j] = (less - 1) * loads.Amperes[j] / loads.Volts[j];

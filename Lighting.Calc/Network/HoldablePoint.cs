@@ -17,14 +17,19 @@ internal static class HoldablePoint
             NewtonMethod.StartCold(circuit);
         if (NewtonMethod.TryReach(circuit))
         {
-            NewtonMethod.Polish(circuit);
+            NewtonMethod.Polish(circuit, isEvaluated: true);
             if (Check(circuit, tried, out diagnostics))
                 return true;
         }
 
         tried |= SolveStages.Descent;
         DescentMethod.StartUnloaded(circuit);
-        DescentMethod.TryDescend(circuit);
+        DescentMethod.TryDescend(circuit, leaps: false);
+        NewtonMethod.Polish(circuit);
+        if (Check(circuit, tried, out diagnostics))
+            return true;
+        DescentMethod.StartUnloaded(circuit);
+        DescentMethod.TryDescend(circuit, leaps: true);
         NewtonMethod.Polish(circuit);
         return Check(circuit, tried, out diagnostics);
     }

@@ -40,10 +40,16 @@ internal static class NewtonMethod
     }
 
     /// <summary>Full Newton steps on the residual until it stops falling or is as small as aimed at.</summary>
-    public static void Polish(LiveCircuit circuit)
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="isEvaluated">Whether the loads are at the circuit's volts, as <see cref="TryReach"/> leaves them.</param>
+    public static void Polish(LiveCircuit circuit, bool isEvaluated = false)
     {
-        circuit.GatherLoadVolts();
-        circuit.Loads.Evaluate();
+        if (!isEvaluated)
+        {
+            circuit.GatherLoadVolts();
+            circuit.Loads.Evaluate();
+        }
+
         double residual = circuit.UpdateResidual();
         for (int i = 0; i < SolverLimits.PolishIterations; i++)
         {

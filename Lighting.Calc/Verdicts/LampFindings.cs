@@ -8,7 +8,7 @@ namespace Lighting.Calc.Verdicts;
 internal static class LampFindings
 {
     // Filaments burn out fast above this share of their reference volts (life falls by the 13th power): common practice, no source.
-    private const double OverVoltsRatio = 1.25;
+    internal const double OverVoltsRatio = 1.25;
 
     public static IEnumerable<Finding> Of(Bike bike, IReadOnlyList<OperatingPoint> settings)
     {
