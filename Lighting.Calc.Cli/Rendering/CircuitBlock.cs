@@ -15,11 +15,10 @@ internal sealed record CircuitBlock(string Title, string Description, string Cap
         var graph = CircuitGraph.Of(bike, point);
         CircuitDrawing drawing = CircuitLayout.Of(graph);
         string[] lit = [.. graph.Parts.Where(p => p is { IsLoad: true, IsLive: true }).Select(p => $"{p.Name} {p.Figures}")];
-        string omitted = drawing.NotDrawn.Count == 0 ? "" : $" Not drawn, since both ends are one point: {string.Join(", ", drawing.NotDrawn)}.";
         return new CircuitBlock(
             $"Circuit in the setting {point.Setting}",
             $"{graph.SourceName} {graph.SourceFigures}; {(lit.Length == 0 ? "nothing draws current" : string.Join(", ", lit))}.",
-            $"Strong lines carry current, a filled dot joins, lines that only cross do not. Volts are to '{Harness.Bike.BatteryMinus}'; the two earth signs are one point.{omitted}",
+            $"Strong lines carry current, a filled dot joins, lines that only cross do not. Volts are to '{Harness.Bike.BatteryMinus}'; the two earth signs are one point.",
             drawing);
     }
 }

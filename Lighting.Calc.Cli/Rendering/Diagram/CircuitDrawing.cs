@@ -7,9 +7,8 @@ namespace Lighting.Calc.Cli.Rendering.Diagram;
 /// <param name="Symbols">Symbols.</param>
 /// <param name="Dots">Points and junctions.</param>
 /// <param name="Labels">Labels.</param>
-/// <param name="NotDrawn">Names of parts whose two ends are one point, which a drawing cannot show.</param>
 internal sealed record CircuitDrawing(
-    double Width, double Height, IReadOnlyList<DrawnLine> Lines, IReadOnlyList<DrawnSymbol> Symbols, IReadOnlyList<DrawnDot> Dots, IReadOnlyList<DrawnLabel> Labels, IReadOnlyList<string> NotDrawn)
+    double Width, double Height, IReadOnlyList<DrawnLine> Lines, IReadOnlyList<DrawnSymbol> Symbols, IReadOnlyList<DrawnDot> Dots, IReadOnlyList<DrawnLabel> Labels)
 {
     // What A4 and Letter both hold, less margins and caption, in millimetres.
     private const double LongSide = 258;

@@ -78,8 +78,7 @@ internal sealed class CircuitLayout
             [.. lines.OrderBy(l => l.IsLive)],
             [.. _items.Where(i => i.Symbol is not null).Select(i => new DrawnSymbol(i.Symbol!.Value, i.SymbolX, heights[i.Row], i.IsLive))],
             [.. dots],
-            [.. _items.SelectMany(i => i.Labels(heights[i.Row]))],
-            [.. _graph.Parts.Where(p => p.From == p.To).Select(p => p.Name)]);
+            [.. _items.SelectMany(i => i.Labels(heights[i.Row]))]);
     }
 
     private void PlaceBetween(SidePart part)

@@ -12,7 +12,7 @@ internal sealed class CircuitSide
     {
         Points = pointsByDistance;
         var place = pointsByDistance.Select((p, i) => (p, i)).ToDictionary(x => x.p, x => x.i);
-        ILookup<int, SidePart> arriving = parts.Where(p => p.From != p.To && place.ContainsKey(p.From) && place.ContainsKey(p.To))
+        ILookup<int, SidePart> arriving = parts.Where(p => place.ContainsKey(p.From) && place.ContainsKey(p.To))
             .Select(p => place[p.From] < place[p.To] ? new SidePart(p, p.From, p.To) : new SidePart(p, p.To, p.From))
             .ToLookup(p => p.Far);
         foreach (int point in pointsByDistance)
