@@ -7,7 +7,7 @@ namespace Lighting.Calc.Tests.Cli;
 public partial class CommandTests
 {
     public static TheoryData<string> Commands =>
-        [.. CommandLine().Matches(CliProcess.Run("--help").Output).Select(m => m.Groups[1].Value)];
+        [.. CommandLine().Matches(CommandsOf(CliProcess.Run("--help").Output)).Select(m => m.Groups[1].Value)];
 
     public static TheoryData<string> Bikes => [.. Directory.GetDirectories(CliProcess.Bike("")).Select(d => Path.GetFileName(d)).Order(StringComparer.Ordinal)];
 
@@ -213,6 +213,13 @@ public partial class CommandTests
         Assert.Contains("the tables are", CliProcess.Run("tables", "lights").Errors, StringComparison.Ordinal);
         Assert.Equal(2, CliProcess.Run("tables", "lights").ExitCode);
         Assert.Equal(2, CliProcess.Run("chekc").ExitCode);
+    }
+
+    // The paragraph under the heading "Commands:".
+    private static string CommandsOf(string help)
+    {
+        int start = help.IndexOf("Commands:", StringComparison.Ordinal), end = help.IndexOf("\n\n", start, StringComparison.Ordinal);
+        return end < 0 ? help[start..] : help[start..end];
     }
 
     private static double TotalAmps(params string[] words)
