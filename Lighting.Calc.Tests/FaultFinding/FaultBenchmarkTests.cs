@@ -7,7 +7,7 @@ namespace Lighting.Calc.Tests.FaultFinding;
 /// <remarks>
 /// Tests are counted, so every test costs the same here; the full run shows the choice by the table's efforts as well.
 /// The full run, every fault at three severities with all orders of tests on every demo bike, is left out of the usual one:
-/// <c>dotnet test --filter run=full --logger "console;verbosity=detailed"</c> prints its table.
+/// <c>dotnet test --filter run=full --logger "console;verbosity=detailed" -- xUnit.Explicit=on</c> prints its table.
 /// </remarks>
 public class FaultBenchmarkTests(ITestOutputHelper output)
 {
@@ -26,7 +26,8 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
         Require(name, runs);
     }
 
-    [Theory]
+    // Takes minutes: only when asked for.
+    [Theory(Explicit = true)]
     [MemberData(nameof(DemoBikes.Names), MemberType = typeof(DemoBikes))]
     [Trait("run", "full")]
     public void Every_fault_at_three_severities_is_found_by_the_tests_the_tool_chooses(string name)
