@@ -20,5 +20,5 @@ cp -r "$built" "$copy"
 sed -i 's/"System.Globalization.Invariant": true/"System.Globalization.Invariant": false/; s/"System.Globalization.PredefinedCulturesOnly": true,\?//' "$copy"/*.runtimeconfig.json
 for culture in "${cultures[@]}"; do
     echo "culture $culture"
-    LC_ALL=$culture.UTF-8 LANG=$culture.UTF-8 DOTNET_CLI_UI_LANGUAGE=en dotnet test "$copy/Lighting.Calc.Tests.dll" "$@"
+    env -u LC_ALL LANG="$culture.UTF-8" DOTNET_CLI_UI_LANGUAGE=en dotnet test "$copy/Lighting.Calc.Tests.dll" "$@"
 done

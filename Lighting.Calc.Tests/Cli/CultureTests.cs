@@ -53,6 +53,17 @@ public class CultureTests
     }
 
     [Fact]
+    public async Task The_reason_why_a_lamp_has_no_LED_is_the_same()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("bike.csv", "item,value\nsystem voltage,6.5\n");
+        folder.Write("lamps.csv", "circuit,lamp,code\nstop,stop lamp,P21W\n");
+        CliResult there = await Within(Culture(",", ".", "-"), () => InProcess.Run("swap", folder.Path, "--all-led"));
+        Assert.Equal(await InProcess.Run("swap", folder.Path, "--all-led"), there);
+        Assert.Contains("6.5 V", there.Output + there.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_cultures_of_these_tests_do_change_what_careless_code_prints() =>
         Assert.Equal("\u22121,5", await Within(Culture(",", ".", "\u2212"), () => Task.FromResult($"{-1.5}")));
 

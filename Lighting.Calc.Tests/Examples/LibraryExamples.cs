@@ -1,4 +1,5 @@
 #pragma warning disable xUnit1051 // The examples stand as the README shows them, without a test's cancellation.
+using System.Globalization;
 using Lighting.Calc.Charging;
 using Lighting.Calc.Conductors;
 using Lighting.Calc.FaultFinding;
@@ -21,6 +22,9 @@ public class LibraryExamples
 
     // Stands in for the console: what an example prints, line by line.
     private readonly Printed Console = new();
+
+    // The figures an example prints itself are in the culture of whoever runs it.
+    public LibraryExamples() => CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 
     [Fact]
     public void Does_the_fuse_still_suit_after_lamps_were_changed()
@@ -146,7 +150,7 @@ public class LibraryExamples
 
         // end
         Assert.Equal(3, Console.Lines.Count);
-        double[] volts = [.. Console.Lines.Select(l => double.Parse(l.Split(": ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture))];
+        double[] volts = [.. Console.Lines.Select(l => double.Parse(l.Split(": ")[1].Split(' ')[0], CultureInfo.InvariantCulture))];
         Assert.True(volts[0] > volts[1] && volts[1] > volts[2] && volts[2] > 10, string.Join(' ', volts));
     }
 }

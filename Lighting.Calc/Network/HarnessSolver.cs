@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
 using UnitsNet;
@@ -156,7 +157,7 @@ public sealed class HarnessSolver
                 throw new NetworkNotSolvedException($"In the setting '{setting}' {Bike.BatteryPlus} and {Bike.BatteryMinus} are joined without any resistance: a dead short.", setting, isDeadShort: true);
             default:
                 SolveDiagnostics d = _solver.Diagnostics;
-                throw new NetworkNotSolvedException($"No solution was found in the setting '{setting}': {d.Iterations} iterations, worst at '{PointAt(d.WorstNode)}' with {d.WorstResidualAmperes:G3} A left over; tried {d.Tried}.", setting, isDeadShort: false);
+                throw new NetworkNotSolvedException(string.Create(CultureInfo.InvariantCulture, $"No solution was found in the setting '{setting}': {d.Iterations} iterations, worst at '{PointAt(d.WorstNode)}' with {d.WorstResidualAmperes:G3} A left over; tried {d.Tried}."), setting, isDeadShort: false);
         }
     }
 

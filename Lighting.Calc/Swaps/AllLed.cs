@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
 
@@ -30,7 +31,7 @@ internal static class AllLed
         reason = "it has no code of the lamp table, so that its socket is not known";
         if (lamp.Specification.Code is not { } code || !LampTable.TryFind(code, bike.SystemVoltage, out PublishedLamp? published))
             return null;
-        reason = $"there is no generic LED for the socket class '{published!.SocketClass}' on {bike.SystemVoltage.Volts:0.##} V";
+        reason = string.Create(CultureInfo.InvariantCulture, $"there is no generic LED for the socket class '{published!.SocketClass}' on {bike.SystemVoltage.Volts:0.##} V");
         if (LedClassTable.ForSocket(published.SocketClass, bike.SystemVoltage) is not { } led)
             return null;
         reason = $"it has two filaments, and the generic '{led.Code}' has one function";

@@ -63,7 +63,7 @@ internal sealed class SizingReporter(SizingProblem problem, SizingSearch search)
     {
         for (int i = 0; i < _bike.Lamps.Length; i++)
             if (chosen.WorstDrop(i) is { } worst && worst.Drop.DecimalFractions > problem.Allowed + 1e-8)
-                throw new InvalidOperationException($"The sizes found leave '{_bike.Lamps[i].Lamp}' with a drop of {worst.Drop.Percent:G6} % when solved afresh ('{worst.Point.Setting}').");
+                throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"The sizes found leave '{_bike.Lamps[i].Lamp}' with a drop of {worst.Drop.Percent:G6} % when solved afresh ('{worst.Point.Setting}')."));
     }
 
     private RunSizing RunOf(int run, int[] sizes, SizedPoints chosen)
