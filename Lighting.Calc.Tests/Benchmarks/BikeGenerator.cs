@@ -25,7 +25,7 @@ internal sealed class BikeGenerator(int seed)
     public IEnumerable<(string Name, string Text)> Lists(int number)
     {
         bool horn = _random.Next(2) == 0, led = _random.Next(5) == 0;
-        double charging = Number(13.2, 14.4, 1);
+        string charging = Number(13.2, 14.4, 1);
         yield return ("bike.csv", Lines(
             "item,value",
             $"name,Pinmoor Valley Post mail bike No. {number}",
@@ -41,8 +41,8 @@ internal sealed class BikeGenerator(int seed)
         yield return ("runs.csv", Runs(horn));
         yield return ("switches.csv", Switches(horn));
         yield return ("fuses.csv", Lines("fuse,from,to,rating,style,resistance", $"main,fuse in,fuse out,{(_random.Next(12) == 0 ? 20 : 15)} A,{(_random.Next(4) == 0 ? "glass" : "blade")},"));
-        double most = Number(10, 16, 1);
-        yield return ("charging.csv", Lines(["rpm,current,when", .. new[] { 1000, 1500, 2000, 3000, 4000, 5000, 6000 }.Select(n => $"{n},{Math.Round(most * (1 - Math.Exp(-(n - 700) / 1400.0)), 2)} A,")]));
+        double most = Between(10, 16, 1);
+        yield return ("charging.csv", Lines(["rpm,current,when", .. new[] { 1000, 1500, 2000, 3000, 4000, 5000, 6000 }.Select(n => $"{n},{Text(Math.Round(most * (1 - Math.Exp(-(n - 700) / 1400.0)), 2))} A,")]));
         yield return ("ride.csv", Lines(
             "stretch,rpm,minutes,when",
             $"warming up at the depot,1200,{_random.Next(2, 6)},ignition=on",
@@ -137,7 +137,11 @@ internal sealed class BikeGenerator(int seed)
 
     private string Contact(string text) => $"{text},{_random.Next(3, 12)} mohm";
 
-    private double Number(double lowest, double highest, int decimals) => Math.Round(lowest + _random.NextDouble() * (highest - lowest), decimals);
+    private string Number(double lowest, double highest, int decimals) => Text(Between(lowest, highest, decimals));
+
+    private double Between(double lowest, double highest, int decimals) => Math.Round(lowest + _random.NextDouble() * (highest - lowest), decimals);
+
+    private static string Text(double value) => value.ToString(CultureInfo.InvariantCulture);
 
     private static string Lines(params string[] lines)
     {
