@@ -20,6 +20,8 @@ public sealed class Setting : IEquatable<Setting>
                     throw new ArgumentException($"The switch '{_positions[i].Switch}' stands in two positions.", nameof(positions));
     }
 
+    private Setting(ImmutableArray<SwitchPosition> positions) => _positions = positions;
+
     /// <summary>The setting of a bike without switches.</summary>
     public static Setting Empty { get; } = new([]);
 
@@ -34,6 +36,9 @@ public sealed class Setting : IEquatable<Setting>
                 return position.Position;
         return null;
     }
+
+    /// <summary>A setting whose switches are known to differ.</summary>
+    internal static Setting OfDifferentSwitches(ImmutableArray<SwitchPosition> positions) => new(positions);
 
     /// <summary>The condition that holds the switches so: names those that are not off, none when everything is off.</summary>
     public Condition AsCondition() => Condition.Parse(string.Join("; ", _positions.Where(p => !Name.Equal(p.Position, SwitchDefinition.Off))));

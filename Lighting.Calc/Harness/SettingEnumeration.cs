@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace Lighting.Calc.Harness;
 
@@ -60,13 +61,25 @@ public static class SettingEnumeration
                     throw new ArgumentException($"'{only}' names the position '{position}' of '{term.Switch}'; it has {Listing(definition.Positions)}.", nameof(only));
         }
 
-        long count = Count(bike, only);
+        long count = switches.Aggregate(1L, (product, s) => checked(product * Allowed(s, only).Count()));
         if (count > MostSettings)
             throw new ArgumentException($"The switches can stand in {count} settings, more than {MostSettings}; hold some of them still with a condition.", nameof(only));
-        IEnumerable<ImmutableArray<SwitchPosition>> settings = [[]];
-        foreach (SwitchDefinition definition in switches)
-            settings = settings.SelectMany(s => Allowed(definition, only).Select(p => s.Add(new SwitchPosition(definition.Name, p))));
-        return [.. settings.Select(s => new Setting(s))];
+        SwitchPosition[][] allowed = [.. switches.Select(d => Allowed(d, only).Select(p => new SwitchPosition(d.Name, p)).ToArray())];
+        var settings = ImmutableArray.CreateBuilder<Setting>((int)count);
+        for (int number = 0; number < count; number++)
+        {
+            // The last switch changes fastest.
+            var positions = new SwitchPosition[allowed.Length];
+            for (int i = allowed.Length - 1, rest = number; i >= 0; i--)
+            {
+                positions[i] = allowed[i][rest % allowed[i].Length];
+                rest /= allowed[i].Length;
+            }
+
+            settings.Add(Setting.OfDifferentSwitches(ImmutableCollectionsMarshal.AsImmutableArray(positions)));
+        }
+
+        return settings.MoveToImmutable();
     }
 
     /// <summary>The setting in which a condition's switches stand in their first named position and all others are off.</summary>

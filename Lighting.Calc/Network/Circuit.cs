@@ -39,6 +39,9 @@ internal sealed class Circuit
 
     internal int[] LoadReturn { get; }
 
+    /// <summary>Every node but the minus in order of elimination, all conductors taken as present; the plus last.</summary>
+    internal int[] Order => field ??= MakeOrder();
+
     /// <summary>The plan for a set of open, closed and merged elements: made once for each set, then looked up.</summary>
     internal Plan PlanFor(TopologyKey key)
     {
@@ -48,5 +51,20 @@ internal sealed class Circuit
         if (plans.Count < MostPlans)
             plans.TryAdd(plan.Key, plan);
         return plan;
+    }
+
+    private int[] MakeOrder()
+    {
+        // The minus is ground, which is no unknown: its place is closed up.
+        int Unknown(int node) => node < Minus ? node : node - 1;
+        int Node(int unknown) => unknown < Minus ? unknown : unknown + 1;
+        var order = new EliminationOrder(
+            NodeCount - 1,
+            ConductorA.Zip(ConductorB).Concat(LoadFeed.Zip(LoadReturn)).Where(e => e.First != Minus && e.Second != Minus).Select(e => (Unknown(e.First), Unknown(e.Second))),
+            Plus == Minus ? -1 : Unknown(Plus));
+        var nodes = new int[NodeCount - 1];
+        for (int u = 0; u < nodes.Length; u++)
+            nodes[order.Position[u]] = Node(u);
+        return nodes;
     }
 }

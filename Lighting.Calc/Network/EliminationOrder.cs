@@ -1,7 +1,7 @@
-// Minimum-degree order of elimination, with the pattern of the factor as its by-product.
+// Minimum-degree order of elimination.
 namespace Lighting.Calc.Network;
 
-/// <summary>Order in which a sparse symmetric system is eliminated and the columns of its factor.</summary>
+/// <summary>Order in which a sparse symmetric system is eliminated.</summary>
 /// <remarks>
 /// Source: W. F. Tinney and J. W. Walker, "Direct solutions of sparse network equations by optimally ordered
 /// triangular factorization", 1967 (their second scheme). Harnesses are nearly trees, so almost all pivots have one or
@@ -24,7 +24,6 @@ internal sealed class EliminationOrder
         degree = new int[vertices];
         done = new bool[vertices];
         Position = new int[vertices];
-        Columns = new int[vertices][];
         foreach ((int a, int b) in edges)
             Join(a, b);
         Eliminate(last);
@@ -32,9 +31,6 @@ internal sealed class EliminationOrder
 
     /// <summary>Place of each unknown in the order.</summary>
     public int[] Position { get; }
-
-    /// <summary>For each place, the places of the entries below the diagonal, ascending.</summary>
-    public int[][] Columns { get; }
 
     private void Eliminate(int last)
     {
@@ -56,7 +52,6 @@ internal sealed class EliminationOrder
             around.RemoveAll(w => done[w]);
             done[v] = true;
             Position[v] = place;
-            Columns[place] = [.. around];
             foreach (int w in around)
                 degree[w]--;
             for (int i = 0; i < around.Count; i++)
@@ -67,13 +62,6 @@ internal sealed class EliminationOrder
 
             foreach (int w in around)
                 Enqueue(w);
-        }
-
-        foreach (int[] column in Columns)
-        {
-            for (int i = 0; i < column.Length; i++)
-                column[i] = Position[column[i]];
-            Array.Sort(column);
         }
 
         void Enqueue(int v) => queue.Enqueue(v, (v == last ? int.MaxValue : degree[v], v));

@@ -58,6 +58,7 @@ public sealed class HarnessNetwork
         Points = points.ToImmutable();
         PlusNode = plus;
         Circuit = builder.Build();
+        Dangling = new DanglingContacts(Circuit, ContactConductors.AsSpan());
 
         string Named(string? point, string owner) =>
             point ?? throw new ArgumentException($"'{owner}' names no point, and the bike has runs.", nameof(bike));
@@ -70,6 +71,8 @@ public sealed class HarnessNetwork
     public ImmutableArray<string> Points { get; }
 
     internal Circuit Circuit { get; }
+
+    internal DanglingContacts Dangling { get; }
 
     internal int PlusNode { get; }
 

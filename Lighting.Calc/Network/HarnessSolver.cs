@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.InteropServices;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
 using UnitsNet;
@@ -15,38 +15,29 @@ public sealed class HarnessSolver
 
     private readonly HarnessNetwork _network;
     private readonly CircuitSolver _solver;
-    private readonly LampSpecification[] _lamps;
-    private readonly double[] _wireOhms;
-    private readonly double[] _jointOhms;
-    private readonly double[] _contactOhms;
-    private readonly double[] _fuseOhms;
+    private readonly PositionTest[] _contactTests;
+    private readonly ConditionTest[] _litTests;
     // What was solved with the values as they are; settings that differ in dead contacts only need no solution of their own.
-    private readonly Dictionary<LivePart, OperatingPoint> _solved = [];
-    private readonly bool[] _closed;
+    private readonly Dictionary<Plan, SolvedCircuit> _solved = [];
+    private readonly bool[] _kept;
+    private HarnessValues _values;
     private bool _hasDrivers;
-    private double _supplyVolts;
-    private double _batteryOhms;
 
     internal HarnessSolver(HarnessNetwork network)
     {
         _network = network;
         _solver = new CircuitSolver(network.Circuit);
         Bike bike = network.Bike;
-        _closed = new bool[bike.Switches.Length];
-        _lamps = [.. bike.Lamps.Select(l => l.Specification)];
-        _wireOhms = [.. bike.Runs.Select(r => r.WireResistance(bike.WireTemperature).Ohms)];
-        _jointOhms = [.. bike.Runs.Select(r => r.TotalJointResistance.Ohms)];
-        _contactOhms = [.. bike.Switches.Select(s => s.Resistance.Ohms)];
-        // Without runs drops are not included, the fuse's own as little as any wire's.
-        _fuseOhms = [.. bike.Fuses.Select(f => bike.HasNetwork ? FuseTable.ResistanceOf(f).Ohms : 0)];
-        for (int i = 0; i < _fuseOhms.Length; i++)
-            _solver.SetConductor(network.FuseConductors[i], _fuseOhms[i]);
+        _contactTests = [.. bike.Switches.Select(s => new PositionTest(s.Switch, s.ClosedIn))];
+        _litTests = bike.HasNetwork ? [] : [.. bike.Lamps.Select(l => new ConditionTest(l.LitWhen))];
+        _kept = new bool[network.ContactConductors.Length];
+        _values = new HarnessValues(bike);
+        for (int i = 0; i < network.FuseConductors.Length; i++)
+            _solver.SetConductor(network.FuseConductors[i], _values.FuseOhms[i]);
         for (int i = 0; i < network.RunConductors.Length; i++)
-            _solver.SetConductor(network.RunConductors[i], _wireOhms[i] + _jointOhms[i]);
-        for (int i = 0; i < _lamps.Length; i++)
+            _solver.SetConductor(network.RunConductors[i], _values.WireOhms[i] + _values.JointOhms[i]);
+        for (int i = 0; i < network.Loads.Length; i++)
             SetLoad(i);
-        _supplyVolts = bike.ChargingVoltage.Volts;
-        _batteryOhms = bike.BatteryResistance.Ohms;
     }
 
     /// <summary>Sets the volts of the source before the battery's resistance.</summary>
@@ -55,10 +46,8 @@ public sealed class HarnessSolver
     public void SetSupply(ElectricPotential voltage)
     {
         double volts = voltage.Volts >= 0 ? voltage.Volts : throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "The supply volts are zero or more.");
-        if (volts == _supplyVolts)
-            return;
-        _solved.Clear();
-        _supplyVolts = volts;
+        if (volts != _values.SupplyVolts)
+            Changing().SupplyVolts = volts;
     }
 
     /// <summary>Sets the battery's resistance.</summary>
@@ -66,8 +55,8 @@ public sealed class HarnessSolver
     /// <exception cref="ArgumentOutOfRangeException">The resistance is below zero.</exception>
     public void SetBatteryResistance(ElectricResistance resistance)
     {
-        _batteryOhms = Checked(resistance);
-        _solved.Clear();
+        double ohms = Checked(resistance);
+        Changing().BatteryOhms = ohms;
     }
 
     /// <summary>Sets the resistance of a run: its wire and its joints.</summary>
@@ -78,11 +67,11 @@ public sealed class HarnessSolver
     public void SetRun(int run, ElectricResistance wire, ElectricResistance joints)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(run);
-        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(run, _wireOhms.Length);
-        _wireOhms[run] = Checked(wire);
-        _jointOhms[run] = Checked(joints);
-        _solved.Clear();
-        _solver.SetConductor(_network.RunConductors[run], _wireOhms[run] + _jointOhms[run]);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(run, _values.WireOhms.Length);
+        double wireOhms = Checked(wire), jointOhms = Checked(joints);
+        HarnessValues values = Changing();
+        (values.WireOhms[run], values.JointOhms[run]) = (wireOhms, jointOhms);
+        _solver.SetConductor(_network.RunConductors[run], wireOhms + jointOhms);
     }
 
     /// <summary>Sets the resistance of a contact when it is closed.</summary>
@@ -92,9 +81,9 @@ public sealed class HarnessSolver
     public void SetContact(int contact, ElectricResistance resistance)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(contact);
-        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(contact, _contactOhms.Length);
-        _contactOhms[contact] = Checked(resistance);
-        _solved.Clear();
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(contact, _values.ContactOhms.Length);
+        double ohms = Checked(resistance);
+        Changing().ContactOhms[contact] = ohms;
     }
 
     /// <summary>Sets the resistance of a fuse.</summary>
@@ -104,10 +93,10 @@ public sealed class HarnessSolver
     public void SetFuse(int fuse, ElectricResistance resistance)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(fuse);
-        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(fuse, _fuseOhms.Length);
-        _fuseOhms[fuse] = Checked(resistance);
-        _solved.Clear();
-        _solver.SetConductor(_network.FuseConductors[fuse], _fuseOhms[fuse]);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(fuse, _values.FuseOhms.Length);
+        double ohms = Checked(resistance);
+        Changing().FuseOhms[fuse] = ohms;
+        _solver.SetConductor(_network.FuseConductors[fuse], ohms);
     }
 
     /// <summary>Puts another lamp in a fitted lamp's place.</summary>
@@ -117,9 +106,8 @@ public sealed class HarnessSolver
     public void SetLamp(int lamp, LampSpecification specification)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(lamp);
-        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(lamp, _lamps.Length);
-        _lamps[lamp] = specification;
-        _solved.Clear();
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(lamp, _values.Lamps.Length);
+        Changing().Lamps[lamp] = specification;
         SetLoad(lamp);
     }
 
@@ -129,30 +117,33 @@ public sealed class HarnessSolver
     /// <exception cref="NetworkNotSolvedException">The source is shorted without any resistance, or no solution was found.</exception>
     public OperatingPoint Solve(Setting setting)
     {
-        Bike bike = _network.Bike;
-        for (int i = 0; i < _network.ContactConductors.Length; i++)
-        {
-            _closed[i] = bike.Switches[i].IsClosed(setting);
-            _solver.SetConductor(_network.ContactConductors[i], _closed[i] ? _contactOhms[i] : double.PositiveInfinity);
-        }
+        var closed = new bool[_contactTests.Length];
+        for (int i = 0; i < closed.Length; i++)
+            closed[i] = _contactTests[i].Holds(setting);
+        _network.Dangling.Drop(closed.AsSpan(0, _kept.Length), _kept);
+        for (int i = 0; i < _kept.Length; i++)
+            _solver.SetConductor(_network.ContactConductors[i], _kept[i] ? _values.ContactOhms[i] : double.PositiveInfinity);
+        for (int i = 0; i < _litTests.Length; i++)
+            _solver.SetLoadConnected(_network.Loads[i], _litTests[i].Holds(setting));
+        return new OperatingPoint(Solved(setting), setting, ImmutableCollectionsMarshal.AsImmutableArray(closed));
+    }
 
-        if (!bike.HasNetwork)
-            for (int i = 0; i < _lamps.Length; i++)
-                _solver.SetLoadConnected(_network.Loads[i], bike.Lamps[i].LitWhen.Holds(setting));
+    private SolvedCircuit Solved(Setting setting)
+    {
         Plan plan = _solver.Planned();
-        if (_solved.TryGetValue(plan.LivePart, out OperatingPoint? same))
-            return WithSameCurrents(same, setting, plan);
-        _solver.SetSource(_supplyVolts, _batteryOhms);
+        if (_solved.TryGetValue(plan, out SolvedCircuit? same))
+            return same;
+        _solver.SetSource(_values.SupplyVolts, _values.BatteryOhms);
         switch (_solver.Solve())
         {
             case SolveStatus.Solved:
                 if (_hasDrivers)
                     _solver.FindDropOuts();
-                OperatingPoint result = Result(setting);
                 if (_solved.Count == MostSolved)
                     _solved.Clear();
-                _solved[plan.LivePart] = result;
-                return result;
+                var solved = new SolvedCircuit(_network, _solver, _values);
+                _solved.Add(plan, solved);
+                return solved;
             case SolveStatus.DeadShort:
                 throw new NetworkNotSolvedException($"In the setting '{setting}' {Bike.BatteryPlus} and {Bike.BatteryMinus} are joined without any resistance: a dead short.", setting, isDeadShort: true);
             default:
@@ -163,93 +154,22 @@ public sealed class HarnessSolver
 
     private string PointAt(int node) => node >= 0 && node < _network.Points.Length ? _network.Points[node] : "no point";
 
+    // What was solved keeps the values it was solved with.
+    private HarnessValues Changing()
+    {
+        if (_solved.Count > 0)
+            _values = _values.Copy();
+        _solved.Clear();
+        return _values;
+    }
+
     private static double Checked(ElectricResistance resistance) => resistance.Ohms >= 0
         ? resistance.Ohms
         : throw new ArgumentOutOfRangeException(nameof(resistance), resistance, "A resistance is zero or more.");
 
     private void SetLoad(int lamp)
     {
-        _solver.SetLoad(_network.Loads[lamp], CircuitLoad.Of(_lamps[lamp], _network.Bike.Lamps[lamp].Quantity, _network.Bike.Earth));
-        _hasDrivers = _lamps.Any(l => l.Type == LampType.Led);
-    }
-
-    private OperatingPoint Result(Setting setting)
-    {
-        Bike bike = _network.Bike;
-        return new OperatingPoint
-        {
-            Setting = setting,
-            SupplyVoltage = ElectricPotential.FromVolts(_supplyVolts),
-            TotalCurrent = ElectricCurrent.FromAmperes(_solver.SourceAmperes),
-            BatteryDrop = ElectricPotential.FromVolts(_supplyVolts - _solver.NodeVolts(_network.PlusNode)),
-            Points = [.. _network.Points.Select((p, i) => new PointState(p, ElectricPotential.FromVolts(_solver.NodeVolts(i))))],
-            Lamps = [.. bike.Lamps.Select((l, i) => StateOf(l, i))],
-            Runs = [.. bike.Runs.Select((r, i) => StateOf(r, i))],
-            Contacts = [.. bike.Switches.Select((s, i) => StateOf(s, i, setting))],
-            Fuses = [.. bike.Fuses.Select((f, i) => StateOf(f, i))],
-        };
-    }
-
-    // Only dead contacts stand otherwise, and points that no current reaches may hang elsewhere.
-    private OperatingPoint WithSameCurrents(OperatingPoint same, Setting setting, Plan plan)
-    {
-        var points = ImmutableArray.CreateBuilder<PointState>(same.Points.Length);
-        for (int i = 0; i < same.Points.Length; i++)
-        {
-            ElectricPotential voltage = same.Points[plan.Anchor[i]].Voltage;
-            points.Add(voltage.Volts == same.Points[i].Voltage.Volts ? same.Points[i] : new PointState(_network.Points[i], voltage));
-        }
-
-        var contacts = ImmutableArray.CreateBuilder<ContactState>(same.Contacts.Length);
-        for (int i = 0; i < same.Contacts.Length; i++)
-            contacts.Add(_closed[i] == same.Contacts[i].Closed ? same.Contacts[i] : new ContactState(same.Contacts[i].Contact, _closed[i], ElectricCurrent.Zero, ElectricPotential.Zero));
-        return same with { Setting = setting, Points = points.MoveToImmutable(), Contacts = contacts.MoveToImmutable() };
-    }
-
-    private LampState StateOf(FittedLamp lamp, int index)
-    {
-        // On a positive-earth bike the feed is the negative side; a lamp's volts count from its live to its earth side.
-        double sign = _network.Bike.Earth == Earth.Negative ? 1 : -1;
-        int load = _network.Loads[index];
-        double volts = sign * _solver.LoadVolts(load), amperes = sign * _solver.LoadAmperes(load);
-        bool connected = _network.Bike.HasNetwork || amperes != 0;
-        var voltage = ElectricPotential.FromVolts(connected ? volts : 0);
-        bool fed = _supplyVolts > 0 && connected && voltage.Volts > 0.01 * _supplyVolts;
-        return new LampState
-        {
-            Lamp = lamp with { Specification = _lamps[index] },
-            Voltage = voltage,
-            Current = ElectricCurrent.FromAmperes(amperes),
-            Power = Power.FromWatts(volts * amperes),
-            RelativeLight = _lamps[index].RelativeLightAt(voltage),
-            Drop = fed ? Ratio.FromDecimalFractions(1 - voltage.Volts / _supplyVolts) : null,
-            DroppedOut = fed && _solver.HasDroppedOut(load),
-            MayDropOut = fed && _hasDrivers && _solver.MayDropOut(load),
-        };
-    }
-
-    private RunState StateOf(Run run, int index)
-    {
-        double amperes = _solver.ConductorAmperes(_network.RunConductors[index]);
-        return new RunState(
-            run,
-            ElectricCurrent.FromAmperes(amperes),
-            ElectricPotential.FromVolts(amperes * _wireOhms[index]),
-            ElectricPotential.FromVolts(amperes * _jointOhms[index]),
-            ElectricResistance.FromOhms(_wireOhms[index] + _jointOhms[index]));
-    }
-
-    private ContactState StateOf(SwitchContact contact, int index, Setting setting)
-    {
-        bool closed = contact.IsClosed(setting);
-        double amperes = closed ? _solver.ConductorAmperes(_network.ContactConductors[index]) : 0;
-        return new ContactState(contact, closed, ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _contactOhms[index]));
-    }
-
-    private FuseState StateOf(Fuse fuse, int index)
-    {
-        int conductor = _network.FuseConductors[index];
-        double amperes = Math.Abs(_solver.ConductorAmperes(conductor));
-        return new FuseState(fuse, ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _fuseOhms[index]));
+        _solver.SetLoad(_network.Loads[lamp], CircuitLoad.Of(_values.Lamps[lamp], _network.Bike.Lamps[lamp].Quantity, _network.Bike.Earth));
+        _hasDrivers = _values.HasDrivers;
     }
 }

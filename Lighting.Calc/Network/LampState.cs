@@ -16,10 +16,10 @@ public sealed record LampState
     public required ElectricCurrent Current { get; init; }
 
     /// <summary>Power of all of its quantity together.</summary>
-    public required Power Power { get; init; }
+    public Power Power => Power.FromWatts(Voltage.Volts * Current.Amperes);
 
     /// <summary>Light against the light at its reference volts; null for a load that gives none.</summary>
-    public required Ratio? RelativeLight { get; init; }
+    public Ratio? RelativeLight => Lamp.Specification.RelativeLightAt(Voltage);
 
     /// <summary>Share of the source volts that does not reach it; null when it is not fed.</summary>
     public required Ratio? Drop { get; init; }

@@ -13,7 +13,7 @@ internal static class LiveCore
     /// For each vertex the vertex of the block whose volts it takes: itself inside, its point of attachment outside,
     /// <paramref name="minus"/> for a floating one.
     /// </summary>
-    public static int[] Anchors(int vertices, IReadOnlyList<(int A, int B)> edges, int plus, int minus)
+    public static int[] Anchors(int vertices, ReadOnlySpan<(int A, int B)> edges, int plus, int minus)
     {
         var anchor = new int[vertices];
         Array.Fill(anchor, minus);
@@ -26,7 +26,8 @@ internal static class LiveCore
         var parent = new int[vertices];
         var parentEdge = new int[vertices];
         var next = new int[vertices];
-        var visited = new List<int>(vertices);
+        var visited = new int[vertices];
+        int seen = 0;
         int clock = 1;
         depthOrder[minus] = clock++;
         low[minus] = 1;
@@ -38,7 +39,7 @@ internal static class LiveCore
         parentEdge[plus] = -1;
         low[plus] = depthOrder[plus] = clock++;
         next[plus] = start[plus];
-        visited.Add(plus);
+        visited[seen++] = plus;
         while (at != minus)
         {
             if (next[at] == start[at + 1])
@@ -63,12 +64,12 @@ internal static class LiveCore
             parentEdge[to] = edgeOf[slot];
             low[to] = depthOrder[to] = clock++;
             next[to] = start[to];
-            visited.Add(to);
+            visited[seen++] = to;
             at = to;
         }
 
         anchor[plus] = plus;
-        for (int i = 1; i < visited.Count; i++)
+        for (int i = 1; i < seen; i++)
         {
             int v = visited[i];
             int up = parent[v];
@@ -79,7 +80,7 @@ internal static class LiveCore
         return anchor;
     }
 
-    private static (int[] Start, int[] Other, int[] Edge) Adjacency(int vertices, IReadOnlyList<(int A, int B)> edges)
+    private static (int[] Start, int[] Other, int[] Edge) Adjacency(int vertices, ReadOnlySpan<(int A, int B)> edges)
     {
         var start = new int[vertices + 2];
         foreach ((int a, int b) in edges)
@@ -90,9 +91,9 @@ internal static class LiveCore
 
         for (int v = 2; v < start.Length; v++)
             start[v] += start[v - 1];
-        var other = new int[2 * edges.Count];
-        var edge = new int[2 * edges.Count];
-        for (int e = 0; e < edges.Count; e++)
+        var other = new int[2 * edges.Length];
+        var edge = new int[2 * edges.Length];
+        for (int e = 0; e < edges.Length; e++)
         {
             (int a, int b) = edges[e];
             other[start[a + 1]] = b;

@@ -5,32 +5,57 @@ using UnitsNet;
 namespace Lighting.Calc.Network;
 
 /// <summary>The solved harness in one setting: volts at every point, current in every part.</summary>
+/// <remarks>Immutable and safe to share between threads. Settings that differ in dead contacts only share their currents. Two are equal when they are one solution in the same setting.</remarks>
 public sealed record OperatingPoint
 {
+    private readonly SolvedCircuit _solved;
+    private readonly ImmutableArray<bool> _closed;
+    private ImmutableArray<PointState> _points;
+    private ImmutableArray<ContactState> _contacts;
+
+    internal OperatingPoint(SolvedCircuit solved, Setting setting, ImmutableArray<bool> closed)
+    {
+        _solved = solved;
+        _closed = closed;
+        Setting = setting;
+    }
+
     /// <summary>The setting.</summary>
-    public required Setting Setting { get; init; }
+    public Setting Setting { get; }
 
     /// <summary>Volts of the source before the battery's resistance.</summary>
-    public required ElectricPotential SupplyVoltage { get; init; }
+    public ElectricPotential SupplyVoltage => ElectricPotential.FromVolts(_solved.SupplyVolts);
 
     /// <summary>Current the source gives.</summary>
-    public required ElectricCurrent TotalCurrent { get; init; }
+    public ElectricCurrent TotalCurrent => ElectricCurrent.FromAmperes(_solved.SourceAmperes);
 
     /// <summary>Volts lost in the battery's own resistance.</summary>
-    public required ElectricPotential BatteryDrop { get; init; }
+    public ElectricPotential BatteryDrop => ElectricPotential.FromVolts(_solved.BatteryDropVolts);
 
     /// <summary>The points, in the order of the lists.</summary>
-    public required ImmutableArray<PointState> Points { get; init; }
+    public ImmutableArray<PointState> Points => _points.IsDefault ? _points = _solved.PointsWith(_closed) : _points;
 
     /// <summary>The lamps, in the order of the list.</summary>
-    public required ImmutableArray<LampState> Lamps { get; init; }
+    public ImmutableArray<LampState> Lamps => _solved.Lamps;
 
     /// <summary>The runs, in the order of the list.</summary>
-    public required ImmutableArray<RunState> Runs { get; init; }
+    public ImmutableArray<RunState> Runs => _solved.Runs;
 
     /// <summary>The switch contacts, in the order of the list.</summary>
-    public required ImmutableArray<ContactState> Contacts { get; init; }
+    public ImmutableArray<ContactState> Contacts => _contacts.IsDefault ? _contacts = _solved.ContactsWith(_closed) : _contacts;
 
     /// <summary>The fuses, in the order of the list.</summary>
-    public required ImmutableArray<FuseState> Fuses { get; init; }
+    public ImmutableArray<FuseState> Fuses => _solved.Fuses;
+
+    /// <summary>Whether all currents are another's: the two settings differ in dead contacts only.</summary>
+    internal bool SharesCurrentsWith(OperatingPoint other) => ReferenceEquals(_solved, other._solved);
+
+    /// <summary>Of some operating points the first of each set of currents, in their order.</summary>
+    internal static ImmutableArray<OperatingPoint> FirstOfEachCurrents(IEnumerable<OperatingPoint> points) => [.. points.DistinctBy(p => p._solved)];
+
+    /// <inheritdoc/>
+    public bool Equals(OperatingPoint? other) => other is not null && SharesCurrentsWith(other) && Setting.Equals(other.Setting);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Setting.GetHashCode();
 }

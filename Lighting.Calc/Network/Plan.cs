@@ -9,43 +9,42 @@ namespace Lighting.Calc.Network;
 internal sealed class Plan
 {
     private readonly Lazy<PlanNumbering> numbering;
+    private readonly int[] cluster;
 
     internal Plan(Circuit circuit, TopologyKey key)
     {
         Key = key;
-        int[] cluster = Clusters(circuit, key);
+        cluster = Clusters(circuit, key);
         int plus = cluster[circuit.Plus];
         int minus = cluster[circuit.Minus];
 
-        var edges = new List<(int A, int B)>();
+        var edges = new (int A, int B)[circuit.ConductorCount + circuit.LoadCount];
+        int present = 0;
         for (int i = 0; i < circuit.ConductorCount; i++)
         {
             if (key.Conductor(i) == Link.Finite)
-                edges.Add((cluster[circuit.ConductorA[i]], cluster[circuit.ConductorB[i]]));
+                edges[present++] = (cluster[circuit.ConductorA[i]], cluster[circuit.ConductorB[i]]);
         }
 
         for (int i = 0; i < circuit.LoadCount; i++)
         {
             if (key.LoadConnected(i))
-                edges.Add((cluster[circuit.LoadFeed[i]], cluster[circuit.LoadReturn[i]]));
+                edges[present++] = (cluster[circuit.LoadFeed[i]], cluster[circuit.LoadReturn[i]]);
         }
 
-        int[] anchor = LiveCore.Anchors(circuit.NodeCount, edges, plus, minus);
-        var unknown = new int[circuit.NodeCount];
-        Array.Fill(unknown, -1);
-        int count = 0;
+        int[] anchor = LiveCore.Anchors(circuit.NodeCount, edges.AsSpan(0, present), plus, minus);
         for (int v = 0; v < circuit.NodeCount; v++)
         {
             if (anchor[v] == v && v != minus)
-                unknown[v] = count++;
+                Unknowns++;
         }
 
-        Unknowns = count;
-        Anchor = [.. cluster.Select(c => anchor[c])];
+        Anchor = new int[circuit.NodeCount];
+        for (int v = 0; v < Anchor.Length; v++)
+            Anchor[v] = anchor[cluster[v]];
         LiveConductors = Live(circuit.ConductorA, circuit.ConductorB, i => key.Conductor(i) == Link.Finite);
         LiveLoads = Live(circuit.LoadFeed, circuit.LoadReturn, key.LoadConnected);
-        LivePart = new LivePart(LiveConductors, LiveLoads, Enumerable.Range(0, circuit.ConductorCount).Where(i => key.Conductor(i) == Link.Merged));
-        numbering = new Lazy<PlanNumbering>(() => new PlanNumbering(circuit, this, cluster, unknown, edges));
+        numbering = new Lazy<PlanNumbering>(() => new PlanNumbering(circuit, this, cluster));
     }
 
     public TopologyKey Key { get; }
@@ -55,7 +54,8 @@ internal sealed class Plan
     /// <summary>For each node the node whose volts it takes: where no current flows, that of the point it hangs on.</summary>
     public int[] Anchor { get; }
 
-    public LivePart LivePart { get; }
+    /// <summary>Whether the node, or one that zero resistance joins it with, is in the source's block or the minus itself.</summary>
+    public bool IsLive(int node) => Anchor[node] == cluster[node];
 
     public FactorPattern Pattern => numbering.Value.Pattern;
 
@@ -78,13 +78,25 @@ internal sealed class Plan
 
     public ZeroOhmPlan ZeroOhm => numbering.Value.ZeroOhm;
 
-    private int[] Live(int[] a, int[] b, Func<int, bool> present) =>
-        [.. Enumerable.Range(0, a.Length).Where(i => present(i) && Anchor[a[i]] != Anchor[b[i]])];
+    private int[] Live(int[] a, int[] b, Func<int, bool> present)
+    {
+        var live = new int[a.Length];
+        int count = 0;
+        for (int i = 0; i < a.Length; i++)
+        {
+            if (present(i) && Anchor[a[i]] != Anchor[b[i]])
+                live[count++] = i;
+        }
+
+        return live[..count];
+    }
 
     /// <summary>For each node the lowest node that zero resistance joins it with.</summary>
     private static int[] Clusters(Circuit circuit, TopologyKey key)
     {
-        int[] root = [.. Enumerable.Range(0, circuit.NodeCount)];
+        var root = new int[circuit.NodeCount];
+        for (int v = 0; v < root.Length; v++)
+            root[v] = v;
         for (int i = 0; i < circuit.ConductorCount; i++)
         {
             if (key.Conductor(i) != Link.Merged)

@@ -21,8 +21,8 @@ internal sealed class ZeroOhmPlan
             Conductors.Select(i => (unknown[circuit.ConductorA[i]], unknown[circuit.ConductorB[i]]))
                 .Where(e => e.Item1 >= 0 && e.Item2 >= 0),
             last: -1);
-        Pattern = new FactorPattern(order.Columns);
         Slot = [.. unknown.Select(u => u < 0 ? count : order.Position[u])];
+        Pattern = FactorPattern.Of(count, [.. Conductors.Select(i => (Slot[circuit.ConductorA[i]], Slot[circuit.ConductorB[i]]))]);
     }
 
     public int[] Conductors { get; }

@@ -1,0 +1,173 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lamps;
+using UnitsNet;
+
+namespace Lighting.Calc.Network;
+
+/// <summary>The numbers of one solution of a harness, and the states of its parts made of them when they are asked for.</summary>
+/// <remarks>Most verdicts look at a few lamps and one fuse of each of hundreds of settings. Safe to share between threads: a state made twice is the same.</remarks>
+internal sealed class SolvedCircuit
+{
+    private readonly HarnessNetwork _network;
+    private readonly HarnessValues _values;
+    private readonly bool[] _dropped;
+    private readonly bool[] _mayDrop;
+    private readonly double[] _lampVolts;
+    private readonly double[] _lampAmperes;
+    private readonly double[] _runAmperes;
+    private readonly double[] _contactAmperes;
+    private readonly double[] _fuseAmperes;
+    private readonly double[] _nodeVolts;
+    private readonly bool[] _isOpen;
+    private readonly Plan _plan;
+    private ImmutableArray<LampState> _lamps;
+    private ImmutableArray<RunState> _runs;
+    private ImmutableArray<FuseState> _fuses;
+
+    /// <summary>Takes the numbers over.</summary>
+    /// <param name="network">The harness.</param>
+    /// <param name="solver">Its solver, solved.</param>
+    /// <param name="values">The values it was solved with, which do not change any more.</param>
+    public SolvedCircuit(HarnessNetwork network, CircuitSolver solver, HarnessValues values)
+    {
+        _network = network;
+        _plan = solver.Planned();
+        _values = values;
+        SourceAmperes = solver.SourceAmperes;
+        BatteryDropVolts = SupplyVolts - solver.NodeVolts(network.PlusNode);
+        Bike bike = network.Bike;
+        // On a positive-earth bike the feed is the negative side; a lamp's volts count from its live to its earth side.
+        double sign = bike.Earth == Earth.Negative ? 1 : -1;
+        int lamps = bike.Lamps.Length;
+        (_lampVolts, _lampAmperes, _dropped, _mayDrop) = (new double[lamps], new double[lamps], new bool[lamps], new bool[lamps]);
+        for (int i = 0; i < lamps; i++)
+        {
+            int load = network.Loads[i];
+            _lampVolts[i] = sign * solver.LoadVolts(load);
+            _lampAmperes[i] = sign * solver.LoadAmperes(load);
+            _dropped[i] = solver.HasDroppedOut(load);
+            _mayDrop[i] = values.HasDrivers && solver.MayDropOut(load);
+        }
+
+        _runAmperes = Amperes(network.RunConductors);
+        _contactAmperes = Amperes(network.ContactConductors);
+        _fuseAmperes = Amperes(network.FuseConductors);
+        _nodeVolts = new double[network.Points.Length];
+        for (int i = 0; i < _nodeVolts.Length; i++)
+            _nodeVolts[i] = solver.NodeVolts(i);
+        _isOpen = new bool[network.Circuit.ConductorCount];
+        for (int i = 0; i < _isOpen.Length; i++)
+            _isOpen[i] = solver.LinkOf(i) == Link.Open;
+
+        double[] Amperes(ImmutableArray<int> conductors)
+        {
+            double[] amperes = new double[conductors.Length];
+            for (int i = 0; i < amperes.Length; i++)
+                amperes[i] = solver.ConductorAmperes(conductors[i]);
+            return amperes;
+        }
+    }
+
+    public double SupplyVolts => _values.SupplyVolts;
+
+    public double SourceAmperes { get; }
+
+    public double BatteryDropVolts { get; }
+
+    public ImmutableArray<LampState> Lamps => _lamps.IsDefault ? _lamps = Made(_lampVolts.Length, LampOf) : _lamps;
+
+    public ImmutableArray<RunState> Runs => _runs.IsDefault ? _runs = Made(_runAmperes.Length, RunOf) : _runs;
+
+    public ImmutableArray<FuseState> Fuses => _fuses.IsDefault ? _fuses = Made(_fuseAmperes.Length, FuseOf) : _fuses;
+
+    public ImmutableArray<ContactState> ContactsWith(ImmutableArray<bool> closed) => Made(closed.Length, i =>
+    {
+        // Without runs no contact is in the circuit.
+        double amperes = closed[i] && i < _contactAmperes.Length ? _contactAmperes[i] : 0;
+        return new ContactState(_network.Bike.Switches[i], closed[i], ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _values.ContactOhms[i]));
+    });
+
+    /// <summary>The points with some contacts closed: those that no current reaches have the volts of the point they hang on, 0 V where they hang on none.</summary>
+    public ImmutableArray<PointState> PointsWith(ImmutableArray<bool> closed)
+    {
+        Circuit circuit = _network.Circuit;
+        double[] volts = [.. _nodeVolts];
+        bool[] known = new bool[volts.Length];
+        for (int v = 0; v < known.Length; v++)
+            known[v] = _plan.IsLive(v);
+        bool[] open = [.. _isOpen];
+        for (int i = 0; i < _network.ContactConductors.Length; i++)
+            open[_network.ContactConductors[i]] = !closed[i] || double.IsPositiveInfinity(_values.ContactOhms[i]);
+        // No current flows outside the live part: volts spread unchanged over what is joined to it.
+        for (bool spreads = true; spreads;)
+        {
+            spreads = false;
+            for (int c = 0; c < open.Length; c++)
+                if (!open[c])
+                    spreads |= Spread(circuit.ConductorA[c], circuit.ConductorB[c]);
+            for (int l = 0; l < circuit.LoadCount; l++)
+                if (_plan.Key.LoadConnected(l))
+                    spreads |= Spread(circuit.LoadFeed[l], circuit.LoadReturn[l]);
+        }
+
+        for (int v = 0; v < volts.Length; v++)
+            if (!known[v])
+                volts[v] = 0;
+        return Made(volts.Length, i => new PointState(_network.Points[i], ElectricPotential.FromVolts(volts[i])));
+
+        bool Spread(int a, int b)
+        {
+            if (known[a] == known[b])
+                return false;
+            (int from, int to) = known[a] ? (a, b) : (b, a);
+            (volts[to], known[to]) = (volts[from], true);
+            return true;
+        }
+    }
+
+    private LampState LampOf(int index)
+    {
+        FittedLamp lamp = _network.Bike.Lamps[index];
+        LampSpecification specification = _values.Lamps[index];
+        double volts = _lampVolts[index], amperes = _lampAmperes[index];
+        bool connected = _network.Bike.HasNetwork || amperes != 0;
+        double across = connected ? volts : 0;
+        bool fed = SupplyVolts > 0 && connected && across > 0.01 * SupplyVolts;
+        return new LampState
+        {
+            Lamp = ReferenceEquals(lamp.Specification, specification) ? lamp : lamp with { Specification = specification },
+            Voltage = ElectricPotential.FromVolts(across),
+            Current = ElectricCurrent.FromAmperes(amperes),
+            Drop = fed ? Ratio.FromDecimalFractions(1 - across / SupplyVolts) : null,
+            DroppedOut = fed && _dropped[index],
+            MayDropOut = fed && _mayDrop[index],
+        };
+    }
+
+    private RunState RunOf(int index)
+    {
+        double amperes = _runAmperes[index];
+        return new RunState(
+            _network.Bike.Runs[index],
+            ElectricCurrent.FromAmperes(amperes),
+            ElectricPotential.FromVolts(amperes * _values.WireOhms[index]),
+            ElectricPotential.FromVolts(amperes * _values.JointOhms[index]),
+            ElectricResistance.FromOhms(_values.WireOhms[index] + _values.JointOhms[index]));
+    }
+
+    private FuseState FuseOf(int index)
+    {
+        double amperes = Math.Abs(_fuseAmperes[index]);
+        return new FuseState(_network.Bike.Fuses[index], ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _values.FuseOhms[index]));
+    }
+
+    private static ImmutableArray<T> Made<T>(int count, Func<int, T> make)
+    {
+        var made = new T[count];
+        for (int i = 0; i < count; i++)
+            made[i] = make(i);
+        return ImmutableCollectionsMarshal.AsImmutableArray(made);
+    }
+}
