@@ -4,12 +4,19 @@ using Lighting.Calc.Harness;
 namespace Lighting.Calc.Fuses;
 
 /// <summary>A bike's runs, contacts and fuses as a graph that is walked from the battery.</summary>
-/// <remarks>Walks never lead through a battery terminal, and never through a lamp: a dead short does not pass one.</remarks>
+/// <remarks>
+/// Walks never lead through a battery terminal, and never through a lamp: a dead short does not pass one. A walk is done once and
+/// kept for all states that agree in the contacts it comes to. For one thread at a time.
+/// </remarks>
 internal sealed class FeedGraph
 {
     private readonly Dictionary<string, int> _points = new(Name.Comparer);
     private readonly List<string> _names = [];
-    private readonly ImmutableArray<ImmutableArray<int>> _partsAt;
+    private readonly int[][] _partsAt;
+    private readonly int _firstContact;
+    private readonly PositionTest[] _contactTests;
+    private readonly Dictionary<(int Start, int Without, bool ThroughFuses), List<FeedWalk>> _walks = [];
+    private readonly Queue<int> _queue = new();
 
     public FeedGraph(Bike bike)
     {
@@ -20,18 +27,20 @@ internal sealed class FeedGraph
         for (int i = 0; i < bike.Runs.Length; i++)
         {
             Run run = bike.Runs[i];
-            parts.Add(new(GraphPartKind.Run, i, run.Name, Point(run.From), Point(run.To), (run.WireResistance(bike.WireTemperature) + run.TotalJointResistance).Ohms));
+            parts.Add(new(parts.Count, GraphPartKind.Run, i, run.Name, Point(run.From), Point(run.To), (run.WireResistance(bike.WireTemperature) + run.TotalJointResistance).Ohms));
         }
 
+        _firstContact = parts.Count;
         for (int i = 0; i < bike.Switches.Length; i++)
-            parts.Add(new(GraphPartKind.Contact, i, bike.Switches[i].Name, Point(bike.Switches[i].From), Point(bike.Switches[i].To), bike.Switches[i].Resistance.Ohms));
+            parts.Add(new(parts.Count, GraphPartKind.Contact, i, bike.Switches[i].Name, Point(bike.Switches[i].From), Point(bike.Switches[i].To), bike.Switches[i].Resistance.Ohms));
         for (int i = 0; i < bike.Fuses.Length; i++)
             if (bike.Fuses[i] is { From: { } from, To: { } to } fuse)
-                parts.Add(new(GraphPartKind.Fuse, i, fuse.Name, Point(from), Point(to), FuseTable.ResistanceOf(fuse).Ohms));
+                parts.Add(new(parts.Count, GraphPartKind.Fuse, i, fuse.Name, Point(from), Point(to), FuseTable.ResistanceOf(fuse).Ohms));
         LampFeeds = [.. bike.Lamps.Select(l => l.Feed is { } p ? Point(p) : -1)];
         LampReturns = [.. bike.Lamps.Select(l => l.Return is { } p ? Point(p) : -1)];
         Parts = parts.ToImmutable();
-        var at = Enumerable.Range(0, _names.Count).Select(_ => ImmutableArray.CreateBuilder<int>()).ToArray();
+        _contactTests = [.. bike.Switches.Select(c => new PositionTest(c.Switch, c.ClosedIn))];
+        List<int>[] at = [.. _names.Select(_ => new List<int>(4))];
         for (int i = 0; i < Parts.Length; i++)
         {
             at[Parts[i].A].Add(i);
@@ -39,7 +48,7 @@ internal sealed class FeedGraph
                 at[Parts[i].B].Add(i);
         }
 
-        _partsAt = [.. at.Select(a => a.ToImmutable())];
+        _partsAt = [.. at.Select(a => a.ToArray())];
     }
 
     public Bike Bike { get; }
@@ -62,66 +71,73 @@ internal sealed class FeedGraph
 
     public string PointName(int point) => _names[point];
 
+    public GraphPart ContactPart(int contact) => Parts[_firstContact + contact];
+
     /// <summary>The distinct sets of closed contacts among settings, contacts that no walk from the battery comes to left out.</summary>
     public ImmutableArray<FeedState> States(IEnumerable<Setting> settings)
     {
-        var seen = new HashSet<string>(StringComparer.Ordinal);
+        var seen = new HashSet<ContactSet>();
         var states = ImmutableArray.CreateBuilder<FeedState>();
         foreach (Setting setting in settings)
         {
             FeedState state = StateOf(setting);
-            FeedWalk live = Walk(Live, state, _ => true), earth = Walk(Earth, state, _ => true);
-            if (seen.Add(string.Create(Parts.Length, (this, state, live, earth), Mark)))
+            if (seen.Add(state.Closed.Intersection(Walk(Live, state).Met.Union(Walk(Earth, state).Met))))
                 states.Add(state);
         }
 
         return states.ToImmutable();
-
-        static void Mark(Span<char> marks, (FeedGraph Graph, FeedState State, FeedWalk Live, FeedWalk Earth) of)
-        {
-            for (int i = 0; i < marks.Length; i++)
-            {
-                GraphPart part = of.Graph.Parts[i];
-                bool isMet = of.Live.Reaches(part.A) || of.Live.Reaches(part.B) || of.Earth.Reaches(part.A) || of.Earth.Reaches(part.B);
-                marks[i] = isMet && of.State.Passes[i] ? '1' : '0';
-            }
-        }
     }
 
-    public FeedState StateOf(Setting setting) =>
-        new(setting, [.. Parts.Select(p => p.Kind != GraphPartKind.Contact || Bike.Switches[p.Index].IsClosed(setting))]);
+    public FeedState StateOf(Setting setting) => new(setting, ContactSet.Where(_contactTests.Length, i => _contactTests[i].Holds(setting)));
 
-    /// <summary>Walks from a point over the parts that pass current and that <paramref name="usable"/> allows.</summary>
-    public FeedWalk Walk(int start, FeedState state, Func<GraphPart, bool> usable)
+    /// <summary>Walks from a point over the parts that pass current.</summary>
+    /// <param name="start">The point.</param>
+    /// <param name="state">Which contacts are closed.</param>
+    /// <param name="without">A part that is left out; null for none.</param>
+    /// <param name="throughFuses">Whether fuses are walked over.</param>
+    public FeedWalk Walk(int start, FeedState state, GraphPart? without = null, bool throughFuses = true)
+    {
+        (int, int, bool) key = (start, without?.Place ?? -1, throughFuses);
+        if (!_walks.TryGetValue(key, out List<FeedWalk>? known))
+            _walks.Add(key, known = []);
+        foreach (FeedWalk walk in known)
+            if (walk.HoldsIn(state))
+                return walk;
+        FeedWalk fresh = Walked(start, state, without, throughFuses);
+        known.Add(fresh);
+        return fresh;
+    }
+
+    private FeedWalk Walked(int start, FeedState state, GraphPart? without, bool throughFuses)
     {
         double[] ohms = new double[_names.Count];
         int[] through = new int[_names.Count];
         Array.Fill(ohms, double.PositiveInfinity);
         Array.Fill(through, -1);
         ohms[start] = 0;
-        var queue = new PriorityQueue<int, double>();
-        queue.Enqueue(start, 0);
-        while (queue.TryDequeue(out int point, out double reached))
+        // Harnesses are nearly trees: a point is seldom reached again by a better way and queued anew.
+        _queue.Enqueue(start);
+        while (_queue.TryDequeue(out int point))
         {
-            if (reached > ohms[point] || point != start && (point == Live || point == Earth))
+            if (point != start && (point == Live || point == Earth))
                 continue;
-            foreach (int index in _partsAt[point])
+            foreach (int place in _partsAt[point])
             {
-                GraphPart part = Parts[index];
-                if (!state.Passes[index] || !usable(part))
+                GraphPart part = Parts[place];
+                if (ReferenceEquals(part, without) || part.Kind == GraphPartKind.Fuse && !throughFuses || part.Kind == GraphPartKind.Contact && !state.Closed.Has(part.Index))
                     continue;
                 int next = part.Other(point);
-                double candidate = reached + part.Ohms;
+                double candidate = ohms[point] + part.Ohms;
                 if (candidate < ohms[next])
                 {
                     ohms[next] = candidate;
-                    through[next] = index;
-                    queue.Enqueue(next, candidate);
+                    through[next] = place;
+                    _queue.Enqueue(next);
                 }
             }
         }
 
-        return new FeedWalk(this, ohms, through);
+        return new FeedWalk(this, state, ohms, through);
     }
 
     private int Point(string name)

@@ -1,22 +1,44 @@
 using System.Collections.Immutable;
+using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Fuses;
 
 /// <summary>The way of least resistance from one point to every point it reaches.</summary>
-internal sealed class FeedWalk(FeedGraph graph, double[] ohms, int[] through)
+internal sealed class FeedWalk
 {
-    /// <summary>Ohms to a point; infinity where it is not reached.</summary>
-    public double OhmsTo(int point) => ohms[point];
+    private readonly FeedGraph _graph;
+    private readonly FeedState _state;
+    private readonly double[] _ohms;
+    private readonly int[] _through;
 
-    public bool Reaches(int point) => double.IsFinite(ohms[point]);
+    /// <param name="graph">The bike as a graph.</param>
+    /// <param name="state">The first state it was walked in.</param>
+    /// <param name="ohms">Ohms to each point; infinity where it is not reached.</param>
+    /// <param name="through">The part by which each point is reached; −1 for none.</param>
+    public FeedWalk(FeedGraph graph, FeedState state, double[] ohms, int[] through)
+    {
+        (_graph, _state, _ohms, _through) = (graph, state, ohms, through);
+        Met = ContactSet.Where(graph.Bike.Switches.Length, c => Reaches(graph.ContactPart(c).A) || Reaches(graph.ContactPart(c).B));
+    }
+
+    /// <summary>The contacts that it comes to, closed or open: what it depends on.</summary>
+    public ContactSet Met { get; }
+
+    /// <summary>Whether it is the same in another state.</summary>
+    public bool HoldsIn(FeedState state) => _state.Closed.AgreesWith(state.Closed, Met);
+
+    /// <summary>Ohms to a point; infinity where it is not reached.</summary>
+    public double OhmsTo(int point) => _ohms[point];
+
+    public bool Reaches(int point) => double.IsFinite(_ohms[point]);
 
     /// <summary>The parts passed on the way to a point, in order.</summary>
     public ImmutableArray<GraphPart> PathTo(int point)
     {
         var parts = ImmutableArray.CreateBuilder<GraphPart>();
-        for (int at = point; through[at] >= 0;)
+        for (int at = point; _through[at] >= 0;)
         {
-            GraphPart part = graph.Parts[through[at]];
+            GraphPart part = _graph.Parts[_through[at]];
             parts.Add(part);
             at = part.Other(at);
         }

@@ -34,26 +34,27 @@ public static class FuseCheck
     internal static ImmutableArray<FuseSuitability> Of(FeedScopes feeds, IReadOnlyList<OperatingPoint> settings, FuseOptions options)
     {
         Check(feeds.Graph.Bike, settings, options);
-        return [.. feeds.Scopes.Select((_, i) => Judge(feeds.Graph, i, feeds.Scopes, settings, options))];
+        ImmutableArray<OperatingPoint> distinct = OperatingPoint.FirstOfEachCurrents(settings);
+        return [.. feeds.Scopes.Select((_, i) => Judge(feeds.Graph, i, feeds.Scopes, settings, distinct, options))];
     }
 
-    private static FuseSuitability Judge(FeedGraph graph, int index, ImmutableArray<FuseScope> scopes, IReadOnlyList<OperatingPoint> points, FuseOptions options)
+    private static FuseSuitability Judge(FeedGraph graph, int index, ImmutableArray<FuseScope> scopes, IReadOnlyList<OperatingPoint> points, IReadOnlyList<OperatingPoint> distinct, FuseOptions options)
     {
         Bike bike = graph.Bike;
         Fuse fuse = bike.Fuses[index];
-        var judge = new FuseJudge(graph, fuse, scopes[index], points, options);
-        SteadyLoad steady = Steady(judge, points, index, options);
+        var judge = new FuseJudge(graph, fuse, scopes[index], distinct, options);
+        SteadyLoad steady = Steady(judge, points, distinct, index, options);
         FuseProtection protection = Protection(bike, judge);
         ImmutableArray<RunClearing> clearing = judge.ClearAll();
-        FuseSurge? surge = FuseSurge.Worst(bike, index, scopes[index], points);
+        FuseSurge? surge = FuseSurge.Worst(bike, scopes[index], distinct);
         SwitchingOn? switchingOn = surge?.Against(fuse.Style, judge.Fitted.Amperes);
         FuseAdvice advice = FuseAdviser.Advise(bike, judge, steady, surge);
         return new FuseReporter(graph, index, scopes, options).Report(judge, steady, switchingOn, protection, clearing, advice);
     }
 
-    private static SteadyLoad Steady(FuseJudge judge, IReadOnlyList<OperatingPoint> points, int index, FuseOptions options)
+    private static SteadyLoad Steady(FuseJudge judge, IReadOnlyList<OperatingPoint> points, IReadOnlyList<OperatingPoint> distinct, int index, FuseOptions options)
     {
-        OperatingPoint worst = points.MaxBy(p => Math.Abs(p.Fuses[index].Current.Amperes))!;
+        OperatingPoint worst = distinct.MaxBy(p => p.FuseAmperes(index))!;
         var calm = new Setting(worst.Setting.Positions.Select(p =>
             options.MomentarySwitches.Contains(p.Switch, StringComparer.OrdinalIgnoreCase) ? p with { Position = SwitchDefinition.Off } : p));
         return new SteadyLoad
@@ -66,8 +67,7 @@ public static class FuseCheck
         };
     }
 
-    // The side of the fuse that its current enters by does not matter to it.
-    private static ElectricCurrent Amount(OperatingPoint point, int fuse) => ElectricCurrent.FromAmperes(Math.Abs(point.Fuses[fuse].Current.Amperes));
+    private static ElectricCurrent Amount(OperatingPoint point, int fuse) => ElectricCurrent.FromAmperes(point.FuseAmperes(fuse));
 
     private static FuseProtection Protection(Bike bike, FuseJudge judge)
     {
@@ -88,7 +88,7 @@ public static class FuseCheck
     {
         if (settings.Count == 0)
             throw new ArgumentException("At least one operating point is needed.", nameof(settings));
-        if (settings.Any(p => p.Fuses.Length != bike.Fuses.Length || p.Runs.Length != bike.Runs.Length || p.Lamps.Length != bike.Lamps.Length))
+        if (settings.Any(p => !p.IsOf(bike)))
             throw new ArgumentException("The operating points are not of this bike.", nameof(settings));
         if (!(options.SteadyLimit.Percent is > 0 and <= 100))
             throw new ArgumentOutOfRangeException(nameof(options), options.SteadyLimit, "The steady limit is above 0 to 100 %.");

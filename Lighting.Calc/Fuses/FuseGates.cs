@@ -16,12 +16,14 @@ internal sealed class FuseGates
 
     private readonly ImmutableArray<GatePoint> _fastest;
     private readonly ImmutableArray<GatePoint> _slowest;
+    private readonly ImmutableArray<GatePoint> _logFastest;
 
     private FuseGates(FuseStyle style)
     {
         ImmutableArray<TableRow> rows = [.. PublishedTable.Load("fuse-gates").Read().Where(r => r.Text("style") == FuseGates.NameOf(style)).OrderBy(r => r.Number("percent_of_rating"))];
         _fastest = Points(rows, "min_s");
         _slowest = Points(rows, "max_s");
+        _logFastest = [.. _fastest.Select(p => new GatePoint(Math.Log(p.OfRating), Math.Log(p.Seconds)))];
     }
 
     public GatePoint FirstFastest => _fastest[0];
@@ -42,6 +44,20 @@ internal sealed class FuseGates
 
     /// <summary>Shortest opening seconds at a current in ratings; null outside the gates.</summary>
     public double? FastestSeconds(double ofRating) => Interpolate(_fastest, ofRating);
+
+    /// <summary>Logarithm of the shortest opening seconds at the logarithm of a current in ratings; null outside the gates.</summary>
+    public double? LogFastestSeconds(double logOfRating)
+    {
+        for (int i = 1; i < _logFastest.Length; i++)
+            if (logOfRating >= _logFastest[i - 1].OfRating && logOfRating <= _logFastest[i].OfRating)
+            {
+                (double fromX, double fromY) = _logFastest[i - 1];
+                (double toX, double toY) = _logFastest[i];
+                return fromY + (logOfRating - fromX) / (toX - fromX) * (toY - fromY);
+            }
+
+        return null;
+    }
 
     /// <summary>Longest opening seconds at a current in ratings; null outside the gates.</summary>
     public double? SlowestSeconds(double ofRating) => Interpolate(_slowest, ofRating);

@@ -23,8 +23,8 @@ internal sealed class FuseJudge
         Fuse = fuse;
         _fitted = ContinuousAmperes(fuse, options);
         Factor = FuseTemperature.Factor(fuse.Style, options.Ambient);
-        FedRuns = [.. scope.Runs.Select(r => Rate(r.Run, points))];
-        ReturnRuns = [.. scope.ReturnRuns.Order().Select(i => Rate(graph.Bike.Runs[i], points))];
+        FedRuns = [.. scope.Runs.Keys.Select(i => Rate(i, points))];
+        ReturnRuns = [.. scope.ReturnRuns.Order().Select(i => Rate(i, points))];
     }
 
     public Fuse Fuse { get; }
@@ -52,9 +52,9 @@ internal sealed class FuseJudge
 
     public bool ProtectsAll(double rating) => FedRuns.All(r => Protects(r, rating));
 
-    public bool ClearsAll(double rating) => _scope.Runs.All(r => Clear(r, rating).Clears);
+    public bool ClearsAll(double rating) => _scope.Runs.Values.All(r => Clear(r, rating).Clears);
 
-    public ImmutableArray<RunClearing> ClearAll() => [.. _scope.Runs.Select(r => Clear(r, _fitted))];
+    public ImmutableArray<RunClearing> ClearAll() => [.. _scope.Runs.Values.Select(r => Clear(r, _fitted))];
 
     private RunClearing Clear(FedRun run, double rating)
     {
@@ -81,10 +81,10 @@ internal sealed class FuseJudge
         ?? FuseGates.Of(Fuse.Style).SlowestSeconds(2)
         ?? throw new InvalidDataException($"The table of fuse gates has no longest time at 200 % for {FuseGates.NameOf(Fuse.Style)} fuses.");
 
-    private RunRating Rate(Run run, IReadOnlyList<OperatingPoint> points)
+    private RunRating Rate(int index, IReadOnlyList<OperatingPoint> points)
     {
-        int index = _graph.Bike.Runs.IndexOf(run);
-        OperatingPoint worst = points.MaxBy(p => Math.Abs(p.Runs[index].Current.Amperes))!;
-        return new RunRating(run, CurrentRating.Of(run.Wire, _options.WireAmbient, run.Bundle), ElectricCurrent.FromAmperes(Math.Abs(worst.Runs[index].Current.Amperes)), worst.Setting);
+        Run run = _graph.Bike.Runs[index];
+        OperatingPoint worst = points.MaxBy(p => p.RunAmperes(index))!;
+        return new RunRating(run, CurrentRating.Of(run.Wire, _options.WireAmbient, run.Bundle), ElectricCurrent.FromAmperes(worst.RunAmperes(index)), worst.Setting);
     }
 }

@@ -79,9 +79,9 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
             findings.Add(new(Severity.Fault, run.Run.Name, $"the run carries {A(run.WorstCurrent)} ({run.WorstSetting}), more than its wire's {A(run.Rating.Current!.Value)}: {run.Rating.Explanation}"));
         foreach (RunRating run in protection.ReturnRuns.Where(r => r.CarriesLoad is null))
             findings.Add(new(Severity.Caution, run.Run.Name, $"whether the run carries its {A(run.WorstCurrent)} cannot be checked: {run.Rating.Explanation}"));
-        foreach (RunRating run in protection.FedRuns)
-            foreach (int other in Enumerable.Range(0, scopes.Length).Where(i => i > index && scopes[i].Runs.Any(r => r.Run == run.Run)))
-                Add(Severity.Caution, $"the run '{run.Run.Name}' is fed through '{graph.Bike.Fuses[other].Name}' too: a fault in it may draw what both fuses carry together");
+        foreach (int run in _scope.Runs.Keys)
+            foreach (int other in Enumerable.Range(0, scopes.Length).Where(i => i > index && scopes[i].Runs.ContainsKey(run)))
+                Add(Severity.Caution, $"the run '{graph.Bike.Runs[run].Name}' is fed through '{graph.Bike.Fuses[other].Name}' too: a fault in it may draw what both fuses carry together");
         if (graph.Bike.HasNetwork && !_scope.IsFed && !_scope.IsEarthSide)
             Add(Severity.Caution, "no setting joins it to the battery, so its load and its wires were not judged");
         if (!graph.Bike.HasNetwork)

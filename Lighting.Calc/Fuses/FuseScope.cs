@@ -12,9 +12,10 @@ internal sealed class FuseScope
 {
     private readonly FeedGraph _graph;
     private readonly int _fuse;
-    private readonly Dictionary<int, FedRun> _runs = [];
+    private readonly SortedDictionary<int, FedRun> _runs = [];
     private readonly HashSet<int> _lamps = [];
     private readonly HashSet<int> _returnRuns = [];
+    private readonly HashSet<(int Lamp, FeedWalk Back)> _returned = [];
 
     private FuseScope(FeedGraph graph, int fuse)
     {
@@ -22,7 +23,8 @@ internal sealed class FuseScope
         _fuse = fuse;
     }
 
-    public IEnumerable<FedRun> Runs => _runs.Values.OrderBy(r => _graph.Bike.Runs.IndexOf(r.Run));
+    /// <summary>The runs that it feeds, by their index in the bike's list.</summary>
+    public IReadOnlyDictionary<int, FedRun> Runs => _runs;
 
     /// <summary>Indices of the lamps whose current passes the fuse in some setting.</summary>
     public IReadOnlySet<int> Lamps => _lamps;
@@ -52,23 +54,21 @@ internal sealed class FuseScope
 
     private GraphPart? Part => _graph.Parts.FirstOrDefault(p => p.Kind == GraphPartKind.Fuse && p.Index == _fuse);
 
-    private static bool NoFuse(GraphPart part) => part.Kind != GraphPartKind.Fuse;
-
     private void AddFeedSide(FeedState state)
     {
         if (Part is not { } part)
             return;
-        FeedWalk feed = _graph.Walk(_graph.Live, state, p => p != part);
+        FeedWalk feed = _graph.Walk(_graph.Live, state, part);
         int supply = feed.Reaches(part.A) ? part.A : part.B, load = part.Other(supply);
         if (!feed.Reaches(supply))
             return;
         IsFed = true;
-        FeedWalk unfused = _graph.Walk(_graph.Live, state, NoFuse);
+        FeedWalk unfused = _graph.Walk(_graph.Live, state, throughFuses: false);
         if (unfused.Reaches(part.A) && unfused.Reaches(part.B))
             Bypassed ??= state.Setting;
-        FeedWalk own = _graph.Walk(load, state, NoFuse);
-        AddRuns(state, own, unfused, feed.OhmsTo(supply), feed.PathTo(supply), part, _graph.Walk(_graph.Earth, state, _ => true));
-        AddLamps(state, _graph.Walk(load, state, p => p != part), unfused);
+        FeedWalk own = _graph.Walk(load, state, throughFuses: false);
+        AddRuns(state, own, unfused, feed.OhmsTo(supply), feed.PathTo(supply), part, _graph.Walk(_graph.Earth, state));
+        AddLamps(state, _graph.Walk(load, state, part), unfused);
     }
 
     private void AddRuns(FeedState state, FeedWalk own, FeedWalk unfused, double ohmsBefore, ImmutableArray<GraphPart> pathBefore, GraphPart fuse, FeedWalk back)
@@ -78,15 +78,14 @@ internal sealed class FuseScope
             if (!own.Reaches(run.A) || !own.Reaches(run.B) || run.A == _graph.Live || run.B == _graph.Live || run.A == _graph.Earth || run.B == _graph.Earth || unfused.Reaches(run.A))
                 continue;
             int far = own.OhmsTo(run.A) > own.OhmsTo(run.B) ? run.A : run.B;
-            IEnumerable<string> path = pathBefore.Append(fuse).Concat(own.PathTo(far)).Select(p => p.Name);
-            Keep(state, run, far, ohmsBefore + own.OhmsTo(far), [.. path], back);
+            Keep(state, run, far, ohmsBefore + own.OhmsTo(far), () => pathBefore.Append(fuse).Concat(own.PathTo(far)), back);
         }
     }
 
-    private void Keep(FeedState state, GraphPart run, int far, double feedOhms, ImmutableArray<string> path, FeedWalk back)
+    private void Keep(FeedState state, GraphPart run, int far, double feedOhms, Func<IEnumerable<GraphPart>> path, FeedWalk back)
     {
         // Where the short meets the frame is not known; the return of the lamp beyond it that is worst off is taken.
-        FeedWalk beyond = _graph.Walk(far, state, p => p != run && NoFuse(p));
+        FeedWalk beyond = _graph.Walk(far, state, run, throughFuses: false);
         double returnOhms = 0;
         string? from = null;
         for (int i = 0; i < _graph.LampFeeds.Length; i++)
@@ -96,22 +95,21 @@ internal sealed class FuseScope
                 (returnOhms, from) = (back.OhmsTo(point), _graph.PointName(point));
         }
 
-        var fed = new FedRun(_graph.Bike.Runs[run.Index], _graph.PointName(far), feedOhms, returnOhms, from, path, state.Setting);
-        if (!_runs.TryGetValue(run.Index, out FedRun? known) || fed.LoopOhms > known.LoopOhms)
-            _runs[run.Index] = fed;
+        if (!_runs.TryGetValue(run.Index, out FedRun? known) || feedOhms + returnOhms > known.LoopOhms)
+            _runs[run.Index] = new FedRun(_graph.Bike.Runs[run.Index], _graph.PointName(far), feedOhms, returnOhms, from, [.. path().Select(p => p.Name)], state.Setting);
     }
 
     private void AddLamps(FeedState state, FeedWalk reached, FeedWalk? unfused)
     {
+        FeedWalk back = _graph.Walk(_graph.Earth, state);
         for (int i = 0; i < _graph.LampFeeds.Length; i++)
         {
             if (ReturnOf(i, reached) is not { } returns || unfused is not null && ReturnOf(i, unfused) is not null)
                 continue;
             _lamps.Add(i);
-            FeedWalk back = _graph.Walk(returns, state, _ => true);
-            if (!back.Reaches(_graph.Earth))
+            if (!back.Reaches(returns) || !_returned.Add((i, back)))
                 continue;
-            foreach (GraphPart part in back.PathTo(_graph.Earth))
+            foreach (GraphPart part in back.PathTo(returns))
                 if (part.Kind == GraphPartKind.Run)
                     _returnRuns.Add(part.Index);
         }
@@ -121,23 +119,23 @@ internal sealed class FuseScope
     {
         if (Part is not { } part)
             return;
-        FeedWalk back = _graph.Walk(_graph.Earth, state, _ => true), without = _graph.Walk(_graph.Earth, state, p => p != part);
+        FeedWalk back = _graph.Walk(_graph.Earth, state), without = _graph.Walk(_graph.Earth, state, part);
         int frame = without.Reaches(part.A) ? part.B : part.A;
         if (without.Reaches(part.A) == without.Reaches(part.B))
             return;
         IsEarthSide = true;
-        FeedWalk unfused = _graph.Walk(_graph.Live, state, NoFuse);
+        FeedWalk unfused = _graph.Walk(_graph.Live, state, throughFuses: false);
         foreach (GraphPart run in _graph.Parts.Where(p => p.Kind == GraphPartKind.Run && unfused.Reaches(p.A) && unfused.Reaches(p.B) && p.A != _graph.Earth && p.B != _graph.Earth))
         {
             int far = unfused.OhmsTo(run.A) > unfused.OhmsTo(run.B) ? run.A : run.B;
-            FeedWalk beyond = _graph.Walk(far, state, p => p != run && NoFuse(p));
+            FeedWalk beyond = _graph.Walk(far, state, run, throughFuses: false);
             bool passes = Enumerable.Range(0, _graph.LampFeeds.Length).Any(i => ReturnOf(i, beyond) is { } point && back.Reaches(point) && !without.Reaches(point));
             if (passes)
-                Keep(state, run, far, unfused.OhmsTo(far) - part.Ohms, [.. unfused.PathTo(far).Append(part).Select(p => p.Name)], back);
+                Keep(state, run, far, unfused.OhmsTo(far) - part.Ohms, () => unfused.PathTo(far).Append(part), back);
         }
 
-        FeedWalk behind = _graph.Walk(frame, state, p => p != part);
-        FeedWalk live = _graph.Walk(_graph.Live, state, _ => true);
+        FeedWalk behind = _graph.Walk(frame, state, part);
+        FeedWalk live = _graph.Walk(_graph.Live, state);
         for (int i = 0; i < _graph.LampFeeds.Length; i++)
             if (ReturnOf(i, live) is { } point && behind.Reaches(point))
                 _lamps.Add(i);

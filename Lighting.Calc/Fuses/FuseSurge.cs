@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.InteropServices;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
 using Lighting.Calc.Network;
@@ -12,14 +13,15 @@ namespace Lighting.Calc.Fuses;
 /// Every lit filament the fuse feeds starts cold at once, behind the resistance that costs it its drop when hot, (source volts − lamp volts)/lamp current:
 /// wires that several filaments share are thereby shared in the surge as they are when hot. Other loads draw their steady current.
 /// A fuse is melted by I²t: at each moment the energy so far is compared with that of the shortest published opening time at
-/// the same effective current; above the last gate with that gate's.
+/// the same effective current; above the last gate with that gate's. The moments are those of the filament that warms up last.
 /// </remarks>
 internal sealed class FuseSurge
 {
     private readonly Setting _setting;
     private readonly ImmutableArray<double> _seconds;
     private readonly ImmutableArray<double> _amperes;
-    private readonly ImmutableArray<double> _effective;
+    private readonly ImmutableArray<double> _logSeconds;
+    private readonly ImmutableArray<double> _logEffective;
     private readonly double _steady;
     private readonly bool _isLimited;
     private readonly bool _isInTable;
@@ -46,16 +48,18 @@ internal sealed class FuseSurge
         }
 
         _isInTable = curves.All(c => c.Curve.IsInTable);
-        _seconds = [.. curves.SelectMany(c => c.Curve.Seconds).Append(0).Distinct().Order()];
+        _seconds = curves.Count > 0 ? curves.MaxBy(c => c.Curve.Seconds[^1]).Curve.Seconds : [0];
         double[] sum = new double[_seconds.Length];
+        Array.Fill(sum, others);
         foreach ((int quantity, WarmUpCurve curve) in curves)
             curve.AddAt(_seconds, quantity, sum);
-        _amperes = [.. sum.Select(filaments => others + filaments)];
-        _effective = Effective();
+        _amperes = ImmutableCollectionsMarshal.AsImmutableArray(sum);
+        _logSeconds = [.. _seconds.Skip(1).Select(x => Math.Log(x))];
+        _logEffective = [.. Effective().Select(x => Math.Log(x))];
     }
 
     /// <summary>The surge of the setting with the largest peak; null where the fuse feeds no lamp that is ever lit.</summary>
-    public static FuseSurge? Worst(Bike bike, int fuse, FuseScope scope, IReadOnlyList<OperatingPoint> points)
+    public static FuseSurge? Worst(Bike bike, FuseScope scope, IReadOnlyList<OperatingPoint> points)
     {
         int[] lamps = [.. Enumerable.Range(0, bike.Lamps.Length).Where(i => !bike.HasNetwork || scope.Lamps.Contains(i))];
         double?[] coldOhms = [.. bike.Lamps.Select(l => IsFilament(l.Specification) ? new FilamentWarmUp(l.Specification).ColdOhms : (double?)null)];
@@ -118,34 +122,31 @@ internal sealed class FuseSurge
     }
 
     // From the second time on: the steady current that would have brought in the same energy.
-    private ImmutableArray<double> Effective()
+    private IEnumerable<double> Effective()
     {
-        var effective = ImmutableArray.CreateBuilder<double>();
         double energy = 0;
         for (int i = 1; i < _seconds.Length; i++)
         {
             energy += (_amperes[i] * _amperes[i] + _amperes[i - 1] * _amperes[i - 1]) / 2 * (_seconds[i] - _seconds[i - 1]);
-            effective.Add(Math.Sqrt(energy / _seconds[i]));
+            yield return Math.Sqrt(energy / _seconds[i]);
         }
-
-        return effective.ToImmutable();
     }
 
     private double? MeltingShare(FuseGates gates, double rating)
     {
         if (!gates.HasFastest)
             return null;
-        double worst = 0;
-        for (int i = 1; i < _seconds.Length; i++)
+        double logRating = Math.Log(rating), logLast = Math.Log(gates.LastFastest.OfRating), worst = double.NegativeInfinity;
+        for (int i = 0; i < _logSeconds.Length; i++)
         {
-            double effective = _effective[i - 1] / rating;
-            double? fastest = effective > gates.LastFastest.OfRating
-                ? gates.LastFastest.Seconds * Math.Pow(gates.LastFastest.OfRating / effective, 2)
-                : gates.FastestSeconds(effective);
+            double logOfRating = _logEffective[i] - logRating;
+            double? fastest = logOfRating > logLast
+                ? Math.Log(gates.LastFastest.Seconds) + 2 * (logLast - logOfRating)
+                : gates.LogFastestSeconds(logOfRating);
             if (fastest is { } least)
-                worst = Math.Max(worst, _seconds[i] / least);
+                worst = Math.Max(worst, _logSeconds[i] - least);
         }
 
-        return worst;
+        return Math.Exp(worst);
     }
 }

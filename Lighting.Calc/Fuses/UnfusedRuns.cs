@@ -27,14 +27,14 @@ public static class UnfusedRuns
     {
         (FeedGraph graph, ImmutableArray<FeedState> states, ImmutableArray<FuseScope> scopes) = feeds;
         Bike bike = graph.Bike;
-        var fused = scopes.Where(s => s.IsEarthSide).SelectMany(s => s.Runs).Select(r => r.Run).ToHashSet();
+        var fused = scopes.Where(s => s.IsEarthSide).SelectMany(s => s.Runs.Keys).ToHashSet();
         var found = new SortedDictionary<int, UnfusedRun>();
         foreach (FeedState state in states)
         {
-            FeedWalk unfused = graph.Walk(graph.Live, state, p => p.Kind != GraphPartKind.Fuse);
+            FeedWalk unfused = graph.Walk(graph.Live, state, throughFuses: false);
             foreach (GraphPart run in graph.Parts.Where(p => p.Kind == GraphPartKind.Run && unfused.Reaches(p.A) && unfused.Reaches(p.B)))
             {
-                if (fused.Contains(bike.Runs[run.Index]))
+                if (fused.Contains(run.Index))
                     continue;
                 bool lead = LeadsOnlyToFuses(graph, state, run, unfused);
                 if (!found.TryGetValue(run.Index, out UnfusedRun? known) || known.IsBatteryLead && !lead)
@@ -48,7 +48,7 @@ public static class UnfusedRuns
     private static bool LeadsOnlyToFuses(FeedGraph graph, FeedState state, GraphPart run, FeedWalk unfused)
     {
         int far = unfused.OhmsTo(run.A) > unfused.OhmsTo(run.B) || run.B == graph.Live ? run.A : run.B;
-        FeedWalk beyond = graph.Walk(far, state, p => p != run && p.Kind != GraphPartKind.Fuse);
+        FeedWalk beyond = graph.Walk(far, state, run, throughFuses: false);
         bool feedsLamp = graph.LampFeeds.Concat(graph.LampReturns).Any(p => p >= 0 && p != graph.Live && p != graph.Earth && beyond.Reaches(p));
         bool meetsFuse = graph.Parts.Any(p => p.Kind == GraphPartKind.Fuse && (beyond.Reaches(p.A) || beyond.Reaches(p.B)));
         return meetsFuse && !feedsLamp;

@@ -19,7 +19,7 @@ internal sealed record WarmUpCurve(ImmutableArray<double> Seconds, ImmutableArra
     /// <param name="times">Times from zero, rising.</param>
     /// <param name="factor">The multiple.</param>
     /// <param name="sum">Takes it, one for each time.</param>
-    public void AddAt(ImmutableArray<double> times, double factor, double[] sum)
+    public void AddAt(ImmutableArray<double> times, double factor, Span<double> sum)
     {
         int next = 0;
         for (int i = 0; i < times.Length; i++)

@@ -64,20 +64,29 @@ internal static class NewtonMethod
         }
     }
 
-    /// <summary>Moves the loads to the new volts.</summary>
-    /// <returns>Greatest difference of a load's current there from its tangent.</returns>
+    /// <summary>Moves the loads to the new volts; one whose volts turn round stops at zero on the way.</summary>
+    /// <returns>Greatest difference of a load's current there from its tangent; infinity while one stops at zero.</returns>
+    /// <remarks>
+    /// Lamps that are off still form loops through two grounds. Started at the source's volts their tangents lead past zero to
+    /// nearly as much the other way, and back; at zero a filament is cold, and its law a straight line.
+    /// </remarks>
     private static double FollowTangents(LiveCircuit circuit)
     {
         LoadBank loads = circuit.Loads;
         double[] tangent = circuit.TangentAmperes;
+        bool turned = false;
         for (int j = 0; j < loads.Count; j++)
         {
             double volts = circuit.Across(loads.Plus[j], loads.Minus[j]);
             tangent[j] = loads.Amperes[j] + loads.Siemens[j] * (volts - loads.Volts[j]);
-            loads.Volts[j] = volts;
+            bool turns = volts * loads.Volts[j] < 0;
+            turned |= turns;
+            loads.Volts[j] = turns ? 0 : volts;
         }
 
         loads.Evaluate();
+        if (turned)
+            return double.PositiveInfinity;
         double greatest = 0;
         for (int j = 0; j < loads.Count; j++)
         {

@@ -47,6 +47,15 @@ public sealed record OperatingPoint
     /// <summary>The fuses, in the order of the list.</summary>
     public ImmutableArray<FuseState> Fuses => _solved.Fuses;
 
+    /// <summary>Amps through a run, without sign.</summary>
+    internal double RunAmperes(int run) => _solved.RunAmperes(run);
+
+    /// <summary>Amps through a fuse, without sign.</summary>
+    internal double FuseAmperes(int fuse) => _solved.FuseAmperes(fuse);
+
+    /// <summary>Whether it has as many parts as a bike.</summary>
+    internal bool IsOf(Bike bike) => _solved.IsOf(bike);
+
     /// <summary>Whether all currents are another's: the two settings differ in dead contacts only.</summary>
     internal bool SharesCurrentsWith(OperatingPoint other) => ReferenceEquals(_solved, other._solved);
 

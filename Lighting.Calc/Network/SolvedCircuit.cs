@@ -76,6 +76,12 @@ internal sealed class SolvedCircuit
 
     public double BatteryDropVolts { get; }
 
+    public double RunAmperes(int run) => Math.Abs(_runAmperes[run]);
+
+    public double FuseAmperes(int fuse) => Math.Abs(_fuseAmperes[fuse]);
+
+    public bool IsOf(Bike bike) => bike.Fuses.Length == _fuseAmperes.Length && bike.Runs.Length == _runAmperes.Length && bike.Lamps.Length == _lampAmperes.Length;
+
     public ImmutableArray<LampState> Lamps => _lamps.IsDefault ? _lamps = Made(_lampVolts.Length, LampOf) : _lamps;
 
     public ImmutableArray<RunState> Runs => _runs.IsDefault ? _runs = Made(_runAmperes.Length, RunOf) : _runs;

@@ -106,12 +106,9 @@ internal sealed class SizingProblem
         ImmutableArray<FeedState> states = graph.States(Settings);
         var found = new Fuse?[Bike.Runs.Length];
         for (int i = 0; i < Bike.Fuses.Length; i++)
-            foreach (FedRun fed in FuseScope.Of(graph, i, states).Runs)
-            {
-                int run = Bike.Runs.IndexOf(fed.Run);
+            foreach (int run in FuseScope.Of(graph, i, states).Runs.Keys)
                 if (found[run] is not { } known || FuseJudge.ContinuousAmperes(Bike.Fuses[i], Options.Fuses) > FuseJudge.ContinuousAmperes(known, Options.Fuses))
                     found[run] = Bike.Fuses[i];
-            }
 
         return found;
     }
