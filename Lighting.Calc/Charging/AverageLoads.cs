@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Network;
 using UnitsNet;
@@ -12,9 +13,11 @@ public static class AverageLoads
     /// <summary>The average load of a bike's harness. It keeps a solver of its own: for one thread at a time.</summary>
     /// <param name="bike">The bike.</param>
     /// <exception cref="ArgumentException">The bike has no circuit; see <see cref="HarnessNetwork(Bike)"/>.</exception>
-    public static AverageLoad Of(Bike bike)
+    public static AverageLoad Of(Bike bike) => Of(new HarnessNetwork(bike));
+
+    private static AverageLoad Of(HarnessNetwork network)
     {
-        HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
+        HarnessSolver solver = network.CreateSolver();
         // Standing times to several ends ask for the same loads again.
         var known = new Dictionary<(Setting, double), ElectricCurrent>();
         return (setting, supplyVoltage) =>
@@ -32,16 +35,24 @@ public static class AverageLoads
     }
 
     /// <summary>The average load of a bike some of whose settings are solved already; the others are solved as they are asked for.</summary>
-    /// <param name="bike">The bike.</param>
+    /// <param name="network">The bike's harness.</param>
     /// <param name="solved">Its operating points so far.</param>
-    internal static AverageLoad Of(Bike bike, IReadOnlyList<OperatingPoint> solved)
+    internal static AverageLoad Of(HarnessNetwork network, IReadOnlyList<OperatingPoint> solved)
     {
         var known = solved.ToDictionary(p => p.Setting);
+        var currents = new Dictionary<SolvedCircuit, ElectricCurrent>();
         AverageLoad? others = null;
         return (setting, supplyVoltage) =>
             known.TryGetValue(setting, out OperatingPoint? point) && point.SupplyVoltage.Volts == supplyVoltage.Volts
-                ? Of(point)
-                : (others ??= Of(bike))(setting, supplyVoltage);
+                ? OfShared(point)
+                : (others ??= Of(network))(setting, supplyVoltage);
+
+        ElectricCurrent OfShared(OperatingPoint point)
+        {
+            if (!currents.TryGetValue(point.Solved, out ElectricCurrent current))
+                currents.Add(point.Solved, current = Of(point));
+            return current;
+        }
     }
 
     /// <summary>Source current with every lamp counted for its <see cref="FittedLamp.Duty"/>.</summary>
@@ -52,10 +63,11 @@ public static class AverageLoads
     /// <param name="point">The setting with every lamp lit.</param>
     public static ElectricCurrent Of(OperatingPoint point)
     {
-        double total = point.TotalCurrent.Amperes, lamps = 0, off = 0, power = 0, dutyPower = 0;
-        foreach (LampState state in point.Lamps)
+        double total = point.Solved.SourceAmperes, lamps = 0, off = 0, power = 0, dutyPower = 0;
+        ImmutableArray<FittedLamp> fitted = point.Solved.Bike.Lamps;
+        for (int i = 0; i < fitted.Length; i++)
         {
-            double amperes = Math.Abs(state.Current.Amperes), watts = Math.Abs((double)state.Power.Watts), duty = state.Lamp.Duty.DecimalFractions;
+            double amperes = Math.Abs(point.Solved.LampAmperes(i)), watts = amperes * Math.Abs(point.Solved.LampVolts(i)), duty = fitted[i].Duty.DecimalFractions;
             lamps += amperes;
             off += (1 - duty) * amperes;
             power += watts;

@@ -7,12 +7,11 @@ namespace Lighting.Calc.Charging;
 /// <summary>Amps in against amps out in one setting, engine running.</summary>
 public sealed record ChargingBalance
 {
-    internal ChargingBalance(ChargingSystem system, Setting setting, ElectricCurrent load, BreakEven breakEven)
+    internal ChargingBalance(ChargingSystem system, Setting setting, ElectricCurrent load)
     {
         System = system;
         Setting = setting;
         Load = load;
-        BreakEven = breakEven;
     }
 
     private ChargingSystem System { get; }
@@ -27,7 +26,7 @@ public sealed record ChargingBalance
     public ElectricCurrent Demand => Load + System.Options.FieldCurrent;
 
     /// <summary>From which speed the output covers the demand.</summary>
-    public BreakEven BreakEven { get; }
+    public BreakEven BreakEven => System.BreakEvenOf(this);
 
     /// <summary>The balance at one engine speed, zero or more.</summary>
     public BalancePoint At(RotationalSpeed speed) => System.PointAt(this, speed);

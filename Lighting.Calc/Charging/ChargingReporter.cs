@@ -8,16 +8,15 @@ namespace Lighting.Calc.Charging;
 /// <summary>Looks over all settings of a charging system.</summary>
 internal static class ChargingReporter
 {
-    public static ChargingReport Report(ChargingSystem system, Condition only)
+    public static ChargingReport Report(ChargingSystem system, IReadOnlyList<Setting> settings)
     {
         var findings = new ChargingFindings(system);
         var balances = ImmutableArray.CreateBuilder<ChargingBalance>();
-        var breakEvens = new Dictionary<double, BreakEven>();
-        foreach (Setting setting in SettingEnumeration.Of(system.Bike, only))
+        foreach (Setting setting in settings)
         {
             try
             {
-                balances.Add(system.BalanceIn(setting, breakEvens));
+                balances.Add(system.BalanceIn(setting));
             }
             catch (NetworkNotSolvedException exception)
             {
@@ -25,10 +24,14 @@ internal static class ChargingReporter
             }
         }
 
-        // Rounded, so that a switch that changes nothing does not win by the last digit of its load.
-        ChargingBalance? worst = balances.MaxBy(b => (Grade(b.BreakEven), Math.Round(b.Demand.Amperes, 6)));
+        // Rounded, so that a switch that changes nothing does not win by the last digit of its load. With one output for all
+        // settings the break-even speed rises with the demand.
+        ChargingBalance? worst = system.IsConditional
+            ? balances.MaxBy(b => (Grade(b.BreakEven), Math.Round(b.Demand.Amperes, 6)))
+            : balances.MaxBy(b => Math.Round(b.Demand.Amperes, 6));
+        ImmutableArray<SwitchDefinition> switches = SettingEnumeration.SwitchesOf(system.Bike);
         Setting? longest = system.Bike.Ride.Where(s => s.Speed.RevolutionsPerMinute > 0)
-            .GroupBy(s => SettingEnumeration.Held(system.Bike, s.When))
+            .GroupBy(s => SettingEnumeration.Held(switches, s.When))
             .MaxBy(g => g.Sum(s => s.Duration.Seconds))?.Key;
         ChargingBalance? typical = longest is null ? null : system.BalanceIn(longest);
         ChargingSurplus? surplus = Surplus(system, balances);
@@ -64,8 +67,8 @@ internal static class ChargingReporter
         ChargingSurplus? largest = null;
         // A monotone curve has its largest value at one of its points.
         RotationalSpeed[] speeds = [.. system.Curves.SelectMany(c => c.KnotsRpm).Distinct().Order().Select(n => RotationalSpeed.FromRevolutionsPerMinute(n))];
-        // Of settings with the same load the first stands for all.
-        foreach (ChargingBalance balance in system.IsConditional ? balances : balances.DistinctBy(b => b.Load.Amperes))
+        // With one output for all settings the least load leaves most.
+        foreach (ChargingBalance balance in system.IsConditional ? balances : balances.OrderBy(b => Math.Round(b.Load.Amperes, 6)).Take(1))
             foreach (RotationalSpeed speed in speeds)
                 if (balance.At(speed) is { Net.Amperes: > 0 } point && point.Net!.Value.Amperes > (largest?.Point.Net!.Value.Amperes ?? 0) + 1e-6)
                     largest = new ChargingSurplus

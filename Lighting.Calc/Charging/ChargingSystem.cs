@@ -70,27 +70,12 @@ public sealed class ChargingSystem
     /// <summary>The balance of one setting.</summary>
     /// <param name="setting">The setting.</param>
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
-    public ChargingBalance BalanceIn(Setting setting)
-    {
-        ElectricCurrent load = _load(setting, Bike.ChargingVoltage);
-        return new ChargingBalance(this, setting, load, _output.BreakEvenOf((load + Options.FieldCurrent).Amperes, setting));
-    }
+    public ChargingBalance BalanceIn(Setting setting) => new(this, setting, _load(setting, Bike.ChargingVoltage));
 
-    /// <summary>Whether some curve counts in some settings only; where none does, equal loads have equal balances.</summary>
+    /// <summary>Whether some curve counts in some settings only; where none does, the output is the same in all settings.</summary>
     internal bool IsConditional => Curves.Any(c => !c.When.Terms.IsEmpty);
 
-    /// <summary>The balances of many settings, each load's break-even speed found once.</summary>
-    /// <param name="setting">The setting.</param>
-    /// <param name="known">The break-even speeds so far, by load in amps; not used where the output depends on the setting.</param>
-    internal ChargingBalance BalanceIn(Setting setting, Dictionary<double, BreakEven> known)
-    {
-        if (IsConditional)
-            return BalanceIn(setting);
-        ElectricCurrent load = _load(setting, Bike.ChargingVoltage);
-        if (!known.TryGetValue(load.Amperes, out BreakEven? breakEven))
-            known.Add(load.Amperes, breakEven = _output.BreakEvenOf((load + Options.FieldCurrent).Amperes, setting));
-        return new ChargingBalance(this, setting, load, breakEven);
-    }
+    internal BreakEven BreakEvenOf(ChargingBalance balance) => _output.BreakEvenOf(balance.Demand.Amperes, balance.Setting);
 
     /// <summary>Engine speeds for a table or chart: round steps from zero to the fastest point of the list, which is always one of them.</summary>
     /// <param name="most">The most steps, 2 or more.</param>
@@ -137,7 +122,7 @@ public sealed class ChargingSystem
         double hours = 0;
         double[] ends = [target, .. LeadAcid.TableShares.Where(s => s > target && s < from), from];
         for (int i = 1; i < ends.Length; i++)
-            hours += GaussLegendreRule.Integrate(HoursFromFull, ends[i - 1], ends[i], 4);
+            hours += GaussLegendreRule.Integrate(HoursFromFull, ends[i - 1], ends[i], 2);
         return double.IsFinite(hours)
             ? result with { Outcome = StandingOutcome.Reached, Time = Duration.FromHours(hours) }
             : result with { Outcome = StandingOutcome.NoLoad };
@@ -157,7 +142,10 @@ public sealed class ChargingSystem
     /// <param name="only">The settings to look at; <see cref="Condition.Always"/> for all.</param>
     /// <exception cref="ArgumentException">The condition leaves no setting or too many.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting of a ride's stretch has no operating point.</exception>
-    public ChargingReport Report(Condition only) => ChargingReporter.Report(this, only);
+    public ChargingReport Report(Condition only) => Report(SettingEnumeration.Of(Bike, only));
+
+    /// <summary>The same of settings that are enumerated already.</summary>
+    internal ChargingReport Report(IReadOnlyList<Setting> settings) => ChargingReporter.Report(this, settings);
 
     internal ElectricCurrent RunningDemand(Setting setting) => _load(setting, Bike.ChargingVoltage) + Options.FieldCurrent;
 

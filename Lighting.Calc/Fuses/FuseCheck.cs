@@ -54,7 +54,7 @@ public static class FuseCheck
 
     private static SteadyLoad Steady(FuseJudge judge, IReadOnlyList<OperatingPoint> points, IReadOnlyList<OperatingPoint> distinct, int index, FuseOptions options)
     {
-        OperatingPoint worst = distinct.MaxBy(p => p.FuseAmperes(index))!;
+        OperatingPoint worst = distinct.MaxBy(p => p.Solved.FuseAmperes(index))!;
         var calm = new Setting(worst.Setting.Positions.Select(p =>
             options.MomentarySwitches.Contains(p.Switch, StringComparer.OrdinalIgnoreCase) ? p with { Position = SwitchDefinition.Off } : p));
         return new SteadyLoad
@@ -67,7 +67,7 @@ public static class FuseCheck
         };
     }
 
-    private static ElectricCurrent Amount(OperatingPoint point, int fuse) => ElectricCurrent.FromAmperes(point.FuseAmperes(fuse));
+    private static ElectricCurrent Amount(OperatingPoint point, int fuse) => ElectricCurrent.FromAmperes(point.Solved.FuseAmperes(fuse));
 
     private static FuseProtection Protection(Bike bike, FuseJudge judge)
     {
@@ -88,7 +88,7 @@ public static class FuseCheck
     {
         if (settings.Count == 0)
             throw new ArgumentException("At least one operating point is needed.", nameof(settings));
-        if (settings.Any(p => !p.IsOf(bike)))
+        if (settings.Any(p => !p.Solved.IsOf(bike)))
             throw new ArgumentException("The operating points are not of this bike.", nameof(settings));
         if (!(options.SteadyLimit.Percent is > 0 and <= 100))
             throw new ArgumentOutOfRangeException(nameof(options), options.SteadyLimit, "The steady limit is above 0 to 100 %.");

@@ -84,7 +84,7 @@ internal sealed class FuseJudge
     private RunRating Rate(int index, IReadOnlyList<OperatingPoint> points)
     {
         Run run = _graph.Bike.Runs[index];
-        OperatingPoint worst = points.MaxBy(p => p.RunAmperes(index))!;
-        return new RunRating(run, CurrentRating.Of(run.Wire, _options.WireAmbient, run.Bundle), ElectricCurrent.FromAmperes(worst.RunAmperes(index)), worst.Setting);
+        OperatingPoint worst = points.MaxBy(p => p.Solved.RunAmperes(index))!;
+        return new RunRating(run, CurrentRating.Of(run.Wire, _options.WireAmbient, run.Bundle), ElectricCurrent.FromAmperes(worst.Solved.RunAmperes(index)), worst.Setting);
     }
 }

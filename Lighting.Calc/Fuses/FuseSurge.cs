@@ -13,7 +13,7 @@ namespace Lighting.Calc.Fuses;
 /// Every lit filament the fuse feeds starts cold at once, behind the resistance that costs it its drop when hot, (source volts − lamp volts)/lamp current:
 /// wires that several filaments share are thereby shared in the surge as they are when hot. Other loads draw their steady current.
 /// A fuse is melted by I²t: at each moment the energy so far is compared with that of the shortest published opening time at
-/// the same effective current; above the last gate with that gate's. The moments are those of the filament that warms up last.
+/// the same effective current; above the last gate with that gate's. The moments are those of the filament that adds most to the surge, then those of the one that warms up last.
 /// </remarks>
 internal sealed class FuseSurge
 {
@@ -42,13 +42,19 @@ internal sealed class FuseSurge
                 continue;
             }
 
-            double ohms = SeriesOhms(point, lamp);
+            double ohms = SeriesOhms(point.SupplyVoltage.Volts, lamp.Voltage.Volts, amperes, lamp.Lamp.Quantity);
             _isLimited |= ohms > 1e-9;
             curves.Add((lamp.Lamp.Quantity, new FilamentWarmUp(lamp.Lamp.Specification).Curve(point.SupplyVoltage.Volts, ohms)));
         }
 
         _isInTable = curves.All(c => c.Curve.IsInTable);
-        _seconds = curves.Count > 0 ? curves.MaxBy(c => c.Curve.Seconds[^1]).Curve.Seconds : [0];
+        _seconds = [0];
+        if (curves.Count > 0)
+        {
+            ImmutableArray<double> main = curves.MaxBy(c => c.Quantity * (c.Curve.Amperes[0] - c.Curve.Amperes[^1])).Curve.Seconds;
+            _seconds = [.. main, .. curves.MaxBy(c => c.Curve.Seconds[^1]).Curve.Seconds.Where(s => s > main[^1])];
+        }
+
         double[] sum = new double[_seconds.Length];
         Array.Fill(sum, others);
         foreach ((int quantity, WarmUpCurve curve) in curves)
@@ -63,7 +69,7 @@ internal sealed class FuseSurge
     {
         int[] lamps = [.. Enumerable.Range(0, bike.Lamps.Length).Where(i => !bike.HasNetwork || scope.Lamps.Contains(i))];
         double?[] coldOhms = [.. bike.Lamps.Select(l => IsFilament(l.Specification) ? new FilamentWarmUp(l.Specification).ColdOhms : (double?)null)];
-        (OperatingPoint worst, double peak) = points.Select(p => (Point: p, Peak: Peak(p, lamps, coldOhms))).MaxBy(p => p.Peak);
+        (OperatingPoint worst, double peak) = points.Select(p => (Point: p, Peak: Peak(bike, p, lamps, coldOhms))).MaxBy(p => p.Peak);
         return peak > 0 ? new FuseSurge(worst, lamps) : null;
     }
 
@@ -90,15 +96,16 @@ internal sealed class FuseSurge
         };
     }
 
-    private static double Peak(OperatingPoint point, int[] lamps, double?[] coldOhms)
+    private static double Peak(Bike bike, OperatingPoint point, int[] lamps, double?[] coldOhms)
     {
-        double sum = 0;
+        double sum = 0, volts = point.Solved.SupplyVolts;
         foreach (int i in lamps)
         {
-            LampState lamp = point.Lamps[i];
-            sum += IsFilament(lamp) && coldOhms[i] is { } cold
-                ? lamp.Lamp.Quantity * FilamentWarmUp.PeakAmperes(point.SupplyVoltage.Volts, cold, SeriesOhms(point, lamp))
-                : Math.Abs(lamp.Current.Amperes);
+            double amperes = Math.Abs(point.Solved.LampAmperes(i));
+            int quantity = bike.Lamps[i].Quantity;
+            sum += coldOhms[i] is { } cold && amperes > 0
+                ? quantity * FilamentWarmUp.PeakAmperes(volts, cold, SeriesOhms(volts, point.Solved.LampVolts(i), amperes, quantity))
+                : amperes;
         }
 
         return sum;
@@ -109,8 +116,8 @@ internal sealed class FuseSurge
     private static bool IsFilament(LampState lamp) => IsFilament(lamp.Lamp.Specification) && lamp.Current.Amperes != 0;
 
     // Of one of its quantity.
-    private static double SeriesOhms(OperatingPoint point, LampState lamp) =>
-        Math.Max(0, point.SupplyVoltage.Volts - Math.Abs(lamp.Voltage.Volts)) / Math.Abs(lamp.Current.Amperes) * lamp.Lamp.Quantity;
+    private static double SeriesOhms(double supplyVolts, double volts, double amperes, int quantity) =>
+        Math.Max(0, supplyVolts - Math.Abs(volts)) / amperes * quantity;
 
     private double HalfOfExcessSeconds()
     {

@@ -7,6 +7,7 @@ namespace Lighting.Calc.Harness;
 public sealed class Setting : IEquatable<Setting>
 {
     private readonly ImmutableArray<SwitchPosition> _positions;
+    private int _hash;
 
     /// <summary>Makes a setting.</summary>
     /// <param name="positions">One entry for each switch.</param>
@@ -46,6 +47,8 @@ public sealed class Setting : IEquatable<Setting>
     /// <inheritdoc/>
     public bool Equals(Setting? other)
     {
+        if (ReferenceEquals(this, other))
+            return true;
         if (other is null || other._positions.Length != _positions.Length)
             return false;
         foreach (SwitchPosition position in _positions)
@@ -58,10 +61,12 @@ public sealed class Setting : IEquatable<Setting>
     public override bool Equals(object? obj) => Equals(obj as Setting);
 
     /// <inheritdoc/>
-    public override int GetHashCode()
+    public override int GetHashCode() => _hash != 0 ? _hash : _hash = HashOf(_positions);
+
+    private static int HashOf(ImmutableArray<SwitchPosition> positions)
     {
         int hash = 0;
-        foreach (SwitchPosition position in _positions)
+        foreach (SwitchPosition position in positions)
             hash ^= HashCode.Combine(Name.Comparer.GetHashCode(position.Switch), Name.Comparer.GetHashCode(position.Position));
         return hash;
     }

@@ -85,7 +85,10 @@ public static class SettingEnumeration
     /// <summary>The setting in which a condition's switches stand in their first named position and all others are off.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="held">The condition; it names each switch that is not off.</param>
-    public static Setting Held(Bike bike, Condition held) => new(SwitchesOf(bike).Select(s =>
+    public static Setting Held(Bike bike, Condition held) => Held(SwitchesOf(bike), held);
+
+    /// <summary>The same of switches that are known already.</summary>
+    internal static Setting Held(ImmutableArray<SwitchDefinition> switches, Condition held) => new(switches.Select(s =>
         new SwitchPosition(s.Name, held.Terms.FirstOrDefault(t => Name.Equal(t.Switch, s.Name))?.Positions[0] ?? SwitchDefinition.Off)));
 
     private static IEnumerable<string> Allowed(SwitchDefinition definition, Condition only)

@@ -16,6 +16,11 @@ public static class DropAnalysis
     {
         ArgumentOutOfRangeException.ThrowIfNegative(lamp);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(lamp, point.Lamps.Length);
+        return LedgerOf(bike, new HarnessPath(HarnessLink.Of(bike)), point, lamp);
+    }
+
+    private static DropLedger? LedgerOf(Bike bike, HarnessPath paths, OperatingPoint point, int lamp)
+    {
         LampState state = point.Lamps[lamp];
         if (state.Drop is null)
             return null;
@@ -24,8 +29,8 @@ public static class DropAnalysis
             entries.Add(Entry(DropKind.Battery, "battery", point.BatteryDrop, point.TotalCurrent, point));
         if (bike.HasNetwork)
         {
-            IReadOnlyList<HarnessStep>? feed = Way(bike, point, bike.LivePoint, state.Lamp.Feed!);
-            IReadOnlyList<HarnessStep>? back = Way(bike, point, state.Lamp.Return!, bike.EarthPoint);
+            IReadOnlyList<HarnessStep>? feed = Way(paths, point, bike.LivePoint, state.Lamp.Feed!);
+            IReadOnlyList<HarnessStep>? back = Way(paths, point, state.Lamp.Return!, bike.EarthPoint);
             if (feed is null || back is null)
                 return null;
             AddSteps(entries, feed, bike, point, DropKind.FeedWire, DropKind.FeedJoint);
@@ -41,12 +46,10 @@ public static class DropAnalysis
     public static ImmutableArray<DropLedger> WorstOf(Bike bike, IReadOnlyList<OperatingPoint> settings)
     {
         var ledgers = ImmutableArray.CreateBuilder<DropLedger>();
+        var paths = new HarnessPath(HarnessLink.Of(bike));
         for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
-        {
-            OperatingPoint? worst = MeantLit.Of(bike, settings, lamp).MaxBy(s => s.Lamps[lamp].Drop!.Value.DecimalFractions);
-            if (worst is not null && LedgerOf(bike, worst, lamp) is { } ledger)
+            if (MeantLit.Worst(bike, settings, lamp) is { } worst && LedgerOf(bike, paths, worst, lamp) is { } ledger)
                 ledgers.Add(ledger);
-        }
 
         return ledgers.ToImmutable();
     }
@@ -99,16 +102,16 @@ public static class DropAnalysis
     private static int IndexOf<T>(ImmutableArray<T> items, Func<T, string> name, string wanted) =>
         Enumerable.Range(0, items.Length).First(i => Name.Equal(name(items[i]), wanted));
 
-    private static IReadOnlyList<HarnessStep>? Way(Bike bike, OperatingPoint point, string from, string to)
+    // The widest way by current: of two parallel grounds the one that carries more.
+    private static IReadOnlyList<HarnessStep>? Way(HarnessPath paths, OperatingPoint point, string from, string to) =>
+        paths.Cheapest(from, to, link => link.Kind == HarnessLinkKind.Contact && !point.Contacts[link.Index].Closed ? null : 1 / (1e-12 + AmperesOf(link, point)), widest: true);
+
+    private static double AmperesOf(HarnessLink link, OperatingPoint point) => link.Kind switch
     {
-        // The widest way by current: of two parallel grounds the one that carries more.
-        return HarnessPath.Cheapest(
-            HarnessLink.Of(bike),
-            from,
-            to,
-            link => link.Kind == HarnessLinkKind.Contact && !point.Contacts[link.Index].Closed ? null : 1 / (1e-12 + Math.Abs(FlowOf(link, point).Current.Amperes)),
-            widest: true);
-    }
+        HarnessLinkKind.Run => point.Solved.RunAmperes(link.Index),
+        HarnessLinkKind.Contact => Math.Abs(point.Contacts[link.Index].Current.Amperes),
+        _ => point.Solved.FuseAmperes(link.Index),
+    };
 
     private static LinkFlow FlowOf(HarnessLink link, OperatingPoint point)
     {
@@ -121,12 +124,9 @@ public static class DropAnalysis
                 ContactState contact = point.Contacts[link.Index];
                 return new LinkFlow(contact.Current, contact.Drop, ElectricPotential.Zero);
             default:
-                FuseState fuse = point.Fuses[link.Index];
-                return new LinkFlow(fuse.Current, VoltageAt(point, link.From) - VoltageAt(point, link.To), ElectricPotential.Zero);
+                return new LinkFlow(point.Fuses[link.Index].Current, ElectricPotential.FromVolts(point.Solved.FuseDropVolts(link.Index)), ElectricPotential.Zero);
         }
     }
-
-    private static ElectricPotential VoltageAt(OperatingPoint point, string name) => point.Points.First(p => Name.Equal(p.Point, name)).Voltage;
 
     private static void AddSteps(ImmutableArray<DropEntry>.Builder entries, IReadOnlyList<HarnessStep> steps, Bike bike, OperatingPoint point, DropKind wire, DropKind joint)
     {

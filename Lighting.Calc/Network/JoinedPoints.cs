@@ -3,11 +3,12 @@ using Lighting.Calc.Harness;
 namespace Lighting.Calc.Network;
 
 /// <summary>Which points some of a harness's parts join, one setting after the other. For one thread at a time.</summary>
-/// <remarks>Points are numbered once; a setting then costs one union of the closed parts' ends, where a search for a way would cost one for each lamp.</remarks>
+/// <remarks>Points are numbered, and what is always joined is joined, once; a setting then costs one union of each closed contact's ends, where a search for a way would cost one for each lamp.</remarks>
 internal sealed class JoinedPoints
 {
     private readonly Dictionary<string, int> _numbers = new(Name.Comparer);
-    private readonly (int From, int To, int Contact)[] _links;
+    private readonly (int From, int To, int Contact)[] _contacts;
+    private readonly int[] _always;
     private readonly int[] _root;
 
     /// <param name="bike">A bike with runs.</param>
@@ -16,8 +17,13 @@ internal sealed class JoinedPoints
     {
         foreach (string point in (string[])[bike.LivePoint, bike.EarthPoint, .. bike.Fuses.SelectMany(f => (string[])[f.From!, f.To!]), .. bike.Lamps.SelectMany(l => (string[])[l.Feed!, l.Return!])])
             Number(point);
-        _links = [.. links.Select(l => (Number(l.From), Number(l.To), l.Kind == HarnessLinkKind.Contact ? l.Index : -1))];
-        _root = new int[_numbers.Count];
+        (int From, int To, int Contact)[] all = [.. links.Select(l => (Number(l.From), Number(l.To), l.Kind == HarnessLinkKind.Contact ? l.Index : -1))];
+        _contacts = [.. all.Where(l => l.Contact >= 0)];
+        _root = [.. Enumerable.Range(0, _numbers.Count)];
+        foreach ((int from, int to, int contact) in all)
+            if (contact < 0)
+                Join(from, to);
+        _always = [.. _root.Select(RootOf)];
     }
 
     /// <summary>Number of a battery point, or of a point that a lamp, a fuse or one of the parts hangs on.</summary>
@@ -27,19 +33,20 @@ internal sealed class JoinedPoints
     /// <param name="closed">For each contact of the bike whether it is closed; empty closes all.</param>
     public void Join(ReadOnlySpan<bool> closed)
     {
-        for (int i = 0; i < _root.Length; i++)
-            _root[i] = i;
-        foreach ((int from, int to, int contact) in _links)
-        {
-            if (contact >= 0 && !closed.IsEmpty && !closed[contact])
-                continue;
-            int a = RootOf(from), b = RootOf(to);
-            _root[Math.Max(a, b)] = Math.Min(a, b);
-        }
+        _always.CopyTo(_root, 0);
+        foreach ((int from, int to, int contact) in _contacts)
+            if (closed.IsEmpty || closed[contact])
+                Join(from, to);
     }
 
     /// <summary>Whether two points, by their numbers, are joined; each is joined to itself.</summary>
     public bool Are(int a, int b) => RootOf(a) == RootOf(b);
+
+    private void Join(int from, int to)
+    {
+        int a = RootOf(from), b = RootOf(to);
+        _root[Math.Max(a, b)] = Math.Min(a, b);
+    }
 
     private int Number(string point)
     {

@@ -13,4 +13,23 @@ internal static class MeantLit
         OperatingPoint[] meant = litWhen.Terms.IsEmpty ? fed : [.. fed.Where(s => litWhen.Holds(s.Setting))];
         return meant.Length > 0 ? meant : fed;
     }
+
+    /// <summary>The one of <see cref="Of"/> in which the lamp loses most, the first of several; null when it is never fed.</summary>
+    public static OperatingPoint? Worst(Bike bike, IReadOnlyList<OperatingPoint> settings, int lamp)
+    {
+        var litWhen = new ConditionTest(bike.Lamps[lamp].LitWhen);
+        OperatingPoint? meant = null, fed = null;
+        double meantDrop = double.NegativeInfinity, fedDrop = double.NegativeInfinity;
+        foreach (OperatingPoint point in settings)
+        {
+            if (point.Solved.LampDrop(lamp) is not { } drop)
+                continue;
+            if (drop > fedDrop)
+                (fed, fedDrop) = (point, drop);
+            if (drop > meantDrop && litWhen.Holds(point.Setting))
+                (meant, meantDrop) = (point, drop);
+        }
+
+        return meant ?? fed;
+    }
 }

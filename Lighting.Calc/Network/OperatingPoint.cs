@@ -8,14 +8,13 @@ namespace Lighting.Calc.Network;
 /// <remarks>Immutable and safe to share between threads. Settings that differ in dead contacts only share their currents. Two are equal when they are one solution in the same setting.</remarks>
 public sealed record OperatingPoint
 {
-    private readonly SolvedCircuit _solved;
     private readonly ImmutableArray<bool> _closed;
     private ImmutableArray<PointState> _points;
     private ImmutableArray<ContactState> _contacts;
 
     internal OperatingPoint(SolvedCircuit solved, Setting setting, ImmutableArray<bool> closed)
     {
-        _solved = solved;
+        Solved = solved;
         _closed = closed;
         Setting = setting;
     }
@@ -24,43 +23,37 @@ public sealed record OperatingPoint
     public Setting Setting { get; }
 
     /// <summary>Volts of the source before the battery's resistance.</summary>
-    public ElectricPotential SupplyVoltage => ElectricPotential.FromVolts(_solved.SupplyVolts);
+    public ElectricPotential SupplyVoltage => ElectricPotential.FromVolts(Solved.SupplyVolts);
 
     /// <summary>Current the source gives.</summary>
-    public ElectricCurrent TotalCurrent => ElectricCurrent.FromAmperes(_solved.SourceAmperes);
+    public ElectricCurrent TotalCurrent => ElectricCurrent.FromAmperes(Solved.SourceAmperes);
 
     /// <summary>Volts lost in the battery's own resistance.</summary>
-    public ElectricPotential BatteryDrop => ElectricPotential.FromVolts(_solved.BatteryDropVolts);
+    public ElectricPotential BatteryDrop => ElectricPotential.FromVolts(Solved.BatteryDropVolts);
 
     /// <summary>The points, in the order of the lists.</summary>
-    public ImmutableArray<PointState> Points => _points.IsDefault ? _points = _solved.PointsWith(_closed) : _points;
+    public ImmutableArray<PointState> Points => _points.IsDefault ? _points = Solved.PointsWith(_closed) : _points;
 
     /// <summary>The lamps, in the order of the list.</summary>
-    public ImmutableArray<LampState> Lamps => _solved.Lamps;
+    public ImmutableArray<LampState> Lamps => Solved.Lamps;
 
     /// <summary>The runs, in the order of the list.</summary>
-    public ImmutableArray<RunState> Runs => _solved.Runs;
+    public ImmutableArray<RunState> Runs => Solved.Runs;
 
     /// <summary>The switch contacts, in the order of the list.</summary>
-    public ImmutableArray<ContactState> Contacts => _contacts.IsDefault ? _contacts = _solved.ContactsWith(_closed) : _contacts;
+    public ImmutableArray<ContactState> Contacts => _contacts.IsDefault ? _contacts = Solved.ContactsWith(_closed) : _contacts;
 
     /// <summary>The fuses, in the order of the list.</summary>
-    public ImmutableArray<FuseState> Fuses => _solved.Fuses;
+    public ImmutableArray<FuseState> Fuses => Solved.Fuses;
 
-    /// <summary>Amps through a run, without sign.</summary>
-    internal double RunAmperes(int run) => _solved.RunAmperes(run);
-
-    /// <summary>Amps through a fuse, without sign.</summary>
-    internal double FuseAmperes(int fuse) => _solved.FuseAmperes(fuse);
-
-    /// <summary>Whether it has as many parts as a bike.</summary>
-    internal bool IsOf(Bike bike) => _solved.IsOf(bike);
+    /// <summary>The numbers it is made of.</summary>
+    internal SolvedCircuit Solved { get; }
 
     /// <summary>Whether all currents are another's: the two settings differ in dead contacts only.</summary>
-    internal bool SharesCurrentsWith(OperatingPoint other) => ReferenceEquals(_solved, other._solved);
+    internal bool SharesCurrentsWith(OperatingPoint other) => ReferenceEquals(Solved, other.Solved);
 
     /// <summary>Of some operating points the first of each set of currents, in their order.</summary>
-    internal static ImmutableArray<OperatingPoint> FirstOfEachCurrents(IEnumerable<OperatingPoint> points) => [.. points.DistinctBy(p => p._solved)];
+    internal static ImmutableArray<OperatingPoint> FirstOfEachCurrents(IEnumerable<OperatingPoint> points) => [.. points.DistinctBy(p => p.Solved)];
 
     /// <inheritdoc/>
     public bool Equals(OperatingPoint? other) => other is not null && SharesCurrentsWith(other) && Setting.Equals(other.Setting);

@@ -70,6 +70,8 @@ internal sealed class SolvedCircuit
         }
     }
 
+    public Bike Bike => _network.Bike;
+
     public double SupplyVolts => _values.SupplyVolts;
 
     public double SourceAmperes { get; }
@@ -80,6 +82,22 @@ internal sealed class SolvedCircuit
 
     public double FuseAmperes(int fuse) => Math.Abs(_fuseAmperes[fuse]);
 
+    /// <summary>Volts lost in a fuse, of the sign of its current.</summary>
+    public double FuseDropVolts(int fuse) => _fuseAmperes[fuse] * _values.FuseOhms[fuse];
+
+    /// <summary>Amps of a lamp, of the sign of its volts.</summary>
+    public double LampAmperes(int lamp) => _lampAmperes[lamp];
+
+    /// <summary>Volts of a lamp, live side against earth side; 0 for one that is not connected.</summary>
+    public double LampVolts(int lamp) => _network.Bike.HasNetwork || _lampAmperes[lamp] != 0 ? _lampVolts[lamp] : 0;
+
+    /// <summary>Share of the source volts that does not reach a lamp; null when it is not fed.</summary>
+    public double? LampDrop(int lamp) => SupplyVolts > 0 && LampVolts(lamp) > 0.01 * SupplyVolts ? 1 - LampVolts(lamp) / SupplyVolts : null;
+
+    /// <summary>Whether a lit driver may as well be dark.</summary>
+    public bool LampMayDropOut(int lamp) => _mayDrop[lamp] && LampDrop(lamp) is not null;
+
+    /// <summary>Whether it has as many parts as a bike.</summary>
     public bool IsOf(Bike bike) => bike.Fuses.Length == _fuseAmperes.Length && bike.Runs.Length == _runAmperes.Length && bike.Lamps.Length == _lampAmperes.Length;
 
     public ImmutableArray<LampState> Lamps => _lamps.IsDefault ? _lamps = Made(_lampVolts.Length, LampOf) : _lamps;
@@ -137,18 +155,15 @@ internal sealed class SolvedCircuit
     {
         FittedLamp lamp = _network.Bike.Lamps[index];
         LampSpecification specification = _values.Lamps[index];
-        double volts = _lampVolts[index], amperes = _lampAmperes[index];
-        bool connected = _network.Bike.HasNetwork || amperes != 0;
-        double across = connected ? volts : 0;
-        bool fed = SupplyVolts > 0 && connected && across > 0.01 * SupplyVolts;
+        double? drop = LampDrop(index);
         return new LampState
         {
             Lamp = ReferenceEquals(lamp.Specification, specification) ? lamp : lamp with { Specification = specification },
-            Voltage = ElectricPotential.FromVolts(across),
-            Current = ElectricCurrent.FromAmperes(amperes),
-            Drop = fed ? Ratio.FromDecimalFractions(1 - across / SupplyVolts) : null,
-            DroppedOut = fed && _dropped[index],
-            MayDropOut = fed && _mayDrop[index],
+            Voltage = ElectricPotential.FromVolts(LampVolts(index)),
+            Current = ElectricCurrent.FromAmperes(_lampAmperes[index]),
+            Drop = drop is { } share ? Ratio.FromDecimalFractions(share) : null,
+            DroppedOut = drop is not null && _dropped[index],
+            MayDropOut = LampMayDropOut(index),
         };
     }
 

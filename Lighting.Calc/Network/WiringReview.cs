@@ -37,9 +37,10 @@ public static class WiringReview
         int live = joined.NumberOf(bike.LivePoint), earth = joined.NumberOf(bike.EarthPoint);
         (int Feed, int Return)[] lamps = [.. bike.Lamps.Select(l => (joined.NumberOf(l.Feed!), joined.NumberOf(l.Return!)))];
         var fed = new bool[bike.Lamps.Length, settings.Count];
+        var contacts = new ClosedContacts(bike);
         for (int s = 0; s < settings.Count; s++)
         {
-            joined.Join(ClosedContacts(bike, settings[s]));
+            joined.Join(contacts.In(settings[s]));
             for (int i = 0; i < lamps.Length; i++)
                 fed[i, s] = joined.Are(live, lamps[i].Feed) && joined.Are(lamps[i].Return, earth);
         }
@@ -47,11 +48,12 @@ public static class WiringReview
         for (int i = 0; i < lamps.Length; i++)
         {
             FittedLamp lamp = bike.Lamps[i];
+            var litWhen = new ConditionTest(lamp.LitWhen);
             List<Setting> dark = [], lit = [], through = [];
             for (int s = 0; s < settings.Count; s++)
             {
                 Setting setting = settings[s];
-                bool meant = lamp.LitWhen.Holds(setting);
+                bool meant = litWhen.Holds(setting);
                 if (meant && !fed[i, s])
                     (IsFedThroughLamps(bike, withLamps, lamp, setting) ? through : dark).Add(setting);
                 else if (!meant && fed[i, s])
@@ -66,8 +68,6 @@ public static class WiringReview
                 yield return new Finding(Severity.Fault, lamp.Lamp, $"'lit when' says dark in the setting '{lit[0]}'{Others(lit)}, but the wiring feeds it: {Described(Way(bike, links, bike.LivePoint, lamp.Feed!, lit[0])!, bike.LivePoint)}.");
         }
     }
-
-    private static bool[] ClosedContacts(Bike bike, Setting setting) => [.. bike.Switches.Select(s => s.IsClosed(setting))];
 
     // One indicator lamp between the two sides is lit from either, its current going on through the other side's lamps.
     private static bool IsFedThroughLamps(Bike bike, HarnessLink[] links, FittedLamp lamp, Setting setting)
@@ -89,9 +89,10 @@ public static class WiringReview
         int live = joined.NumberOf(bike.LivePoint);
         int[] feeds = [.. bike.Lamps.Select(l => joined.NumberOf(l.Feed!))];
         var first = new Setting?[feeds.Length];
+        var contacts = new ClosedContacts(bike);
         foreach (Setting setting in settings)
         {
-            joined.Join(ClosedContacts(bike, setting));
+            joined.Join(contacts.In(setting));
             for (int i = 0; i < feeds.Length; i++)
                 if (first[i] is null && joined.Are(live, feeds[i]))
                     first[i] = setting;
@@ -182,4 +183,18 @@ public static class WiringReview
         way.Count == 0 ? $"it hangs on {start}" : $"{start} > {string.Join(" > ", way.Select(s => $"{s.Link.Name} > {s.End}"))}";
 
     private static string Others(List<Setting> settings) => settings.Count > 1 ? $" (and {settings.Count - 1} more)" : "";
+
+    // The contacts of one setting after the other.
+    private sealed class ClosedContacts(Bike bike)
+    {
+        private readonly PositionTest[] _tests = [.. bike.Switches.Select(s => new PositionTest(s.Switch, s.ClosedIn))];
+        private readonly bool[] _closed = new bool[bike.Switches.Length];
+
+        public ReadOnlySpan<bool> In(Setting setting)
+        {
+            for (int i = 0; i < _tests.Length; i++)
+                _closed[i] = _tests[i].Holds(setting);
+            return _closed;
+        }
+    }
 }

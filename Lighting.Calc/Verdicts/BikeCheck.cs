@@ -27,7 +27,7 @@ public static class BikeCheck
         ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, solution.Points);
         cancel.ThrowIfCancellationRequested();
         bool isDirect = bike.Lighting == LightingSupply.Direct;
-        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.Of(bike, AverageLoads.Of(bike, solution.Points), options.Charging).Report(options.When);
+        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.Of(bike, AverageLoads.Of(solution.Network, solution.Points), options.Charging).Report(solution.Settings);
         DirectLightingReport? direct = bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
         Finding[] findings =
         [

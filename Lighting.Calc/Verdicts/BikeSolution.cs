@@ -8,10 +8,11 @@ namespace Lighting.Calc.Verdicts;
 /// <summary>A bike solved in every setting that a condition leaves: what all verdicts are drawn from.</summary>
 public sealed record BikeSolution
 {
-    private BikeSolution(HarnessNetwork network, ElectricPotential supply, ImmutableArray<OperatingPoint> points, ImmutableArray<Finding> notSolved)
+    private BikeSolution(HarnessNetwork network, ElectricPotential supply, ImmutableArray<Setting> settings, ImmutableArray<OperatingPoint> points, ImmutableArray<Finding> notSolved)
     {
         Network = network;
         Supply = supply;
+        Settings = settings;
         Points = points;
         NotSolved = notSolved;
     }
@@ -21,6 +22,9 @@ public sealed record BikeSolution
 
     /// <summary>Volts of the source before the battery's resistance.</summary>
     public ElectricPotential Supply { get; }
+
+    /// <summary>All settings that the condition leaves.</summary>
+    internal ImmutableArray<Setting> Settings { get; }
 
     /// <summary>The settings that have an operating point, all off first.</summary>
     public ImmutableArray<OperatingPoint> Points { get; }
@@ -43,7 +47,8 @@ public sealed record BikeSolution
         solver.SetSupply(volts);
         var points = ImmutableArray.CreateBuilder<OperatingPoint>();
         var notSolved = ImmutableArray.CreateBuilder<Finding>();
-        foreach (Setting setting in SettingEnumeration.Of(bike, when))
+        ImmutableArray<Setting> settings = SettingEnumeration.Of(bike, when);
+        foreach (Setting setting in settings)
         {
             cancel.ThrowIfCancellationRequested();
             try
@@ -56,6 +61,6 @@ public sealed record BikeSolution
             }
         }
 
-        return new BikeSolution(network, volts, points.ToImmutable(), notSolved.ToImmutable());
+        return new BikeSolution(network, volts, settings, points.ToImmutable(), notSolved.ToImmutable());
     }
 }

@@ -20,7 +20,7 @@ internal static class LampFindings
     private static IEnumerable<Finding> OfLamp(Bike bike, IReadOnlyList<OperatingPoint> settings, int lamp)
     {
         string name = bike.Lamps[lamp].Lamp;
-        OperatingPoint? worst = MeantLit.Of(bike, settings, lamp).MaxBy(s => s.Lamps[lamp].Drop!.Value.DecimalFractions);
+        OperatingPoint? worst = MeantLit.Worst(bike, settings, lamp);
         if (worst is null)
             yield break;
         LampState state = worst.Lamps[lamp];
@@ -29,9 +29,9 @@ internal static class LampFindings
             yield return new Finding(Severity.Fault, name, Said($"its driver drops out at {state.Voltage.Volts:F2} V in the setting '{worst.Setting}': it cannot hold its power."));
         else if (lost > bike.AllowedDrop.Percent + 1e-9)
             yield return new Finding(Severity.Fault, name, Said($"it loses {lost:F1} % of the source volts in the setting '{worst.Setting}', more than the {bike.AllowedDrop.Percent:0.###} % allowed."));
-        if (settings.FirstOrDefault(s => s.Lamps[lamp].MayDropOut) is { } edge)
+        if (settings.FirstOrDefault(s => s.Solved.LampMayDropOut(lamp)) is { } edge)
             yield return new Finding(Severity.Caution, name, Said($"its driver may drop out in the setting '{edge.Setting}': lit at {edge.Lamps[lamp].Voltage.Volts:F2} V, but it can also stay dark, as when it is switched on at low volts."));
-        LampState brightest = settings.Select(s => s.Lamps[lamp]).MaxBy(s => s.Voltage.Volts)!;
+        LampState brightest = settings.MaxBy(s => s.Solved.LampVolts(lamp))!.Lamps[lamp];
         double ratio = brightest.Voltage.Volts / brightest.Lamp.Specification.ReferenceVoltage.Volts;
         if (brightest.Lamp.Specification.Type is LampType.Filament or LampType.Halogen && ratio > OverVoltsRatio)
             yield return new Finding(Severity.Fault, name, Said($"it gets {brightest.Voltage.Volts:F2} V, {ratio:F2} times its {brightest.Lamp.Specification.ReferenceVoltage.Volts:0.###} V: it will burn out."));
