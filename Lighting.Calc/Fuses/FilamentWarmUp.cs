@@ -19,12 +19,11 @@ internal sealed class FilamentWarmUp
 {
     private const double HotToColdRatio = 15;
     private const double LossExponent = (1 + FilamentLaw.CurrentExponent) / (1 - FilamentLaw.CurrentExponent);
-    private const int Steps = 200;
+    private const int Steps = 100;
     private const double SmallestGap = 1e-3;
 
-    // Equal ratios of the gap to the end, so that the slow end is as well resolved as the fast beginning. Each step misses the
-    // time it takes by some 0.01 %.
-    private static readonly ImmutableArray<double> Gaps = [.. Enumerable.Range(0, Steps + 1).Select(i => Math.Pow(SmallestGap, (double)i / Steps))];
+    // The second half's shares of the way from halfway to the end that are left.
+    private static readonly ImmutableArray<double> Gaps = [.. Enumerable.Range(1, Steps / 2).Select(i => Math.Pow(2 * SmallestGap, 2.0 * i / Steps))];
 
     private readonly double _coldOhms;
     private readonly double _hotOhms;
@@ -64,10 +63,9 @@ internal sealed class FilamentWarmUp
         var seconds = ImmutableArray.CreateBuilder<double>(Steps + 1);
         var amperes = ImmutableArray.CreateBuilder<double>(Steps + 1);
         double time = 0, last = double.NaN, before = double.NaN;
-        foreach (double gap in Gaps)
+        foreach (double kelvin in Temperatures(end))
         {
-            double kelvin = Math.Max(Tungsten.ColdKelvin, end - (end - Tungsten.ColdKelvin) * gap), ohms = Ohms(kelvin);
-            double slope = HeatCapacity(kelvin) / Net(ohms, volts, seriesOhms);
+            double ohms = Ohms(kelvin), slope = HeatCapacity(kelvin) / Net(ohms, volts, seriesOhms);
             if (seconds.Count > 0)
                 time += (slope + last) / 2 * (kelvin - before);
             (last, before) = (slope, kelvin);
@@ -76,6 +74,18 @@ internal sealed class FilamentWarmUp
         }
 
         return new WarmUpCurve(seconds.MoveToImmutable(), amperes.MoveToImmutable(), isInTable);
+    }
+
+    // Equal ratios of the temperature up to halfway, where the resistance changes fast, then of the gap to the end, where time passes.
+    private static IEnumerable<double> Temperatures(double end)
+    {
+        const double cold = Tungsten.ColdKelvin;
+        double half = (cold + end) / 2, ratio = Math.Pow(half / cold, 2.0 / Steps), kelvin = cold;
+        for (int i = 0; i < Steps / 2; i++, kelvin *= ratio)
+            yield return kelvin;
+        yield return half;
+        foreach (double gap in Gaps)
+            yield return end - (end - half) * gap;
     }
 
     private double HeatCapacity(double kelvin) => _grams * Tungsten.JoulesPerGramKelvin(kelvin);
