@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Globalization;
 using Lighting.Calc.Tables;
@@ -16,20 +17,19 @@ public static class WireTable
         .. PublishedTable.Load("conductors-metric").Read().Select(Metric).OrderByDescending(w => w.CopperArea.SquareMillimeters),
     ];
 
+    private static readonly FrozenDictionary<string, WireSize> ByName = All.ToFrozenDictionary(w => Normalise(w.Name));
+
+    private static readonly FrozenDictionary<WireConstruction, ImmutableArray<WireSize>> ByConstruction = All.GroupBy(w => w.Construction)
+        .ToFrozenDictionary(g => g.Key, g => g.OrderBy(w => w.CopperArea.SquareMillimeters).ToImmutableArray());
+
     /// <summary>The sizes of one construction, thinnest first.</summary>
-    public static ImmutableArray<WireSize> Of(WireConstruction construction) =>
-        [.. All.Where(w => w.Construction == construction).OrderBy(w => w.CopperArea.SquareMillimeters)];
+    public static ImmutableArray<WireSize> Of(WireConstruction construction) => ByConstruction.GetValueOrDefault(construction, []);
 
     /// <summary>Finds a size by a person's text: <c>16 AWG</c>, <c>16AWG stranded</c>, <c>1.25 mm2</c>, <c>1.25 mm²</c>.</summary>
     /// <param name="text">The text.</param>
     /// <param name="wire">The size, or null when there is none of that name.</param>
     /// <returns>Whether there is such a size.</returns>
-    public static bool TryFind(string text, out WireSize? wire)
-    {
-        string wanted = Normalise(text);
-        wire = All.FirstOrDefault(w => Normalise(w.Name) == wanted);
-        return wire is not null;
-    }
+    public static bool TryFind(string text, out WireSize? wire) => ByName.TryGetValue(Normalise(text), out wire);
 
     private static string Normalise(string text) =>
         string.Concat(text.Where(c => !char.IsWhiteSpace(c))).Replace("²", "2", StringComparison.Ordinal).ToLowerInvariant();

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Lighting.Calc.Tables;
 using UnitsNet;
@@ -10,6 +11,9 @@ public static class LampTable
     /// <summary>Every row.</summary>
     public static ImmutableArray<PublishedLamp> All { get; } = [.. PublishedTable.Load("lamps").Read().Select(Parse)];
 
+    private static readonly FrozenDictionary<string, ImmutableArray<PublishedLamp>> ByCode =
+        All.GroupBy(l => Normalise(l.Code)).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
+
     /// <summary>Finds a lamp by its code, for a system's volts. Case and spaces round <c>/</c> do not matter.</summary>
     /// <param name="code">A code such as <c>P21W</c> or <c>P21/5W stop</c>.</param>
     /// <param name="systemVoltage">Nominal volts of the bike; the row of these volts is preferred.</param>
@@ -17,9 +21,7 @@ public static class LampTable
     /// <returns>Whether the code is known at all.</returns>
     public static bool TryFind(string code, ElectricPotential systemVoltage, out PublishedLamp? lamp)
     {
-        string wanted = Normalise(code);
-        lamp = All.Where(l => Normalise(l.Code) == wanted)
-            .MinBy(l => Math.Abs(l.SystemVoltage.Volts - systemVoltage.Volts));
+        lamp = ByCode.GetValueOrDefault(Normalise(code), []).MinBy(l => Math.Abs(l.SystemVoltage.Volts - systemVoltage.Volts));
         return lamp is not null;
     }
 

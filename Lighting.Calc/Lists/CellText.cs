@@ -1,5 +1,4 @@
-using System.Globalization;
-using System.Text;
+using System.Buffers;
 
 namespace Lighting.Calc.Lists;
 
@@ -7,11 +6,12 @@ namespace Lighting.Calc.Lists;
 internal static class CellText
 {
     private const string FormulaStarts = "=+-@";
+    private static readonly SearchValues<char> Controls = SearchValues.Create([.. Enumerable.Range(0, char.MaxValue + 1).Select(c => (char)c).Where(c => char.IsControl(c) && !char.IsWhiteSpace(c))]);
 
     /// <summary>A cell without white space round it, each run of white space inside it as one space, and without its formula guard.</summary>
     public static string Clean(string cell)
     {
-        string folded = string.Join(' ', cell.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        string folded = IsFolded(cell) ? cell : string.Join(' ', cell.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         return folded.StartsWith('\'') && StartsLikeFormula(folded) ? folded[1..] : folded;
     }
 
@@ -19,7 +19,22 @@ internal static class CellText
     public static string Guard(string text) => StartsLikeFormula(text) ? $"'{text}" : text;
 
     /// <summary>Whether a cell holds a character that cannot be seen and does not belong in a name.</summary>
-    public static bool HasControl(string cell) => cell.EnumerateRunes().Any(r => Rune.GetUnicodeCategory(r) == UnicodeCategory.Control && !Rune.IsWhiteSpace(r));
+    public static bool HasControl(string cell) => cell.AsSpan().ContainsAny(Controls);
+
+    // As most cells are: every white space in it a single space between two other characters.
+    private static bool IsFolded(string cell)
+    {
+        bool afterSpace = true;
+        foreach (char c in cell)
+        {
+            bool isSpace = char.IsWhiteSpace(c);
+            if (isSpace && (afterSpace || c != ' '))
+                return false;
+            afterSpace = isSpace;
+        }
+
+        return cell.Length == 0 || !afterSpace;
+    }
 
     private static bool StartsLikeFormula(string text)
     {
