@@ -9,6 +9,7 @@ internal sealed class Circuit
     private const int MostPlans = 1024;
 
     private readonly ConcurrentDictionary<TopologyKey, Plan> plans = new();
+    private int planCount;
 
     internal Circuit(int nodes, int plus, int minus, (int A, int B)[] conductors, (int Feed, int Return)[] loads)
     {
@@ -48,8 +49,9 @@ internal sealed class Circuit
         if (plans.TryGetValue(key, out Plan? plan))
             return plan;
         plan = new Plan(this, key.Copy());
-        if (plans.Count < MostPlans)
-            plans.TryAdd(plan.Key, plan);
+        // Counted apart: the dictionary's own count takes all of its locks.
+        if (Volatile.Read(ref planCount) < MostPlans && plans.TryAdd(plan.Key, plan))
+            Interlocked.Increment(ref planCount);
         return plan;
     }
 

@@ -19,7 +19,7 @@ internal sealed class CircuitSolver
     private readonly bool[] connected;
     private double emfVolts;
     private double sourceOhms;
-    private Workspace workspace;
+    private Workspace? workspace;
     private Plan? planned;
     private bool zeroOhmIsCurrent;
     private bool dropOutsAreCurrent;
@@ -37,16 +37,17 @@ internal sealed class CircuitSolver
         loads = new Load[circuit.LoadCount];
         connected = new bool[circuit.LoadCount];
         Array.Fill(connected, true);
-        workspace = new Workspace(circuit.PlanFor(key), circuit);
     }
 
     public SolveDiagnostics Diagnostics { get; private set; }
 
     public double SourceAmperes => Solved.SourceAmperes;
 
-    private Plan Plan => workspace.Plan;
+    private Plan Plan => Current.Plan;
 
-    private LiveCircuit Live => workspace.Live;
+    private LiveCircuit Live => Current.Live;
+
+    private Workspace Current => workspace ?? throw new InvalidOperationException("Nothing has been solved.");
 
     private LiveCircuit Solved => status == SolveStatus.Solved
         ? Live
@@ -143,9 +144,9 @@ internal sealed class CircuitSolver
                     * conductanceSiemens[conductor];
             case Link.Merged:
                 if (!zeroOhmIsCurrent)
-                    workspace.ZeroOhm.Update(this);
+                    Current.ZeroOhm.Update(this);
                 zeroOhmIsCurrent = true;
-                return workspace.ZeroOhm.Amperes(conductor);
+                return Current.ZeroOhm.Amperes(conductor);
             default:
                 return 0;
         }
@@ -175,7 +176,7 @@ internal sealed class CircuitSolver
     public void FindDropOuts()
     {
         _ = Solved;
-        workspace.DropOuts.Run();
+        Current.DropOuts.Run();
         dropOutsAreCurrent = true;
     }
 
@@ -185,7 +186,7 @@ internal sealed class CircuitSolver
         int place = Solved.Loads.PlaceOf(load);
         if (!dropOutsAreCurrent)
             throw new InvalidOperationException("Call FindDropOuts after solving.");
-        return place >= 0 && workspace.DropOuts.MayDropOut(place);
+        return place >= 0 && Current.DropOuts.MayDropOut(place);
     }
 
     /// <summary>The plan of the elements as they are set, solved or not.</summary>

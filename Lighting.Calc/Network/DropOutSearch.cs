@@ -3,6 +3,8 @@ namespace Lighting.Calc.Network;
 
 /// <summary>Searches from below, where <see cref="OperatingPoint"/> searches from above.</summary>
 /// <remarks>
+/// First a bound: no load draws more than at the source's volts, a driver never more than at its minimum, and what each takes off
+/// another's volts is linear. Where every lit driver keeps its minimum even so, there is nothing to look for.
 /// With some drivers held dark as resistors the circuit is left to settle; then they are let go. Those whose volts
 /// suffice light up at once, and whatever stays dark is held so by the circuit itself. First all drivers are held
 /// together, then each alone that is still not known to drop out.
@@ -11,6 +13,7 @@ internal sealed class DropOutSearch(LiveCircuit circuit)
 {
     private readonly double[] volts = new double[circuit.Volts.Length];
     private readonly double[] lowVolts = new double[circuit.Volts.Length];
+    private readonly double[] most = new double[circuit.Loads.Count];
     private readonly bool[] lit = new bool[circuit.Loads.Count];
     private readonly bool[] mayDropOut = new bool[circuit.Loads.Count];
 
@@ -26,7 +29,46 @@ internal sealed class DropOutSearch(LiveCircuit circuit)
             any |= lit[j] = loads.IsLit(j);
         if (!any)
             return;
+        if (!KeepTheirMinimum())
+            Search();
+        Restore();
+        circuit.GatherLoadVolts();
+        loads.Evaluate();
+        circuit.UpdateResidual();
+    }
 
+    public bool MayDropOut(int place) => mayDropOut[place];
+
+    private bool KeepTheirMinimum()
+    {
+        LoadBank loads = circuit.Loads;
+        for (int j = 0; j < loads.Count; j++)
+            most[j] = Math.Abs(loads.At(j, j < loads.FirstDriver ? circuit.EmfVolts : loads.MinimumVolts(j)).CurrentAmperes);
+        DescentMethod.StartUnloaded(circuit);
+        for (int j = loads.FirstDriver; j < loads.Count; j++)
+        {
+            if (!lit[j])
+                continue;
+            double least = circuit.Across(loads.Plus[j], loads.Minus[j]);
+            Array.Clear(circuit.Residual);
+            circuit.Residual[loads.Plus[j]] = -1;
+            circuit.Residual[loads.Minus[j]] = 1;
+            if (!circuit.SolveStep())
+                return false;
+            double[] ohms = circuit.Factor.Right;
+            ohms[circuit.Unknowns] = 0;
+            for (int k = 0; k < loads.Count; k++)
+                least -= most[k] * Math.Abs(ohms[loads.Plus[k]] - ohms[loads.Minus[k]]);
+            if (!(least > loads.MinimumVolts(j)))
+                return false;
+        }
+
+        return true;
+    }
+
+    private void Search()
+    {
+        LoadBank loads = circuit.Loads;
         for (int j = loads.FirstDriver; j < loads.Count; j++)
             loads.Locked[j] = true;
         DescentMethod.StartUnloaded(circuit);
@@ -39,14 +81,7 @@ internal sealed class DropOutSearch(LiveCircuit circuit)
             loads.Locked[j] = true;
             SettleThenRelease();
         }
-
-        Restore();
-        circuit.GatherLoadVolts();
-        loads.Evaluate();
-        circuit.UpdateResidual();
     }
-
-    public bool MayDropOut(int place) => mayDropOut[place];
 
     private void SettleThenRelease()
     {

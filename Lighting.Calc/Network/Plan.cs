@@ -10,6 +10,7 @@ internal sealed class Plan
 {
     private readonly Lazy<PlanNumbering> numbering;
     private readonly int[] cluster;
+    private readonly Lazy<ZeroOhmPlan> zeroOhm;
 
     internal Plan(Circuit circuit, TopologyKey key)
     {
@@ -44,6 +45,7 @@ internal sealed class Plan
             Anchor[v] = anchor[cluster[v]];
         LiveConductors = Live(circuit.ConductorA, circuit.ConductorB, i => key.Conductor(i) == Link.Finite);
         LiveLoads = Live(circuit.LoadFeed, circuit.LoadReturn, key.LoadConnected);
+        zeroOhm = new Lazy<ZeroOhmPlan>(() => new ZeroOhmPlan(circuit, key, cluster));
         numbering = new Lazy<PlanNumbering>(() => new PlanNumbering(circuit, this, cluster));
     }
 
@@ -76,7 +78,7 @@ internal sealed class Plan
 
     public int[] LoadEntry => numbering.Value.LoadEntry;
 
-    public ZeroOhmPlan ZeroOhm => numbering.Value.ZeroOhm;
+    public ZeroOhmPlan ZeroOhm => zeroOhm.Value;
 
     private int[] Live(int[] a, int[] b, Func<int, bool> present)
     {

@@ -43,7 +43,6 @@ internal sealed class PlanNumbering
 
         ConductorEntry = Entries(circuit.ConductorA, circuit.ConductorB, plan.LiveConductors);
         LoadEntry = Entries(circuit.LoadFeed, circuit.LoadReturn, plan.LiveLoads);
-        ZeroOhm = new ZeroOhmPlan(circuit, plan.Key, cluster);
     }
 
     public FactorPattern Pattern { get; }
@@ -55,8 +54,6 @@ internal sealed class PlanNumbering
     public int[] ConductorEntry { get; }
 
     public int[] LoadEntry { get; }
-
-    public ZeroOhmPlan ZeroOhm { get; }
 
     private int[] Entries(int[] a, int[] b, int[] live)
     {
