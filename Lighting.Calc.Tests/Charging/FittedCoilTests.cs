@@ -69,19 +69,25 @@ public class FittedCoilTests
     [Property]
     public Property A_rising_list_gives_a_coil_or_a_reason_and_no_neighbour_is_closer() => Prop.ForAll(
         Gen.Choose(1, 300).Select(v => v / 100.0).ArrayOf(5).ToArbitrary(),
-        steps =>
+        HasNoCloserNeighbour);
+
+    // Its first point lies at cut-in, where the error has a kink.
+    [Fact]
+    public void A_fit_at_a_kink_has_no_closer_neighbour_either() => Assert.True(HasNoCloserNeighbour([0.87, 0.04, 0.38, 1.76, 2.66]));
+
+    private static bool HasNoCloserNeighbour(double[] steps)
+    {
+        double sum = 0;
+        Bike bike = Bike([.. steps.Select((s, i) => (1000.0 * (i + 1), sum += s, ""))]);
+        if (!AlternatingSourceFit.TryFit(ChargingCurve.Of(bike.Charging).Single(), s_volts, null, out AlternatingSourceFit? fit, out string? reason))
+            return reason!.Length > 0;
+        double least = fit!.Residuals.Sum(r => Math.Pow(r.Residual.Amperes, 2));
+        return new[] { (1.003, 1.0, 1.0), (0.997, 1.0, 1.0), (1.0, 1.003, 1.0), (1.0, 0.997, 1.0), (1.0, 1.0, 1.003), (1.0, 1.0, 0.997) }.All(f =>
         {
-            double sum = 0;
-            Bike bike = Bike([.. steps.Select((s, i) => (1000.0 * (i + 1), sum += s, ""))]);
-            if (!AlternatingSourceFit.TryFit(ChargingCurve.Of(bike.Charging).Single(), s_volts, null, out AlternatingSourceFit? fit, out string? reason))
-                return reason!.Length > 0;
-            double least = fit!.Residuals.Sum(r => Math.Pow(r.Residual.Amperes, 2));
-            return new[] { (1.003, 1.0, 1.0), (0.997, 1.0, 1.0), (1.0, 1.003, 1.0), (1.0, 0.997, 1.0), (1.0, 1.0, 1.003), (1.0, 1.0, 0.997) }.All(f =>
-            {
-                var other = new AlternatingSource(Rpm(1000), fit.Source.OpenVoltageAt(Rpm(1000)) * f.Item1, fit.Source.ReactanceAt(Rpm(1000)) * f.Item2, fit.Source.CoilResistance * f.Item3);
-                return bike.Charging.Sum(p => Math.Pow(p.Current.Amperes - (other.CurrentAt(p.Speed, s_volts)?.Amperes ?? 0), 2)) >= least - 1e-6;
-            });
+            var other = new AlternatingSource(Rpm(1000), fit.Source.OpenVoltageAt(Rpm(1000)) * f.Item1, fit.Source.ReactanceAt(Rpm(1000)) * f.Item2, fit.Source.CoilResistance * f.Item3);
+            return bike.Charging.Sum(p => Math.Pow(p.Current.Amperes - (other.CurrentAt(p.Speed, s_volts)?.Amperes ?? 0), 2)) >= least - 1e-6;
         });
+    }
 
     private static AlternatingSource Coil(double openVolts, double reactanceOhms, double ohms) =>
         new(Rpm(1000), ElectricPotential.FromVolts(openVolts), ElectricResistance.FromOhms(reactanceOhms), ElectricResistance.FromOhms(ohms));

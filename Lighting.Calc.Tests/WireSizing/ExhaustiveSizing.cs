@@ -78,7 +78,7 @@ internal static class ExhaustiveSizing
     private static IEnumerable<FuseJudge> Judges(Bike bike, ImmutableArray<Setting> settings, IReadOnlyList<OperatingPoint> points, FuseOptions options)
     {
         var graph = new FeedGraph(bike);
-        ImmutableArray<FeedState> states = graph.States(settings);
+        ImmutableArray<FeedState> states = FeedGraph.States(SettingGroups.Of(bike, settings));
         return bike.Fuses.Select((f, i) => new FuseJudge(graph, f, FuseScope.Of(graph, i, states), points, options));
     }
 

@@ -33,6 +33,14 @@ public sealed record AlternatingSourceFit
     /// <summary>What is left at each point.</summary>
     public required ImmutableArray<FitResidual> Residuals { get; init; }
 
+    /// <summary>Share of the points' squared amps above which what a fit leaves is worth another look.</summary>
+    private const double PoorShare = 1e-6;
+
+    private const int SimplexRounds = 5;
+
+    /// <summary>Bound of the logarithms of volts and ohms, e³⁰ either way: no coil is beyond.</summary>
+    private const double MostOfLogarithm = 30;
+
     /// <summary>Fits a coil to a curve's points; a point at standstill tells nothing and is left out.</summary>
     /// <param name="curve">The curve.</param>
     /// <param name="terminalVoltage">Volts at which its amps were measured, above zero.</param>
@@ -75,6 +83,9 @@ public sealed record AlternatingSourceFit
             Vector<double>.Build.Dense([.. points.Select(p => p.Speed.RevolutionsPerMinute)]),
             Vector<double>.Build.Dense([.. points.Select(p => p.Current.Amperes)]));
         Vector<double> best = new LevenbergMarquardtMinimizer(gradientTolerance: 1e-14, stepTolerance: 1e-14, functionTolerance: 1e-28, maximumIterations: 1000).FindMinimum(objective, start).MinimizingPoint;
+        // Where a point lies below cut-in the error has a kink, at which steps by slopes stop short; a simplex goes on from there.
+        if (SquareError(Of(best)) > PoorShare * squares.Sum())
+            best = Lower(best);
         AlternatingSource source = Of(best);
         fit = new AlternatingSourceFit
         {
@@ -85,6 +96,20 @@ public sealed record AlternatingSourceFit
         };
         reason = null;
         return true;
+
+        Vector<double> Lower(Vector<double> from)
+        {
+            IObjectiveFunction error = ObjectiveFunction.Value(v => v.AbsoluteMaximum() < MostOfLogarithm ? SquareError(Of(v)) : double.MaxValue);
+            for (int round = 0; round < SimplexRounds; round++)
+            {
+                Vector<double> lower = NelderMeadSimplex.Minimum(error, from, from.Map(_ => 0.1), 1e-12, 10_000).MinimizingPoint;
+                if (!(SquareError(Of(lower)) < SquareError(Of(from)) - 1e-12))
+                    return from;
+                from = lower;
+            }
+
+            return from;
+        }
 
         (double A, double B) Line(double ohms) => SimpleRegression.Fit(squares, [.. points.Select(p => Math.Pow((volts + p.Current.Amperes * ohms) / p.Speed.RevolutionsPerMinute, 2))]);
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Fuses;
 
@@ -14,7 +15,6 @@ internal sealed class FeedGraph
     private readonly List<string> _names = [];
     private readonly int[][] _partsAt;
     private readonly int _firstContact;
-    private readonly PositionTest[] _contactTests;
     private readonly Dictionary<(int Start, int Without, bool ThroughFuses), List<FeedWalk>> _walks = [];
     private readonly Queue<int> _queue = new();
 
@@ -39,7 +39,6 @@ internal sealed class FeedGraph
         LampFeeds = [.. bike.Lamps.Select(l => l.Feed is { } p ? Point(p) : -1)];
         LampReturns = [.. bike.Lamps.Select(l => l.Return is { } p ? Point(p) : -1)];
         Parts = parts.ToImmutable();
-        _contactTests = [.. bike.Switches.Select(c => new PositionTest(c.Switch, c.ClosedIn))];
         List<int>[] at = [.. _names.Select(_ => new List<int>(4))];
         for (int i = 0; i < Parts.Length; i++)
         {
@@ -73,22 +72,11 @@ internal sealed class FeedGraph
 
     public GraphPart ContactPart(int contact) => Parts[_firstContact + contact];
 
-    /// <summary>The distinct sets of closed contacts among settings, contacts that no walk from the battery comes to left out.</summary>
-    public ImmutableArray<FeedState> States(IEnumerable<Setting> settings)
-    {
-        var seen = new HashSet<ContactSet>();
-        var states = ImmutableArray.CreateBuilder<FeedState>();
-        foreach (Setting setting in settings)
-        {
-            FeedState state = StateOf(setting);
-            if (seen.Add(state.Closed.Intersection(Walk(Live, state).Met.Union(Walk(Earth, state).Met))))
-                states.Add(state);
-        }
+    /// <summary>The runs, in the order of the list.</summary>
+    public ReadOnlySpan<GraphPart> RunParts => Parts.AsSpan(0, _firstContact);
 
-        return states.ToImmutable();
-    }
-
-    public FeedState StateOf(Setting setting) => new(setting, ContactSet.Where(_contactTests.Length, i => _contactTests[i].Holds(setting)));
+    /// <summary>The states of groups of settings.</summary>
+    public static ImmutableArray<FeedState> States(SettingGroups groups) => [.. groups.First.Zip(groups.Closed, (setting, closed) => new FeedState(setting, closed))];
 
     /// <summary>Walks from a point over the parts that pass current.</summary>
     /// <param name="start">The point.</param>

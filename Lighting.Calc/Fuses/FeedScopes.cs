@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Fuses;
 
@@ -9,10 +10,12 @@ namespace Lighting.Calc.Fuses;
 /// <param name="Scopes">One for each fuse, in the order of the list.</param>
 internal sealed record FeedScopes(FeedGraph Graph, ImmutableArray<FeedState> States, ImmutableArray<FuseScope> Scopes)
 {
-    public static FeedScopes Of(Bike bike, IEnumerable<Setting> settings)
+    public static FeedScopes Of(Bike bike, IEnumerable<Setting> settings) => Of(bike, SettingGroups.Of(bike, [.. settings]));
+
+    public static FeedScopes Of(Bike bike, SettingGroups groups)
     {
         var graph = new FeedGraph(bike);
-        ImmutableArray<FeedState> states = graph.States(settings);
+        ImmutableArray<FeedState> states = FeedGraph.States(groups);
         return new FeedScopes(graph, states, [.. Enumerable.Range(0, bike.Fuses.Length).Select(i => FuseScope.Of(graph, i, states))]);
     }
 }

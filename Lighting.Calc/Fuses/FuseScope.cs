@@ -52,7 +52,7 @@ internal sealed class FuseScope
         return scope;
     }
 
-    private GraphPart? Part => _graph.Parts.FirstOrDefault(p => p.Kind == GraphPartKind.Fuse && p.Index == _fuse);
+    private GraphPart? Part => field ??= _graph.Parts.FirstOrDefault(p => p.Kind == GraphPartKind.Fuse && p.Index == _fuse);
 
     private void AddFeedSide(FeedState state)
     {
@@ -68,21 +68,22 @@ internal sealed class FuseScope
             Bypassed ??= state.Setting;
         FeedWalk own = _graph.Walk(load, state, throughFuses: false);
         AddRuns(state, own, unfused, feed.OhmsTo(supply), feed.PathTo(supply), part, _graph.Walk(_graph.Earth, state));
-        AddLamps(state, _graph.Walk(load, state, part), unfused);
+        // With no other fuse the two walks are one.
+        AddLamps(state, _graph.Bike.Fuses.Length == 1 ? own : _graph.Walk(load, state, part), unfused);
     }
 
     private void AddRuns(FeedState state, FeedWalk own, FeedWalk unfused, double ohmsBefore, ImmutableArray<GraphPart> pathBefore, GraphPart fuse, FeedWalk back)
     {
-        foreach (GraphPart run in _graph.Parts.Where(p => p.Kind == GraphPartKind.Run))
+        foreach (GraphPart run in _graph.RunParts)
         {
             if (!own.Reaches(run.A) || !own.Reaches(run.B) || run.A == _graph.Live || run.B == _graph.Live || run.A == _graph.Earth || run.B == _graph.Earth || unfused.Reaches(run.A))
                 continue;
             int far = own.OhmsTo(run.A) > own.OhmsTo(run.B) ? run.A : run.B;
-            Keep(state, run, far, ohmsBefore + own.OhmsTo(far), () => pathBefore.Append(fuse).Concat(own.PathTo(far)), back);
+            Keep(state, run, far, ohmsBefore + own.OhmsTo(far), new FeedPath(pathBefore, fuse, own), back);
         }
     }
 
-    private void Keep(FeedState state, GraphPart run, int far, double feedOhms, Func<IEnumerable<GraphPart>> path, FeedWalk back)
+    private void Keep(FeedState state, GraphPart run, int far, double feedOhms, FeedPath path, FeedWalk back)
     {
         // Where the short meets the frame is not known; the return of the lamp beyond it that is worst off is taken.
         FeedWalk beyond = _graph.Walk(far, state, run, throughFuses: false);
@@ -96,7 +97,7 @@ internal sealed class FuseScope
         }
 
         if (!_runs.TryGetValue(run.Index, out FedRun? known) || feedOhms + returnOhms > known.LoopOhms)
-            _runs[run.Index] = new FedRun(_graph.Bike.Runs[run.Index], _graph.PointName(far), feedOhms, returnOhms, from, [.. path().Select(p => p.Name)], state.Setting);
+            _runs[run.Index] = new FedRun(_graph.Bike.Runs[run.Index], _graph.PointName(far), feedOhms, returnOhms, from, path.NamesTo(far), state.Setting);
     }
 
     private void AddLamps(FeedState state, FeedWalk reached, FeedWalk? unfused)
@@ -131,7 +132,7 @@ internal sealed class FuseScope
             FeedWalk beyond = _graph.Walk(far, state, run, throughFuses: false);
             bool passes = Enumerable.Range(0, _graph.LampFeeds.Length).Any(i => ReturnOf(i, beyond) is { } point && back.Reaches(point) && !without.Reaches(point));
             if (passes)
-                Keep(state, run, far, unfused.OhmsTo(far) - part.Ohms, () => unfused.PathTo(far).Append(part), back);
+                Keep(state, run, far, unfused.OhmsTo(far) - part.Ohms, new FeedPath([], part, unfused, FuseLast: true), back);
         }
 
         FeedWalk behind = _graph.Walk(frame, state, part);
@@ -148,5 +149,15 @@ internal sealed class FuseScope
         if (feed >= 0 && walk.Reaches(feed))
             return returns >= 0 ? returns : null;
         return returns >= 0 && feed >= 0 && returns != _graph.Earth && walk.Reaches(returns) ? feed : null;
+    }
+
+    // The way of a short's current: before the fuse, the fuse, and from there on; or, of a fuse in the earth lead, the fuse last.
+    private readonly record struct FeedPath(ImmutableArray<GraphPart> Before, GraphPart Fuse, FeedWalk Walk, bool FuseLast = false)
+    {
+        public ImmutableArray<string> NamesTo(int far)
+        {
+            IEnumerable<GraphPart> walked = Walk.PathTo(far);
+            return [.. (FuseLast ? walked.Append(Fuse) : Before.Append(Fuse).Concat(walked)).Select(p => p.Name)];
+        }
     }
 }

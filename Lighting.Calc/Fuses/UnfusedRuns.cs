@@ -29,9 +29,13 @@ public static class UnfusedRuns
         Bike bike = graph.Bike;
         var fused = scopes.Where(s => s.IsEarthSide).SelectMany(s => s.Runs.Keys).ToHashSet();
         var found = new SortedDictionary<int, UnfusedRun>();
+        var seen = new HashSet<FeedWalk>();
         foreach (FeedState state in states)
         {
             FeedWalk unfused = graph.Walk(graph.Live, state, throughFuses: false);
+            // All that is looked at lies within this walk.
+            if (!seen.Add(unfused))
+                continue;
             foreach (GraphPart run in graph.Parts.Where(p => p.Kind == GraphPartKind.Run && unfused.Reaches(p.A) && unfused.Reaches(p.B)))
             {
                 if (fused.Contains(run.Index))

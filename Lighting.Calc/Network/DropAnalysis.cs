@@ -43,12 +43,15 @@ public static class DropAnalysis
     /// <summary>Every lamp's ledger in the setting where it loses most of its volts; lamps that are never fed are left out.</summary>
     /// <param name="bike">The bike that was solved.</param>
     /// <param name="settings">Its operating points.</param>
-    public static ImmutableArray<DropLedger> WorstOf(Bike bike, IReadOnlyList<OperatingPoint> settings)
+    public static ImmutableArray<DropLedger> WorstOf(Bike bike, IReadOnlyList<OperatingPoint> settings) => WorstOf(bike, MeantLit.WorstOfEach(bike, settings));
+
+    /// <summary>The same of the settings in which each lamp is known to lose most.</summary>
+    internal static ImmutableArray<DropLedger> WorstOf(Bike bike, ImmutableArray<OperatingPoint?> worst)
     {
         var ledgers = ImmutableArray.CreateBuilder<DropLedger>();
         var paths = new HarnessPath(HarnessLink.Of(bike));
         for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
-            if (MeantLit.Worst(bike, settings, lamp) is { } worst && LedgerOf(bike, paths, worst, lamp) is { } ledger)
+            if (worst[lamp] is { } point && LedgerOf(bike, paths, point, lamp) is { } ledger)
                 ledgers.Add(ledger);
 
         return ledgers.ToImmutable();

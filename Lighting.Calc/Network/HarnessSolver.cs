@@ -22,6 +22,8 @@ public sealed class HarnessSolver
     private readonly bool[] _kept;
     private HarnessValues _values;
     private bool _hasDrivers;
+    private bool _valuesAreShared;
+    private double _supplyVolts;
 
     internal HarnessSolver(HarnessNetwork network)
     {
@@ -32,6 +34,7 @@ public sealed class HarnessSolver
         _litTests = bike.HasNetwork ? [] : [.. bike.Lamps.Select(l => new ConditionTest(l.LitWhen))];
         _kept = new bool[network.ContactConductors.Length];
         _values = new HarnessValues(bike);
+        _supplyVolts = bike.ChargingVoltage.Volts;
         for (int i = 0; i < network.FuseConductors.Length; i++)
             _solver.SetConductor(network.FuseConductors[i], _values.FuseOhms[i]);
         for (int i = 0; i < network.RunConductors.Length; i++)
@@ -46,8 +49,10 @@ public sealed class HarnessSolver
     public void SetSupply(ElectricPotential voltage)
     {
         double volts = voltage.Volts >= 0 ? voltage.Volts : throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "The supply volts are zero or more.");
-        if (volts != _values.SupplyVolts)
-            Changing().SupplyVolts = volts;
+        if (volts == _supplyVolts)
+            return;
+        _solved.Clear();
+        _supplyVolts = volts;
     }
 
     /// <summary>Sets the battery's resistance.</summary>
@@ -133,7 +138,7 @@ public sealed class HarnessSolver
         Plan plan = _solver.Planned();
         if (_solved.TryGetValue(plan, out SolvedCircuit? same))
             return same;
-        _solver.SetSource(_values.SupplyVolts, _values.BatteryOhms);
+        _solver.SetSource(_supplyVolts, _values.BatteryOhms);
         switch (_solver.Solve())
         {
             case SolveStatus.Solved:
@@ -141,7 +146,8 @@ public sealed class HarnessSolver
                     _solver.FindDropOuts();
                 if (_solved.Count == MostSolved)
                     _solved.Clear();
-                var solved = new SolvedCircuit(_network, _solver, _values);
+                var solved = new SolvedCircuit(_network, _solver, _values, _supplyVolts);
+                _valuesAreShared = true;
                 _solved.Add(plan, solved);
                 return solved;
             case SolveStatus.DeadShort:
@@ -157,8 +163,9 @@ public sealed class HarnessSolver
     // What was solved keeps the values it was solved with.
     private HarnessValues Changing()
     {
-        if (_solved.Count > 0)
+        if (_valuesAreShared)
             _values = _values.Copy();
+        _valuesAreShared = false;
         _solved.Clear();
         return _values;
     }

@@ -14,7 +14,6 @@ internal sealed class HarnessValues
         ContactOhms = [.. bike.Switches.Select(s => s.Resistance.Ohms)];
         // Without runs drops are not included, the fuse's own as little as any wire's.
         FuseOhms = [.. bike.Fuses.Select(f => bike.HasNetwork ? FuseTable.ResistanceOf(f).Ohms : 0)];
-        SupplyVolts = bike.ChargingVoltage.Volts;
         BatteryOhms = bike.BatteryResistance.Ohms;
     }
 
@@ -25,7 +24,6 @@ internal sealed class HarnessValues
         JointOhms = [.. other.JointOhms];
         ContactOhms = [.. other.ContactOhms];
         FuseOhms = [.. other.FuseOhms];
-        SupplyVolts = other.SupplyVolts;
         BatteryOhms = other.BatteryOhms;
     }
 
@@ -38,8 +36,6 @@ internal sealed class HarnessValues
     public double[] ContactOhms { get; }
 
     public double[] FuseOhms { get; }
-
-    public double SupplyVolts { get; set; }
 
     public double BatteryOhms { get; set; }
 

@@ -11,11 +11,11 @@ internal sealed class JoinedPoints
     private readonly int[] _always;
     private readonly int[] _root;
 
-    /// <param name="bike">A bike with runs.</param>
+    /// <param name="bike">The bike.</param>
     /// <param name="links">Those of its parts that may join points.</param>
     public JoinedPoints(Bike bike, IEnumerable<HarnessLink> links)
     {
-        foreach (string point in (string[])[bike.LivePoint, bike.EarthPoint, .. bike.Fuses.SelectMany(f => (string[])[f.From!, f.To!]), .. bike.Lamps.SelectMany(l => (string[])[l.Feed!, l.Return!])])
+        foreach (string point in (string[])[bike.LivePoint, bike.EarthPoint, .. bike.Fuses.SelectMany(f => (string?[])[f.From, f.To]).OfType<string>(), .. bike.Lamps.SelectMany(l => (string?[])[l.Feed, l.Return]).OfType<string>()])
             Number(point);
         (int From, int To, int Contact)[] all = [.. links.Select(l => (Number(l.From), Number(l.To), l.Kind == HarnessLinkKind.Contact ? l.Index : -1))];
         _contacts = [.. all.Where(l => l.Contact >= 0)];

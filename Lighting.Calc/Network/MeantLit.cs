@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Network;
@@ -13,6 +14,10 @@ internal static class MeantLit
         OperatingPoint[] meant = litWhen.Terms.IsEmpty ? fed : [.. fed.Where(s => litWhen.Holds(s.Setting))];
         return meant.Length > 0 ? meant : fed;
     }
+
+    /// <summary>For each lamp of the bike its <see cref="Worst"/>.</summary>
+    public static ImmutableArray<OperatingPoint?> WorstOfEach(Bike bike, IReadOnlyList<OperatingPoint> settings) =>
+        [.. Enumerable.Range(0, bike.Lamps.Length).Select(lamp => Worst(bike, settings, lamp))];
 
     /// <summary>The one of <see cref="Of"/> in which the lamp loses most, the first of several; null when it is never fed.</summary>
     public static OperatingPoint? Worst(Bike bike, IReadOnlyList<OperatingPoint> settings, int lamp)

@@ -30,11 +30,13 @@ internal sealed class SolvedCircuit
     /// <param name="network">The harness.</param>
     /// <param name="solver">Its solver, solved.</param>
     /// <param name="values">The values it was solved with, which do not change any more.</param>
-    public SolvedCircuit(HarnessNetwork network, CircuitSolver solver, HarnessValues values)
+    /// <param name="supplyVolts">Volts of the source.</param>
+    public SolvedCircuit(HarnessNetwork network, CircuitSolver solver, HarnessValues values, double supplyVolts)
     {
         _network = network;
         _plan = solver.Planned();
         _values = values;
+        SupplyVolts = supplyVolts;
         SourceAmperes = solver.SourceAmperes;
         BatteryDropVolts = SupplyVolts - solver.NodeVolts(network.PlusNode);
         Bike bike = network.Bike;
@@ -72,7 +74,7 @@ internal sealed class SolvedCircuit
 
     public Bike Bike => _network.Bike;
 
-    public double SupplyVolts => _values.SupplyVolts;
+    public double SupplyVolts { get; }
 
     public double SourceAmperes { get; }
 

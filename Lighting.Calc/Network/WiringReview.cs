@@ -14,35 +14,38 @@ public static class WiringReview
     /// <param name="bike">The bike.</param>
     /// <param name="settings">Its settings, usually all of them.</param>
     /// <returns>What was found, in the order of the lists; nothing for a bike without runs.</returns>
-    public static ImmutableArray<Finding> Of(Bike bike, IReadOnlyList<Setting> settings)
+    public static ImmutableArray<Finding> Of(Bike bike, IReadOnlyList<Setting> settings) => Of(bike, SettingGroups.Of(bike, settings));
+
+    /// <summary>The same of settings that are grouped already.</summary>
+    internal static ImmutableArray<Finding> Of(Bike bike, SettingGroups groups)
     {
         if (!bike.HasNetwork)
             return [];
         return
         [
-            .. LampsAgainstContacts(bike, settings),
+            .. LampsAgainstContacts(bike, groups),
             // A lighting coil limits its own current; only a battery needs a fuse.
-            .. bike.Lighting == LightingSupply.Battery ? LoadsWithoutFuse(bike, settings) : [],
+            .. bike.Lighting == LightingSupply.Battery ? LoadsWithoutFuse(bike, groups) : [],
             .. FusesThatFeedNothing(bike),
             .. PositionsNeverUsed(bike),
             .. PointsWithOneConnection(bike),
         ];
     }
 
-    private static IEnumerable<Finding> LampsAgainstContacts(Bike bike, IReadOnlyList<Setting> settings)
+    private static IEnumerable<Finding> LampsAgainstContacts(Bike bike, SettingGroups groups)
     {
         HarnessLink[] links = [.. HarnessLink.Of(bike)];
         HarnessLink[] withLamps = [.. links, .. bike.Lamps.Select((l, i) => new HarnessLink(l.Feed!, l.Return!, HarnessLinkKind.Lamp, i, l.Lamp))];
         var joined = new JoinedPoints(bike, links);
         int live = joined.NumberOf(bike.LivePoint), earth = joined.NumberOf(bike.EarthPoint);
         (int Feed, int Return)[] lamps = [.. bike.Lamps.Select(l => (joined.NumberOf(l.Feed!), joined.NumberOf(l.Return!)))];
-        var fed = new bool[bike.Lamps.Length, settings.Count];
-        var contacts = new ClosedContacts(bike);
-        for (int s = 0; s < settings.Count; s++)
+        IReadOnlyList<Setting> settings = groups.Settings;
+        var fed = new bool[bike.Lamps.Length, groups.First.Length];
+        for (int g = 0; g < groups.First.Length; g++)
         {
-            joined.Join(contacts.In(settings[s]));
+            joined.Join(Closed(bike, groups.Closed[g]));
             for (int i = 0; i < lamps.Length; i++)
-                fed[i, s] = joined.Are(live, lamps[i].Feed) && joined.Are(lamps[i].Return, earth);
+                fed[i, g] = joined.Are(live, lamps[i].Feed) && joined.Are(lamps[i].Return, earth);
         }
 
         for (int i = 0; i < lamps.Length; i++)
@@ -54,9 +57,10 @@ public static class WiringReview
             {
                 Setting setting = settings[s];
                 bool meant = litWhen.Holds(setting);
-                if (meant && !fed[i, s])
+                bool isFed = fed[i, groups.GroupOf[s]];
+                if (meant && !isFed)
                     (IsFedThroughLamps(bike, withLamps, lamp, setting) ? through : dark).Add(setting);
-                else if (!meant && fed[i, s])
+                else if (!meant && isFed)
                     lit.Add(setting);
             }
 
@@ -82,20 +86,19 @@ public static class WiringReview
         double? Cost(HarnessLink link) => link.Kind == HarnessLinkKind.Contact && !bike.Switches[link.Index].IsClosed(setting) ? null : 1;
     }
 
-    private static IEnumerable<Finding> LoadsWithoutFuse(Bike bike, IReadOnlyList<Setting> settings)
+    private static IEnumerable<Finding> LoadsWithoutFuse(Bike bike, SettingGroups groups)
     {
         HarnessLink[] unfused = [.. HarnessLink.Of(bike).Where(l => l.Kind != HarnessLinkKind.Fuse)];
         var joined = new JoinedPoints(bike, unfused);
         int live = joined.NumberOf(bike.LivePoint);
         int[] feeds = [.. bike.Lamps.Select(l => joined.NumberOf(l.Feed!))];
         var first = new Setting?[feeds.Length];
-        var contacts = new ClosedContacts(bike);
-        foreach (Setting setting in settings)
+        for (int g = 0; g < groups.First.Length; g++)
         {
-            joined.Join(contacts.In(setting));
+            joined.Join(Closed(bike, groups.Closed[g]));
             for (int i = 0; i < feeds.Length; i++)
                 if (first[i] is null && joined.Are(live, feeds[i]))
-                    first[i] = setting;
+                    first[i] = groups.First[g];
         }
 
         for (int i = 0; i < first.Length; i++)
@@ -184,17 +187,11 @@ public static class WiringReview
 
     private static string Others(List<Setting> settings) => settings.Count > 1 ? $" (and {settings.Count - 1} more)" : "";
 
-    // The contacts of one setting after the other.
-    private sealed class ClosedContacts(Bike bike)
+    private static bool[] Closed(Bike bike, ContactSet contacts)
     {
-        private readonly PositionTest[] _tests = [.. bike.Switches.Select(s => new PositionTest(s.Switch, s.ClosedIn))];
-        private readonly bool[] _closed = new bool[bike.Switches.Length];
-
-        public ReadOnlySpan<bool> In(Setting setting)
-        {
-            for (int i = 0; i < _tests.Length; i++)
-                _closed[i] = _tests[i].Holds(setting);
-            return _closed;
-        }
+        bool[] closed = new bool[bike.Switches.Length];
+        for (int i = 0; i < closed.Length; i++)
+            closed[i] = contacts.Has(i);
+        return closed;
     }
 }

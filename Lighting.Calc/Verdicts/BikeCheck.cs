@@ -22,9 +22,11 @@ public static class BikeCheck
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         ImmutableArray<Setting> settings = [.. solution.Points.Select(p => p.Setting)];
-        var feeds = FeedScopes.Of(bike, settings);
+        var groups = SettingGroups.Of(bike, settings);
+        var feeds = FeedScopes.Of(bike, groups);
         ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(feeds, solution.Points, options.Fuses);
-        ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, solution.Points);
+        ImmutableArray<OperatingPoint?> worst = MeantLit.WorstOfEach(bike, solution.Points);
+        ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, worst);
         cancel.ThrowIfCancellationRequested();
         bool isDirect = bike.Lighting == LightingSupply.Direct;
         ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.Of(bike, AverageLoads.Of(solution.Network, solution.Points), options.Charging).Report(solution.Settings);
@@ -32,10 +34,10 @@ public static class BikeCheck
         Finding[] findings =
         [
             .. solution.NotSolved,
-            .. WiringReview.Of(bike, settings),
+            .. WiringReview.Of(bike, groups),
             .. fuses.SelectMany(f => f.Findings),
             .. isDirect ? [] : UnfusedRuns.Findings(feeds),
-            .. LampFindings.Of(bike, solution.Points),
+            .. LampFindings.Of(bike, OperatingPoint.FirstOfEachCurrents(solution.Points), worst),
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note),
             .. NotIncluded(bike),
         ];

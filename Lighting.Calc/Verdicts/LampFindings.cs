@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
 using Lighting.Calc.Network;
@@ -10,17 +11,19 @@ internal static class LampFindings
     // Filaments burn out fast above this share of their reference volts (life falls by the 13th power): common practice, no source.
     internal const double OverVoltsRatio = 1.25;
 
-    public static IEnumerable<Finding> Of(Bike bike, IReadOnlyList<OperatingPoint> settings)
+    /// <param name="bike">The bike.</param>
+    /// <param name="settings">Its operating points, one of each set of currents at least.</param>
+    /// <param name="worst">For each lamp the operating point at which it loses most.</param>
+    public static IEnumerable<Finding> Of(Bike bike, IReadOnlyList<OperatingPoint> settings, ImmutableArray<OperatingPoint?> worst)
     {
         for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
-            foreach (Finding finding in OfLamp(bike, settings, lamp))
+            foreach (Finding finding in OfLamp(bike, settings, worst[lamp], lamp))
                 yield return finding;
     }
 
-    private static IEnumerable<Finding> OfLamp(Bike bike, IReadOnlyList<OperatingPoint> settings, int lamp)
+    private static IEnumerable<Finding> OfLamp(Bike bike, IReadOnlyList<OperatingPoint> settings, OperatingPoint? worst, int lamp)
     {
         string name = bike.Lamps[lamp].Lamp;
-        OperatingPoint? worst = MeantLit.Worst(bike, settings, lamp);
         if (worst is null)
             yield break;
         LampState state = worst.Lamps[lamp];

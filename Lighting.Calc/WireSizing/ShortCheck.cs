@@ -26,7 +26,7 @@ internal sealed class ShortCheck
     public IEnumerable<UnclearedShort> Failures(Bike bike)
     {
         var graph = new FeedGraph(bike);
-        ImmutableArray<FeedState> states = graph.States(_problem.Settings);
+        ImmutableArray<FeedState> states = FeedGraph.States(SettingGroups.Of(bike, _problem.Settings));
         for (int i = 0; i < graph.Bike.Fuses.Length; i++)
         {
             var judge = new FuseJudge(graph, graph.Bike.Fuses[i], FuseScope.Of(graph, i, states), _anyPoint, _problem.Options.Fuses);

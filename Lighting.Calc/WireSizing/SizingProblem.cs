@@ -103,7 +103,7 @@ internal sealed class SizingProblem
     private Fuse?[] FeedingFuses()
     {
         var graph = new FeedGraph(Bike);
-        ImmutableArray<FeedState> states = graph.States(Settings);
+        ImmutableArray<FeedState> states = FeedGraph.States(SettingGroups.Of(Bike, Settings));
         var found = new Fuse?[Bike.Runs.Length];
         for (int i = 0; i < Bike.Fuses.Length; i++)
             foreach (int run in FuseScope.Of(graph, i, states).Runs.Keys)

@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.Network;
+
+/// <summary>Settings of a bike in groups that differ in contacts only to which no way from the battery leads: what is joined to the battery is the same in a group.</summary>
+internal sealed class SettingGroups
+{
+    private SettingGroups(IReadOnlyList<Setting> settings, ImmutableArray<int> groupOf, ImmutableArray<Setting> first, ImmutableArray<ContactSet> closed) =>
+        (Settings, GroupOf, First, Closed) = (settings, groupOf, first, closed);
+
+    /// <summary>The settings.</summary>
+    public IReadOnlyList<Setting> Settings { get; }
+
+    /// <summary>The group of each setting.</summary>
+    public ImmutableArray<int> GroupOf { get; }
+
+    /// <summary>The first setting of each group.</summary>
+    public ImmutableArray<Setting> First { get; }
+
+    /// <summary>The closed contacts of each group's first setting.</summary>
+    public ImmutableArray<ContactSet> Closed { get; }
+
+    /// <summary>Groups settings.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="settings">The settings.</param>
+    public static SettingGroups Of(Bike bike, IReadOnlyList<Setting> settings)
+    {
+        var joined = new JoinedPoints(bike, HarnessLink.Of(bike));
+        int live = joined.NumberOf(bike.LivePoint), earth = joined.NumberOf(bike.EarthPoint), contacts = bike.Switches.Length;
+        PositionTest[] tests = [.. bike.Switches.Select(s => new PositionTest(s.Switch, s.ClosedIn))];
+        (int From, int To)[] ends = [.. bike.Switches.Select(s => (joined.NumberOf(s.From), joined.NumberOf(s.To)))];
+        bool[] closed = new bool[contacts];
+        var groups = new Dictionary<ContactSet, int>();
+        var groupOf = ImmutableArray.CreateBuilder<int>(settings.Count);
+        var first = ImmutableArray.CreateBuilder<Setting>();
+        var closedIn = ImmutableArray.CreateBuilder<ContactSet>();
+        foreach (Setting setting in settings)
+        {
+            for (int i = 0; i < contacts; i++)
+                closed[i] = tests[i].Holds(setting);
+            joined.Join(closed);
+            var met = ContactSet.Where(contacts, i => closed[i] && (joined.Are(ends[i].From, live) || joined.Are(ends[i].From, earth)));
+            if (!groups.TryGetValue(met, out int group))
+            {
+                groups.Add(met, group = groups.Count);
+                first.Add(setting);
+                closedIn.Add(ContactSet.Where(contacts, i => closed[i]));
+            }
+
+            groupOf.Add(group);
+        }
+
+        return new SettingGroups(settings, groupOf.MoveToImmutable(), first.ToImmutable(), closedIn.ToImmutable());
+    }
+}
