@@ -35,6 +35,22 @@ public sealed class NetworkPropertyTests
         }
     }
 
+    // What the law above does not say, and a sharp-eyed reader might take it for: two lamps on one feed, one of them on a wire that is mended.
+    [Fact]
+    public void A_better_wire_to_one_lamp_may_dim_its_neighbour_on_the_same_feed()
+    {
+        TestNetwork poor = Neighbours(branchOhms: 1, groundOhms: 1), mended = Neighbours(branchOhms: 0.01, groundOhms: 1), grounded = Neighbours(branchOhms: 1, groundOhms: 0.01);
+        double before = poor.Solved().LoadVolts(1);
+        Assert.InRange(before - mended.Solved().LoadVolts(1), 0.01, 1);
+        Assert.InRange(before - grounded.Solved().LoadVolts(1), 0.01, 1);
+    }
+
+    // Plus 1, feed 2 behind 0.3 Ω, first lamp 3 to 4 behind a branch and a ground of its own, second lamp straight on the feed.
+    private static TestNetwork Neighbours(double branchOhms, double groundOhms) => new(
+        Nodes: 5, Plus: 1, Minus: 0, Emf: 13.5, SourceOhms: 0,
+        Conductors: [new TestConductor(1, 2, 0.3), new TestConductor(2, 3, branchOhms), new TestConductor(4, 0, groundOhms)],
+        Loads: [new TestLoad(3, 4, Load.Filament(13.5, 1.85)), new TestLoad(2, 0, Load.Filament(13.5, 1.85))]);
+
     /// <remarks>With feeds that drop nothing; where lamps share a bad feed, one that gains draws from the others.</remarks>
     [Property(MaxTest = 300)]
     public void A_parallel_ground_never_dims(int seed)
