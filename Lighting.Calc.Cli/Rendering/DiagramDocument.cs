@@ -17,8 +17,8 @@ internal static class DiagramDocument
                 [.. point.Points.Select(p => (IReadOnlyList<Cell>)[p.Point, Figures.Cell(p.Voltage)])]),
             new Heading("Parts"),
             new Table(
-                [new("part", "part"), new("kind", "kind"), new("from", "from"), new("to", "to"), new("amps", "currentA", true)],
-                [.. PartsOf(bike, point).Select(p => (IReadOnlyList<Cell>)[p.Name, p.Kind, p.From, p.To, Figures.Cell(p.Amperes, 2)])],
+                [new("part", "part"), new("kind", "kind"), new("from", "from"), new("to", "to"), new("colour", "colour"), new("amps", "currentA", true)],
+                [.. PartsOf(bike, point).Select(p => (IReadOnlyList<Cell>)[p.Name, p.Kind, p.From, p.To, p.Colour ?? "", Figures.Cell(p.Amperes, 2)])],
                 IsMain: true),
             CommonBlocks.Safety,
         ]);
@@ -31,11 +31,11 @@ internal static class DiagramDocument
         [
             .. point.Fuses.Select(f => new DiagramPart(f.Fuse.Name, "fuse", f.Fuse.From ?? bike.LivePoint, f.Fuse.To ?? feed, f.Current.Amperes)),
             .. point.Contacts.Select(c => new DiagramPart(c.Contact.Switch, c.Closed ? "closed contact" : "open contact", c.Contact.From, c.Contact.To, c.Current.Amperes)),
-            .. point.Runs.Select(r => new DiagramPart(r.Run.Name, "run", r.Run.From, r.Run.To, r.Current.Amperes)),
+            .. point.Runs.Select(r => new DiagramPart(r.Run.Name, "run", r.Run.From, r.Run.To, r.Current.Amperes, r.Run.Colour?.Code)),
             .. point.Lamps.Select(l => new DiagramPart(l.Lamp.Lamp, "lamp", l.Lamp.Feed ?? feed, l.Lamp.Return ?? bike.EarthPoint, l.Current.Amperes)),
         ];
     }
 }
 
 /// <summary>A part of a circuit as its table and its JSON show it.</summary>
-internal sealed record DiagramPart(string Name, string Kind, string From, string To, double Amperes);
+internal sealed record DiagramPart(string Name, string Kind, string From, string To, double Amperes, string? Colour = null);

@@ -24,6 +24,8 @@ internal static class DiagramJson
             json.WriteString("kind", p.Kind);
             json.WriteString("from", p.From);
             json.WriteString("to", p.To);
+            if (p.Colour is not null)
+                json.WriteString("colour", p.Colour);
             json.WriteNumber("currentA", p.Amperes);
         });
     }

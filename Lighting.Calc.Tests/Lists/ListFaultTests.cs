@@ -40,6 +40,27 @@ public class ListFaultTests
     }
 
     [Theory]
+    [InlineData("red", "RD")]
+    [InlineData("gray", "GY")]
+    [InlineData("pimk", "PK")]
+    [InlineData("RE", "RD")]
+    [InlineData("BURD", "RDBU")]
+    [InlineData("YEGN", "GNYE")]
+    [InlineData("white / red", "RDWH")]
+    [InlineData("WH-RD", "RDWH")]
+    [InlineData("green and yelow", "GNYE")]
+    [InlineData("RDRD", "RD")]
+    [InlineData("stripes", null)]
+    public void Runs_with_a_colour_that_is_no_code(string colour, string? nearest)
+    {
+        string hint = nearest is null ? "" : $"; did you mean '{nearest}'?";
+        OneFault(
+            "runs.csv",
+            ListSamples.RunsCsv.Replace("RDBU", colour, StringComparison.Ordinal),
+            $"3: column 'colour' (9): '{colour}' is not a colour code of IEC 60757; expected one of BK, BN, RD, OG, YE, GN, BU, VT, GY, WH, PK, GD, TQ, SR, or two joined in that order, such as RDBU, and GNYE{hint}");
+    }
+
+    [Theory]
     [InlineData("dip feed,low,", "dip feed,low||high,", "2: column 'closed in' (4): 'low||high' is not a list of positions; expected positions joined by '|', such as low|high")]
     [InlineData("dip feed,low,", "dip feed,low|Low,", "2: column 'closed in' (4): 'low|Low' names a position twice")]
     [InlineData("dash feed,low|high", "dip feed,high", "3: column 'switch' (1): 'lights (switch in to dip feed)' is the contact on line 2 already; join its positions with '|' in one row")]

@@ -25,10 +25,10 @@ internal static class ListSamples
         """;
 
     public const string RunsCsv = """
-        run,from,to,wire,length,joints,joint resistance,bundle
-        supply,battery +,main in,14 AWG,30 cm,1,2 mΩ,1
-        to switch,main out,switch in,1.5 mm2,6 ft,2,5 mohm,4
-        frame wire,frame,battery -,12 AWG stranded,0.4,,,
+        run,from,to,wire,length,joints,joint resistance,bundle,colour
+        supply,battery +,main in,14 AWG,30 cm,1,2 mΩ,1,
+        to switch,main out,switch in,1.5 mm2,6 ft,2,5 mohm,4,RDBU
+        frame wire,frame,battery -,12 AWG stranded,0.4,,,,bk
 
         """;
 

@@ -98,6 +98,7 @@ internal sealed class RandomLists(int seed)
             Joints = _random.Next(5),
             JointResistance = ElectricResistance.FromOhms(Number(0.0001, 0.01)),
             Bundle = _random.Next(1, 7),
+            Colour = _random.Next(3) == 0 ? null : WireColour.All[_random.Next(WireColour.All.Length)],
         };
     }
 

@@ -112,6 +112,18 @@ public class CircuitLayoutTests
     }
 
     [Fact]
+    public void A_wire_of_a_known_colour_has_the_code_beside_its_name()
+    {
+        Bike bike = BikeOf("valley-twin");
+        Assert.True(WireColour.TryFind("GNYE", out WireColour? colour));
+        Bike coloured = bike with { Runs = [bike.Runs[0] with { Colour = colour }, .. bike.Runs.Skip(1)] };
+        CircuitDrawing drawing = CircuitLayout.Of(CircuitGraph.Of(coloured, new HarnessNetwork(coloured).CreateSolver().Solve(SettingEnumeration.Held(bike, Condition.Parse("ignition=on")))));
+        DrawnLabel label = Label(drawing, bike.Runs[0].Name);
+        Assert.Equal($"{bike.Runs[0].Name} GNYE", string.Join(' ', label.Lines.SkipLast(1)));
+        Assert.Single(drawing.Labels, l => l.Lines.Any(t => t.Contains("GNYE", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void A_bike_without_runs_is_drawn_on_its_battery()
     {
         using var folder = new TemporaryFolder();

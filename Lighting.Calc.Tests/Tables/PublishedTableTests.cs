@@ -31,6 +31,7 @@ public class PublishedTableTests
         ["test-efforts"] = ["test"],
         ["tolerances"] = ["part", "kind"],
         ["tungsten"] = ["temperature_k"],
+        ["wire-colours"] = ["code"],
     };
 
     // Each unit a column may end in, longest first where one ends in another; the first that fits is the column's.

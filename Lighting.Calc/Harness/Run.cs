@@ -30,6 +30,9 @@ public sealed record Run
     /// <summary>How many loaded wires lie together with it, itself included; 1 or more. Only the current rating depends on it.</summary>
     public int Bundle { get; init; } = 1;
 
+    /// <summary>The colour of its insulation; null where the list does not say.</summary>
+    public WireColour? Colour { get; init; }
+
     /// <summary>Resistance of the wire alone at a temperature, without its joints.</summary>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">The temperature is out of range.</exception>

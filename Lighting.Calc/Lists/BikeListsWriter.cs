@@ -74,7 +74,7 @@ public static class BikeListsWriter
     private static string[] Run(Run run) =>
     [
         Text(run.Name), Text(run.From), Text(run.To), run.Wire.Name, QuantityText.Length.Write(run.Length),
-        Whole(run.Joints), QuantityText.Resistance.Write(run.JointResistance), Whole(run.Bundle),
+        Whole(run.Joints), QuantityText.Resistance.Write(run.JointResistance), Whole(run.Bundle), run.Colour?.Code ?? "",
     ];
 
     private static string[] Contact(SwitchContact contact) =>

@@ -10,7 +10,7 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
     public static readonly ListSchema Lamps = Of(
         "lamps.csv", "circuit!", "lamp!", "code", "type", "quantity", "volts", "watts", "amps", "minimum volts", "lit when", "duty", "feed", "return");
 
-    public static readonly ListSchema Runs = Of("runs.csv", "run!", "from!", "to!", "wire!", "length!", "joints", "joint resistance", "bundle");
+    public static readonly ListSchema Runs = Of("runs.csv", "run!", "from!", "to!", "wire!", "length!", "joints", "joint resistance", "bundle", "colour");
 
     public static readonly ListSchema Switches = Of("switches.csv", "switch!", "from!", "to!", "closed in!", "resistance");
 

@@ -22,6 +22,7 @@ internal static class RunsReader
             int? joints = row.Whole("joints", 0, 1000);
             ElectricResistance? joint = row.Quantity("joint resistance", CellRanges.Ohms);
             int? bundle = row.Whole("bundle", 1, 1000);
+            WireColour? colour = Colour(row);
             if (row.IsFaulty || wire is null || length is null)
                 continue;
             runs.Add(new Run
@@ -34,6 +35,7 @@ internal static class RunsReader
                 Joints = joints ?? 0,
                 JointResistance = joint ?? ElectricResistance.Zero,
                 Bundle = bundle ?? 1,
+                Colour = colour,
             });
         }
 
@@ -47,5 +49,14 @@ internal static class RunsReader
         if (!WireText.TryParse(text, out WireSize? wire, out TextProblem? problem))
             row.Fault("wire", problem);
         return wire;
+    }
+
+    private static WireColour? Colour(ListRow row)
+    {
+        if (row.Text("colour") is not { } text)
+            return null;
+        if (!WireColour.TryFind(text, out WireColour? colour))
+            row.Fault("colour", text, "is not a colour code of IEC 60757", $"expected one of {string.Join(", ", WireColour.SingleCodes)}, or two joined in that order, such as RDBU, and GNYE", WireColour.Nearest(text));
+        return colour;
     }
 }

@@ -36,7 +36,7 @@ internal sealed record CircuitGraph(
             .. point.Contacts.Select(c => Part(
                 c.Contact.From, c.Contact.To, c.Closed ? SymbolKind.ClosedContact : SymbolKind.OpenContact, $"{c.Contact.Switch} {string.Join('|', c.Contact.ClosedIn)}",
                 c.Current.Amperes, c.Closed ? null : "open")),
-            .. point.Runs.Select(r => Part(r.Run.From, r.Run.To, SymbolKind.Wire, r.Run.Name, r.Current.Amperes)),
+            .. point.Runs.Select(r => Part(r.Run.From, r.Run.To, SymbolKind.Wire, r.Run.Colour is { } colour ? $"{r.Run.Name} {colour.Code}" : r.Run.Name, r.Current.Amperes)),
             .. point.Lamps.Select(l => Part(
                 l.Lamp.Feed ?? feed, l.Lamp.Return ?? bike.EarthPoint, SymbolOf(l.Lamp.Specification.Type), l.Lamp.Quantity == 1 ? l.Lamp.Lamp : $"{l.Lamp.Quantity} × {l.Lamp.Lamp}",
                 l.Current.Amperes, IsLive(l.Current.Amperes) ? $"{Figures.Volts(l.Voltage)} {Figures.Amperes(l.Current)}" : "off", isLoad: true)),
