@@ -90,16 +90,19 @@ public partial class BrowserTests
         Assert.All(pages, p => Assert.Equal((width, height), ((int)Math.Round(Math.Min(p.Width, p.Height)), (int)Math.Round(Math.Max(p.Width, p.Height)))));
     }
 
-    [Fact]
-    public void The_circuit_of_forty_points_prints_on_one_sheet()
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("Letter")]
+    public void The_circuit_of_forty_points_prints_each_of_its_sheets_on_a_page(string paper)
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
-        string file = folder.Write("page.html", Pages.Text("diagram", PathOf("40 points", folder), "--format", "html"));
-        string page = File.ReadAllText(file);
-        // The drawing's sheet alone: what stands before and after it is not printed.
-        File.WriteAllText(file, page.Replace("</style>", "main > :not(.circuit) { display: none; }</style>", StringComparison.Ordinal));
-        Assert.Single(Print(folder, file));
+        string page = Pages.Text("diagram", PathOf("40 points", folder), "--format", "html");
+        int sheets = page.Split("<figure class=\"sheet-of-many\">").Length - 1;
+        Assert.InRange(sheets, 2, 4);
+        // The drawing's sheets alone: what stands before and after them is not printed.
+        string file = folder.Write("page.html", page.Replace("</style>", $"@page {{ size: {paper}; }} @page circuit {{ size: {paper} landscape; }} main > :not(.circuit) {{ display: none; }}</style>", StringComparison.Ordinal));
+        Assert.Equal(sheets, Print(folder, file).Length);
     }
 
     private static (double Width, double Height)[] Print(TemporaryFolder folder, string file)

@@ -135,16 +135,6 @@ public class CircuitLayoutTests
         Assert.Single(drawing.Symbols, s => s.Kind == SymbolKind.Fuse);
     }
 
-    [Fact]
-    public void The_twin_is_legible_on_a_printed_sheet_and_forty_points_still_are()
-    {
-        // 2.1 mm are letters of 6 points. Grown harnesses have names of three words and a lamp at every second point: small print of 3.4 points.
-        Assert.InRange(LetterMillimetres("valley-twin"), 2.1, 4);
-        Assert.All(Enumerable.Range(1, 5), seed => Assert.InRange(LetterMillimetres($"40 points, {seed}"), 1.2, 4));
-    }
-
-    private static double LetterMillimetres(string name) => LabelText.Size * CircuitLayout.Of(Graph(name)).Scale;
-
     private static IEnumerable<string> LoadsIn(CircuitDrawing drawing) =>
         drawing.Labels.Where(l => l is { IsLive: true, HasFigures: false }).Select(l => string.Join(' ', l.Lines));
 

@@ -10,11 +10,17 @@ namespace Lighting.Calc.Cli.Rendering.Diagram;
 internal sealed record CircuitDrawing(
     double Width, double Height, IReadOnlyList<DrawnLine> Lines, IReadOnlyList<DrawnSymbol> Symbols, IReadOnlyList<DrawnDot> Dots, IReadOnlyList<DrawnLabel> Labels)
 {
-    // What A4 and Letter both hold, less margins and caption, in millimetres.
-    private const double LongSide = 258;
-    private const double ShortSide = 184;
-    private const double CaptionOnItsSide = 24;
-    private const double CaptionUpright = 32;
+    /// <summary>Where it may be cut upright: only level conductors cross there.</summary>
+    public IReadOnlyList<double> Columns { get; init; } = [];
+
+    /// <summary>Where it may be cut level: only upright conductors cross there.</summary>
+    public IReadOnlyList<double> Bands { get; init; } = [];
+
+    /// <summary>Where conductors go on on another sheet.</summary>
+    public IReadOnlyList<DrawnMark> Marks { get; init; } = [];
+
+    /// <summary>Whether its letters are large enough to read on a printed sheet.</summary>
+    public bool IsLegible => Scale >= PrintedSheet.LeastScale;
 
     /// <summary>Whether it stands larger on an upright sheet than on one on its side.</summary>
     public bool IsUpright => UprightScale > SideScale;
@@ -22,7 +28,7 @@ internal sealed record CircuitDrawing(
     /// <summary>Millimetres of a printed sheet for one unit of the drawing.</summary>
     public double Scale => Math.Max(UprightScale, SideScale);
 
-    private double SideScale => Math.Min(LongSide / Width, (ShortSide - CaptionOnItsSide) / Height);
+    private double SideScale => PrintedSheet.OnItsSide.Scale(Width, Height);
 
-    private double UprightScale => Math.Min(ShortSide / Width, (LongSide - CaptionUpright) / Height);
+    private double UprightScale => PrintedSheet.Upright.Scale(Width, Height);
 }

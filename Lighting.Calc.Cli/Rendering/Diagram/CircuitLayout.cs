@@ -11,6 +11,7 @@ internal sealed class CircuitLayout
     private const double Margin = 8;
     private const double SlotPadding = 8;
     private const double RowGap = 5;
+    private const double BandGap = 10;
     private const double SourceRoom = 76;
     private const double EarthRoom = 34;
     private const double BesideGap = 4;
@@ -28,42 +29,53 @@ internal sealed class CircuitLayout
     private readonly Dictionary<int, SideBus> _returnBuses;
     private readonly SideColumns _feedColumns;
     private readonly SideColumns _returnColumns;
+    private readonly double _loadSlot;
     private readonly double _middle;
     private readonly double _width;
     private readonly List<LevelItem> _items = [];
 
-    private CircuitLayout(CircuitGraph graph, double longestLine, bool labelsBesideLoads)
+    private CircuitLayout(CircuitGraph graph, CircuitSides sides, CircuitRows rows, double longestLine, bool labelsBesideLoads)
     {
         _graph = graph;
         _longestLine = longestLine;
         _labelsBesideLoads = labelsBesideLoads;
-        _sides = CircuitSides.Of(graph);
-        _rows = CircuitRows.Of(_sides);
+        _sides = sides;
+        _rows = rows;
         _feedBuses = SideBus.Of(_sides.Feed, _sides.Between, p => p.Near, _rows);
         _returnBuses = SideBus.Of(_sides.Return, _sides.Between, p => p.Far, _rows);
         _feedColumns = new SideColumns(Slots(_sides.Feed, SourceWidth()), Tracks(_sides.Feed, _feedBuses), 1);
         _returnColumns = new SideColumns(Slots(_sides.Return, EarthRoom), Tracks(_sides.Return, _returnBuses), -1);
-        double slot = _sides.Between.Select(BetweenWidth).DefaultIfEmpty().Max() + SlotPadding;
-        _width = 2 * Margin + _feedColumns.Width + slot + _returnColumns.Width;
+        _loadSlot = _sides.Between.Select(BetweenWidth).DefaultIfEmpty().Max() + SlotPadding;
+        _width = 2 * Margin + _feedColumns.Width + _loadSlot + _returnColumns.Width;
         _feedColumns.Place(Margin);
         _returnColumns.Place(_width - Margin);
-        _middle = Margin + _feedColumns.Width + slot / 2;
+        _middle = Margin + _feedColumns.Width + _loadSlot / 2;
     }
 
     /// <summary>Lays a circuit out, of several widths of column and places of labels those that stand largest on a printed sheet.</summary>
-    public static CircuitDrawing Of(CircuitGraph graph) => LongestLines
-        .SelectMany(longest => new[] { false, true }.Select(beside => new CircuitLayout(graph, longest, beside).Draw()))
-        .MaxBy(d => d.Scale)!;
+    public static CircuitDrawing Of(CircuitGraph graph) => All(graph).Select(l => l.Draw()).MaxBy(d => d.Scale)!;
 
-    private CircuitDrawing Draw()
+    /// <summary>A circuit's layouts in several widths of column and places of labels.</summary>
+    public static IReadOnlyList<CircuitLayout> All(CircuitGraph graph)
     {
+        var sides = CircuitSides.Of(graph);
+        var rows = CircuitRows.Of(sides);
+        return [.. LongestLines.SelectMany(longest => new[] { false, true }.Select(beside => new CircuitLayout(graph, sides, rows, longest, beside)))];
+    }
+
+    /// <summary>Draws it.</summary>
+    /// <param name="bandHeight">The height after which rows begin a new band, to be cut off.</param>
+    public CircuitDrawing Draw(double bandHeight = double.PositiveInfinity)
+    {
+        _items.Clear();
         PlaceSource();
         PlaceEarth();
         PlaceSide(_sides.Feed, _feedColumns, _feedBuses, LabelAnchor.End);
         PlaceSide(_sides.Return, _returnColumns, _returnBuses, LabelAnchor.Start);
         foreach (SidePart part in _sides.Between)
             PlaceBetween(part);
-        double[] heights = RowHeights();
+        var bands = new List<double>();
+        double[] heights = RowHeights(bandHeight, bands);
         var lines = new List<DrawnLine>();
         var dots = new List<DrawnDot>();
         foreach (LevelItem item in _items.Where(i => Math.Abs(i.Right - i.Left) > 0.01))
@@ -78,7 +90,11 @@ internal sealed class CircuitLayout
             [.. lines.OrderBy(l => l.IsLive)],
             [.. _items.Where(i => i.Symbol is not null).Select(i => new DrawnSymbol(i.Symbol!.Value, i.SymbolX, heights[i.Row], i.IsLive))],
             [.. dots],
-            [.. _items.SelectMany(i => i.Labels(heights[i.Row]))]);
+            [.. _items.SelectMany(i => i.Labels(heights[i.Row]))])
+        {
+            Columns = [.. _feedColumns.Edges.Skip(1), _middle - _loadSlot / 2, _middle + _loadSlot / 2, .. _returnColumns.Edges.Skip(1).Reverse()],
+            Bands = bands,
+        };
     }
 
     private void PlaceBetween(SidePart part)
@@ -157,21 +173,31 @@ internal sealed class CircuitLayout
     private void DrawBuses(IEnumerable<SideBus> buses, List<DrawnLine> lines, List<DrawnDot> dots, double[] heights) =>
         DrawBuses(buses, lines, dots, heights, b => BusX(b.Point));
 
-    // Rows stand as near as what is on them lets them.
-    private double[] RowHeights()
+    // Rows stand as near as what is on them lets them; a band holds no more than its height, and nothing of it reaches into the next.
+    private double[] RowHeights(double bandHeight, List<double> bands)
     {
         double[] heights = new double[_rows.Count];
         ILookup<int, LevelItem> onRow = _items.ToLookup(i => i.Row);
-        var rooms = new List<(Box Box, int Row)>();
+        var rooms = new List<Box>();
+        double bandTop = Margin;
         for (int row = 0; row < heights.Length; row++)
         {
             Box[] mine = [.. onRow[row].SelectMany(i => i.Rooms())];
             double height = row == 0 ? Margin - mine.Min(b => b.Top) : heights[row - 1] + RowGap;
             foreach (Box box in mine)
-                foreach ((Box earlier, _) in rooms.Where(r => r.Box.Left < box.Right + RowGap && box.Left < r.Box.Right + RowGap))
+                foreach (Box earlier in rooms.Where(r => r.Left < box.Right + RowGap && box.Left < r.Right + RowGap))
                     height = Math.Max(height, earlier.Bottom + RowGap - box.Top);
+            if (height + mine.Max(b => b.Bottom) - bandTop > bandHeight && rooms.Count > 0)
+            {
+                double end = rooms.Max(r => r.Bottom);
+                bands.Add(end + BandGap / 2);
+                bandTop = end + BandGap;
+                height = bandTop - mine.Min(b => b.Top);
+                rooms.Clear();
+            }
+
             heights[row] = height;
-            rooms.AddRange(mine.Select(b => (new Box(b.Left, b.Top + height, b.Right, b.Bottom + height), row)));
+            rooms.AddRange(mine.Select(b => new Box(b.Left, b.Top + height, b.Right, b.Bottom + height)));
         }
 
         return heights;

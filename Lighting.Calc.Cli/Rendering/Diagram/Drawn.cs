@@ -33,6 +33,12 @@ internal sealed record DrawnDot(double X, double Y, bool IsJunction, bool IsLive
 /// <param name="Bounds">The room it takes, by an estimate of its letters' widths.</param>
 internal sealed record DrawnLabel(double X, double Top, LabelAnchor Anchor, IReadOnlyList<string> Lines, bool HasFigures, bool IsLive, Box Bounds);
 
+/// <summary>Where a conductor leaves a sheet.</summary>
+/// <param name="Text">Its letter, and the sheet where it goes on at the same letter.</param>
+/// <param name="Bounds">The box about the text, at which the conductor ends.</param>
+/// <param name="IsLive">Whether current flows there.</param>
+internal sealed record DrawnMark(string Text, Box Bounds, bool IsLive);
+
 /// <summary>Which way a label is set from its anchor.</summary>
 internal enum LabelAnchor
 {

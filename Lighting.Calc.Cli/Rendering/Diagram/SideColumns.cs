@@ -9,6 +9,7 @@ internal sealed class SideColumns
     private readonly double[] _slots;
     private readonly double[] _channels;
     private readonly double[] _points;
+    private readonly double[] _edges;
     private readonly int _direction;
 
     /// <summary>Sets the columns of a side.</summary>
@@ -20,17 +21,22 @@ internal sealed class SideColumns
         _slots = slots;
         _channels = [.. tracks.Select(t => LeastChannel + Math.Max(0, t) * TrackWidth)];
         _points = new double[slots.Length];
+        _edges = new double[slots.Length];
         _direction = direction;
         Width = slots.Sum() + _channels.Sum();
     }
 
     public double Width { get; }
 
+    /// <summary>Where each layer begins, on the side of the root: only level conductors cross there.</summary>
+    public IReadOnlyList<double> Edges => _edges;
+
     /// <summary>Places the columns from the edge of the drawing.</summary>
     public void Place(double edge)
     {
         for (int layer = 0; layer < _slots.Length; layer++)
         {
+            _edges[layer] = edge;
             edge += _direction * _slots[layer];
             _points[layer] = edge;
             edge += _direction * _channels[layer];

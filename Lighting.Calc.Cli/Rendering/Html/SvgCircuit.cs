@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lighting.Calc.Cli.Rendering.Diagram;
 
 namespace Lighting.Calc.Cli.Rendering.Html;
@@ -7,25 +8,49 @@ internal static class SvgCircuit
 {
     public static void Render(Markup page, CircuitBlock block)
     {
-        page.Open("section", ("class", block.Drawing.IsUpright ? "circuit upright" : "circuit")).Element("h2", block.Title);
-        page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", block.Title));
-        Draw(page, block, ownStyle: null);
-        page.Close().Element("p", block.Caption, ("class", "axis")).Close();
+        page.Open("section", ("class", Upright("circuit", block.Sheets[0]))).Element("h2", block.Title);
+        for (int i = 0; i < block.Sheets.Count; i++)
+        {
+            if (block.Sheets.Count == 1)
+                Scrolled(page, block.Sheets[i], block.Title, block.Description);
+            else
+                Sheet(page, block, i);
+        }
+
+        page.Element("p", block.Caption, ("class", "axis")).Close();
     }
 
     /// <summary>The drawing alone.</summary>
     public static string Alone(CircuitBlock block)
     {
         var page = new Markup();
-        Draw(page, block, StyleSheet.OfDrawings);
+        Draw(page, block.Drawing, block.Title, block.Description, StyleSheet.OfDrawings);
         return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + page + "\n";
     }
 
-    private static void Draw(Markup page, CircuitBlock block, string? ownStyle)
+    private static void Sheet(Markup page, CircuitBlock block, int index)
     {
-        CircuitDrawing drawing = block.Drawing;
+        CircuitDrawing sheet = block.Sheets[index];
+        string number = string.Create(CultureInfo.InvariantCulture, $"Sheet {index + 1} of {block.Sheets.Count}");
+        string[] names = [.. sheet.Labels.Where(l => l is { IsLive: true, HasFigures: false }).Select(l => string.Join(' ', l.Lines))];
+        page.Open("figure", ("class", "sheet-of-many")).Element("figcaption", number);
+        Scrolled(page, sheet, $"{block.Title}: {number.ToLowerInvariant()}", (index == 0 ? block.Description + " " : "") + (names.Length == 0 ? "No load on this sheet draws current." : $"On this sheet draw current: {string.Join(", ", names)}."));
+        page.Close();
+    }
+
+    private static void Scrolled(Markup page, CircuitDrawing drawing, string title, string description)
+    {
+        page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", title));
+        Draw(page, drawing, title, description, ownStyle: null);
+        page.Close();
+    }
+
+    private static string Upright(string kind, CircuitDrawing drawing) => drawing.IsUpright ? $"{kind} upright" : kind;
+
+    private static void Draw(Markup page, CircuitDrawing drawing, string title, string description, string? ownStyle)
+    {
         string width = Markup.Number(drawing.Width), height = Markup.Number(drawing.Height);
-        page.OpenPicture(block.Title, block.Description, ("class", "drawing"), ("viewBox", $"0 0 {width} {height}"), ("width", width), ("height", height), ("style", ownStyle is null ? $"--natural: {width}px" : null));
+        page.OpenPicture(title, description, ("class", "drawing"), ("viewBox", $"0 0 {width} {height}"), ("width", width), ("height", height), ("style", ownStyle is null ? $"--natural: {width}px" : null));
         if (ownStyle is not null)
         {
             page.Open("style").Own(ownStyle).Close();
@@ -40,7 +65,16 @@ internal static class SvgCircuit
             page.Void("circle", ("class", Class(dot.IsJunction ? "junction" : "point", dot.IsLive)), ("cx", Markup.Number(dot.X)), ("cy", Markup.Number(dot.Y)), ("r", dot.IsJunction ? "3.4" : "2.6"));
         foreach (DrawnLabel label in drawing.Labels)
             Label(page, label);
+        foreach (DrawnMark mark in drawing.Marks)
+            Mark(page, mark);
         page.Close();
+    }
+
+    private static void Mark(Markup page, DrawnMark mark)
+    {
+        Box box = mark.Bounds;
+        page.Void("rect", ("class", Class("mark-box", mark.IsLive)), ("x", Markup.Number(box.Left)), ("y", Markup.Number(box.Top)), ("width", Markup.Number(box.Right - box.Left)), ("height", Markup.Number(box.Bottom - box.Top)));
+        page.Open("text", ("class", Class("figures", mark.IsLive)), ("text-anchor", "middle"), ("x", Markup.Number((box.Left + box.Right) / 2)), ("y", Markup.Number(box.Bottom - 4.2))).Text(mark.Text).Close();
     }
 
     private static void Label(Markup page, DrawnLabel label)
