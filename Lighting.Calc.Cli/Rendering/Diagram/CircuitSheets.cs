@@ -14,41 +14,63 @@ internal static class CircuitSheets
         CircuitDrawing whole = layouts.Select(l => l.Draw()).MaxBy(d => d.Scale)!;
         if (whole.IsLegible)
             return [whole];
-        IReadOnlyList<CircuitDrawing>? best = null;
+        Choice? best = null;
         foreach (CircuitLayout layout in layouts)
         {
             foreach (PrintedSheet sheet in new[] { PrintedSheet.OnItsSide, PrintedSheet.Upright })
             {
-                if (Fewest(layout, sheet, best?.Count ?? int.MaxValue) is { } sheets && IsBetter(sheets, best))
-                    best = sheets;
+                if (Fewest(layout, sheet, best?.Sheets.Count ?? int.MaxValue) is { } choice && (best is null || choice.IsBetterThan(best)))
+                    best = choice;
             }
         }
 
-        return best ?? [whole];
+        return best is null ? [whole] : Evened(best);
     }
 
-    private static bool IsBetter(IReadOnlyList<CircuitDrawing> sheets, IReadOnlyList<CircuitDrawing>? best) =>
-        best is null || sheets.Count < best.Count || sheets.Count == best.Count && sheets.Sum(s => s.Marks.Count) < best.Sum(s => s.Marks.Count);
-
     // The least room for marks that does gives the fewest sheets.
-    private static IReadOnlyList<CircuitDrawing>? Fewest(CircuitLayout layout, PrintedSheet sheet, int most)
+    private static Choice? Fewest(CircuitLayout layout, PrintedSheet sheet, int most)
     {
-        double width = sheet.Width / PrintedSheet.LeastScale, height = sheet.Height / PrintedSheet.LeastScale;
         foreach (double beside in RoomsForMarks)
         {
             foreach (double below in RoomsForMarks)
             {
-                CircuitDrawing drawing = layout.Draw(height - below);
-                if (SheetCutter.Columns(drawing, width - beside) is not { } cuts)
+                double width = sheet.Width / PrintedSheet.LeastScale - beside, height = sheet.Height / PrintedSheet.LeastScale - below;
+                if (Cut(layout, width, height) is not { } sheets)
                     return null;
-                if ((cuts.Count + 1) * (drawing.Bands.Count + 1) > most)
+                if (sheets.Count > most)
                     break;
-                IReadOnlyList<CircuitDrawing> sheets = SheetCutter.Cut(drawing, cuts);
-                if (sheets.All(s => sheet.Scale(s.Width, s.Height) >= PrintedSheet.LeastScale))
-                    return sheets;
+                if (AreLegible(sheets, sheet))
+                    return new Choice(layout, sheet, width, height, sheets);
             }
         }
 
         return null;
+    }
+
+    // As many sheets, filled alike: lower bands, as long as no more of them are needed.
+    private static IReadOnlyList<CircuitDrawing> Evened(Choice choice)
+    {
+        const double Step = 20;
+        IReadOnlyList<CircuitDrawing> sheets = choice.Sheets;
+        double height = choice.Height;
+        while (height > Step && Cut(choice.Layout, choice.Width, height -= Step) is { } lower && lower.Count == sheets.Count)
+            if (AreLegible(lower, choice.Sheet))
+                sheets = lower;
+        return sheets;
+    }
+
+    private static bool AreLegible(IReadOnlyList<CircuitDrawing> sheets, PrintedSheet sheet) => sheets.All(s => sheet.Scale(s.Width, s.Height) >= PrintedSheet.LeastScale);
+
+    private static IReadOnlyList<CircuitDrawing>? Cut(CircuitLayout layout, double width, double height)
+    {
+        CircuitDrawing drawing = layout.Draw(height);
+        return SheetCutter.Columns(drawing, width) is { } cuts ? SheetCutter.Cut(drawing, cuts) : null;
+    }
+
+    private sealed record Choice(CircuitLayout Layout, PrintedSheet Sheet, double Width, double Height, IReadOnlyList<CircuitDrawing> Sheets)
+    {
+        public bool IsBetterThan(Choice other) => Sheets.Count < other.Sheets.Count || Sheets.Count == other.Sheets.Count && Marks < other.Marks;
+
+        private int Marks => Sheets.Sum(s => s.Marks.Count);
     }
 }
