@@ -39,14 +39,15 @@ public class SwapLoadResistorTests
         Assert.Equal(7.46, resistor.Resistance.Ohms, 0.005);
     }
 
-    // NHTSA interpretation 01931ztv on SAE J945: 60 to 120 flashes a minute for normally open flashers; Swiss ordinance 741.41,
+    // NHTSA interpretation 01931ztv on SAE J945: 60 to 120 flashes a minute for normally open (variable-load) flashers, 90 to 120 for
+    // normally closed (fixed-load) ones; Swiss ordinance 741.41,
     // article 79: 90 ± 30 a minute. The finding about a starved flasher names this window.
     [Fact]
     public void NHTSA_01931ztv_and_Swiss_741_41_article_79_flash_rate_window()
     {
         Bike bike = SwapBikes.LampsOnly("circuit,lamp,code,lit when\nindicators,left,P21W,turn=left\n", "flasher,thermal\n");
         string message = Assert.Single(SwapBikes.Compare(bike, SwapBikes.Replace(("left", SwapBikes.Led(2)))).About("flasher")).Message;
-        Assert.Contains("60 to 120 flashes a minute", message, StringComparison.Ordinal);
+        Assert.Contains("60 to 120 flashes a minute are required, 90 to 120 of a flasher for a fixed load", message, StringComparison.Ordinal);
     }
 
     // Louis, "Connecting LED turn signals on your motorcycle": two stock lamps of 21 W replaced by two LEDs of 1.5 W leave the flasher

@@ -15,6 +15,9 @@ internal static class SwapConstants
 
     public static readonly double HighestFlashRate = Value("flash_rate_max");
 
+    /// <summary>The least of a flasher for a fixed load, whose contact is closed at rest.</summary>
+    public static readonly double LowestFixedLoadFlashRate = Value("flash_rate_min_fixed_load");
+
     /// <summary>Largest share of the time an indicator is lit while it flashes.</summary>
     public static readonly double LongestOnShare = Value("flash_on_max") / 100;
 

@@ -41,7 +41,7 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
             }
 
             bool stops = share < SwapConstants.FlasherStops;
-            string rate = Said($"{load}; a thermal flasher {(stops ? "stops, or lights without flashing," : "may leave its rate")} below {100 * (stops ? SwapConstants.FlasherStops : SwapConstants.FlasherIsSure):0} % (common practice), its strip getting {100 * flasher.HeatShare.DecimalFractions:0} % of the heat; {SwapConstants.LowestFlashRate:0} to {SwapConstants.HighestFlashRate:0} flashes a minute are required");
+            string rate = Said($"{load}; a thermal flasher {(stops ? "stops, or lights without flashing," : "may leave its rate")} below {100 * (stops ? SwapConstants.FlasherStops : SwapConstants.FlasherIsSure):0} % (common practice), its strip getting {100 * flasher.HeatShare.DecimalFractions:0} % of the heat; {SwapConstants.LowestFlashRate:0} to {SwapConstants.HighestFlashRate:0} flashes a minute are required, {SwapConstants.LowestFixedLoadFlashRate:0} to {SwapConstants.HighestFlashRate:0} of a flasher for a fixed load (SAE J945 in FMVSS 108)");
             string unless = before.Flasher == FlasherKind.NotStated ? ". Whether it is thermal is not stated: give 'flasher' in bike.csv" : "";
             yield return new Finding(stops && before.Flasher == FlasherKind.Thermal ? Severity.Fault : Severity.Caution, "flasher", $"{rate}{unless}. Cure: an electronic flasher, or a load resistor beside each lamp.");
         }
@@ -121,8 +121,10 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
     {
         if (report.Before.DirectLighting?.Points is not [.., var was] || report.After.DirectLighting?.Points is not [.., var now])
             yield break;
-        double before = was.TerminalVoltage.Volts, after = now.TerminalVoltage.Volts;
-        yield return new Finding(after > 1.05 * before ? Severity.Caution : Severity.Note, "lighting coil", Said($"at {now.Speed.RevolutionsPerMinute:0} rpm it has {after:0.0} V instead of {before:0.0} V with its heaviest load: every lamp that stays gets that."));
+        bool rises = now.TerminalVoltage.Volts > 1.05 * was.TerminalVoltage.Volts;
+        yield return new Finding(rises ? Severity.Caution : Severity.Note, "lighting coil", Said($"at {now.Speed.RevolutionsPerMinute:0} rpm it has {now.TerminalVoltage.Volts:0.0} V instead of {was.TerminalVoltage.Volts:0.0} V with its heaviest load: every lamp that stays gets that."));
+        if (rises)
+            yield return CoilCure.Of(after, report.Before.DirectLighting, report.After.DirectLighting);
     }
 
     private IEnumerable<Finding> Polarity()

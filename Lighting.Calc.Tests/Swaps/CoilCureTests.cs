@@ -1,0 +1,87 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Lighting.Calc.Charging;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lamps;
+using Lighting.Calc.Swaps;
+using UnitsNet;
+
+namespace Lighting.Calc.Tests.Swaps;
+
+/// <summary>LED drivers on a lighting coil without a battery: the volts run away, and what stops them is told and does.</summary>
+public class CoilCureTests
+{
+    private static readonly Bike s_bike = SwapBikes.Demo("fell-lightweight").Bike;
+    private static readonly SwapReport s_all = SwapBikes.Compare(s_bike, Swap.ToLed(s_bike).Replacements);
+    private static readonly SwapReport s_tail = SwapBikes.Compare(s_bike, SwapBikes.Replace(("tail lamp", SwapBikes.Class("LED signal 6V"))));
+
+    [Fact]
+    public void Without_a_cure_the_coil_gives_far_more_than_before()
+    {
+        Assert.InRange(Volts(s_all.After.Bike).Max(), 80, 100);
+        Assert.InRange(s_all.Before.DirectLighting!.Points[^1].TerminalVoltage.Volts, 7, 7.1);
+    }
+
+    // The list has 4.7 A at 6000 rpm into 6.75 V, at which the LEDs take 15 W, 3 W and 1 W: 2.8 A with the drops of the wires.
+    [Fact]
+    public void The_regulator_takes_what_the_coil_gives_beyond_the_lamps()
+    {
+        double taken = 4.7 - (15 + 3 + 1) / 6.75;
+        Assert.Equal(taken, Number(s_all, "it takes ([0-9.]+) A"), 0.1);
+        Assert.Equal(taken * 6.75, Number(s_all, "A, ([0-9.]+) W if it burns them"), 1.0);
+    }
+
+    // The drivers drop out under 5 V and stand 8 V: every resistor leaves the one or the other.
+    [Fact]
+    public void Where_all_are_drivers_no_resistor_holds_the_volts_and_that_is_said()
+    {
+        Assert.Contains("No resistor across it does the same", Cure(s_all), StringComparison.Ordinal);
+        double largest = Number(s_all, "of ([0-9.]+) Ω or less");
+        for (double ohms = 1; ohms < 12; ohms += 0.1)
+        {
+            double volts = Volts(WithResistor(s_all.After.Bike, ohms)).Max();
+            Assert.True(Math.Abs(ohms - largest) < 0.06 || (ohms < largest ? volts < 5 : volts > 8), $"{ohms} Ω: {volts} V");
+        }
+    }
+
+    // Fitted as told, at every speed: no more than before the swap.
+    [Fact]
+    public void Where_one_is_a_driver_the_resistor_holds_the_volts_that_it_is_said_to_hold()
+    {
+        double ohms = Number(s_tail, "a resistor of ([0-9.]+) Ω"), most = Number(s_tail, "W at most and ([0-9.]+) V");
+        double[] volts = Volts(WithResistor(s_tail.After.Bike, ohms));
+        Assert.Equal(most, volts.Max(), 0.05);
+        Assert.True(volts.Max() <= s_tail.Before.DirectLighting!.Points[^1].TerminalVoltage.Volts + 1e-6);
+        Assert.Equal(volts[0], Number(s_tail, "but ([0-9.]+) V instead of"), 0.05);
+        Assert.Equal(volts.Max() * volts.Max() / ohms, Number(s_tail, ": ([0-9.]+) W at most"), 0.5);
+        Assert.True(Number(s_tail, "a ([0-9.]+) W one on metal") >= 2 * volts.Max() * volts.Max() / ohms);
+    }
+
+    [Fact]
+    public void Where_the_volts_do_not_rise_no_cure_is_told() =>
+        Assert.DoesNotContain(
+            SwapBikes.Compare(s_bike, SwapBikes.Replace(("tail lamp", s_bike.Lamps.First(l => l.Lamp == "tail lamp").Specification))).About("lighting coil"),
+            f => f.Message.StartsWith("cure:", StringComparison.Ordinal));
+
+    private static string Cure(SwapReport report) => Assert.Single(report.About("lighting coil"), f => f.Message.StartsWith("cure:", StringComparison.Ordinal)).Message;
+
+    private static double Number(SwapReport report, string pattern) => double.Parse(Regex.Match(Cure(report), pattern).Groups[1].Value, CultureInfo.InvariantCulture);
+
+    private static double[] Volts(Bike bike)
+    {
+        DirectLighting lighting = DirectLighting.Of(bike, DirectLighting.Of(s_bike, coilResistance: null).Source);
+        return [.. s_all.After.DirectLighting!.Points.Select(p => lighting.At(p.Speed, s_all.After.DirectLighting.Setting).TerminalVoltage.Volts)];
+    }
+
+    private static Bike WithResistor(Bike bike, double ohms) => bike with
+    {
+        Lamps = bike.Lamps.Add(new FittedLamp
+        {
+            Circuit = "coil",
+            Lamp = "resistor",
+            Specification = LampSpecification.FromCurrent(LampType.Resistor, ElectricPotential.FromVolts(6), ElectricCurrent.FromAmperes(6 / ohms)),
+            Feed = Bike.BatteryPlus,
+            Return = Bike.BatteryMinus,
+        }),
+    };
+}
