@@ -78,6 +78,33 @@ public class FuseSurgeTests
         Assert.Null(glass.SwitchingOn.Survives);
         Assert.Equal(FuseVerdict.Suits, glass.Verdict);
         Assert.Contains(glass.Findings, f => f.Severity == Severity.Note && f.Message.Contains("not known", StringComparison.Ordinal));
+        Assert.Contains("what melts a glass fuse of 10 A is not known", glass.SwitchingOn.Explanation, StringComparison.Ordinal);
+    }
+
+    // The energy told is the integral of the warm-up's own curve, until it is within a tenth of the steady 4.5 A.
+    [Fact]
+    public void What_the_surge_brings_to_a_glass_fuse_is_told()
+    {
+        FuseSuitability glass = FuseBike.Check(OneLamp(10, style: FuseStyle.Glass)).Single();
+        WarmUpCurve curve = new FilamentWarmUp(OneLamp(10).Lamps[0].Specification).Curve(13.5, 0);
+        double energy = 0, step = 1e-5;
+        for (double t = 0; curve.At(t) > 1.1 * curve.Amperes[^1]; t += step)
+            energy += Math.Pow(curve.At(t + step / 2), 2) * step;
+        string told = System.Text.RegularExpressions.Regex.Match(glass.SwitchingOn!.Explanation, "brings ([0-9.]+) A²s").Groups[1].Value;
+        Assert.Equal(energy, double.Parse(told, System.Globalization.CultureInfo.InvariantCulture), 0.02 * energy);
+    }
+
+    // The data sheet's 0.0355 A²s at 0.25 A: a lamp of 0.02 A stays far below it, one of 0.4 A does not.
+    [Theory]
+    [InlineData(0.02, true)]
+    [InlineData(0.4, false)]
+    public void Where_a_data_sheet_gives_what_melts_it_the_surge_is_held_against_it(double amperes, bool survives)
+    {
+        Bike bike = OneLamp(0.25, style: FuseStyle.Glass);
+        SwitchingOn on = FuseBike.Check(bike with { Lamps = [FuseBike.Load("pilot lamp", LampType.Filament, 13.5, amperes)] }).Single().SwitchingOn!;
+        Assert.Equal(survives, on.Survives);
+        Assert.Equal(survives, on.MeltingShare!.Value.DecimalFractions < 1);
+        Assert.Contains("of the energy that may melt it", on.Explanation, StringComparison.Ordinal);
     }
 
     [Fact]

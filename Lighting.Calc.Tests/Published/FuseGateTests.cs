@@ -118,6 +118,26 @@ public class FuseGateTests
     public void Glass_data_sheets_a_fifth_of_a_percent_each_kelvin() =>
         Assert.Equal(92, FuseTemperature.Factor(FuseStyle.Glass, Temperature.FromDegreesCelsius(65)).Percent, 1e-9);
 
+    // 312/318 Series Lead-Free 3AG Fast-Acting Fuse, data sheet of 2012, "Nominal Melting I²t (A² sec)".
+    [Theory]
+    [InlineData(0.062, 0.000249)]
+    [InlineData(0.1, 0.00102)]
+    [InlineData(0.125, 0.00289)]
+    [InlineData(0.15, 0.00550)]
+    [InlineData(0.175, 0.00960)]
+    [InlineData(0.187, 0.0128)]
+    [InlineData(0.2, 0.0165)]
+    [InlineData(0.25, 0.0355)]
+    public void Data_sheet_of_3AG_fuses_nominal_melting_energy(double amperes, double printed) =>
+        Assert.Equal(printed, FuseMelting.AmpereSquaredSeconds(FuseStyle.Glass, amperes));
+
+    // Nothing is read between or beyond the printed ratings, nor for another style.
+    [Theory]
+    [InlineData(FuseStyle.Glass, 0.22)]
+    [InlineData(FuseStyle.Glass, 15)]
+    [InlineData(FuseStyle.Blade, 0.25)]
+    public void Melting_energy_of_other_fuses_is_not_known(FuseStyle style, double amperes) => Assert.Null(FuseMelting.AmpereSquaredSeconds(style, amperes));
+
     private static OpeningTime At(FuseStyle style, double rating, double percent) =>
         OpeningTime.Of(style, ElectricCurrent.FromAmperes(rating), ElectricCurrent.FromAmperes(rating * percent / 100));
 }

@@ -22,6 +22,7 @@ public class PublishedTableTests
         ["faa-wire"] = ["gauge"],
         ["fault-priors"] = ["fault"],
         ["fuse-gates"] = ["style", "percent_of_rating"],
+        ["fuse-melting"] = ["style", "rating_a"],
         ["fuse-ratings"] = ["style", "rating_a"],
         ["fuse-temperature"] = ["style"],
         ["lamp-exponents"] = ["filament_kind"],
@@ -38,7 +39,7 @@ public class PublishedTableTests
     private static readonly string[] Units =
     [
         "ohm_per_kft_handbook_100", "ohm_per_kft_circular_31", "ohm_per_kft", "ohm_per_km", "uohm_cm", "mohm", "percent_per_kelvin", "percent_of_rating", "percent", "celsius",
-        "cmil", "mil", "mm2", "mv", "watts", "v", "a", "w", "s", "k", "h",
+        "a2s", "cmil", "mil", "mm2", "mv", "watts", "v", "a", "w", "s", "k", "h",
     ];
 
     // Columns of plain numbers, and columns of words.

@@ -13,7 +13,10 @@ namespace Lighting.Calc.Fuses;
 /// Every lit filament the fuse feeds starts cold at once, behind the resistance that costs it its drop when hot, (source volts − lamp volts)/lamp current:
 /// wires that several filaments share are thereby shared in the surge as they are when hot. Other loads draw their steady current.
 /// A fuse is melted by I²t: at each moment the energy so far is compared with that of the shortest published opening time at
-/// the same effective current; above the last gate with that gate's. The moments are those of the filament that adds most to the surge, then those of the one that warms up last.
+/// the same effective current; above the last gate with that gate's. The moments are those of the filament that adds most to the surge,
+/// then those of the one that warms up last. Where a style has no such times, all of I²t until the current is within a tenth of the
+/// steady one is held against the nominal melting energy of its rating, if there is one: the fuse sheds heat meanwhile, so this
+/// asks rather too much of it.
 /// </remarks>
 internal sealed class FuseSurge
 {
@@ -76,10 +79,14 @@ internal sealed class FuseSurge
     /// <summary>The surge against one rating.</summary>
     public SwitchingOn Against(FuseStyle style, double ratingAmperes)
     {
-        double? share = MeltingShare(FuseGates.Of(style), ratingAmperes);
+        var gates = FuseGates.Of(style);
+        double surge = AmpereSquaredSeconds();
+        double? share = gates.HasFastest ? MeltingShare(gates, ratingAmperes) : surge / FuseMelting.AmpereSquaredSeconds(style, ratingAmperes);
         double peak = _amperes[0], half = HalfOfExcessSeconds();
         string limit = _isLimited ? "limited by the battery's and the wires' resistance and the cold filaments" : "limited by the cold filaments alone, since the lists give no resistance before them";
-        string melting = share is { } s ? string.Create(CultureInfo.InvariantCulture, $"{100 * s:0} % of the energy that may melt it") : "the energy that melts it is not published";
+        string melting = share is { } s
+            ? string.Create(CultureInfo.InvariantCulture, $"{100 * s:0} % of the energy that may melt it")
+            : string.Create(CultureInfo.InvariantCulture, $"it brings {surge:0.###} A²s; what melts a {FuseGates.NameOf(style)} fuse of {ratingAmperes:0.###} A is not known: see that its data sheet has more");
         bool surges = peak > _steady * (1 + 1e-6);
         string hot = _isInTable ? "" : "; a filament runs hotter than the table of tungsten, so its time is not certain";
         return new SwitchingOn
@@ -139,10 +146,17 @@ internal sealed class FuseSurge
         }
     }
 
-    private double? MeltingShare(FuseGates gates, double rating)
+    // All of it, steady share included, until the current is within a tenth of the steady one.
+    private double AmpereSquaredSeconds()
     {
-        if (!gates.HasFastest)
-            return null;
+        double energy = 0;
+        for (int i = 1; i < _seconds.Length && _amperes[i - 1] > 1.1 * _amperes[^1]; i++)
+            energy += (_amperes[i] * _amperes[i] + _amperes[i - 1] * _amperes[i - 1]) / 2 * (_seconds[i] - _seconds[i - 1]);
+        return energy;
+    }
+
+    private double MeltingShare(FuseGates gates, double rating)
+    {
         double logRating = Math.Log(rating), logLast = Math.Log(gates.LastFastest.OfRating), worst = double.NegativeInfinity;
         for (int i = 0; i < _logSeconds.Length; i++)
         {

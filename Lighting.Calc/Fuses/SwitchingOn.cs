@@ -20,7 +20,8 @@ public sealed record SwitchingOn
 
     /// <summary>
     /// The largest share of the fuse's melting energy used at any moment: ∫I²dt against I²·t of the shortest published opening
-    /// time at the same effective current. Null where the style has no published shortest times (glass).
+    /// time at the same effective current. Where the style has no published shortest times (glass), ∫I²dt of the surge against
+    /// the nominal melting energy of the rating, and null where that is not published either.
     /// </summary>
     public required Ratio? MeltingShare { get; init; }
 
