@@ -22,7 +22,8 @@ internal sealed record SpreadsheetOnly(Table Table) : Block;
 /// <param name="Title">Its heading for people.</param>
 /// <param name="Key">Its heading in CSV, with the unit.</param>
 /// <param name="IsNumber">Whether it is set to the right.</param>
-internal sealed record Column(string Title, string Key, bool IsNumber = false);
+/// <param name="IsTextBar">Whether it holds bars made of letters, in whose place a page has a chart.</param>
+internal sealed record Column(string Title, string Key, bool IsNumber = false, bool IsTextBar = false);
 
 /// <summary>A cell: what people read, and what a program reads as text or as a number.</summary>
 internal readonly record struct Cell(string Text, string Raw, double? Number = null)

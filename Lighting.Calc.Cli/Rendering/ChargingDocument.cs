@@ -52,7 +52,7 @@ internal static class ChargingDocument
         new($"{title}. Residuals: {string.Join(", ", residuals.Select(r => $"{Figures.Rpm(r.Point.Speed)} {Figures.Number(r.Residual.Amperes, 2)} A"))}.");
 
     private static Table Balance(ChargingBalance balance, IEnumerable<RotationalSpeed> grid) => new(
-        [new("rpm", "rpm", true), new("output A", "outputA", true), new("net A", "netA", true), new("", "bar")],
+        [new("rpm", "rpm", true), new("output A", "outputA", true), new("net A", "netA", true), new("", "bar", IsTextBar: true)],
         [.. balance.Over(grid).Select(p => (IReadOnlyList<Cell>)[Figures.Cell(p.Speed.RevolutionsPerMinute, 0), Amperes(p.Output.Current), Amperes(p.Net), Bar(p)])]);
 
     private static Table Series(ChargingSystem system, ChargingReport report) => new(

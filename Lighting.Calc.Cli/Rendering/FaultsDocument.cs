@@ -18,10 +18,10 @@ internal static class FaultsDocument
         if (diagnosis.Next is { } next)
         {
             blocks.Add(new Heading("Next test"));
-            blocks.Add(new Paragraph(next.Instruction));
+            blocks.Add(new Paragraph(Figures.Sentence(next.Instruction)));
             blocks.Add(new Table(
                 [new("if it shows", "outcome"), new("likely", "probability", true), new("it means", "meaning")],
-                [.. next.Outcomes.Select(o => (IReadOnlyList<Cell>)[o.Outcome, Percent(o.Probability), o.Meaning])]));
+                [.. next.Outcomes.Select(o => (IReadOnlyList<Cell>)[o.Outcome, Percent(o.Probability), Meaning(o)])]));
         }
 
         blocks.AddRange(CommonBlocks.FindingBlocks(diagnosis.Findings));
@@ -45,6 +45,10 @@ internal static class FaultsDocument
 
     private static string Against(FaultGroup group) =>
         group.Against.IsEmpty ? "" : "\n   Against it: " + string.Join("; ", group.Against.Select(a => a.Message)) + ".";
+
+    // It begins with the outcome, which has a column of its own.
+    private static string Meaning(TestOutcome outcome) =>
+        outcome.Meaning.StartsWith(outcome.Outcome + ": ", StringComparison.Ordinal) ? outcome.Meaning[(outcome.Outcome.Length + 2)..] : outcome.Meaning;
 
     private static string Percent(double probability) => probability < 0.01 ? "under 1 %" : $"{Figures.Number(probability * 100, 0)} %";
 }

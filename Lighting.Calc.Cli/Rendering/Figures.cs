@@ -32,6 +32,9 @@ internal static class Figures
 
     public static Cell Percentage(Ratio? value) => value is { } known ? new Cell(Number(known.Percent, 1), "", known.Percent) : new Cell("-", "");
 
+    /// <summary>A remark of the core as a sentence: a capital first, a stop last.</summary>
+    public static string Sentence(string remark) => char.ToUpperInvariant(remark[0]) + remark[1..] + (remark.EndsWith('.') ? "" : ".");
+
     // A figure that rounds to zero is printed without a sign.
     public static string Number(double value, int decimals)
     {

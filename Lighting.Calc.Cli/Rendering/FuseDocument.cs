@@ -27,8 +27,8 @@ internal static class FuseDocument
     {
         yield return new Heading($"{Figures.Rating(fuse.Fuse.Rating)} {fuse.Fuse.Name}");
         foreach (string reason in fuse.Reasons)
-            yield return new Paragraph(reason + ".");
-        yield return new Paragraph(fuse.Advice.Explanation + ".");
+            yield return new Paragraph(Figures.Sentence(reason));
+        yield return new Paragraph(Figures.Sentence(fuse.Advice.Explanation));
         if (fuse.SwitchingOn is { } on)
             yield return new Paragraph($"Switching on: {on.Explanation}.");
         if (!fuse.Clearing.IsEmpty)

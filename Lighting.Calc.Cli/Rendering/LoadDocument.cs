@@ -6,6 +6,9 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>What <c>load</c> prints: each setting that draws anything, its circuits and lamps.</summary>
 internal static class LoadDocument
 {
+    // Less is shown as no hundredth of an ampere.
+    private const double LeastShown = 5e-3;
+
     public static Document Of(BikeReport report)
     {
         OperatingPoint[] drawing = [.. report.Settings.Where(p => p.TotalCurrent.Amperes > 1e-6).OrderByDescending(p => p.TotalCurrent.Amperes)];
@@ -32,7 +35,7 @@ internal static class LoadDocument
             .. points.Select(p => (IReadOnlyList<Cell>)
             [
                 Figures.Cell(p.TotalCurrent), Figures.Cell(p.Lamps.Sum(l => (double)l.Power.Watts), 1),
-                string.Join(", ", CircuitLoad.Of(p).Where(c => c.Amperes > 1e-6).Select(c => $"{c.Circuit} {Figures.Number(c.Amperes, 2)}")), p.Setting.ToString(),
+                string.Join(", ", CircuitLoad.Of(p).Where(c => c.Amperes >= LeastShown).Select(c => $"{c.Circuit} {Figures.Number(c.Amperes, 2)}")), p.Setting.ToString(),
             ]),
         ]);
 

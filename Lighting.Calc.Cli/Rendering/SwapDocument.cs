@@ -65,7 +65,7 @@ internal static class SwapDocument
     }
 
     private static Table Lamps(SwapReport report, SettingLegend legend) => new(
-        [new("lamp", "lamp"), new("volts", "volts", true), new("amps", "amps", true), new("watts", "watts", true), new("light %", "light", true), new("drop %", "drop", true), new("", "setting")],
+        [new("lamp", "lamp"), new("volts", "volts", true), new("amps", "amps", true), new("watts", "watts", true), new("light %", "light", true), new("drop %", "drop", true), new("setting", "setting")],
         [
             .. report.Lamps.Where(l => l.Setting is not null).Select(l => (IReadOnlyList<Cell>)
             [
@@ -153,7 +153,9 @@ internal static class SwapDocument
 
     private static Cell Light(LampChange change) => change.LightBefore is { } was && change.LightAfter is { } now
         ? $"{Figures.Number(was.Lumens, 0)}→{Figures.Number(now.Lumens, 0)} lm"
-        : $"{Percent(change.Before!.RelativeLight)}→{Percent(change.After!.RelativeLight)}";
+        : change.Before!.RelativeLight is null && change.After!.RelativeLight is null
+            ? "-"
+            : $"{Percent(change.Before.RelativeLight)}→{Percent(change.After!.RelativeLight)}";
 
     private static string Percent(Ratio? light) => light is { } known ? Figures.Number(known.Percent, 0) : "-";
 

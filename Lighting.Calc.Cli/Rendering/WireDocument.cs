@@ -1,3 +1,5 @@
+using System.Globalization;
+using Lighting.Calc.Conductors;
 using Lighting.Calc.Harness;
 using Lighting.Calc.WireSizing;
 
@@ -23,8 +25,20 @@ internal static class WireDocument
 
         blocks.AddRange(CommonBlocks.FindingBlocks(result.Findings));
         blocks.Add(CommonBlocks.Safety);
-        return new Document(CommonBlocks.TitleOf(bike, "Wires"), result.Explanation + ".", blocks);
+        return new Document(CommonBlocks.TitleOf(bike, "Wires"), Verdict(result), blocks);
     }
+
+    private static string Verdict(WireSizingResult result)
+    {
+        if (!result.IsFeasible)
+            return Figures.Sentence(result.Explanation);
+        int thicker = result.Runs.Count(r => Thicker(r.Chosen, r.Run.Wire)), thinner = result.Runs.Count(r => Thicker(r.Run.Wire, r.Chosen));
+        return $"Of {result.Runs.Length} runs {Some(thicker)} must be thicker than fitted and {Some(thinner)} may be thinner.\n{Figures.Sentence(result.Explanation)}";
+    }
+
+    private static bool Thicker(WireSize wire, WireSize than) => wire.CopperArea.SquareMillimeters > than.CopperArea.SquareMillimeters * (1 + 1e-9);
+
+    private static string Some(int count) => count == 0 ? "none" : count.ToString(CultureInfo.InvariantCulture);
 
     private static Table Runs(WireSizingResult result) => new(
         [

@@ -117,7 +117,26 @@ public class PageTests
         XElement[] blanks = [.. page.Descendants("td").Where(d => d.Attribute("class")?.Value == "blank")];
         Assert.True(blanks.Length > 20, $"{blanks.Length}");
         Assert.All(blanks, b => Assert.Equal(["unseen", "entry", "box"], b.Elements("span").Select(s => s.Attribute("class")!.Value)));
-        Assert.DoesNotContain(page.Descendants("td"), d => d.Value.Contains("____", StringComparison.Ordinal));
+        Assert.DoesNotContain("____", page.Value, StringComparison.Ordinal);
+        XElement ammeter = page.Descendants("p").First(p => p.Value.StartsWith("Ammeter in place of the main fuse", StringComparison.Ordinal));
+        Assert.Equal(["unseen", "entry", "box"], ammeter.Elements("span").Select(s => s.Attribute("class")!.Value));
+    }
+
+    [Fact]
+    public void Bars_of_letters_are_for_the_terminal_and_a_page_has_the_chart()
+    {
+        Assert.Contains("++++++++", Pages.Text("charging", CliProcess.Bike("valley-twin")), StringComparison.Ordinal);
+        XElement page = Pages.Read(Pages.Text("charging", CliProcess.Bike("valley-twin"), "--format", "html"));
+        Assert.DoesNotContain("++", page.Value, StringComparison.Ordinal);
+        Assert.Contains(page.Descendants(Pages.Svg + "title"), t => t.Value.StartsWith("Amps into the battery", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_figure_and_its_unit_stay_together_on_a_page()
+    {
+        string page = Pages.Text("fuse", CliProcess.Bike("chapel-single"), "--format", "html"), text = Pages.Read(page).Value;
+        Assert.Matches(@"\d\u00A0ms; it brings \d+\u00A0A²s", text);
+        Assert.DoesNotMatch(@"\d (V|A|ms|AWG)\b", string.Concat(Pages.Read(page).Descendants().Where(e => e.Local() is "p" or "td" or "span").Select(e => e.Value)));
     }
 
     [Fact]

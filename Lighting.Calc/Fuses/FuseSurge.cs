@@ -80,13 +80,13 @@ internal sealed class FuseSurge
     public SwitchingOn Against(FuseStyle style, double ratingAmperes)
     {
         var gates = FuseGates.Of(style);
-        double surge = AmpereSquaredSeconds();
+        double surge = gates.HasFastest ? 0 : AmpereSquaredSeconds();
         double? share = gates.HasFastest ? MeltingShare(gates, ratingAmperes) : surge / FuseMelting.AmpereSquaredSeconds(style, ratingAmperes);
         double peak = _amperes[0], half = HalfOfExcessSeconds();
         string limit = _isLimited ? "limited by the battery's and the wires' resistance and the cold filaments" : "limited by the cold filaments alone, since the lists give no resistance before them";
         string melting = share is { } s
             ? string.Create(CultureInfo.InvariantCulture, $"{100 * s:0} % of the energy that may melt it")
-            : string.Create(CultureInfo.InvariantCulture, $"it brings {surge:0.###} A²s; what melts a {FuseGates.NameOf(style)} fuse of {ratingAmperes:0.###} A is not known: see that its data sheet has more");
+            : string.Create(CultureInfo.InvariantCulture, $"it brings {(surge >= 10 ? Math.Round(surge) : surge):0.###} A²s; what melts a {FuseGates.NameOf(style)} fuse of {ratingAmperes:0.###} A is not known: see that its data sheet has more");
         bool surges = peak > _steady * (1 + 1e-6);
         string hot = _isInTable ? "" : "; a filament runs hotter than the table of tungsten, so its time is not certain";
         return new SwitchingOn

@@ -14,7 +14,7 @@ internal static class HtmlBars
             Legend(page, chart.Marks);
         foreach (Bar bar in chart.Bars)
         {
-            page.Open("div", ("class", "bar")).Element("span", bar.Label, ("class", "name")).Text(" ").Element("span", bar.Text, ("class", "value"));
+            page.Open("div", ("class", "bar")).Element("span", bar.Label, ("class", "name")).Text(" ").Element("span", UnitText.Bound(bar.Text), ("class", "value"));
             page.OpenPicture($"{chart.Title}: {bar.Label}", bar.Text, ("width", "100%"), ("height", "18"));
             page.Void("rect", ("class", "track"), ("x", "0"), ("y", "3"), ("width", "100%"), ("height", "12"));
             page.Void("rect", ("class", "fill"), ("x", "0"), ("y", "3"), ("width", Markup.Share(bar.Value / scale)), ("height", "12"));

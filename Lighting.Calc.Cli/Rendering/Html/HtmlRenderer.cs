@@ -46,6 +46,17 @@ internal static class HtmlRenderer
         page.Close();
     }
 
+    private static void Written(Markup page, string text)
+    {
+        string[] parts = text.Split(CommonBlocks.Blank);
+        for (int i = 0; i < parts.Length; i++)
+        {
+            if (i > 0)
+                HtmlTable.Blank(page);
+            page.Lines(parts[i]);
+        }
+    }
+
     private static void Render(Markup page, Block block, string section)
     {
         switch (block)
@@ -65,7 +76,9 @@ internal static class HtmlRenderer
                 page.Element("h2", heading.Text);
                 break;
             case Paragraph paragraph:
-                page.Open("p", ("class", paragraph.Text == SafetyWords.Text ? "safety" : null)).Lines(UnitText.Bound(paragraph.Text)).Close();
+                page.Open("p", ("class", paragraph.Text == SafetyWords.Text ? "safety" : null));
+                Written(page, UnitText.Bound(paragraph.Text));
+                page.Close();
                 break;
             case Table table:
                 HtmlTable.Render(page, table, section);

@@ -17,7 +17,7 @@ internal static class HtmlStackedBars
 
     private static void Draw(Markup page, StackedBarChart chart, StackedBar bar, double scale)
     {
-        page.Open("div", ("class", "bar")).Element("span", bar.Label, ("class", "name")).Text(" ").Element("span", bar.Text, ("class", "value"));
+        page.Open("div", ("class", "bar")).Element("span", bar.Label, ("class", "name")).Text(" ").Element("span", UnitText.Bound(bar.Text), ("class", "value"));
         string words = string.Join(", ", chart.Kinds.Zip(bar.SegmentTexts, (kind, text) => $"{kind} {text}"));
         page.OpenPicture($"{chart.Title}: {bar.Label}", $"{bar.Text}: {words}", ("width", "100%"), ("height", "22"));
         page.Void("rect", ("class", "track"), ("x", "0"), ("y", "3"), ("width", "100%"), ("height", "16"));

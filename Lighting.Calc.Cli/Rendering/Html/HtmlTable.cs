@@ -12,15 +12,16 @@ internal static class HtmlTable
     {
         if (table.Columns.Count == 0 || table.Rows.Count == 0)
             return;
+        int[] shown = [.. Enumerable.Range(0, table.Columns.Count).Where(i => !table.Columns[i].IsTextBar)];
         page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", section));
         page.Open("table", ("class", table.Rows.Count <= ShortRows ? "short" : null)).Open("thead").Open("tr");
-        foreach (Column column in table.Columns)
-            Head(page, column);
+        foreach (int i in shown)
+            Head(page, table.Columns[i]);
         page.Close().Close().Open("tbody");
         foreach (IReadOnlyList<Cell> row in table.Rows)
         {
             page.Open("tr");
-            for (int i = 0; i < row.Count; i++)
+            foreach (int i in shown)
                 Cell(page, table.Columns[i], row[i], isFirst: i == 0);
             page.Close();
         }
@@ -39,16 +40,24 @@ internal static class HtmlTable
         page.Close();
     }
 
+    /// <summary>A line to write on and a box to tick.</summary>
+    public static void Blank(Markup page)
+    {
+        page.Element("span", "to be written in", ("class", "unseen")).Element("span", "", ("class", "entry"), ("aria-hidden", "true"));
+        page.Element("span", "", ("class", "box"), ("aria-hidden", "true")).Text(" as expected");
+    }
+
     private static void Cell(Markup page, Column column, Cell cell, bool isFirst)
     {
         if (cell.Text == CommonBlocks.Blank)
         {
-            page.Open("td", ("class", "blank")).Element("span", "to be written in", ("class", "unseen")).Element("span", "", ("class", "entry"), ("aria-hidden", "true"));
-            page.Element("span", "", ("class", "box"), ("aria-hidden", "true")).Text(" as expected").Close();
+            page.Open("td", ("class", "blank"));
+            Blank(page);
+            page.Close();
             return;
         }
 
         string? kind = column.IsNumber ? "number" : column.Key == "severity" && Severities.Contains(cell.Text) ? cell.Text : null;
-        page.Open(isFirst ? "th" : "td", ("scope", isFirst ? "row" : null), ("class", kind)).Lines(cell.Text).Close();
+        page.Open(isFirst ? "th" : "td", ("scope", isFirst ? "row" : null), ("class", kind)).Lines(UnitText.Bound(cell.Text)).Close();
     }
 }

@@ -7,6 +7,6 @@ internal static partial class UnitText
 {
     public static string Bound(string text) => FigureAndUnit().Replace(text, "$1\u00A0$2");
 
-    [GeneratedRegex(@"(\d) ((?:V|A|W|Ah|Ω|mΩ|%|rpm|min|h|m|mm2|AWG|°C)\b|%)")]
+    [GeneratedRegex(@"(\d) ((?:V|mV|A|mA|W|Ah|Ω|mΩ|kΩ|MΩ|lm|%|rpm|min|h|s|ms|m|mm2|mm²|cm³|AWG|°C)\b|%)")]
     private static partial Regex FigureAndUnit();
 }
