@@ -22,7 +22,7 @@ public partial class ArchitectureTests
         ["Verdicts"] = ["Conductors", "Lamps", "Harness", "Network", "Fuses", "Charging"],
         ["Tolerances"] = ["Tables", "Conductors", "Lamps", "Harness", "Network", "Fuses", "Charging", "Verdicts"],
         ["Swaps"] = ["Tables", "Conductors", "Lamps", "Harness", "Network", "Fuses", "Charging", "Verdicts"],
-        ["FaultFinding"] = ["Tables", "Conductors", "Lamps", "Harness", "Network", "Fuses"],
+        ["FaultFinding"] = ["Tables", "Conductors", "Lamps", "Harness", "Lists", "Network", "Fuses", "Charging"],
     };
 
     public static TheoryData<string> Folders => [.. Directory.GetDirectories(Core).Select(d => Path.GetFileName(d)).Where(d => d is not "bin" and not "obj")];

@@ -11,13 +11,15 @@ internal sealed class BikeOptions
     private readonly Argument<string?> _bike;
     private readonly Option<string?> _fuse = new("--fuse") { Description = "Rating of the one fuse, or NAME=RATING of one of several, such as 15A.", HelpName = "RATING" };
     private readonly Option<string?> _when = new("--when") { Description = "Only the settings in which this holds, such as \"lights=low; brake=on\".", HelpName = "CONDITION" };
-    private readonly Option<string?> _volts = new("--volts") { Description = "Volts of the supply; default: the charging volts.", HelpName = "VOLTS" };
-    private readonly Option<string> _engine = new("--engine") { Description = "running (default) takes the charging volts, off the battery's.", DefaultValueFactory = _ => "running", HelpName = "off|running" };
+    private readonly Option<string?> _volts;
+    private readonly Option<string> _engine;
 
     private readonly Argument<string[]> _more = new("MORE") { Description = "More bikes; a folder without a lamps.csv whose sub-folders have one stands for all of them.", Arity = ArgumentArity.ZeroOrMore };
 
-    public BikeOptions(Command command, bool bikeIsOptional = false, bool isDrawing = false, bool manyBikes = false)
+    public BikeOptions(Command command, bool bikeIsOptional = false, bool isDrawing = false, bool manyBikes = false, bool engineOff = false)
     {
+        _volts = new("--volts") { Description = $"Volts of the supply; default: the {(engineOff ? "battery's, engine off" : "charging volts")}.", HelpName = "VOLTS" };
+        _engine = new("--engine") { Description = engineOff ? "off (default) takes the battery's volts, running the charging volts." : "running (default) takes the charging volts, off the battery's.", DefaultValueFactory = _ => engineOff ? "off" : "running", HelpName = "off|running" };
         _bike = new("BIKE") { Description = "A folder of lists, or a lamps.csv.", Arity = bikeIsOptional ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne };
         _engine.AcceptOnlyFromAmong("off", "running");
         command.Add(_bike);
@@ -35,8 +37,8 @@ internal sealed class BikeOptions
     /// <summary>Whether a bike was given.</summary>
     public bool HasBike(ParseResult parsed) => parsed.GetValue(_bike) is not null;
 
-    /// <summary>Whether the supply's volts were given.</summary>
-    public bool HasVolts(ParseResult parsed) => parsed.GetValue(_volts) is not null;
+    /// <summary>Whether the supply was given, by its volts or by whether the engine runs.</summary>
+    public bool HasSupply(ParseResult parsed) => parsed.GetValue(_volts) is not null || parsed.GetResult(_engine) is { Implicit: false };
 
     /// <summary>Text of the supply's volts, for a run without a bike.</summary>
     public string? VoltsText(ParseResult parsed) => parsed.GetValue(_volts);

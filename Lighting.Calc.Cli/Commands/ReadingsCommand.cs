@@ -10,12 +10,11 @@ internal static class ReadingsCommand
     public static Command Create(CommandConsole console)
     {
         var command = new Command("readings", "The expected readings: a sheet to print, or with --format csv a readings.csv to fill in.");
-        var options = new BikeOptions(command);
+        var options = new ProbeOptions(command);
         command.SetAction((parsed, cancel) =>
         {
-            BikeInput input = options.Read(parsed, console);
-            NeedsRuns.Check(input.Bike);
-            ExpectedReadings expected = ExpectedReadings.Of(input.Bike, new FaultFindingOptions { Supply = options.HasVolts(parsed) ? input.Supply : null }, cancel);
+            (BikeInput input, FaultFindingOptions finding) = options.Read(parsed, console);
+            ExpectedReadings expected = ProbeOptions.WithCoil(input.Bike, () => ExpectedReadings.Of(input.Bike, finding, cancel));
             options.Output.Write(parsed, console, () => ReadingsDocument.Of(expected), json => ReadingsJson.Write(json, expected));
             return Task.FromResult(ExitCode.Suits);
         });

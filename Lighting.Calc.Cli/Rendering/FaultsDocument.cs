@@ -1,5 +1,4 @@
 using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Cli.Rendering;
 
@@ -8,9 +7,12 @@ internal static class FaultsDocument
 {
     private const int Most = 5;
 
-    public static Document Of(Bike bike, Diagnosis diagnosis)
+    public static Document Of(FaultFinder finder, Diagnosis diagnosis)
     {
-        var blocks = new List<Block> { new Heading("Likeliest first") };
+        var blocks = new List<Block>();
+        if (finder.EngineSpeed is { } speed)
+            blocks.Add(new Paragraph($"All volts are alternating, rms, with the engine at {Figures.Rpm(speed)}."));
+        blocks.Add(new Heading("Likeliest first"));
         int rank = 0;
         foreach (FaultGroup group in diagnosis.Ranked.Take(Most))
             blocks.Add(new Paragraph($"{++rank}. {Percent(group.Probability)}  {group.Best.Sentence}{Alike(group)}{Against(group)}"));
@@ -26,7 +28,7 @@ internal static class FaultsDocument
 
         blocks.AddRange(CommonBlocks.FindingBlocks(diagnosis.Findings));
         blocks.Add(CommonBlocks.Safety);
-        return new Document(CommonBlocks.TitleOf(bike, "Faults"), diagnosis.Summary, blocks);
+        return new Document(CommonBlocks.TitleOf(finder.Bike, "Faults"), diagnosis.Summary, blocks);
     }
 
     private static Table Ranked(Diagnosis diagnosis) => new(

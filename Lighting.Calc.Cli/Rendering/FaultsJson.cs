@@ -1,15 +1,15 @@
 using System.Text.Json;
 using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>The JSON of <c>faults</c>.</summary>
 internal static class FaultsJson
 {
-    public static void Write(Utf8JsonWriter json, Bike bike, Diagnosis diagnosis)
+    public static void Write(Utf8JsonWriter json, FaultFinder finder, Diagnosis diagnosis)
     {
-        json.WriteString("bike", bike.Name);
+        json.WriteString("bike", finder.Bike.Name);
+        json.Number("engineRpm", finder.EngineSpeed?.RevolutionsPerMinute);
         json.WriteString("summary", diagnosis.Summary);
         json.WriteBoolean("nothingFound", diagnosis.NothingFound);
         json.WriteNumber("readings", diagnosis.Used.Length);

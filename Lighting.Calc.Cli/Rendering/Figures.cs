@@ -20,6 +20,16 @@ internal static class Figures
         ? Number(value.Milliohms, 1) + " mΩ"
         : Number(value.Ohms, 2) + " Ω";
 
+    /// <summary>Ohms as an ohmmeter shows them, never milliohms, two figures.</summary>
+    public static string MeterOhms(ElectricResistance value) => value.Ohms switch
+    {
+        >= 10 => Number(value.Ohms, 0),
+        >= 1 => Number(value.Ohms, 1),
+        >= 0.1 => Number(value.Ohms, 2),
+        >= 0.01 => Number(value.Ohms, 3),
+        _ => Number(value.Ohms, 4),
+    } + " Ω";
+
     public static string Rpm(RotationalSpeed value) => Number(value.RevolutionsPerMinute, 0) + " rpm";
 
     public static Cell Cell(double value, int decimals) => new(Number(value, decimals), "", value);

@@ -20,15 +20,18 @@ internal static class ReadingsDocument
             blocks.Add(new Paragraph($"Lit: {Lamps(setting, Brightness.Good)}. Dark: {Lamps(setting, Brightness.Dark)}."));
         }
 
-        blocks.Add(new Heading("Ohms, battery disconnected, everything off"));
+        blocks.Add(new Heading($"Ohms, {(expected.EngineSpeed is null ? "battery disconnected" : "engine off, coil unplugged")}, everything off"));
         blocks.Add(Ohms(expected));
         blocks.Add(new SpreadsheetOnly(ToFillIn(expected)));
         blocks.Add(CommonBlocks.Safety);
         return new Document(
             CommonBlocks.TitleOf(expected.Bike, "Expected readings"),
-            "Meter (10 MΩ) and test lamp from the point to battery minus, engine off; the range is what meter and harness allow.",
+            $"Meter (10 MΩ{(expected.EngineSpeed is null ? "" : ", AC volts")}) and test lamp from the point to battery minus, {Engine(expected)}; the range is what meter and harness allow.",
             blocks);
     }
+
+    private static string Engine(ExpectedReadings expected) =>
+        expected.EngineSpeed is { } speed ? $"engine at {Figures.Rpm(speed)}" : expected.Supply is { } supply ? $"battery held at {Figures.Volts(supply)}" : "engine off";
 
     private static Table Points(Bike bike, ExpectedSetting setting) => new(
         [
@@ -45,7 +48,7 @@ internal static class ReadingsDocument
 
     private static Table Ohms(ExpectedReadings expected) => new(
         [new("part", "part"), new("in place", "inPlace", true), new("taken out", "alone", true), new("read", "reading")],
-        [.. expected.Ohms.Select(o => (IReadOnlyList<Cell>)[o.Part, o.IsKnown ? o.InPlace is { } ohms ? Figures.Ohms(ohms) : "open" : "not known", o.Alone is { } alone ? Figures.Ohms(alone) : "-", CommonBlocks.Blank])]);
+        [.. expected.Ohms.Select(o => (IReadOnlyList<Cell>)[o.Part, o.IsKnown ? o.InPlace is { } ohms ? Figures.MeterOhms(ohms) : "open" : "not known", o.Alone is { } alone ? Figures.MeterOhms(alone) : "-", CommonBlocks.Blank])]);
 
     private static Table ToFillIn(ExpectedReadings expected) => new(
         [new("when", "when"), new("point", "point"), new("instrument", "instrument"), new("reading", "reading")],

@@ -9,6 +9,7 @@ internal static class ReadingsJson
     public static void Write(Utf8JsonWriter json, ExpectedReadings expected)
     {
         json.WriteString("bike", expected.Bike.Name);
+        json.Number("engineRpm", expected.EngineSpeed?.RevolutionsPerMinute);
         json.Array("settings", expected.Settings, setting =>
         {
             json.Setting("setting", setting.Setting);

@@ -236,8 +236,8 @@ public class FaultFinderTests
         double volts = column.Value[member];
         var evidence = new Evidence(DemoBikes.Meter("", "battery +", volts), place, volts, column);
         var scale = new ReadingScale(model.Circuit);
-        var truth = new Likelihood(scale, model.Circuit.Options);
-        var other = new Likelihood(scale, model.Circuit.Options);
+        var truth = new Likelihood(scale);
+        var other = new Likelihood(scale);
         truth.Take(evidence, column.At(member));
         other.Take(evidence, column.At(0) with { Sigma = column.Sigma[member], Battery = column.Battery[member], First = column.Draws[0][member], Second = column.Draws[1][member], Third = column.Draws[2][member] });
         return (truth.Logarithm >= other.Logarithm - 1e-12).ToProperty();
@@ -245,10 +245,10 @@ public class FaultFinderTests
 
     internal static IEnumerable<Reading> HealthyReadings(FaultFinder finder)
     {
-        HarnessSolver solver = Supplied(finder);
+        var bike = new HealthyBike(finder);
         foreach (Setting setting in finder.Settings)
         {
-            OperatingPoint healthy = solver.Solve(setting);
+            OperatingPoint healthy = bike.In(setting);
             foreach (PointState point in healthy.Points.Where(p => p.Point != Bike.BatteryMinus))
                 yield return DemoBikes.Meter(setting.AsCondition().ToString(), point.Point, Math.Round(point.Voltage.Volts, 2));
             for (int l = 0; l < finder.Bike.Lamps.Length; l++)

@@ -46,11 +46,10 @@ public class FaultNetworkLawTests
     public void Without_a_fault_it_reads_what_the_plain_harness_reads(string name)
     {
         FaultFinder finder = DemoBikes.Finder(name);
-        HarnessSolver plain = new HarnessNetwork(finder.Bike).CreateSolver();
-        plain.SetSupply(finder.Bike.BatteryVoltage);
+        var plain = new HealthyBike(finder);
         foreach (Setting setting in finder.Settings)
         {
-            Dictionary<string, double> expected = plain.Solve(setting).Points.ToDictionary(p => p.Point, p => p.Voltage.Volts);
+            Dictionary<string, double> expected = plain.In(setting).Points.ToDictionary(p => p.Point, p => p.Voltage.Volts);
             for (int p = 0; p < finder.Model.Circuit.Points.Length; p++)
                 Assert.Equal(expected[finder.Model.Circuit.Points[p]], finder.Model.In(setting).Of(Instrument.Meter, p, TestContext.Current.CancellationToken).Value[0], 0.01);
         }

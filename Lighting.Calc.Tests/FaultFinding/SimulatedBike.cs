@@ -6,7 +6,7 @@ using UnitsNet;
 
 namespace Lighting.Calc.Tests.FaultFinding;
 
-/// <summary>A bike in the shed: its lamps, joints, contacts and battery within their tolerance of the lists, with one fault, and a mechanic who reads it.</summary>
+/// <summary>A bike in the shed: its lamps, joints, contacts and battery or coil within their tolerance of the lists, with one fault, and a mechanic who reads it.</summary>
 internal sealed class SimulatedBike
 {
     private readonly FaultCircuit _circuit;
@@ -14,6 +14,7 @@ internal sealed class SimulatedBike
     private readonly FaultMember _fault;
     private readonly FaultFinder _finder;
     private readonly Random _random;
+    private readonly double _coil = 1;
 
     /// <param name="finder">Gives the lists and the names of the tests; nothing it predicts is used.</param>
     /// <param name="fault">The fault.</param>
@@ -32,6 +33,8 @@ internal sealed class SimulatedBike
             Switches = [.. lists.Switches.Select(s => s with { Resistance = s.Resistance * Spread() })],
             Fuses = [.. lists.Fuses.Select(f => f with { Resistance = FuseTable.ResistanceOf(f) * Spread() })],
         };
+        if (finder.EngineSpeed is not null)
+            _coil = Math.Clamp(Normal.Sample(random, 1, 0.05), 0.88, 1.12);
         _circuit = new FaultCircuit(drawn, finder.Model.Circuit.Options);
         _solver = new FaultSolver(_circuit, new ToleranceDraws(_circuit));
     }
@@ -56,7 +59,8 @@ internal sealed class SimulatedBike
             _ => _circuit.NodeOf(test.Point),
         };
         bool probes = test.Instrument is Instrument.Meter or Instrument.TestLamp;
-        _solver.Set(test.Setting, _fault, ammeterFor: test.Instrument == Instrument.Ammeter ? index : -1);
+        double speed = _finder.EngineSpeed is null ? 1 : Math.Clamp(Normal.Sample(_random, 1, 0.03), 0.92, 1.08);
+        _solver.Set(test.Setting, _fault, supplyFactor: _coil, ammeterFor: test.Instrument == Instrument.Ammeter ? index : -1, speedFactor: speed);
         _solver.Probe(probes ? index : -1, test.Instrument == Instrument.TestLamp);
         _solver.Solve();
         double eye = Normal.Sample(_random, 0, 0.25);
@@ -64,7 +68,7 @@ internal sealed class SimulatedBike
         {
             Instrument.Meter => reading with { Voltage = ElectricPotential.FromVolts(Math.Round(_solver.Volts(index) * Error(), 2)) },
             Instrument.Ammeter => reading with { Current = ElectricCurrent.FromAmperes(Math.Round(_solver.FuseAmperes(index) * Error(), 2)) },
-            Instrument.TestLamp => reading with { Seen = LookScale.Of(LightOf(_circuit.TestLampSpecification, _solver.TestLampVolts, _circuit.SupplyVolts) + eye) },
+            Instrument.TestLamp => reading with { Seen = LookScale.Of(LightOf(_circuit.TestLampSpecification, _solver.TestLampVolts, _circuit.Supply.FullVolts) + eye) },
             _ => reading with { Seen = LookScale.Of(LampLight(test.Setting, index) + eye) },
         };
     }
@@ -92,9 +96,9 @@ internal sealed class SimulatedBike
         }
 
         double seen = share * Light(fitted, volts);
-        _solver.Set(setting, _finder.Model.Members[0]);
+        _solver.Set(setting, _finder.Model.Members[0], supplyFactor: _coil);
         _solver.Solve();
-        double expected = Light(right, _solver.LampVolts(lamp)), full = Light(right, _circuit.SupplyVolts);
+        double expected = Light(right, _solver.LampVolts(lamp)), full = Light(right, _circuit.Supply.FullVolts);
         return LookScale.Logarithm(seen / (expected > 0.03 * full ? expected : full));
     }
 

@@ -1,3 +1,4 @@
+using MathNet.Numerics.RootFinding;
 using UnitsNet;
 
 namespace Lighting.Calc.Charging;
@@ -12,6 +13,8 @@ namespace Lighting.Calc.Charging;
 /// </remarks>
 public sealed record AlternatingSource
 {
+    private const int ScanSteps = 100;
+
     private readonly double _voltsPerRpm;
     private readonly double _ohmsPerRpm;
 
@@ -35,6 +38,9 @@ public sealed record AlternatingSource
         _ohmsPerRpm = reactance.Ohms / speed.RevolutionsPerMinute;
         CoilResistance = coilResistance;
     }
+
+    private AlternatingSource(double voltsPerRpm, double ohmsPerRpm, ElectricResistance coilResistance) =>
+        (_voltsPerRpm, _ohmsPerRpm, CoilResistance) = (voltsPerRpm, ohmsPerRpm, coilResistance);
 
     /// <summary>Resistance of the coil.</summary>
     public ElectricResistance CoilResistance { get; }
@@ -73,8 +79,40 @@ public sealed record AlternatingSource
         return squared > 0 ? RotationalSpeed.FromRevolutionsPerMinute((terminalVoltage.Volts + amperes * CoilResistance.Ohms) / Math.Sqrt(squared)) : null;
     }
 
+    /// <summary>The same coil with its EMF at a share of what it was, magnets weaker, and a resistance in series.</summary>
+    /// <param name="share">Share of the EMF that is left, zero or more.</param>
+    /// <param name="addedOhms">Ohms added to <see cref="CoilResistance"/>, zero or more.</param>
+    internal AlternatingSource Weakened(double share, double addedOhms) => new(share * _voltsPerRpm, _ohmsPerRpm, CoilResistance + ElectricResistance.FromOhms(addedOhms));
+
+    /// <summary>Terminal volts (rms) at which the source gives what the load takes; of several, possible with LED drivers, the highest.</summary>
+    /// <param name="rpm">Engine speed, zero or more.</param>
+    /// <param name="amperesAt">Current of the load at some terminal volts.</param>
+    /// <param name="mayFall">Whether the load may take less at more volts, as an LED driver does: then they are looked for from the top down.</param>
+    internal double TerminalVolts(double rpm, Func<double, double> amperesAt, bool mayFall)
+    {
+        double open = _voltsPerRpm * rpm;
+        if (open == 0)
+            return 0;
+        if (Excess(open) <= 0)
+            return open;
+        if (!mayFall)
+            return Brent.FindRoot(Excess, 0, open, 1e-10, 200);
+        double above = open;
+        for (int i = 1; i <= ScanSteps; i++)
+        {
+            double below = open * (ScanSteps - i) / ScanSteps;
+            if (Excess(below) <= 0)
+                return Brent.FindRoot(Excess, below, above, 1e-10, 200);
+            above = below;
+        }
+
+        throw new InvalidOperationException($"No terminal volts were found at {rpm} rpm.");
+
+        double Excess(double volts) => this.Excess(rpm, volts, amperesAt(volts));
+    }
+
     /// <summary>(V + I·R)² + (I·X)² − E²: zero at the terminal volts, above zero when the load takes more than the source gives.</summary>
-    internal double Excess(double rpm, double volts, double amperes)
+    private double Excess(double rpm, double volts, double amperes)
     {
         double real = volts + amperes * CoilResistance.Ohms, reactive = amperes * _ohmsPerRpm * rpm, emf = _voltsPerRpm * rpm;
         return real * real + reactive * reactive - emf * emf;

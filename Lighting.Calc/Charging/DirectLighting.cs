@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
 using Lighting.Calc.Network;
-using MathNet.Numerics.RootFinding;
 using UnitsNet;
 
 namespace Lighting.Calc.Charging;
@@ -15,8 +14,6 @@ namespace Lighting.Calc.Charging;
 /// </remarks>
 public sealed class DirectLighting
 {
-    private const int ScanSteps = 100;
-
     private readonly Bike _lit;
     private readonly HarnessSolver _solver;
 
@@ -152,27 +149,7 @@ public sealed class DirectLighting
         return _solver.Solve(setting);
     }
 
-    private double TerminalVolts(double rpm, Setting setting)
-    {
-        double open = Source.OpenVoltageAt(RotationalSpeed.FromRevolutionsPerMinute(rpm)).Volts;
-        if (open == 0)
-            return 0;
-        if (Excess(open) <= 0)
-            return open;
-        // Filaments and resistors take more at more volts: one solution. An LED driver takes less: look from the top down.
-        if (_lit.Lamps.All(l => l.Specification.Type is not LampType.Led))
-            return Brent.FindRoot(Excess, 0, open, 1e-10, 200);
-        double above = open;
-        for (int i = 1; i <= ScanSteps; i++)
-        {
-            double below = open * (ScanSteps - i) / ScanSteps;
-            if (Excess(below) <= 0)
-                return Brent.FindRoot(Excess, below, above, 1e-10, 200);
-            above = below;
-        }
-
-        throw new InvalidOperationException($"No terminal volts were found at {rpm} rpm.");
-
-        double Excess(double volts) => Source.Excess(rpm, volts, SolveAt(volts, setting).TotalCurrent.Amperes);
-    }
+    // Filaments and resistors take more at more volts: one solution. An LED driver takes less.
+    private double TerminalVolts(double rpm, Setting setting) =>
+        Source.TerminalVolts(rpm, volts => SolveAt(volts, setting).TotalCurrent.Amperes, mayFall: _lit.Lamps.Any(l => l.Specification.Type is LampType.Led));
 }

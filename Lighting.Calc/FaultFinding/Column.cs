@@ -16,11 +16,21 @@ internal sealed class Column(int count)
     /// <summary>Change of the value by each pair of mirrored draws of the tolerances; empty where they are not solved.</summary>
     public float[][] Draws { get; init; } = [];
 
-    /// <summary>The prediction of a severity that was solved.</summary>
-    public Prediction At(int member) => new(Value[member], Sigma[member], Battery[member], Draw(0, member), Draw(1, member), Draw(2, member));
+    /// <summary>Standard deviation of what each reading has of its own, the engine's speed; empty on a battery.</summary>
+    public float[] Own { get; init; } = [];
 
-    /// <summary>A column with room for the draws.</summary>
-    public static Column WithDraws(int count) => new(count) { Draws = [.. Enumerable.Range(0, ToleranceDraws.Pairs).Select(_ => new float[count])] };
+    /// <summary>The prediction of a severity that was solved.</summary>
+    public Prediction At(int member) => new(Value[member], Sigma[member], Battery[member], Draw(0, member), Draw(1, member), Draw(2, member), OwnAt(member));
+
+    /// <summary><see cref="Own"/> of a severity; zero on a battery.</summary>
+    public float OwnAt(int member) => Own.Length > 0 ? Own[member] : 0;
+
+    /// <summary>A column of a circuit's supply.</summary>
+    public static Column Of(int count, TestSupply supply, bool withDraws) => new(count)
+    {
+        Draws = withDraws ? [.. Enumerable.Range(0, ToleranceDraws.Pairs).Select(_ => new float[count])] : [],
+        Own = supply.Coil is null ? [] : new float[count],
+    };
 
     private float Draw(int pair, int member) => Draws.Length > 0 ? Draws[pair][member] : 0;
 }

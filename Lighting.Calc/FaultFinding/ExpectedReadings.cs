@@ -6,18 +6,25 @@ namespace Lighting.Calc.FaultFinding;
 
 /// <summary>The sheet a mechanic takes to the bike: what meter, test lamp, ammeter and ohmmeter show when nothing is wrong.</summary>
 /// <remarks>
-/// Engine off, at the battery's volts (or <see cref="FaultFindingOptions.Supply"/>). All volts and the test lamp count to battery
-/// minus. The bands are two standard deviations of the instrument, the harness's tolerance and the battery's volts together.
+/// Engine off, at the battery's volts (or <see cref="FaultFindingOptions.Supply"/>); on direct lighting rms volts with the engine
+/// at <see cref="EngineSpeed"/>. All volts and the test lamp count to battery
+/// minus. The bands are two standard deviations of the instrument, the harness's tolerance and the supply together.
 /// </remarks>
 public sealed record ExpectedReadings
 {
     /// <summary>The bike.</summary>
     public required Bike Bike { get; init; }
 
+    /// <summary>Engine speed of the readings on direct lighting, whose volts are rms; null for a battery, engine off.</summary>
+    public RotationalSpeed? EngineSpeed { get; init; }
+
+    /// <summary>Volts the battery is held at, where <see cref="FaultFindingOptions.Supply"/> gave them; null for those of the list, engine off.</summary>
+    public ElectricPotential? Supply { get; init; }
+
     /// <summary>The fewest settings in which every lamp is lit, every contact carries and every contact is seen to open.</summary>
     public required ImmutableArray<ExpectedSetting> Settings { get; init; }
 
-    /// <summary>Ohms of every lamp, run and fuse with the battery disconnected and everything off.</summary>
+    /// <summary>Ohms of every lamp, run and fuse with battery or coil disconnected and everything off.</summary>
     public required ImmutableArray<ExpectedOhms> Ohms { get; init; }
 
     /// <summary>What to mind when reading, such as where the black lead goes on a positive-earth bike.</summary>
@@ -40,7 +47,7 @@ public sealed record ExpectedReadings
     /// <param name="bike">The bike; it needs runs.</param>
     /// <param name="options">Instruments and tolerances; null takes the defaults.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, or too many settings.</exception>
+    /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, or a lighting coil that cannot be fitted to the charging list.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ExpectedReadings Of(Bike bike, FaultFindingOptions? options = null, CancellationToken cancellation = default)
     {
@@ -50,9 +57,11 @@ public sealed record ExpectedReadings
         return new ExpectedReadings
         {
             Bike = bike,
+            EngineSpeed = model.Circuit.Supply.Speed,
+            Supply = model.Circuit.Supply.Coil is null ? model.Circuit.Options.Supply : null,
             Settings = [.. model.Cover.Select(s => InSetting(model, s, cancellation))],
             Ohms = [.. Enumerable.Range(0, model.Parts.Length).Where(i => model.Parts[i].Contact < 0).Select(i => OhmsOf(model, i))],
-            Notes = ReadingNotes.Of(bike),
+            Notes = ReadingNotes.Of(model.Circuit),
         };
     }
 
@@ -61,7 +70,7 @@ public sealed record ExpectedReadings
         SettingPredictions predictions = model.In(setting);
         predictions.TakeAllTestLamps(cancellation);
         var scale = new ReadingScale(model.Circuit);
-        double battery = model.Circuit.Options.BatteryTolerance.DecimalFractions;
+        double supply = model.Circuit.Supply.Tolerance;
         Column frame = predictions.Of(Instrument.Meter, model.Circuit.NodeOf(model.Circuit.Sides.Frame), cancellation);
         var solver = new FaultSolver(model.Circuit, model.Draws);
         solver.Set(setting, model.Members[0]);
@@ -79,10 +88,10 @@ public sealed record ExpectedReadings
             return new ExpectedReading(
                 model.Circuit.Points[point],
                 ElectricPotential.FromVolts(p.Value),
-                ElectricPotential.FromVolts(p.Value - band),
+                ElectricPotential.FromVolts(model.Circuit.Supply.Coil is null ? p.Value - band : Math.Max(0, p.Value - band)),
                 ElectricPotential.FromVolts(p.Value + band),
                 LookScale.Of(predictions.Of(Instrument.TestLamp, point, cancellation).Value[0]),
-                ElectricPotential.FromVolts(p.Value - frame.Value[0]));
+                ElectricPotential.FromVolts(model.Circuit.Supply.Coil is null ? p.Value - frame.Value[0] : Math.Abs(p.Value - frame.Value[0])));
         }
 
         ExpectedCurrent Fuse(int fuse)
@@ -100,7 +109,7 @@ public sealed record ExpectedReadings
         double Band(Instrument instrument, in Prediction p)
         {
             double own = scale.Sigma(instrument, p.Value);
-            return 2 * Math.Sqrt(own * own + p.Sigma * p.Sigma + Math.Pow(p.Battery * battery, 2));
+            return 2 * Math.Sqrt(own * own + p.Sigma * p.Sigma + Math.Pow(p.Battery * supply, 2) + p.Own * p.Own);
         }
     }
 

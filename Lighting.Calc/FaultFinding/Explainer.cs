@@ -21,8 +21,8 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         var fault = new Fault { Kind = f.Kind, Part = part, Words = words };
         return f.Kind switch
         {
-            FaultKind.PoorJoint or FaultKind.PoorGround or FaultKind.PoorContact or FaultKind.PoorFuseHolder or FaultKind.BatteryWeak => WithResistance(fault, family),
-            FaultKind.BatteryFlat => fault with { BatteryVoltage = ElectricPotential.FromVolts(model.Circuit.SupplyVolts * posterior.Severity(best)) },
+            FaultKind.PoorJoint or FaultKind.PoorGround or FaultKind.PoorContact or FaultKind.PoorFuseHolder or FaultKind.BatteryWeak or FaultKind.PoorCoil => WithResistance(fault, family),
+            FaultKind.BatteryFlat or FaultKind.CoilWeak => fault with { OpenVoltage = ElectricPotential.FromVolts(model.Circuit.Supply.OpenVolts * posterior.Severity(best)) },
             FaultKind.WrongLamp => fault with { Lamp = member.Case.Lamp },
             FaultKind.LampDead => fault with { DeadLamps = (int)member.Case.Factor },
             _ => fault,
@@ -33,7 +33,23 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
     {
         Fault fault = FaultOf(family);
         int best = posterior.Best(family);
-        return new FaultExplanation([fault], probability, $"{Head(fault, family)}{Explained(Fits(best), family == 0)}");
+        return evidence.Count == 0 ? Named(family, probability) : new FaultExplanation([fault], probability, $"{Head(fault, family)}{Explained(Fits(best), family == 0)}");
+    }
+
+    /// <summary>What the fault is, without how severe: before anything was read, or where a test is to tell that.</summary>
+    public FaultExplanation Named(int family, double probability)
+    {
+        Fault fault = FaultOf(family);
+        string words = fault.Kind switch
+        {
+            FaultKind.PoorJoint or FaultKind.PoorGround or FaultKind.PoorContact or FaultKind.PoorFuseHolder or FaultKind.PoorCoil => $"{fault.Words} poor or open",
+            FaultKind.BatteryFlat => $"{fault.Words} flat",
+            FaultKind.BatteryWeak or FaultKind.CoilWeak => $"{fault.Words} weak",
+            FaultKind.WrongLamp => $"{fault.Words} of other volts or watts",
+            FaultKind.LampDead => $"{fault.Words} dead",
+            _ => Head(fault, family).Replace(": ", " ", StringComparison.Ordinal),
+        };
+        return new FaultExplanation([fault], probability, words);
     }
 
     /// <summary>What the fault is, without what it explains.</summary>
@@ -51,8 +67,8 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
     /// <summary>How every reading lies to predictions.</summary>
     public ImmutableArray<ReadingFit> Fits(Func<Evidence, Prediction> predict)
     {
-        var these = new Likelihood(_scale, model.Circuit.Options);
-        var healthy = new Likelihood(_scale, model.Circuit.Options);
+        var these = new Likelihood(_scale);
+        var healthy = new Likelihood(_scale);
         var fits = ImmutableArray.CreateBuilder<ReadingFit>();
         foreach (Evidence e in evidence)
         {
@@ -75,8 +91,6 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
     /// <summary>The readings a fault explains, those first that speak most for it against a bike in order.</summary>
     public string Explained(ImmutableArray<ReadingFit> fits, bool isNothing = false)
     {
-        if (evidence.Count == 0)
-            return "";
         ReadingFit[] explained = [.. fits.Where(r => r.Distance <= AgainstDistance && r.GainOverNothing > 0.7).OrderByDescending(r => r.GainOverNothing).Take(3)];
         if (explained.Length == 0)
             return isNothing && fits.All(r => r.Distance <= AgainstDistance) ? ": every reading is as it should be" : fits.All(r => r.Distance <= AgainstDistance) ? " agrees with the readings" : " explains no reading better than a bike in order does";

@@ -9,7 +9,7 @@ public sealed record Fault
     /// <summary>The fault.</summary>
     public required FaultKind Kind { get; init; }
 
-    /// <summary>Name of the run, contact, fuse, lamp or point; <c>battery</c>; empty for no fault.</summary>
+    /// <summary>Name of the run, contact, fuse, lamp or point; <c>battery</c>, <c>lighting coil</c>; empty for no fault.</summary>
     public required string Part { get; init; }
 
     /// <summary>The part in plain words, such as <c>the ground 'rear earth' (rear return to frame)</c>.</summary>
@@ -21,8 +21,8 @@ public sealed record Fault
     /// <summary>The resistance that the fault adds, where it has one and is not open.</summary>
     public FittedResistance? Resistance { get; init; }
 
-    /// <summary>Volts that a flat battery has left without load.</summary>
-    public ElectricPotential? BatteryVoltage { get; init; }
+    /// <summary>Volts that a flat battery or a weak lighting coil has left without load; the coil's rms, at the engine speed of the test.</summary>
+    public ElectricPotential? OpenVoltage { get; init; }
 
     /// <summary>The lamp fitted in place of the right one.</summary>
     public LampSpecification? Lamp { get; init; }

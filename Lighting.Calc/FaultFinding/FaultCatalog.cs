@@ -7,7 +7,7 @@ namespace Lighting.Calc.FaultFinding;
 
 /// <summary>Every single fault of every part of a bike, each in its severities, with its prior.</summary>
 /// <remarks>
-/// A short before any fuse is not among them: it burns its wire and needs no meter. A poor joint and an open one are severities of one fault, for one repair mends both. Before anything is read the resistance
+/// A short of a battery before any fuse is not among them: it burns its wire and needs no meter. A poor joint and an open one are severities of one fault, for one repair mends both. Before anything is read the resistance
 /// of a poor joint is log-normal about 2 Ω with a standard deviation of one decade: common practice, no source.
 /// </remarks>
 internal static class FaultCatalog
@@ -15,6 +15,8 @@ internal static class FaultCatalog
     private static readonly ImmutableArray<double> s_decades = [.. Enumerable.Range(0, 5).Select(k => Math.Pow(10, -1.25 + 0.25 * k)), .. Enumerable.Range(0, 9).Select(k => Math.Pow(10, 0.125 * k)), 18, 32, 56, 100, 300, 1000, 10_000];
     private static readonly ImmutableArray<double> s_weakOhms = [.. Enumerable.Range(0, 11).Select(k => 0.05 * Math.Pow(2, 0.5 * k)), .. Enumerable.Range(0, 10).Select(k => 1.9 * Math.Pow(10, 0.06 * k))];
     private static readonly ImmutableArray<double> s_flatShares = [0.95, 0.92, 0.88, 0.83, 0.77, 0.7, 0.6, 0.45, 0.3];
+
+    private static readonly ImmutableArray<double> s_coilShares = [0.88, 0.8, 0.72, 0.64, 0.56, 0.48, 0.4, 0.3, 0.2];
 
     private const double Different = 2;
 
@@ -44,15 +46,26 @@ internal static class FaultCatalog
         }
 
         for (int i = 0; i < circuit.Points.Length; i++)
-            if (circuit.Sides.IsLive(circuit.Points[i]) && circuit.FuseBefore[i] >= 0)
+            if (circuit.Sides.IsLive(circuit.Points[i]) && (circuit.FuseBefore[i] >= 0 || circuit.Supply.Coil is not null))
                 weighed.Add(new FaultFamily(FaultKind.ShortToFrame, i, options.Weight("short to frame"), [new FaultCase(FaultCircuit.ShortOhms, 1)]));
         for (int i = 0; i < bike.Lamps.Length; i++)
-            weighed.AddRange(OfLamp(bike.Lamps[i], i, bike, options));
-        weighed.Add(new FaultFamily(FaultKind.BatteryFlat, 0, options.Weight("battery flat"), [.. s_flatShares.Select(f => new FaultCase(0, 1.0 / s_flatShares.Length, f))]));
-        weighed.Add(new FaultFamily(FaultKind.BatteryWeak, 0, options.Weight("battery weak"), [.. s_weakOhms.Select(r => new FaultCase(r, 1.0 / s_weakOhms.Length))]));
+            weighed.AddRange(OfLamp(bike.Lamps[i], i, circuit));
+        if (circuit.Supply.Coil is null)
+        {
+            weighed.Add(new FaultFamily(FaultKind.BatteryFlat, 0, options.Weight("battery flat"), Shares(s_flatShares)));
+            weighed.Add(new FaultFamily(FaultKind.BatteryWeak, 0, options.Weight("battery weak"), [.. s_weakOhms.Select(r => new FaultCase(r, 1.0 / s_weakOhms.Length))]));
+        }
+        else
+        {
+            weighed.Add(new FaultFamily(FaultKind.CoilWeak, 0, options.Weight("coil weak"), Shares(s_coilShares)));
+            weighed.Add(Poor(FaultKind.PoorCoil, 0, options.Weight("coil joint poor"), options.Weight("coil open")));
+        }
+
         double sum = weighed.Sum(f => f.Prior);
         return [.. weighed.Select(f => f with { Prior = f.Prior / sum })];
     }
+
+    private static ImmutableArray<FaultCase> Shares(ImmutableArray<double> shares) => [.. shares.Select(s => new FaultCase(0, 1.0 / shares.Length, s))];
 
     private static FaultFamily Poor(FaultKind kind, int part, double poor, double open)
     {
@@ -63,8 +76,9 @@ internal static class FaultCatalog
         return new FaultFamily(kind, part, poor + open, open > 0 ? [.. cases, new FaultCase(double.PositiveInfinity, open / (poor + open))] : [.. cases]);
     }
 
-    private static IEnumerable<FaultFamily> OfLamp(FittedLamp lamp, int index, Bike bike, FaultFindingOptions options)
+    private static IEnumerable<FaultFamily> OfLamp(FittedLamp lamp, int index, FaultCircuit circuit)
     {
+        (Bike bike, FaultFindingOptions options) = (circuit.Bike, circuit.Options);
         ImmutableArray<FaultCase> dead = lamp.Quantity == 1
             ? [new FaultCase(double.PositiveInfinity, 1)]
             : [new FaultCase(double.PositiveInfinity, 0.8), new FaultCase(double.PositiveInfinity, 0.2, lamp.Quantity)];
@@ -72,7 +86,7 @@ internal static class FaultCatalog
         ImmutableArray<LampSpecification> others = Others(lamp.Specification, bike);
         if (!others.IsEmpty)
             yield return new FaultFamily(FaultKind.WrongLamp, index, options.Weight("lamp wrong"), [.. others.Select(o => new FaultCase(0, 1.0 / others.Length, Lamp: o))]);
-        if (lamp.Specification.Type is LampType.Led or LampType.LedBallast)
+        if (lamp.Specification.Type is LampType.Led or LampType.LedBallast && circuit.Supply.Coil is null)
             yield return new FaultFamily(FaultKind.LedReversed, index, options.Weight("led reversed") * lamp.Quantity, [new FaultCase(0, 1)]);
     }
 

@@ -46,6 +46,7 @@ internal sealed class FaultCircuit
             return node;
         }
 
+        Supply = TestSupply.Of(bike, options);
         int plus = Node(Bike.BatteryPlus), minus = Node(Bike.BatteryMinus);
         builder.Source(plus, minus);
         Fuses = [.. bike.Fuses.Select(f => builder.AddConductor(Node(Named(f.From, f.Name)), Node(Named(f.To, f.Name))))];
@@ -53,7 +54,7 @@ internal sealed class FaultCircuit
         Runs = [.. bike.Runs.Select(r => builder.AddConductor(Node(r.From), Node(r.To)))];
         Lamps = [.. bike.Lamps.Select(l => builder.AddLoad(Node(Named(l.Feed, l.Lamp)), Node(Named(l.Return, l.Lamp))))];
         Points = points.ToImmutable();
-        FuseBefore = [.. Points.Select(p => Sides.FuseBefore(p) ?? -1)];
+        FuseBefore = [.. Points.Select(p => Sides.FuseBefore(p) is { } fuse && Supply.Blows(bike.Fuses[fuse]) ? fuse : -1)];
         int frame = Node(Sides.Frame), tip = builder.AddNode();
         Leaks = [.. Enumerable.Range(0, Points.Length).Select(p => builder.AddConductor(p, minus))];
         Shorts = [.. Enumerable.Range(0, Points.Length).Select(p => builder.AddConductor(p, frame))];
@@ -62,7 +63,6 @@ internal sealed class FaultCircuit
         TestLamp = builder.AddLoad(tip, minus);
         FrameNode = frame;
         Circuit = builder.Build();
-        SupplyVolts = (options.Supply ?? bike.BatteryVoltage).Volts;
         TestLampSpecification = options.TestLamp ?? PublishedTestLamp(bike);
 
         string Named(string? point, string owner) =>
@@ -79,7 +79,7 @@ internal sealed class FaultCircuit
 
     public ImmutableArray<string> Points { get; }
 
-    /// <summary>For each point the fuse that a short there blows; −1 where none protects it.</summary>
+    /// <summary>For each point the fuse that a short there blows; −1 where none does.</summary>
     public ImmutableArray<int> FuseBefore { get; }
 
     public ImmutableArray<int> Fuses { get; }
@@ -102,7 +102,8 @@ internal sealed class FaultCircuit
 
     public int FrameNode { get; }
 
-    public double SupplyVolts { get; }
+    /// <summary>What feeds the harness while it is tested.</summary>
+    public TestSupply Supply { get; }
 
     public LampSpecification TestLampSpecification { get; }
 

@@ -10,5 +10,8 @@ namespace Lighting.Calc.FaultFinding;
 internal sealed record FaultFamily(FaultKind Kind, int Part, double Prior, ImmutableArray<FaultCase> Cases)
 {
     /// <summary>Whether what lies between two neighbouring severities is to be reckoned with as well.</summary>
-    public bool IsContinuous => Kind is FaultKind.PoorJoint or FaultKind.PoorGround or FaultKind.PoorContact or FaultKind.PoorFuseHolder or FaultKind.BatteryWeak or FaultKind.BatteryFlat;
+    public bool IsContinuous => Kind is FaultKind.PoorJoint or FaultKind.PoorGround or FaultKind.PoorContact or FaultKind.PoorFuseHolder or FaultKind.BatteryWeak or FaultKind.BatteryFlat or FaultKind.CoilWeak or FaultKind.PoorCoil;
+
+    /// <summary>Whether its severity is a share of the supply's volts, not a resistance.</summary>
+    public bool IsShare => Kind is FaultKind.BatteryFlat or FaultKind.CoilWeak;
 }

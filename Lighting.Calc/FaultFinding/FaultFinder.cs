@@ -19,7 +19,7 @@ public sealed class FaultFinder
     /// <param name="bike">The bike; it needs runs, for without wires there is nothing to find a fault in.</param>
     /// <param name="options">Instruments, tolerances, priors; null takes the defaults.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, or the options lack a prior or an effort.</exception>
+    /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, a lighting coil that cannot be fitted to the charging list, or the options lack a prior or an effort.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public FaultFinder(Bike bike, FaultFindingOptions? options = null, CancellationToken cancellation = default)
     {
@@ -39,8 +39,11 @@ public sealed class FaultFinder
     /// <summary>The fewest settings that exercise every contact and lamp.</summary>
     public ImmutableArray<Setting> Settings => _model.Cover;
 
+    /// <summary>Engine speed at which a bike with direct lighting is to be read; null for a battery, engine off.</summary>
+    public UnitsNet.RotationalSpeed? EngineSpeed => _model.Circuit.Supply.Speed;
+
     /// <summary>How readings are to be taken so that they mean what is computed here.</summary>
-    public ImmutableArray<Finding> Notes => ReadingNotes.Of(Bike);
+    public ImmutableArray<Finding> Notes => ReadingNotes.Of(_model.Circuit);
 
     internal FaultModel Model => _model;
 
@@ -162,7 +165,7 @@ public sealed class FaultFinder
         var fault = new Fault { Kind = member.Family.Kind, Part = part, Words = words };
         return member.Family.Kind switch
         {
-            FaultKind.BatteryFlat => fault with { BatteryVoltage = UnitsNet.ElectricPotential.FromVolts(_model.Circuit.SupplyVolts * member.Case.Factor) },
+            FaultKind.BatteryFlat or FaultKind.CoilWeak => fault with { OpenVoltage = UnitsNet.ElectricPotential.FromVolts(_model.Circuit.Supply.OpenVolts * member.Case.Factor) },
             FaultKind.WrongLamp => fault with { Lamp = member.Case.Lamp },
             FaultKind.LampDead => fault with { DeadLamps = (int)member.Case.Factor },
             FaultKind.None or FaultKind.LedReversed or FaultKind.ContactNeverOpens or FaultKind.FuseBlown or FaultKind.ShortToFrame => fault,

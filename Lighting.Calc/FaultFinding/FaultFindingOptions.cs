@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
 using Lighting.Calc.Tables;
 using UnitsNet;
@@ -30,6 +31,12 @@ public sealed record FaultFindingOptions
     /// <summary>Standard deviation of the battery volts about those of the list.</summary>
     public Ratio BatteryTolerance { get; init; } = Ratio.FromPercent(2);
 
+    /// <summary>Standard deviation of a lighting coil's volts about those of the coil fitted to the charging list: magnets age.</summary>
+    public Ratio CoilTolerance { get; init; } = Ratio.FromPercent(5);
+
+    /// <summary>Standard deviation of the engine speed at each reading about <see cref="EngineSpeed"/>; only on direct lighting.</summary>
+    public Ratio SpeedTolerance { get; init; } = Ratio.FromPercent(3);
+
     /// <summary>Standard deviation of every lamp's current about its specification's; published limits are 6 % to 10 % (<c>tables/lamps.csv</c>).</summary>
     public Ratio LampTolerance { get; init; } = Ratio.FromPercent(5);
 
@@ -39,8 +46,17 @@ public sealed record FaultFindingOptions
     /// <summary>Share of readings that are plainly wrong: misread, wrong point, wrong setting. Keeps any answer from certainty.</summary>
     public Ratio BlunderShare { get; init; } = Ratio.FromPercent(2);
 
-    /// <summary>Volts behind the battery's resistance while testing; null takes the battery's, engine off.</summary>
+    /// <summary>
+    /// Engine speed at which a bike with direct lighting is tested, above zero; null takes the slowest of its charging list, at which
+    /// a lamp left alone on the coil suffers least. Without meaning on a bike with a battery.
+    /// </summary>
+    public RotationalSpeed? EngineSpeed { get; init; }
+
+    /// <summary>Volts behind the battery's resistance while testing; null takes the battery's, engine off. Without meaning on direct lighting.</summary>
     public ElectricPotential? Supply { get; init; }
+
+    /// <summary>Settings to test in: the sheet and the next test keep to those in which this holds. Readings may be of any.</summary>
+    public Condition Within { get; init; } = Condition.Always;
 
     /// <summary>The test lamp; null takes the published 4 W lamp of the bike's system volts.</summary>
     public LampSpecification? TestLamp { get; init; }

@@ -66,7 +66,7 @@ internal sealed class FaultGroups
             if (shorts && test.Instrument == Harness.Instrument.Ammeter)
                 continue;
             double own = test.Instrument is Harness.Instrument.Eye or Harness.Instrument.TestLamp ? LookScale.EyeSigma : _scale.Sigma(test.Instrument, column.Value[a]);
-            double sigma = Math.Sqrt(own * own + column.Sigma[a] * column.Sigma[b]);
+            double sigma = Math.Sqrt(own * own + column.Sigma[a] * column.Sigma[b] + column.OwnAt(a) * column.OwnAt(b));
             double va = column.Value[a], vb = column.Value[b];
             if (test.Instrument is Harness.Instrument.Eye or Harness.Instrument.TestLamp)
                 (va, vb) = (Math.Max(va, -6), Math.Max(vb, -6));

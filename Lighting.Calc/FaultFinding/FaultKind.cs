@@ -41,4 +41,10 @@ public enum FaultKind
 
     /// <summary>A battery whose volts fall under load.</summary>
     BatteryWeak,
+
+    /// <summary>A lighting coil of too few volts, magnets or turns failing.</summary>
+    CoilWeak,
+
+    /// <summary>A lighting coil that has a poor joint inside, or is open.</summary>
+    PoorCoil,
 }

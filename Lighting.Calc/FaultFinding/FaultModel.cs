@@ -23,7 +23,7 @@ internal sealed class FaultModel
         Members = [.. Families.SelectMany(f => f.Cases.Select(c => new FaultMember(f, c)))];
         FamilyOf = [.. Families.SelectMany((f, i) => f.Cases.Select(_ => i))];
         Parts = MeasuredPart.Of(circuit.Bike);
-        Cover = SettingCover.Of(circuit.Bike, cancellation);
+        Cover = SettingCover.Of(circuit.Bike, circuit.Options.Within, cancellation);
         AllOff = SettingEnumeration.Held(circuit.Bike, Condition.Always);
     }
 

@@ -1,4 +1,6 @@
+using Lighting.Calc.Charging;
 using Lighting.Calc.Harness;
+using Lighting.Calc.Lamps;
 using Lighting.Calc.Network;
 
 namespace Lighting.Calc.FaultFinding;
@@ -12,17 +14,24 @@ internal sealed class FaultSolver
     private readonly double[] _ohms;
     private readonly Load[] _loads;
     private readonly bool[] _connected;
+    private readonly Func<double, double> _amperesAt;
+    private readonly bool _mayFall;
     private int _lead = -1;
     private bool _testLamp;
     private double _emf;
     private double _sourceOhms;
     private bool _warm;
+    private AlternatingSource? _coil;
+    private double _rpm;
+    private double _share;
 
     public FaultSolver(FaultCircuit circuit, ToleranceDraws draws)
     {
         _circuit = circuit;
         _draws = draws;
         _solver = new CircuitSolver(circuit.Circuit);
+        _amperesAt = AmperesAt;
+        _mayFall = circuit.Bike.Lamps.Any(l => l.Specification.Type is LampType.Led);
         _ohms = new double[circuit.Circuit.ConductorCount];
         _loads = new Load[circuit.Circuit.LoadCount];
         _connected = new bool[circuit.Circuit.LoadCount];
@@ -44,13 +53,14 @@ internal sealed class FaultSolver
     /// <param name="first">A fault, or the family "none".</param>
     /// <param name="second">A second fault; null for none.</param>
     /// <param name="draw">Which draw of the tolerances; −1 for the list's values.</param>
-    /// <param name="batteryFactor">Battery volts over those of the list.</param>
+    /// <param name="supplyFactor">Volts of battery or coil over those of the list.</param>
     /// <param name="ammeterFor">The fuse an ammeter replaces; −1 for none.</param>
-    public void Set(Setting setting, in FaultMember first, in FaultMember? second = null, int draw = -1, double batteryFactor = 1, int ammeterFor = -1)
+    /// <param name="speedFactor">Engine speed over that of the test; only a coil minds.</param>
+    public void Set(Setting setting, in FaultMember first, in FaultMember? second = null, int draw = -1, double supplyFactor = 1, int ammeterFor = -1, double speedFactor = 1)
     {
         Bike bike = _circuit.Bike;
-        _emf = _circuit.SupplyVolts * batteryFactor;
-        _sourceOhms = bike.BatteryResistance.Ohms;
+        _share = supplyFactor;
+        _sourceOhms = _circuit.Supply.Coil is null ? bike.BatteryResistance.Ohms : 0;
         for (int i = 0; i < bike.Runs.Length; i++)
             Set(_circuit.Runs[i], Math.Max(FaultCircuit.LeastOhms, _draws.RunOhms(draw, i) + Added(FaultKind.PoorJoint, i, first, second) + Added(FaultKind.PoorGround, i, first, second)));
         for (int i = 0; i < bike.Switches.Length; i++)
@@ -70,9 +80,12 @@ internal sealed class FaultSolver
             Set(_circuit.Shorts[i], Has(FaultKind.ShortToFrame, i, first, second) ? FaultCircuit.ShortOhms : FaultCircuit.OpenOhms);
         for (int i = 0; i < bike.Lamps.Length; i++)
             SetLamp(i, draw, first, second);
-        Battery(first);
+        Source(first);
         if (second is { } other)
-            Battery(other);
+            Source(other);
+        _emf = _circuit.Supply.OpenVolts * _share;
+        _coil = _circuit.Supply.Coil?.Weakened(_share, _sourceOhms);
+        _rpm = _circuit.Supply.Rpm * speedFactor;
     }
 
     /// <summary>Puts the tip on a point; −1 takes it off.</summary>
@@ -105,7 +118,24 @@ internal sealed class FaultSolver
     /// <exception cref="InvalidOperationException">No solution was found.</exception>
     public void Solve()
     {
-        _solver.SetSource(_emf, _sourceOhms);
+        if (_coil is null)
+        {
+            SolveBehind(_emf, _sourceOhms);
+            return;
+        }
+
+        SolveBehind(_coil.TerminalVolts(_rpm, _amperesAt, _mayFall), 0);
+    }
+
+    private double AmperesAt(double volts)
+    {
+        SolveBehind(volts, 0);
+        return _solver.SourceAmperes;
+    }
+
+    private void SolveBehind(double emf, double ohms)
+    {
+        _solver.SetSource(emf, ohms);
         SolveStatus status = _solver.Solve(_warm);
         _warm = status == SolveStatus.Solved;
         if (!_warm)
@@ -125,12 +155,12 @@ internal sealed class FaultSolver
     /// <summary>Volts across a lamp, positive when its feed is on the live side.</summary>
     public double LampVolts(int lamp) => _circuit.Bike.Earth == Earth.Negative ? _solver.LoadVolts(_circuit.Lamps[lamp]) : -_solver.LoadVolts(_circuit.Lamps[lamp]);
 
-    private void Battery(in FaultMember fault)
+    private void Source(in FaultMember fault)
     {
-        if (fault.Family.Kind == FaultKind.BatteryFlat)
-            _emf *= fault.Case.Factor;
-        else if (fault.Family.Kind == FaultKind.BatteryWeak)
-            _sourceOhms += fault.Case.Ohms;
+        if (fault.Family.IsShare)
+            _share *= fault.Case.Factor;
+        else if (fault.Family.Kind is FaultKind.BatteryWeak or FaultKind.PoorCoil)
+            _sourceOhms = Math.Min(FaultCircuit.OpenOhms, _sourceOhms + fault.Case.Ohms);
     }
 
     private bool ShortBlows(int fuse, in FaultMember fault) =>

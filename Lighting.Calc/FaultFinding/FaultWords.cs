@@ -58,14 +58,21 @@ internal static class FaultWords
 
     public static string Of(Reading reading) => At(reading.Instrument, Result(reading), reading.Point);
 
-    public static string Instruction(FaultTest test) => test.Instrument switch
+    public static string Rpm(double rpm) => string.Create(CultureInfo.InvariantCulture, $"{rpm:0} rpm");
+
+    public static string Instruction(FaultTest test, TestSupply supply)
     {
-        Instrument.Meter => $"with {test.Setting}, meter from {test.Point} to {Bike.BatteryMinus}",
-        Instrument.TestLamp => $"with {test.Setting}, test lamp from {test.Point} to {Bike.BatteryMinus}",
-        Instrument.Ammeter => $"with {test.Setting}, ammeter in place of the fuse {test.Point}",
-        Instrument.Ohmmeter => $"battery disconnected, with {test.Setting}, ohmmeter across {test.Point}",
-        _ => $"with {test.Setting}, look at {test.Point}",
-    };
+        bool coil = supply.Coil is not null;
+        string engine = coil ? $"engine at {Rpm(supply.Rpm)}, " : "";
+        return test.Instrument switch
+        {
+            Instrument.Meter => $"{engine}with {test.Setting}, meter{(coil ? " on AC volts" : "")} from {test.Point} to {Bike.BatteryMinus}",
+            Instrument.TestLamp => $"{engine}with {test.Setting}, test lamp from {test.Point} to {Bike.BatteryMinus}",
+            Instrument.Ammeter => $"{engine}with {test.Setting}, ammeter{(coil ? " on AC amps" : "")} in place of the fuse {test.Point}",
+            Instrument.Ohmmeter => $"{(coil ? "engine off and the coil unplugged" : "battery disconnected")}, with {test.Setting}, ohmmeter across {test.Point}",
+            _ => $"{engine}with {test.Setting}, look at {test.Point}",
+        };
+    }
 
     /// <summary>The part a fault is of, in words that stand before a colon.</summary>
     public static (string Part, string Words) Subject(FaultFamily family, FaultCircuit circuit)
@@ -91,6 +98,10 @@ internal static class FaultWords
             case FaultKind.BatteryFlat:
             case FaultKind.BatteryWeak:
                 return ("battery", "the battery");
+            case FaultKind.CoilWeak:
+                return ("lighting coil", "the lighting coil");
+            case FaultKind.PoorCoil:
+                return ("lighting coil", "the inside of the lighting coil");
             default:
                 return (bike.Lamps[family.Part].Lamp, $"the {bike.Lamps[family.Part].Lamp}");
         }
@@ -101,16 +112,17 @@ internal static class FaultWords
     {
         FaultKind.None => "wrong",
         FaultKind.PoorContact when fault.IsOpen => "never closes",
-        FaultKind.PoorJoint or FaultKind.PoorGround or FaultKind.PoorContact or FaultKind.PoorFuseHolder => fault.IsOpen ? "open" : Fitted(fault.Resistance!),
+        FaultKind.PoorJoint or FaultKind.PoorGround or FaultKind.PoorContact or FaultKind.PoorFuseHolder or FaultKind.PoorCoil => fault.IsOpen ? "open" : Fitted(fault.Resistance!),
         FaultKind.ContactNeverOpens => "never opens",
         FaultKind.FuseBlown => "blown",
         FaultKind.ShortToFrame => circuit.FuseBefore[part] is >= 0 and var fuse
             ? $"touches the frame and has blown the fuse '{circuit.Bike.Fuses[fuse].Name}'"
-            : "touches the frame, with no fuse before it",
+            : "touches the frame and takes the coil's current",
         FaultKind.LampDead => circuit.Bike.Lamps[part].Quantity == 1 ? "dead" : $"{fault.DeadLamps} of {circuit.Bike.Lamps[part].Quantity} dead",
         FaultKind.WrongLamp => $"a {fault.Lamp!.Code ?? string.Create(CultureInfo.InvariantCulture, $"{fault.Lamp.ReferenceVoltage.Volts:0.#} V {(double)fault.Lamp.ReferencePower.Watts:0.#} W lamp")} in its place",
         FaultKind.LedReversed => "fitted the wrong way round",
-        FaultKind.BatteryFlat => $"flat, {Volts(fault.BatteryVoltage!.Value.Volts)} without load",
+        FaultKind.CoilWeak => $"weak, {Volts(fault.OpenVoltage!.Value.Volts)} without load at {Rpm(circuit.Supply.Rpm)}",
+        FaultKind.BatteryFlat => $"flat, {Volts(fault.OpenVoltage!.Value.Volts)} without load",
         FaultKind.BatteryWeak => $"weak, {Fitted(fault.Resistance!)} inside",
         _ => throw new InvalidOperationException($"Unknown fault {fault.Kind}."),
     };
@@ -119,7 +131,7 @@ internal static class FaultWords
     {
         string best = Ohms(fit.Best.Ohms), low = Ohms(fit.Low.Ohms);
         if (fit.High is not { } high)
-            return $"{best} (above {low}, or open)";
+            return $"above {low}, or open";
         return low == Ohms(high.Ohms) ? best : $"{best} ({low} to {Ohms(high.Ohms)})";
     }
 

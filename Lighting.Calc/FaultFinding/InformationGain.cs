@@ -59,9 +59,10 @@ internal sealed class InformationGain
         for (int i = 0; i < _members.Length; i++)
         {
             int m = _members[i], row = _model.FamilyOf[m] * Bins;
+            double sigma = Math.Sqrt(column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m));
             for (int look = 0; look < 4; look++)
             {
-                double seen = (1 - _scale.Blunder) * LookScale.Probability((Brightness)look, column.Value[m], column.Sigma[m]) + _scale.Blunder / 4;
+                double seen = (1 - _scale.Blunder) * LookScale.Probability((Brightness)look, column.Value[m], sigma) + _scale.Blunder / 4;
                 _joint[row + look] += _weights[i] * seen;
             }
         }
@@ -94,12 +95,14 @@ internal sealed class InformationGain
         }
     }
 
-    private double Mean(Column column, int m) => column.Value[m] + column.Battery[m] * _batteryMean;
+    /// <summary>What a severity reads, by what is known of the supply.</summary>
+    public double Mean(Column column, int m) => column.Value[m] + column.Battery[m] * _batteryMean;
 
-    private double Sigma(Instrument instrument, Column column, int m)
+    /// <summary>Standard deviation of what it reads.</summary>
+    public double Sigma(Instrument instrument, Column column, int m)
     {
         double own = _scale.Sigma(instrument, column.Value[m]);
-        return Math.Sqrt(own * own + column.Sigma[m] * column.Sigma[m] + column.Battery[m] * column.Battery[m] * _batteryVariance);
+        return Math.Sqrt(own * own + column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m) + column.Battery[m] * column.Battery[m] * _batteryVariance);
     }
 
     private double Mutual()

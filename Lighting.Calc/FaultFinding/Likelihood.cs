@@ -4,7 +4,7 @@ namespace Lighting.Calc.FaultFinding;
 
 /// <summary>Likelihood of readings under one fault, with what is common to all of them filtered along.</summary>
 /// <remarks>
-/// Four unknowns are common to all readings: the battery's volts and three directions in which lamps, joints and contacts
+/// Four unknowns are common to all readings: the supply's volts and three directions in which lamps, joints and contacts
 /// together lie off the lists (the <see cref="ToleranceDraws"/>). Each is normal beforehand; a Kalman filter brings them along.
 /// What of the tolerance these do not cover is each reading's own.
 /// </remarks>
@@ -19,10 +19,10 @@ internal struct Likelihood
     private State _mean;
     private Square _variance;
 
-    public Likelihood(ReadingScale scale, FaultFindingOptions options)
+    public Likelihood(ReadingScale scale)
     {
         _scale = scale;
-        _variance[0] = Math.Pow(options.BatteryTolerance.DecimalFractions, 2);
+        _variance[0] = Math.Pow(scale.SupplyTolerance, 2);
         for (int i = 1; i < Size; i++)
             _variance[i * Size + i] = Common / (Size - 1);
     }

@@ -55,7 +55,7 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
         var chosen = new List<int>(Best(posterior, OverallFaults));
         foreach (Evidence e in evidence)
         {
-            var healthy = new Likelihood(_scale, model.Circuit.Options);
+            var healthy = new Likelihood(_scale);
             healthy.Take(e, e.Predicted.At(0));
             if (healthy.Distance > Explainer.AgainstDistance)
                 chosen.AddRange(Best(Posterior.Of(model, grid, [e]), FaultsForAReading));
@@ -116,7 +116,7 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
             return [];
         return new[] { -3, -2, -1, 1, 2, 3 }.Select(k => member with
         {
-            Case = member.Family.Kind == FaultKind.BatteryFlat
+            Case = member.Family.IsShare
                 ? member.Case with { Factor = member.Case.Factor * Math.Pow(10, k * decades / 3) }
                 : member.Case with { Ohms = member.Case.Ohms * Math.Pow(10, k * decades) },
         });
@@ -128,7 +128,7 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
     private double Weigh(FaultSolver solver, int a, int b, in FaultMember first, in FaultMember second)
     {
         Dictionary<Evidence, Prediction> predicted = Predict(solver, a, b, first, second);
-        var likelihood = new Likelihood(_scale, model.Circuit.Options);
+        var likelihood = new Likelihood(_scale);
         foreach (Evidence e in evidence)
             likelihood.Take(e, predicted[e]);
         return likelihood.Logarithm + Math.Log(first.Family.Prior * first.Case.Share * second.Family.Prior * second.Case.Share);

@@ -16,7 +16,7 @@ internal readonly record struct Particle(int Family, int Low, int High, double P
 
     /// <summary>The prediction of a test.</summary>
     public Prediction Of(Column column) =>
-        Part == 0 ? column.At(Low) : new(Of(column.Value), Straight(column.Sigma), Of(column.Battery), Draw(column, 0), Draw(column, 1), Draw(column, 2), Unknown(column.Value));
+        Part == 0 ? column.At(Low) : new(Of(column.Value), Straight(column.Sigma), Of(column.Battery), Draw(column, 0), Draw(column, 1), Draw(column, 2), Math.Sqrt(Math.Pow(Unknown(column.Value), 2) + Math.Pow(Own(column), 2)));
 
     // By the cubic of Catmull and Rom through the four nearest severities.
     private double Of(float[] column)
@@ -28,6 +28,8 @@ internal readonly record struct Particle(int Family, int Low, int High, double P
     private double Straight(float[] column) => column[Low] + Part * (column[High] - column[Low]);
 
     private double Unknown(float[] column) => Interpolation * Math.Abs(column[High] - column[Low]) + Math.Abs(Of(column) - Straight(column));
+
+    private double Own(Column column) => column.Own.Length > 0 ? Straight(column.Own) : 0;
 
     private double Draw(Column column, int pair) => column.Draws.Length > 0 ? Straight(column.Draws[pair]) : 0;
 }

@@ -93,7 +93,7 @@ internal sealed class Posterior
         for (int i = 0; i < particles.Length; i++)
         {
             Particle p = particles[i];
-            var likelihood = new Likelihood(scale, model.Circuit.Options);
+            var likelihood = new Likelihood(scale);
             foreach (Evidence e in evidence)
                 likelihood.Take(e, p.Of(e.Predicted));
             logLikelihood[i] = likelihood.Logarithm;
@@ -120,11 +120,11 @@ internal sealed class Posterior
         return best;
     }
 
-    /// <summary>Severity of a particle: ohms, or a flat battery's share of volts.</summary>
+    /// <summary>Severity of a particle: ohms, or a flat battery's or weak coil's share of volts.</summary>
     public double Severity(in Particle particle)
     {
         FaultMember low = _model.Members[particle.Low], high = _model.Members[particle.High];
-        return low.Family.Kind == FaultKind.BatteryFlat
+        return low.Family.IsShare
             ? low.Case.Factor + particle.Part * (high.Case.Factor - low.Case.Factor)
             : particle.Part == 0 ? low.Case.Ohms : low.Case.Ohms * Math.Pow(high.Case.Ohms / low.Case.Ohms, particle.Part);
     }

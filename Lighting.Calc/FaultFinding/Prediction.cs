@@ -7,5 +7,5 @@ namespace Lighting.Calc.FaultFinding;
 /// <param name="First">Change by the first draw of the tolerances, common to all readings.</param>
 /// <param name="Second">The same of the second draw.</param>
 /// <param name="Third">The same of the third draw.</param>
-/// <param name="Own">Standard deviation of what is not known of the value itself, between severities that were solved.</param>
+/// <param name="Own">Standard deviation of what this reading has for itself: what is not known between severities that were solved, and the engine's speed.</param>
 internal readonly record struct Prediction(double Value, double Sigma, double Battery, double First, double Second, double Third, double Own = 0);

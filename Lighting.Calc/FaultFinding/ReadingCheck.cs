@@ -78,14 +78,18 @@ internal sealed class ReadingCheck(FaultModel model)
 
     private double? Value(Reading reading, in TestPlace place)
     {
-        double supply = model.Circuit.SupplyVolts;
+        TestSupply supply = model.Circuit.Supply;
         switch (reading.Instrument)
         {
             case Instrument.Meter when reading.Voltage is { } voltage:
-                double highest = supply * (1 + 3 * model.Circuit.Options.BatteryTolerance.DecimalFractions + model.Circuit.Options.MeterAccuracy.DecimalFractions);
+                double highest = supply.OpenVolts * (1 + 3 * supply.Tolerance + (supply.Coil is null ? 0 : 3 * model.Circuit.Options.SpeedTolerance.DecimalFractions) + model.Circuit.Options.MeterAccuracy.DecimalFractions);
                 if (voltage.Volts > highest)
-                    return Refused(reading, $"is above the battery's {FaultWords.Volts(supply)}: is the engine running, or the wrong range on the meter? Readings are taken with the engine off");
-                if (voltage.Volts < -0.05 * supply)
+                    return Refused(reading, supply.Coil is null && model.Circuit.Options.Supply is not null
+                        ? $"is above the {FaultWords.Volts(supply.OpenVolts)} at which the battery is held: is the wrong range on the meter?"
+                        : supply.Coil is null
+                        ? $"is above the battery's {FaultWords.Volts(supply.OpenVolts)}: is the engine running, or the wrong range on the meter? Readings are taken with the engine off"
+                        : $"is above the {FaultWords.Volts(supply.OpenVolts)} that the coil gives without load: does the engine turn faster than {FaultWords.Rpm(supply.Rpm)}, or is the wrong range on the meter?");
+                if (voltage.Volts < -0.05 * supply.OpenVolts)
                     return Refused(reading, $"is below zero: the black lead goes on {Bike.BatteryMinus}{(model.Circuit.Bike.Earth == Earth.Positive ? ", not on the frame, which is the positive side here" : "; are the leads exchanged?")}");
                 return voltage.Volts;
             case Instrument.Ammeter when reading.Current is { } current:

@@ -10,6 +10,8 @@ internal sealed class ReadingScale(FaultCircuit circuit)
 
     private readonly FaultFindingOptions _options = circuit.Options;
 
+    public double SupplyTolerance => circuit.Supply.Tolerance;
+
     public double Blunder => _options.BlunderShare.DecimalFractions;
 
     /// <summary>Standard deviation of the instrument; a limit of error ±a is taken as uniform, a/√3.</summary>
@@ -27,7 +29,7 @@ internal sealed class ReadingScale(FaultCircuit circuit)
     /// <summary>Density of a reading that is plainly wrong, uniform over what the instrument can show.</summary>
     public double BlunderDensity(Instrument instrument) => instrument switch
     {
-        Instrument.Meter => 1 / (1.1 * circuit.SupplyVolts),
+        Instrument.Meter => 1 / (1.1 * circuit.Supply.OpenVolts),
         Instrument.Ammeter => 1 / (1.1 * MostAmperes),
         Instrument.Ohmmeter => 1 / (OhmScale.Logarithm(double.PositiveInfinity, _options) - OhmScale.Logarithm(0, _options)),
         _ => 0.25,

@@ -26,12 +26,12 @@ internal sealed class SettingCover
         _best = Greedy();
     }
 
-    public static ImmutableArray<Setting> Of(Bike bike, CancellationToken cancellation)
+    public static ImmutableArray<Setting> Of(Bike bike, Condition within, CancellationToken cancellation)
     {
         HarnessLink[] links = [.. HarnessLink.Of(bike)];
         int lamps = bike.Lamps.Length, contacts = bike.Switches.Length;
         var distinct = new Dictionary<string, (Setting Setting, BitArray Does, int SwitchedOn)>();
-        foreach (Setting setting in SettingEnumeration.Of(bike, Condition.Always))
+        foreach (Setting setting in SettingEnumeration.Of(bike, within))
         {
             cancellation.ThrowIfCancellationRequested();
             BitArray does = Does(bike, links, setting);

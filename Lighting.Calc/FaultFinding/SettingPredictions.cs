@@ -6,7 +6,7 @@ namespace Lighting.Calc.FaultFinding;
 /// <summary>What every test in one setting reads under every fault of every severity, each solved with the instrument's own load.</summary>
 internal sealed class SettingPredictions
 {
-    private const double BatteryStep = 0.02;
+    private const double SupplyStep = 0.02;
     private const double SoftVolts = 0.002;
 
     private readonly FaultModel _model;
@@ -25,8 +25,8 @@ internal sealed class SettingPredictions
         _model = model;
         _setting = setting;
         FaultCircuit circuit = model.Circuit;
-        _meter = [.. circuit.Points.Select(_ => Column.WithDraws(model.Members.Length))];
-        _eye = [.. circuit.Lamps.Select(_ => new Column(model.Members.Length))];
+        _meter = [.. circuit.Points.Select(_ => Column.Of(model.Members.Length, circuit.Supply, withDraws: true))];
+        _eye = [.. circuit.Lamps.Select(_ => Column.Of(model.Members.Length, circuit.Supply, withDraws: false))];
         _testLamp = new Column?[circuit.Points.Length];
         _ammeter = new Column?[circuit.Fuses.Length];
         _expectedLight = ExpectedLight();
@@ -108,10 +108,11 @@ internal sealed class SettingPredictions
         for (int l = 0; l < lamps; l++)
             _eye[l].Value[m] = (float)LogLight(solver, member, l);
         TakeSoftPoints(solver, m);
-        solver.Set(_setting, member, batteryFactor: 1 + BatteryStep);
+        solver.Set(_setting, member, supplyFactor: 1 + SupplyStep);
         solver.Solve();
         for (int p = 0; p < points; p++)
-            _meter[p].Battery[m] = (float)((solver.Volts(p) - _meter[p].Value[m]) / BatteryStep);
+            _meter[p].Battery[m] = (float)((solver.Volts(p) - _meter[p].Value[m]) / SupplyStep);
+        TakeSpeed(solver, m, member);
         for (int draw = 0; draw < ToleranceDraws.Count; draw++)
         {
             solver.Set(_setting, member, draw: draw);
@@ -139,6 +140,20 @@ internal sealed class SettingPredictions
             draw[member] = 0;
     }
 
+    // The engine's speed is not the same at any two readings.
+    private void TakeSpeed(FaultSolver solver, int m, in FaultMember member)
+    {
+        if (_model.Circuit.Supply.Coil is null)
+            return;
+        double tolerance = _model.Circuit.Options.SpeedTolerance.DecimalFractions;
+        solver.Set(_setting, member, speedFactor: 1 + tolerance);
+        solver.Solve();
+        for (int p = 0; p < _meter.Length; p++)
+            _meter[p].Own[m] = (float)Math.Abs(solver.Volts(p) - _meter[p].Value[m]);
+        for (int l = 0; l < _eye.Length; l++)
+            _eye[l].Own[m] = (float)Math.Abs(LogLight(solver, member, l) - _eye[l].Value[m]);
+    }
+
     // Where a meter's own load moves the volts (behind an LED that blocks, behind kilohms), it is put there alone.
     private void TakeSoftPoints(FaultSolver solver, int m)
     {
@@ -161,7 +176,7 @@ internal sealed class SettingPredictions
 
     private Column[] TestLamp(int[] points, CancellationToken cancellation)
     {
-        Column[] columns = [.. points.Select(_ => new Column(_model.Members.Length))];
+        Column[] columns = [.. points.Select(_ => Column.Of(_model.Members.Length, _model.Circuit.Supply, withDraws: false))];
         FaultCircuit circuit = _model.Circuit;
         Each(cancellation, (solver, m) =>
         {
@@ -171,12 +186,14 @@ internal sealed class SettingPredictions
                 float volts = _meter[points[i]].Value[m];
                 columns[i].Value[m] = (float)LookScale.NoLight;
                 // A point that gives an idle meter next to nothing gives a lamp no more.
-                if (volts < 0.05 * circuit.SupplyVolts)
+                if (volts < 0.05 * circuit.Supply.FullVolts)
                     continue;
                 solver.Probe(points[i], testLamp: true);
                 solver.Solve();
                 columns[i].Value[m] = (float)TestLampLogLight(solver);
                 columns[i].Sigma[m] = (float)Math.Min(1.5, FilamentLaw.LightExponent * _meter[points[i]].Sigma[m] / volts);
+                if (columns[i].Own.Length > 0)
+                    columns[i].Own[m] = (float)Math.Min(1.5, FilamentLaw.LightExponent * _meter[points[i]].Own[m] / volts);
             }
 
             solver.Probe(-1, testLamp: false);
@@ -188,7 +205,7 @@ internal sealed class SettingPredictions
 
     private Column Ammeter(int fuse, CancellationToken cancellation)
     {
-        var column = Column.WithDraws(_model.Members.Length);
+        var column = Column.Of(_model.Members.Length, _model.Circuit.Supply, withDraws: true);
         Each(cancellation, (solver, m) =>
         {
             FaultMember member = _model.Members[m];
@@ -196,9 +213,16 @@ internal sealed class SettingPredictions
             solver.Solve();
             double amperes = solver.FuseAmperes(fuse);
             column.Value[m] = (float)amperes;
-            solver.Set(_setting, member, batteryFactor: 1 + BatteryStep, ammeterFor: fuse);
+            solver.Set(_setting, member, supplyFactor: 1 + SupplyStep, ammeterFor: fuse);
             solver.Solve();
-            column.Battery[m] = (float)((solver.FuseAmperes(fuse) - amperes) / BatteryStep);
+            column.Battery[m] = (float)((solver.FuseAmperes(fuse) - amperes) / SupplyStep);
+            if (column.Own.Length > 0)
+            {
+                solver.Set(_setting, member, ammeterFor: fuse, speedFactor: 1 + _model.Circuit.Options.SpeedTolerance.DecimalFractions);
+                solver.Solve();
+                column.Own[m] = (float)Math.Abs(solver.FuseAmperes(fuse) - amperes);
+            }
+
             for (int draw = 0; draw < ToleranceDraws.Count; draw++)
             {
                 solver.Set(_setting, member, draw: draw, ammeterFor: fuse);
@@ -248,7 +272,7 @@ internal sealed class SettingPredictions
         for (int l = 0; l < light.Length; l++)
         {
             LampSpecification right = _model.Circuit.Bike.Lamps[l].Specification;
-            double here = Light(right, solver.LampVolts(l)), full = Light(right, _model.Circuit.SupplyVolts);
+            double here = Light(right, solver.LampVolts(l)), full = Light(right, _model.Circuit.Supply.FullVolts);
             light[l] = here > 0.03 * full ? here : full;
         }
 
@@ -258,7 +282,7 @@ internal sealed class SettingPredictions
     private double TestLampLogLight(FaultSolver solver)
     {
         LampSpecification lamp = _model.Circuit.TestLampSpecification;
-        return LookScale.Logarithm(Light(lamp, Math.Max(0, solver.TestLampVolts)) / Light(lamp, _model.Circuit.SupplyVolts));
+        return LookScale.Logarithm(Light(lamp, Math.Max(0, solver.TestLampVolts)) / Light(lamp, _model.Circuit.Supply.FullVolts));
     }
 
     private double LogLight(FaultSolver solver, in FaultMember first, int lamp, in FaultMember? second = null)

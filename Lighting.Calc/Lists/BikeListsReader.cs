@@ -47,7 +47,8 @@ internal static class BikeListsReader
         return log.Result(read);
     }
 
-    private static ListTable? Only(ListSource source, ListSchema schema, FaultLog log)
+    /// <summary>The one list of a source that is wanted; null, with the fault logged, where it is missing or cannot be read.</summary>
+    public static ListTable? Only(ListSource source, ListSchema schema, FaultLog log)
     {
         if (source.Files.FirstOrDefault(f => Name.Equal(f.Name, schema.File)) is { } file)
             return ListReader.Read(file, schema, log);

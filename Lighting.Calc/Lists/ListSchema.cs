@@ -24,7 +24,10 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
 
     public static readonly ListSchema Readings = Of("readings.csv", "when!", "point!", "instrument!", "reading!");
 
-    /// <summary>Every list, in the order in which they are read and their faults reported.</summary>
+    /// <summary>A mechanic's own priors of faults, which is no list of a bike.</summary>
+    public static readonly ListSchema Priors = Of("fault-priors.csv", "fault!", "weight!", "source");
+
+    /// <summary>Every list of a bike, in the order in which they are read and their faults reported.</summary>
     public static readonly ImmutableArray<ListSchema> All = [Bike, Lamps, Runs, Switches, Fuses, Charging, Ride, Swaps, Readings];
 
     /// <summary>The column names, for a message.</summary>

@@ -1,0 +1,63 @@
+using System.CommandLine;
+using Lighting.Calc.FaultFinding;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lists;
+using UnitsNet;
+
+namespace Lighting.Calc.Cli.Commands;
+
+/// <summary>The options of the commands that go with a meter: the bike's, the engine speed of a lighting coil, and what they give the fault finding.</summary>
+internal sealed class ProbeOptions
+{
+    private readonly Option<string?> _rpm = new("--rpm") { Description = "Engine speed on direct lighting; default: the slowest of charging.csv.", HelpName = "RPM" };
+    private readonly BikeOptions _bike;
+
+    public ProbeOptions(Command command)
+    {
+        _bike = new BikeOptions(command, engineOff: true);
+        command.Add(_rpm);
+    }
+
+    public OutputOptions Output => _bike.Output;
+
+    /// <summary>Reads the bike and how it is tested.</summary>
+    /// <exception cref="InputException">A list or an option is wrong, or the bike lacks what probing needs.</exception>
+    public (BikeInput Input, FaultFindingOptions Options) Read(ParseResult parsed, CommandConsole console)
+    {
+        BikeInput input = _bike.Read(parsed, console);
+        Bike bike = input.Bike;
+        if (!bike.HasNetwork)
+            throw new InputException("the bike lists no runs; add runs.csv: without wires there is nothing to probe.");
+        bool direct = bike.Lighting == LightingSupply.Direct;
+        var wrong = new List<string>();
+        if (direct && bike.Charging.IsEmpty)
+            wrong.Add("the lamps are fed by a lighting coil; add charging.csv, which says what it gives.");
+        if (direct && _bike.HasSupply(parsed))
+            wrong.Add("--volts and --engine go with a battery: the volts of a lighting coil follow from the engine speed, --rpm.");
+        RotationalSpeed? speed = null;
+        if (parsed.GetValue(_rpm) is { } rpm)
+        {
+            speed = OptionText.Quantity(QuantityText.Speed, "--rpm", rpm, n => n.RevolutionsPerMinute > 0, wrong);
+            if (!direct)
+                wrong.Add("--rpm goes with direct lighting (bike.csv: lighting,direct); a battery is read with the engine off, or at --volts.");
+        }
+
+        if (wrong.Count > 0)
+            throw new InputException(wrong);
+        return (input, new FaultFindingOptions { Supply = _bike.HasSupply(parsed) ? input.Supply : null, EngineSpeed = speed, Within = input.When });
+    }
+
+    /// <summary>Runs what needs the lighting coil fitted, if the bike has one.</summary>
+    /// <exception cref="InputException">The coil cannot be fitted to its list.</exception>
+    public static T WithCoil<T>(Bike bike, Func<T> work)
+    {
+        try
+        {
+            return work();
+        }
+        catch (ArgumentException problem) when (bike.Lighting == LightingSupply.Direct)
+        {
+            throw new InputException(problem.Message);
+        }
+    }
+}
