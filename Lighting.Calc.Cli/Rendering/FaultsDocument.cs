@@ -10,8 +10,6 @@ internal static class FaultsDocument
     public static Document Of(FaultFinder finder, Diagnosis diagnosis)
     {
         var blocks = new List<Block>();
-        if (finder.EngineSpeed is { } speed)
-            blocks.Add(new Paragraph($"All volts are alternating, rms, with the engine at {Figures.Rpm(speed)}."));
         blocks.Add(new Heading("Likeliest first"));
         int rank = 0;
         foreach (FaultGroup group in diagnosis.Ranked.Take(Most))
@@ -27,6 +25,8 @@ internal static class FaultsDocument
         }
 
         blocks.AddRange(CommonBlocks.FindingBlocks(diagnosis.Findings));
+        blocks.Add(new Heading("How to read"));
+        blocks.AddRange(finder.Notes.Select(n => new Paragraph(n.Message)));
         blocks.Add(CommonBlocks.Safety);
         return new Document(CommonBlocks.TitleOf(finder.Bike, "Faults"), diagnosis.Summary, blocks);
     }
@@ -52,5 +52,5 @@ internal static class FaultsDocument
     private static string Meaning(TestOutcome outcome) =>
         outcome.Meaning.StartsWith(outcome.Outcome + ": ", StringComparison.Ordinal) ? outcome.Meaning[(outcome.Outcome.Length + 2)..] : outcome.Meaning;
 
-    private static string Percent(double probability) => probability < 0.01 ? "under 1 %" : $"{Figures.Number(probability * 100, 0)} %";
+    private static string Percent(double probability) => probability < 0.01 ? "under 1 %" : probability > 0.99 ? "over 99 %" : $"{Figures.Number(probability * 100, 0)} %";
 }

@@ -97,10 +97,10 @@ public class DirectLightingReadingsTests
     [Fact]
     public void Instructions_name_the_engine_speed_alternating_volts_and_the_coil_to_unplug()
     {
-        var supply = TestSupply.Of(DemoBikes.Load(Lightweight), new FaultFindingOptions());
+        FaultCircuit circuit = DemoBikes.Finder(Lightweight).Model.Circuit;
         Setting low = SettingEnumeration.Held(DemoBikes.Load(Lightweight), Condition.Parse(Low));
-        Assert.Equal("engine at 1500 rpm, with lights=on; dip=low, meter on AC volts from low feed to battery -", FaultWords.Instruction(new FaultTest(low, "low feed", Instrument.Meter), supply));
-        Assert.StartsWith("engine off and the coil unplugged, ", FaultWords.Instruction(new FaultTest(low, "tail lamp", Instrument.Ohmmeter), supply), StringComparison.Ordinal);
+        Assert.Equal("engine at 1500 rpm, with lights=on; dip=low, meter on AC volts from low feed to battery -", FaultWords.Instruction(new FaultTest(low, "low feed", Instrument.Meter), circuit));
+        Assert.StartsWith("engine off and the coil unplugged, ", FaultWords.Instruction(new FaultTest(low, "tail lamp", Instrument.Ohmmeter), circuit), StringComparison.Ordinal);
         Assert.Contains(DemoBikes.Finder(Lightweight).Notes, n => n.Message.StartsWith("Engine at 1500 rpm, meter on AC volts", StringComparison.Ordinal));
     }
 

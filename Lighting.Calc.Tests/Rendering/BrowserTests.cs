@@ -42,12 +42,32 @@ public partial class BrowserTests
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
-        string page = Pages.Text("check", PathOf(bike, folder), "--format", "html");
+        foreach (JsonElement screen in OnScreens(folder, Pages.Text("check", PathOf(bike, folder), "--format", "html")))
+            Assert.True(screen.GetProperty("texts").GetInt32() > 5);
+    }
+
+    [Theory]
+    [InlineData("readings", "valley-twin")]
+    [InlineData("readings", "fell-lightweight")]
+    [InlineData("faults", "valley-twin")]
+    [InlineData("faults", "chapel-single")]
+    [InlineData("faults", "hostile")]
+    public void A_page_of_readings_or_faults_fits_every_screen(string command, string bike)
+    {
+        Browser.SkipWhereThereIsNone();
+        using var folder = new TemporaryFolder();
+        string[] symptom = command == "faults" && bike == "valley-twin" ? ["--symptom", "tail lamp dark, headlamp low good"] : [];
+        OnScreens(folder, Pages.Text([command, PathOf(bike, folder), "--format", "html", .. symptom]));
+    }
+
+    // Opens a page in all widths: no message, nothing wider than the screen, no label over another.
+    private static JsonElement[] OnScreens(TemporaryFolder folder, string page)
+    {
         string frames = string.Concat(Widths.Select(w => $"<iframe style=\"border:0;width:{w}px;height:4000px\" srcdoc=\"{page.Replace("&", "&amp;", StringComparison.Ordinal).Replace("\"", "&quot;", StringComparison.Ordinal)}\"></iframe>"));
         string file = folder.Write("frames.html", $"<!DOCTYPE html><html><body>{frames}<script>addEventListener('load', () => {{ {Measure} }});</script></body></html>");
         (string output, string[] console) = Browser.Open(folder, file, "--window-size=1400,4000", "--dump-dom");
         Assert.Empty(console);
-        using JsonDocument measured = JsonDocument.Parse(System.Net.WebUtility.HtmlDecode(Result().Match(output).Groups[1].Value));
+        var measured = JsonDocument.Parse(System.Net.WebUtility.HtmlDecode(Result().Match(output).Groups[1].Value));
         JsonElement[] screens = [.. measured.RootElement.EnumerateArray()];
         Assert.Equal(Widths, screens.Select(s => s.GetProperty("width").GetInt32()));
         foreach (JsonElement screen in screens)
@@ -55,8 +75,9 @@ public partial class BrowserTests
             Assert.Equal(screen.GetProperty("width").GetInt32(), screen.GetProperty("scroll").GetInt32());
             Assert.Equal("[]", screen.GetProperty("wide").GetRawText());
             Assert.Equal("[]", screen.GetProperty("overlaps").GetRawText());
-            Assert.True(screen.GetProperty("texts").GetInt32() > 5);
         }
+
+        return screens;
     }
 
     [Fact]

@@ -20,6 +20,9 @@ public class PageTests
                     pages.Add(command, Path.GetFileName(bike));
             foreach (string command in new[] { "load", "fuse", "drop", "charging", "wire", "swap", "readings" })
                 pages.Add(command, "valley-twin");
+            foreach (string bike in new[] { "valley-twin", "chapel-single", "fell-lightweight" })
+                pages.Add("faults", bike);
+            pages.Add("readings", "fell-lightweight");
             pages.Add("tables", "");
             return pages;
         }
@@ -137,6 +140,21 @@ public class PageTests
         string page = Pages.Text("fuse", CliProcess.Bike("chapel-single"), "--format", "html"), text = Pages.Read(page).Value;
         Assert.Matches(@"\d\u00A0ms; it brings \d+\u00A0A²s", text);
         Assert.DoesNotMatch(@"\d (V|A|ms|AWG)\b", string.Concat(Pages.Read(page).Descendants().Where(e => e.Local() is "p" or "td" or "span").Select(e => e.Value)));
+    }
+
+    [Fact]
+    public void A_page_of_faults_ranks_them_says_what_speaks_against_and_what_to_test_next()
+    {
+        using var folder = new TemporaryFolder();
+        string readings = folder.Write("r.csv", "when,point,instrument,reading\nignition=on; lights=park,rear return,meter,1.9\nignition=on; lights=park,tail lamp,eye,good\nignition=on; brake=on,stop lamp,eye,dim\n");
+        XElement main = Pages.Read(Pages.Text("faults", CliProcess.Bike("valley-twin"), readings, "--format", "html")).Descendants("main").Single();
+        string text = Pages.Text("faults", CliProcess.Bike("valley-twin"), readings);
+        Assert.Equal(["Likeliest first", "Next test", "How to read"], main.Elements().Where(e => e.Local() == "h2").Select(e => e.Value).Where(h => h != "Findings"));
+        string verdict = text[(text.IndexOf('\n', StringComparison.Ordinal) + 1)..text.IndexOf("\n\n", StringComparison.Ordinal)];
+        Assert.Equal(Words(verdict), Words(main.Elements().Single(e => e.Attribute("class")?.Value == "verdict").Value));
+        Assert.Contains("rear earth", main.Value, StringComparison.Ordinal);
+        Assert.Contains("Against it: read ", main.Value, StringComparison.Ordinal);
+        Assert.Equal(["if it shows", "likely", "it means"], main.Descendants("table").First().Descendants("th").Take(3).Select(h => h.Value));
     }
 
     [Fact]

@@ -57,6 +57,9 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         ? "nothing wrong"
         : $"{fault.Words}: {FaultWords.State(fault, model.Circuit, model.Families[family].Part)}";
 
+    /// <summary>Whether readings were taken and each is one of a bike in order.</summary>
+    public bool IsAsItShouldBe => evidence.Count > 0 && Fits(e => e.Predicted.At(0)).All(f => f.Distance <= AgainstDistance);
+
     /// <summary>How every reading lies to the best severity of a family.</summary>
     public ImmutableArray<ReadingFit> Fits(int particle)
     {
@@ -92,8 +95,11 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
     public string Explained(ImmutableArray<ReadingFit> fits, bool isNothing = false)
     {
         ReadingFit[] explained = [.. fits.Where(r => r.Distance <= AgainstDistance && r.GainOverNothing > 0.7).OrderByDescending(r => r.GainOverNothing).Take(3)];
+        bool all = fits.All(r => r.Distance <= AgainstDistance);
+        if (isNothing)
+            return all ? ": every reading is as it should be" : ", though not every reading is as it should be";
         if (explained.Length == 0)
-            return isNothing && fits.All(r => r.Distance <= AgainstDistance) ? ": every reading is as it should be" : fits.All(r => r.Distance <= AgainstDistance) ? " agrees with the readings" : " explains no reading better than a bike in order does";
+            return all ? " agrees with the readings" : " explains no reading better than a bike in order does";
         return $" explains {Listing(explained.Select(r => FaultWords.Of(r.Evidence.Reading)))}";
     }
 

@@ -8,7 +8,8 @@ namespace Lighting.Calc.FaultFinding;
 /// <summary>Every single fault of every part of a bike, each in its severities, with its prior.</summary>
 /// <remarks>
 /// A short of a battery before any fuse is not among them: it burns its wire and needs no meter. A poor joint and an open one are severities of one fault, for one repair mends both. Before anything is read the resistance
-/// of a poor joint is log-normal about 2 Ω with a standard deviation of one decade: common practice, no source.
+/// of a poor joint is log-normal about 2 Ω with a standard deviation of one decade; what takes less than 3 % of the volts, a tenth
+/// of a lamp's light, is seldom complained of and so much the less likely: common practice, no source.
 /// </remarks>
 internal static class FaultCatalog
 {
@@ -19,29 +20,34 @@ internal static class FaultCatalog
     private static readonly ImmutableArray<double> s_coilShares = [0.88, 0.8, 0.72, 0.64, 0.56, 0.48, 0.4, 0.3, 0.2];
 
     private const double Different = 2;
+    private const double NoticedShare = 0.03;
 
-    public static ImmutableArray<FaultFamily> Of(FaultCircuit circuit)
+    /// <summary>No fault.</summary>
+    public static FaultFamily Nothing(double prior) => new(FaultKind.None, 0, prior, [new FaultCase(0, 1)]);
+
+    /// <summary>The faults; "nothing" comes first.</summary>
+    public static ImmutableArray<FaultFamily> Of(FaultCircuit circuit, HealthyCurrents currents)
     {
         Bike bike = circuit.Bike;
         FaultFindingOptions options = circuit.Options;
-        var weighed = new List<FaultFamily> { new(FaultKind.None, 0, options.Weight("nothing"), [new FaultCase(0, 1)]) };
+        var weighed = new List<FaultFamily> { Nothing(options.Weight("nothing")) };
         for (int i = 0; i < bike.Runs.Length; i++)
         {
             Run run = bike.Runs[i];
             bool ground = circuit.Sides.IsEarth(run.From) && circuit.Sides.IsEarth(run.To);
             double poor = options.Weight(ground ? "ground joint poor" : "joint poor") * Math.Max(1, run.Joints);
-            weighed.Add(Poor(ground ? FaultKind.PoorGround : FaultKind.PoorJoint, i, poor, options.Weight(ground ? "ground open" : "joint open")));
+            weighed.Add(Poor(ground ? FaultKind.PoorGround : FaultKind.PoorJoint, i, poor, options.Weight(ground ? "ground open" : "joint open"), Noticed(currents.Runs[i])));
         }
 
         for (int i = 0; i < bike.Switches.Length; i++)
         {
-            weighed.Add(Poor(FaultKind.PoorContact, i, options.Weight("contact poor"), options.Weight("contact never closes")));
+            weighed.Add(Poor(FaultKind.PoorContact, i, options.Weight("contact poor"), options.Weight("contact never closes"), Noticed(currents.Contacts[i])));
             weighed.Add(new FaultFamily(FaultKind.ContactNeverOpens, i, options.Weight("contact never opens"), [new FaultCase(0, 1)]));
         }
 
         for (int i = 0; i < bike.Fuses.Length; i++)
         {
-            weighed.Add(Poor(FaultKind.PoorFuseHolder, i, options.Weight("fuse holder poor"), 0));
+            weighed.Add(Poor(FaultKind.PoorFuseHolder, i, options.Weight("fuse holder poor"), 0, Noticed(currents.Fuses[i])));
             weighed.Add(new FaultFamily(FaultKind.FuseBlown, i, options.Weight("fuse blown"), [new FaultCase(double.PositiveInfinity, 1)]));
         }
 
@@ -58,19 +64,22 @@ internal static class FaultCatalog
         else
         {
             weighed.Add(new FaultFamily(FaultKind.CoilWeak, 0, options.Weight("coil weak"), Shares(s_coilShares)));
-            weighed.Add(Poor(FaultKind.PoorCoil, 0, options.Weight("coil joint poor"), options.Weight("coil open")));
+            weighed.Add(Poor(FaultKind.PoorCoil, 0, options.Weight("coil joint poor"), options.Weight("coil open"), Noticed(currents.Source)));
         }
 
         double sum = weighed.Sum(f => f.Prior);
         return [.. weighed.Select(f => f with { Prior = f.Prior / sum })];
+
+        // Ohms that are noticed in a part: where none of the settings gives it a current, all are alike.
+        double Noticed(double amperes) => amperes > 1e-3 ? NoticedShare * circuit.Supply.FullVolts / amperes : 0;
     }
 
     private static ImmutableArray<FaultCase> Shares(ImmutableArray<double> shares) => [.. shares.Select(s => new FaultCase(0, 1.0 / shares.Length, s))];
 
-    private static FaultFamily Poor(FaultKind kind, int part, double poor, double open)
+    private static FaultFamily Poor(FaultKind kind, int part, double poor, double open, double noticed)
     {
         // Each severity stands for the decades about it.
-        double[] shares = [.. s_decades.Select((r, i) => Math.Exp(-Math.Pow(Math.Log10(r / 2), 2) / 2) * Math.Log(s_decades[Math.Min(i + 1, s_decades.Length - 1)] / s_decades[Math.Max(i - 1, 0)]))];
+        double[] shares = [.. s_decades.Select((r, i) => 1 / (1 + Math.Pow(noticed / r, 2)) * Math.Exp(-Math.Pow(Math.Log10(r / 2), 2) / 2) * Math.Log(s_decades[Math.Min(i + 1, s_decades.Length - 1)] / s_decades[Math.Max(i - 1, 0)]))];
         double scale = poor / (poor + open) / shares.Sum();
         var cases = s_decades.Select((r, i) => new FaultCase(r, shares[i] * scale));
         return new FaultFamily(kind, part, poor + open, open > 0 ? [.. cases, new FaultCase(double.PositiveInfinity, open / (poor + open))] : [.. cases]);

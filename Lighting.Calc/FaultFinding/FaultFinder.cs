@@ -82,7 +82,7 @@ public sealed class FaultFinder
         {
             Ranked = [.. groups],
             NothingFound = nothing,
-            Summary = Summary(groups, nothing, evidence.Length),
+            Summary = Summary(groups, nothing, evidence.Length, explainer.IsAsItShouldBe),
             Next = next,
             Findings = findings.ToImmutable(),
             Used = [.. evidence.Select(e => e.Reading)],
@@ -95,15 +95,18 @@ public sealed class FaultFinder
             throw new ArgumentException("Fault finding needs the bike's wires: add a runs.csv (and the points of lamps, switches and fuses), then every wire, joint and ground can be tested.", nameof(bike));
     }
 
-    private static string Summary(List<FaultGroup> groups, bool nothing, int readings)
+    private static string Summary(List<FaultGroup> groups, bool nothing, int readings, bool asItShouldBe)
     {
         FaultGroup first = groups[0];
         if (nothing)
-            return $"Nothing found: the {(readings == 1 ? "reading is" : "readings are")} as {(readings == 1 ? "it" : "they")} should be ({FaultWords.Percent(first.Probability)}).";
+            return $"Nothing found{(first.Probability < 0.5 ? " so far" : "")}: the {(readings == 1 ? "reading is" : "readings are")} as {(readings == 1 ? "it" : "they")} should be ({FaultWords.Percent(first.Probability)} that no more is to be found).";
         if (readings == 0)
             return "Nothing has been read yet: begin with the first test.";
         string others = first.Alternatives.Length > 1 ? $", or {first.Alternatives.Length - 1} more that no reading can tell from it" : "";
-        return $"{char.ToUpperInvariant(first.Best.Sentence[0])}{first.Best.Sentence[1..]} ({FaultWords.Percent(first.Probability)}{others}).";
+        string share = $"({FaultWords.Percent(first.Probability)}{others})";
+        return asItShouldBe ? $"So far {(readings == 1 ? "the reading is" : "all readings are")} as {(readings == 1 ? "it" : "they")} should be; of what they leave open the likeliest is {first.Best.Sentence} {share}."
+            : first.Probability < 0.5 ? $"Not yet clear; the likeliest is {first.Best.Sentence} {share}."
+            : $"{char.ToUpperInvariant(first.Best.Sentence[0])}{first.Best.Sentence[1..]} {share}.";
     }
 
     private List<FaultGroup> Groups(Posterior posterior, Explainer explainer)

@@ -11,19 +11,19 @@ internal sealed class FaultModel
     private readonly ConcurrentDictionary<Setting, Lazy<SettingPredictions>> _settings = new();
 
     public FaultModel(FaultCircuit circuit, CancellationToken cancellation)
-        : this(circuit, FaultCatalog.Of(circuit), cancellation)
+        : this(circuit, (cover, draws) => FaultCatalog.Of(circuit, HealthyCurrents.Of(circuit, draws, cover)), cancellation)
     {
     }
 
-    private FaultModel(FaultCircuit circuit, ImmutableArray<FaultFamily> families, CancellationToken cancellation)
+    private FaultModel(FaultCircuit circuit, Func<ImmutableArray<Setting>, ToleranceDraws, ImmutableArray<FaultFamily>> families, CancellationToken cancellation)
     {
         Circuit = circuit;
         Draws = new ToleranceDraws(circuit);
-        Families = families;
+        Cover = SettingCover.Of(circuit.Bike, circuit.Options.Within, cancellation);
+        Families = families(Cover, Draws);
         Members = [.. Families.SelectMany(f => f.Cases.Select(c => new FaultMember(f, c)))];
         FamilyOf = [.. Families.SelectMany((f, i) => f.Cases.Select(_ => i))];
         Parts = MeasuredPart.Of(circuit.Bike);
-        Cover = SettingCover.Of(circuit.Bike, circuit.Options.Within, cancellation);
         AllOff = SettingEnumeration.Held(circuit.Bike, Condition.Always);
     }
 
@@ -47,7 +47,7 @@ internal sealed class FaultModel
 
     /// <summary>The same with no fault but "nothing".</summary>
     public static FaultModel Healthy(FaultCircuit circuit, CancellationToken cancellation) =>
-        new(circuit, [new FaultFamily(FaultKind.None, 0, 1, [new FaultCase(0, 1)])], cancellation);
+        new(circuit, (_, _) => [FaultCatalog.Nothing(1)], cancellation);
 
     /// <summary>Every test of the sheet: all instruments in the settings of <see cref="Cover"/>, the ohmmeter on lamps and wires.</summary>
     public IEnumerable<TestPlace> Tests()

@@ -6,6 +6,8 @@ namespace Lighting.Calc.FaultFinding;
 /// <summary>Faults, readings and tests in plain words.</summary>
 internal static class FaultWords
 {
+    private const double Wide = 10;
+
     public static string InstrumentWord(Instrument instrument) => instrument switch
     {
         Instrument.TestLamp => "test lamp",
@@ -24,7 +26,7 @@ internal static class FaultWords
         _ => Rounded(ohms, "Ω"),
     };
 
-    public static string Percent(double share) => share is > 0 and < 0.01 ? "under 1 %" : share is > 0.99 and < 1 ? "over 99 %" : string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %");
+    public static string Percent(double share) => share is > 0 and < 0.01 ? "under 1 %" : share > 0.99 ? "over 99 %" : string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %");
 
     public static string Look(Brightness look, bool testLamp) => testLamp && look == Brightness.Good ? "lit" : look.ToString().ToLowerInvariant();
 
@@ -60,9 +62,11 @@ internal static class FaultWords
 
     public static string Rpm(double rpm) => string.Create(CultureInfo.InvariantCulture, $"{rpm:0} rpm");
 
-    public static string Instruction(FaultTest test, TestSupply supply)
+    public static string Instruction(FaultTest test, FaultCircuit circuit)
     {
+        TestSupply supply = circuit.Supply;
         bool coil = supply.Coil is not null;
+        bool several = test.Instrument == Instrument.Eye && circuit.Bike.Lamps.Any(l => l.Quantity > 1 && Name.Equal(l.Lamp, test.Point));
         string engine = coil ? $"engine at {Rpm(supply.Rpm)}, " : "";
         return test.Instrument switch
         {
@@ -70,7 +74,7 @@ internal static class FaultWords
             Instrument.TestLamp => $"{engine}with {test.Setting}, test lamp from {test.Point} to {Bike.BatteryMinus}",
             Instrument.Ammeter => $"{engine}with {test.Setting}, ammeter{(coil ? " on AC amps" : "")} in place of the fuse {test.Point}",
             Instrument.Ohmmeter => $"{(coil ? "engine off and the coil unplugged" : "battery disconnected")}, with {test.Setting}, ohmmeter across {test.Point}",
-            _ => $"{engine}with {test.Setting}, look at {test.Point}",
+            _ => $"{engine}with {test.Setting}, look at {(several ? "each of the " : "")}{test.Point}",
         };
     }
 
@@ -131,7 +135,10 @@ internal static class FaultWords
     {
         string best = Ohms(fit.Best.Ohms), low = Ohms(fit.Low.Ohms);
         if (fit.High is not { } high)
-            return $"above {low}, or open";
+            return $"above {low} or open";
+        // The readings tell no more than a range.
+        if (high.Ohms > Wide * fit.Low.Ohms)
+            return $"{low} to {Ohms(high.Ohms)}";
         return low == Ohms(high.Ohms) ? best : $"{best} ({low} to {Ohms(high.Ohms)})";
     }
 

@@ -48,6 +48,6 @@ internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Col
         var gain = new InformationGain(model, posterior);
         gain.Bits(found.Test, found.Column);
         var faultTest = new FaultTest(found.Test.Setting, model.NameOf(found.Test), found.Test.Instrument);
-        return new NextTest(faultTest, found.Bits, found.Effort, FaultWords.Instruction(faultTest, model.Circuit.Supply), new TestOutcomes(model, explainer, gain).Of(found.Test, found.Column));
+        return new NextTest(faultTest, found.Bits, found.Effort, FaultWords.Instruction(faultTest, model.Circuit), new TestOutcomes(model, explainer, gain).Of(found.Test, found.Column));
     }
 }
