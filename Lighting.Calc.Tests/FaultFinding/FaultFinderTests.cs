@@ -164,6 +164,27 @@ public class FaultFinderTests
     }
 
     [Fact]
+    public void Where_two_faults_are_likelier_than_one_the_next_test_decides_between_pairs()
+    {
+        // The frame reads 0.7 V with the ignition alone, and the tail lamp is dark besides: its wire, its contact or itself.
+        FaultFinder finder = DemoBikes.Finder(Twin);
+        Diagnosis diagnosis = finder.Diagnose(
+            [
+                DemoBikes.Meter("ignition=on", "frame", 0.7),
+                DemoBikes.Meter("ignition=on", "battery +", 12.6),
+                DemoBikes.Seen("ignition=on; lights=main; dip=high", "tail lamp", Brightness.Dark),
+                DemoBikes.Seen("ignition=on; brake=on", "stop lamp", Brightness.Dim),
+            ],
+            Cancellation);
+        Assert.Equal(2, diagnosis.Ranked[0].Best.Faults.Length);
+        Assert.True(diagnosis.Next!.Outcomes.Length >= 2);
+        Assert.All(diagnosis.Next.Outcomes.Take(2), o => Assert.Contains(", together with ", o.Meaning, StringComparison.Ordinal));
+        Assert.NotEqual(diagnosis.Next.Outcomes[0].Faults[0].Sentence, diagnosis.Next.Outcomes[1].Faults[0].Sentence);
+        FittedResistance strap = diagnosis.Ranked[0].Best.Faults.Single(f => f.Part == "frame strap").Resistance!;
+        Assert.True(strap.Low.Ohms < strap.Best.Ohms && strap.Best.Ohms < strap.High!.Value.Ohms);
+    }
+
+    [Fact]
     public void A_reading_that_nothing_explains_is_asked_for_again()
     {
         FaultFinder finder = DemoBikes.Finder(Twin);

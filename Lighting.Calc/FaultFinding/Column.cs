@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Lighting.Calc.FaultFinding;
 
 /// <summary>What one test reads under every fault of every severity.</summary>
@@ -31,6 +33,27 @@ internal sealed class Column(int count)
         Draws = withDraws ? [.. Enumerable.Range(0, ToleranceDraws.Pairs).Select(_ => new float[count])] : [],
         Own = supply.Coil is null ? [] : new float[count],
     };
+
+    /// <summary>The same with room for more rows, for choosing a test; without the draws, which that does not need.</summary>
+    public Column Longer(int by)
+    {
+        var longer = new Column(Value.Length + by) { Own = Own.Length > 0 ? new float[Value.Length + by] : [] };
+        Value.CopyTo(longer.Value, 0);
+        Sigma.CopyTo(longer.Sigma, 0);
+        Battery.CopyTo(longer.Battery, 0);
+        Own.CopyTo(longer.Own, 0);
+        return longer;
+    }
+
+    /// <summary>Fills a row with a value whose tolerance and dependence on the supply are those of the row that has most tolerance.</summary>
+    public void Take(int row, double value, ImmutableArray<int> like)
+    {
+        int most = like.MaxBy(m => Sigma[m]);
+        Value[row] = (float)value;
+        (Sigma[row], Battery[row]) = (Sigma[most], Battery[most]);
+        if (Own.Length > 0)
+            Own[row] = Own[most];
+    }
 
     private float Draw(int pair, int member) => Draws.Length > 0 ? Draws[pair][member] : 0;
 }

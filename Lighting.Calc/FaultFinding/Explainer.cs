@@ -40,17 +40,19 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
     public FaultExplanation Named(int family, double probability)
     {
         Fault fault = FaultOf(family);
-        string words = fault.Kind switch
-        {
-            FaultKind.PoorJoint or FaultKind.PoorGround or FaultKind.PoorContact or FaultKind.PoorFuseHolder or FaultKind.PoorCoil => $"{fault.Words} poor or open",
-            FaultKind.BatteryFlat => $"{fault.Words} flat",
-            FaultKind.BatteryWeak or FaultKind.CoilWeak => $"{fault.Words} weak",
-            FaultKind.WrongLamp => $"{fault.Words} of other volts or watts",
-            FaultKind.LampDead => $"{fault.Words} dead",
-            _ => Head(fault, family).Replace(": ", " ", StringComparison.Ordinal),
-        };
-        return new FaultExplanation([fault], probability, words);
+        return new FaultExplanation([fault], probability, Words(fault, family));
     }
+
+    /// <summary>The same of a fault that is known.</summary>
+    public string Words(Fault fault, int family) => fault.Kind switch
+    {
+        FaultKind.PoorJoint or FaultKind.PoorGround or FaultKind.PoorContact or FaultKind.PoorFuseHolder or FaultKind.PoorCoil => $"{fault.Words} poor or open",
+        FaultKind.BatteryFlat => $"{fault.Words} flat",
+        FaultKind.BatteryWeak or FaultKind.CoilWeak => $"{fault.Words} weak",
+        FaultKind.WrongLamp => $"{fault.Words} of other volts or watts",
+        FaultKind.LampDead => $"{fault.Words} dead",
+        _ => Head(fault, family).Replace(": ", " ", StringComparison.Ordinal),
+    };
 
     /// <summary>What the fault is, without what it explains.</summary>
     public string Head(Fault fault, int family) => fault.Kind == FaultKind.None
@@ -58,25 +60,26 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         : $"{fault.Words}: {FaultWords.State(fault, model.Circuit, model.Families[family].Part)}";
 
     /// <summary>Whether readings were taken and each is one of a bike in order.</summary>
-    public bool IsAsItShouldBe => evidence.Count > 0 && Fits(e => e.Predicted.At(0)).All(f => f.Distance <= AgainstDistance);
+    public bool IsAsItShouldBe => evidence.Count > 0 && Fits([.. evidence.Select(e => e.Predicted.At(0))]).All(f => f.Distance <= AgainstDistance);
 
     /// <summary>How every reading lies to the best severity of a family.</summary>
     public ImmutableArray<ReadingFit> Fits(int particle)
     {
         Particle p = posterior.Particles[particle];
-        return Fits(e => p.Of(e.Predicted));
+        return Fits([.. evidence.Select(e => p.Of(e.Predicted))]);
     }
 
     /// <summary>How every reading lies to predictions.</summary>
-    public ImmutableArray<ReadingFit> Fits(Func<Evidence, Prediction> predict)
+    public ImmutableArray<ReadingFit> Fits(IReadOnlyList<Prediction> predicted)
     {
         var these = new Likelihood(_scale);
         var healthy = new Likelihood(_scale);
         var fits = ImmutableArray.CreateBuilder<ReadingFit>();
-        foreach (Evidence e in evidence)
+        for (int i = 0; i < evidence.Count; i++)
         {
+            Evidence e = evidence[i];
             double before = these.Logarithm, healthyBefore = healthy.Logarithm;
-            these.Take(e, predict(e));
+            these.Take(e, predicted[i]);
             healthy.Take(e, e.Predicted.At(0));
             fits.Add(new ReadingFit(e, these.Distance, these.Expected, these.Logarithm - before - (healthy.Logarithm - healthyBefore)));
         }

@@ -10,6 +10,9 @@ namespace Lighting.Calc.FaultFinding;
 /// </remarks>
 public sealed class FaultFinder
 {
+    // What is less likely is left out of the answer.
+    private const double Mentioned = 1e-3;
+
     private readonly FaultModel _model;
     private readonly ImmutableArray<Particle> _grid;
     private readonly List<(TestPlace Test, Column Column)> _tests;
@@ -69,15 +72,31 @@ public sealed class FaultFinder
         var explainer = new Explainer(_model, posterior, evidence);
         List<FaultGroup> groups = Groups(posterior, explainer);
         var findings = check.Findings.ToBuilder();
+        Hypotheses hypotheses = Hypotheses.Singles(_model, posterior, explainer);
+        List<(TestPlace Test, Column Column)> tests = _tests;
         if (groups[0].Against.Length > 0)
         {
-            groups = WithPairs(groups, posterior, explainer, evidence, cancellation);
+            ImmutableArray<FaultPair> pairs = new PairSearch(_model, _grid, posterior, evidence).Find(cancellation);
+            if (!pairs.IsEmpty)
+            {
+                double most = Math.Max(posterior.LogEvidence, pairs.Max(p => p.LogWeight));
+                double[] weights = [Math.Exp(posterior.LogEvidence - most), .. pairs.Select(p => Math.Exp(p.LogWeight - most))];
+                double[] shares = [.. weights.Select(w => w / weights.Sum())];
+                var words = new PairExplainer(_model, explainer);
+                groups = [.. groups.Select(g => Scaled(g, shares[0])).Concat(pairs.Select((p, i) => words.Group(p, shares[i + 1]))).Where(g => g.Probability >= Mentioned).OrderByDescending(g => g.Probability)];
+                if (seekNext)
+                {
+                    hypotheses = hypotheses.With(pairs, shares[0], shares[1..], words);
+                    tests = PairColumns.Of(_model, _tests, pairs, cancellation);
+                }
+            }
+
             if (groups[0].Against.Length > 0)
                 findings.Add(new Finding(Severity.Caution, groups[0].Against[0].Reading.Point, $"no single fault and no pair of faults explains all readings; repeat this one: {groups[0].Against[0].Message}."));
         }
 
         bool nothing = evidence.Length > 0 && groups[0].IsNothing && groups[0].Against.IsEmpty;
-        NextTest? next = !seekNext ? null : new NextTestSearch(_model, _tests).Find(posterior, evidence, explainer, cancellation);
+        NextTest? next = !seekNext ? null : new NextTestSearch(_model, tests).Find(hypotheses, evidence, cancellation);
         return new Diagnosis
         {
             Ranked = [.. groups],
@@ -115,7 +134,7 @@ public sealed class FaultFinder
         foreach (IGrouping<int, int> group in Enumerable.Range(0, _model.Families.Length).GroupBy(f => _groupOf[f]))
         {
             double probability = group.Sum(f => posterior.FamilyWeights[f]);
-            if (probability < 1e-3)
+            if (probability < Mentioned)
                 continue;
             int[] families = [.. group.OrderByDescending(f => posterior.FamilyWeights[f])];
             groups.Add(new FaultGroup
@@ -129,51 +148,9 @@ public sealed class FaultFinder
         return [.. groups.OrderByDescending(g => g.Probability)];
     }
 
-    private List<FaultGroup> WithPairs(List<FaultGroup> singles, Posterior posterior, Explainer explainer, Evidence[] evidence, CancellationToken cancellation)
-    {
-        ImmutableArray<FaultPair> pairs = new PairSearch(_model, _grid, posterior, evidence).Find(cancellation);
-        if (pairs.IsEmpty)
-            return singles;
-        double most = Math.Max(posterior.LogEvidence, pairs.Max(p => p.LogWeight));
-        double single = Math.Exp(posterior.LogEvidence - most), sum = single + pairs.Sum(p => Math.Exp(p.LogWeight - most));
-        var ranked = singles.Select(g => Scaled(g, single / sum)).ToList();
-        foreach (FaultPair pair in pairs)
-        {
-            double probability = Math.Exp(pair.LogWeight - most) / sum;
-            ImmutableArray<ReadingFit> fits = explainer.Fits(e => pair.Predicted[e]);
-            Fault[] faults = [.. pair.Members.Select(FaultAt)];
-            string head = string.Join(", together with ", pair.Members.Select((m, i) => explainer.Head(faults[i], IndexOf(m))));
-            ranked.Add(new FaultGroup
-            {
-                Probability = probability,
-                Alternatives = [new FaultExplanation([.. faults], probability, head + explainer.Explained(fits))],
-                Against = explainer.Against(fits),
-            });
-        }
-
-        return [.. ranked.Where(g => g.Probability >= 1e-3).OrderByDescending(g => g.Probability)];
-    }
-
     private static FaultGroup Scaled(FaultGroup group, double factor) => group with
     {
         Probability = group.Probability * factor,
         Alternatives = [.. group.Alternatives.Select(a => a with { Probability = a.Probability * factor })],
     };
-
-    private int IndexOf(FaultMember member) => _model.Families.IndexOf(member.Family);
-
-    private Fault FaultAt(FaultMember member)
-    {
-        (string part, string words) = FaultWords.Subject(member.Family, _model.Circuit);
-        var fault = new Fault { Kind = member.Family.Kind, Part = part, Words = words };
-        return member.Family.Kind switch
-        {
-            FaultKind.BatteryFlat or FaultKind.CoilWeak => fault with { OpenVoltage = UnitsNet.ElectricPotential.FromVolts(_model.Circuit.Supply.OpenVolts * member.Case.Factor) },
-            FaultKind.WrongLamp => fault with { Lamp = member.Case.Lamp },
-            FaultKind.LampDead => fault with { DeadLamps = (int)member.Case.Factor },
-            FaultKind.None or FaultKind.LedReversed or FaultKind.ContactNeverOpens or FaultKind.FuseBlown or FaultKind.ShortToFrame => fault,
-            _ when double.IsInfinity(member.Case.Ohms) => fault with { IsOpen = true },
-            _ => fault with { Resistance = new FittedResistance(UnitsNet.ElectricResistance.FromOhms(member.Case.Ohms), UnitsNet.ElectricResistance.FromOhms(member.Case.Ohms / 1.3), UnitsNet.ElectricResistance.FromOhms(member.Case.Ohms * 1.3)) },
-        };
-    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.FaultFinding;
@@ -12,7 +13,8 @@ internal sealed class InformationGain
     // The least likely severities that together have this probability are left out.
     private const double Negligible = 0.005;
 
-    private readonly FaultModel _model;
+    private readonly ImmutableArray<int> _of;
+    private readonly int _count;
     private readonly ReadingScale _scale;
     private readonly int[] _members;
     private readonly double[] _weights;
@@ -22,15 +24,16 @@ internal sealed class InformationGain
     private readonly double _batteryMean;
     private readonly double _batteryVariance;
 
-    public InformationGain(FaultModel model, Posterior posterior)
+    public InformationGain(FaultModel model, Hypotheses hypotheses)
     {
-        _model = model;
+        _of = hypotheses.Of;
+        _count = hypotheses.Count;
         _scale = new ReadingScale(model.Circuit);
         double passed = 0;
-        _members = [.. Enumerable.Range(0, model.Members.Length).OrderBy(m => posterior.MemberWeights[m]).SkipWhile(m => (passed += posterior.MemberWeights[m]) < Negligible)];
-        _weights = [.. _members.Select(m => posterior.MemberWeights[m])];
-        _joint = new double[model.Families.Length * Bins];
-        (_batteryMean, _batteryVariance) = (posterior.BatteryMean, posterior.BatteryVariance);
+        _members = [.. Enumerable.Range(0, hypotheses.Weights.Length).OrderBy(m => hypotheses.Weights[m]).SkipWhile(m => (passed += hypotheses.Weights[m]) < Negligible)];
+        _weights = [.. _members.Select(m => hypotheses.Weights[m])];
+        _joint = new double[hypotheses.Count * Bins];
+        (_batteryMean, _batteryVariance) = (hypotheses.SupplyMean, hypotheses.SupplyVariance);
     }
 
     /// <summary>Probability of each outcome together with each fault, after <see cref="Bits"/>: row by family.</summary>
@@ -58,7 +61,7 @@ internal sealed class InformationGain
     {
         for (int i = 0; i < _members.Length; i++)
         {
-            int m = _members[i], row = _model.FamilyOf[m] * Bins;
+            int m = _members[i], row = _of[m] * Bins;
             double sigma = Math.Sqrt(column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m));
             for (int look = 0; look < 4; look++)
             {
@@ -82,7 +85,7 @@ internal sealed class InformationGain
         Width = Math.Max(1e-9, (high - low) / Bins);
         for (int i = 0; i < _members.Length; i++)
         {
-            int m = _members[i], row = _model.FamilyOf[m] * Bins;
+            int m = _members[i], row = _of[m] * Bins;
             double sigma = Sigma(instrument, column, m), mean = Mean(column, m);
             int first = Math.Clamp((int)((mean - 3 * sigma - low) / Width), 0, Bins - 1), last = Math.Clamp((int)((mean + 3 * sigma - low) / Width), 0, Bins - 1);
             double below = 0;
@@ -108,11 +111,11 @@ internal sealed class InformationGain
     private double Mutual()
     {
         Array.Clear(_outcome);
-        for (int f = 0; f < _model.Families.Length; f++)
+        for (int f = 0; f < _count; f++)
             for (int b = 0; b < _used; b++)
                 _outcome[b] += _joint[f * Bins + b];
         double bits = 0;
-        for (int f = 0; f < _model.Families.Length; f++)
+        for (int f = 0; f < _count; f++)
         {
             double family = 0;
             for (int b = 0; b < _used; b++)

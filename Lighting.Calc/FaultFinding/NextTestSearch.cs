@@ -10,12 +10,11 @@ internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Col
     // An ammeter in the place of a fuse that a short has blown is itself the fuse.
     private const double LeastShort = 0.01;
 
-    public NextTest? Find(Posterior posterior, IReadOnlyList<Evidence> evidence, Explainer explainer, CancellationToken cancellation)
+    public NextTest? Find(Hypotheses hypotheses, IReadOnlyList<Evidence> evidence, CancellationToken cancellation)
     {
         FaultFindingOptions options = model.Circuit.Options;
         var taken = evidence.Select(e => e.Place).ToHashSet();
         var settings = evidence.Select(e => e.Place.Setting).ToHashSet();
-        double shorts = Enumerable.Range(0, model.Families.Length).Where(f => model.Families[f].Kind is FaultKind.ShortToFrame).Sum(f => posterior.FamilyWeights[f]);
         double work = options.Effort("other setting");
         var efforts = new Dictionary<Instrument, double>();
         foreach (Instrument instrument in Enum.GetValues<Instrument>())
@@ -26,10 +25,10 @@ internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Col
             0,
             tests.Count,
             new ParallelOptions { CancellationToken = cancellation },
-            () => new InformationGain(model, posterior),
+            () => new InformationGain(model, hypotheses),
             (i, _, own) =>
             {
-                if (!taken.Contains(tests[i].Test) && (tests[i].Test.Instrument != Instrument.Ammeter || shorts <= LeastShort))
+                if (!taken.Contains(tests[i].Test) && (tests[i].Test.Instrument != Instrument.Ammeter || hypotheses.Shorts <= LeastShort))
                     allBits[i] = own.Bits(tests[i].Test, tests[i].Column);
                 return own;
             },
@@ -45,9 +44,9 @@ internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Col
 
         if (best is not { } found)
             return null;
-        var gain = new InformationGain(model, posterior);
+        var gain = new InformationGain(model, hypotheses);
         gain.Bits(found.Test, found.Column);
         var faultTest = new FaultTest(found.Test.Setting, model.NameOf(found.Test), found.Test.Instrument);
-        return new NextTest(faultTest, found.Bits, found.Effort, FaultWords.Instruction(faultTest, model.Circuit), new TestOutcomes(model, explainer, gain).Of(found.Test, found.Column));
+        return new NextTest(faultTest, found.Bits, found.Effort, FaultWords.Instruction(faultTest, model.Circuit), new TestOutcomes(model, hypotheses, gain).Of(found.Test, found.Column));
     }
 }

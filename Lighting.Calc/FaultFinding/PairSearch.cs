@@ -17,6 +17,7 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
 
     private readonly ReadingScale _scale = new(model.Circuit);
     private readonly int[] _first = First(model);
+    private readonly (Setting Setting, int[] Own, TestPlace[] Tests, int[] Ohms)[] _bySetting = BySetting(evidence);
 
     /// <summary>The best pairs, likeliest first; none with fewer than two readings.</summary>
     public ImmutableArray<FaultPair> Find(CancellationToken cancellation)
@@ -35,10 +36,10 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
                         coarse[i] = (weight, a, b);
             return solver;
         }, _ => { });
-        var refining = new FaultSolver(model.Circuit, model.Draws);
         return
         [
-            .. coarse.OrderByDescending(c => c.LogWeight).Take(RefinedPairs).Select(c => Refine(refining, c.A, c.B)).OrderByDescending(p => p.LogWeight),
+            .. coarse.OrderByDescending(c => c.LogWeight).Take(RefinedPairs).AsParallel().WithCancellation(cancellation).Select(c => Refine(new FaultSolver(model.Circuit, model.Draws), c.A, c.B))
+                .OrderByDescending(p => p.LogWeight).ThenBy(p => p.Nearest[0]).ThenBy(p => p.Nearest[1]),
         ];
     }
 
@@ -101,7 +102,8 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
                     (best, second) = (weight, other);
         }
 
-        return new FaultPair([first, second], best, Predict(solver, a, b, first, second));
+        Prediction[] exact = Predict(solver, a, b, first, second, isExact: true);
+        return new FaultPair([first, second], [a, b], Weigh(exact, first, second), [.. exact], [Spread(solver, a, b, first, second, ofFirst: true), Spread(solver, a, b, first, second, ofFirst: false)]);
 
         IEnumerable<int> All(int member)
         {
@@ -122,36 +124,77 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
         });
     }
 
+    // From the best outwards until the weight has fallen as far as at the ends of nine tenths of a normal distribution.
+    private (double Low, double High)? Spread(FaultSolver solver, int a, int b, in FaultMember first, in FaultMember second, bool ofFirst)
+    {
+        const double step = 0.03, fall = 1.353;
+        const int most = 60;
+        FaultMember of = ofFirst ? first : second;
+        if (!of.Family.IsContinuous || of.Family.IsShare || double.IsInfinity(of.Case.Ohms))
+            return null;
+        double best = Weigh(solver, a, b, first, second);
+        double[] ends = [0, double.PositiveInfinity];
+        for (int side = 0; side < 2; side++)
+            for (int k = 1; k <= most; k++)
+            {
+                double ohms = of.Case.Ohms * Math.Pow(10, (side == 0 ? -k : k) * step);
+                FaultMember moved = of with { Case = of.Case with { Ohms = ohms } };
+                if (Weigh(solver, a, b, ofFirst ? moved : first, ofFirst ? second : moved) > best - fall)
+                    continue;
+                ends[side] = ohms;
+                break;
+            }
+
+        return (ends[0], ends[1]);
+    }
+
     private double Weigh(FaultSolver solver, int a, int b) => Weigh(solver, a, b, model.Members[a], model.Members[b]);
 
     // a and b are the nearest severities of the grid, whose tolerances and priors hold for those between as well.
     private double Weigh(FaultSolver solver, int a, int b, in FaultMember first, in FaultMember second)
     {
-        Dictionary<Evidence, Prediction> predicted = Predict(solver, a, b, first, second);
+        return Weigh(Predict(solver, a, b, first, second, isExact: false), first, second);
+    }
+
+    private double Weigh(Prediction[] predicted, in FaultMember first, in FaultMember second)
+    {
         var likelihood = new Likelihood(_scale);
-        foreach (Evidence e in evidence)
-            likelihood.Take(e, predicted[e]);
+        for (int i = 0; i < evidence.Length; i++)
+            likelihood.Take(evidence[i], predicted[i]);
         return likelihood.Logarithm + Math.Log(first.Family.Prior * first.Case.Share * second.Family.Prior * second.Case.Share);
     }
 
     // Tolerance and battery dependence are those of the single fault that has more of the first.
-    private Dictionary<Evidence, Prediction> Predict(FaultSolver solver, int a, int b, in FaultMember first, in FaultMember second)
+    private Prediction[] Predict(FaultSolver solver, int a, int b, in FaultMember first, in FaultMember second, bool isExact)
     {
-        var predicted = new Dictionary<Evidence, Prediction>();
-        foreach (IGrouping<Setting, Evidence> inSetting in evidence.GroupBy(e => e.Place.Setting))
+        var predicted = new Prediction[evidence.Length];
+        foreach ((Setting setting, int[] own, TestPlace[] tests, int[] ohms) in _bySetting)
         {
-            ColdNetwork? cold = null;
-            foreach (Evidence e in inSetting)
-            {
-                double value = e.Place.Instrument == Instrument.Ohmmeter
-                    ? Ohms(cold ??= new ColdNetwork(model.Circuit, inSetting.Key, first, second), e)
-                    : model.In(inSetting.Key).Read(solver, first, second, e.Place);
-                predicted[e] = e.Predicted.At(e.Predicted.Sigma[a] > e.Predicted.Sigma[b] ? a : b) with { Value = value };
-            }
+            double[] values = own.Length == 0 ? [] : model.In(setting).Read(solver, first, second, tests, isExact);
+            for (int i = 0; i < own.Length; i++)
+                Take(own[i], values[i]);
+            ColdNetwork? cold = ohms.Length == 0 ? null : new ColdNetwork(model.Circuit, setting, first, second);
+            foreach (int i in ohms)
+                Take(i, Ohms(cold!, evidence[i]));
         }
 
         return predicted;
+
+        void Take(int i, double value)
+        {
+            Column column = evidence[i].Predicted;
+            predicted[i] = column.At(column.Sigma[a] > column.Sigma[b] ? a : b) with { Value = value };
+        }
     }
 
     private double Ohms(ColdNetwork cold, Evidence e) => OhmScale.Logarithm(cold.Between(model.Parts[e.Place.Index].From, model.Parts[e.Place.Index].To), model.Circuit.Options);
+
+    private static (Setting Setting, int[] Own, TestPlace[] Tests, int[] Ohms)[] BySetting(Evidence[] evidence) =>
+    [
+        .. Enumerable.Range(0, evidence.Length).GroupBy(i => evidence[i].Place.Setting).Select(g =>
+        {
+            int[] own = [.. g.Where(i => evidence[i].Place.Instrument != Instrument.Ohmmeter)];
+            return (g.Key, own, own.Select(i => evidence[i].Place).ToArray(), g.Except(own).ToArray());
+        }),
+    ];
 }

@@ -15,6 +15,7 @@ internal sealed class SettingPredictions
     private readonly Column[] _eye;
     private readonly Column?[] _testLamp;
     private readonly Column?[] _ammeter;
+    private readonly TestPlace[] _meters;
     private readonly double[] _expectedLight;
     private readonly Lock _lock = new();
     private Column[]? _ohmmeter;
@@ -29,6 +30,7 @@ internal sealed class SettingPredictions
         _eye = [.. circuit.Lamps.Select(_ => Column.Of(model.Members.Length, circuit.Supply, withDraws: false))];
         _testLamp = new Column?[circuit.Points.Length];
         _ammeter = new Column?[circuit.Fuses.Length];
+        _meters = [.. circuit.Points.Select((_, p) => new TestPlace(setting, Instrument.Meter, p))];
         _expectedLight = ExpectedLight();
     }
 
@@ -67,22 +69,43 @@ internal sealed class SettingPredictions
         }
     }
 
-    /// <summary>What one test other than with the ohmmeter reads under two faults at once.</summary>
-    public double Read(FaultSolver solver, in FaultMember first, in FaultMember second, in TestPlace test)
+    /// <summary>What tests other than with the ohmmeter read under two faults at once.</summary>
+    /// <param name="solver">The solver.</param>
+    /// <param name="first">A fault.</param>
+    /// <param name="second">Another.</param>
+    /// <param name="tests">The tests, all in this setting.</param>
+    /// <param name="isExact">Whether a meter's own load is put in where it counts.</param>
+    public double[] Read(FaultSolver solver, in FaultMember first, in FaultMember second, IReadOnlyList<TestPlace> tests, bool isExact)
     {
-        bool probes = test.Instrument is Instrument.Meter or Instrument.TestLamp;
-        solver.Set(_setting, first, second, ammeterFor: test.Instrument == Instrument.Ammeter ? test.Index : -1);
-        solver.Probe(probes ? test.Index : -1, test.Instrument == Instrument.TestLamp);
+        var values = new double[tests.Count];
+        solver.Set(_setting, first, second);
         solver.Solve();
-        double value = test.Instrument switch
+        for (int i = 0; i < values.Length; i++)
+            if (tests[i].Instrument is Instrument.Meter)
+                values[i] = solver.Volts(tests[i].Index);
+            else if (tests[i].Instrument is Instrument.Eye)
+                values[i] = LogLight(solver, first, tests[i].Index, second);
+        if (isExact)
+            TakeSoftPoints(solver, tests, values);
+        for (int i = 0; i < values.Length; i++)
         {
-            Instrument.Meter => solver.Volts(test.Index),
-            Instrument.TestLamp => TestLampLogLight(solver),
-            Instrument.Ammeter => solver.FuseAmperes(test.Index),
-            _ => LogLight(solver, first, test.Index, second),
-        };
-        solver.Probe(-1, testLamp: false);
-        return value;
+            if (tests[i].Instrument is Instrument.TestLamp)
+            {
+                solver.Probe(tests[i].Index, testLamp: true);
+                solver.Solve();
+                values[i] = TestLampLogLight(solver);
+                solver.Probe(-1, testLamp: false);
+            }
+            else if (tests[i].Instrument is Instrument.Ammeter)
+            {
+                solver.Set(_setting, first, second, ammeterFor: tests[i].Index);
+                solver.Solve();
+                values[i] = solver.FuseAmperes(tests[i].Index);
+                solver.Set(_setting, first, second);
+            }
+        }
+
+        return values;
     }
 
     // An ohmmeter needs none of this. A cancelled calculation leaves columns half filled, which the next fills anew.
@@ -103,11 +126,12 @@ internal sealed class SettingPredictions
             Clear(column, m);
         solver.Set(_setting, member);
         solver.Solve();
-        for (int p = 0; p < points; p++)
-            _meter[p].Value[m] = (float)solver.Volts(p);
         for (int l = 0; l < lamps; l++)
             _eye[l].Value[m] = (float)LogLight(solver, member, l);
-        TakeSoftPoints(solver, m);
+        double[] volts = [.. Enumerable.Range(0, points).Select(solver.Volts)];
+        TakeSoftPoints(solver, _meters, volts);
+        for (int p = 0; p < points; p++)
+            _meter[p].Value[m] = (float)volts[p];
         solver.Set(_setting, member, supplyFactor: 1 + SupplyStep);
         solver.Solve();
         for (int p = 0; p < points; p++)
@@ -155,20 +179,20 @@ internal sealed class SettingPredictions
     }
 
     // Where a meter's own load moves the volts (behind an LED that blocks, behind kilohms), it is put there alone.
-    private void TakeSoftPoints(FaultSolver solver, int m)
+    private void TakeSoftPoints(FaultSolver solver, IReadOnlyList<TestPlace> meters, double[] volts)
     {
         solver.LeakAsMeters(true);
         solver.Solve();
         List<int>? soft = null;
-        for (int p = 0; p < _meter.Length; p++)
-            if (Math.Abs(solver.Volts(p) - _meter[p].Value[m]) > SoftVolts)
-                (soft ??= []).Add(p);
+        for (int i = 0; i < volts.Length; i++)
+            if (meters[i].Instrument is Instrument.Meter && Math.Abs(solver.Volts(meters[i].Index) - volts[i]) > SoftVolts)
+                (soft ??= []).Add(i);
         solver.LeakAsMeters(false);
-        foreach (int p in soft ?? [])
+        foreach (int i in soft ?? [])
         {
-            solver.Probe(p, testLamp: false);
+            solver.Probe(meters[i].Index, testLamp: false);
             solver.Solve();
-            _meter[p].Value[m] = (float)solver.Volts(p);
+            volts[i] = solver.Volts(meters[i].Index);
         }
 
         solver.Probe(-1, testLamp: false);

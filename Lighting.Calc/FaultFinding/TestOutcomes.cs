@@ -4,7 +4,7 @@ using Lighting.Calc.Harness;
 namespace Lighting.Calc.FaultFinding;
 
 /// <summary>What can come out of a test, and what each outcome would mean.</summary>
-internal sealed class TestOutcomes(FaultModel model, Explainer explainer, InformationGain gain)
+internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, InformationGain gain)
 {
     private const double LeastOutcome = 0.02;
 
@@ -35,7 +35,7 @@ internal sealed class TestOutcomes(FaultModel model, Explainer explainer, Inform
 
         void Add(string name, int first, int last)
         {
-            double[] families = new double[model.Families.Length];
+            double[] families = new double[hypotheses.Count];
             for (int f = 0; f < families.Length; f++)
                 for (int b = first; b <= last; b++)
                     families[f] += gain.Joint[f * InformationGain.Bins + b];
@@ -46,7 +46,7 @@ internal sealed class TestOutcomes(FaultModel model, Explainer explainer, Inform
             [
                 .. Enumerable.Range(0, families.Length).OrderByDescending(f => families[f]).Take(3)
                     .Where(f => families[f] > 0.02 * probability)
-                    .Select(f => explainer.Named(f, families[f] / probability)),
+                    .Select(f => hypotheses.Named(f, families[f] / probability)),
             ];
             outcomes.Add(new TestOutcome(name, probability, likely, string.Join("; ", likely.Select(l => $"{l.Sentence} ({FaultWords.Percent(l.Probability)})"))));
         }
