@@ -16,7 +16,7 @@ internal sealed class SettingPredictions
     private readonly Column?[] _testLamp;
     private readonly Column?[] _ammeter;
     private readonly TestPlace[] _meters;
-    private readonly double[] _expectedLight;
+    private readonly SettingLooks _looks;
     private readonly Lock _lock = new();
     private Column[]? _ohmmeter;
     private bool _isSolved;
@@ -31,7 +31,7 @@ internal sealed class SettingPredictions
         _testLamp = new Column?[circuit.Points.Length];
         _ammeter = new Column?[circuit.Fuses.Length];
         _meters = [.. circuit.Points.Select((_, p) => new TestPlace(setting, Instrument.Meter, p))];
-        _expectedLight = ExpectedLight();
+        _looks = new SettingLooks(model, setting);
     }
 
     /// <summary>The predictions of a test of this setting.</summary>
@@ -84,7 +84,7 @@ internal sealed class SettingPredictions
             if (tests[i].Instrument is Instrument.Meter)
                 values[i] = solver.Volts(tests[i].Index);
             else if (tests[i].Instrument is Instrument.Eye)
-                values[i] = LogLight(solver, first, tests[i].Index, second);
+                values[i] = _looks.Lamp(solver, first, tests[i].Index, second);
         if (isExact)
             TakeSoftPoints(solver, tests, values);
         for (int i = 0; i < values.Length; i++)
@@ -93,7 +93,7 @@ internal sealed class SettingPredictions
             {
                 solver.Probe(tests[i].Index, testLamp: true);
                 solver.Solve();
-                values[i] = TestLampLogLight(solver);
+                values[i] = _looks.TestLamp(solver);
                 solver.Probe(-1, testLamp: false);
             }
             else if (tests[i].Instrument is Instrument.Ammeter)
@@ -127,7 +127,7 @@ internal sealed class SettingPredictions
         solver.Set(_setting, member);
         solver.Solve();
         for (int l = 0; l < lamps; l++)
-            _eye[l].Value[m] = (float)LogLight(solver, member, l);
+            _eye[l].Value[m] = (float)_looks.Lamp(solver, member, l);
         double[] volts = [.. Enumerable.Range(0, points).Select(solver.Volts)];
         TakeSoftPoints(solver, _meters, volts);
         for (int p = 0; p < points; p++)
@@ -144,7 +144,7 @@ internal sealed class SettingPredictions
             for (int p = 0; p < points; p++)
                 AddDraw(_meter[p], m, draw, solver.Volts(p));
             for (int l = 0; l < lamps; l++)
-                _eye[l].Sigma[m] += (float)Math.Pow(LogLight(solver, member, l) - _eye[l].Value[m], 2);
+                _eye[l].Sigma[m] += (float)Math.Pow(_looks.Lamp(solver, member, l) - _eye[l].Value[m], 2);
         }
 
         foreach (Column column in _meter.Concat(_eye))
@@ -175,7 +175,7 @@ internal sealed class SettingPredictions
         for (int p = 0; p < _meter.Length; p++)
             _meter[p].Own[m] = (float)Math.Abs(solver.Volts(p) - _meter[p].Value[m]);
         for (int l = 0; l < _eye.Length; l++)
-            _eye[l].Own[m] = (float)Math.Abs(LogLight(solver, member, l) - _eye[l].Value[m]);
+            _eye[l].Own[m] = (float)Math.Abs(_looks.Lamp(solver, member, l) - _eye[l].Value[m]);
     }
 
     // Where a meter's own load moves the volts (behind an LED that blocks, behind kilohms), it is put there alone.
@@ -214,7 +214,7 @@ internal sealed class SettingPredictions
                     continue;
                 solver.Probe(points[i], testLamp: true);
                 solver.Solve();
-                columns[i].Value[m] = (float)TestLampLogLight(solver);
+                columns[i].Value[m] = (float)_looks.TestLamp(solver);
                 columns[i].Sigma[m] = (float)Math.Min(1.5, FilamentLaw.LightExponent * _meter[points[i]].Sigma[m] / volts);
                 if (columns[i].Own.Length > 0)
                     columns[i].Own[m] = (float)Math.Min(1.5, FilamentLaw.LightExponent * _meter[points[i]].Own[m] / volts);
@@ -285,66 +285,4 @@ internal sealed class SettingPredictions
             return solver;
         },
         _ => { });
-
-    // A lamp that should be dark here is compared with itself at the supply's volts, so that it counts as lit when it is.
-    private double[] ExpectedLight()
-    {
-        var solver = new FaultSolver(_model.Circuit, _model.Draws);
-        solver.Set(_setting, _model.Members[0]);
-        solver.Solve();
-        var light = new double[_eye.Length];
-        for (int l = 0; l < light.Length; l++)
-        {
-            LampSpecification right = _model.Circuit.Bike.Lamps[l].Specification;
-            double here = Light(right, solver.LampVolts(l)), full = Light(right, _model.Circuit.Supply.FullVolts);
-            light[l] = here > 0.03 * full ? here : full;
-        }
-
-        return light;
-    }
-
-    private double TestLampLogLight(FaultSolver solver)
-    {
-        LampSpecification lamp = _model.Circuit.TestLampSpecification;
-        return LookScale.Logarithm(Light(lamp, Math.Max(0, solver.TestLampVolts)) / Light(lamp, _model.Circuit.Supply.FullVolts));
-    }
-
-    private double LogLight(FaultSolver solver, in FaultMember first, int lamp, in FaultMember? second = null)
-    {
-        if (_expectedLight[lamp] <= 0)
-            return LookScale.NoLight;
-        FittedLamp fitted = _model.Circuit.Bike.Lamps[lamp];
-        LampSpecification specification = fitted.Specification;
-        // Of several lamps on the same points the eye notes the worst.
-        double share = 1, sign = 1;
-        Change(first);
-        if (second is { } other)
-            Change(other);
-        return LookScale.Logarithm(share * Light(specification, sign * solver.LampVolts(lamp)) / _expectedLight[lamp]);
-
-        void Change(in FaultMember member)
-        {
-            if (member.Family.Part != lamp)
-                return;
-            switch (member.Family.Kind)
-            {
-                case FaultKind.LampDead:
-                    share = 0;
-                    break;
-                case FaultKind.WrongLamp:
-                    specification = member.Case.Lamp!;
-                    break;
-                case FaultKind.LedReversed:
-                    sign = -1;
-                    break;
-            }
-        }
-    }
-
-    // Light in proportion to the watts at the reference point, so that lamps of different watts compare.
-    private static double Light(LampSpecification lamp, double volts)
-    {
-        double relative = lamp.RelativeLightAt(UnitsNet.ElectricPotential.FromVolts(volts))?.DecimalFractions ?? 0;
-        return relative * (double)lamp.ReferencePower.Watts;
-    }
 }
