@@ -205,6 +205,39 @@ public class FaultFinderTests
     }
 
     [Fact]
+    public void A_reversed_LED_stands_in_one_group_with_a_dead_one_where_neither_lets_current_through()
+    {
+        Bike twin = DemoBikes.Load(Twin);
+        Bike led = twin with { Lamps = [.. twin.Lamps.Select(l => l.Lamp == "tail lamp" ? l with { Specification = Lamps.LampSpecification.FromPower(Lamps.LampType.Led, ElectricPotential.FromVolts(13.5), Power.FromWatts(0.6), ElectricPotential.FromVolts(8)) } : l)] };
+        Diagnosis diagnosis = new FaultFinder(led, cancellation: Cancellation).Diagnose(
+            [
+                DemoBikes.Seen(Riding, "tail lamp", Brightness.Dark),
+                DemoBikes.Meter(Riding, "tail feed", 12.2),
+                DemoBikes.Meter(Riding, "rear return", 0.08),
+                DemoBikes.Seen(Riding, "rear return", Brightness.Dark, Instrument.TestLamp),
+            ],
+            Cancellation);
+        FaultGroup first = diagnosis.Ranked[0];
+        Assert.Equal([FaultKind.LampDead, FaultKind.LedReversed], first.Alternatives.Select(a => a.Faults[0].Kind).Order());
+        Assert.All(first.Alternatives, a => Assert.Equal("tail lamp", a.Faults[0].Part));
+        Assert.True(first.Probability > 0.6, diagnosis.Summary);
+        Assert.Contains("or 1 more that no reading can tell from it", diagnosis.Summary, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_ohmmeter_that_shows_its_leads_makes_no_fault()
+    {
+        FaultFinder finder = DemoBikes.Finder(Twin);
+        Reading Across(string part, double ohms) => new() { When = Condition.Always, Point = part, Instrument = Instrument.Ohmmeter, Resistance = ElectricResistance.FromOhms(ohms) };
+        Diagnosis leads = finder.Diagnose([Across("rear earth", 0.2), Across("tail wire", 0.2), Across("main feed", 0.1)], Cancellation);
+        Assert.StartsWith("So far all readings are as they should be", leads.Summary, StringComparison.Ordinal);
+        Assert.True(leads.Ranked[0].Probability < 0.3, leads.Summary);
+        Diagnosis poor = finder.Diagnose([Across("rear earth", 1.6)], Cancellation);
+        Assert.Equal("rear earth", poor.Ranked[0].Best.Faults[0].Part);
+        Assert.True(poor.Ranked[0].Probability > 0.7, poor.Summary);
+    }
+
+    [Fact]
     public void No_ammeter_is_advised_while_a_short_is_likely()
     {
         FaultFinder finder = DemoBikes.Finder(Twin);

@@ -112,7 +112,7 @@ internal sealed class ReadingCheck(FaultModel model)
             return all[0];
         bool look = same.Key.Instrument is Instrument.Eye or Instrument.TestLamp;
         double spread = all.Max(r => r.Value) - all.Min(r => r.Value), mean = all.Average(r => r.Value);
-        double bearable = look ? 0 : 6 * _scale.Sigma(same.Key.Instrument, mean) + (same.Key.Instrument == Instrument.Ohmmeter ? 3 * OhmScale.PartSigma : 0);
+        double bearable = look ? 0 : 6 * _scale.Sigma(same.Key.Instrument, mean) + (same.Key.Instrument == Instrument.Ohmmeter ? 3 * OhmScale.Sigma(mean, isLamp: false) : 0);
         if (spread <= bearable)
             return (all[0].Reading with { Voltage = same.Key.Instrument == Instrument.Meter ? UnitsNet.ElectricPotential.FromVolts(mean) : all[0].Reading.Voltage }, same.Key, mean);
         _findings.Add(new Finding(Severity.Caution, all[0].Reading.Point, $"contradictory readings: {string.Join(" and ", all.Select(r => FaultWords.Of(r.Reading)).Distinct().Order(StringComparer.Ordinal))}, both with {same.Key.Setting}; they are left out until one is repeated alone."));

@@ -29,7 +29,7 @@ internal static class ReadingNotes
                 Add(Severity.Caution, "engine speed", $"{FaultWords.Rpm(supply.Rpm)} lies outside the charging list, which the coil is fitted to.");
         }
 
-        Add(Severity.Note, "ohmmeter", $"{(supply.Coil is null ? "Disconnect the battery first." : "Stop the engine and unplug the coil first.")} In place a part is read together with all that is joined to it; a lamp's ohms are those of its cold filament, a tenth to a fifteenth of what it has when lit.");
+        Add(Severity.Note, "ohmmeter", $"{(supply.Coil is null ? "Disconnect the battery first." : "Stop the engine and unplug the coil first.")} Take off what the meter shows with its tips together. In place a part is read together with all that is joined to it; a lamp's ohms are those of its cold filament, a tenth to a fifteenth of what it has when lit.");
         return notes.ToImmutable();
 
         void Add(Severity severity, string subject, string message) => notes.Add(new Finding(severity, subject, message));

@@ -268,7 +268,7 @@ internal sealed class SettingPredictions
             for (int i = 0; i < columns.Length; i++)
             {
                 columns[i].Value[m] = (float)OhmScale.Logarithm(network.Between(_model.Parts[i].From, _model.Parts[i].To), _model.Circuit.Options);
-                columns[i].Sigma[m] = (float)(_model.Parts[i].Lamp >= 0 ? OhmScale.LampSigma : OhmScale.PartSigma);
+                columns[i].Sigma[m] = (float)OhmScale.Sigma(columns[i].Value[m], isLamp: _model.Parts[i].Lamp >= 0);
             }
         });
         return columns;
