@@ -34,6 +34,17 @@ public class DirectLightingReadingsTests
     }
 
     [Fact]
+    public void So_they_are_with_an_LED_that_takes_less_at_more_volts()
+    {
+        Bike bike = DemoBikes.Load(Lightweight);
+        bike = bike with { Lamps = [.. bike.Lamps.Select(l => l.Lamp == "tail lamp" ? l with { Specification = Lamps.LampSpecification.FromPower(Lamps.LampType.Led, ElectricPotential.FromVolts(6.75), Power.FromWatts(1.5), ElectricPotential.FromVolts(3)) } : l)] };
+        ExpectedReadings sheet = ExpectedReadings.Of(bike, cancellation: Cancellation);
+        DirectLighting direct = DirectLighting.Of(bike, coilResistance: null);
+        Assert.All(sheet.Settings, s => Assert.Equal(direct.At(sheet.EngineSpeed!.Value, s.Setting).TerminalVoltage.Volts, s.Points.Single(p => p.Point == Bike.BatteryPlus).Voltage.Volts, 0.002));
+        Assert.DoesNotContain(new FaultFinder(bike, cancellation: Cancellation).Model.Families, f => f.Kind == FaultKind.LedReversed);
+    }
+
+    [Fact]
     public void Lights_off_the_coil_reads_its_volts_without_load()
     {
         Bike bike = DemoBikes.Load(Lightweight);
