@@ -16,7 +16,7 @@ dotnet pack Lighting.Calc/Lighting.Calc.csproj -c Release -o "$feed" -p:Continuo
 packages=("$feed"/Lighting.Calc.[0-9]*.nupkg)
 package=${packages[0]}
 version=${package##*/Lighting.Calc.} version=${version%.nupkg}
-for file in README.md CHANGELOG.md lib/net10.0/Lighting.Calc.dll lib/net10.0/Lighting.Calc.xml Lighting.Calc.nuspec; do
+for file in README.md CHANGELOG.md MODELS.md lib/net10.0/Lighting.Calc.dll lib/net10.0/Lighting.Calc.xml Lighting.Calc.nuspec; do
     unzip -l "$package" "$file" >/dev/null || fail "$file is missing from $(basename "$package")"
 done
 unzip -p "$package" Lighting.Calc.nuspec | grep -q '<license type="expression">MIT</license>' || fail "the licence is missing"

@@ -7,27 +7,31 @@ namespace Lighting.Calc.Tests.Published;
 public class CopperTests
 {
     [Fact]
+    [Against("copper", "IEC 60028")]
     public void IEC_60028_resistivity_of_annealed_copper_is_1_7241e_8_ohm_metre() =>
-        Assert.Equal(1.7241e-8, Copper.ResistivityAt20Celsius.OhmMeters, 0.00005e-8);
+        Publication.Meets(1.7241e-8, Copper.ResistivityAt20Celsius.OhmMeters, 0.00005e-8);
 
     [Fact]
+    [Against("copper", "NBS Handbook 100")]
     public void NBS_Handbook_100_circular_mil_form_is_10_371_ohm() =>
-        Assert.Equal(10.371, Copper.Resistance(Length.FromFeet(1), Area.FromSquareInches(Math.PI / 4 * 1e-6), Temperature.FromDegreesCelsius(20)).Ohms, 0.0005);
+        Publication.Meets(10.371, Copper.Resistance(Length.FromFeet(1), Area.FromSquareInches(Math.PI / 4 * 1e-6), Temperature.FromDegreesCelsius(20)).Ohms, 0.0005);
 
     // NBS Handbook 100: 0.15328 ohm for one metre of a conductor of one gram, density 8.89 g/cm3. Area of it: 1/8.89 mm2.
     [Fact]
+    [Against("copper", "NBS Handbook 100")]
     public void NBS_Handbook_100_mass_resistivity_is_0_15328_ohm_gram_per_square_metre() =>
-        Assert.Equal(0.15328, Copper.Resistance(Length.FromMeters(1), Area.FromSquareMillimeters(1 / 8.89), Temperature.FromDegreesCelsius(20)).Ohms, 0.00001);
+        Publication.Meets(0.15328, Copper.Resistance(Length.FromMeters(1), Area.FromSquareMillimeters(1 / 8.89), Temperature.FromDegreesCelsius(20)).Ohms, 0.00001);
 
     // Handbook 100 prints the coefficient referred to other temperatures: 0.00427 at 0 °C, 0.00385 at 25 °C.
     [Theory]
     [InlineData(0, 0.00427)]
     [InlineData(20, 0.00393)]
     [InlineData(25, 0.00385)]
+    [Against("copper", "NBS Handbook 100")]
     public void NBS_Handbook_100_temperature_coefficient_at(double celsius, double printedPerKelvin)
     {
         double coefficient = (Factor(celsius + 1) - Factor(celsius)) / Factor(celsius);
-        Assert.Equal(printedPerKelvin, coefficient, 0.000006);
+        Publication.Meets(printedPerKelvin, coefficient, 0.000006);
     }
 
     // FAA AC 43.13-1B Chg 1 paragraph 11-66: L2 = 254.5 L1 / (234.5 + T2), the inverse of the resistance factor.
@@ -35,8 +39,9 @@ public class CopperTests
     [InlineData(50)]
     [InlineData(105)]
     [InlineData(182)]
+    [Against("copper", "FAA AC 43.13-1B, paragraph 11-66")]
     public void FAA_AC_43_13_1B_hot_run_formula_agrees_within_0_01_percent(double celsius) =>
-        Assert.Equal(254.5 / (234.5 + celsius), 1 / Factor(celsius), 0.0001);
+        Publication.Meets(254.5 / (234.5 + celsius), 1 / Factor(celsius), 0.0001);
 
     // IEC 60228 annex, factors to 20 °C as printed; they come from 250/(230 + t), so the model differs by up to 0.4 %.
     [Theory]
@@ -53,8 +58,9 @@ public class CopperTests
     [InlineData(80, 0.806)]
     [InlineData(90, 0.781)]
     [InlineData(100, 0.758)]
+    [Against("copper", "IEC 60228, correction to 20 °C")]
     public void IEC_60228_correction_to_20_C_agrees_within_0_45_percent(double celsius, double printed) =>
-        Assert.Equal(1, 1 / Factor(celsius) / printed, 0.0045);
+        Publication.Meets(printed, 1 / Factor(celsius), printed * 0.0045);
 
     private static double Factor(double celsius) => Copper.ResistanceFactor(Temperature.FromDegreesCelsius(celsius)).DecimalFractions;
 }

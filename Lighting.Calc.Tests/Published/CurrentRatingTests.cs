@@ -16,13 +16,14 @@ public class CurrentRatingTests
     [InlineData(8, 70)]
     [InlineData(6, 100)]
     [InlineData(4, 130)]
+    [Against("current rating", "33 CFR 183.425, table 5", Copied = true)]
     public void Code_of_Federal_Regulations_33_183_425_gauges(int gauge, double printedAmperes)
     {
         foreach (WireSize wire in new[] { AmericanWireGauge.Solid(gauge), AmericanWireGauge.Stranded(gauge) })
         {
             CurrentRating rating = At(wire, 30, 1);
             Assert.Equal(CurrentRatingBasis.Published, rating.Basis);
-            Assert.Equal(printedAmperes, rating.Current!.Value.Amperes, 1e-9);
+            Publication.Meets(printedAmperes, rating.Current!.Value.Amperes, 1e-9);
         }
     }
 
@@ -45,8 +46,9 @@ public class CurrentRatingTests
     [InlineData("8 mm2", 66)]
     [InlineData("10 mm2", 73)]
     [InlineData("16 mm2", 98)]
+    [Against("current rating", "DIN VDE 0298-4, JIS C 3406", Copied = true)]
     public void DIN_VDE_0298_4_and_JIS_C_3406_metric_sizes(string size, double printedAmperes) =>
-        Assert.Equal(printedAmperes, At(Wire(size), 30, 1).Current!.Value.Amperes, 1e-9);
+        Publication.Meets(printedAmperes, At(Wire(size), 30, 1).Current!.Value.Amperes, 1e-9);
 
     // IEC 60364-5-52 table B.52.14, PVC 70 °C (from memory): the square-root form meets the rounded figures within 0.01.
     [Theory]
@@ -60,8 +62,9 @@ public class CurrentRatingTests
     [InlineData(50, 0.71)]
     [InlineData(55, 0.61)]
     [InlineData(60, 0.50)]
+    [Against("ambient factor", "IEC 60364-5-52, table B.52.14 (from memory)")]
     public void IEC_60364_5_52_ambient_factors_of_70_C_insulation(double celsius, double printedFactor) =>
-        Assert.Equal(printedFactor, Factor(70, celsius), 0.01);
+        Publication.Meets(printedFactor, Factor(70, celsius), 0.01);
 
     // 33 CFR 183.425 table 5 note, engine spaces (50 °C): 105 °C confirmed, others from memory.
     [Theory]
@@ -71,12 +74,14 @@ public class CurrentRatingTests
     [InlineData(90, 0.82)]
     [InlineData(105, 0.85)]
     [InlineData(125, 0.89)]
+    [Against("ambient factor", "33 CFR 183.425, engine spaces (partly from memory)")]
     public void Code_of_Federal_Regulations_33_183_425_engine_space_factors(double limitCelsius, double printedFactor) =>
-        Assert.Equal(printedFactor, Factor(limitCelsius, 50), 0.01);
+        Publication.Meets(printedFactor, Factor(limitCelsius, 50), 0.01);
 
     // The same note: 35 A of a No. 14 with 105 °C insulation becomes 30 A in an engine space (confirmed).
     [Fact]
-    public void Code_of_Federal_Regulations_33_183_425_No_14_in_an_engine_space() => Assert.Equal(30, 35 * Factor(105, 50), 0.5);
+    [Against("ambient factor", "33 CFR 183.425, No. 14 worked out")]
+    public void Code_of_Federal_Regulations_33_183_425_No_14_in_an_engine_space() => Publication.Meets(30, 35 * Factor(105, 50), 0.5);
 
     // IEC 60364-5-52 table B.52.17, bunched, all loaded (from memory).
     [Theory]
@@ -90,10 +95,11 @@ public class CurrentRatingTests
     [InlineData(8, 0.52)]
     [InlineData(9, 0.50)]
     [InlineData(12, 0.45)]
+    [Against("bundle factor", "IEC 60364-5-52, table B.52.17 (from memory)", Copied = true)]
     public void IEC_60364_5_52_bundle_factors(int wires, double printedFactor)
     {
-        Assert.Equal(printedFactor, BundleDerating.AllLoaded(wires)!.Value.DecimalFractions, 1e-9);
-        Assert.Equal(19 * printedFactor, At(Wire("1 mm2"), 30, wires).Current!.Value.Amperes, 1e-9);
+        Publication.Meets(printedFactor, BundleDerating.AllLoaded(wires)!.Value.DecimalFractions, 1e-9);
+        Publication.Meets(19 * printedFactor, At(Wire("1 mm2"), 30, wires).Current!.Value.Amperes, 1e-9);
     }
 
     // MIL-W-5088L bundle chart, digitised (confirmed: transcription). Between printed counts the larger count, between loadings linear.
@@ -105,21 +111,24 @@ public class CurrentRatingTests
     [InlineData(18, 40, 0.505)]
     [InlineData(11, 100, 0.43)]
     [InlineData(8, 50, 0.63125)]
+    [Against("bundle factor", "MIL-W-5088L, bundle chart digitised", Copied = true)]
     public void MIL_W_5088L_bundle_chart(int wires, double loadingPercent, double printedFactor) =>
-        Assert.Equal(printedFactor, BundleDerating.PartlyLoaded(wires, Ratio.FromPercent(loadingPercent))!.Value.DecimalFractions, 1e-9);
+        Publication.Meets(printedFactor, BundleDerating.PartlyLoaded(wires, Ratio.FromPercent(loadingPercent))!.Value.DecimalFractions, 1e-9);
 
     // AC 43.13-1B paragraph 11-68 example 2 (confirmed): 47 A in free air × altitude 0.91 = 42.77 A; eight wires at 60 % take 0.6, 26 A.
     // The chart's digitised point is 0.595, which gives 25.4 A.
     [Fact]
+    [Against("bundle factor", "FAA AC 43.13-1B, paragraphs 11-68 and 11-69 (partly from memory)")]
     public void AC_43_13_1B_paragraph_11_68_example_2_bundle_of_eight() =>
-        Assert.Equal(26, 47 * 0.91 * BundleDerating.PartlyLoaded(8, Ratio.FromPercent(60))!.Value.DecimalFractions, 0.6);
+        Publication.Meets(26, 47 * 0.91 * BundleDerating.PartlyLoaded(8, Ratio.FromPercent(60))!.Value.DecimalFractions, 0.6);
 
     // AC 43.13-1B paragraph 11-69 example B (from memory): twelve wires all loaded, 68 A × 0.43 = 29.2 A; at 20 000 ft 61 A × 0.43 × 0.91 = 23.8 A.
     [Theory]
     [InlineData(68, 1, 29.2)]
     [InlineData(61, 0.91, 23.8)]
+    [Against("bundle factor", "FAA AC 43.13-1B, paragraphs 11-68 and 11-69 (partly from memory)")]
     public void AC_43_13_1B_paragraph_11_69_example_B(double freeAirAmperes, double altitudeFactor, double printedAmperes) =>
-        Assert.Equal(printedAmperes, freeAirAmperes * altitudeFactor * BundleDerating.PartlyLoaded(12, Ratio.FromPercent(100))!.Value.DecimalFractions, 0.1);
+        Publication.Meets(printedAmperes, freeAirAmperes * altitudeFactor * BundleDerating.PartlyLoaded(12, Ratio.FromPercent(100))!.Value.DecimalFractions, 0.1);
 
     private static CurrentRating At(WireSize wire, double celsius, int bundle) => CurrentRating.Of(wire, Temperature.FromDegreesCelsius(celsius), bundle);
 
