@@ -1,5 +1,6 @@
 // dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- --filter '*' --join
 // dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- bikes FOLDER [COUNT [SEED]]
+// dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- fuzz CORPUS FINDINGS [COUNT [SEED]]
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using Lighting.Calc.Benchmarks;
@@ -9,6 +10,14 @@ if (args is ["bikes", var folder, ..])
     int count = args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 10_000;
     int seed = args.Length > 3 ? int.Parse(args[3], CultureInfo.InvariantCulture) : 1;
     new BikeGenerator(seed).Write(folder, count);
+    return;
+}
+
+if (args is ["fuzz", var corpus, var findings, ..])
+{
+    long inputs = args.Length > 3 ? long.Parse(args[3], CultureInfo.InvariantCulture) : 1_000_000;
+    int start = args.Length > 4 ? int.Parse(args[4], CultureInfo.InvariantCulture) : 1;
+    Environment.ExitCode = new ListFuzz(corpus).Run(inputs, start, findings) == 0 ? 0 : 1;
     return;
 }
 

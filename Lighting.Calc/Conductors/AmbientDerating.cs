@@ -9,7 +9,7 @@ namespace Lighting.Calc.Conductors;
 /// Source: IEC 60364-5-52 / VDE 0298-4 (form from memory; its printed factors in tables/ambient-derating.csv are met within 0.01).
 /// Valid from −40 °C up to the limit; at and above the limit the wire carries nothing, which is a factor of zero.
 /// </remarks>
-public static class AmbientDerating
+internal static class AmbientDerating
 {
     internal const double LowestCelsius = -40;
 

@@ -10,7 +10,7 @@ namespace Lighting.Calc.Conductors;
 /// All loaded: IEC 60364-5-52 table B.52.17 to 12 wires, then the MIL-W-5088L chart at 100 % to 18. Between printed counts
 /// the next larger count is taken. Partly loaded: the chart, linear between its printed loadings. Data: tables/bundle-derating.csv.
 /// </remarks>
-public static class BundleDerating
+internal static class BundleDerating
 {
     private static readonly ImmutableArray<TableRow> Rows = [.. PublishedTable.Load("bundle-derating").Read()];
     private static readonly ImmutableSortedDictionary<int, double> AllLoadedByCount = ReadAllLoaded();

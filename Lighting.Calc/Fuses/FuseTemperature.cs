@@ -10,7 +10,7 @@ namespace Lighting.Calc.Fuses;
 /// Symbols: k share lost per kelvin, T0 its reference, T ambient, °C. The steady limit of 75 % is stated at 25 °C, so the factor
 /// is one there. Source: tables/fuse-temperature.csv (data-sheet practice; from memory). Valid −40 °C to 125 °C, the span that data sheets draw.
 /// </remarks>
-public static class FuseTemperature
+internal static class FuseTemperature
 {
     private static readonly ImmutableArray<TableRow> Rows = [.. PublishedTable.Load("fuse-temperature").Read()];
     private const double StatedCelsius = 25;

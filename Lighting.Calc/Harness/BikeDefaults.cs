@@ -7,7 +7,7 @@ namespace Lighting.Calc.Harness;
 /// A full six-cell lead-acid battery at rest stands at 12.65 V (tables/lead-acid.csv); UN Regulation 37 tests 12 V
 /// lamps at 13.5 V. Other systems scale with their nominal volts.
 /// </remarks>
-public static class BikeDefaults
+internal static class BikeDefaults
 {
     /// <summary>Nominal system volts: 12 V.</summary>
     public static ElectricPotential SystemVoltage { get; } = ElectricPotential.FromVolts(12);

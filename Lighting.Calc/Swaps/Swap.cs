@@ -54,13 +54,13 @@ public static class Swap
     /// <param name="bike">The bike before.</param>
     /// <param name="replacements">What takes whose place.</param>
     /// <param name="options">How it is judged; null for the defaults.</param>
-    /// <param name="cancel">Stops the work.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">A replacement names no lamp of the bike or one twice, or the condition names what the bike does not have or leaves no setting that can be solved.</exception>
     /// <exception cref="NetworkNotSolvedException">A stretch of the ride has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static SwapReport Of(Bike bike, IEnumerable<LampReplacement> replacements, SwapOptions? options = null, CancellationToken cancel = default)
+    public static SwapReport Of(Bike bike, IEnumerable<LampReplacement> replacements, SwapOptions? options = null, CancellationToken cancellation = default)
     {
         ImmutableArray<LampReplacement> all = [.. replacements];
-        return new SwapReporter(bike, Apply(bike, all), all, options ?? new SwapOptions()).Report(cancel);
+        return new SwapReporter(bike, Apply(bike, all), all, options ?? new SwapOptions()).Report(cancellation);
     }
 }

@@ -26,29 +26,29 @@ public static class ToleranceCheck
     /// <param name="bike">The bike as listed, fed by a battery.</param>
     /// <param name="options">What the check is told besides; null for the defaults.</param>
     /// <param name="progress">Told the share that is done, from any thread, out of order.</param>
-    /// <param name="cancel">Stops the work.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">The bike has direct lighting, its circuit or condition leaves nothing to solve, or it is too large for so many samples.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">A bike that was drawn has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ToleranceReport Of(Bike bike, ToleranceOptions? options = null, IProgress<Ratio>? progress = null, CancellationToken cancel = default)
+    public static ToleranceReport Of(Bike bike, ToleranceOptions? options = null, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         options ??= new ToleranceOptions();
         options.Check();
         if (bike.Lighting == LightingSupply.Direct)
             throw new ArgumentException("Tolerances are reckoned for lamps on a battery only: a lighting coil's volts come from its load, and no spread is known for it.", nameof(bike));
-        BikeSolution solution = BikeSolution.Of(bike, options.When, options.Supply, cancel);
+        BikeSolution solution = BikeSolution.Of(bike, options.When, options.Supply, cancellation);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(bike, solution.Points, options.Fuses);
         var uncertain = new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions);
         SamplingPlan plan = SamplingPlan.Of(uncertain, solution.Network, solution.Points, options);
         var run = new SampleRun(plan, options, [.. fuses.Select(f => f.Steady.UsableCurrent.Amperes)]);
-        run.Run(progress, cancel);
-        return Report(plan, run, fuses, cancel);
+        run.Run(progress, cancellation);
+        return Report(plan, run, fuses, cancellation);
     }
 
-    private static ToleranceReport Report(SamplingPlan plan, SampleRun run, ImmutableArray<FuseSuitability> fuses, CancellationToken cancel)
+    private static ToleranceReport Report(SamplingPlan plan, SampleRun run, ImmutableArray<FuseSuitability> fuses, CancellationToken cancellation)
     {
         Bike bike = plan.Bike;
         var places = new QuantityPlaces(plan);
@@ -83,7 +83,7 @@ public static class ToleranceCheck
             ],
             BreakEven = plan.HasBreakEven ? Spread(places.BreakEvenRpm, v => RotationalSpeed.FromRevolutionsPerMinute(v)) : null,
             RideBalance = plan.HasRide ? Spread(places.RideAmpereHours, v => ElectricCharge.FromAmpereHours(v)) : null,
-            Verdicts = [.. Verdicts(plan, run, fuses, places, cancel).OrderBy(v => v.Probability.DecimalFractions)],
+            Verdicts = [.. Verdicts(plan, run, fuses, places, cancellation).OrderBy(v => v.Probability.DecimalFractions)],
         };
 
         ResultSpread<T> Spread<T>(int quantity, Func<double, T> unit)
@@ -91,12 +91,12 @@ public static class ToleranceCheck
             => summary.Of(quantity, percentiles[quantity], unit);
     }
 
-    private static IEnumerable<VerdictTolerance> Verdicts(SamplingPlan plan, SampleRun run, ImmutableArray<FuseSuitability> fuses, QuantityPlaces places, CancellationToken cancel)
+    private static IEnumerable<VerdictTolerance> Verdicts(SamplingPlan plan, SampleRun run, ImmutableArray<FuseSuitability> fuses, QuantityPlaces places, CancellationToken cancellation)
     {
         Bike bike = plan.Bike;
         if (!fuses.IsEmpty)
         {
-            var odds = new FuseVerdictOdds(plan.Uncertain, plan.Options, run, cancel);
+            var odds = new FuseVerdictOdds(plan.Uncertain, plan.Options, run, cancellation);
             for (int f = 0; f < fuses.Length; f++)
                 yield return new VerdictTolerance(fuses[f].Fuse.Name, fuses[f].VerdictText, odds.Of(f, fuses[f].Verdict, Good(places.FuseCarries(f))));
         }

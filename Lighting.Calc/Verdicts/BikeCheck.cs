@@ -12,13 +12,13 @@ public static class BikeCheck
     /// <summary>Checks a bike.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="options">What the check is told besides; null for the defaults.</param>
-    /// <param name="cancel">Stops the work.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">The condition names what the bike does not have, or leaves too many settings or none that can be solved.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static BikeReport Of(Bike bike, CheckOptions? options = null, CancellationToken cancel = default)
+    public static BikeReport Of(Bike bike, CheckOptions? options = null, CancellationToken cancellation = default)
     {
         options ??= new CheckOptions();
-        BikeSolution solution = BikeSolution.Of(bike, options.When, options.Supply, cancel);
+        BikeSolution solution = BikeSolution.Of(bike, options.When, options.Supply, cancellation);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         ImmutableArray<Setting> settings = [.. solution.Points.Select(p => p.Setting)];
@@ -27,7 +27,7 @@ public static class BikeCheck
         ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(feeds, solution.Points, options.Fuses);
         ImmutableArray<OperatingPoint?> worst = MeantLit.WorstOfEach(bike, solution.Points);
         ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, worst);
-        cancel.ThrowIfCancellationRequested();
+        cancellation.ThrowIfCancellationRequested();
         bool isDirect = bike.Lighting == LightingSupply.Direct;
         ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.Of(bike, AverageLoads.Of(solution.Network, solution.Points), options.Charging).Report(solution.Settings);
         DirectLightingReport? direct = bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);

@@ -36,10 +36,10 @@ public sealed record BikeSolution
     /// <param name="bike">The bike.</param>
     /// <param name="when">Only the settings in which this holds.</param>
     /// <param name="supply">Volts of the source; null takes the bike's charging volts.</param>
-    /// <param name="cancel">Stops the work between two settings.</param>
+    /// <param name="cancellation">Stops the work between two settings.</param>
     /// <exception cref="ArgumentException">The condition names what the bike does not have, or leaves too many settings.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static BikeSolution Of(Bike bike, Condition when, ElectricPotential? supply = null, CancellationToken cancel = default)
+    public static BikeSolution Of(Bike bike, Condition when, ElectricPotential? supply = null, CancellationToken cancellation = default)
     {
         ElectricPotential volts = supply ?? bike.ChargingVoltage;
         var network = new HarnessNetwork(bike);
@@ -50,7 +50,7 @@ public sealed record BikeSolution
         ImmutableArray<Setting> settings = SettingEnumeration.Of(bike, when);
         foreach (Setting setting in settings)
         {
-            cancel.ThrowIfCancellationRequested();
+            cancellation.ThrowIfCancellationRequested();
             try
             {
                 points.Add(solver.Solve(setting));
