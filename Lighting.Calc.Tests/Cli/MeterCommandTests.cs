@@ -149,7 +149,7 @@ public class MeterCommandTests
         CliResult result = CliProcess.Run("faults", CliProcess.Bike("chapel-single"));
         Assert.Equal(0, result.ExitCode);
         Assert.StartsWith("Faults: Pinmoor Valley Post single No. 3\nNothing has been read yet: begin with the first test.\n", result.Output, StringComparison.Ordinal);
-        Assert.Contains("\nNext test\n\nwith ", result.Output, StringComparison.Ordinal);
+        Assert.Contains("\nNext test\n\nWith ", result.Output, StringComparison.Ordinal);
         Assert.Contains(", as it should be", Flat(result.Output), StringComparison.Ordinal);
         Assert.Contains("The frame is battery +.", Flat(result.Output), StringComparison.Ordinal);
         // Nothing has been read, so that no resistance is said to be fitted.
