@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Lighting.Calc.Charging;
 using Lighting.Calc.Cli.Rendering;
+using Lighting.Calc.Fuses;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lists;
 using Lighting.Calc.Verdicts;
@@ -47,14 +49,15 @@ internal static class ChargingCommand
                 throw new InputException("the bike has no charging curve; add charging.csv with the columns rpm and current.");
             return Task.FromResult(input.Bike.Lighting == LightingSupply.Direct
                 ? Direct(parsed, console, options, input, cancel)
-                : Balance(parsed, console, options, input, ChargingSystem.Of(input.Bike with { ChargingVoltage = input.Supply }, charging)));
+                : Balance(parsed, console, options, input, ChargingSystem.Of(input.Bike with { ChargingVoltage = input.Supply }, charging), cancel));
         });
         return command.WithExample("lighting-calc charging shared/bikes/valley-twin", "lighting-calc charging shared/bikes/valley-twin --format csv");
     }
 
-    private static int Balance(ParseResult parsed, CommandConsole console, BikeOptions options, BikeInput input, ChargingSystem system)
+    private static int Balance(ParseResult parsed, CommandConsole console, BikeOptions options, BikeInput input, ChargingSystem system, CancellationToken cancel)
     {
-        ChargingReport report = system.Report(input.When);
+        ImmutableArray<Setting> lights = StandingLights.Of(BikeSolution.Of(input.Bike, input.When, input.Supply, cancel).Points, new FuseOptions().MomentarySwitches);
+        ChargingReport report = system.Report(input.When, lights);
         if (report.Worst is null)
             throw new InputException("no setting could be solved: " + report.Findings[0].Message);
         options.Output.Write(parsed, console, () => ChargingDocument.Of(system, report), json => ChargingJson.Write(json, system, report));

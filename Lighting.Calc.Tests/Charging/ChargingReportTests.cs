@@ -1,8 +1,12 @@
 using System.Collections.Immutable;
 using Lighting.Calc.Charging;
 using Lighting.Calc.Conductors;
+using Lighting.Calc.Fuses;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
+using Lighting.Calc.Lists;
+using Lighting.Calc.Tests.Cli;
+using Lighting.Calc.Verdicts;
 using UnitsNet;
 using static Lighting.Calc.Tests.Charging.ValleyPost;
 
@@ -108,6 +112,22 @@ public class ChargingReportTests
         Assert.Equal([0.5, 0.25, 0.5, 0.25], report.Standing.Select(s => s.To.DecimalFractions));
         Assert.All(report.Standing, s => Assert.Equal(StandingOutcome.Reached, s.Outcome));
     }
+
+    // The twin's parking lights draw less than its brake lamp and coils together, which nobody leaves on.
+    [Fact]
+    public void Parking_and_full_lights_are_the_least_and_the_most_of_what_is_left_on()
+    {
+        Bike twin = BikeLists.Read(CliProcess.Bike("valley-twin")).Value.Bike;
+        ImmutableArray<Setting> lights = StandingLights.Of(BikeSolution.Of(twin, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points, new FuseOptions().MomentarySwitches);
+        Assert.Equal(["park", "main"], lights.Select(s => s.PositionOf("lights")!));
+        Assert.All(lights, s => Assert.Equal(["off", "off"], new[] { s.PositionOf("brake"), s.PositionOf("indicators") }));
+        ChargingReport report = ChargingSystem.Of(twin).Report(Condition.Always, lights);
+        Assert.Equal(["park", "park", "main", "main"], report.Standing.Take(4).Select(s => s.Setting.PositionOf("lights")!));
+        Assert.True(report.Standing[1].Time!.Value.Hours > report.Standing[0].Time!.Value.Hours && report.Standing[0].Time!.Value.Hours > report.Standing[2].Time!.Value.Hours);
+    }
+
+    [Fact]
+    public void Where_no_lamp_is_ever_lit_nothing_is_left_on() => Assert.Empty(StandingLights.Of([], []));
 
     [Fact]
     public void What_is_not_known_is_said_and_not_computed()

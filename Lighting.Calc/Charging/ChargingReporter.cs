@@ -8,7 +8,7 @@ namespace Lighting.Calc.Charging;
 /// <summary>Looks over all settings of a charging system.</summary>
 internal static class ChargingReporter
 {
-    public static ChargingReport Report(ChargingSystem system, IReadOnlyList<Setting> settings)
+    public static ChargingReport Report(ChargingSystem system, IReadOnlyList<Setting> settings, IReadOnlyList<Setting> standingIn)
     {
         var findings = new ChargingFindings(system);
         var balances = ImmutableArray.CreateBuilder<ChargingBalance>();
@@ -36,7 +36,7 @@ internal static class ChargingReporter
         ChargingBalance? typical = longest is null ? null : system.BalanceIn(longest);
         ChargingSurplus? surplus = Surplus(system, balances);
         RideBalance? ride = system.Bike.Ride.IsEmpty ? null : system.Ride();
-        ImmutableArray<StandingTime> standing = [.. new[] { typical, worst }.OfType<ChargingBalance>().Select(b => b.Setting).Distinct()
+        ImmutableArray<StandingTime> standing = [.. standingIn.Concat(new[] { typical, worst }.OfType<ChargingBalance>().Select(b => b.Setting)).Distinct()
             .SelectMany(s => new[] { Ratio.FromPercent(50), system.Options.NoStartStateOfCharge }.Select(to => system.Standing(s, to)))];
         findings.AddBalances(worst, typical);
         findings.AddSurplus(surplus);

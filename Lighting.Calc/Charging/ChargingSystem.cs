@@ -140,12 +140,13 @@ public sealed class ChargingSystem
 
     /// <summary>Everything at once: balances of all settings, the worst, the ride's, the surplus, standing times and what is found.</summary>
     /// <param name="only">The settings to look at; <see cref="Condition.Always"/> for all.</param>
+    /// <param name="standing">Settings to stand in with the engine off, besides the usual one of the ride and the worst; null for those alone.</param>
     /// <exception cref="ArgumentException">The condition leaves no setting or too many.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting of a ride's stretch has no operating point.</exception>
-    public ChargingReport Report(Condition only) => Report(SettingEnumeration.Of(Bike, only));
+    public ChargingReport Report(Condition only, IReadOnlyList<Setting>? standing = null) => ChargingReporter.Report(this, SettingEnumeration.Of(Bike, only), standing ?? []);
 
     /// <summary>The same of settings that are enumerated already.</summary>
-    internal ChargingReport Report(IReadOnlyList<Setting> settings) => ChargingReporter.Report(this, settings);
+    internal ChargingReport Report(IReadOnlyList<Setting> settings) => ChargingReporter.Report(this, settings, []);
 
     internal ElectricCurrent RunningDemand(Setting setting) => _load(setting, Bike.ChargingVoltage) + Options.FieldCurrent;
 
