@@ -42,14 +42,14 @@ public class LoadAnalysis
     /// products are in the stored text, 0.039 + 0.0048 + 0.0024 + 0.002 + 0.0005 + 0.00005, and the total is not.
     /// </summary>
     [Theory]
-    [InlineData("alarm", 0.11545, "panel alarm 0.065", "sounder alarm 0.022", "flasher alarm 0.014", "detector alarm 0.012", "call points 0.002", "optical alarm 0.0004", "heat 0.00005")]
-    [InlineData("waiting", null, "panel waiting 0.039", "sounder waiting 0.0048", "flasher waiting 0.0024", "call points 0.002", "optical waiting 0.0005", "heat 0.00005")]
-    public void Fire_alarm_manual_GLT_MAN_129_page_23_adds_up_its_loads(string state, double? printedAmperes, params string[] printedProducts)
+    [InlineData("alarm", 0.11545, "panel alarm 0.065; sounder alarm 0.022; flasher alarm 0.014; detector alarm 0.012; call points 0.002; optical alarm 0.0004; heat 0.00005")]
+    [InlineData("waiting", null, "panel waiting 0.039; sounder waiting 0.0048; flasher waiting 0.0024; call points 0.002; optical waiting 0.0005; heat 0.00005")]
+    public void Fire_alarm_manual_GLT_MAN_129_page_23_adds_up_its_loads(string state, double? printedAmperes, string printedProducts)
     {
         Bike bike = BikeLists.Read(ListSource.Empty.With("lamps.csv", Panel).With("bike.csv", "item,value\nsystem voltage,24\n")).Value.Bike;
         bike = bike with { Lamps = bike.Lamps.Add(s_heatDetector) };
         OperatingPoint point = Assert.Single(BikeSolution.Of(bike, Condition.Parse($"state={state}"), cancellation: TestContext.Current.CancellationToken).Points);
-        foreach (string printed in printedProducts)
+        foreach (string printed in printedProducts.Split("; "))
         {
             string[] words = printed.Split(' ');
             double amperes = point.Lamps.Where(l => l.Lamp.Circuit == string.Join(' ', words[..^1])).Sum(l => l.Current.Amperes);

@@ -18,8 +18,9 @@ public class CoilCureTests
     [Fact]
     public void Without_a_cure_the_coil_gives_far_more_than_before()
     {
-        Assert.InRange(Volts(s_all.After.Bike).Max(), 80, 100);
-        Assert.InRange(s_all.Before.DirectLighting!.Points[^1].TerminalVoltage.Volts, 7, 7.1);
+        double before = s_all.Before.DirectLighting!.Points[^1].TerminalVoltage.Volts;
+        Assert.InRange(before, 6.5, 7.5);
+        Assert.True(Volts(s_all.After.Bike).Max() > 4 * before);
     }
 
     // The list has 4.7 A at 6000 rpm into 6.75 V, at which the LEDs take 15 W, 3 W and 1 W: 2.8 A with the drops of the wires.
@@ -51,7 +52,7 @@ public class CoilCureTests
         double ohms = Number(s_tail, "a resistor of ([0-9.]+) Ω"), most = Number(s_tail, "W at most and ([0-9.]+) V");
         double[] volts = Volts(WithResistor(s_tail.After.Bike, ohms));
         Assert.Equal(most, volts.Max(), 0.05);
-        Assert.True(volts.Max() <= s_tail.Before.DirectLighting!.Points[^1].TerminalVoltage.Volts + 1e-6);
+        Assert.True(volts.Max() <= Math.Max(6.75, s_tail.Before.DirectLighting!.Points.Max(p => p.TerminalVoltage.Volts)) + 1e-6, $"{volts.Max()} V");
         Assert.Equal(volts[0], Number(s_tail, "but ([0-9.]+) V instead of"), 0.05);
         Assert.Equal(volts.Max() * volts.Max() / ohms, Number(s_tail, ": ([0-9.]+) W at most"), 0.5);
         Assert.True(Number(s_tail, "a ([0-9.]+) W one on metal") >= 2 * volts.Max() * volts.Max() / ohms);

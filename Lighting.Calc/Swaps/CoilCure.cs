@@ -28,12 +28,14 @@ internal static class CoilCure
         double[] volts = VoltsWith(after, now, ohms);
         string instead = volts.Max() < LeastShare * most.Volts
             ? Said($"No resistor across it does the same: of {largest.Resistance.Ohms:0.0} Ω or less it takes the lamps' volts ({volts.Max():0.0} V at {rpm}), of more it leaves over {most.Volts:0.0} V.")
-            : Said($"Or a resistor of {ohms:0.0#} Ω across it, {Rating(largest, most)}: {volts.Max() * volts.Max() / ohms:0} W at most and {volts.Max():0.0} V up to {rpm} (solved), but {volts[0]:0.0} V instead of {was.Points[0].TerminalVoltage.Volts:0.0} V at {now.Points[0].Speed.RevolutionsPerMinute:0} rpm.");
+            : Said($"Or a resistor of {ohms:0.0#} Ω across it, {Rating(Across(most, ohms), most)}: {volts.Max() * volts.Max() / ohms:0} W at most and {volts.Max():0.0} V up to {rpm} (solved), but {volts[0]:0.0} V instead of {was.Points[0].TerminalVoltage.Volts:0.0} V at {now.Points[0].Speed.RevolutionsPerMinute:0} rpm.");
         return new Finding(
             Severity.Note,
             "lighting coil",
             Said($"cure: a regulator across the coil, made for alternating current, that holds {regulator.Limit.Volts:0.0#} V: at {rpm} it takes {regulator.Current.Amperes:0.0} A, {(double)regulator.Power.Watts:0} W if it burns them. {instead} A first estimate: LEDs draw alternating current in pulses."));
     }
+
+    private static LoadResistor Across(ElectricPotential most, double ohms) => LoadResistor.Between(most, Power.FromWatts(most.Volts * most.Volts / ohms), Power.Zero);
 
     private static string Rating(LoadResistor resistor, ElectricPotential most) =>
         resistor.RatingFor(most) is { } rated ? Said($"a {(double)rated.Watts:0} W one on metal") : "for which no usual resistor is rated";
@@ -50,7 +52,7 @@ internal static class CoilCure
             (tooLittle, enough) = VoltsWith(after, now, 1 / middle).Max() > most.Volts ? (middle, enough) : (tooLittle, middle);
         }
 
-        return LoadResistor.Between(most, Power.FromWatts(most.Volts * most.Volts * enough), Power.Zero);
+        return Across(most, 1 / enough);
     }
 
     private static double[] VoltsWith(Bike after, DirectLightingReport now, double ohms)
