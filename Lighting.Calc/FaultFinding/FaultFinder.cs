@@ -118,7 +118,7 @@ public sealed class FaultFinder
     {
         FaultGroup first = groups[0];
         if (nothing)
-            return $"Nothing found{(first.Probability < 0.5 ? " so far" : "")}: the {(readings == 1 ? "reading is" : "readings are")} as {(readings == 1 ? "it" : "they")} should be ({FaultWords.Percent(first.Probability)} that no more is to be found).";
+            return $"Nothing found{(first.Probability < 0.5 ? " so far" : "")}: the {(readings == 1 ? "reading is" : "readings are")} as {(readings == 1 ? "it" : "they")} should be ({FaultWords.Percent(first.Probability)} that there is no fault).";
         if (readings == 0)
             return "Nothing has been read yet: begin with the first test.";
         string others = first.Alternatives.Length > 1 ? $", or {first.Alternatives.Length - 1} more that no reading can tell from it" : "";

@@ -15,6 +15,9 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
     private const int MostFaults = 22;
     private const int RefinedPairs = 12;
 
+    // A pair this far below the best is less likely than a thousandth, and its numbers are shown nowhere.
+    private const double Unmentioned = 7;
+
     private readonly ReadingScale _scale = new(model.Circuit);
     private readonly int[] _first = First(model);
     private readonly (Setting Setting, int[] Own, TestPlace[] Tests, int[] Ohms)[] _bySetting = BySetting(evidence);
@@ -36,11 +39,12 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
                         coarse[i] = (weight, a, b);
             return solver;
         }, _ => { });
-        return
+        FaultPair[] refined =
         [
             .. coarse.OrderByDescending(c => c.LogWeight).Take(RefinedPairs).AsParallel().WithCancellation(cancellation).Select(c => Refine(new FaultSolver(model.Circuit, model.Draws), c.A, c.B))
                 .OrderByDescending(p => p.LogWeight).ThenBy(p => p.Nearest[0]).ThenBy(p => p.Nearest[1]),
         ];
+        return [.. refined.AsParallel().AsOrdered().WithCancellation(cancellation).Select(p => p.LogWeight < refined[0].LogWeight - Unmentioned ? p : WithSpread(p))];
     }
 
     private static int[] First(FaultModel model)
@@ -81,8 +85,10 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
     private FaultPair Refine(FaultSolver solver, int a, int b)
     {
         double best = Weigh(solver, a, b);
-        for (int round = 0; round < 2; round++)
+        int before = -1, beforeOther = -1;
+        for (int round = 0; round < 2 && (a, b) != (before, beforeOther); round++)
         {
+            (before, beforeOther) = (a, b);
             foreach (int other in All(a))
                 if (Weigh(solver, other, b) is var weight && weight > best)
                     (best, a) = (weight, other);
@@ -103,7 +109,7 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
         }
 
         Prediction[] exact = Predict(solver, a, b, first, second, isExact: true);
-        return new FaultPair([first, second], [a, b], Weigh(exact, first, second), [.. exact], [Spread(solver, a, b, first, second, ofFirst: true), Spread(solver, a, b, first, second, ofFirst: false)]);
+        return new FaultPair([first, second], [a, b], Weigh(exact, first, second), [.. exact], [Held(first), Held(second)]);
 
         IEnumerable<int> All(int member)
         {
@@ -124,13 +130,29 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
         });
     }
 
+    private static (double Low, double High)? Held(in FaultMember fault) =>
+        fault.Family.IsContinuous && !fault.Family.IsShare && double.IsFinite(fault.Case.Ohms) ? (fault.Case.Ohms, fault.Case.Ohms) : null;
+
+    private FaultPair WithSpread(FaultPair pair)
+    {
+        var solver = new FaultSolver(model.Circuit, model.Draws);
+        return pair with
+        {
+            Spread =
+            [
+                Spread(solver, pair.Nearest[0], pair.Nearest[1], pair.Members[0], pair.Members[1], ofFirst: true),
+                Spread(solver, pair.Nearest[0], pair.Nearest[1], pair.Members[0], pair.Members[1], ofFirst: false),
+            ],
+        };
+    }
+
     // From the best outwards until the weight has fallen as far as at the ends of nine tenths of a normal distribution.
     private (double Low, double High)? Spread(FaultSolver solver, int a, int b, in FaultMember first, in FaultMember second, bool ofFirst)
     {
         const double step = 0.03, fall = 1.353;
         const int most = 60;
         FaultMember of = ofFirst ? first : second;
-        if (!of.Family.IsContinuous || of.Family.IsShare || double.IsInfinity(of.Case.Ohms))
+        if (Held(of) is null)
             return null;
         double best = Weigh(solver, a, b, first, second);
         double[] ends = [0, double.PositiveInfinity];
