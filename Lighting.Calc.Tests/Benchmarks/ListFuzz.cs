@@ -28,7 +28,7 @@ internal sealed partial class ListFuzz(string corpus)
     public int Run(long count, int seed, string findings)
     {
         int workers = Environment.ProcessorCount;
-        var current = new (long Started, string Name, byte[] Text)?[workers];
+        var current = new Reading?[workers];
         var watch = Stopwatch.StartNew();
         using var ended = new CancellationTokenSource();
         Task hangs = Task.Run(() => WatchForHangs(current, findings, ended.Token));
@@ -41,7 +41,7 @@ internal sealed partial class ListFuzz(string corpus)
         return _found.Count;
     }
 
-    private void Work(int worker, long count, int seed, (long, string, byte[])?[] current, string findings)
+    private void Work(int worker, long count, int seed, Reading?[] current, string findings)
     {
         var random = new Random(unchecked(seed * 397 + worker));
         var mutator = new ListMutator(random.Next());
@@ -51,8 +51,8 @@ internal sealed partial class ListFuzz(string corpus)
             // Half of them from what is right, so that a good share stays readable.
             (string name, byte[] text) = random.Next(2) == 0 ? _seeds[random.Next(_seeds.Length)] : known[random.Next(known.Count)];
             byte[] mutated = mutator.Mutate(text, known[random.Next(known.Count)].Text);
-            ListSource source = Around(name, mutated, random.Next(4) == 0);
-            current[worker] = (Stopwatch.GetTimestamp(), name, mutated);
+            ListSource source = Around(name, mutated, random.Next(4) > 0);
+            Volatile.Write(ref current[worker], new Reading(Stopwatch.GetTimestamp(), name, mutated));
             string kind = Read(source, name, mutated, findings);
             current[worker] = null;
             if (_kinds.TryAdd(kind, 0) && known.Count < MostKept && mutated.Length < 8192)
@@ -81,7 +81,8 @@ internal sealed partial class ListFuzz(string corpus)
             TimeSpan took = Stopwatch.GetElapsedTime(started);
             if (took > Longest) // the machine may have done something else: the fastest of five counts
                 took = Enumerable.Range(0, 4).Select(_ => TimeOf(source)).Append(took).Min();
-            Interlocked.Increment(ref _read);
+            if (Interlocked.Increment(ref _read) % 100_000 == 0)
+                Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{_read} lists read"));
             Raise(ref _slowestTicks, took.Ticks);
             Raise(ref _mostBytes, bytes);
             if (took > Longest)
@@ -143,12 +144,12 @@ internal sealed partial class ListFuzz(string corpus)
         }
     }
 
-    private void WatchForHangs((long Started, string Name, byte[] Text)?[] current, string findings, CancellationToken ended)
+    private void WatchForHangs(Reading?[] current, string findings, CancellationToken ended)
     {
         while (!ended.WaitHandle.WaitOne(TimeSpan.FromSeconds(5)))
-            foreach ((long started, string name, byte[] text) in current.Where(c => c is not null).Select(c => c!.Value))
-                if (Stopwatch.GetElapsedTime(started) > TimeSpan.FromSeconds(20))
-                    Found(name, text, "hangs", findings);
+            foreach (Reading reading in current.OfType<Reading>())
+                if (Stopwatch.GetElapsedTime(reading.Started) > TimeSpan.FromSeconds(60))
+                    Found(reading.Name, reading.Text, "hangs", findings);
     }
 
     private void Found(string name, byte[] text, string what, string findings)
@@ -164,6 +165,8 @@ internal sealed partial class ListFuzz(string corpus)
 
     // A corpus file is called after its list: twin-lamps.csv, or lamps.csv in a folder.
     private static string NameOf(string file) => Path.GetFileName(file).Split('-')[^1];
+
+    private sealed record Reading(long Started, string Name, byte[] Text);
 
     [GeneratedRegex(@"'[^']*'|\d+")]
     private static partial Regex Places();

@@ -5,13 +5,42 @@ namespace Lighting.Calc.Tests.Conductors;
 
 public class CopperTests
 {
+    private static readonly Temperature Cool = Temperature.FromDegreesCelsius(20);
+
     [Fact]
     public void A_kilometre_of_one_square_millimetre_is_the_inverse_of_58_per_metre() =>
-        Assert.Equal(1000.0 / 58, Copper.Resistance(Length.FromKilometers(1), Area.FromSquareMillimeters(1), Temperature.FromDegreesCelsius(20)).Ohms, 1e-12);
+        Assert.Equal(1000.0 / 58, Copper.Resistance(Length.FromKilometers(1), Area.FromSquareMillimeters(1), Cool).Ohms, 1e-12);
+
+    [Fact]
+    public void Warm_copper_resists_more() =>
+        Assert.Equal(1000.0 / 58 * 1.2358, Copper.Resistance(Length.FromKilometers(1), Area.FromSquareMillimeters(1), Temperature.FromDegreesCelsius(80)).Ohms, 1e-9);
+
+    [Fact]
+    public void No_length_has_no_resistance()
+    {
+        Assert.Equal(0, Copper.Resistance(Length.Zero, Area.FromSquareMillimeters(1), Cool).Ohms);
+        Assert.Equal(0, AmericanWireGauge.Solid(16).Resistance(Length.Zero, Cool).Ohms);
+    }
 
     [Theory]
     [InlineData(-61)]
     [InlineData(251)]
     public void A_temperature_outside_the_linear_span_is_refused(double celsius) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => Copper.ResistanceFactor(Temperature.FromDegreesCelsius(celsius)));
+        Refused("temperature", $"A conductor temperature is -60 °C to 250 °C.", () => Copper.ResistanceFactor(Temperature.FromDegreesCelsius(celsius)));
+
+    [Fact]
+    public void A_length_below_zero_is_refused()
+    {
+        Refused("length", "A length is zero or more.", () => Copper.Resistance(Length.FromMeters(-1), Area.FromSquareMillimeters(1), Cool));
+        Refused("length", "A length is zero or more.", () => AmericanWireGauge.Solid(16).Resistance(Length.FromMeters(-1), Cool));
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-1)]
+    public void An_area_of_nothing_is_refused(double squareMillimetres) =>
+        Refused("area", "A conductor's area is above zero.", () => Copper.Resistance(Length.FromMeters(1), Area.FromSquareMillimeters(squareMillimetres), Cool));
+
+    private static void Refused(string parameter, string message, Action action) =>
+        Assert.StartsWith(message, Assert.Throws<ArgumentOutOfRangeException>(parameter, action).Message, StringComparison.Ordinal);
 }

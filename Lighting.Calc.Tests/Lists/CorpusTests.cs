@@ -29,4 +29,16 @@ public class CorpusTests
             SameLists.Assert(lists, BikeLists.Read(BikeListsWriter.Write(lists).Aggregate(ListSource.Empty, (s, list) => s.With(list.Key, list.Value))).Value);
         Assert.All(result.Faults, f => Assert.True(f.Line >= 1 || f.ColumnName is null && f.Text is null, f.Message));
     }
+
+    // The most rows a list may have, each with eight faults; most of the memory is free again at once.
+    [Fact]
+    public void The_longest_list_of_nothing_but_faults_is_read_with_less_than_500_MB_in_all()
+    {
+        string list = string.Concat(Enumerable.Repeat(ListSamples.SwapsCsv.Split('\n')[0] + "\n", 9_990));
+        ListSource source = ListSamples.Of(("lamps.csv", ListSamples.LampsCsv), ("swaps.csv", list));
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        ListResult<BikeLists> result = BikeLists.Read(source);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 500_000_000);
+        Assert.True(result.Faults.Length > 50_000);
+    }
 }

@@ -49,9 +49,11 @@ public sealed record AlternatingSource
     public ElectricCurrent MaximumCurrent => ElectricCurrent.FromAmperes(_voltsPerRpm / _ohmsPerRpm);
 
     /// <summary>Volts (rms) with nothing on the coil.</summary>
+    /// <param name="speed">Engine speed, zero or more.</param>
     public ElectricPotential OpenVoltageAt(RotationalSpeed speed) => ElectricPotential.FromVolts(_voltsPerRpm * speed.RevolutionsPerMinute);
 
     /// <summary>Reactance of the coil.</summary>
+    /// <param name="speed">Engine speed, zero or more.</param>
     public ElectricResistance ReactanceAt(RotationalSpeed speed) => ElectricResistance.FromOhms(_ohmsPerRpm * speed.RevolutionsPerMinute);
 
     /// <summary>Current into a resistive load that holds the terminals at some volts; null where the EMF does not reach them.</summary>

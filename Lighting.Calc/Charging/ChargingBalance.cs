@@ -28,7 +28,8 @@ public sealed record ChargingBalance
     /// <summary>From which speed the output covers the demand.</summary>
     public BreakEven BreakEven => System.BreakEvenOf(this);
 
-    /// <summary>The balance at one engine speed, zero or more.</summary>
+    /// <summary>The balance at one engine speed.</summary>
+    /// <param name="speed">Engine speed, zero or more.</param>
     public BalancePoint At(RotationalSpeed speed) => System.PointAt(this, speed);
 
     /// <summary>The balance over engine speeds.</summary>

@@ -32,7 +32,8 @@ public sealed record PermanentMagnetMachine
     /// <summary>n0: the speed at which it gives 1/√2 of <see cref="MaximumCurrent"/>.</summary>
     public RotationalSpeed CornerSpeed { get; }
 
-    /// <summary>Output at an engine speed of zero or more.</summary>
+    /// <summary>Output at an engine speed.</summary>
+    /// <param name="speed">Engine speed, zero or more.</param>
     public ElectricCurrent OutputAt(RotationalSpeed speed) =>
         ElectricCurrent.FromAmperes(MaximumCurrent.Amperes * Shape(speed.RevolutionsPerMinute / CornerSpeed.RevolutionsPerMinute));
 

@@ -28,8 +28,7 @@ public static class VoltageDrop
     {
         if (!(current.Amperes > 0))
             throw new ArgumentOutOfRangeException(nameof(current), current, "A current that limits a length is above zero.");
-        if (!(limit.Volts >= 0))
-            throw new ArgumentOutOfRangeException(nameof(limit), limit, "An allowed drop is zero or more.");
+        CheckLimit(limit);
         return Length.FromMeters(limit.Volts / (current.Amperes * wire.Resistance(Length.FromMeters(1), temperature).Ohms));
     }
 
@@ -40,8 +39,17 @@ public static class VoltageDrop
     /// <param name="sizes">The sizes to choose from.</param>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static WireSize? ThinnestWire(ElectricCurrent current, Length wireLength, ElectricPotential limit, IEnumerable<WireSize> sizes, Temperature temperature) =>
-        sizes.OrderBy(w => w.CopperArea.SquareMillimeters).FirstOrDefault(w => Of(current, wireLength, w, temperature).Volts <= limit.Volts);
+    public static WireSize? ThinnestWire(ElectricCurrent current, Length wireLength, ElectricPotential limit, IEnumerable<WireSize> sizes, Temperature temperature)
+    {
+        CheckLimit(limit);
+        return sizes.OrderBy(w => w.CopperArea.SquareMillimeters).FirstOrDefault(w => Of(current, wireLength, w, temperature).Volts <= limit.Volts);
+    }
+
+    private static void CheckLimit(ElectricPotential limit)
+    {
+        if (!(limit.Volts >= 0))
+            throw new ArgumentOutOfRangeException(nameof(limit), limit, "An allowed drop is zero or more.");
+    }
 
     private static ElectricCurrent Checked(ElectricCurrent current) => current.Amperes >= 0
         ? current

@@ -23,6 +23,7 @@ public static class WireTable
         .ToFrozenDictionary(g => g.Key, g => g.OrderBy(w => w.CopperArea.SquareMillimeters).ToImmutableArray());
 
     /// <summary>The sizes of one construction, thinnest first.</summary>
+    /// <param name="construction">Solid gauge, stranded gauge or metric cable.</param>
     public static ImmutableArray<WireSize> Of(WireConstruction construction) => ByConstruction.GetValueOrDefault(construction, []);
 
     /// <summary>Finds a size by a person's text: <c>16 AWG</c>, <c>16AWG stranded</c>, <c>1.25 mm2</c>, <c>1.25 mm²</c>.</summary>

@@ -14,6 +14,7 @@ public sealed record Condition
     public ImmutableArray<ConditionTerm> Terms { get; }
 
     /// <summary>Whether the condition holds in a setting. A switch that the setting does not have never satisfies it.</summary>
+    /// <param name="setting">The setting.</param>
     public bool Holds(Setting setting)
     {
         foreach (ConditionTerm term in Terms)

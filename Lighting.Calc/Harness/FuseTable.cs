@@ -21,10 +21,12 @@ public static class FuseTable
     ];
 
     /// <summary>The standard fuses of a style, smallest first.</summary>
+    /// <param name="style">Blade or glass.</param>
     public static ImmutableArray<PublishedFuse> Of(FuseStyle style) => [.. All.Where(f => f.Style == style)];
 
     /// <summary>Resistance of a fuse: as listed, else the typical published for its style and rating, else zero.</summary>
     /// <remarks>Zero stands for "not known": no typical resistance is published for glass fuses.</remarks>
+    /// <param name="fuse">The fuse.</param>
     public static ElectricResistance ResistanceOf(Fuse fuse) =>
         fuse.Resistance
         ?? All.FirstOrDefault(f => f.Style == fuse.Style && Math.Abs(f.Rating.Amperes - fuse.Rating.Amperes) < 1e-9)?.ColdResistance

@@ -9,7 +9,8 @@ internal static class NearestWords
     public static ImmutableArray<string> Of(string text, IEnumerable<string> words)
     {
         int furthest = text.Length <= 4 ? 1 : text.Length <= 8 ? 2 : 3;
-        var close = words.Distinct(StringComparer.OrdinalIgnoreCase)
+        // Words whose lengths differ by more cannot be so near; most are ruled out by that alone.
+        var close = words.Where(word => Math.Abs(word.Length - text.Length) <= furthest).Distinct(StringComparer.OrdinalIgnoreCase)
             .Select(word => (Word: word, Distance: Distance(text, word)))
             .Where(w => w.Distance <= furthest && w.Distance < Math.Max(text.Length, w.Word.Length))
             .OrderBy(w => w.Distance).ThenBy(w => w.Word, StringComparer.Ordinal)

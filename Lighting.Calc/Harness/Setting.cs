@@ -30,6 +30,7 @@ public sealed class Setting : IEquatable<Setting>
     public ImmutableArray<SwitchPosition> Positions => _positions;
 
     /// <summary>The position a switch stands in, or null where the bike has no such switch.</summary>
+    /// <param name="switchName">Name of the switch; case does not matter.</param>
     public string? PositionOf(string switchName)
     {
         foreach (SwitchPosition position in _positions)

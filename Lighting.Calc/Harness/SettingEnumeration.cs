@@ -11,6 +11,7 @@ public static class SettingEnumeration
 
     /// <summary>The switches of a bike: those of its contacts, then those that only conditions name.</summary>
     /// <remarks>Every switch has the position <c>off</c>, then the positions that contacts and conditions name, in order.</remarks>
+    /// <param name="bike">The bike.</param>
     public static ImmutableArray<SwitchDefinition> SwitchesOf(Bike bike)
     {
         var order = new List<string>();
@@ -36,14 +37,10 @@ public static class SettingEnumeration
         }
     }
 
-    /// <summary>How many settings a condition leaves.</summary>
-    public static long Count(Bike bike, Condition only)
-    {
-        long count = 1;
-        foreach (SwitchDefinition definition in SwitchesOf(bike))
-            count = checked(count * Allowed(definition, only).Count());
-        return count;
-    }
+    /// <summary>How many settings a condition leaves; <see cref="long.MaxValue"/> for that many and more.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="only">The condition; <see cref="Condition.Always"/> for all settings.</param>
+    public static long Count(Bike bike, Condition only) => Count(SwitchesOf(bike), only);
 
     /// <summary>Every setting in which a condition holds; all off comes first.</summary>
     /// <param name="bike">The bike.</param>
@@ -61,9 +58,9 @@ public static class SettingEnumeration
                     throw new ArgumentException($"'{only}' names the position '{position}' of '{term.Switch}'; it has {Listing(definition.Positions)}.", nameof(only));
         }
 
-        long count = switches.Aggregate(1L, (product, s) => checked(product * Allowed(s, only).Count()));
+        long count = Count(switches, only);
         if (count > MostSettings)
-            throw new ArgumentException($"The switches can stand in {count} settings, more than {MostSettings}; hold some of them still with a condition.", nameof(only));
+            throw new ArgumentException($"The switches can stand in {(count < long.MaxValue ? count : "more than 9e18")} settings, more than {MostSettings}; hold some of them still with a condition.", nameof(only));
         SwitchPosition[][] allowed = [.. switches.Select(d => Allowed(d, only).Select(p => new SwitchPosition(d.Name, p)).ToArray())];
         var settings = ImmutableArray.CreateBuilder<Setting>((int)count);
         for (int number = 0; number < count; number++)
@@ -90,6 +87,10 @@ public static class SettingEnumeration
     /// <summary>The same of switches that are known already.</summary>
     internal static Setting Held(ImmutableArray<SwitchDefinition> switches, Condition held) => new(switches.Select(s =>
         new SwitchPosition(s.Name, held.Terms.FirstOrDefault(t => Name.Equal(t.Switch, s.Name))?.Positions[0] ?? SwitchDefinition.Off)));
+
+    // Of very many switches the product would leave the numbers.
+    private static long Count(ImmutableArray<SwitchDefinition> switches, Condition only) =>
+        (long)switches.Aggregate(UInt128.One, (product, s) => UInt128.Min(product * (UInt128)Allowed(s, only).Count(), long.MaxValue));
 
     private static IEnumerable<string> Allowed(SwitchDefinition definition, Condition only)
     {

@@ -22,6 +22,7 @@ public sealed record SwitchContact
     public ElectricResistance Resistance { get; init; } = ElectricResistance.Zero;
 
     /// <summary>Whether it is closed in a setting.</summary>
+    /// <param name="setting">The setting.</param>
     public bool IsClosed(Setting setting) => setting.PositionOf(Switch) is { } position && ClosedIn.Contains(position, Harness.Name.Comparer);
 
     /// <summary>Its name in reports: the switch and its two points.</summary>

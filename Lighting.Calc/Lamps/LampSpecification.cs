@@ -76,14 +76,18 @@ public sealed record LampSpecification
 
     /// <summary>Minimum volts assumed where a list gives none: half the reference volts for a driver, 0.7 of them for a ballast.</summary>
     /// <remarks>Common practice, no source: buck drivers for 12 V hold to about 6 V; three white LEDs in series take about 9 V of 13 V.</remarks>
+    /// <param name="type"><see cref="LampType.Led"/> or <see cref="LampType.LedBallast"/>; the others have none.</param>
+    /// <param name="voltage">Reference volts, above zero.</param>
     public static ElectricPotential DefaultMinimumVoltage(LampType type, ElectricPotential voltage) =>
         voltage * (type == LampType.LedBallast ? 0.7 : 0.5);
 
     /// <summary>Current of one lamp at the volts across it, feed to return.</summary>
     /// <remarks>Negative volts give a negative current in a filament and a leak in an LED.</remarks>
+    /// <param name="voltage">Volts, feed to return; any sign.</param>
     public ElectricCurrent CurrentAt(ElectricPotential voltage) => ElectricCurrent.FromAmperes(At(voltage.Volts).CurrentAmperes);
 
     /// <summary>Power of one lamp at the volts across it.</summary>
+    /// <param name="voltage">Volts, feed to return; any sign.</param>
     public Power PowerAt(ElectricPotential voltage) => Power.FromWatts(voltage.Volts * At(voltage.Volts).CurrentAmperes);
 
     /// <summary>Light against the light at the reference volts; null for a load that gives no light.</summary>
@@ -91,6 +95,7 @@ public sealed record LampSpecification
     /// Filaments by the exponent law (V/Vn)^3.4; an LED in proportion to the current through the diode
     /// (a driver's constant above its minimum volts).
     /// </remarks>
+    /// <param name="voltage">Volts, feed to return; any sign.</param>
     public Ratio? RelativeLightAt(ElectricPotential voltage) => Type switch
     {
         LampType.Filament or LampType.Halogen => Ratio.FromDecimalFractions(FilamentLaw.RelativeLight(voltage.Volts, ReferenceVoltage.Volts)),
@@ -100,6 +105,7 @@ public sealed record LampSpecification
     };
 
     /// <summary>Life against the life at the reference volts, filaments only: (V/Vn)^−13; null otherwise or below a tenth of the reference volts.</summary>
+    /// <param name="voltage">Volts, feed to return.</param>
     public Ratio? RelativeLifeAt(ElectricPotential voltage)
     {
         double ratio = voltage.Volts / ReferenceVoltage.Volts;

@@ -16,6 +16,9 @@ internal sealed class BikeNames
 
     private readonly Dictionary<NamedThing, List<NameUse>> _uses = Enum.GetValues<NamedThing>().ToDictionary(t => t, _ => new List<NameUse>());
 
+    private readonly Dictionary<string, HashSet<string>> _known = [];
+    private int _unknown;
+
     /// <summary>Whether every list was read whole; where not, nothing is checked, since a name may stand in what could not be read.</summary>
     public bool IsComplete { get; private init; } = true;
 
@@ -52,11 +55,23 @@ internal sealed class BikeNames
     /// <summary>Logs a fault when a cell names nothing of these kinds.</summary>
     public void Check(ListRow row, string column, string text, string noun, NamedThing[] things)
     {
-        IEnumerable<string> known = things.SelectMany(t => _uses[t]).Select(u => u.Text);
-        if (things.Contains(NamedThing.Point))
-            known = known.Append(Bike.BatteryPlus).Append(Bike.BatteryMinus);
-        string[] all = [.. known.Distinct(Name.Comparer)];
-        if (IsComplete && !all.Contains(text, Name.Comparer))
-            row.Fault(column, text, $"is not {noun}", null, NearestWords.Of(text, all));
+        if (!IsComplete)
+            return;
+        HashSet<string> known = Known(things);
+        if (!known.Contains(text))
+            row.Fault(column, text, $"is not {noun}", null, ++_unknown <= ListLimits.Explained ? NearestWords.Of(text, known) : []);
+    }
+
+    private HashSet<string> Known(NamedThing[] things)
+    {
+        string kinds = string.Join(' ', things);
+        if (!_known.TryGetValue(kinds, out HashSet<string>? known))
+        {
+            _known.Add(kinds, known = things.SelectMany(t => _uses[t]).Select(u => u.Text).ToHashSet(Name.Comparer));
+            if (things.Contains(NamedThing.Point))
+                known.UnionWith([Bike.BatteryPlus, Bike.BatteryMinus]);
+        }
+
+        return known;
     }
 }

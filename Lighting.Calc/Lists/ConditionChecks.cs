@@ -61,12 +61,14 @@ internal static class ConditionChecks
     private static void CautionLookAlikes(SwitchBook book, List<(ListRow Row, string Column, Condition? Condition)> conditions)
     {
         var terms = conditions.SelectMany(c => c.Condition!.Terms.Select(t => (c.Row, c.Column, Term: t))).ToList();
+        var switches = terms.CountBy(t => t.Term.Switch, Name.Comparer).ToDictionary(c => c.Key, c => c.Value, Name.Comparer);
+        var named = terms.SelectMany(t => t.Term.Positions.Distinct(Name.Comparer).Select(p => $"{t.Term.Switch}={p}")).CountBy(p => p, Name.Comparer).ToDictionary(c => c.Key, c => c.Value, Name.Comparer);
         foreach ((ListRow row, string column, ConditionTerm term) in terms)
         {
-            if (terms.Count(t => Name.Equal(t.Term.Switch, term.Switch)) == 1 && book.SwitchesLike(term.Switch) is { Length: > 0 } switches)
-                row.Caution(column, term.Switch, "is a switch that only this row names", null, switches);
+            if (switches[term.Switch] == 1 && book.SwitchesLike(term.Switch) is { Length: > 0 } alike)
+                row.Caution(column, term.Switch, "is a switch that only this row names", null, alike);
             foreach (string position in term.Positions)
-                if (terms.Count(t => Name.Equal(t.Term.Switch, term.Switch) && t.Term.Positions.Contains(position, Name.Comparer)) == 1
+                if (named[$"{term.Switch}={position}"] == 1
                     && book.PositionsLike(term.Switch, position) is { Length: > 0 } positions)
                     row.Caution(column, position, $"is a position of the switch '{term.Switch}' that only this row names", null, positions);
         }

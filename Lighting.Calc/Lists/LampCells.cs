@@ -48,7 +48,7 @@ internal static class LampCells
             return Generic(row, codeColumn, led, type, systemVoltage);
         if (!LampTable.TryFind(code, systemVoltage, out PublishedLamp? lamp) || lamp is null)
         {
-            row.Fault(codeColumn, LampCodes.Explain(code, [.. LampTable.All.Select(l => l.Code), .. LedClassTable.Codes]));
+            row.Fault(codeColumn, LampCodes.Explain(code));
             return null;
         }
 

@@ -1,25 +1,29 @@
 using System.Collections.Immutable;
 using Lighting.Calc.Harness;
+using Lighting.Calc.Lamps;
 
 namespace Lighting.Calc.Lists;
 
 /// <summary>Says why a lamp code is not known, and which codes come near it.</summary>
 internal static class LampCodes
 {
+    private static readonly ImmutableArray<string> Codes = [.. LampTable.All.Select(l => l.Code).Concat(LedClassTable.Codes).Distinct(Name.Comparer)];
+
+    // The codes that end in the name of a filament or function, by the lamp before it.
+    private static readonly ILookup<string, string> Filaments = Codes.Where(c => c.Contains(' ', StringComparison.Ordinal)).ToLookup(Lamp, Name.Comparer);
+    private static readonly ImmutableArray<string> LampNames = [.. Codes.Select(Lamp).Distinct(Name.Comparer)];
+
     /// <param name="text">The code as written.</param>
-    /// <param name="codes">Every known code, filaments included.</param>
-    public static TextProblem Explain(string text, IEnumerable<string> codes)
+    public static TextProblem Explain(string text)
     {
-        string[] known = [.. codes.Distinct(Name.Comparer)];
         string bare = text.Replace(" ", "", StringComparison.Ordinal);
-        string[] filaments = [.. known.Where(c => c.Contains(' ', StringComparison.Ordinal) && Name.Equal(Lamp(c), bare))];
+        string[] filaments = [.. Filaments[bare]];
         if (filaments.Length > 0)
             return new TextProblem(text, "is a lamp of two filaments", $"name the filament: {Choice.Of(filaments.Select(OneLine.Quoted))}");
-        string lamp = Lamp(text);
-        string[] same = [.. known.Where(c => c.Contains(' ', StringComparison.Ordinal) && text.Contains(' ', StringComparison.Ordinal) && Name.Equal(Lamp(c), lamp))];
-        ImmutableArray<string> nearest = same.Length > 0 ? [.. same] : NearestWords.Of(text, known);
+        string[] same = text.Contains(' ', StringComparison.Ordinal) ? [.. Filaments[Lamp(text)]] : [];
+        ImmutableArray<string> nearest = same.Length > 0 ? [.. same] : NearestWords.Of(text, Codes);
         if (nearest.IsEmpty)
-            nearest = NearestWords.Of(text, known.Select(Lamp));
+            nearest = NearestWords.Of(text, LampNames);
         return new TextProblem(text, "is not a known lamp code", "expected a code of the lamp table, or no code and the lamp's volts and watts", nearest);
     }
 

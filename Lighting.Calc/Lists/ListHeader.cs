@@ -11,6 +11,8 @@ internal static class ListHeader
         int[] places = [.. Enumerable.Repeat(-1, schema.Columns.Length)];
         string[] names = [.. header.Cells.Select(CellText.Clean)];
         bool good = true;
+        if (names.Length > ListLimits.HeaderCells)
+            return Refuse(new ListFault { File = file, Line = header.Number, Problem = $"the header has {names.Length} cells", Expected = $"the columns are {schema.KnownColumns}" });
         if (!names.Any(n => schema.IndexOf(n) >= 0) && !names.Any(n => NearestWords.Of(n, schema.Columns.Select(c => c.Name)).Length > 0))
             return Refuse(new ListFault { File = file, Line = header.Number, Problem = "the header line is missing", Expected = $"the first line names the columns: {schema.KnownColumns}" });
         for (int i = 0; i < names.Length; i++)

@@ -26,6 +26,7 @@ internal static class OneLine
     public static string Quoted(string text)
     {
         var shown = new StringBuilder("'");
+        Span<char> characters = stackalloc char[2];
         foreach (Rune rune in text.EnumerateRunes())
         {
             if (shown.Length > LongestQuote)
@@ -38,7 +39,7 @@ internal static class OneLine
             if (category is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator)
                 shown.Append(CultureInfo.InvariantCulture, $"\\u{rune.Value:X4}");
             else
-                shown.Append(rune.ToString());
+                shown.Append(characters[..rune.EncodeToUtf16(characters)]);
         }
 
         return shown.Append('\'').ToString();

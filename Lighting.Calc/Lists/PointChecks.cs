@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Lists;
@@ -10,12 +11,13 @@ internal static class PointChecks
         if (!names.IsComplete)
             return;
         var points = names.Points.GroupBy(u => u.Text, Name.Comparer).ToList();
+        var looks = new LookAlikes(points.Select(p => p.Key));
         foreach (var point in points.Where(p => p.Count() == 1))
         {
             NameUse use = point.First();
-            string[] alike = [.. points.Select(p => p.Key).Where(p => NearestWords.LookAlike(p, use.Text))];
+            ImmutableArray<string> alike = looks.Of(use.Text);
             if (alike.Length > 0)
-                use.Row?.Caution(use.Column, use.Text, "is a point that nothing else is joined to", null, [.. alike]);
+                use.Row?.Caution(use.Column, use.Text, "is a point that nothing else is joined to", null, alike);
         }
     }
 }

@@ -6,14 +6,22 @@ namespace Lighting.Calc.Lists;
 /// <summary>The switches of a bike and their positions, to check conditions against.</summary>
 internal sealed class SwitchBook
 {
-    private readonly Dictionary<string, List<string>> _positions = new(Name.Comparer);
+    private const int MostListed = 20;
+    private readonly Dictionary<string, OrderedDictionary<string, bool>> _positions = new(Name.Comparer);
+    private LookAlikes? _switches;
+    private int _unknown;
 
     /// <summary>Adds a position to a switch, which is added too where it is new.</summary>
     public void Add(string switchName, IEnumerable<string> positions)
     {
-        if (!_positions.TryGetValue(switchName, out List<string>? known))
-            _positions[switchName] = known = [SwitchDefinition.Off];
-        known.AddRange(positions.Where(p => !known.Contains(p, Name.Comparer)));
+        if (!_positions.TryGetValue(switchName, out OrderedDictionary<string, bool>? known))
+        {
+            _positions[switchName] = known = new(Name.Comparer) { [SwitchDefinition.Off] = true };
+            _switches = null;
+        }
+
+        foreach (string position in positions)
+            known.TryAdd(position, true);
     }
 
     /// <summary>Adds every switch and position that a condition names.</summary>
@@ -28,22 +36,25 @@ internal sealed class SwitchBook
     {
         foreach (ConditionTerm term in condition.Terms)
         {
-            if (!_positions.TryGetValue(term.Switch, out List<string>? known))
+            if (!_positions.TryGetValue(term.Switch, out OrderedDictionary<string, bool>? known))
             {
-                string have = _positions.Count == 0 ? "the bike has no switches" : $"the switches are {string.Join(", ", _positions.Keys)}";
-                row.Fault(column, term.Switch, "is not a switch of the bike", have, NearestWords.Of(term.Switch, _positions.Keys));
+                string have = _positions.Count == 0 ? "the bike has no switches" : $"the switches are {Listed(_positions.Keys)}";
+                row.Fault(column, term.Switch, "is not a switch of the bike", have, ++_unknown <= ListLimits.Explained ? NearestWords.Of(term.Switch, _positions.Keys) : []);
                 continue;
             }
 
-            foreach (string position in term.Positions.Where(p => !known.Contains(p, Name.Comparer)))
-                row.Fault(column, position, $"is not a position of the switch '{term.Switch}'", $"its positions are {string.Join(", ", known)}", NearestWords.Of(position, known));
+            foreach (string position in term.Positions.Where(p => !known.ContainsKey(p)))
+                row.Fault(column, position, $"is not a position of the switch '{term.Switch}'", $"its positions are {Listed(known.Keys)}", ++_unknown <= ListLimits.Explained ? NearestWords.Of(position, known.Keys) : []);
         }
     }
 
     /// <summary>Words near to a switch name or position, other than itself.</summary>
-    public ImmutableArray<string> SwitchesLike(string switchName) => [.. _positions.Keys.Where(k => NearestWords.LookAlike(k, switchName))];
+    public ImmutableArray<string> SwitchesLike(string switchName) => (_switches ??= new LookAlikes(_positions.Keys)).Of(switchName);
 
     /// <summary>Positions of a switch that look like this one, other than itself.</summary>
     public ImmutableArray<string> PositionsLike(string switchName, string position) =>
-        _positions.TryGetValue(switchName, out List<string>? known) ? [.. known.Where(p => NearestWords.LookAlike(p, position))] : [];
+        _positions.TryGetValue(switchName, out OrderedDictionary<string, bool>? known) ? [.. known.Keys.Where(p => NearestWords.LookAlike(p, position))] : [];
+
+    private static string Listed(ICollection<string> words) =>
+        string.Join(", ", words.Take(MostListed)) + (words.Count > MostListed ? $" and {words.Count - MostListed} more" : "");
 }

@@ -27,6 +27,7 @@ public sealed record DropLedger
     public ElectricPotential TotalDrop => ElectricPotential.FromVolts(Entries.Sum(e => e.Voltage.Volts));
 
     /// <summary>Volts lost in all entries of one kind.</summary>
+    /// <param name="kind">Runs, joints, contacts, fuses or the battery.</param>
     public ElectricPotential DropIn(DropKind kind) => ElectricPotential.FromVolts(Entries.Where(e => e.Kind == kind).Sum(e => e.Voltage.Volts));
 
     /// <summary>Light lost to the drop, against the light the lamp would give at the source volts; null for a load that gives none.</summary>

@@ -58,6 +58,7 @@ public sealed record LoadResistor
     }
 
     /// <summary>Its heat while lit at other volts.</summary>
+    /// <param name="voltage">Volts across it.</param>
     public Power HeatAt(ElectricPotential voltage) => Power.FromWatts(voltage.Volts * voltage.Volts / Resistance.Ohms);
 
     /// <summary>The usual rating that leaves it twice its heat while lit, on a heat sink; null where no usual resistor does.</summary>

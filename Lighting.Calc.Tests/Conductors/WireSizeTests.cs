@@ -1,0 +1,62 @@
+using Lighting.Calc.Conductors;
+using UnitsNet;
+
+namespace Lighting.Calc.Tests.Conductors;
+
+public class WireSizeTests
+{
+    [Theory]
+    [InlineData(3)]
+    [InlineData(31)]
+    public void A_gauge_that_is_not_listed_is_refused(int gauge)
+    {
+        ArgumentOutOfRangeException refused = Assert.Throws<ArgumentOutOfRangeException>("gauge", () => AmericanWireGauge.Stranded(gauge));
+        Assert.StartsWith("A wire gauge here is 4 to 30 AWG.", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(4)]
+    [InlineData(30)]
+    public void The_first_and_the_last_gauge_are_named_as_lists_name_them(int gauge)
+    {
+        Assert.Equal($"{gauge} AWG", AmericanWireGauge.Solid(gauge).ToString());
+        Assert.Equal($"{gauge} AWG stranded", AmericanWireGauge.Stranded(gauge).ToString());
+    }
+
+    [Theory]
+    [InlineData(70, -40, 1.6583)] // √(110/40)
+    [InlineData(70, 30, 1)]
+    [InlineData(70, 70, 0)]
+    [InlineData(70, 100, 0)]
+    public void The_ambient_factor_runs_from_its_coldest_air_to_nothing(double limit, double ambient, double factor) =>
+        Assert.Equal(factor, Ambient(limit, ambient).DecimalFractions, 5e-5);
+
+    [Fact]
+    public void An_ambient_factor_outside_its_range_is_refused()
+    {
+        Assert.StartsWith("An ambient is -40 °C or more.", Assert.Throws<ArgumentOutOfRangeException>("ambient", () => Ambient(70, -41)).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "A conductor's limit lies above the reference ambient.", Assert.Throws<ArgumentOutOfRangeException>("conductorLimit", () => Ambient(30, 20)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_rating_says_in_words_what_it_rests_on()
+    {
+        Assert.Equal(
+            "16 AWG carries 20 A in free air at 30 °C with 80 °C insulation, × 1.00 for air of 30 °C × 1.00 for 1 loaded together",
+            Rating(16, 30, 1).Explanation);
+        Assert.Equal(
+            "18 AWG, the next thinner size with a published rating, carries 15 A in free air at 30 °C with 80 °C insulation, × 0.77 for air of 50 °C × 0.80 for 2 loaded together",
+            Rating(17, 50, 2).Explanation);
+        Assert.Equal(
+            "16 AWG carries 20 A in free air at 30 °C with 80 °C insulation; air of 80 °C leaves nothing of it", Rating(16, 80, 1).Explanation);
+        Assert.EndsWith("; no factor is published for 19 loaded wires together (the most is 18)", Rating(16, 30, 19).Explanation, StringComparison.Ordinal);
+        Assert.Equal("no rating is published for 30 AWG or for any thinner wire", Rating(30, 30, 1).Explanation);
+    }
+
+    private static CurrentRating Rating(int gauge, double celsius, int bundle) =>
+        CurrentRating.Of(AmericanWireGauge.Solid(gauge), Temperature.FromDegreesCelsius(celsius), bundle);
+
+    private static Ratio Ambient(double limit, double ambient) =>
+        AmbientDerating.Factor(Temperature.FromDegreesCelsius(limit), Temperature.FromDegreesCelsius(30), Temperature.FromDegreesCelsius(ambient));
+}
