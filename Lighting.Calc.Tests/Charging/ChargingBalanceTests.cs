@@ -98,7 +98,7 @@ public class ChargingBalanceTests
     public void The_field_of_an_excited_alternator_is_a_load_while_the_engine_runs()
     {
         var options = new ChargingOptions { FieldCurrent = ElectricCurrent.FromAmperes(1.5) };
-        ChargingBalance balance = ChargingSystem.Of(s_bike, Load(2), options).BalanceIn(Setting.Empty);
+        ChargingBalance balance = ChargingSystem.WithLoads(s_bike, Load(2), options).BalanceIn(Setting.Empty);
         Assert.Equal(4 - 3.5, balance.At(Rpm(2000)).Net!.Value.Amperes, 1e-12);
         Assert.Equal(-2, balance.At(Rpm(0)).Net!.Value.Amperes, 1e-12);
         Assert.Equal(BreakEvenOf(s_bike, 3.5).Speed!.Value.RevolutionsPerMinute, balance.BreakEven.Speed!.Value.RevolutionsPerMinute, 1e-6);
@@ -113,7 +113,7 @@ public class ChargingBalanceTests
     public void The_surplus_reaches_a_full_battery_as_the_regulator_allows(RegulatorKind regulator, double? limit, double? intoBattery, double? shuntWatts)
     {
         var options = new ChargingOptions { Regulator = regulator, ShuntLimit = limit is { } a ? ElectricCurrent.FromAmperes(a) : null };
-        BalancePoint point = ChargingSystem.Of(s_bike, Load(2), options).BalanceIn(Setting.Empty).At(Rpm(6000));
+        BalancePoint point = ChargingSystem.WithLoads(s_bike, Load(2), options).BalanceIn(Setting.Empty).At(Rpm(6000));
         Assert.Equal(5, point.Net!.Value.Amperes, 1e-12);
         Assert.Equal(intoBattery, point.IntoFullBattery?.Amperes);
         Assert.Equal(shuntWatts, (double?)point.ShuntHeat?.Watts);
@@ -142,5 +142,5 @@ public class ChargingBalanceTests
 
     private static BreakEven BreakEvenOf(Bike bike, double load) => System(bike, load).BalanceIn(Setting.Empty).BreakEven;
 
-    private static ChargingSystem System(Bike bike, double load) => ChargingSystem.Of(bike, Load(load));
+    private static ChargingSystem System(Bike bike, double load) => ChargingSystem.WithLoads(bike, Load(load));
 }

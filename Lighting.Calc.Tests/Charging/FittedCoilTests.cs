@@ -44,7 +44,7 @@ public class FittedCoilTests
     public void A_list_with_a_cut_in_is_refused_by_the_machine_and_met_by_the_coil()
     {
         Bike bike = Bike((1200, 0.5, ""), (1800, 3.2, ""), (2500, 5.6, ""), (3500, 7.4, ""), (4500, 8.2, ""));
-        var error = Assert.Throws<ArgumentException>(() => ChargingSystem.Of(bike, Load(1), new ChargingOptions { Model = ChargingModel.FittedMachine }));
+        var error = Assert.Throws<ArgumentException>(() => ChargingSystem.WithLoads(bike, Load(1), new ChargingOptions { Model = ChargingModel.FittedMachine }));
         Assert.Contains("coil model", error.Message, StringComparison.Ordinal);
         Assert.All(Fitted(bike, 1).Coils.Single().Residuals, r => Assert.InRange(r.Residual.Amperes, -0.2, 0.2));
     }
@@ -97,5 +97,5 @@ public class FittedCoilTests
         Charging = [.. rpm.Select(n => new ChargingPoint(Rpm(n), coil.CurrentAt(Rpm(n), s_volts)!.Value, Condition.Always))],
     };
 
-    private static ChargingSystem Fitted(Bike bike, double load) => ChargingSystem.Of(bike, Load(load), new ChargingOptions { Model = ChargingModel.FittedCoil });
+    private static ChargingSystem Fitted(Bike bike, double load) => ChargingSystem.WithLoads(bike, Load(load), new ChargingOptions { Model = ChargingModel.FittedCoil });
 }

@@ -106,5 +106,5 @@ public class PermanentMagnetMachineTests
         });
 
     private static ChargingSystem Fitted(Bike bike, double load) =>
-        ChargingSystem.Of(bike, Load(load), new ChargingOptions { Model = ChargingModel.FittedMachine });
+        ChargingSystem.WithLoads(bike, Load(load), new ChargingOptions { Model = ChargingModel.FittedMachine });
 }

@@ -60,7 +60,7 @@ public class RideBalanceTests
     [Fact]
     public void Without_a_known_capacity_the_charge_is_still_counted()
     {
-        RideBalance ride = ChargingSystem.Of((s_bike with { BatteryCapacity = null }).Riding((2000, 60, "")), Load(1)).Ride();
+        RideBalance ride = ChargingSystem.WithLoads((s_bike with { BatteryCapacity = null }).Riding((2000, 60, "")), Load(1)).Ride();
         Assert.Equal(2.7, ride.NetCharge!.Value.AmpereHours, 1e-12);
         Assert.Null(ride.FinalStateOfCharge);
     }
@@ -69,7 +69,7 @@ public class RideBalanceTests
     public void A_stop_with_the_engine_off_is_fed_by_the_battery_at_its_own_volts()
     {
         AverageLoad lamp = (_, volts) => ElectricCurrent.FromAmperes(volts.Volts / 10);
-        RideBalance ride = ChargingSystem.Of(s_bike.Riding((0, 60, ""), (2000, 60, "")), lamp).Ride();
+        RideBalance ride = ChargingSystem.WithLoads(s_bike.Riding((0, 60, ""), (2000, 60, "")), lamp).Ride();
         Assert.Equal(-1.265, ride.Stretches[0].Net!.Value.Amperes, 1e-12);
         Assert.Equal(4 - 1.35, ride.Stretches[1].Net!.Value.Amperes, 1e-12);
     }
@@ -79,7 +79,7 @@ public class RideBalanceTests
     {
         Bike bike = Bike((1000, 1, ""), (3000, 3, ""), (1000, 2, "lights=low"), (3000, 4, "lights=low")).Riding((3000, 60, ""), (3000, 60, "lights=low"));
         AverageLoad load = (setting, _) => ElectricCurrent.FromAmperes(setting.PositionOf("lights") == "low" ? 6 : 2);
-        RideBalance ride = ChargingSystem.Of(bike, load).Ride();
+        RideBalance ride = ChargingSystem.WithLoads(bike, load).Ride();
         Assert.Equal([1, 1], ride.Stretches.Select(s => s.Net!.Value.Amperes));
         Assert.Equal([2, 6], ride.Stretches.Select(s => s.Demand.Amperes));
     }
@@ -97,5 +97,5 @@ public class RideBalanceTests
         });
 
     private static RideBalance Ride(double load, double from, params (double, double, string)[] stretches) =>
-        ChargingSystem.Of(s_bike.Riding(stretches), Load(load), new ChargingOptions { InitialStateOfCharge = Ratio.FromDecimalFractions(from) }).Ride();
+        ChargingSystem.WithLoads(s_bike.Riding(stretches), Load(load), new ChargingOptions { InitialStateOfCharge = Ratio.FromDecimalFractions(from) }).Ride();
 }

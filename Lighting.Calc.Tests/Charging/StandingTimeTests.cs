@@ -50,7 +50,7 @@ public class StandingTimeTests
     {
         Assert.Equal(StandingOutcome.NoLoad, Outcome(Standing(Load(0), s_half)));
         Assert.Equal(StandingOutcome.AlreadyThere, Outcome(Standing(Load(1), s_half, new ChargingOptions { InitialStateOfCharge = Ratio.FromPercent(40) })));
-        Assert.Equal(StandingOutcome.CapacityNotKnown, Outcome(ChargingSystem.Of(Bike() with { BatteryCapacity = null }, Load(1)).Standing(Setting.Empty, s_half)));
+        Assert.Equal(StandingOutcome.CapacityNotKnown, Outcome(ChargingSystem.WithLoads(Bike() with { BatteryCapacity = null }, Load(1)).Standing(Setting.Empty, s_half)));
         Assert.Equal(StandingOutcome.NoLoad, Outcome(Standing((_, volts) => ElectricCurrent.FromAmperes(volts.Volts > 12.3 ? 1 : 0), s_half)));
 
         static StandingOutcome Outcome(StandingTime time)
@@ -62,7 +62,7 @@ public class StandingTimeTests
 
     [Fact]
     public void A_6_V_battery_rests_at_half_the_volts() =>
-        Assert.Equal(6.12, ChargingSystem.Of(Bike() with { SystemVoltage = ElectricPotential.FromVolts(6) }, Load(1)).Standing(Setting.Empty, s_half).VoltageThere.Volts, 1e-12);
+        Assert.Equal(6.12, ChargingSystem.WithLoads(Bike() with { SystemVoltage = ElectricPotential.FromVolts(6) }, Load(1)).Standing(Setting.Empty, s_half).VoltageThere.Volts, 1e-12);
 
     [Property]
     public Property Standing_time_falls_as_the_load_grows() => Prop.ForAll(
@@ -71,5 +71,5 @@ public class StandingTimeTests
         (load, more) => Standing(Load(load + more), s_half).Time!.Value.Hours < Standing(Load(load), s_half).Time!.Value.Hours);
 
     private static StandingTime Standing(AverageLoad load, Ratio to, ChargingOptions? options = null) =>
-        ChargingSystem.Of(Bike(), load, options).Standing(Setting.Empty, to);
+        ChargingSystem.WithLoads(Bike(), load, options).Standing(Setting.Empty, to);
 }

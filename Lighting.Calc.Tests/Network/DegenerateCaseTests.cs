@@ -111,7 +111,7 @@ public sealed class DegenerateCaseTests
         var random = new Random(1);
         for (int i = 0; i < 300; i++)
         {
-            TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(20), 5, Enum.GetValues<Calc.Lamps.LampType>());
+            TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(20), 5, Enum.GetValues<Lamps.LampType>());
             n = n with
             {
                 Conductors = [.. n.Conductors.Select(c => random.Next(3) == 0 ? c with { Ohms = Math.Pow(10, -6 + 12 * random.NextDouble()) } : c)],

@@ -8,7 +8,7 @@ namespace Lighting.Calc.Tests.Network;
 /// <summary>Every demo bike in every setting: Kirchhoff, power balance, ledgers.</summary>
 public class DemoBikeTests
 {
-    public static TheoryData<string> Bikes => CommandTests.Bikes;
+    public static TheoryData<string> Bikes => [.. Directory.GetDirectories(CliProcess.Bike("")).Select(d => Path.GetFileName(d)).Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Bikes))]

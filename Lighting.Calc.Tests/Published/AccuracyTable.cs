@@ -67,7 +67,19 @@ internal static class AccuracyTable
             ? ((IEnumerable)method.DeclaringType!.GetProperty(member.MemberName)!.GetValue(null)!).Cast<ITheoryDataRow>()
             : d.GetData(method, new DisposalTracker()).AsTask().GetAwaiter().GetResult()).Select(r => r.GetData())];
         Assert.True(rows.Length > 0, $"{method.DeclaringType!.Name}.{method.Name} has no rows.");
-        return rows;
+        return rows.Select(r => Filled(r, method));
+    }
+
+    // What the runner does with parameters that are left out, or are as many as there are.
+    private static object?[] Filled(object?[] row, MethodInfo method)
+    {
+        ParameterInfo[] parameters = method.GetParameters();
+        if (parameters is not [.., { } last] || !last.IsDefined(typeof(ParamArrayAttribute)) || (row.Length == parameters.Length && row[^1]?.GetType() == last.ParameterType))
+            return [.. row, .. parameters.Skip(row.Length).Select(p => p.DefaultValue)];
+        var rest = Array.CreateInstance(last.ParameterType.GetElementType()!, row.Length - parameters.Length + 1);
+        for (int i = 0; i < rest.Length; i++)
+            rest.SetValue(row[parameters.Length - 1 + i], i);
+        return [.. row[..(parameters.Length - 1)], rest];
     }
 
     // Two figures; what rounding alone leaves is nothing.

@@ -25,7 +25,7 @@ public class ChargingEndurance
             "landing" => 48.1,
             _ => 34.0,
         });
-        RideBalance ride = ChargingSystem.Of(bike, load, new ChargingOptions { InitialStateOfCharge = Ratio.FromPercent(75) }).Ride();
+        RideBalance ride = ChargingSystem.WithLoads(bike, load, new ChargingOptions { InitialStateOfCharge = Ratio.FromPercent(75) }).Ride();
         Publication.Meets(-217.5, ride.Stretches[0].NetCharge!.Value.AmpereHours * 60, 0.05);
         Publication.Meets(-481, ride.Stretches[1].NetCharge!.Value.AmpereHours * 60, 0.5);
         Assert.Equal(StateOfChargeLimit.Flat, ride.Stretches[2].Limit);
@@ -43,7 +43,7 @@ public class ChargingEndurance
     {
         Bike bike = new Bike { BatteryCapacity = ElectricCharge.FromAmpereHours(7) }.Riding((0, 24 * 60, "alarm=off"), (0, 5, "alarm=sounding"));
         AverageLoad load = (setting, _) => ElectricCurrent.FromAmperes(setting.PositionOf("alarm") == "sounding" ? 1.5 : 0.25);
-        Publication.Meets(-6.125, ChargingSystem.Of(bike, load).Ride().NetCharge!.Value.AmpereHours, 0.0005);
+        Publication.Meets(-6.125, ChargingSystem.WithLoads(bike, load).Ride().NetCharge!.Value.AmpereHours, 0.0005);
     }
 
     /// <summary>

@@ -81,7 +81,7 @@ public class LoadAnalysis
     public void Alarm_manual_iSecure_page_72_hours_on_the_battery(double amperes, double ampereHours, double printedHours)
     {
         Bike bike = new Bike { BatteryCapacity = ElectricCharge.FromAmpereHours(ampereHours) }.Riding((0, 40 * 60, ""));
-        RideStretchBalance standing = ChargingSystem.Of(bike, ValleyPost.Load(amperes)).Ride().Stretches[0];
+        RideStretchBalance standing = ChargingSystem.WithLoads(bike, ValleyPost.Load(amperes)).Ride().Stretches[0];
         Assert.Equal(StateOfChargeLimit.Flat, standing.Limit);
         Assert.InRange(standing.LimitAfter!.Value.Hours, printedHours, printedHours * 1.06);
     }

@@ -42,14 +42,14 @@ public sealed class ChargingSystem
     /// <param name="bike">The bike.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
     /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be fitted, or the harness is no circuit; the message says why.</exception>
-    public static ChargingSystem Of(Bike bike, ChargingOptions? options = null) => Of(bike, AverageLoads.Of(bike), options);
+    public static ChargingSystem Of(Bike bike, ChargingOptions? options = null) => WithLoads(bike, AverageLoads.Of(bike), options);
 
     /// <summary>Describes a bike's charging system with loads from elsewhere.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="load">Average current of its loads.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
     /// <exception cref="ArgumentException">The charging list is not a curve, or a machine that was asked for cannot be fitted; the message says why.</exception>
-    public static ChargingSystem Of(Bike bike, AverageLoad load, ChargingOptions? options = null)
+    public static ChargingSystem WithLoads(Bike bike, AverageLoad load, ChargingOptions? options = null)
     {
         options ??= ChargingOptions.Default;
         options.Check();

@@ -8,16 +8,6 @@ namespace Lighting.Calc.Fuses;
 /// <summary>Whether the fuses of a bike suit: load, switching on, wires, dead shorts, and the rating to fit.</summary>
 public static class FuseCheck
 {
-    /// <summary>Judges every fuse of a harness over the settings that were solved.</summary>
-    /// <param name="network">The harness the points were solved for.</param>
-    /// <param name="settings">Its operating points; all settings, if the verdict shall hold for all.</param>
-    /// <param name="options">By what to judge; null for the defaults.</param>
-    /// <returns>One for each fuse, in the order of the list.</returns>
-    /// <exception cref="ArgumentException">There is no operating point, or they are not of this harness.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
-    public static ImmutableArray<FuseSuitability> Of(HarnessNetwork network, IReadOnlyList<OperatingPoint> settings, FuseOptions? options = null) =>
-        Of(network.Bike, settings, options);
-
     /// <summary>Judges every fuse of a bike over the settings that were solved.</summary>
     /// <param name="bike">The bike the points were solved for.</param>
     /// <param name="settings">Its operating points; all settings, if the verdict shall hold for all.</param>

@@ -29,7 +29,7 @@ public static class BikeCheck
         ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, worst);
         cancellation.ThrowIfCancellationRequested();
         bool isDirect = bike.Lighting == LightingSupply.Direct;
-        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.Of(bike, AverageLoads.Of(solution.Network, solution.Points), options.Charging).Report(solution.Settings);
+        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.WithLoads(bike, AverageLoads.Of(solution.Network, solution.Points), options.Charging).Report(solution.Settings);
         DirectLightingReport? direct = bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
         Finding[] findings =
         [

@@ -1,7 +1,7 @@
 using Lighting.Calc.Lamps;
 using UnitsNet;
 
-namespace Lighting.Calc.Tests.Lamps;
+namespace Lighting.Calc.Tests.LampModels;
 
 /// <summary>Each law by hand, and what no lamp can be.</summary>
 public class LampSpecificationTests

@@ -1,7 +1,7 @@
 using Lighting.Calc.Lamps;
 using UnitsNet;
 
-namespace Lighting.Calc.Tests.Lamps;
+namespace Lighting.Calc.Tests.LampModels;
 
 public class LedClassTableTests
 {
