@@ -11,8 +11,9 @@ fail() { echo "packages: $*" >&2; exit 1; }
 
 cd "$root"
 feed=$work/feed
-dotnet pack Lighting.Calc.Cli/Lighting.Calc.Cli.csproj -c Release -o "$feed" -p:ContinuousIntegrationBuild=true -v quiet
-dotnet pack Lighting.Calc/Lighting.Calc.csproj -c Release -o "$feed" -p:ContinuousIntegrationBuild=true -v quiet
+# Built apart: what was built before, without the packages' settings, would be taken as it is.
+dotnet pack Lighting.Calc.Cli/Lighting.Calc.Cli.csproj -c Release --artifacts-path "$work/built" -o "$feed" -p:ContinuousIntegrationBuild=true -v quiet
+dotnet pack Lighting.Calc/Lighting.Calc.csproj -c Release --artifacts-path "$work/built" -o "$feed" -p:ContinuousIntegrationBuild=true -v quiet
 packages=("$feed"/Lighting.Calc.[0-9]*.nupkg)
 package=${packages[0]}
 version=${package##*/Lighting.Calc.} version=${version%.nupkg}
