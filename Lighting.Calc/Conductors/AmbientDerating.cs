@@ -23,7 +23,7 @@ internal static class AmbientDerating
     {
         double limit = conductorLimit.DegreesCelsius, reference = referenceAmbient.DegreesCelsius, celsius = ambient.DegreesCelsius;
         if (!(celsius >= LowestCelsius))
-            throw new ArgumentOutOfRangeException(nameof(ambient), celsius, $"An ambient is {LowestCelsius} °C or more.");
+            throw new ArgumentOutOfRangeException(nameof(ambient), celsius, FormattableString.Invariant($"An ambient is {LowestCelsius} °C or more."));
         if (!(limit > reference))
             throw new ArgumentOutOfRangeException(nameof(conductorLimit), limit, "A conductor's limit lies above the reference ambient.");
         return Ratio.FromDecimalFractions(Math.Sqrt(Math.Max(0, (limit - celsius) / (limit - reference))));

@@ -26,7 +26,7 @@ public static class Copper
     {
         double celsius = temperature.DegreesCelsius;
         if (!(celsius >= LowestCelsius && celsius <= HighestCelsius))
-            throw new ArgumentOutOfRangeException(nameof(temperature), celsius, $"A conductor temperature is {LowestCelsius} °C to {HighestCelsius} °C.");
+            throw new ArgumentOutOfRangeException(nameof(temperature), celsius, FormattableString.Invariant($"A conductor temperature is {LowestCelsius} °C to {HighestCelsius} °C."));
         return Ratio.FromDecimalFractions(ResistanceFactorAt(celsius));
     }
 
