@@ -15,7 +15,7 @@ internal static class Browser
     ];
 
     /// <summary>Where it is, or null.</summary>
-    public static string? Program { get; } = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
+    public static string? Program { get; } = ((Environment.GetEnvironmentVariable("LIGHTING_CALC_NO_BROWSER") is null ? Environment.GetEnvironmentVariable("PATH") : null) ?? "").Split(Path.PathSeparator)
         .SelectMany(folder => Names.Select(name => Path.Combine(folder, name))).FirstOrDefault(File.Exists);
 
     public static void SkipWhereThereIsNone() => Assert.SkipWhen(Program is null, "There is no Chromium on the path: install the operating system's package chromium to check pages in a browser.");
