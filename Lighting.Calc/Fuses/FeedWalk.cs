@@ -11,6 +11,9 @@ internal sealed class FeedWalk
     private readonly double[] _ohms;
     private readonly int[] _through;
 
+    // The contacts that it comes to, closed or open: what it depends on.
+    private readonly ContactSet _met;
+
     /// <param name="graph">The bike as a graph.</param>
     /// <param name="state">The first state it was walked in.</param>
     /// <param name="ohms">Ohms to each point; infinity where it is not reached.</param>
@@ -18,14 +21,11 @@ internal sealed class FeedWalk
     public FeedWalk(FeedGraph graph, FeedState state, double[] ohms, int[] through)
     {
         (_graph, _state, _ohms, _through) = (graph, state, ohms, through);
-        Met = ContactSet.Where(graph.Bike.Switches.Length, c => Reaches(graph.ContactPart(c).A) || Reaches(graph.ContactPart(c).B));
+        _met = ContactSet.Where(graph.Bike.Switches.Length, c => Reaches(graph.ContactPart(c).A) || Reaches(graph.ContactPart(c).B));
     }
 
-    /// <summary>The contacts that it comes to, closed or open: what it depends on.</summary>
-    public ContactSet Met { get; }
-
     /// <summary>Whether it is the same in another state.</summary>
-    public bool HoldsIn(FeedState state) => _state.Closed.AgreesWith(state.Closed, Met);
+    public bool HoldsIn(FeedState state) => _state.Closed.AgreesWith(state.Closed, _met);
 
     /// <summary>Ohms to a point; infinity where it is not reached.</summary>
     public double OhmsTo(int point) => _ohms[point];

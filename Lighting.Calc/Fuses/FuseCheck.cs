@@ -18,13 +18,12 @@ public static class FuseCheck
     public static ImmutableArray<FuseSuitability> Of(Bike bike, IReadOnlyList<OperatingPoint> settings, FuseOptions? options = null)
     {
         options ??= new FuseOptions();
-        return Of(FeedScopes.Of(bike, settings.Select(p => p.Setting)), settings, options);
+        return Of(FeedScopes.Of(bike, settings.Select(p => p.Setting)), settings, OperatingPoint.FirstOfEachCurrents(settings), options);
     }
 
-    internal static ImmutableArray<FuseSuitability> Of(FeedScopes feeds, IReadOnlyList<OperatingPoint> settings, FuseOptions options)
+    internal static ImmutableArray<FuseSuitability> Of(FeedScopes feeds, IReadOnlyList<OperatingPoint> settings, IReadOnlyList<OperatingPoint> distinct, FuseOptions options)
     {
         Check(feeds.Graph.Bike, settings, options);
-        ImmutableArray<OperatingPoint> distinct = OperatingPoint.FirstOfEachCurrents(settings);
         return [.. feeds.Scopes.Select((_, i) => Judge(feeds.Graph, i, feeds.Scopes, settings, distinct, options))];
     }
 

@@ -23,6 +23,9 @@ internal sealed class FuseSurge
     private readonly Setting _setting;
     private readonly ImmutableArray<double> _seconds;
     private readonly ImmutableArray<double> _amperes;
+    private readonly ImmutableArray<double> _energy;
+
+    // From the second time on.
     private readonly ImmutableArray<double> _logSeconds;
     private readonly ImmutableArray<double> _logEffective;
     private readonly double _steady;
@@ -64,7 +67,9 @@ internal sealed class FuseSurge
             curve.AddAt(_seconds, quantity, sum);
         _amperes = ImmutableCollectionsMarshal.AsImmutableArray(sum);
         _logSeconds = [.. _seconds.Skip(1).Select(x => Math.Log(x))];
-        _logEffective = [.. Effective().Select(x => Math.Log(x))];
+        _energy = EnergyOver(_seconds, _amperes);
+        // The steady current that would have brought in the same energy.
+        _logEffective = [.. Enumerable.Range(1, _seconds.Length - 1).Select(i => Math.Log(Math.Sqrt(_energy[i] / _seconds[i])))];
     }
 
     /// <summary>The surge of the setting with the largest peak; null where the fuse feeds no lamp that is ever lit.</summary>
@@ -135,24 +140,22 @@ internal sealed class FuseSurge
         return 0;
     }
 
-    // From the second time on: the steady current that would have brought in the same energy.
-    private IEnumerable<double> Effective()
+    // I²t from the first instant to each time.
+    private static ImmutableArray<double> EnergyOver(ImmutableArray<double> seconds, ImmutableArray<double> amperes)
     {
-        double energy = 0;
-        for (int i = 1; i < _seconds.Length; i++)
-        {
-            energy += (_amperes[i] * _amperes[i] + _amperes[i - 1] * _amperes[i - 1]) / 2 * (_seconds[i] - _seconds[i - 1]);
-            yield return Math.Sqrt(energy / _seconds[i]);
-        }
+        double[] energy = new double[seconds.Length];
+        for (int i = 1; i < energy.Length; i++)
+            energy[i] = energy[i - 1] + (amperes[i] * amperes[i] + amperes[i - 1] * amperes[i - 1]) / 2 * (seconds[i] - seconds[i - 1]);
+        return ImmutableCollectionsMarshal.AsImmutableArray(energy);
     }
 
     // All of it, steady share included, until the current is within a tenth of the steady one.
     private double AmpereSquaredSeconds()
     {
-        double energy = 0;
-        for (int i = 1; i < _seconds.Length && _amperes[i - 1] > 1.1 * _amperes[^1]; i++)
-            energy += (_amperes[i] * _amperes[i] + _amperes[i - 1] * _amperes[i - 1]) / 2 * (_seconds[i] - _seconds[i - 1]);
-        return energy;
+        int last = 0;
+        while (last < _energy.Length - 1 && _amperes[last] > 1.1 * _amperes[^1])
+            last++;
+        return _energy[last];
     }
 
     private double MeltingShare(FuseGates gates, double rating)

@@ -21,22 +21,6 @@ internal readonly struct ContactSet : IEquatable<ContactSet>
 
     public bool Has(int contact) => (_words[contact / 64] >> (contact % 64) & 1) != 0;
 
-    public ContactSet Union(ContactSet other)
-    {
-        var words = new ulong[_words.Length];
-        for (int i = 0; i < words.Length; i++)
-            words[i] = _words[i] | other._words[i];
-        return new ContactSet(words);
-    }
-
-    public ContactSet Intersection(ContactSet other)
-    {
-        var words = new ulong[_words.Length];
-        for (int i = 0; i < words.Length; i++)
-            words[i] = _words[i] & other._words[i];
-        return new ContactSet(words);
-    }
-
     /// <summary>Whether two sets agree in the contacts of a third.</summary>
     public bool AgreesWith(ContactSet other, ContactSet within)
     {

@@ -111,24 +111,13 @@ internal sealed class DanglingContacts
 
     private static int[] Islands(Circuit circuit, ReadOnlySpan<int> contacts)
     {
-        int[] root = [.. Enumerable.Range(0, circuit.NodeCount)];
+        var islands = new DisjointSets(circuit.NodeCount);
         for (int i = 0; i < circuit.ConductorCount; i++)
         {
-            if (contacts.Contains(i))
-                continue;
-            int a = Root(circuit.ConductorA[i]), b = Root(circuit.ConductorB[i]);
-            root[Math.Max(a, b)] = Math.Min(a, b);
+            if (!contacts.Contains(i))
+                islands.Join(circuit.ConductorA[i], circuit.ConductorB[i]);
         }
 
-        for (int v = 0; v < root.Length; v++)
-            root[v] = Root(v);
-        return root;
-
-        int Root(int v)
-        {
-            while (root[v] != v)
-                v = root[v] = root[root[v]];
-            return v;
-        }
+        return islands.Roots();
     }
 }

@@ -24,6 +24,7 @@ public sealed class HarnessSolver
     private bool _hasDrivers;
     private bool _valuesAreShared;
     private double _supplyVolts;
+    private double _batteryOhms;
 
     internal HarnessSolver(HarnessNetwork network)
     {
@@ -35,6 +36,7 @@ public sealed class HarnessSolver
         _kept = new bool[network.ContactConductors.Length];
         _values = new HarnessValues(bike);
         _supplyVolts = bike.ChargingVoltage.Volts;
+        _batteryOhms = bike.BatteryResistance.Ohms;
         for (int i = 0; i < network.FuseConductors.Length; i++)
             _solver.SetConductor(network.FuseConductors[i], _values.FuseOhms[i]);
         for (int i = 0; i < network.RunConductors.Length; i++)
@@ -60,8 +62,8 @@ public sealed class HarnessSolver
     /// <exception cref="ArgumentOutOfRangeException">The resistance is below zero.</exception>
     public void SetBatteryResistance(ElectricResistance resistance)
     {
-        double ohms = Checked(resistance);
-        Changing().BatteryOhms = ohms;
+        _batteryOhms = Checked(resistance);
+        _solved.Clear();
     }
 
     /// <summary>Sets the resistance of a run: its wire and its joints.</summary>
@@ -138,7 +140,7 @@ public sealed class HarnessSolver
         Plan plan = _solver.Planned();
         if (_solved.TryGetValue(plan, out SolvedCircuit? same))
             return same;
-        _solver.SetSource(_supplyVolts, _values.BatteryOhms);
+        _solver.SetSource(_supplyVolts, _batteryOhms);
         switch (_solver.Solve())
         {
             case SolveStatus.Solved:

@@ -3,7 +3,7 @@ using Lighting.Calc.Lamps;
 
 namespace Lighting.Calc.Network;
 
-/// <summary>The values a harness is solved with, in SI units: those of its lists, until a solver is told others.</summary>
+/// <summary>The values of the parts a harness is solved with, in SI units: those of its lists, until a solver is told others.</summary>
 internal sealed class HarnessValues
 {
     public HarnessValues(Bike bike)
@@ -14,7 +14,6 @@ internal sealed class HarnessValues
         ContactOhms = [.. bike.Switches.Select(s => s.Resistance.Ohms)];
         // Without runs drops are not included, the fuse's own as little as any wire's.
         FuseOhms = [.. bike.Fuses.Select(f => bike.HasNetwork ? FuseTable.ResistanceOf(f).Ohms : 0)];
-        BatteryOhms = bike.BatteryResistance.Ohms;
     }
 
     private HarnessValues(HarnessValues other)
@@ -24,7 +23,6 @@ internal sealed class HarnessValues
         JointOhms = [.. other.JointOhms];
         ContactOhms = [.. other.ContactOhms];
         FuseOhms = [.. other.FuseOhms];
-        BatteryOhms = other.BatteryOhms;
     }
 
     public LampSpecification[] Lamps { get; }
@@ -36,8 +34,6 @@ internal sealed class HarnessValues
     public double[] ContactOhms { get; }
 
     public double[] FuseOhms { get; }
-
-    public double BatteryOhms { get; set; }
 
     public bool HasDrivers => Array.Exists(Lamps, l => l.Type == LampType.Led);
 

@@ -9,7 +9,7 @@ internal sealed class JoinedPoints
     private readonly Dictionary<string, int> _numbers = new(Name.Comparer);
     private readonly (int From, int To, int Contact)[] _contacts;
     private readonly int[] _always;
-    private readonly int[] _root;
+    private readonly DisjointSets _sets;
 
     /// <param name="bike">The bike.</param>
     /// <param name="links">Those of its parts that may join points.</param>
@@ -19,11 +19,11 @@ internal sealed class JoinedPoints
             Number(point);
         (int From, int To, int Contact)[] all = [.. links.Select(l => (Number(l.From), Number(l.To), l.Kind == HarnessLinkKind.Contact ? l.Index : -1))];
         _contacts = [.. all.Where(l => l.Contact >= 0)];
-        _root = [.. Enumerable.Range(0, _numbers.Count)];
+        _sets = new DisjointSets(_numbers.Count);
         foreach ((int from, int to, int contact) in all)
             if (contact < 0)
-                Join(from, to);
-        _always = [.. _root.Select(RootOf)];
+                _sets.Join(from, to);
+        _always = _sets.Roots();
     }
 
     /// <summary>Number of a battery point, or of a point that a lamp, a fuse or one of the parts hangs on.</summary>
@@ -33,32 +33,19 @@ internal sealed class JoinedPoints
     /// <param name="closed">For each contact of the bike whether it is closed; empty closes all.</param>
     public void Join(ReadOnlySpan<bool> closed)
     {
-        _always.CopyTo(_root, 0);
+        _sets.Restore(_always);
         foreach ((int from, int to, int contact) in _contacts)
             if (closed.IsEmpty || closed[contact])
-                Join(from, to);
+                _sets.Join(from, to);
     }
 
     /// <summary>Whether two points, by their numbers, are joined; each is joined to itself.</summary>
-    public bool Are(int a, int b) => RootOf(a) == RootOf(b);
-
-    private void Join(int from, int to)
-    {
-        int a = RootOf(from), b = RootOf(to);
-        _root[Math.Max(a, b)] = Math.Min(a, b);
-    }
+    public bool Are(int a, int b) => _sets.RootOf(a) == _sets.RootOf(b);
 
     private int Number(string point)
     {
         if (!_numbers.TryGetValue(point, out int number))
             _numbers.Add(point, number = _numbers.Count);
         return number;
-    }
-
-    private int RootOf(int point)
-    {
-        while (_root[point] != point)
-            point = _root[point] = _root[_root[point]];
-        return point;
     }
 }

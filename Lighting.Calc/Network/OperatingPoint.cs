@@ -49,14 +49,11 @@ public sealed record OperatingPoint
     /// <summary>The numbers it is made of.</summary>
     internal SolvedCircuit Solved { get; }
 
-    /// <summary>Whether all currents are another's: the two settings differ in dead contacts only.</summary>
-    internal bool SharesCurrentsWith(OperatingPoint other) => ReferenceEquals(Solved, other.Solved);
-
     /// <summary>Of some operating points the first of each set of currents, in their order.</summary>
     internal static ImmutableArray<OperatingPoint> FirstOfEachCurrents(IEnumerable<OperatingPoint> points) => [.. points.DistinctBy(p => p.Solved)];
 
     /// <inheritdoc/>
-    public bool Equals(OperatingPoint? other) => other is not null && SharesCurrentsWith(other) && Setting.Equals(other.Setting);
+    public bool Equals(OperatingPoint? other) => other is not null && ReferenceEquals(Solved, other.Solved) && Setting.Equals(other.Setting);
 
     /// <inheritdoc/>
     public override int GetHashCode() => Setting.GetHashCode();

@@ -96,27 +96,13 @@ internal sealed class Plan
     /// <summary>For each node the lowest node that zero resistance joins it with.</summary>
     private static int[] Clusters(Circuit circuit, TopologyKey key)
     {
-        var root = new int[circuit.NodeCount];
-        for (int v = 0; v < root.Length; v++)
-            root[v] = v;
+        var clusters = new DisjointSets(circuit.NodeCount);
         for (int i = 0; i < circuit.ConductorCount; i++)
         {
-            if (key.Conductor(i) != Link.Merged)
-                continue;
-            int a = Root(circuit.ConductorA[i]);
-            int b = Root(circuit.ConductorB[i]);
-            root[Math.Max(a, b)] = Math.Min(a, b);
+            if (key.Conductor(i) == Link.Merged)
+                clusters.Join(circuit.ConductorA[i], circuit.ConductorB[i]);
         }
 
-        for (int v = 0; v < root.Length; v++)
-            root[v] = Root(v);
-        return root;
-
-        int Root(int v)
-        {
-            while (root[v] != v)
-                v = root[v] = root[root[v]];
-            return v;
-        }
+        return clusters.Roots();
     }
 }

@@ -24,7 +24,8 @@ public static class BikeCheck
         ImmutableArray<Setting> settings = [.. solution.Points.Select(p => p.Setting)];
         var groups = SettingGroups.Of(bike, settings);
         var feeds = FeedScopes.Of(bike, groups);
-        ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(feeds, solution.Points, options.Fuses);
+        ImmutableArray<OperatingPoint> distinct = OperatingPoint.FirstOfEachCurrents(solution.Points);
+        ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(feeds, solution.Points, distinct, options.Fuses);
         ImmutableArray<OperatingPoint?> worst = MeantLit.WorstOfEach(bike, solution.Points);
         ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, worst);
         cancellation.ThrowIfCancellationRequested();
@@ -37,7 +38,7 @@ public static class BikeCheck
             .. WiringReview.Of(bike, groups),
             .. fuses.SelectMany(f => f.Findings),
             .. isDirect ? [] : UnfusedRuns.Findings(feeds),
-            .. LampFindings.Of(bike, OperatingPoint.FirstOfEachCurrents(solution.Points), worst),
+            .. LampFindings.Of(bike, distinct, worst),
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note),
             .. NotIncluded(bike),
         ];
