@@ -20,6 +20,7 @@ internal sealed class Circuit
         ConductorB = [.. conductors.Select(c => c.B)];
         LoadFeed = [.. loads.Select(l => l.Feed)];
         LoadReturn = [.. loads.Select(l => l.Return)];
+        EachNode = [.. Enumerable.Range(0, nodes)];
     }
 
     public int NodeCount { get; }
@@ -39,6 +40,9 @@ internal sealed class Circuit
     internal int[] LoadFeed { get; }
 
     internal int[] LoadReturn { get; }
+
+    /// <summary>Each node's own number: the clusters of a circuit in which nothing is merged.</summary>
+    internal int[] EachNode { get; }
 
     /// <summary>Every node but the minus in order of elimination, all conductors taken as present; the plus last.</summary>
     internal int[] Order => field ??= MakeOrder();

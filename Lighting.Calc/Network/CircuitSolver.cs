@@ -8,18 +8,16 @@ namespace Lighting.Calc.Network;
 /// </remarks>
 internal sealed class CircuitSolver
 {
-    /// <summary>Workspaces kept for sets of switch positions met before.</summary>
-    private const int MostKnown = 64;
-
     private readonly Circuit circuit;
-    private readonly Dictionary<Plan, Workspace> known = [];
     private readonly TopologyKey key;
     private readonly double[] conductanceSiemens;
     private readonly Load[] loads;
     private readonly bool[] connected;
     private double emfVolts;
     private double sourceOhms;
-    private Workspace? workspace;
+    private LiveCircuit? live;
+    private ZeroOhmCurrents? zeroOhm;
+    private DropOutSearch? dropOuts;
     private Plan? planned;
     private bool zeroOhmIsCurrent;
     private bool dropOutsAreCurrent;
@@ -43,11 +41,9 @@ internal sealed class CircuitSolver
 
     public double SourceAmperes => Solved.SourceAmperes;
 
-    private Plan Plan => Current.Plan;
+    private Plan Plan => Live.Plan;
 
-    private LiveCircuit Live => Current.Live;
-
-    private Workspace Current => workspace ?? throw new InvalidOperationException("Nothing has been solved.");
+    private LiveCircuit Live => live ?? throw new InvalidOperationException("Nothing has been solved.");
 
     private LiveCircuit Solved => status == SolveStatus.Solved
         ? Live
@@ -109,7 +105,7 @@ internal sealed class CircuitSolver
         status = HoldablePoint.Find(Live, warmStart && warm, out SolveDiagnostics found)
             ? SolveStatus.Solved
             : SolveStatus.NotConverged;
-        Diagnostics = found with { WorstNode = Live.Unknowns == 0 ? -1 : Plan.NodeOfSlot[found.WorstNode] };
+        Diagnostics = found with { WorstNode = Live.Unknowns == 0 ? -1 : Plan.Numbering.NodeOfSlot[found.WorstNode] };
         warm = status == SolveStatus.Solved;
         return status.Value;
     }
@@ -126,11 +122,11 @@ internal sealed class CircuitSolver
     }
 
     /// <summary>The volts of the solution, for <see cref="SolveFrom"/>.</summary>
-    public double[] CopyVolts() => [.. Solved.Volts];
+    public double[] CopyVolts() => Solved.Volts[..(Live.Unknowns + 1)];
 
     public double NodeVolts(int node)
     {
-        int slot = Plan.Slot[node];
+        int slot = Plan.Numbering.Slot[node];
         return Solved.Across(slot, Live.Unknowns);
     }
 
@@ -140,13 +136,14 @@ internal sealed class CircuitSolver
         switch (key.Conductor(conductor))
         {
             case Link.Finite:
-                return solved.Across(Plan.Slot[circuit.ConductorA[conductor]], Plan.Slot[circuit.ConductorB[conductor]])
+                return solved.Across(Plan.Numbering.Slot[circuit.ConductorA[conductor]], Plan.Numbering.Slot[circuit.ConductorB[conductor]])
                     * conductanceSiemens[conductor];
             case Link.Merged:
+                zeroOhm ??= new ZeroOhmCurrents(circuit);
                 if (!zeroOhmIsCurrent)
-                    Current.ZeroOhm.Update(this);
+                    zeroOhm.Update(this, Plan.ZeroOhm);
                 zeroOhmIsCurrent = true;
-                return Current.ZeroOhm.Amperes(conductor);
+                return zeroOhm.Amperes(conductor);
             default:
                 return 0;
         }
@@ -154,7 +151,7 @@ internal sealed class CircuitSolver
 
     /// <summary>Volts from feed to return, whether or not the load is connected.</summary>
     public double LoadVolts(int load) =>
-        Solved.Across(Plan.Slot[circuit.LoadFeed[load]], Plan.Slot[circuit.LoadReturn[load]]);
+        Solved.Across(Plan.Numbering.Slot[circuit.LoadFeed[load]], Plan.Numbering.Slot[circuit.LoadReturn[load]]);
 
     /// <summary>Current from feed to return.</summary>
     public double LoadAmperes(int load)
@@ -175,8 +172,8 @@ internal sealed class CircuitSolver
     /// <summary>Searches for other points that the circuit can hold, which <see cref="MayDropOut"/> then tells of.</summary>
     public void FindDropOuts()
     {
-        _ = Solved;
-        Current.DropOuts.Run();
+        LiveCircuit solved = Solved;
+        (dropOuts ??= new DropOutSearch(solved)).Run();
         dropOutsAreCurrent = true;
     }
 
@@ -184,9 +181,9 @@ internal sealed class CircuitSolver
     public bool MayDropOut(int load)
     {
         int place = Solved.Loads.PlaceOf(load);
-        if (!dropOutsAreCurrent)
+        if (!dropOutsAreCurrent || dropOuts is null)
             throw new InvalidOperationException("Call FindDropOuts after solving.");
-        return place >= 0 && Current.DropOuts.MayDropOut(place);
+        return place >= 0 && dropOuts.MayDropOut(place);
     }
 
     /// <summary>The plan of the elements as they are set, solved or not.</summary>
@@ -203,22 +200,17 @@ internal sealed class CircuitSolver
     {
         if (topologyChanged)
         {
-            Plan plan = Planned();
-            if (!known.TryGetValue(plan, out Workspace? found))
-            {
-                if (known.Count == MostKnown)
-                    known.Clear();
-                known[plan] = found = new Workspace(plan, circuit);
-            }
-
-            workspace = found;
+            if (live is null)
+                live = new LiveCircuit(circuit, Planned());
+            else
+                live.Take(Planned());
             warm = false;
         }
 
         if (topologyChanged || conductorsChanged)
             Live.TakeConductors(conductanceSiemens);
         if (topologyChanged || loadsChanged)
-            Live.Loads.Take(circuit, loads);
+            Live.Loads.Take(Plan, loads);
         Live.TakeSource(emfVolts, sourceOhms);
         topologyChanged = conductorsChanged = loadsChanged = false;
     }

@@ -13,9 +13,9 @@ internal sealed class DropOutSearch(LiveCircuit circuit)
 {
     private readonly double[] volts = new double[circuit.Volts.Length];
     private readonly double[] lowVolts = new double[circuit.Volts.Length];
-    private readonly double[] most = new double[circuit.Loads.Count];
-    private readonly bool[] lit = new bool[circuit.Loads.Count];
-    private readonly bool[] mayDropOut = new bool[circuit.Loads.Count];
+    private readonly double[] most = new double[circuit.Loads.Laws.Length];
+    private readonly bool[] lit = new bool[circuit.Loads.Laws.Length];
+    private readonly bool[] mayDropOut = new bool[circuit.Loads.Laws.Length];
 
     /// <summary>Fills <see cref="MayDropOut"/> and leaves the circuit at the point it was at.</summary>
     public void Run()

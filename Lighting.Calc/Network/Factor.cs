@@ -6,18 +6,35 @@ namespace Lighting.Calc.Network;
 /// Positive pivots are the test of a positive definite matrix (Sylvester's law of inertia). No pivoting: a positive
 /// definite matrix needs none, and any other is not solved but reported.
 /// </remarks>
-internal sealed class Factor(FactorPattern pattern)
+internal sealed class Factor
 {
-    private readonly double[] inversePivot = new double[pattern.Size];
+    private readonly double[] inversePivot;
+    private FactorPattern pattern = FactorPattern.Empty;
+
+    /// <param name="largest">The most unknowns of any pattern it will be given.</param>
+    public Factor(int largest)
+    {
+        inversePivot = new double[largest];
+        Diagonal = new double[largest + 1];
+        Right = new double[largest + 1];
+    }
 
     /// <summary>Diagonal; the place after the last is a dummy for ground.</summary>
-    public double[] Diagonal { get; } = new double[pattern.Size + 1];
+    public double[] Diagonal { get; }
 
     /// <summary>Entries below the diagonal by the pattern, then a dummy.</summary>
-    public double[] Entries { get; } = new double[pattern.EntryCount + 1];
+    public double[] Entries { get; private set; } = [];
 
     /// <summary>Right-hand side, by <see cref="Solve"/> replaced by the solution; then a dummy.</summary>
-    public double[] Right { get; } = new double[pattern.Size + 1];
+    public double[] Right { get; }
+
+    /// <summary>Turns to another system; its numbers are then to be filled in.</summary>
+    public void Take(FactorPattern next)
+    {
+        pattern = next;
+        if (Entries.Length <= next.EntryCount)
+            Entries = new double[Math.Max(next.EntryCount + 1, 2 * Entries.Length)];
+    }
 
     /// <summary>Eliminates matrix and right-hand side and substitutes back.</summary>
     /// <param name="fixedLast">Volts of the last unknown where it is known (an ideal source), else NaN.</param>

@@ -4,11 +4,15 @@ namespace Lighting.Calc.Network;
 /// <summary>Pattern of the strict lower triangle by columns, and where each update of the elimination lands.</summary>
 internal sealed class FactorPattern
 {
+    /// <summary>The pattern of no unknowns.</summary>
+    public static readonly FactorPattern Empty = new([0], []);
+
     private FactorPattern(int[] columnStart, int[] rows)
     {
         Size = columnStart.Length - 1;
         ColumnStart = columnStart;
         Rows = rows;
+        EntryCount = columnStart[Size];
         int pairs = 0;
         for (int k = 0; k < Size; k++)
         {
@@ -33,14 +37,14 @@ internal sealed class FactorPattern
     /// <summary>First entry of each column; one more for the end.</summary>
     public int[] ColumnStart { get; }
 
-    /// <summary>Row of each entry.</summary>
+    /// <summary>Row of each entry; what stands after the last is of no meaning.</summary>
     public int[] Rows { get; }
 
     /// <summary>Entry that each pair of entries of a column updates, in the order in which elimination meets them.</summary>
     public int[] Targets { get; }
 
     /// <summary>Entries off the diagonal; the place of this number is a dummy.</summary>
-    public int EntryCount => Rows.Length;
+    public int EntryCount { get; }
 
     /// <summary>The pattern of a matrix whose unknowns are eliminated in their order, fill included.</summary>
     /// <remarks>
@@ -48,57 +52,62 @@ internal sealed class FactorPattern
     /// Source: R. Schreiber, "A new implementation of sparse Gaussian elimination", 1982.
     /// </remarks>
     /// <param name="size">Number of unknowns.</param>
-    /// <param name="edges">Pairs that share a matrix entry; repetitions, self-loops and ends beyond the unknowns (ground) are allowed.</param>
-    public static FactorPattern Of(int size, ReadOnlySpan<(int A, int B)> edges)
+    /// <param name="ends">Of each pair that shares a matrix entry the one; repetitions, pairs of one and the same and ends beyond the unknowns (ground) are allowed.</param>
+    /// <param name="otherEnds">Of each pair the other.</param>
+    public static FactorPattern Of(int size, ReadOnlySpan<int> ends, ReadOnlySpan<int> otherEnds)
     {
-        var firstEdge = new int[size];
-        var nextEdge = new int[edges.Length];
-        Array.Fill(firstEdge, -1);
-        for (int e = 0; e < edges.Length; e++)
+        int needed = 4 * size + ends.Length;
+        Span<int> room = needed <= Scratch.OnStack ? stackalloc int[needed] : new int[needed];
+        var scratch = new Scratch(room);
+        Span<int> firstEdge = scratch.Take(size, -1), firstChild = scratch.Take(size, -1), seenIn = scratch.Take(size, -1);
+        Span<int> nextChild = scratch.Take(size), nextEdge = scratch.Take(ends.Length);
+        for (int e = 0; e < ends.Length; e++)
         {
-            int column = Math.Min(edges[e].A, edges[e].B);
-            if (Math.Max(edges[e].A, edges[e].B) >= size)
+            int column = Math.Min(ends[e], otherEnds[e]);
+            if (Math.Max(ends[e], otherEnds[e]) >= size)
                 continue;
             nextEdge[e] = firstEdge[column];
             firstEdge[column] = e;
         }
 
         var start = new int[size + 1];
-        var rows = new List<int>(2 * size);
-        var firstChild = new int[size];
-        var nextChild = new int[size];
-        var seenIn = new int[size];
-        Array.Fill(firstChild, -1);
-        Array.Fill(seenIn, -1);
+        var rows = new int[ends.Length];
+        int count = 0;
         for (int k = 0; k < size; k++)
         {
             seenIn[k] = k;
+            // A column has no more rows than come after it.
+            if (rows.Length - count < size - k)
+                Array.Resize(ref rows, 2 * rows.Length + size - k);
             for (int e = firstEdge[k]; e >= 0; e = nextEdge[e])
-                Add(Math.Max(edges[e].A, edges[e].B), k);
+            {
+                int row = Math.Max(ends[e], otherEnds[e]);
+                if (seenIn[row] != k)
+                    rows[count++] = row;
+                seenIn[row] = k;
+            }
+
             for (int child = firstChild[k]; child >= 0; child = nextChild[child])
             {
                 for (int p = start[child]; p < start[child + 1]; p++)
-                    Add(rows[p], k);
+                {
+                    int row = rows[p];
+                    if (seenIn[row] != k)
+                        rows[count++] = row;
+                    seenIn[row] = k;
+                }
             }
 
-            start[k + 1] = rows.Count;
-            rows.Sort(start[k], start[k + 1] - start[k], null);
-            if (start[k + 1] == start[k])
+            start[k + 1] = count;
+            if (start[k] == count)
                 continue;
+            rows.AsSpan(start[k]..count).Sort();
             int parent = rows[start[k]];
             nextChild[k] = firstChild[parent];
             firstChild[parent] = k;
         }
 
-        return new FactorPattern(start, [.. rows]);
-
-        void Add(int row, int column)
-        {
-            if (seenIn[row] == column)
-                return;
-            seenIn[row] = column;
-            rows.Add(row);
-        }
+        return new FactorPattern(start, rows);
     }
 
     /// <summary>Place of the entry of two rows; the dummy when one of them is beyond the matrix (ground).</summary>
@@ -108,7 +117,7 @@ internal sealed class FactorPattern
         int row = Math.Max(a, b);
         if (row >= Size)
             return EntryCount;
-        int place = Array.BinarySearch(Rows, ColumnStart[column], ColumnStart[column + 1] - ColumnStart[column], row);
-        return place >= 0 ? place : throw new InvalidOperationException("The pattern lacks an entry.");
+        int place = Rows.AsSpan(ColumnStart[column]..ColumnStart[column + 1]).IndexOf(row);
+        return place >= 0 ? ColumnStart[column] + place : throw new InvalidOperationException("The pattern lacks an entry.");
     }
 }

@@ -1,36 +1,44 @@
-// The equations of one plan with their numbers: assembly, Kirchhoff residual, co-content.
+// The equations of a plan with their numbers: assembly, Kirchhoff residual, co-content.
+using System.Diagnostics.CodeAnalysis;
+
 namespace Lighting.Calc.Network;
 
 /// <summary>Nodal equations G·v + loads(v) = source of the live part, and the volts they are at.</summary>
+/// <remarks>Its arrays have room for the whole circuit, so that turning from one plan to another allocates nothing.</remarks>
 internal sealed class LiveCircuit
 {
-    private readonly Plan plan;
+    private readonly Circuit circuit;
     private readonly int[] conductorA;
     private readonly int[] conductorB;
     private readonly double[] siemens;
     private readonly double[] fixedDiagonal;
-    private readonly double[] fixedEntries;
+    private double[] fixedEntries = [];
+    private Plan plan;
+    private PlanNumbering numbering;
+    private int conductors;
     private double emfVolts;
     private double sourceOhms;
 
-    public LiveCircuit(Plan plan, Circuit circuit)
+    public LiveCircuit(Circuit circuit, Plan plan)
     {
-        this.plan = plan;
-        Unknowns = plan.Unknowns;
-        Factor = new Factor(plan.Pattern);
-        Loads = new LoadBank(plan, circuit.LoadCount);
-        conductorA = [.. plan.LiveConductors.Select(i => plan.Slot[circuit.ConductorA[i]])];
-        conductorB = [.. plan.LiveConductors.Select(i => plan.Slot[circuit.ConductorB[i]])];
-        siemens = new double[conductorA.Length];
-        fixedDiagonal = new double[Factor.Diagonal.Length];
-        fixedEntries = new double[Factor.Entries.Length];
-        Volts = new double[Unknowns + 1];
-        LowVolts = new double[Unknowns + 1];
-        Residual = new double[Unknowns + 1];
-        TangentAmperes = new double[Loads.Count];
+        this.circuit = circuit;
+        Factor = new Factor(circuit.NodeCount);
+        Loads = new LoadBank(circuit);
+        conductorA = new int[circuit.ConductorCount];
+        conductorB = new int[circuit.ConductorCount];
+        siemens = new double[circuit.ConductorCount];
+        int places = circuit.NodeCount + 1;
+        fixedDiagonal = new double[places];
+        Volts = new double[places];
+        LowVolts = new double[places];
+        Residual = new double[places];
+        TangentAmperes = new double[circuit.LoadCount];
+        Take(plan);
     }
 
-    public int Unknowns { get; }
+    public Plan Plan => plan;
+
+    public int Unknowns { get; private set; }
 
     public Factor Factor { get; }
 
@@ -60,6 +68,28 @@ internal sealed class LiveCircuit
 
     private bool IsIdeal => sourceOhms == 0;
 
+    /// <summary>Turns to a plan; its conductors and loads are then to be taken over.</summary>
+    [MemberNotNull(nameof(plan), nameof(numbering))]
+    public void Take(Plan next)
+    {
+        plan = next;
+        Unknowns = next.Unknowns;
+        numbering = next.Numbering;
+        Factor.Take(numbering.Pattern);
+        if (fixedEntries.Length < Factor.Entries.Length)
+            fixedEntries = new double[Factor.Entries.Length];
+        int[] live = next.LiveConductors;
+        conductors = live.Length;
+        for (int c = 0; c < live.Length; c++)
+        {
+            conductorA[c] = numbering.Slot[circuit.ConductorA[live[c]]];
+            conductorB[c] = numbering.Slot[circuit.ConductorB[live[c]]];
+        }
+
+        Array.Clear(Volts);
+        Array.Clear(LowVolts);
+    }
+
     public void TakeSource(double emf, double resistanceOhms)
     {
         // A battery taken out (infinite resistance) leaves a dead circuit; one ohm keeps its equations regular.
@@ -71,17 +101,17 @@ internal sealed class LiveCircuit
     /// <summary>Takes over the conductors' conductances, indexed as in the circuit.</summary>
     public void TakeConductors(double[] conductanceSiemens)
     {
-        Array.Clear(fixedDiagonal);
-        Array.Clear(fixedEntries);
+        Array.Clear(fixedDiagonal, 0, Unknowns + 1);
+        Array.Clear(fixedEntries, 0, numbering.Pattern.EntryCount + 1);
         int[] live = plan.LiveConductors;
-        for (int c = 0; c < siemens.Length; c++)
+        for (int c = 0; c < live.Length; c++)
         {
             int i = live[c];
             double g = conductanceSiemens[i];
             siemens[c] = g;
             fixedDiagonal[conductorA[c]] += g;
             fixedDiagonal[conductorB[c]] += g;
-            fixedEntries[plan.ConductorEntry[i]] -= g;
+            fixedEntries[numbering.ConductorEntry[c]] -= g;
         }
     }
 
@@ -90,7 +120,7 @@ internal sealed class LiveCircuit
     public bool SolveTangent()
     {
         double[] right = Factor.Right;
-        Array.Clear(right);
+        Array.Clear(right, 0, Unknowns + 1);
         LoadBank loads = Loads;
         for (int j = 0; j < loads.Count; j++)
         {
@@ -104,7 +134,7 @@ internal sealed class LiveCircuit
         if (!SolveAssembled(emfVolts))
             return false;
         Array.Copy(right, Volts, Unknowns);
-        Array.Clear(LowVolts);
+        Array.Clear(LowVolts, 0, Unknowns);
         return true;
     }
 
@@ -150,8 +180,8 @@ internal sealed class LiveCircuit
     public double UpdateResidual()
     {
         double[] sum = Residual;
-        Array.Clear(sum);
-        for (int c = 0; c < siemens.Length; c++)
+        Array.Clear(sum, 0, Unknowns + 1);
+        for (int c = 0; c < conductors; c++)
         {
             double amperes = siemens[c] * Across(conductorA[c], conductorB[c]);
             sum[conductorA[c]] += amperes;
@@ -202,7 +232,7 @@ internal sealed class LiveCircuit
     public double GreatestAmperes()
     {
         double greatest = Math.Abs(SourceAmperes);
-        for (int c = 0; c < siemens.Length; c++)
+        for (int c = 0; c < conductors; c++)
             greatest = Math.Max(greatest, Math.Abs(siemens[c] * Across(conductorA[c], conductorB[c])));
         return greatest;
     }
@@ -213,7 +243,7 @@ internal sealed class LiveCircuit
         double[] step = Factor.Right;
         step[Unknowns] = 0;
         double sum = 0;
-        for (int c = 0; c < siemens.Length; c++)
+        for (int c = 0; c < conductors; c++)
         {
             double volts = Stepped(conductorA[c], conductorB[c]);
             sum += siemens[c] * volts * volts / 2;
@@ -232,8 +262,8 @@ internal sealed class LiveCircuit
     private bool SolveAssembled(double fixedLast)
     {
         Solutions++;
-        Array.Copy(fixedDiagonal, Factor.Diagonal, fixedDiagonal.Length);
-        Array.Copy(fixedEntries, Factor.Entries, fixedEntries.Length);
+        Array.Copy(fixedDiagonal, Factor.Diagonal, Unknowns + 1);
+        Array.Copy(fixedEntries, Factor.Entries, numbering.Pattern.EntryCount + 1);
         for (int j = 0; j < Loads.Count; j++)
         {
             double slope = Loads.Siemens[j];

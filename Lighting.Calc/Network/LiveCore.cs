@@ -9,24 +9,28 @@ namespace Lighting.Calc.Network;
 /// </remarks>
 internal static class LiveCore
 {
-    /// <summary>
-    /// For each vertex the vertex of the block whose volts it takes: itself inside, its point of attachment outside,
+    /// <param name="ends">A vertex of each edge.</param>
+    /// <param name="otherEnds">The other vertex of each edge.</param>
+    /// <param name="plus">The source's plus.</param>
+    /// <param name="minus">The source's minus.</param>
+    /// <param name="anchor">
+    /// Receives for each vertex the vertex of the block whose volts it takes: itself inside, its point of attachment outside,
     /// <paramref name="minus"/> for a floating one.
-    /// </summary>
-    public static int[] Anchors(int vertices, ReadOnlySpan<(int A, int B)> edges, int plus, int minus)
+    /// </param>
+    public static void Anchors(ReadOnlySpan<int> ends, ReadOnlySpan<int> otherEnds, int plus, int minus, Span<int> anchor)
     {
-        var anchor = new int[vertices];
-        Array.Fill(anchor, minus);
+        anchor.Fill(minus);
         if (plus == minus)
-            return anchor;
+            return;
 
-        (int[] start, int[] other, int[] edgeOf) = Adjacency(vertices, edges);
-        var depthOrder = new int[vertices]; // 0: not yet seen
-        var low = new int[vertices];
-        var parent = new int[vertices];
-        var parentEdge = new int[vertices];
-        var next = new int[vertices];
-        var visited = new int[vertices];
+        int vertices = anchor.Length, needed = vertices + 2 + 4 * ends.Length + 6 * vertices;
+        Span<int> room = needed <= Scratch.OnStack ? stackalloc int[needed] : new int[needed];
+        var scratch = new Scratch(room);
+        Span<int> start = scratch.Take(vertices + 2), other = scratch.Take(2 * ends.Length), edgeOf = scratch.Take(2 * ends.Length);
+        Adjacency(ends, otherEnds, start, other, edgeOf);
+        Span<int> depthOrder = scratch.Take(vertices); // 0: not yet seen
+        Span<int> low = scratch.Take(vertices), parent = scratch.Take(vertices), parentEdge = scratch.Take(vertices);
+        Span<int> next = scratch.Take(vertices), visited = scratch.Take(vertices);
         int seen = 0;
         int clock = 1;
         depthOrder[minus] = clock++;
@@ -76,32 +80,25 @@ internal static class LiveCore
             bool inside = anchor[up] == up && low[v] < depthOrder[up];
             anchor[v] = inside ? v : anchor[up];
         }
-
-        return anchor;
     }
 
-    private static (int[] Start, int[] Other, int[] Edge) Adjacency(int vertices, ReadOnlySpan<(int A, int B)> edges)
+    private static void Adjacency(ReadOnlySpan<int> ends, ReadOnlySpan<int> otherEnds, Span<int> start, Span<int> other, Span<int> edge)
     {
-        var start = new int[vertices + 2];
-        foreach ((int a, int b) in edges)
+        for (int e = 0; e < ends.Length; e++)
         {
-            start[a + 2]++;
-            start[b + 2]++;
+            start[ends[e] + 2]++;
+            start[otherEnds[e] + 2]++;
         }
 
         for (int v = 2; v < start.Length; v++)
             start[v] += start[v - 1];
-        var other = new int[2 * edges.Length];
-        var edge = new int[2 * edges.Length];
-        for (int e = 0; e < edges.Length; e++)
+        for (int e = 0; e < ends.Length; e++)
         {
-            (int a, int b) = edges[e];
+            int a = ends[e], b = otherEnds[e];
             other[start[a + 1]] = b;
             edge[start[a + 1]++] = e;
             other[start[b + 1]] = a;
             edge[start[b + 1]++] = e;
         }
-
-        return (start, other, edge);
     }
 }

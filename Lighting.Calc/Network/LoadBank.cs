@@ -14,7 +14,7 @@ internal sealed class LoadBank
     // A constant current has no slope; this one keeps two of them in series from leaving a zero on the diagonal.
     private const double LeastSiemens = 1e-9;
 
-    private readonly Plan plan;
+    private readonly Circuit circuit;
     private readonly double[] referenceVolts;
     private readonly double[] strength;
     private readonly int[] placeOfLoad;
@@ -23,17 +23,16 @@ internal sealed class LoadBank
     private int fixedEnd;
     private int resistorsEnd;
 
-    public LoadBank(Plan plan, int loadCount)
+    public LoadBank(Circuit circuit)
     {
-        this.plan = plan;
-        Count = plan.LiveLoads.Length;
-        int size = Count + Room;
-        placeOfLoad = new int[loadCount];
-        Laws = new Load[Count];
-        Plus = new int[Count];
-        Minus = new int[Count];
-        Entry = new int[Count];
-        Locked = new bool[Count];
+        this.circuit = circuit;
+        int most = circuit.LoadCount, size = most + Room;
+        placeOfLoad = new int[most];
+        Laws = new Load[most];
+        Plus = new int[most];
+        Minus = new int[most];
+        Entry = new int[most];
+        Locked = new bool[most];
         Volts = new double[size];
         Amperes = new double[size];
         Siemens = new double[size];
@@ -42,7 +41,7 @@ internal sealed class LoadBank
         Array.Fill(referenceVolts, 1);
     }
 
-    public int Count { get; }
+    public int Count { get; private set; }
 
     /// <summary>First place of the drivers, which stand last.</summary>
     public int FirstDriver => resistorsEnd;
@@ -69,16 +68,22 @@ internal sealed class LoadBank
     /// <summary>Place of a load; −1 when no current can reach it.</summary>
     public int PlaceOf(int load) => placeOfLoad[load];
 
-    /// <summary>Takes over laws and polarities and sorts by law.</summary>
-    public void Take(Circuit circuit, Load[] loads)
+    /// <summary>Takes over the laws and polarities of a plan's live loads and sorts by law.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="loads">The laws, indexed as in the circuit.</param>
+    public void Take(Plan plan, Load[] loads)
     {
         Array.Fill(placeOfLoad, -1);
+        Array.Clear(Locked);
         int place = 0;
-        filaments = place = Append(circuit, loads, place, LampType.Filament, LampType.Halogen);
-        ballastsEnd = place = Append(circuit, loads, place, LampType.LedBallast, LampType.LedBallast);
-        fixedEnd = place = Append(circuit, loads, place, LampType.Fixed, LampType.Fixed);
-        resistorsEnd = place = Append(circuit, loads, place, LampType.Resistor, LampType.Resistor);
-        Append(circuit, loads, place, LampType.Led, LampType.Led);
+        filaments = place = Append(plan, loads, place, LampType.Filament, LampType.Halogen);
+        ballastsEnd = place = Append(plan, loads, place, LampType.LedBallast, LampType.LedBallast);
+        fixedEnd = place = Append(plan, loads, place, LampType.Fixed, LampType.Fixed);
+        resistorsEnd = place = Append(plan, loads, place, LampType.Resistor, LampType.Resistor);
+        Count = Append(plan, loads, place, LampType.Led, LampType.Led);
+        // What runs past the filaments must stay harmless.
+        referenceVolts.AsSpan(Count).Fill(1);
+        Volts.AsSpan(Count).Clear();
     }
 
     /// <summary>Amperes and slopes at the present volts.</summary>
@@ -175,20 +180,22 @@ internal sealed class LoadBank
         }
     }
 
-    private int Append(Circuit circuit, Load[] loads, int place, LampType kind, LampType alsoKind)
+    private int Append(Plan plan, Load[] loads, int place, LampType kind, LampType alsoKind)
     {
-        foreach (int i in plan.LiveLoads)
+        PlanNumbering numbering = plan.Numbering;
+        for (int l = 0; l < plan.LiveLoads.Length; l++)
         {
-            Load load = loads[i];
+            int i = plan.LiveLoads[l];
+            ref readonly Load load = ref loads[i];
             if (load.Kind != kind && load.Kind != alsoKind)
                 continue;
             placeOfLoad[i] = place;
             Laws[place] = load;
-            int feed = plan.Slot[circuit.LoadFeed[i]];
-            int ret = plan.Slot[circuit.LoadReturn[i]];
+            int feed = numbering.Slot[circuit.LoadFeed[i]];
+            int ret = numbering.Slot[circuit.LoadReturn[i]];
             Plus[place] = load.Reversed ? ret : feed;
             Minus[place] = load.Reversed ? feed : ret;
-            Entry[place] = plan.LoadEntry[i];
+            Entry[place] = numbering.LoadEntry[l];
             referenceVolts[place] = load.Volts;
             strength[place] = kind switch
             {

@@ -4,49 +4,65 @@ namespace Lighting.Calc.Network;
 /// <summary>The reduced circuit: one slot for each unknown in order of elimination, the plus last, then ground.</summary>
 /// <remarks>
 /// Merged nodes share a slot; nodes in which no current can flow take the slot of the point they hang on
-/// (<see cref="LiveCore"/>), so that their elements have no volts and need no equation. Immutable.
+/// (<see cref="LiveCore"/>), so that their elements have no volts and need no equation. Immutable; its numbering is made when it
+/// is first solved, by two threads at once twice and alike.
 /// </remarks>
 internal sealed class Plan
 {
-    private readonly Lazy<PlanNumbering> numbering;
+    private readonly Circuit circuit;
     private readonly int[] cluster;
-    private readonly Lazy<ZeroOhmPlan> zeroOhm;
+    private PlanNumbering? numbering;
+    private ZeroOhmPlan? zeroOhm;
 
     internal Plan(Circuit circuit, TopologyKey key)
     {
+        this.circuit = circuit;
         Key = key;
         cluster = Clusters(circuit, key);
-        int plus = cluster[circuit.Plus];
-        int minus = cluster[circuit.Minus];
-
-        var edges = new (int A, int B)[circuit.ConductorCount + circuit.LoadCount];
+        Anchor = new int[circuit.NodeCount];
+        int minus = cluster[circuit.Minus], elements = circuit.ConductorCount + circuit.LoadCount;
+        int needed = 2 * elements + Anchor.Length;
+        Span<int> room = needed <= Scratch.OnStack ? stackalloc int[needed] : new int[needed];
+        var scratch = new Scratch(room);
+        Span<int> ends = scratch.Take(elements), otherEnds = scratch.Take(elements), anchor = scratch.Take(Anchor.Length);
         int present = 0;
         for (int i = 0; i < circuit.ConductorCount; i++)
         {
             if (key.Conductor(i) == Link.Finite)
-                edges[present++] = (cluster[circuit.ConductorA[i]], cluster[circuit.ConductorB[i]]);
+                (ends[present], otherEnds[present++]) = (cluster[circuit.ConductorA[i]], cluster[circuit.ConductorB[i]]);
         }
 
         for (int i = 0; i < circuit.LoadCount; i++)
         {
             if (key.LoadConnected(i))
-                edges[present++] = (cluster[circuit.LoadFeed[i]], cluster[circuit.LoadReturn[i]]);
+                (ends[present], otherEnds[present++]) = (cluster[circuit.LoadFeed[i]], cluster[circuit.LoadReturn[i]]);
         }
 
-        int[] anchor = LiveCore.Anchors(circuit.NodeCount, edges.AsSpan(0, present), plus, minus);
-        for (int v = 0; v < circuit.NodeCount; v++)
+        LiveCore.Anchors(ends[..present], otherEnds[..present], cluster[circuit.Plus], minus, anchor);
+        for (int v = 0; v < anchor.Length; v++)
         {
             if (anchor[v] == v && v != minus)
                 Unknowns++;
+            Anchor[v] = anchor[cluster[v]];
         }
 
-        Anchor = new int[circuit.NodeCount];
-        for (int v = 0; v < Anchor.Length; v++)
-            Anchor[v] = anchor[cluster[v]];
-        LiveConductors = Live(circuit.ConductorA, circuit.ConductorB, i => key.Conductor(i) == Link.Finite);
-        LiveLoads = Live(circuit.LoadFeed, circuit.LoadReturn, key.LoadConnected);
-        zeroOhm = new Lazy<ZeroOhmPlan>(() => new ZeroOhmPlan(circuit, key, cluster));
-        numbering = new Lazy<PlanNumbering>(() => new PlanNumbering(circuit, this, cluster));
+        int live = 0;
+        Span<int> found = ends;
+        for (int i = 0; i < circuit.ConductorCount; i++)
+        {
+            if (key.Conductor(i) == Link.Finite && Anchor[circuit.ConductorA[i]] != Anchor[circuit.ConductorB[i]])
+                found[live++] = i;
+        }
+
+        LiveConductors = [.. found[..live]];
+        live = 0;
+        for (int i = 0; i < circuit.LoadCount; i++)
+        {
+            if (key.LoadConnected(i) && Anchor[circuit.LoadFeed[i]] != Anchor[circuit.LoadReturn[i]])
+                found[live++] = i;
+        }
+
+        LiveLoads = [.. found[..live]];
     }
 
     public TopologyKey Key { get; }
@@ -59,50 +75,26 @@ internal sealed class Plan
     /// <summary>Whether the node, or one that zero resistance joins it with, is in the source's block or the minus itself.</summary>
     public bool IsLive(int node) => Anchor[node] == cluster[node];
 
-    public FactorPattern Pattern => numbering.Value.Pattern;
-
-    /// <summary>Slot of each node; <see cref="Unknowns"/> is ground.</summary>
-    public int[] Slot => numbering.Value.Slot;
-
-    /// <summary>One node for each slot, to name it by.</summary>
-    public int[] NodeOfSlot => numbering.Value.NodeOfSlot;
-
     /// <summary>Conductors that can carry current between two slots.</summary>
     public int[] LiveConductors { get; }
 
     /// <summary>Loads that can carry current.</summary>
     public int[] LiveLoads { get; }
 
-    /// <summary>Place of a conductor's or load's entry off the diagonal; the dummy place when one end is ground.</summary>
-    public int[] ConductorEntry => numbering.Value.ConductorEntry;
+    public PlanNumbering Numbering => numbering ??= new PlanNumbering(circuit, this, cluster);
 
-    public int[] LoadEntry => numbering.Value.LoadEntry;
-
-    public ZeroOhmPlan ZeroOhm => zeroOhm.Value;
-
-    private int[] Live(int[] a, int[] b, Func<int, bool> present)
-    {
-        var live = new int[a.Length];
-        int count = 0;
-        for (int i = 0; i < a.Length; i++)
-        {
-            if (present(i) && Anchor[a[i]] != Anchor[b[i]])
-                live[count++] = i;
-        }
-
-        return live[..count];
-    }
+    public ZeroOhmPlan ZeroOhm => zeroOhm ??= new ZeroOhmPlan(circuit, Key, cluster);
 
     /// <summary>For each node the lowest node that zero resistance joins it with.</summary>
     private static int[] Clusters(Circuit circuit, TopologyKey key)
     {
-        var clusters = new DisjointSets(circuit.NodeCount);
+        DisjointSets? clusters = null;
         for (int i = 0; i < circuit.ConductorCount; i++)
         {
             if (key.Conductor(i) == Link.Merged)
-                clusters.Join(circuit.ConductorA[i], circuit.ConductorB[i]);
+                (clusters ??= new DisjointSets(circuit.NodeCount)).Join(circuit.ConductorA[i], circuit.ConductorB[i]);
         }
 
-        return clusters.Roots();
+        return clusters?.Roots() ?? circuit.EachNode;
     }
 }

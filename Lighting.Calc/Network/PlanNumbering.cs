@@ -10,8 +10,10 @@ internal sealed class PlanNumbering
     internal PlanNumbering(Circuit circuit, Plan plan, int[] cluster)
     {
         int count = plan.Unknowns, plus = cluster[circuit.Plus], minus = cluster[circuit.Minus];
-        var slotOf = new int[circuit.NodeCount];
-        Array.Fill(slotOf, count);
+        int edges = plan.LiveConductors.Length + plan.LiveLoads.Length, needed = circuit.NodeCount + 2 * edges;
+        Span<int> room = needed <= Scratch.OnStack ? stackalloc int[needed] : new int[needed];
+        var scratch = new Scratch(room);
+        Span<int> slotOf = scratch.Take(circuit.NodeCount, count), ends = scratch.Take(edges), otherEnds = scratch.Take(edges);
         NodeOfSlot = new int[count + 1];
         NodeOfSlot[count] = circuit.Minus;
         int slot = 0;
@@ -33,33 +35,35 @@ internal sealed class PlanNumbering
         Slot = new int[circuit.NodeCount];
         for (int v = 0; v < Slot.Length; v++)
             Slot[v] = slotOf[plan.Anchor[v]];
-        var edges = new (int A, int B)[plan.LiveConductors.Length + plan.LiveLoads.Length];
         int edge = 0;
         foreach (int i in plan.LiveConductors)
-            edges[edge++] = (Slot[circuit.ConductorA[i]], Slot[circuit.ConductorB[i]]);
+            (ends[edge], otherEnds[edge++]) = (Slot[circuit.ConductorA[i]], Slot[circuit.ConductorB[i]]);
         foreach (int i in plan.LiveLoads)
-            edges[edge++] = (Slot[circuit.LoadFeed[i]], Slot[circuit.LoadReturn[i]]);
-        Pattern = FactorPattern.Of(count, edges);
-
-        ConductorEntry = Entries(circuit.ConductorA, circuit.ConductorB, plan.LiveConductors);
-        LoadEntry = Entries(circuit.LoadFeed, circuit.LoadReturn, plan.LiveLoads);
+            (ends[edge], otherEnds[edge++]) = (Slot[circuit.LoadFeed[i]], Slot[circuit.LoadReturn[i]]);
+        Pattern = FactorPattern.Of(count, ends, otherEnds);
+        ConductorEntry = new int[plan.LiveConductors.Length];
+        LoadEntry = new int[plan.LiveLoads.Length];
+        for (int e = 0; e < edges; e++)
+        {
+            int entry = Pattern.EntryOf(ends[e], otherEnds[e]);
+            if (e < ConductorEntry.Length)
+                ConductorEntry[e] = entry;
+            else
+                LoadEntry[e - ConductorEntry.Length] = entry;
+        }
     }
 
     public FactorPattern Pattern { get; }
 
+    /// <summary>Slot of each node; <see cref="Plan.Unknowns"/> is ground.</summary>
     public int[] Slot { get; }
 
+    /// <summary>One node for each slot, to name it by.</summary>
     public int[] NodeOfSlot { get; }
 
+    /// <summary>Place of each live conductor's entry off the diagonal; the dummy place when one end is ground.</summary>
     public int[] ConductorEntry { get; }
 
+    /// <summary>Place of each live load's entry, likewise.</summary>
     public int[] LoadEntry { get; }
-
-    private int[] Entries(int[] a, int[] b, int[] live)
-    {
-        var entry = new int[a.Length];
-        foreach (int i in live)
-            entry[i] = Pattern.EntryOf(Slot[a[i]], Slot[b[i]]);
-        return entry;
-    }
 }

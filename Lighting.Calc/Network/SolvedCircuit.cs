@@ -12,15 +12,13 @@ internal sealed class SolvedCircuit
 {
     private readonly HarnessNetwork _network;
     private readonly HarnessValues _values;
-    private readonly bool[] _dropped;
-    private readonly bool[] _mayDrop;
+    // Empty where the bike has no drivers, which alone drop out.
+    private readonly bool[] _dropped = [];
+    private readonly bool[] _mayDrop = [];
     private readonly double[] _lampVolts;
     private readonly double[] _lampAmperes;
-    private readonly double[] _runAmperes;
-    private readonly double[] _contactAmperes;
-    private readonly double[] _fuseAmperes;
+    private readonly double[] _conductorAmperes;
     private readonly double[] _nodeVolts;
-    private readonly bool[] _isOpen;
     private readonly Plan _plan;
     private ImmutableArray<LampState> _lamps;
     private ImmutableArray<RunState> _runs;
@@ -43,33 +41,26 @@ internal sealed class SolvedCircuit
         // On a positive-earth bike the feed is the negative side; a lamp's volts count from its live to its earth side.
         double sign = bike.Earth == Earth.Negative ? 1 : -1;
         int lamps = bike.Lamps.Length;
-        (_lampVolts, _lampAmperes, _dropped, _mayDrop) = (new double[lamps], new double[lamps], new bool[lamps], new bool[lamps]);
+        (_lampVolts, _lampAmperes) = (new double[lamps], new double[lamps]);
         for (int i = 0; i < lamps; i++)
         {
-            int load = network.Loads[i];
-            _lampVolts[i] = sign * solver.LoadVolts(load);
-            _lampAmperes[i] = sign * solver.LoadAmperes(load);
-            _dropped[i] = solver.HasDroppedOut(load);
-            _mayDrop[i] = values.HasDrivers && solver.MayDropOut(load);
+            _lampVolts[i] = sign * solver.LoadVolts(network.Loads[i]);
+            _lampAmperes[i] = sign * solver.LoadAmperes(network.Loads[i]);
         }
 
-        _runAmperes = Amperes(network.RunConductors);
-        _contactAmperes = Amperes(network.ContactConductors);
-        _fuseAmperes = Amperes(network.FuseConductors);
+        if (values.HasDrivers)
+        {
+            (_dropped, _mayDrop) = (new bool[lamps], new bool[lamps]);
+            for (int i = 0; i < lamps; i++)
+                (_dropped[i], _mayDrop[i]) = (solver.HasDroppedOut(network.Loads[i]), solver.MayDropOut(network.Loads[i]));
+        }
+
+        _conductorAmperes = new double[network.Circuit.ConductorCount];
+        for (int i = 0; i < _conductorAmperes.Length; i++)
+            _conductorAmperes[i] = solver.ConductorAmperes(i);
         _nodeVolts = new double[network.Points.Length];
         for (int i = 0; i < _nodeVolts.Length; i++)
             _nodeVolts[i] = solver.NodeVolts(i);
-        _isOpen = new bool[network.Circuit.ConductorCount];
-        for (int i = 0; i < _isOpen.Length; i++)
-            _isOpen[i] = solver.LinkOf(i) == Link.Open;
-
-        double[] Amperes(ImmutableArray<int> conductors)
-        {
-            double[] amperes = new double[conductors.Length];
-            for (int i = 0; i < amperes.Length; i++)
-                amperes[i] = solver.ConductorAmperes(conductors[i]);
-            return amperes;
-        }
     }
 
     public Bike Bike => _network.Bike;
@@ -80,12 +71,12 @@ internal sealed class SolvedCircuit
 
     public double BatteryDropVolts { get; }
 
-    public double RunAmperes(int run) => Math.Abs(_runAmperes[run]);
+    public double RunAmperes(int run) => Math.Abs(_conductorAmperes[_network.RunConductors[run]]);
 
-    public double FuseAmperes(int fuse) => Math.Abs(_fuseAmperes[fuse]);
+    public double FuseAmperes(int fuse) => Math.Abs(_conductorAmperes[_network.FuseConductors[fuse]]);
 
     /// <summary>Volts lost in a fuse, of the sign of its current.</summary>
-    public double FuseDropVolts(int fuse) => _fuseAmperes[fuse] * _values.FuseOhms[fuse];
+    public double FuseDropVolts(int fuse) => _conductorAmperes[_network.FuseConductors[fuse]] * _values.FuseOhms[fuse];
 
     /// <summary>Amps of a lamp, of the sign of its volts.</summary>
     public double LampAmperes(int lamp) => _lampAmperes[lamp];
@@ -97,21 +88,21 @@ internal sealed class SolvedCircuit
     public double? LampDrop(int lamp) => SupplyVolts > 0 && LampVolts(lamp) > 0.01 * SupplyVolts ? 1 - LampVolts(lamp) / SupplyVolts : null;
 
     /// <summary>Whether a lit driver may as well be dark.</summary>
-    public bool LampMayDropOut(int lamp) => _mayDrop[lamp] && LampDrop(lamp) is not null;
+    public bool LampMayDropOut(int lamp) => _mayDrop.Length > 0 && _mayDrop[lamp] && LampDrop(lamp) is not null;
 
     /// <summary>Whether it has as many parts as a bike.</summary>
-    public bool IsOf(Bike bike) => bike.Fuses.Length == _fuseAmperes.Length && bike.Runs.Length == _runAmperes.Length && bike.Lamps.Length == _lampAmperes.Length;
+    public bool IsOf(Bike bike) => bike.Fuses.Length == _network.FuseConductors.Length && bike.Runs.Length == _network.RunConductors.Length && bike.Lamps.Length == _lampAmperes.Length;
 
     public ImmutableArray<LampState> Lamps => _lamps.IsDefault ? _lamps = Made(_lampVolts.Length, LampOf) : _lamps;
 
-    public ImmutableArray<RunState> Runs => _runs.IsDefault ? _runs = Made(_runAmperes.Length, RunOf) : _runs;
+    public ImmutableArray<RunState> Runs => _runs.IsDefault ? _runs = Made(_network.RunConductors.Length, RunOf) : _runs;
 
-    public ImmutableArray<FuseState> Fuses => _fuses.IsDefault ? _fuses = Made(_fuseAmperes.Length, FuseOf) : _fuses;
+    public ImmutableArray<FuseState> Fuses => _fuses.IsDefault ? _fuses = Made(_network.FuseConductors.Length, FuseOf) : _fuses;
 
     public ImmutableArray<ContactState> ContactsWith(ImmutableArray<bool> closed) => Made(closed.Length, i =>
     {
         // Without runs no contact is in the circuit.
-        double amperes = closed[i] && i < _contactAmperes.Length ? _contactAmperes[i] : 0;
+        double amperes = closed[i] && i < _network.ContactConductors.Length ? _conductorAmperes[_network.ContactConductors[i]] : 0;
         return new ContactState(_network.Bike.Switches[i], closed[i], ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _values.ContactOhms[i]));
     });
 
@@ -123,7 +114,9 @@ internal sealed class SolvedCircuit
         bool[] known = new bool[volts.Length];
         for (int v = 0; v < known.Length; v++)
             known[v] = _plan.IsLive(v);
-        bool[] open = [.. _isOpen];
+        bool[] open = new bool[circuit.ConductorCount];
+        for (int i = 0; i < open.Length; i++)
+            open[i] = _plan.Key.Conductor(i) == Link.Open;
         for (int i = 0; i < _network.ContactConductors.Length; i++)
             open[_network.ContactConductors[i]] = !closed[i] || double.IsPositiveInfinity(_values.ContactOhms[i]);
         // No current flows outside the live part: volts spread unchanged over what is joined to it.
@@ -164,14 +157,14 @@ internal sealed class SolvedCircuit
             Voltage = ElectricPotential.FromVolts(LampVolts(index)),
             Current = ElectricCurrent.FromAmperes(_lampAmperes[index]),
             Drop = drop is { } share ? Ratio.FromDecimalFractions(share) : null,
-            DroppedOut = drop is not null && _dropped[index],
+            DroppedOut = drop is not null && _dropped.Length > 0 && _dropped[index],
             MayDropOut = LampMayDropOut(index),
         };
     }
 
     private RunState RunOf(int index)
     {
-        double amperes = _runAmperes[index];
+        double amperes = _conductorAmperes[_network.RunConductors[index]];
         return new RunState(
             _network.Bike.Runs[index],
             ElectricCurrent.FromAmperes(amperes),
@@ -182,7 +175,7 @@ internal sealed class SolvedCircuit
 
     private FuseState FuseOf(int index)
     {
-        double amperes = Math.Abs(_fuseAmperes[index]);
+        double amperes = FuseAmperes(index);
         return new FuseState(_network.Bike.Fuses[index], ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _values.FuseOhms[index]));
     }
 

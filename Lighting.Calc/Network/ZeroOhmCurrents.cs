@@ -2,13 +2,16 @@
 namespace Lighting.Calc.Network;
 
 /// <summary>Workspace for <see cref="ZeroOhmPlan"/>.</summary>
-internal sealed class ZeroOhmCurrents(ZeroOhmPlan plan, Circuit circuit)
+internal sealed class ZeroOhmCurrents(Circuit circuit)
 {
-    private readonly Factor factor = new(plan.Pattern);
+    private readonly Factor factor = new(circuit.NodeCount);
+    private ZeroOhmPlan? plan;
 
     /// <summary>Spreads the currents that all other elements bring into the merged nodes.</summary>
-    public void Update(CircuitSolver solver)
+    public void Update(CircuitSolver solver, ZeroOhmPlan merged)
     {
+        plan = merged;
+        factor.Take(plan.Pattern);
         Array.Clear(factor.Diagonal);
         Array.Clear(factor.Entries);
         Array.Clear(factor.Right);
@@ -35,14 +38,16 @@ internal sealed class ZeroOhmCurrents(ZeroOhmPlan plan, Circuit circuit)
         if (!factor.Solve())
             throw new InvalidOperationException("Merged nodes must hang together.");
         factor.Right[plan.Pattern.Size] = 0;
+
+        void Carry(int from, int to, double amperes)
+        {
+            factor.Right[merged.Slot[from]] -= amperes;
+            factor.Right[merged.Slot[to]] += amperes;
+        }
     }
 
-    public double Amperes(int conductor) =>
-        factor.Right[plan.Slot[circuit.ConductorA[conductor]]] - factor.Right[plan.Slot[circuit.ConductorB[conductor]]];
-
-    private void Carry(int from, int to, double amperes)
-    {
-        factor.Right[plan.Slot[from]] -= amperes;
-        factor.Right[plan.Slot[to]] += amperes;
-    }
+    /// <summary>Current of a merged conductor at the last update.</summary>
+    public double Amperes(int conductor) => plan is null
+        ? throw new InvalidOperationException("Nothing has been spread.")
+        : factor.Right[plan.Slot[circuit.ConductorA[conductor]]] - factor.Right[plan.Slot[circuit.ConductorB[conductor]]];
 }

@@ -22,7 +22,7 @@ internal sealed class ZeroOhmPlan
                 .Where(e => e.Item1 >= 0 && e.Item2 >= 0),
             last: -1);
         Slot = [.. unknown.Select(u => u < 0 ? count : order.Position[u])];
-        Pattern = FactorPattern.Of(count, [.. Conductors.Select(i => (Slot[circuit.ConductorA[i]], Slot[circuit.ConductorB[i]]))]);
+        Pattern = FactorPattern.Of(count, [.. Conductors.Select(i => Slot[circuit.ConductorA[i]])], [.. Conductors.Select(i => Slot[circuit.ConductorB[i]])]);
     }
 
     public int[] Conductors { get; }

@@ -56,8 +56,8 @@ internal sealed class ElectricalStates
         string name = string.Join(
             ';',
             [
-                .. plan.LiveConductors.Select(c => $"{c},{plan.Slot[circuit.ConductorA[c]]},{plan.Slot[circuit.ConductorB[c]]}"),
-                .. plan.LiveLoads.Select(l => $"L{l},{plan.Slot[circuit.LoadFeed[l]]},{plan.Slot[circuit.LoadReturn[l]]}"),
+                .. plan.LiveConductors.Select(c => $"{c},{plan.Numbering.Slot[circuit.ConductorA[c]]},{plan.Numbering.Slot[circuit.ConductorB[c]]}"),
+                .. plan.LiveLoads.Select(l => $"L{l},{plan.Numbering.Slot[circuit.LoadFeed[l]]},{plan.Numbering.Slot[circuit.LoadReturn[l]]}"),
             ]);
         if (_known.TryGetValue(name, out int state))
             return state;
