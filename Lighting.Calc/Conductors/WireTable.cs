@@ -17,7 +17,9 @@ public static class WireTable
         .. PublishedTable.Load("conductors-metric").Read().Select(Metric).OrderByDescending(w => w.CopperArea.SquareMillimeters),
     ];
 
-    private static readonly FrozenDictionary<string, WireSize> ByName = All.ToFrozenDictionary(w => Normalise(w.Name));
+    // By its name as this table writes it, which most texts are, and without the spaces.
+    private static readonly FrozenDictionary<string, WireSize> ByName = All
+        .SelectMany(w => new[] { w.Name, Normalise(w.Name) }.Distinct().Select(n => (Name: n, Wire: w))).ToFrozenDictionary(n => n.Name, n => n.Wire);
 
     private static readonly FrozenDictionary<WireConstruction, ImmutableArray<WireSize>> ByConstruction = All.GroupBy(w => w.Construction)
         .ToFrozenDictionary(g => g.Key, g => g.OrderBy(w => w.CopperArea.SquareMillimeters).ToImmutableArray());
@@ -30,7 +32,7 @@ public static class WireTable
     /// <param name="text">The text.</param>
     /// <param name="wire">The size, or null when there is none of that name.</param>
     /// <returns>Whether there is such a size.</returns>
-    public static bool TryFind(string text, out WireSize? wire) => ByName.TryGetValue(Normalise(text), out wire);
+    public static bool TryFind(string text, out WireSize? wire) => ByName.TryGetValue(text, out wire) || ByName.TryGetValue(Normalise(text), out wire);
 
     private static string Normalise(string text) =>
         string.Concat(text.Where(c => !char.IsWhiteSpace(c))).Replace("²", "2", StringComparison.Ordinal).ToLowerInvariant();

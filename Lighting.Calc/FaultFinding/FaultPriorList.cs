@@ -57,7 +57,7 @@ public sealed record FaultPriorList
     {
         if (row.Required("weight") is not { } text)
             return null;
-        if (StrictNumber.TrySplit(text, out double weight, out string word) && word.Length == 0 && weight is >= 1e-6 and <= 1e6)
+        if (StrictNumber.TrySplit(text, out double weight, out ReadOnlySpan<char> word) && word.Length == 0 && weight is >= 1e-6 and <= 1e6)
             return weight;
         row.Fault("weight", text, "is not a weight", StrictNumber.WithDecimalPoint(text) is { } point ? $"write a decimal point: {point}" : "expected a number from 0.000001 to 1000000, such as 10");
         return null;

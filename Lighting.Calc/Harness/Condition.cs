@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace Lighting.Calc.Harness;
 
@@ -44,32 +45,52 @@ public sealed record Condition
         expected = null;
         if (string.IsNullOrWhiteSpace(text))
             return true;
-        var terms = ImmutableArray.CreateBuilder<ConditionTerm>();
-        foreach (string part in text.Split(';', StringSplitOptions.TrimEntries))
+        var terms = ImmutableArray.CreateBuilder<ConditionTerm>(1 + text.AsSpan().Count(';'));
+        foreach (Range part in text.AsSpan().Split(';'))
         {
-            string[] sides = part.Split('=', StringSplitOptions.TrimEntries);
-            string[] positions = sides.Length == 2 ? sides[1].Split('|', StringSplitOptions.TrimEntries) : [];
-            if (sides.Length != 2 || sides[0].Length == 0 || positions.Any(p => p.Length == 0))
+            ReadOnlySpan<char> term = text.AsSpan()[part];
+            int equals = term.IndexOf('=');
+            string name = equals < 0 ? "" : term[..equals].Trim().ToString();
+            ImmutableArray<string> positions = equals < 0 || term[(equals + 1)..].Contains('=') ? [] : Positions(term[(equals + 1)..]);
+            if (name.Length == 0 || positions.IsEmpty)
             {
                 expected = "switch=position or switch=position|position, several joined by ';'";
                 return false;
             }
 
-            if (terms.Any(t => Name.Equal(t.Switch, sides[0])))
+            foreach (ConditionTerm before in terms)
             {
-                expected = $"the switch '{sides[0]}' once, with its positions joined by '|'";
+                if (!Name.Equal(before.Switch, name))
+                    continue;
+                expected = $"the switch '{name}' once, with its positions joined by '|'";
                 return false;
             }
 
-            terms.Add(new ConditionTerm(sides[0], [.. positions]));
+            terms.Add(new ConditionTerm(name, positions));
         }
 
-        condition = new Condition(terms.ToImmutable());
+        condition = new Condition(terms.MoveToImmutable());
         return true;
     }
 
     /// <summary>The form lists use; empty for <see cref="Always"/>.</summary>
     public override string ToString() => string.Join("; ", Terms);
+
+    /// <summary>The positions of a term; empty when one of them is blank.</summary>
+    private static ImmutableArray<string> Positions(ReadOnlySpan<char> text)
+    {
+        var positions = new string[1 + text.Count('|')];
+        int count = 0;
+        foreach (Range part in text.Split('|'))
+        {
+            ReadOnlySpan<char> position = text[part].Trim();
+            if (position.IsEmpty)
+                return [];
+            positions[count++] = position.ToString();
+        }
+
+        return ImmutableCollectionsMarshal.AsImmutableArray(positions);
+    }
 
     /// <inheritdoc/>
     public bool Equals(Condition? other) => other is not null && Name.Equal(ToString(), other.ToString());

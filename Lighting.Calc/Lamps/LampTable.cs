@@ -12,7 +12,7 @@ public static class LampTable
     public static ImmutableArray<PublishedLamp> All { get; } = [.. PublishedTable.Load("lamps").Read().Select(Parse)];
 
     private static readonly FrozenDictionary<string, ImmutableArray<PublishedLamp>> ByCode =
-        All.GroupBy(l => Normalise(l.Code)).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
+        All.GroupBy(l => Normalise(l.Code)).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray(), StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Finds a lamp by its code, for a system's volts. Case and spaces round <c>/</c> do not matter.</summary>
     /// <param name="code">A code such as <c>P21W</c> or <c>P21/5W stop</c>.</param>
@@ -21,8 +21,15 @@ public static class LampTable
     /// <returns>Whether the code is known at all.</returns>
     public static bool TryFind(string code, ElectricPotential systemVoltage, out PublishedLamp? lamp)
     {
-        lamp = ByCode.GetValueOrDefault(Normalise(code), []).MinBy(l => Math.Abs(l.SystemVoltage.Volts - systemVoltage.Volts));
-        return lamp is not null;
+        lamp = null;
+        if (!ByCode.TryGetValue(code, out ImmutableArray<PublishedLamp> rows) && !ByCode.TryGetValue(Normalise(code), out rows))
+            return false;
+        foreach (PublishedLamp row in rows)
+            if (lamp is null || Away(row) < Away(lamp))
+                lamp = row;
+        return true;
+
+        double Away(PublishedLamp row) => Math.Abs(row.SystemVoltage.Volts - systemVoltage.Volts);
     }
 
     private static string Normalise(string code) =>

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Lighting.Calc.Tables;
 using UnitsNet;
@@ -15,6 +16,10 @@ public static class LedClassTable
     /// <summary>The codes that lists may name: each class, and the second function of those that have two.</summary>
     public static ImmutableArray<string> Codes { get; } = [.. All.SelectMany(c => c.Minor is { } minor ? new[] { c.Code, minor.Code! } : [c.Code])];
 
+    private static readonly FrozenDictionary<string, LampSpecification> ByCode = All
+        .SelectMany(c => new[] { c.Specification, c.Minor }.OfType<LampSpecification>())
+        .ToFrozenDictionary(l => l.Code!, StringComparer.OrdinalIgnoreCase);
+
     /// <summary>The class of a socket class; null where there is none for these volts.</summary>
     /// <param name="socketClass">As in <see cref="PublishedLamp.SocketClass"/>.</param>
     /// <param name="systemVoltage">Nominal volts of the bike.</param>
@@ -25,11 +30,7 @@ public static class LedClassTable
     /// <param name="code">The code.</param>
     /// <param name="lamp">The lamp; null when the code is none of <see cref="Codes"/>.</param>
     /// <returns>Whether the code is known.</returns>
-    public static bool TryFind(string code, out LampSpecification? lamp)
-    {
-        lamp = All.SelectMany(c => new[] { c.Specification, c.Minor }).FirstOrDefault(s => string.Equals(s?.Code, code, StringComparison.OrdinalIgnoreCase));
-        return lamp is not null;
-    }
+    public static bool TryFind(string code, out LampSpecification? lamp) => ByCode.TryGetValue(code, out lamp);
 
     private static LedClass Parse(TableRow row)
     {

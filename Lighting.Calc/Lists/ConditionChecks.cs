@@ -48,7 +48,7 @@ internal static class ConditionChecks
                 book.Add(condition);
         }
 
-        Check(book, table.Rows.Select(row => (row, "when", Parse(row, "when"))));
+        Check(book, table.Rows.Select(row => (row, "when", row.ConditionOrNull("when"))));
     }
 
     private static void Check(SwitchBook book, IEnumerable<(ListRow Row, string Column, Condition? Condition)> conditions)
@@ -77,8 +77,5 @@ internal static class ConditionChecks
     private static IEnumerable<(ListRow Row, string Column, Condition? Condition)> Conditions(ListTables tables, (ListSchema List, string Column)[] columns) =>
         from place in columns
         from row in tables.Find(place.List)?.Rows ?? []
-        select (row, place.Column, Parse(row, place.Column));
-
-    private static Condition? Parse(ListRow row, string column) =>
-        Condition.TryParse(row.Text(column) ?? "", out Condition condition, out _) ? condition : null;
+        select (row, place.Column, row.ConditionOrNull(place.Column));
 }

@@ -6,17 +6,23 @@ namespace Lighting.Calc.Lists;
 /// <param name="Open">Opens it at its start.</param>
 internal sealed record ListFile(string Name, string Label, Func<Stream> Open)
 {
+    /// <summary>A file, which another program, such as a spreadsheet, may have open as well. Its bytes are read in one piece: no buffer is needed.</summary>
+    /// <param name="name">The list it is.</param>
+    /// <param name="path">The file.</param>
+    public static ListFile At(string name, string path) =>
+        new(name, Path.GetFileName(path), () => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0));
+
     /// <summary>The bytes of a stream: one more than the limit when it is too large, and never more than that in memory.</summary>
     public static byte[] ReadUpToLimit(Stream stream)
     {
         const long most = ListLimits.Bytes + 1;
         if (stream.CanSeek && stream.Position == 0 && stream.Length < most)
         {
-            // The common case, without copies: the length is known, and one more byte tells that it was the whole.
-            var whole = new byte[stream.Length + 1];
+            // The common case, without copies: the length is known, and that no byte follows tells that it was the whole.
+            var whole = new byte[stream.Length];
             int length = stream.ReadAtLeast(whole, whole.Length, throwOnEndOfStream: false);
-            if (length < whole.Length)
-                return whole[..length];
+            if (length == whole.Length && stream.ReadByte() < 0)
+                return whole;
             stream.Position = 0;
         }
 

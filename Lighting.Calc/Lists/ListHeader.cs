@@ -8,12 +8,13 @@ internal static class ListHeader
     /// <summary>For each known column its place in the file, −1 where the file lacks it; null, with the faults logged, when the header is wrong.</summary>
     public static int[]? Match(ListSchema schema, ListLine header, string file, FaultLog log)
     {
-        int[] places = [.. Enumerable.Repeat(-1, schema.Columns.Length)];
+        int[] places = new int[schema.Columns.Length];
+        Array.Fill(places, -1);
         string[] names = [.. header.Cells.Select(CellText.Clean)];
         bool good = true;
         if (names.Length > ListLimits.HeaderCells)
             return Refuse(new ListFault { File = file, Line = header.Number, Problem = $"the header has {names.Length} cells", Expected = $"the columns are {schema.KnownColumns}" });
-        if (!names.Any(n => schema.IndexOf(n) >= 0) && !names.Any(n => NearestWords.Of(n, schema.Columns.Select(c => c.Name)).Length > 0))
+        if (!Array.Exists(names, n => schema.IndexOf(n) >= 0) && !Array.Exists(names, n => NearestWords.Of(n, schema.Columns.Select(c => c.Name)).Length > 0))
             return Refuse(new ListFault { File = file, Line = header.Number, Problem = "the header line is missing", Expected = $"the first line names the columns: {schema.KnownColumns}" });
         for (int i = 0; i < names.Length; i++)
         {

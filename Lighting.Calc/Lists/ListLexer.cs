@@ -21,8 +21,10 @@ internal static class ListLexer
         using CsvReader csv = CsvReader.Create(utf8, options);
         while (csv.Read())
         {
-            string[] cells = [.. Enumerable.Range(0, csv.FieldCount).Select(csv.GetString)];
-            if (cells.All(string.IsNullOrWhiteSpace))
+            var cells = new string[csv.FieldCount];
+            for (int i = 0; i < cells.Length; i++)
+                cells[i] = csv.GetString(i);
+            if (Array.TrueForAll(cells, string.IsNullOrWhiteSpace))
                 continue;
             if (lines.Count > ListLimits.Rows)
             {
@@ -39,10 +41,16 @@ internal static class ListLexer
     /// <summary>The first line that is not blank, whole, with its number; null when there is none.</summary>
     public static (int Number, string Text)? FirstLine(byte[] utf8)
     {
-        using var reader = new StringReader(Encoding.UTF8.GetString(utf8));
-        for (int number = 1; reader.ReadLine() is { } line; number++)
+        ReadOnlySpan<byte> rest = utf8;
+        for (int number = 1; !rest.IsEmpty; number++)
+        {
+            int end = rest.IndexOfAny((byte)'\r', (byte)'\n');
+            string line = Encoding.UTF8.GetString(end < 0 ? rest : rest[..end]);
             if (line.Any(c => !char.IsWhiteSpace(c) && c is not (',' or ';')))
                 return (number, line);
+            rest = end < 0 ? [] : rest[(rest[end..].StartsWith("\r\n"u8) ? end + 2 : end + 1)..];
+        }
+
         return null;
     }
 

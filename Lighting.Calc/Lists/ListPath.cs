@@ -31,7 +31,7 @@ internal static class ListPath
             return ListSource.Empty;
         }
 
-        return ListSource.Empty.With(new ListFile(schema.File, label, () => File.OpenRead(path)));
+        return ListSource.Empty.With(ListFile.At(schema.File, path));
     }
 
     private static ListSource OpenFolder(string path, FaultLog log)
@@ -46,7 +46,7 @@ internal static class ListPath
                     continue;
                 ListFile? same = source.Files.FirstOrDefault(f => string.Equals(f.Name, label, StringComparison.OrdinalIgnoreCase));
                 if (same is null)
-                    source = source.With(new ListFile(label, label, () => File.OpenRead(file)));
+                    source = source.With(ListFile.At(label, file));
                 else
                     log.Fault(new ListFault { File = label, Problem = $"and '{same.Label}' are the same list", Expected = "keep one of the two" });
             }

@@ -31,11 +31,11 @@ internal static class ListReader
 
         if (ListHeader.Match(schema, lines[0], file, log) is not { } places)
             return null;
-        var rows = ImmutableArray.CreateBuilder<ListRow>();
-        foreach (ListLine line in lines.Skip(1))
-            if (IsWhole(line, lines[0], separator, file, log))
-                rows.Add(new ListRow(schema, file, line, places, log));
-        return new ListTable(schema, file, rows.ToImmutable(), log.FaultCount == before);
+        var rows = ImmutableArray.CreateBuilder<ListRow>(lines.Count - 1);
+        for (int i = 1; i < lines.Count; i++)
+            if (IsWhole(lines[i], lines[0], separator, file, log))
+                rows.Add(new ListRow(schema, file, lines[i].Number, Array.ConvertAll(lines[i].Cells, CellText.Clean), places, log));
+        return new ListTable(schema, file, rows.DrainToImmutable(), log.FaultCount == before);
     }
 
     private static bool IsWhole(ListLine line, ListLine header, char separator, string file, FaultLog log)

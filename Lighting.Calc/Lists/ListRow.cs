@@ -6,11 +6,19 @@ using UnitsNet;
 namespace Lighting.Calc.Lists;
 
 /// <summary>One row of a list: gives its cells as what they should be, and logs the ones that are not.</summary>
-internal sealed class ListRow(ListSchema schema, string file, ListLine line, int[] places, FaultLog log)
+/// <param name="schema">The list.</param>
+/// <param name="file">What messages call it.</param>
+/// <param name="line">The file's line where the row starts.</param>
+/// <param name="cells">Its cells, cleaned.</param>
+/// <param name="places">For each column of the list its place among the cells, −1 where there is none.</param>
+/// <param name="log">Takes the faults.</param>
+internal sealed class ListRow(ListSchema schema, string file, int line, string[] cells, int[] places, FaultLog log)
 {
+    private (string Column, Condition? Condition, string? Expected) _condition = ("", null, null);
+
     public string File => file;
 
-    public int Line => line.Number;
+    public int Line => line;
 
     /// <summary>Whether a fault of this row has been logged.</summary>
     public bool IsFaulty { get; private set; }
@@ -19,8 +27,7 @@ internal sealed class ListRow(ListSchema schema, string file, ListLine line, int
     public string? Text(string column)
     {
         int place = Place(column);
-        string text = place < 0 ? "" : CellText.Clean(line.Cells[place]);
-        return text.Length == 0 ? null : text;
+        return place < 0 || cells[place].Length == 0 ? null : cells[place];
     }
 
     /// <summary>The cell's text; null, with the fault logged, when it is blank.</summary>
@@ -71,9 +78,18 @@ internal sealed class ListRow(ListSchema schema, string file, ListLine line, int
     /// <summary>A condition; <see cref="Condition.Always"/> when the cell is blank, or is not one and the fault is logged.</summary>
     public Condition Condition(string column)
     {
-        if (!Harness.Condition.TryParse(Text(column) ?? "", out Condition condition, out string? expected))
-            Fault(column, Text(column), "is not a condition", $"expected {expected}");
-        return condition;
+        Condition? condition = ConditionOrNull(column);
+        if (condition is null)
+            Fault(column, Text(column), "is not a condition", $"expected {_condition.Expected}");
+        return condition ?? Harness.Condition.Always;
+    }
+
+    /// <summary>A condition; null when the cell does not hold one, which is not logged.</summary>
+    public Condition? ConditionOrNull(string column)
+    {
+        if (_condition.Column != column)
+            _condition = Harness.Condition.TryParse(Text(column) ?? "", out Condition condition, out string? expected) ? (column, condition, null) : (column, null, expected);
+        return _condition.Condition;
     }
 
     /// <summary>A condition that says how switches are held: each in one position.</summary>
@@ -102,7 +118,7 @@ internal sealed class ListRow(ListSchema schema, string file, ListLine line, int
         return new ListFault
         {
             File = file,
-            Line = line.Number,
+            Line = line,
             ColumnName = place < 0 ? null : column,
             ColumnNumber = place + 1,
             Text = text,

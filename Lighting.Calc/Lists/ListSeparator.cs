@@ -8,14 +8,14 @@ internal static class ListSeparator
     /// <summary>The separator; null, with the fault logged, when the header line holds two kinds.</summary>
     public static char? Of(string headerLine, string file, int line, FaultLog log)
     {
-        char[] present = [.. s_known.Where(c => OutsideQuotes(headerLine).Contains(c))];
-        if (present.Length <= 1)
-            return present.Length == 1 ? present[0] : ',';
+        List<char> present = Outside(headerLine);
+        if (present.Count <= 1)
+            return present.Count == 1 ? present[0] : ',';
         log.Fault(new ListFault
         {
             File = file,
             Line = line,
-            Problem = $"the header line holds {Choice.Of(present.Select(Name)).Replace(" or ", " and ", StringComparison.Ordinal)}",
+            Problem = $"the header line holds {Choice.Of(s_known.Where(present.Contains).Select(Name)).Replace(" or ", " and ", StringComparison.Ordinal)}",
             Expected = "use one separator throughout: comma, semicolon or tab",
         });
         return null;
@@ -24,15 +24,19 @@ internal static class ListSeparator
     /// <summary>The separator as a message names it.</summary>
     public static string Name(char separator) => separator switch { ',' => "commas", ';' => "semicolons", _ => "tabs" };
 
-    private static IEnumerable<char> OutsideQuotes(string line)
+    /// <summary>The separators that stand outside quotes.</summary>
+    private static List<char> Outside(string line)
     {
+        var present = new List<char>(s_known.Length);
         bool quoted = false;
         foreach (char c in line)
         {
             if (c == '"')
                 quoted = !quoted;
-            else if (!quoted)
-                yield return c;
+            else if (!quoted && s_known.Contains(c) && !present.Contains(c))
+                present.Add(c);
         }
+
+        return present;
     }
 }

@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Text;
+using System.Text.Unicode;
 
 namespace Lighting.Calc.Lists;
 
@@ -15,13 +16,8 @@ internal static class ListText
         int nul = bytes.AsSpan().IndexOf((byte)0);
         if (nul >= 0)
             return Refuse(LineAt(nul), "the list is a binary file, not text: it holds a NUL byte");
-        ReadOnlySpan<byte> rest = bytes;
-        while (!rest.IsEmpty)
-        {
-            if (Rune.DecodeFromUtf8(rest, out _, out int consumed) != OperationStatus.Done)
-                return Refuse(LineAt(bytes.Length - rest.Length), "the list is not UTF-8 from here on");
-            rest = rest[consumed..];
-        }
+        if (!Utf8.IsValid(bytes))
+            return Refuse(LineAt(FirstWrong(bytes)), "the list is not UTF-8 from here on");
 
         return bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? bytes[Encoding.UTF8.Preamble.Length..] : bytes;
 
@@ -32,5 +28,13 @@ internal static class ListText
         }
 
         int LineAt(int offset) => 1 + bytes.AsSpan(0, offset).Count((byte)'\n');
+    }
+
+    private static int FirstWrong(ReadOnlySpan<byte> bytes)
+    {
+        int at = 0;
+        while (Rune.DecodeFromUtf8(bytes[at..], out _, out int consumed) == OperationStatus.Done)
+            at += consumed;
+        return at;
     }
 }

@@ -4,4 +4,4 @@ namespace Lighting.Calc.Lists;
 /// <param name="Text">The name.</param>
 /// <param name="Row">The row; null when the name does not come from a list.</param>
 /// <param name="Column">The column.</param>
-internal sealed record NameUse(string Text, ListRow? Row, string Column);
+internal readonly record struct NameUse(string Text, ListRow? Row, string Column);

@@ -13,12 +13,10 @@ internal static class PointCells
     {
         if (row.Text(column) is not { } point)
             return null;
-        foreach (string terminal in (string[])[Bike.BatteryPlus, Bike.BatteryMinus])
-        {
-            if (Name.Equal(point, terminal))
-                return terminal;
-        }
-
+        if (Name.Equal(point, Bike.BatteryPlus))
+            return Bike.BatteryPlus;
+        if (Name.Equal(point, Bike.BatteryMinus))
+            return Bike.BatteryMinus;
         if (Meant(point) is not { } meant)
             return point;
         row.Fault(column, point, "is not how a battery terminal is written", $"expected '{Bike.BatteryPlus}' or '{Bike.BatteryMinus}'", [meant]);
@@ -46,17 +44,19 @@ internal static class PointCells
     private static string? Meant(string text)
     {
         string lower = text.ToLowerInvariant();
-        foreach ((string terminal, string[] signs) in ((string, string[])[])[(Bike.BatteryPlus, s_plus), (Bike.BatteryMinus, s_minus)])
+        return Means(lower, s_plus) ? Bike.BatteryPlus : Means(lower, s_minus) ? Bike.BatteryMinus : null;
+    }
+
+    private static bool Means(string lower, string[] signs)
+    {
+        foreach (string sign in signs)
         {
-            foreach (string sign in signs)
-            {
-                if (lower.EndsWith(sign, StringComparison.Ordinal) && IsBattery(lower[..^sign.Length].Trim())
-                    || lower.StartsWith(sign, StringComparison.Ordinal) && IsBattery(lower[sign.Length..].Trim()))
-                    return terminal;
-            }
+            if (lower.EndsWith(sign, StringComparison.Ordinal) && IsBattery(lower[..^sign.Length].Trim())
+                || lower.StartsWith(sign, StringComparison.Ordinal) && IsBattery(lower[sign.Length..].Trim()))
+                return true;
         }
 
-        return null;
+        return false;
     }
 
     private static bool IsBattery(string word) => word is "bat" or "batt" || NearestWords.Distance(word, "battery") <= 2;

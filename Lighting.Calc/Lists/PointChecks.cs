@@ -10,11 +10,16 @@ internal static class PointChecks
     {
         if (!names.IsComplete)
             return;
-        var points = names.Points.GroupBy(u => u.Text, Name.Comparer).ToList();
-        var looks = new LookAlikes(points.Select(p => p.Key));
-        foreach (var point in points.Where(p => p.Count() == 1))
+        var uses = new Dictionary<string, int>(Name.Comparer);
+        foreach (NameUse use in names.Points)
+            uses[use.Text] = uses.GetValueOrDefault(use.Text) + 1;
+        // On most bikes every point is named twice, and there is nothing to compare.
+        LookAlikes? looks = null;
+        foreach (NameUse use in names.Points)
         {
-            NameUse use = point.First();
+            if (uses[use.Text] > 1)
+                continue;
+            looks ??= new LookAlikes(uses.Keys);
             ImmutableArray<string> alike = looks.Of(use.Text);
             if (alike.Length > 0)
                 use.Row?.Caution(use.Column, use.Text, "is a point that nothing else is joined to", null, alike);

@@ -78,15 +78,23 @@ public sealed class QuantityText<TQuantity>
 
     private TextProblem? Read(string text, out double value)
     {
-        if (!StrictNumber.TrySplit(text, out value, out string word))
+        if (!StrictNumber.TrySplit(text, out value, out ReadOnlySpan<char> word))
             return new TextProblem(text, $"is not {_noun}", HowToWrite(text));
-        UnitWord? unit = word.Length == 0 ? _units[0] : Array.Find(_units, u => u.Word == word);
+        UnitWord? unit = word.IsEmpty ? _units[0] : Unit(word);
         if (unit is null)
             return new TextProblem(text, "has a unit that is not known here", $"expected {Choice.Of(_units.Where(u => u.Shown).Select(u => u.Word))}");
         value = unit.ToBare(value);
         if (value == 0 ? _orZero || (_lowest <= 0 && _highest >= 0) : value >= _lowest && value <= _highest && Math.Abs(value) >= Smallest)
             return null;
         return new TextProblem(text, "is out of range", $"expected {(_orZero ? "0 or " : "")}{Shown(_lowest)} to {Shown(_highest)}");
+    }
+
+    private UnitWord? Unit(ReadOnlySpan<char> word)
+    {
+        foreach (UnitWord unit in _units)
+            if (word.SequenceEqual(unit.Word))
+                return unit;
+        return null;
     }
 
     private string HowToWrite(string text) =>

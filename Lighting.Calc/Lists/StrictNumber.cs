@@ -10,11 +10,11 @@ internal static class StrictNumber
     /// <param name="value">The number; infinite when it is beyond the largest double.</param>
     /// <param name="word">What follows the number, trimmed.</param>
     /// <returns>Whether the text starts with a number that ends where the word begins.</returns>
-    public static bool TrySplit(string text, out double value, out string word)
+    public static bool TrySplit(string text, out double value, out ReadOnlySpan<char> word)
     {
         int end = Scan(text);
         value = 0;
-        word = end < 0 ? "" : text[end..].Trim();
+        word = end < 0 ? [] : text.AsSpan(end).Trim();
         return end > 0
             && (word.Length == 0 || !(char.IsDigit(word[0]) || word[0] is '.' or ',' or '+' or '-' or '_'))
             && double.TryParse(text.AsSpan(0, end), NumberStyles.Float, CultureInfo.InvariantCulture, out value);
