@@ -24,7 +24,7 @@ public sealed record FuseAdvice
     /// <summary>The runs that must be thicker for <see cref="LoadNeeds"/>; empty when a rating satisfies everything.</summary>
     public required ImmutableArray<ThickerRun> ThickerRuns { get; init; }
 
-    /// <summary>Where no rating satisfies everything: the load that the largest allowed rating carries; otherwise null.</summary>
+    /// <summary>Where no rating satisfies everything: the steady current that the largest allowed rating carries; otherwise null.</summary>
     public required ElectricCurrent? LoadMustFallTo { get; init; }
 
     /// <summary>The same in words.</summary>

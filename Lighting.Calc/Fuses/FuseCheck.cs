@@ -14,7 +14,7 @@ public static class FuseCheck
     /// <param name="options">By what to judge; null for the defaults.</param>
     /// <returns>One for each fuse, in the order of the list.</returns>
     /// <exception cref="ArgumentException">There is no operating point, or they are not of this bike.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a rating, bundle or volts of the bike, is outside its range.</exception>
     public static ImmutableArray<FuseSuitability> Of(Bike bike, IReadOnlyList<OperatingPoint> settings, FuseOptions? options = null)
     {
         options ??= new FuseOptions();

@@ -11,10 +11,10 @@ public sealed record FuseOptions
     /// <summary>Steady current as a share of the rating at 25 °C, above 0 to 100 %. Default 75 % (UL 248-14 practice; from memory).</summary>
     public Ratio SteadyLimit { get; init; } = Ratio.FromPercent(75);
 
-    /// <summary>Air round the fuse, −40 °C to 125 °C. Default 25 °C.</summary>
+    /// <summary>Temperature of the air round the fuse, −40 °C to 125 °C. Default 25 °C.</summary>
     public Temperature Ambient { get; init; } = Temperature.FromDegreesCelsius(25);
 
-    /// <summary>Air round the wires, −40 °C and above. Default 30 °C, that of the published ratings.</summary>
+    /// <summary>Temperature of the air round the wires, −40 °C and above. Default 30 °C, that of the published ratings.</summary>
     public Temperature WireAmbient { get; init; } = Temperature.FromDegreesCelsius(30);
 
     /// <summary>

@@ -18,7 +18,7 @@ public sealed record FuseProtection
     /// <summary>Whether the rating is within what every fed run carries; null where there are no runs to check.</summary>
     public required bool? Protects { get; init; }
 
-    /// <summary>What the thinnest fed run carries; null where that is not known.</summary>
+    /// <summary>Current that the wire of <see cref="LimitingRun"/> carries without end; null where that is not known.</summary>
     public ElectricCurrent? WireCurrent => LimitingRun?.Rating.Current;
 
     /// <summary>The same in words.</summary>

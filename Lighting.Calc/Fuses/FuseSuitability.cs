@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using Lighting.Calc.Harness;
 using UnitsNet;
 
@@ -49,6 +50,6 @@ public sealed record FuseSuitability
         FuseVerdict.TooSmall => "too small",
         FuseVerdict.TooLargeForTheWire => "too large for the wire",
         FuseVerdict.WillNotClear => "will not clear",
-        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "Unknown verdict."),
+        _ => throw new UnreachableException($"Unknown verdict {verdict}."),
     };
 }

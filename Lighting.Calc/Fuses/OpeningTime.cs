@@ -24,7 +24,7 @@ public sealed record OpeningTime
     /// <summary>What the gates say.</summary>
     public OpeningOutcome Outcome { get; }
 
-    /// <summary>The current against the rating.</summary>
+    /// <summary>The current as a share of the rating; 100 % is the rating itself.</summary>
     public Ratio OfRating { get; }
 
     /// <summary>It opens no sooner; null where nothing is published.</summary>

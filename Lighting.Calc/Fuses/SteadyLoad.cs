@@ -16,7 +16,7 @@ public sealed record SteadyLoad
     /// <summary>What is left of it with the momentary switches of that setting off; null where that setting was not among those solved.</summary>
     public required ElectricCurrent? WithoutMomentary { get; init; }
 
-    /// <summary>What the fuse may carry without end.</summary>
+    /// <summary>Current the fuse may carry without end.</summary>
     public required ElectricCurrent UsableCurrent { get; init; }
 
     /// <summary>The temperature factor, one at 25 °C.</summary>

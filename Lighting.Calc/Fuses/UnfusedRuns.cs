@@ -9,11 +9,15 @@ public static class UnfusedRuns
     /// <summary>The runs that the live terminal reaches without passing a fuse, and whose lamps do not return through one.</summary>
     /// <param name="bike">The bike; one without runs has none.</param>
     /// <param name="settings">The settings to look at; all settings, if the answer shall hold for all.</param>
+    /// <returns>The runs, in the order of the list.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its range.</exception>
     public static ImmutableArray<UnfusedRun> Of(Bike bike, IEnumerable<Setting> settings) => Of(FeedScopes.Of(bike, settings));
 
     /// <summary>The same as findings: a caution for each run that feeds something, a note for the battery lead.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="settings">The settings to look at.</param>
+    /// <returns>One finding a run, in the order of the list.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its range.</exception>
     public static ImmutableArray<Finding> Findings(Bike bike, IEnumerable<Setting> settings) => Findings(FeedScopes.Of(bike, settings));
 
     internal static ImmutableArray<Finding> Findings(FeedScopes feeds) =>

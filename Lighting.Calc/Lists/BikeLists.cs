@@ -18,7 +18,7 @@ public sealed record BikeLists
     /// <summary>Reads a bike from a folder of lists, or from a single file, which is then its <c>lamps.csv</c>.</summary>
     /// <param name="path">The folder or the file. That it is missing or cannot be read is a fault in the result.</param>
     /// <returns>The lists, or every fault found in all of them.</returns>
-    /// <exception cref="ArgumentException">The path is empty.</exception>
+    /// <exception cref="ArgumentException">The path is null or empty.</exception>
     public static ListResult<BikeLists> Read(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
@@ -30,6 +30,7 @@ public sealed record BikeLists
     /// <summary>Reads a bike from lists in memory.</summary>
     /// <param name="source">The lists.</param>
     /// <returns>The lists, or every fault found in all of them.</returns>
+    /// <exception cref="ArgumentNullException">The source is null.</exception>
     public static ListResult<BikeLists> Read(ListSource source)
     {
         ArgumentNullException.ThrowIfNull(source);
@@ -39,7 +40,7 @@ public sealed record BikeLists
     /// <summary>The same bike with the swaps of a file of its own.</summary>
     /// <param name="path">The file, a <c>swaps.csv</c> of any name. That it is missing or cannot be read is a fault in the result.</param>
     /// <returns>The lists, or every fault found in the file.</returns>
-    /// <exception cref="ArgumentException">The path is empty.</exception>
+    /// <exception cref="ArgumentException">The path is null or empty.</exception>
     public ListResult<BikeLists> WithSwaps(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
@@ -50,6 +51,7 @@ public sealed record BikeLists
     /// <summary>The same bike with the swaps of a list in memory.</summary>
     /// <param name="source">Holds a <c>swaps.csv</c>; other lists in it are not read.</param>
     /// <returns>The lists, or every fault found in the list.</returns>
+    /// <exception cref="ArgumentNullException">The source is null.</exception>
     public ListResult<BikeLists> WithSwaps(ListSource source)
     {
         ArgumentNullException.ThrowIfNull(source);
@@ -59,7 +61,7 @@ public sealed record BikeLists
     /// <summary>The same bike with the readings of a file of its own.</summary>
     /// <param name="path">The file, a <c>readings.csv</c> of any name. That it is missing or cannot be read is a fault in the result.</param>
     /// <returns>The lists, or every fault found in the file.</returns>
-    /// <exception cref="ArgumentException">The path is empty.</exception>
+    /// <exception cref="ArgumentException">The path is null or empty.</exception>
     public ListResult<BikeLists> WithReadings(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
@@ -70,6 +72,7 @@ public sealed record BikeLists
     /// <summary>The same bike with the readings of a list in memory.</summary>
     /// <param name="source">Holds a <c>readings.csv</c>; other lists in it are not read.</param>
     /// <returns>The lists, or every fault found in the list.</returns>
+    /// <exception cref="ArgumentNullException">The source is null.</exception>
     public ListResult<BikeLists> WithReadings(ListSource source)
     {
         ArgumentNullException.ThrowIfNull(source);

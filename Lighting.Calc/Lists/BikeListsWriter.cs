@@ -14,6 +14,8 @@ public static class BikeListsWriter
 {
     /// <summary>Every list the bike has, by its name; <c>bike.csv</c> and <c>lamps.csv</c> always.</summary>
     /// <param name="lists">What to write.</param>
+    /// <returns>The text of each list by its name, such as <c>runs.csv</c>; lists without rows are left out.</returns>
+    /// <exception cref="ArgumentNullException">There is nothing to write: null.</exception>
     public static IReadOnlyDictionary<string, string> Write(BikeLists lists)
     {
         ArgumentNullException.ThrowIfNull(lists);

@@ -34,8 +34,8 @@ public sealed class QuantityText<TQuantity>
     }
 
     /// <summary>The same reader, refusing what is outside a range.</summary>
-    /// <param name="lowest">Lowest value accepted.</param>
-    /// <param name="highest">Highest value accepted.</param>
+    /// <param name="lowest">Lowest value accepted. Every kind besides refuses what is nearer to zero than a thousand-millionth of its bare unit.</param>
+    /// <param name="highest">Highest value accepted, not below the lowest.</param>
     public QuantityText<TQuantity> Within(TQuantity lowest, TQuantity highest) => Within(_to(lowest), _to(highest));
 
     /// <summary>The same reader, accepting zero besides its range.</summary>
@@ -48,6 +48,7 @@ public sealed class QuantityText<TQuantity>
 
     /// <summary>Reads a quantity.</summary>
     /// <param name="text">The text; spaces round it and before the unit do not matter.</param>
+    /// <exception cref="ArgumentNullException">The text is null.</exception>
     /// <exception cref="FormatException">The text is not such a quantity; the message says what was expected.</exception>
     public TQuantity Parse(string text) =>
         TryParse(text, out TQuantity quantity, out TextProblem? problem) ? quantity : throw new FormatException(problem.ToString());
@@ -57,6 +58,7 @@ public sealed class QuantityText<TQuantity>
     /// <param name="quantity">The quantity, in the bare unit; zero when there is a problem.</param>
     /// <param name="problem">Why the text is not such a quantity; null when it is.</param>
     /// <returns>Whether the text is such a quantity.</returns>
+    /// <exception cref="ArgumentNullException">The text is null.</exception>
     public bool TryParse(string text, out TQuantity quantity, [NotNullWhen(false)] out TextProblem? problem)
     {
         ArgumentNullException.ThrowIfNull(text);

@@ -13,6 +13,7 @@ public static class WireText
     /// <param name="wire">The size; null when there is a problem.</param>
     /// <param name="problem">Why the text is not a wire size; null when it is.</param>
     /// <returns>Whether the text is a wire size.</returns>
+    /// <exception cref="ArgumentNullException">The text is null.</exception>
     public static bool TryParse(string text, [NotNullWhen(true)] out WireSize? wire, [NotNullWhen(false)] out TextProblem? problem)
     {
         ArgumentNullException.ThrowIfNull(text);

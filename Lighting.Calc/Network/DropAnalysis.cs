@@ -9,8 +9,8 @@ public static class DropAnalysis
 {
     /// <summary>The ledger of one lamp at an operating point, or null when the lamp is not fed.</summary>
     /// <param name="bike">The bike that was solved.</param>
-    /// <param name="point">The operating point.</param>
-    /// <param name="lamp">Index of the lamp.</param>
+    /// <param name="point">Its operating point.</param>
+    /// <param name="lamp">Index in the bike's lamps.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such lamp.</exception>
     public static DropLedger? LedgerOf(Bike bike, OperatingPoint point, int lamp)
     {
@@ -42,7 +42,8 @@ public static class DropAnalysis
 
     /// <summary>Every lamp's ledger in the setting where it loses most of its volts; lamps that are never fed are left out.</summary>
     /// <param name="bike">The bike that was solved.</param>
-    /// <param name="settings">Its operating points.</param>
+    /// <param name="settings">Its operating points; all settings, if the answer shall hold for all.</param>
+    /// <returns>One for each such lamp, in the order of the list. Settings in which a lamp is meant to be lit go before others.</returns>
     public static ImmutableArray<DropLedger> WorstOf(Bike bike, IReadOnlyList<OperatingPoint> settings) => WorstOf(bike, MeantLit.WorstOfEach(bike, settings));
 
     /// <summary>The same of the settings in which each lamp is known to lose most.</summary>
@@ -60,7 +61,10 @@ public static class DropAnalysis
     /// <summary>The parts of a ledger that cost most, each with what the lamp would gain if the part lost nothing.</summary>
     /// <param name="network">The harness.</param>
     /// <param name="ledger">A ledger of one of its lamps.</param>
-    /// <param name="count">How many parts, 1 or more.</param>
+    /// <param name="count">How many parts at most, 1 or more. The battery is never among them.</param>
+    /// <returns>The parts, costliest first.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The count is below 1.</exception>
+    /// <exception cref="InvalidOperationException">The ledger is of another bike: its lamp or a part of it is not in this one.</exception>
     /// <exception cref="NetworkNotSolvedException">The mended harness has no operating point.</exception>
     public static ImmutableArray<MendingGain> CostliestOf(HarnessNetwork network, DropLedger ledger, int count = 3)
     {

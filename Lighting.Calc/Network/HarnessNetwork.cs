@@ -85,6 +85,7 @@ public sealed class HarnessNetwork
     internal ImmutableArray<int> Loads { get; }
 
     /// <summary>Makes a solver for one thread, at the bike's charging volts.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A wire temperature, length, resistance or quantity of the bike is outside its range.</exception>
     public HarnessSolver CreateSolver() => new(this);
 
     internal int NodeOf(string point) => _nodes.TryGetValue(point, out int node)

@@ -57,7 +57,7 @@ public sealed class HarnessSolver
         _supplyVolts = volts;
     }
 
-    /// <summary>Sets the battery's resistance.</summary>
+    /// <summary>Sets the resistance of the battery and its posts.</summary>
     /// <param name="resistance">Zero or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">The resistance is below zero.</exception>
     public void SetBatteryResistance(ElectricResistance resistance)
@@ -121,6 +121,7 @@ public sealed class HarnessSolver
     /// <summary>Solves a setting.</summary>
     /// <param name="setting">The setting; a switch it does not name counts as off.</param>
     /// <returns>Volts at every point and current in every part; of several states the bike can hold, the bright one.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The bike's battery or a contact that the setting closes has a resistance below zero.</exception>
     /// <exception cref="NetworkNotSolvedException">The source is shorted without any resistance, or no solution was found.</exception>
     public OperatingPoint Solve(Setting setting)
     {

@@ -15,18 +15,18 @@ public sealed record LampState
     /// <summary>Current of all of its quantity together, of the sign of <see cref="Voltage"/>.</summary>
     public required ElectricCurrent Current { get; init; }
 
-    /// <summary>Power of all of its quantity together.</summary>
+    /// <summary>Power of all of its quantity together: volts times current.</summary>
     public Power Power => Power.FromWatts(Voltage.Volts * Current.Amperes);
 
-    /// <summary>Light against the light at its reference volts; null for a load that gives none.</summary>
+    /// <summary>Light against the light at its reference volts, by <see cref="LampSpecification.RelativeLightAt"/>; null for a load that gives none.</summary>
     public Ratio? RelativeLight => Lamp.Specification.RelativeLightAt(Voltage);
 
-    /// <summary>Share of the source volts that does not reach it; null when it is not fed.</summary>
+    /// <summary>Share of the source volts (before the battery's resistance) that does not reach it; null when it is not fed.</summary>
     public required Ratio? Drop { get; init; }
 
-    /// <summary>An LED driver whose volts are too low to hold its power.</summary>
+    /// <summary>Whether it is an LED driver whose volts are too low to hold its power.</summary>
     public required bool DroppedOut { get; init; }
 
-    /// <summary>An LED driver that is lit, with a second state the bike can hold in which it is dark.</summary>
+    /// <summary>Whether it is an LED driver that is lit, with a second state the bike can hold in which it is dark.</summary>
     public required bool MayDropOut { get; init; }
 }

@@ -25,13 +25,13 @@ public sealed record OperatingPoint
     /// <summary>Volts of the source before the battery's resistance.</summary>
     public ElectricPotential SupplyVoltage => ElectricPotential.FromVolts(Solved.SupplyVolts);
 
-    /// <summary>Current the source gives.</summary>
+    /// <summary>Current the source gives, zero or more.</summary>
     public ElectricCurrent TotalCurrent => ElectricCurrent.FromAmperes(Solved.SourceAmperes);
 
-    /// <summary>Volts lost in the battery's own resistance.</summary>
+    /// <summary>Volts lost in the resistance of the battery and its posts.</summary>
     public ElectricPotential BatteryDrop => ElectricPotential.FromVolts(Solved.BatteryDropVolts);
 
-    /// <summary>The points, in the order of the lists.</summary>
+    /// <summary>The points, battery plus and minus first, in the order of <see cref="HarnessNetwork.Points"/>.</summary>
     public ImmutableArray<PointState> Points => _points.IsDefault ? _points = Solved.PointsWith(_closed) : _points;
 
     /// <summary>The lamps, in the order of the list.</summary>
