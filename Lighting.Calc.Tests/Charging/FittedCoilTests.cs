@@ -75,6 +75,17 @@ public class FittedCoilTests
     [Fact]
     public void A_fit_at_a_kink_has_no_closer_neighbour_either() => Assert.True(HasNoCloserNeighbour([0.87, 0.04, 0.38, 1.76, 2.66]));
 
+    [Theory]
+    [InlineData(0, null)]
+    [InlineData(-13.5, null)]
+    [InlineData(13.5, -0.1)]
+    public void Volts_or_ohms_that_no_coil_has_are_refused(double volts, double? ohms)
+    {
+        ChargingCurve curve = ChargingCurve.Of(Bike((1000, 1, ""), (2000, 3, ""), (4000, 5, "")).Charging).Single();
+        ElectricResistance? resistance = ohms is { } o ? ElectricResistance.FromOhms(o) : null;
+        Assert.Throws<ArgumentOutOfRangeException>(() => AlternatingSourceFit.TryFit(curve, ElectricPotential.FromVolts(volts), resistance, out _, out _));
+    }
+
     private static bool HasNoCloserNeighbour(double[] steps)
     {
         double sum = 0;

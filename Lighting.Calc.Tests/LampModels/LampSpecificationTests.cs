@@ -29,6 +29,10 @@ public class LampSpecificationTests
     }
 
     [Fact]
+    public void A_lamp_of_no_known_law_cannot_be_made() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => LampSpecification.FromCurrent((LampType)99, Volts(12), ElectricCurrent.FromAmperes(1)));
+
+    [Fact]
     public void A_resistor_follows_Ohms_law_both_ways_and_gives_no_light()
     {
         LampSpecification resistor = LampSpecification.FromCurrent(LampType.Resistor, Volts(12), ElectricCurrent.FromAmperes(3));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using Lighting.Calc.Harness;
 using MathNet.Numerics.LinearAlgebra;
@@ -12,7 +13,7 @@ namespace Lighting.Calc.Charging;
 /// <remarks>
 /// With K = k² and Λ = l² of <see cref="AlternatingSource"/>, (V + I·R)²/n² = K − Λ·I² is a straight line in I²: its
 /// regression, for the R under which it is straightest, is the start, from which the parameters are moved to the least squares of the amps
-/// (Levenberg and Marquardt). Behind a rectifier into a battery the same equation holds for the fundamental wave, with the
+/// (K. Levenberg, Quarterly of Applied Mathematics 2, 1944; D. W. Marquardt, J. SIAM 11, 1963). Behind a rectifier into a battery the same equation holds for the fundamental wave, with the
 /// volts of the battery and of the bridge as V and with k, l and R in units of the direct-current side.
 /// </remarks>
 public sealed record AlternatingSourceFit
@@ -45,11 +46,16 @@ public sealed record AlternatingSourceFit
     /// <param name="curve">The curve.</param>
     /// <param name="terminalVoltage">Volts at which its amps were measured, above zero.</param>
     /// <param name="coilResistance">Resistance of the coil, zero or more; null where it is not known: then it is fitted to three or more points, and zero for two.</param>
-    /// <param name="fit">The fit, or null.</param>
-    /// <param name="reason">Why there is none, or null.</param>
+    /// <param name="fit">The fit; null where there is none.</param>
+    /// <param name="reason">Why there is none; null where there is one.</param>
     /// <returns>Whether the points fix a coil.</returns>
-    public static bool TryFit(ChargingCurve curve, ElectricPotential terminalVoltage, ElectricResistance? coilResistance, out AlternatingSourceFit? fit, out string? reason)
+    /// <exception cref="ArgumentOutOfRangeException">The volts are not above zero, or the resistance is below zero.</exception>
+    public static bool TryFit(ChargingCurve curve, ElectricPotential terminalVoltage, ElectricResistance? coilResistance, [NotNullWhen(true)] out AlternatingSourceFit? fit, [NotNullWhen(false)] out string? reason)
     {
+        if (!(terminalVoltage.Volts > 0))
+            throw new ArgumentOutOfRangeException(nameof(terminalVoltage), terminalVoltage, "The volts of a charging curve are above zero.");
+        if (coilResistance is { Ohms: < 0 })
+            throw new ArgumentOutOfRangeException(nameof(coilResistance), coilResistance, "A coil's resistance is zero or more.");
         fit = null;
         ImmutableArray<ChargingPoint> points = [.. curve.Points.Where(p => p.Speed.RevolutionsPerMinute > 0)];
         double volts = terminalVoltage.Volts;

@@ -6,13 +6,14 @@ using UnitsNet;
 namespace Lighting.Calc.Charging;
 
 /// <summary>Averages over the time lamps are lit.</summary>
-public static class AverageLoads
+internal static class AverageLoads
 {
     private const int MostKnown = 1024;
 
     /// <summary>The average load of a bike's harness. It keeps a solver of its own: for one thread at a time.</summary>
     /// <param name="bike">The bike.</param>
-    /// <exception cref="ArgumentException">The bike has no circuit; see <see cref="HarnessNetwork(Bike)"/>.</exception>
+    /// <returns>What solves the harness for each setting it is asked for.</returns>
+    /// <exception cref="ArgumentException">The bike has no circuit (see <see cref="HarnessNetwork(Bike)"/>), or a value of it is outside its range.</exception>
     public static AverageLoad Of(Bike bike) => Of(new HarnessNetwork(bike));
 
     private static AverageLoad Of(HarnessNetwork network)
@@ -57,7 +58,7 @@ public static class AverageLoads
 
     /// <summary>Source current with every lamp counted for its <see cref="FittedLamp.Duty"/>.</summary>
     /// <remarks>
-    /// I = Itotal − Σ (1 − duty)·Ilamp, exact for lamps in parallel at unchanged volts. Where lamps lie in series (a feed
+    /// Kirchhoff's current law: I = Itotal − Σ (1 − duty)·Ilamp, exact for lamps in parallel at unchanged volts. Where lamps lie in series (a feed
     /// through another lamp) one current would be counted twice; then the source current is shared by power, I = Itotal·Σ duty·P / Σ P.
     /// </remarks>
     /// <param name="point">The setting with every lamp lit.</param>

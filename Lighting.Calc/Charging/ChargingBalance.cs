@@ -30,9 +30,12 @@ public sealed record ChargingBalance
 
     /// <summary>The balance at one engine speed.</summary>
     /// <param name="speed">Engine speed, zero or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The speed is below zero.</exception>
     public BalancePoint At(RotationalSpeed speed) => System.PointAt(this, speed);
 
     /// <summary>The balance over engine speeds.</summary>
-    /// <param name="speeds">The speeds; see <see cref="ChargingSystem.Grid"/>.</param>
+    /// <param name="speeds">The speeds, zero or more; see <see cref="ChargingSystem.Grid"/>.</param>
+    /// <returns>One for each speed, in their order.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A speed is below zero.</exception>
     public ImmutableArray<BalancePoint> Over(IEnumerable<RotationalSpeed> speeds) => [.. speeds.Select(At)];
 }

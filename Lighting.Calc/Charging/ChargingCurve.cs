@@ -40,7 +40,7 @@ public sealed class ChargingCurve
     public ImmutableArray<ChargingPoint> Points { get; }
 
     /// <summary>Whether it falls somewhere as the engine speeds up, which few machines do.</summary>
-    public bool Falls => Enumerable.Range(1, _rpm.Length - 1).Any(i => _amperes[i] < _amperes[i - 1]);
+    internal bool Falls => Enumerable.Range(1, _rpm.Length - 1).Any(i => _amperes[i] < _amperes[i - 1]);
 
     internal double FirstRpm => _rpm[0];
 
@@ -73,7 +73,7 @@ public sealed class ChargingCurve
     }
 
     /// <summary>Its output at an engine speed.</summary>
-    /// <param name="speed">Engine speed, zero or more.</param>
+    /// <param name="speed">Engine speed, zero or more; below zero counts as below the first point.</param>
     public ChargingOutput OutputAt(RotationalSpeed speed)
     {
         double rpm = speed.RevolutionsPerMinute;

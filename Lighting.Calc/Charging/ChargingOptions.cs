@@ -11,10 +11,10 @@ public sealed record ChargingOptions
     /// <summary>How output is found from the points; the curve by default.</summary>
     public ChargingModel Model { get; init; }
 
-    /// <summary>What keeps the surplus out of the battery.</summary>
+    /// <summary>What keeps the surplus out of the battery; not stated by default.</summary>
     public RegulatorKind Regulator { get; init; }
 
-    /// <summary>The most a shunt regulator can take, such as a Zener diode's rating; null where it takes everything.</summary>
+    /// <summary>The most a shunt regulator can take, such as a Zener diode's rating, zero or more; null where it takes everything.</summary>
     public ElectricCurrent? ShuntLimit { get; init; }
 
     /// <summary>Volts lost in the rectifier, zero or more; 1.7 V of a silicon bridge by default, zero for a direct-current dynamo.
@@ -27,10 +27,10 @@ public sealed record ChargingOptions
     /// <summary>Ampere-hours stored for each put in, above 0 to 1; 0.9 by default.</summary>
     public Ratio ChargeEfficiency { get; init; } = Ratio.FromDecimalFractions(ChargingConstants.ChargeEfficiency);
 
-    /// <summary>Peukert's exponent, 1 or more; 1.2 by default (flooded; about 1.1 for a sealed glass-mat battery).</summary>
+    /// <summary>Peukert's exponent, 1 to 2; 1.2 by default (flooded; about 1.1 for a sealed glass-mat battery).</summary>
     public double PeukertExponent { get; init; } = ChargingConstants.PeukertExponent;
 
-    /// <summary>The time in which the battery gives its rated capacity; 10 h by default, the rate motorcycle batteries are marked at (common practice, no source).</summary>
+    /// <summary>The time in which the battery gives its rated capacity, above zero; 10 h by default, the rate motorcycle batteries are marked at (common practice, no source).</summary>
     public Duration RatedTime { get; init; } = Duration.FromHours(10);
 
     /// <summary>State of charge at the start of the ride and of the standing time, 0 to 1; full by default.</summary>

@@ -42,6 +42,7 @@ public sealed class ChargingSystem
     /// <param name="bike">The bike.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
     /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be fitted, or the harness is no circuit; the message says why.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
     public static ChargingSystem Of(Bike bike, ChargingOptions? options = null) => WithLoads(bike, AverageLoads.Of(bike), options);
 
     /// <summary>Describes a bike's charging system with loads from elsewhere.</summary>
@@ -49,6 +50,7 @@ public sealed class ChargingSystem
     /// <param name="load">Average current of its loads.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
     /// <exception cref="ArgumentException">The charging list is not a curve, or a machine that was asked for cannot be fitted; the message says why.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
     public static ChargingSystem WithLoads(Bike bike, AverageLoad load, ChargingOptions? options = null)
     {
         options ??= ChargingOptions.Default;
@@ -80,6 +82,7 @@ public sealed class ChargingSystem
     /// <summary>Engine speeds for a table or chart: round steps from zero to the fastest point of the list, which is always one of them.</summary>
     /// <param name="most">The most steps, 2 or more.</param>
     /// <returns>The speeds; empty without a charging list.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Fewer than two steps are asked for.</exception>
     public ImmutableArray<RotationalSpeed> Grid(int most = 24)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(most, 2);
@@ -93,6 +96,7 @@ public sealed class ChargingSystem
     }
 
     /// <summary>The balance of the bike's ride; the switches a stretch does not name are off.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A stretch has a speed below zero.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting of a stretch has no operating point.</exception>
     public RideBalance Ride() => new RideCounter(this).Count(Bike.Ride);
 
@@ -141,8 +145,8 @@ public sealed class ChargingSystem
     /// <summary>Everything at once: balances of all settings, the worst, the ride's, the surplus, standing times and what is found.</summary>
     /// <param name="only">The settings to look at; <see cref="Condition.Always"/> for all.</param>
     /// <param name="standing">Settings to stand in with the engine off, besides the usual one of the ride and the worst; null for those alone.</param>
-    /// <exception cref="ArgumentException">The condition leaves no setting or too many.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting of a ride's stretch has no operating point.</exception>
+    /// <exception cref="ArgumentException">The condition names what the bike does not have or leaves too many settings, or a stretch of the ride has a speed below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting of a ride's stretch, or one to stand in, has no operating point.</exception>
     public ChargingReport Report(Condition only, IReadOnlyList<Setting>? standing = null) => ChargingReporter.Report(this, SettingEnumeration.Of(Bike, only), standing ?? []);
 
     /// <summary>The same of settings that are enumerated already.</summary>

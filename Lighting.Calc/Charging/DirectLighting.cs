@@ -38,7 +38,8 @@ public sealed class DirectLighting
     /// <summary>Describes the direct lighting of a bike with a coil fitted to its charging list, whose amps are those at the charging volts.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="coilResistance">Resistance of the coil as an ohmmeter reads it, zero or more; null where it is not known, see <see cref="AlternatingSourceFit.TryFit"/>.</param>
-    /// <exception cref="ArgumentException">The list is not that of one coil, or no coil can be fitted to it; the message says why.</exception>
+    /// <exception cref="ArgumentException">The list is not that of one coil, no coil can be fitted to it, or the harness is no circuit; the message says why.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The resistance, or a value of the bike, is outside its range.</exception>
     public static DirectLighting Of(Bike bike, ElectricResistance? coilResistance)
     {
         ImmutableArray<ChargingCurve> curves = ChargingCurve.Of(bike.Charging);
@@ -52,7 +53,7 @@ public sealed class DirectLighting
     /// <summary>Describes the direct lighting of a bike with a coil that is known.</summary>
     /// <param name="bike">The bike; its battery's resistance is left out.</param>
     /// <param name="source">The coil.</param>
-    /// <exception cref="ArgumentException">The harness is no circuit.</exception>
+    /// <exception cref="ArgumentException">The harness is no circuit, or a value of the bike is outside its range.</exception>
     public static DirectLighting Of(Bike bike, AlternatingSource source) => new(bike, source, null);
 
     /// <summary>The lighting at an engine speed.</summary>
@@ -80,13 +81,17 @@ public sealed class DirectLighting
     /// <summary>The lighting over engine speeds.</summary>
     /// <param name="speeds">The speeds, zero or more.</param>
     /// <param name="setting">The setting.</param>
+    /// <returns>One for each speed, in their order.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A speed is below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public ImmutableArray<DirectLightingPoint> Over(IEnumerable<RotationalSpeed> speeds, Setting setting) => [.. speeds.Select(s => At(s, setting))];
 
     /// <summary>What the failure of a lamp does to the rest. All of its quantity fail together.</summary>
     /// <param name="lamp">Name of the lamp.</param>
     /// <param name="speed">Engine speed, zero or more.</param>
     /// <param name="setting">The setting.</param>
-    /// <exception cref="ArgumentException">The bike has no such lamp.</exception>
+    /// <exception cref="ArgumentException">The bike has no such lamp, or the speed is below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point, with the lamp or changed.</exception>
     public DirectLightingChange Lost(string lamp, RotationalSpeed speed, Setting setting)
     {
         FittedLamp fitted = Lamp(lamp);
@@ -97,7 +102,8 @@ public sealed class DirectLighting
     /// <param name="replacement">The lamp and what takes its place.</param>
     /// <param name="speed">Engine speed, zero or more.</param>
     /// <param name="setting">The setting.</param>
-    /// <exception cref="ArgumentException">The bike has no such lamp.</exception>
+    /// <exception cref="ArgumentException">The bike has no such lamp, or the speed is below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point, with the lamp or changed.</exception>
     public DirectLightingChange Replaced(LampReplacement replacement, RotationalSpeed speed, Setting setting)
     {
         FittedLamp fitted = Lamp(replacement.Lamp);
@@ -108,7 +114,8 @@ public sealed class DirectLighting
     /// <param name="limit">Volts (rms) it holds, above zero.</param>
     /// <param name="speed">Engine speed, zero or more.</param>
     /// <param name="setting">The setting.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The limit is not above zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The limit is not above zero, or the speed is below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public ShuntDuty Shunt(ElectricPotential limit, RotationalSpeed speed, Setting setting)
     {
         if (!(limit.Volts > 0))
@@ -121,7 +128,8 @@ public sealed class DirectLighting
     /// <summary>Everything at once for one setting: volts over speed, each lamp lost, what a regulator would take and what is found.</summary>
     /// <param name="setting">The setting.</param>
     /// <param name="speeds">Engine speeds to look at, one or more; what is lost or regulated is looked at for the fastest.</param>
-    /// <exception cref="ArgumentException">There are no speeds.</exception>
+    /// <exception cref="ArgumentException">There are no speeds, or one is below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public DirectLightingReport Report(Setting setting, IEnumerable<RotationalSpeed> speeds) => DirectLightingReporter.Report(this, setting, speeds);
 
     private FittedLamp Lamp(string name) => Bike.Lamps.FirstOrDefault(l => Name.Equal(l.Lamp, name))

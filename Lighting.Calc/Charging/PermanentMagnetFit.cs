@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using Lighting.Calc.Harness;
 using MathNet.Numerics.Optimization;
@@ -8,14 +9,14 @@ namespace Lighting.Calc.Charging;
 
 /// <summary>A permanent-magnet machine fitted to measured points by least squares of the amps.</summary>
 /// <remarks>
-/// For any n0 the best Imax is Σ I·s / Σ s², s = x/√(1 + x²), so that only ln n0 is searched: first on a grid, then by
-/// golden section. A best n0 more than <see cref="SearchSpan"/> times beyond the points means that the points
+/// The formula is that of <see cref="PermanentMagnetMachine"/>. For any n0 the best Imax is Σ I·s / Σ s², s = x/√(1 + x²) (derived), so that only ln n0 is searched: first on a grid, then by
+/// golden section. A best n0 more than 30 times beyond the points means that the points
 /// show no levelling off (or nothing but it), and is refused.
 /// </remarks>
 public sealed record PermanentMagnetFit
 {
     /// <summary>How far beyond the slowest and fastest point n0 is searched, as a factor.</summary>
-    public const double SearchSpan = 30;
+    private const double SearchSpan = 30;
 
     private PermanentMagnetFit()
     {
@@ -35,10 +36,10 @@ public sealed record PermanentMagnetFit
 
     /// <summary>Fits a machine to a curve's points. A point at standstill tells nothing and is left out.</summary>
     /// <param name="curve">The curve.</param>
-    /// <param name="fit">The fit, or null.</param>
-    /// <param name="reason">Why there is none, or null.</param>
+    /// <param name="fit">The fit; null where there is none.</param>
+    /// <param name="reason">Why there is none; null where there is one.</param>
     /// <returns>Whether the points fix a machine.</returns>
-    public static bool TryFit(ChargingCurve curve, out PermanentMagnetFit? fit, out string? reason)
+    public static bool TryFit(ChargingCurve curve, [NotNullWhen(true)] out PermanentMagnetFit? fit, [NotNullWhen(false)] out string? reason)
     {
         fit = null;
         ImmutableArray<ChargingPoint> points = [.. curve.Points.Where(p => p.Speed.RevolutionsPerMinute > 0)];

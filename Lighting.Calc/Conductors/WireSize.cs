@@ -25,6 +25,7 @@ public sealed record WireSize
     internal double OhmsPerMetreAt20 { get; }
 
     /// <summary>Resistance of a length of it, one way.</summary>
+    /// <remarks>Gauges: annealed copper of the nominal area, by <see cref="AmericanWireGauge"/>. Metric cable: the standard's greatest at 20 °C (tables/conductors-metric.csv). Both follow the temperature by <see cref="Copper"/>.</remarks>
     /// <param name="length">Length of this one conductor, zero or more.</param>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using Lighting.Calc.Tables;
 using UnitsNet;
@@ -26,13 +27,14 @@ public static class WireTable
 
     /// <summary>The sizes of one construction, thinnest first.</summary>
     /// <param name="construction">Solid gauge, stranded gauge or metric cable.</param>
+    /// <returns>The sizes; empty for what is none of the three.</returns>
     public static ImmutableArray<WireSize> Of(WireConstruction construction) => ByConstruction.GetValueOrDefault(construction, []);
 
     /// <summary>Finds a size by a person's text: <c>16 AWG</c>, <c>16AWG stranded</c>, <c>1.25 mm2</c>, <c>1.25 mm²</c>.</summary>
     /// <param name="text">The text.</param>
     /// <param name="wire">The size, or null when there is none of that name.</param>
     /// <returns>Whether there is such a size.</returns>
-    public static bool TryFind(string text, out WireSize? wire) => ByName.TryGetValue(text, out wire) || ByName.TryGetValue(Normalise(text), out wire);
+    public static bool TryFind(string text, [NotNullWhen(true)] out WireSize? wire) => ByName.TryGetValue(text, out wire) || ByName.TryGetValue(Normalise(text), out wire);
 
     private static string Normalise(string text) =>
         string.Concat(text.Where(c => !char.IsWhiteSpace(c))).Replace("²", "2", StringComparison.Ordinal).ToLowerInvariant();

@@ -8,7 +8,7 @@ namespace Lighting.Calc.FaultFinding;
 /// <remarks>
 /// An ohmmeter warms no filament, so that the network is linear. A cold filament has the reference volts over the reference
 /// amps over <see cref="FilamentLaw.HotToColdRatio"/>. What an ignition's points or an LED's driver show an ohmmeter is not known
-/// from the lists. Within each joined part, R = Zii + Zjj − 2·Zij with Z the inverse of its conductance matrix.
+/// from the lists. Within each joined part, R = Zii + Zjj − 2·Zij with Z the inverse of its conductance matrix (derived from the nodal equations).
 /// </remarks>
 internal sealed class ColdNetwork
 {

@@ -18,15 +18,15 @@ public sealed record Fault
     /// <summary>Whether the connection is more likely open than merely poor.</summary>
     public bool IsOpen { get; init; }
 
-    /// <summary>The resistance that the fault adds, where it has one and is not open.</summary>
+    /// <summary>The resistance that the fault adds; null where it has none or is open.</summary>
     public FittedResistance? Resistance { get; init; }
 
-    /// <summary>Volts that a flat battery or a weak lighting coil has left without load; the coil's rms, at the engine speed of the test.</summary>
+    /// <summary>Volts that a flat battery or a weak lighting coil has left without load, null with other faults; the coil's rms, at the engine speed of the test.</summary>
     public ElectricPotential? OpenVoltage { get; init; }
 
-    /// <summary>The lamp fitted in place of the right one.</summary>
+    /// <summary>The lamp fitted in place of the right one; null with other faults.</summary>
     public LampSpecification? Lamp { get; init; }
 
-    /// <summary>Dead lamps of those on the same two points.</summary>
+    /// <summary>Dead lamps of those on the same two points, 1 or more; null with other faults.</summary>
     public int? DeadLamps { get; init; }
 }

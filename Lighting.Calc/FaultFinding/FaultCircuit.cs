@@ -30,6 +30,7 @@ internal sealed class FaultCircuit
 
     public FaultCircuit(Bike bike, FaultFindingOptions options)
     {
+        options.Check();
         Bike = bike;
         Options = options;
         Sides = new HarnessSides(bike);

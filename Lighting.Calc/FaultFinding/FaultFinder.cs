@@ -23,6 +23,7 @@ public sealed class FaultFinder
     /// <param name="options">Instruments, tolerances, priors; null takes the defaults.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, a lighting coil that cannot be fitted to the charging list, or the options lack a prior or an effort.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public FaultFinder(Bike bike, FaultFindingOptions? options = null, CancellationToken cancellation = default)
     {
@@ -56,6 +57,7 @@ public sealed class FaultFinder
     /// <param name="readings">The readings; none gives the priors and the best first test.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <returns>The faults ranked, the next test, and what is wrong with the readings themselves.</returns>
+    /// <exception cref="ArgumentNullException">The readings are null.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public Diagnosis Diagnose(IEnumerable<Reading> readings, CancellationToken cancellation = default)
     {

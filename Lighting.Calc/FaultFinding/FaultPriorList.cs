@@ -15,7 +15,7 @@ public sealed record FaultPriorList
     /// <summary>Reads a list of the columns <c>fault</c>, <c>weight</c> and, if wanted, <c>source</c>.</summary>
     /// <param name="path">The file, of any name. That it is missing or cannot be read is a fault in the result.</param>
     /// <returns>The priors, or every fault found in the list.</returns>
-    /// <exception cref="ArgumentException">The path is empty.</exception>
+    /// <exception cref="ArgumentException">The path is null or empty.</exception>
     public static ListResult<FaultPriorList> Read(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
@@ -26,6 +26,7 @@ public sealed record FaultPriorList
     /// <summary>The same from memory.</summary>
     /// <param name="source">Holds a <c>fault-priors.csv</c>.</param>
     /// <returns>The priors, or every fault found in the list.</returns>
+    /// <exception cref="ArgumentNullException">The source is null.</exception>
     public static ListResult<FaultPriorList> Read(ListSource source)
     {
         ArgumentNullException.ThrowIfNull(source);

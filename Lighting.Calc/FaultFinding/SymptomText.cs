@@ -27,7 +27,8 @@ public sealed record SymptomText
     /// <summary>Reads a text.</summary>
     /// <param name="bike">The bike; it needs runs.</param>
     /// <param name="text">The text.</param>
-    /// <exception cref="ArgumentException">The bike has no runs.</exception>
+    /// <returns>The observations understood and, as <see cref="Findings"/>, those that were not: a text never throws.</returns>
+    /// <exception cref="ArgumentException">The bike has no runs, or the bike or the text is null.</exception>
     public static SymptomText Parse(Bike bike, string text)
     {
         ArgumentNullException.ThrowIfNull(bike);

@@ -6,7 +6,7 @@ namespace Lighting.Calc.Fuses;
 
 /// <summary>A dead short to the frame at the far end of a run: how much current, and how soon the fuse opens.</summary>
 /// <remarks>
-/// I = V/(battery + fuse + way of least resistance to the far end + way back), V the battery's with the engine off. The way back is
+/// Ohm's law: I = V/(battery + fuse + way of least resistance to the far end + way back), V the battery's with the engine off. The way back is
 /// that of the worst-off lamp beyond the run, as the lists have it; the short itself, and a frame the lists do not have, are taken as without resistance.
 /// </remarks>
 public sealed record RunClearing

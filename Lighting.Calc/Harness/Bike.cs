@@ -4,6 +4,11 @@ using UnitsNet;
 namespace Lighting.Calc.Harness;
 
 /// <summary>A bike's lighting as its lists describe it. Immutable; change one with a <c>with</c> expression.</summary>
+/// <remarks>
+/// The ranges told here and in the records of its parts are checked where lists are read. Of a bike built in code, what computes with a
+/// resistance, length, quantity, bundle, rating, temperature or source volts outside its range throws an <see cref="ArgumentOutOfRangeException"/>;
+/// the others (<see cref="FittedLamp.Duty"/>, <see cref="AllowedDrop"/>, <see cref="BatteryCapacity"/>, durations, names that must differ) are the caller's to keep.
+/// </remarks>
 public sealed record Bike
 {
     /// <summary>The reserved point at battery plus.</summary>
@@ -27,22 +32,22 @@ public sealed record Bike
     /// <summary>Its name.</summary>
     public string Name { get; init; } = "";
 
-    /// <summary>Nominal system volts, usually 6 V or 12 V.</summary>
+    /// <summary>Nominal system volts, above zero; usually 6 V or 12 V.</summary>
     public ElectricPotential SystemVoltage { get; init; } = BikeDefaults.SystemVoltage;
 
-    /// <summary>Battery volts with the engine off.</summary>
+    /// <summary>Volts of the battery with the engine off and no load, above zero.</summary>
     public ElectricPotential BatteryVoltage { get; init; } = BikeDefaults.BatteryVoltage(BikeDefaults.SystemVoltage);
 
-    /// <summary>Volts with the engine charging.</summary>
+    /// <summary>Volts of the source with the engine charging, before <see cref="BatteryResistance"/>, above zero; of a lighting coil the volts (rms) at which its output was measured.</summary>
     public ElectricPotential ChargingVoltage { get; init; } = BikeDefaults.ChargingVoltage(BikeDefaults.SystemVoltage);
 
-    /// <summary>Battery capacity at its 10 h or 20 h rate; null where not known.</summary>
+    /// <summary>Battery capacity at its 10 h or 20 h rate, above zero; null where not known.</summary>
     public ElectricCharge? BatteryCapacity { get; init; }
 
-    /// <summary>Resistance of the battery and its posts.</summary>
+    /// <summary>Resistance of the battery and its posts, zero or more.</summary>
     public ElectricResistance BatteryResistance { get; init; } = BikeDefaults.BatteryResistance;
 
-    /// <summary>Temperature of the conductors.</summary>
+    /// <summary>Temperature of the conductors, −60 °C to 250 °C.</summary>
     public Temperature WireTemperature { get; init; } = BikeDefaults.WireTemperature;
 
     /// <summary>Which terminal is on the frame.</summary>
@@ -51,13 +56,13 @@ public sealed record Bike
     /// <summary>What feeds the lamps.</summary>
     public LightingSupply Lighting { get; init; }
 
-    /// <summary>Largest drop, source to lamp and back, that the builder allows.</summary>
+    /// <summary>Largest drop, source to lamp and back, that the builder allows, as a share of the source volts: above 0 to below 100 %.</summary>
     public Ratio AllowedDrop { get; init; } = BikeDefaults.AllowedDrop;
 
     /// <summary>What makes the indicators flash.</summary>
     public FlasherKind Flasher { get; init; }
 
-    /// <summary>Nominal watts of the lamps that the flasher is made for, such as 42 W for two of 21 W; null where not stated.</summary>
+    /// <summary>Nominal watts of the lamps that the flasher is made for, above zero, such as 42 W for two of 21 W; null where not stated.</summary>
     public Power? FlasherLoad { get; init; }
 
     /// <summary>The lamps and other loads.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using System.Runtime.InteropServices;
 
 namespace Lighting.Calc.Harness;
@@ -37,9 +38,9 @@ public sealed record Condition
     /// <summary>Reads a condition from a person's text.</summary>
     /// <param name="text">For instance <c>lights=low|high; brake=on</c>; empty means always.</param>
     /// <param name="condition">The condition, or <see cref="Always"/> when the text is not one.</param>
-    /// <param name="expected">What was expected, when the text is not a condition.</param>
+    /// <param name="expected">What was expected; null when the text is a condition.</param>
     /// <returns>Whether the text is a condition.</returns>
-    public static bool TryParse(string text, out Condition condition, out string? expected)
+    public static bool TryParse(string text, out Condition condition, [NotNullWhen(false)] out string? expected)
     {
         condition = Always;
         expected = null;

@@ -20,6 +20,6 @@ public sealed record Fuse
     /// <summary>Its construction.</summary>
     public FuseStyle Style { get; init; } = FuseStyle.Blade;
 
-    /// <summary>Its resistance; null takes the published typical value of its style and rating.</summary>
+    /// <summary>Its cold resistance, zero or more; null takes the published typical value of its style and rating.</summary>
     public ElectricResistance? Resistance { get; init; }
 }

@@ -27,6 +27,7 @@ public static class FuseTable
     /// <summary>Resistance of a fuse: as listed, else the typical published for its style and rating, else zero.</summary>
     /// <remarks>Zero stands for "not known": no typical resistance is published for glass fuses.</remarks>
     /// <param name="fuse">The fuse.</param>
+    /// <returns>The resistance, holder not included.</returns>
     public static ElectricResistance ResistanceOf(Fuse fuse) =>
         fuse.Resistance
         ?? All.FirstOrDefault(f => f.Style == fuse.Style && Math.Abs(f.Rating.Amperes - fuse.Rating.Amperes) < 1e-9)?.ColdResistance

@@ -4,7 +4,7 @@ namespace Lighting.Calc.Harness;
 
 /// <summary>One standard fuse rating: a row of the published fuse table.</summary>
 /// <param name="Style">Construction.</param>
-/// <param name="Rating">Rated current.</param>
+/// <param name="Rating">Rated current, as marked.</param>
 /// <param name="Colour">Body colour of a blade fuse; empty for glass.</param>
 /// <param name="ColdResistance">Typical cold resistance; null where none is published.</param>
 /// <param name="Source">Where the row comes from.</param>

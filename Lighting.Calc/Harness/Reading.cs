@@ -14,18 +14,18 @@ public sealed record Reading
     /// <summary>What it was taken with.</summary>
     public required Instrument Instrument { get; init; }
 
-    /// <summary>Volts on the meter.</summary>
+    /// <summary>Volts on the meter, black lead on battery minus; null for another result.</summary>
     public ElectricPotential? Voltage { get; init; }
 
-    /// <summary>Amps on the ammeter.</summary>
+    /// <summary>Amps on the ammeter, of either sign; null for another result.</summary>
     public ElectricCurrent? Current { get; init; }
 
-    /// <summary>Ohms on the ohmmeter.</summary>
+    /// <summary>Ohms on the ohmmeter, its leads' own included, zero or more; null for another result.</summary>
     public ElectricResistance? Resistance { get; init; }
 
     /// <summary>Whether the ohmmeter showed no connection at all (<c>open</c>).</summary>
     public bool IsOpen { get; init; }
 
-    /// <summary>How the lamp or test lamp looked.</summary>
+    /// <summary>How the lamp or test lamp looked; null for another result.</summary>
     public Brightness? Seen { get; init; }
 }

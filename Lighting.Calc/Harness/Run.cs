@@ -35,7 +35,7 @@ public sealed record Run
 
     /// <summary>Resistance of the wire alone at a temperature, without its joints.</summary>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The temperature is out of range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range, or <see cref="Length"/> is below zero.</exception>
     public ElectricResistance WireResistance(Temperature temperature) => Wire.Resistance(Length, temperature);
 
     /// <summary>Resistance of all its joints together.</summary>

@@ -43,7 +43,8 @@ public sealed class Setting : IEquatable<Setting>
     internal static Setting OfDifferentSwitches(ImmutableArray<SwitchPosition> positions) => new(positions);
 
     /// <summary>The condition that holds the switches so: names those that are not off, none when everything is off.</summary>
-    public Condition AsCondition() => Condition.Parse(string.Join("; ", _positions.Where(p => !Name.Equal(p.Position, SwitchDefinition.Off))));
+    /// <exception cref="FormatException">A switch or position is empty or has a character that conditions are made with (<c>;</c>, <c>=</c>), which lists refuse.</exception>
+    internal Condition AsCondition() => Condition.Parse(string.Join("; ", _positions.Where(p => !Name.Equal(p.Position, SwitchDefinition.Off))));
 
     /// <inheritdoc/>
     public bool Equals(Setting? other)

@@ -45,7 +45,7 @@ public static class SettingEnumeration
     /// <summary>Every setting in which a condition holds; all off comes first.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="only">The condition; <see cref="Condition.Always"/> for all settings.</param>
-    /// <exception cref="ArgumentException">The condition leaves none, or more than <see cref="MostSettings"/>.</exception>
+    /// <exception cref="ArgumentException">The condition names a switch or position that the bike does not have, or leaves more than <see cref="MostSettings"/>.</exception>
     public static ImmutableArray<Setting> Of(Bike bike, Condition only)
     {
         ImmutableArray<SwitchDefinition> switches = SwitchesOf(bike);

@@ -21,7 +21,7 @@ public sealed record SwitchContact
     /// <summary>Resistance of the closed contact, zero or more.</summary>
     public ElectricResistance Resistance { get; init; } = ElectricResistance.Zero;
 
-    /// <summary>Whether it is closed in a setting.</summary>
+    /// <summary>Whether it is closed in a setting; a switch that the setting does not have leaves it open.</summary>
     /// <param name="setting">The setting.</param>
     public bool IsClosed(Setting setting) => setting.PositionOf(Switch) is { } position && ClosedIn.Contains(position, Harness.Name.Comparer);
 

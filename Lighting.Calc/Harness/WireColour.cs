@@ -25,7 +25,7 @@ public sealed record WireColour
     public string Description { get; }
 
     /// <summary>The codes of single colours, in the order of the standard's table.</summary>
-    public static ImmutableArray<string> SingleCodes { get; } = [.. s_single.Select(s => s.Code)];
+    internal static ImmutableArray<string> SingleCodes { get; } = [.. s_single.Select(s => s.Code)];
 
     /// <summary>Every colour: the single ones, then the pairs.</summary>
     public static ImmutableArray<WireColour> All { get; } = [.. s_single.Select(s => new WireColour(s.Code, s.Name)), .. s_single.SelectMany((a, i) => s_single.Skip(i + 1).Select(b => Pair(a, b)))];

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using UnitsNet;
 
 namespace Lighting.Calc.Lamps;
@@ -32,7 +33,7 @@ public sealed record LampSpecification
     /// <summary>The published code, such as <c>P21/5W stop</c>; null for a lamp described by its figures.</summary>
     public string? Code { get; init; }
 
-    /// <summary>Light at the reference volts where it is published.</summary>
+    /// <summary>Light of one lamp at the reference volts, above zero; null where none is published.</summary>
     public LuminousFlux? ReferenceFlux { get; init; }
 
     /// <summary>The most volts an LED stands without end; null where its limit is not known.</summary>
@@ -42,7 +43,7 @@ public sealed record LampSpecification
     public Power ReferencePower => ReferenceVoltage * ReferenceCurrent;
 
     /// <summary>Makes a lamp from the volts and watts of its reference point.</summary>
-    /// <param name="type">The law. For <see cref="LampType.Led"/> the watts are the constant power.</param>
+    /// <param name="type">The law, one of <see cref="LampType"/>. For <see cref="LampType.Led"/> the watts are the constant power.</param>
     /// <param name="voltage">Reference volts, above zero.</param>
     /// <param name="power">Watts at those volts, above zero.</param>
     /// <param name="minimumVoltage">Drop-out volts of an LED driver or forward volts of an LED with a ballast, above zero and
@@ -56,7 +57,7 @@ public sealed record LampSpecification
     }
 
     /// <summary>Makes a lamp from the volts and amps of its reference point.</summary>
-    /// <param name="type">The law. For <see cref="LampType.Led"/> volts times amps are the constant power.</param>
+    /// <param name="type">The law, one of <see cref="LampType"/>. For <see cref="LampType.Led"/> volts times amps are the constant power.</param>
     /// <param name="voltage">Reference volts, above zero.</param>
     /// <param name="current">Amps at those volts, above zero.</param>
     /// <param name="minimumVoltage">As in <see cref="FromPower"/>.</param>
@@ -65,6 +66,8 @@ public sealed record LampSpecification
     {
         if (!(voltage.Volts > 0))
             throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "A lamp's reference volts are above zero.");
+        if (!Enum.IsDefined(type))
+            throw new ArgumentOutOfRangeException(nameof(type), type, "A lamp follows one of the known laws.");
         if (!(current.Amperes > 0))
             throw new ArgumentOutOfRangeException(nameof(current), current, "A lamp's reference current is above zero.");
         bool needsMinimum = type is LampType.Led or LampType.LedBallast;
@@ -76,7 +79,7 @@ public sealed record LampSpecification
 
     /// <summary>Minimum volts assumed where a list gives none: half the reference volts for a driver, 0.7 of them for a ballast.</summary>
     /// <remarks>Common practice, no source: buck drivers for 12 V hold to about 6 V; three white LEDs in series take about 9 V of 13 V.</remarks>
-    /// <param name="type"><see cref="LampType.Led"/> or <see cref="LampType.LedBallast"/>; the others have none.</param>
+    /// <param name="type"><see cref="LampType.Led"/> or <see cref="LampType.LedBallast"/>; the others have none, and get a driver's.</param>
     /// <param name="voltage">Reference volts, above zero.</param>
     public static ElectricPotential DefaultMinimumVoltage(LampType type, ElectricPotential voltage) =>
         voltage * (type == LampType.LedBallast ? 0.7 : 0.5);
@@ -92,7 +95,7 @@ public sealed record LampSpecification
 
     /// <summary>Light against the light at the reference volts; null for a load that gives no light.</summary>
     /// <remarks>
-    /// Filaments by the exponent law (V/Vn)^3.4; an LED in proportion to the current through the diode
+    /// Filaments by the exponent law (V/Vn)^3.4 (tables/lamp-exponents.csv; from half to 1.2 times Vn), whatever the sign; an LED in proportion to the current through the diode
     /// (a driver's constant above its minimum volts).
     /// </remarks>
     /// <param name="voltage">Volts, feed to return; any sign.</param>
@@ -105,6 +108,7 @@ public sealed record LampSpecification
     };
 
     /// <summary>Life against the life at the reference volts, filaments only: (V/Vn)^−13; null otherwise or below a tenth of the reference volts.</summary>
+    /// <remarks>Source: tables/lamp-exponents.csv, for volts near the reference.</remarks>
     /// <param name="voltage">Volts, feed to return.</param>
     public Ratio? RelativeLifeAt(ElectricPotential voltage)
     {
@@ -124,7 +128,7 @@ public sealed record LampSpecification
             LampType.LedBallast => LedBallastLaw.At(volts, MinimumVoltage!.Value.Volts, (vn - MinimumVoltage.Value.Volts) / amperes),
             LampType.Fixed => FixedLoadLaw.At(volts, amperes),
             LampType.Resistor => new LawPoint(amperes / vn * volts, amperes / vn),
-            _ => throw new InvalidOperationException($"Unknown lamp type {Type}."),
+            _ => throw new UnreachableException($"Unknown lamp type {Type}."),
         };
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using Lighting.Calc.Tables;
 using UnitsNet;
 
@@ -19,7 +20,7 @@ public static class LampTable
     /// <param name="systemVoltage">Nominal volts of the bike; the row of these volts is preferred.</param>
     /// <param name="lamp">The lamp; one of other system volts where there is none for these; null when the code is unknown.</param>
     /// <returns>Whether the code is known at all.</returns>
-    public static bool TryFind(string code, ElectricPotential systemVoltage, out PublishedLamp? lamp)
+    public static bool TryFind(string code, ElectricPotential systemVoltage, [NotNullWhen(true)] out PublishedLamp? lamp)
     {
         lamp = null;
         if (!ByCode.TryGetValue(code, out ImmutableArray<PublishedLamp> rows) && !ByCode.TryGetValue(Normalise(code), out rows))

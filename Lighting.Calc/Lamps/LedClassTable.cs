@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using Lighting.Calc.Tables;
 using UnitsNet;
 
@@ -30,7 +31,7 @@ public static class LedClassTable
     /// <param name="code">The code.</param>
     /// <param name="lamp">The lamp; null when the code is none of <see cref="Codes"/>.</param>
     /// <returns>Whether the code is known.</returns>
-    public static bool TryFind(string code, out LampSpecification? lamp) => ByCode.TryGetValue(code, out lamp);
+    public static bool TryFind(string code, [NotNullWhen(true)] out LampSpecification? lamp) => ByCode.TryGetValue(code, out lamp);
 
     private static LedClass Parse(TableRow row)
     {

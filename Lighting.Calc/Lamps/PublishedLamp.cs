@@ -23,7 +23,7 @@ public sealed record PublishedLamp
     /// <summary>Most watts allowed at the reference volts; null where none is published.</summary>
     public Power? MaximumPower { get; init; }
 
-    /// <summary>By how much the watts or amps at the reference point may differ from lamp to lamp, to either side; null where none is published.</summary>
+    /// <summary>By how much the watts or amps at the reference point may differ from lamp to lamp, to either side, as a share of them; null where none is published.</summary>
     public Ratio? Tolerance { get; init; }
 
     /// <summary>What it is used for, such as <c>headlamp</c> or <c>indicator</c>.</summary>

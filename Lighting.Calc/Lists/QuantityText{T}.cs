@@ -39,7 +39,7 @@ public sealed class QuantityText<TQuantity>
     public QuantityText<TQuantity> Within(TQuantity lowest, TQuantity highest) => Within(_to(lowest), _to(highest));
 
     /// <summary>The same reader, accepting zero besides its range.</summary>
-    public QuantityText<TQuantity> OrZero()
+    internal QuantityText<TQuantity> OrZero()
     {
         var copy = (QuantityText<TQuantity>)MemberwiseClone();
         copy._orZero = true;

@@ -18,7 +18,7 @@ public sealed record LampState
     /// <summary>Power of all of its quantity together: volts times current.</summary>
     public Power Power => Power.FromWatts(Voltage.Volts * Current.Amperes);
 
-    /// <summary>Light against the light at its reference volts, by <see cref="LampSpecification.RelativeLightAt"/>; null for a load that gives none.</summary>
+    /// <summary>Light against the light at its reference volts, by its law; null for a load that gives none.</summary>
     public Ratio? RelativeLight => Lamp.Specification.RelativeLightAt(Voltage);
 
     /// <summary>Share of the source volts (before the battery's resistance) that does not reach it; null when it is not fed.</summary>

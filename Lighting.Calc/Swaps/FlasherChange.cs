@@ -32,7 +32,7 @@ public sealed record FlasherChange
     /// <summary>Their current after.</summary>
     public required ElectricCurrent CurrentAfter { get; init; }
 
-    /// <summary>Load after against the load the flasher is made for.</summary>
+    /// <summary><see cref="NominalAfter"/> as a share of <see cref="FlasherLoad"/>.</summary>
     public Ratio Share => Ratio.FromDecimalFractions((double)NominalAfter.Watts / (double)FlasherLoad.Watts);
 
     /// <summary>Heat in a thermal flasher's strip against before: the square of the currents' ratio.</summary>

@@ -25,7 +25,7 @@ public sealed record LoadResistor
     /// <summary>The volts at which it makes up for the difference.</summary>
     public ElectricPotential Voltage { get; }
 
-    /// <summary>Its resistance.</summary>
+    /// <summary>Its exact resistance, above zero; see <see cref="PreferredResistance"/> for one to buy.</summary>
     public ElectricResistance Resistance { get; }
 
     /// <summary>Its heat at <see cref="Voltage"/>, while lit: the watts that the LED saves.</summary>
@@ -44,7 +44,7 @@ public sealed record LoadResistor
 
     /// <summary>The resistor that makes up for an LED.</summary>
     /// <param name="voltage">Volts at which both powers hold, above zero.</param>
-    /// <param name="lamp">Watts of the filament lamp.</param>
+    /// <param name="lamp">Watts of the filament lamp, above zero.</param>
     /// <param name="led">Watts of the LED, zero or more and below the lamp's.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static LoadResistor Between(ElectricPotential voltage, Power lamp, Power led)

@@ -30,20 +30,10 @@ public static class Swap
         return bike with { Lamps = [.. lamps] };
     }
 
-    /// <summary>The replacements that undo a swap: applied to the swapped bike they give the bike back.</summary>
-    /// <param name="bike">The bike before the swap.</param>
-    /// <param name="replacements">The swap.</param>
-    /// <exception cref="ArgumentException">A replacement names no lamp of the bike.</exception>
-    public static ImmutableArray<LampReplacement> Back(Bike bike, IEnumerable<LampReplacement> replacements) =>
-    [
-        .. replacements.Select(r => new LampReplacement(
-            r.Lamp,
-            (bike.Lamps.FirstOrDefault(l => Name.Equal(l.Lamp, r.Lamp)) ?? throw new ArgumentException($"The bike has no lamp '{r.Lamp}'.", nameof(replacements))).Specification)),
-    ];
-
     /// <summary>Every lamp replaced by the generic LED of its socket class and the bike's volts.</summary>
     /// <param name="bike">The bike.</param>
     /// <returns>The replacements, and the lamps for which there is none. Loads that are no lamps are in neither.</returns>
+    /// <exception cref="ArgumentNullException">The bike is null.</exception>
     public static AllLedProposal ToLed(Bike bike)
     {
         ArgumentNullException.ThrowIfNull(bike);
@@ -56,6 +46,7 @@ public static class Swap
     /// <param name="options">How it is judged; null for the defaults.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">A replacement names no lamp of the bike or one twice, or the condition names what the bike does not have or leaves no setting that can be solved.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">A stretch of the ride has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static SwapReport Of(Bike bike, IEnumerable<LampReplacement> replacements, SwapOptions? options = null, CancellationToken cancellation = default)

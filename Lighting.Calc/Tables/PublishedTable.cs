@@ -36,7 +36,7 @@ public sealed class PublishedTable
 
     /// <summary>Reads a table.</summary>
     /// <param name="name">One of <see cref="Names"/>.</param>
-    /// <exception cref="ArgumentException">There is no such table.</exception>
+    /// <exception cref="ArgumentException">There is no such table; the message lists those there are.</exception>
     public static PublishedTable Load(string name)
     {
         using Stream stream = typeof(PublishedTable).Assembly.GetManifestResourceStream($"{Prefix}{name}.csv")

@@ -13,7 +13,7 @@ public sealed record FuseTolerance
     /// <summary>Its current, each bike taken in the fuse's worst setting.</summary>
     public required ResultSpread<ElectricCurrent> Current { get; init; }
 
-    /// <summary>What it may carry without end.</summary>
+    /// <summary>Current it may carry without end.</summary>
     public required ElectricCurrent UsableCurrent { get; init; }
 
     /// <summary>The verdict on the listed bike.</summary>

@@ -14,10 +14,10 @@ public sealed record ResultSpread<T>
     /// <summary>Five in a hundred bikes lie at or under this; null where that bike has no such result.</summary>
     public required T? Percentile5 { get; init; }
 
-    /// <summary>The bike in the middle.</summary>
+    /// <summary>Half of the bikes lie at or under this; null as for <see cref="Percentile5"/>.</summary>
     public required T? Median { get; init; }
 
-    /// <summary>Ninety-five in a hundred bikes lie at or under this.</summary>
+    /// <summary>Ninety-five in a hundred bikes lie at or under this; null as for <see cref="Percentile5"/>.</summary>
     public required T? Percentile95 { get; init; }
 
     /// <summary>Mean; null where some bikes have no such result.</summary>

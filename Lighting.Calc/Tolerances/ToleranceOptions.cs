@@ -18,7 +18,7 @@ public sealed record ToleranceOptions
     public Condition When { get; init; } = Condition.Always;
 
     /// <summary>
-    /// Volts of the source before the battery's resistance; null takes the bike's charging volts with the regulator's spread.
+    /// Volts of the source before the battery's resistance, above zero; null takes the bike's charging volts with the regulator's spread.
     /// The bike's battery volts take the battery's spread; any other volts count as measured and have none.
     /// </summary>
     public ElectricPotential? Supply { get; init; }

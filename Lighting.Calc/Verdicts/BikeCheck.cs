@@ -13,7 +13,9 @@ public static class BikeCheck
     /// <param name="bike">The bike.</param>
     /// <param name="options">What the check is told besides; null for the defaults.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="ArgumentException">The condition names what the bike does not have, or leaves too many settings or none that can be solved.</exception>
+    /// <exception cref="ArgumentException">The bike has no circuit, its charging list is no curve, or the condition names what it does not have, leaves too many settings or none that can be solved.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
+    /// <exception cref="NetworkNotSolvedException">A stretch of the ride, or direct lighting in its heaviest setting, has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static BikeReport Of(Bike bike, CheckOptions? options = null, CancellationToken cancellation = default)
     {
@@ -58,7 +60,9 @@ public static class BikeCheck
 
     /// <summary>The direct lighting of a bike in its heaviest setting, over the speeds of its charging list.</summary>
     /// <param name="bike">A bike whose lamps a lighting coil feeds, with a charging list.</param>
-    /// <param name="settings">Its operating points.</param>
+    /// <param name="settings">Its operating points, one or more.</param>
+    /// <exception cref="ArgumentException">The charging list is not that of one coil, no coil can be fitted to it, or the bike has no circuit; the message says why.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public static DirectLightingReport DirectLightingOf(Bike bike, IReadOnlyList<OperatingPoint> settings) =>
         DirectLighting.Of(bike, coilResistance: null).Report(settings.MaxBy(p => p.TotalCurrent.Amperes)!.Setting, bike.Charging.Select(c => c.Speed).Distinct());
 

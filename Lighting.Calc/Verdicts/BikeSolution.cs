@@ -35,9 +35,10 @@ public sealed record BikeSolution
     /// <summary>Solves a bike.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="when">Only the settings in which this holds.</param>
-    /// <param name="supply">Volts of the source; null takes the bike's charging volts.</param>
+    /// <param name="supply">Volts of the source before the battery's resistance, zero or more; null takes the bike's charging volts.</param>
     /// <param name="cancellation">Stops the work between two settings.</param>
-    /// <exception cref="ArgumentException">The condition names what the bike does not have, or leaves too many settings.</exception>
+    /// <exception cref="ArgumentException">The bike has no circuit, or the condition names what it does not have or leaves too many settings.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The volts, or a value of the bike, are outside their range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static BikeSolution Of(Bike bike, Condition when, ElectricPotential? supply = null, CancellationToken cancellation = default)
     {

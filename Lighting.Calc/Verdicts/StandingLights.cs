@@ -14,6 +14,7 @@ public static class StandingLights
     /// <summary>Of the settings with a lamp lit and no momentary switch held, the one of least and the one of most average load; one where they are the same, empty where there is none.</summary>
     /// <param name="points">Operating points of the bike.</param>
     /// <param name="momentarySwitches">The switches that are held for moments only; names compare without case.</param>
+    /// <exception cref="ArgumentNullException">The points or the switches are null.</exception>
     public static ImmutableArray<Setting> Of(IEnumerable<OperatingPoint> points, IReadOnlyCollection<string> momentarySwitches)
     {
         ArgumentNullException.ThrowIfNull(points);

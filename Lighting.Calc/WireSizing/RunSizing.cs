@@ -31,13 +31,13 @@ public sealed record RunSizing
     /// <summary>Volts lost in wire and joints at that current.</summary>
     public required ElectricPotential Drop { get; init; }
 
-    /// <summary>What the chosen size carries without end.</summary>
+    /// <summary>Current that the chosen size carries without end.</summary>
     public required CurrentRating Rating { get; init; }
 
     /// <summary>The fuse of the largest rating that feeds it; null where none does.</summary>
     public required Fuse? Fuse { get; init; }
 
-    /// <summary>Copper of the fitted size.</summary>
+    /// <summary>Copper of the fitted size: area times length.</summary>
     public required Volume CopperFitted { get; init; }
 
     /// <summary>Copper of the chosen size.</summary>

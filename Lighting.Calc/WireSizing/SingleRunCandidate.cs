@@ -15,7 +15,7 @@ public sealed record SingleRunCandidate
     /// <summary>The same as a share of the source volts.</summary>
     public required Ratio DropShare { get; init; }
 
-    /// <summary>What it carries without end.</summary>
+    /// <summary>Current it carries without end.</summary>
     public required CurrentRating Rating { get; init; }
 
     /// <summary>Whether it loses no more than allowed.</summary>

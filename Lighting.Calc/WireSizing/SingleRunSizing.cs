@@ -6,7 +6,7 @@ using static Lighting.Calc.WireSizing.SizingReporter;
 namespace Lighting.Calc.WireSizing;
 
 /// <summary>The thinnest standard size for one run, from its current and length alone.</summary>
-/// <remarks>V = I · (R of the wire there and back + R of the rest); rating by <see cref="CurrentRating"/>.</remarks>
+/// <remarks>Ohm's law: V = I · (R of the wire there and back + R of the rest), as <see cref="VoltageDrop"/>; rating by <see cref="CurrentRating"/>.</remarks>
 public static class SingleRunSizing
 {
     private const double Tolerance = 1e-9;
