@@ -50,6 +50,15 @@ public partial class ArchitectureTests
     public void The_core_does_not_reference_the_command_line() =>
         Assert.DoesNotContain(typeof(Harness.Bike).Assembly.GetReferencedAssemblies(), a => a.Name is "lighting-calc" or "System.CommandLine" or "Spectre.Console");
 
+    // That it is fit for trimming and native compiling is checked by analyzers while building, as long as nothing silences them.
+    [Fact]
+    public void The_core_is_marked_as_fit_for_native_compiling_and_silences_no_warning_about_it()
+    {
+        Assert.Contains(typeof(Harness.Bike).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>(), a => a is { Key: "IsTrimmable", Value: "True" });
+        foreach (string file in Directory.GetFiles(Core, "*.cs*", SearchOption.AllDirectories).Where(f => !f.Contains("/obj/", StringComparison.Ordinal)))
+            Assert.DoesNotMatch(@"UnconditionalSuppressMessage|\bIL\d{4}\b", File.ReadAllText(file));
+    }
+
     [Fact]
     public void Nothing_static_can_be_changed()
     {
