@@ -78,5 +78,5 @@ internal static class FuseBike
         return [.. SettingEnumeration.Of(bike, Condition.Always).Select(solver.Solve)];
     }
 
-    public static ImmutableArray<FuseSuitability> Check(Bike bike, FuseOptions? options = null) => FuseCheck.Of(bike, Solve(bike), options);
+    public static ImmutableArray<FuseSuitability> Check(Bike bike, FuseOptions? options = null) => FuseCheck.Of(bike, Solve(bike), options, cancellation: TestContext.Current.CancellationToken);
 }

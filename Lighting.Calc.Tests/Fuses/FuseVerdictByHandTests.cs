@@ -77,7 +77,7 @@ public class FuseVerdictByHandTests
     [Fact]
     public void Only_the_battery_lead_is_without_a_fuse()
     {
-        UnfusedRun lead = Assert.Single(UnfusedRuns.Of(FuseBike.Round(), SettingEnumeration.Of(FuseBike.Round(), Condition.Always)));
+        UnfusedRun lead = Assert.Single(UnfusedRuns.Of(FuseBike.Round(), SettingEnumeration.Of(FuseBike.Round(), Condition.Always), cancellation: TestContext.Current.CancellationToken));
         Assert.Equal("battery lead", lead.Run.Name);
         Assert.True(lead.IsBatteryLead);
     }

@@ -45,7 +45,7 @@ internal static class ToleranceBikes
         BikeSolution solution = BikeSolution.Of(bike, options.When, options.Supply, TestContext.Current.CancellationToken);
         var uncertain = new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions);
         plan = SamplingPlan.Of(uncertain, solution.Network, solution.Points, options);
-        return new SampleRun(plan, options, [.. FuseCheck.Of(bike, solution.Points, options.Fuses).Select(f => f.Steady.UsableCurrent.Amperes)]);
+        return new SampleRun(plan, options, [.. FuseCheck.Of(bike, solution.Points, options.Fuses, cancellation: TestContext.Current.CancellationToken).Select(f => f.Steady.UsableCurrent.Amperes)]);
     }
 
     /// <summary>Lowest volts of a lamp over the settings in which it is meant to be lit.</summary>

@@ -10,12 +10,12 @@ namespace Lighting.Calc.Fuses;
 /// <param name="Scopes">One for each fuse, in the order of the list.</param>
 internal sealed record FeedScopes(FeedGraph Graph, ImmutableArray<FeedState> States, ImmutableArray<FuseScope> Scopes)
 {
-    public static FeedScopes Of(Bike bike, IEnumerable<Setting> settings) => Of(bike, SettingGroups.Of(bike, [.. settings]));
+    public static FeedScopes Of(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellation) => Of(bike, SettingGroups.Of(bike, [.. settings]), cancellation);
 
-    public static FeedScopes Of(Bike bike, SettingGroups groups)
+    public static FeedScopes Of(Bike bike, SettingGroups groups, CancellationToken cancellation)
     {
         var graph = new FeedGraph(bike);
         ImmutableArray<FeedState> states = FeedGraph.States(groups);
-        return new FeedScopes(graph, states, [.. Enumerable.Range(0, bike.Fuses.Length).Select(i => FuseScope.Of(graph, i, states))]);
+        return new FeedScopes(graph, states, [.. Enumerable.Range(0, bike.Fuses.Length).Select(i => FuseScope.Of(graph, i, states, cancellation))]);
     }
 }

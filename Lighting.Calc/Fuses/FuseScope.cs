@@ -41,14 +41,21 @@ internal sealed class FuseScope
     /// <summary>A setting in which both of its sides are joined to the live terminal without a fuse; null when there is none.</summary>
     public Setting? Bypassed { get; private set; }
 
-    public static FuseScope Of(FeedGraph graph, int fuse, ImmutableArray<FeedState> states)
+    public static FuseScope Of(FeedGraph graph, int fuse, ImmutableArray<FeedState> states, CancellationToken cancellation = default)
     {
         var scope = new FuseScope(graph, fuse);
         foreach (FeedState state in states)
+        {
+            cancellation.ThrowIfCancellationRequested();
             scope.AddFeedSide(state);
-        if (!scope.IsFed)
-            foreach (FeedState state in states)
-                scope.AddEarthSide(state);
+        }
+
+        foreach (FeedState state in scope.IsFed ? [] : states)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            scope.AddEarthSide(state);
+        }
+
         return scope;
     }
 

@@ -28,7 +28,7 @@ public static class LampTable
         foreach (PublishedLamp row in rows)
             if (lamp is null || Away(row) < Away(lamp))
                 lamp = row;
-        return true;
+        return lamp is not null;
 
         double Away(PublishedLamp row) => Math.Abs(row.SystemVoltage.Volts - systemVoltage.Volts);
     }

@@ -40,7 +40,7 @@ public static class ToleranceCheck
         BikeSolution solution = BikeSolution.Of(bike, options.When, options.Supply, cancellation);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
-        ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(bike, solution.Points, options.Fuses);
+        ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(bike, solution.Points, options.Fuses, cancellation);
         var uncertain = new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions);
         SamplingPlan plan = SamplingPlan.Of(uncertain, solution.Network, solution.Points, options);
         var run = new SampleRun(plan, options, [.. fuses.Select(f => f.Steady.UsableCurrent.Amperes)]);

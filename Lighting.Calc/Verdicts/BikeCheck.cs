@@ -25,7 +25,7 @@ public static class BikeCheck
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         ImmutableArray<Setting> settings = [.. solution.Points.Select(p => p.Setting)];
         var groups = SettingGroups.Of(bike, settings);
-        var feeds = FeedScopes.Of(bike, groups);
+        var feeds = FeedScopes.Of(bike, groups, cancellation);
         ImmutableArray<OperatingPoint> distinct = OperatingPoint.FirstOfEachCurrents(solution.Points);
         ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(feeds, solution.Points, distinct, options.Fuses);
         ImmutableArray<OperatingPoint?> worst = MeantLit.WorstOfEach(bike, solution.Points);
@@ -39,7 +39,7 @@ public static class BikeCheck
             .. solution.NotSolved,
             .. WiringReview.Of(bike, groups),
             .. fuses.SelectMany(f => f.Findings),
-            .. isDirect ? [] : UnfusedRuns.Findings(feeds),
+            .. isDirect ? [] : UnfusedRuns.Findings(feeds, cancellation),
             .. LampFindings.Of(bike, distinct, worst),
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note),
             .. NotIncluded(bike),

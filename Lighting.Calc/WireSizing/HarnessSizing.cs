@@ -30,7 +30,7 @@ public static class HarnessSizing
     {
         options ??= new WireSizingOptions();
         Check(network.Bike, options);
-        var problem = new SizingProblem(network, options);
+        var problem = new SizingProblem(network, options, cancellation);
         var search = new SizingSearch(problem, cancellation);
         search.Run();
         return new SizingReporter(problem, search).Report();

@@ -29,7 +29,7 @@ internal sealed class ShortCheck
         ImmutableArray<FeedState> states = FeedGraph.States(SettingGroups.Of(bike, _problem.Settings));
         for (int i = 0; i < graph.Bike.Fuses.Length; i++)
         {
-            var judge = new FuseJudge(graph, graph.Bike.Fuses[i], FuseScope.Of(graph, i, states), _anyPoint, _problem.Options.Fuses);
+            var judge = new FuseJudge(graph, graph.Bike.Fuses[i], FuseScope.Of(graph, i, states, _problem.Cancellation), _anyPoint, _problem.Options.Fuses);
             foreach (RunClearing clearing in judge.ClearAll().Where(c => !c.Clears))
                 yield return new UnclearedShort(clearing, graph.Bike.Fuses[i], judge.LongestShortSeconds);
         }

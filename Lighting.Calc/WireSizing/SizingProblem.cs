@@ -13,15 +13,16 @@ internal sealed class SizingProblem
     public const double AmpereTolerance = 1e-9;
     public const double VoltTolerance = 1e-9;
 
-    public SizingProblem(HarnessNetwork network, WireSizingOptions options)
+    public SizingProblem(HarnessNetwork network, WireSizingOptions options, CancellationToken cancellation = default)
     {
+        Cancellation = cancellation;
         Network = network;
         Options = options;
         SupplyVolts = (options.Supply ?? Bike.ChargingVoltage).Volts;
         Allowed = (options.AllowedDrop ?? Bike.AllowedDrop).DecimalFractions;
         Sizes = Family(Bike, options);
         Settings = SettingEnumeration.Of(Bike, options.When);
-        States = [.. Settings.Select(s => SizingState.Of(network, s)).Where(s => s.Roles.Any(r => r != LoadRole.Dark)).DistinctBy(s => s.Signature(network))];
+        States = [.. Settings.Select(StateOf).Where(s => s.Roles.Any(r => r != LoadRole.Dark)).DistinctBy(s => s.Signature(network))];
         Ohms = [.. Bike.Runs.Select(r => Sizes.Select(s => s.Resistance(r.Length, Bike.WireTemperature).Ohms).ToArray())];
         Copper = [.. Bike.Runs.Select(r => Sizes.Select(s => s.CopperArea.SquareMillimeters * r.Length.Meters).ToArray())];
         Ratings = [.. Bike.Runs.Select(r => Sizes.Select(s => RatingOf(r, s).Current?.Amperes ?? double.NaN).ToArray())];
@@ -31,6 +32,8 @@ internal sealed class SizingProblem
     }
 
     public HarnessNetwork Network { get; }
+
+    public CancellationToken Cancellation { get; }
 
     public Bike Bike => Network.Bike;
 
@@ -100,13 +103,19 @@ internal sealed class SizingProblem
         return family == WireConstruction.MetricCable || includeOddGauges ? all : [.. all.Where((_, i) => i % 2 == (AmericanWireGauge.Thinnest % 2))];
     }
 
+    private SizingState StateOf(Setting setting)
+    {
+        Cancellation.ThrowIfCancellationRequested();
+        return SizingState.Of(Network, setting);
+    }
+
     private Fuse?[] FeedingFuses()
     {
         var graph = new FeedGraph(Bike);
         ImmutableArray<FeedState> states = FeedGraph.States(SettingGroups.Of(Bike, Settings));
         var found = new Fuse?[Bike.Runs.Length];
         for (int i = 0; i < Bike.Fuses.Length; i++)
-            foreach (int run in FuseScope.Of(graph, i, states).Runs.Keys)
+            foreach (int run in FuseScope.Of(graph, i, states, Cancellation).Runs.Keys)
                 if (found[run] is not { } known || FuseJudge.ContinuousAmperes(Bike.Fuses[i], Options.Fuses) > FuseJudge.ContinuousAmperes(known, Options.Fuses))
                     found[run] = Bike.Fuses[i];
 

@@ -1,0 +1,53 @@
+using System.Reflection;
+using Lighting.Calc.FaultFinding;
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+using Lighting.Calc.Swaps;
+using Lighting.Calc.Tests.FaultFinding;
+using Lighting.Calc.Tolerances;
+using Lighting.Calc.Verdicts;
+using Lighting.Calc.WireSizing;
+
+namespace Lighting.Calc.Tests;
+
+/// <summary>Work that may take over a second, on a bike of many settings, stops when it is told to.</summary>
+public class CancellationTests
+{
+    private static readonly Bike s_bike = DemoBikes.Load("valley-twin");
+
+    // What each does with a token. A method whose token is not here fails the second test.
+    private static readonly Dictionary<string, Action<CancellationToken>> s_work = new()
+    {
+        ["BikeCheck.Of"] = stop => BikeCheck.Of(s_bike, null, stop),
+        ["BikeSolution.Of"] = stop => BikeSolution.Of(s_bike, Condition.Always, null, stop),
+        ["FuseCheck.Of"] = stop => FuseCheck.Of(s_bike, Points(), null, stop),
+        ["UnfusedRuns.Of"] = stop => UnfusedRuns.Of(s_bike, Settings(), stop),
+        ["UnfusedRuns.Findings"] = stop => UnfusedRuns.Findings(s_bike, Settings(), stop),
+        ["Swap.Of"] = stop => Swap.Of(s_bike, [], null, stop),
+        ["HarnessSizing.Of"] = stop => HarnessSizing.Of(new HarnessNetwork(s_bike), null, stop),
+        ["ToleranceCheck.Of"] = stop => ToleranceCheck.Of(s_bike, null, null, stop),
+        ["ExpectedReadings.Of"] = stop => ExpectedReadings.Of(s_bike, null, stop),
+        ["FaultFinder..ctor"] = stop => _ = new FaultFinder(s_bike, null, stop),
+        ["FaultFinder.Diagnose"] = stop => DemoBikes.Finder("valley-twin").Diagnose([], stop),
+    };
+
+    public static TheoryData<string> Work => [.. s_work.Keys];
+
+    [Theory]
+    [MemberData(nameof(Work))]
+    public void Work_that_is_stopped_ends_with_the_exception_for_it(string name) =>
+        Assert.ThrowsAny<OperationCanceledException>(() => s_work[name](new CancellationToken(canceled: true)));
+
+    [Fact]
+    public void Every_public_method_that_can_be_stopped_is_tried() => Assert.Equal(
+        s_work.Keys.Order(StringComparer.Ordinal),
+        typeof(Bike).Assembly.GetExportedTypes()
+            .SelectMany(t => t.GetMembers(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly).OfType<MethodBase>())
+            .Where(m => m.GetParameters().Any(p => p.ParameterType == typeof(CancellationToken)))
+            .Select(m => $"{m.DeclaringType!.Name}.{m.Name}").Order(StringComparer.Ordinal));
+
+    private static IReadOnlyList<OperatingPoint> Points() => BikeSolution.Of(s_bike, Condition.Always, null, TestContext.Current.CancellationToken).Points;
+
+    private static IEnumerable<Setting> Settings() => SettingEnumeration.Of(s_bike, Condition.Always);
+}
