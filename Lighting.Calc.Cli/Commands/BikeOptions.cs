@@ -97,6 +97,8 @@ internal sealed class BikeOptions
 
     private static void CheckSettings(Bike bike, Condition when, List<string> wrong)
     {
+        if (when.Terms.IsEmpty && SettingEnumeration.Count(bike, when) <= SettingEnumeration.MostSettings)
+            return;
         try
         {
             SettingEnumeration.Of(bike, when);

@@ -15,6 +15,7 @@ internal sealed class FleetCheck
     private readonly CommandConsole _console;
     private readonly FleetClock _clock = new();
     private readonly FleetCounts _counts = new();
+    private readonly CatalogueCheck _catalogue = new();
 
     public FleetCheck(BikeOptions options, FleetOptions fleet, ParseResult parsed, CommandConsole console)
     {
@@ -93,7 +94,7 @@ internal sealed class FleetCheck
             return _clock.Checking(() =>
             {
                 BikeInput input = _options.Apply(_parsed, lists);
-                return FleetRow.Of(folder.Path, BikeCheck.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel), lists.Cautions.Length);
+                return FleetRow.Of(folder.Path, _catalogue.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel), lists.Cautions.Length);
             });
         }
         catch (InputException wrong)

@@ -21,13 +21,16 @@ public sealed record CurrentRating
     private static readonly ImmutableArray<Printed> Gauges = Read("awg", r => AmericanWireGauge.Solid((int)r.Number("size")).CopperArea.SquareMillimeters, r => r.Number("conductor_limit_celsius"), r => r.Number("ambient_celsius"));
     private static readonly ImmutableArray<Printed> Metric = Read("mm2", r => r.Number("size"), _ => MetricLimitCelsius, _ => ReferenceCelsius);
 
-    private CurrentRating(WireSize wire, Temperature ambient, int bundle, CurrentRatingBasis basis, string explanation)
+    private readonly Printed? _row;
+    private readonly bool _isOwn;
+
+    private CurrentRating(WireSize wire, Temperature ambient, int bundle, CurrentRatingBasis basis, Printed? row, bool isOwn)
     {
         Wire = wire;
         Ambient = ambient;
         Bundle = bundle;
         Basis = basis;
-        Explanation = explanation;
+        (_row, _isOwn) = (row, isOwn);
     }
 
     /// <summary>The wire.</summary>
@@ -58,7 +61,11 @@ public sealed record CurrentRating
     public Ratio? BundleFactor { get; private init; }
 
     /// <summary>In words: which printed rating, which factors, or why there is no rating.</summary>
-    public string Explanation { get; }
+    public string Explanation => _row is { } row
+        ? (_isOwn ? $"{Wire}" : $"{row.Size}, the next thinner size with a published rating,")
+            + string.Create(CultureInfo.InvariantCulture, $" carries {row.Amperes:0.##} A in free air at {row.AmbientCelsius:0} °C with {row.LimitCelsius:0} °C insulation")
+            + Factors()
+        : $"no rating is published for {Wire} or for any thinner wire";
 
     /// <summary>Where the printed rating comes from; empty where there is none.</summary>
     public string Source { get; private init; } = "";
@@ -75,22 +82,15 @@ public sealed record CurrentRating
         double area = wire.CopperArea.SquareMillimeters;
         // A gauge looks among the gauges first, so that gauges are compared at one insulation.
         if ((Thickest(kind, area) ?? Thickest(Metric, area)) is not { } row)
-            return new(wire, ambient, bundle, CurrentRatingBasis.NoPublishedRating, $"no rating is published for {wire} or for any thinner wire") { BundleFactor = bundleFactor };
+            return new(wire, ambient, bundle, CurrentRatingBasis.NoPublishedRating, row: null, isOwn: false) { BundleFactor = bundleFactor };
         var limit = Temperature.FromDegreesCelsius(row.LimitCelsius);
         Ratio ambientFactor = AmbientDerating.Factor(limit, Temperature.FromDegreesCelsius(row.AmbientCelsius), ambient);
         var published = ElectricCurrent.FromAmperes(row.Amperes);
         bool own = kind.Contains(row) && row.SquareMillimetres >= area - SameArea;
-        string printed = own ? $"{wire}" : $"{row.Size}, the next thinner size with a published rating,";
-        string basisText = string.Create(CultureInfo.InvariantCulture, $"{printed} carries {published.Amperes:0.##} A in free air at {row.AmbientCelsius:0} °C with {limit.DegreesCelsius:0} °C insulation");
         CurrentRatingBasis basis = bundleFactor is null ? CurrentRatingBasis.NoPublishedBundleFactor
             : ambientFactor.DecimalFractions <= 0 ? CurrentRatingBasis.AmbientTooHot
             : own ? CurrentRatingBasis.Published : CurrentRatingBasis.ThinnerSize;
-        string factors = bundleFactor is not { } inBundle
-            ? $"; no factor is published for {bundle} loaded wires together (the most is {BundleDerating.MostWires})"
-            : ambientFactor.DecimalFractions <= 0
-                ? string.Create(CultureInfo.InvariantCulture, $"; air of {ambient.DegreesCelsius:0} °C leaves nothing of it")
-                : string.Create(CultureInfo.InvariantCulture, $", × {ambientFactor.DecimalFractions:0.00} for air of {ambient.DegreesCelsius:0} °C × {inBundle.DecimalFractions:0.00} for {bundle} loaded together");
-        return new(wire, ambient, bundle, basis, basisText + factors)
+        return new(wire, ambient, bundle, basis, row, own)
         {
             PublishedCurrent = published,
             ConductorLimit = limit,
@@ -100,6 +100,14 @@ public sealed record CurrentRating
             Source = row.Source,
         };
     }
+
+    private string Factors() => (AmbientFactor, BundleFactor) switch
+    {
+        (_, null) => $"; no factor is published for {Bundle} loaded wires together (the most is {BundleDerating.MostWires})",
+        ({ DecimalFractions: > 0 } ambient, { } bundle) =>
+            string.Create(CultureInfo.InvariantCulture, $", × {ambient.DecimalFractions:0.00} for air of {Ambient.DegreesCelsius:0} °C × {bundle.DecimalFractions:0.00} for {Bundle} loaded together"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"; air of {Ambient.DegreesCelsius:0} °C leaves nothing of it"),
+    };
 
     private static Printed? Thickest(ImmutableArray<Printed> printed, double squareMillimetres) =>
         printed.LastOrDefault(p => p.SquareMillimetres <= squareMillimetres + SameArea);

@@ -15,7 +15,8 @@ internal sealed class FeedGraph
     private readonly List<string> _names = [];
     private readonly int[][] _partsAt;
     private readonly int _firstContact;
-    private readonly Dictionary<(int Start, int Without, bool ThroughFuses), List<FeedWalk>> _walks = [];
+    // By start, part left out and whether fuses are walked over, as one number.
+    private readonly Dictionary<int, List<FeedWalk>> _walks = [];
     private readonly Queue<int> _queue = new();
 
     public FeedGraph(Bike bike)
@@ -85,7 +86,7 @@ internal sealed class FeedGraph
     /// <param name="throughFuses">Whether fuses are walked over.</param>
     public FeedWalk Walk(int start, FeedState state, GraphPart? without = null, bool throughFuses = true)
     {
-        (int, int, bool) key = (start, without?.Place ?? -1, throughFuses);
+        int key = 2 * ((Parts.Length + 1) * start + (without?.Place ?? Parts.Length)) + (throughFuses ? 1 : 0);
         if (!_walks.TryGetValue(key, out List<FeedWalk>? known))
             _walks.Add(key, known = []);
         foreach (FeedWalk walk in known)

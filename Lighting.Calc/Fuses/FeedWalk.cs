@@ -11,6 +11,8 @@ internal sealed class FeedWalk
     private readonly double[] _ohms;
     private readonly int[] _through;
 
+    private ImmutableArray<(int Lamp, int Return)> _lamps;
+
     // The contacts that it comes to, closed or open: what it depends on.
     private readonly ContactSet _met;
 
@@ -24,6 +26,19 @@ internal sealed class FeedWalk
         _met = ContactSet.Where(graph.Bike.Switches.Length, c => Reaches(graph.ContactPart(c).A) || Reaches(graph.ContactPart(c).B));
     }
 
+    /// <summary>The lamps that are fed where it reaches, each with the point by which its current leaves.</summary>
+    /// <remarks>A lamp is fed where one of its sides is reached; its current then leaves by the other.</remarks>
+    public ImmutableArray<(int Lamp, int Return)> Lamps => _lamps.IsDefault ? _lamps = FedLamps() : _lamps;
+
+    /// <summary>Whether a lamp is one of <see cref="Lamps"/>.</summary>
+    public bool Feeds(int lamp)
+    {
+        foreach ((int fed, _) in Lamps)
+            if (fed == lamp)
+                return true;
+        return false;
+    }
+
     /// <summary>Whether it is the same in another state.</summary>
     public bool HoldsIn(FeedState state) => _state.Closed.AgreesWith(state.Closed, _met);
 
@@ -31,6 +46,23 @@ internal sealed class FeedWalk
     public double OhmsTo(int point) => _ohms[point];
 
     public bool Reaches(int point) => double.IsFinite(_ohms[point]);
+
+    private ImmutableArray<(int Lamp, int Return)> FedLamps()
+    {
+        var lamps = ImmutableArray.CreateBuilder<(int Lamp, int Return)>();
+        for (int i = 0; i < _graph.LampFeeds.Length; i++)
+        {
+            int feed = _graph.LampFeeds[i], returns = _graph.LampReturns[i];
+            if (feed < 0 || returns < 0)
+                continue;
+            if (Reaches(feed))
+                lamps.Add((i, returns));
+            else if (returns != _graph.Earth && Reaches(returns))
+                lamps.Add((i, feed));
+        }
+
+        return lamps.DrainToImmutable();
+    }
 
     /// <summary>The parts passed on the way to a point, in order.</summary>
     public ImmutableArray<GraphPart> PathTo(int point)

@@ -12,7 +12,7 @@ internal static class FuseAdviser
     {
         double load = steady.WorstCurrent.Amperes;
         double[] standard = [.. FuseTable.Of(judge.Fuse.Style).Select(f => f.Rating.Amperes)];
-        double? needs = First(standard, r => judge.Carries(r, load) && surge?.Against(judge.Fuse.Style, r).Survives != false);
+        double? needs = First(standard, r => judge.Carries(r, load) && surge?.IsSurvivedBy(judge.Fuse.Style, r) != false);
         bool wiresKnown = !judge.FedRuns.IsEmpty;
         double? protects = wiresKnown ? First(standard.Reverse(), judge.ProtectsAll) : null;
         double? allows = wiresKnown ? First(standard.Reverse(), r => judge.ProtectsAll(r) && judge.ClearsAll(r)) : null;

@@ -74,9 +74,10 @@ internal sealed class FuseScope
         if (unfused.Reaches(part.A) && unfused.Reaches(part.B))
             Bypassed ??= state.Setting;
         FeedWalk own = _graph.Walk(load, state, throughFuses: false);
-        AddRuns(state, own, unfused, feed.OhmsTo(supply), feed.PathTo(supply), part, _graph.Walk(_graph.Earth, state));
+        FeedWalk back = _graph.Walk(_graph.Earth, state);
+        AddRuns(state, own, unfused, feed.OhmsTo(supply), feed.PathTo(supply), part, back);
         // With no other fuse the two walks are one.
-        AddLamps(state, _graph.Bike.Fuses.Length == 1 ? own : _graph.Walk(load, state, part), unfused);
+        AddLamps(_graph.Bike.Fuses.Length == 1 ? own : _graph.Walk(load, state, part), unfused, back);
     }
 
     private void AddRuns(FeedState state, FeedWalk own, FeedWalk unfused, double ohmsBefore, ImmutableArray<GraphPart> pathBefore, GraphPart fuse, FeedWalk back)
@@ -95,27 +96,25 @@ internal sealed class FuseScope
         // Where the short meets the frame is not known; the return of the lamp beyond it that is worst off is taken.
         FeedWalk beyond = _graph.Walk(far, state, run, throughFuses: false);
         double returnOhms = 0;
-        string? from = null;
-        for (int i = 0; i < _graph.LampFeeds.Length; i++)
+        int from = -1;
+        foreach ((_, int point) in beyond.Lamps)
         {
-            int? returns = ReturnOf(i, beyond);
-            if (returns is { } point && back.Reaches(point) && (from is null || back.OhmsTo(point) > returnOhms))
-                (returnOhms, from) = (back.OhmsTo(point), _graph.PointName(point));
+            if (back.Reaches(point) && (from < 0 || back.OhmsTo(point) > returnOhms))
+                (returnOhms, from) = (back.OhmsTo(point), point);
         }
 
         if (!_runs.TryGetValue(run.Index, out FedRun? known) || feedOhms + returnOhms > known.LoopOhms)
-            _runs[run.Index] = new FedRun(_graph.Bike.Runs[run.Index], _graph.PointName(far), feedOhms, returnOhms, from, path.NamesTo(far), state.Setting);
+            _runs[run.Index] = new FedRun(_graph.Bike.Runs[run.Index], _graph.PointName(far), feedOhms, returnOhms, from < 0 ? null : _graph.PointName(from), path.NamesTo(far), state.Setting);
     }
 
-    private void AddLamps(FeedState state, FeedWalk reached, FeedWalk? unfused)
+    private void AddLamps(FeedWalk reached, FeedWalk unfused, FeedWalk back)
     {
-        FeedWalk back = _graph.Walk(_graph.Earth, state);
-        for (int i = 0; i < _graph.LampFeeds.Length; i++)
+        foreach ((int lamp, int returns) in reached.Lamps)
         {
-            if (ReturnOf(i, reached) is not { } returns || unfused is not null && ReturnOf(i, unfused) is not null)
+            if (unfused.Feeds(lamp))
                 continue;
-            _lamps.Add(i);
-            if (!back.Reaches(returns) || !_returned.Add((i, back)))
+            _lamps.Add(lamp);
+            if (!back.Reaches(returns) || !_returned.Add((lamp, back)))
                 continue;
             foreach (GraphPart part in back.PathTo(returns))
                 if (part.Kind == GraphPartKind.Run)
@@ -137,25 +136,16 @@ internal sealed class FuseScope
         {
             int far = unfused.OhmsTo(run.A) > unfused.OhmsTo(run.B) ? run.A : run.B;
             FeedWalk beyond = _graph.Walk(far, state, run, throughFuses: false);
-            bool passes = Enumerable.Range(0, _graph.LampFeeds.Length).Any(i => ReturnOf(i, beyond) is { } point && back.Reaches(point) && !without.Reaches(point));
+            bool passes = beyond.Lamps.Any(l => back.Reaches(l.Return) && !without.Reaches(l.Return));
             if (passes)
                 Keep(state, run, far, unfused.OhmsTo(far) - part.Ohms, new FeedPath([], part, unfused, FuseLast: true), back);
         }
 
         FeedWalk behind = _graph.Walk(frame, state, part);
         FeedWalk live = _graph.Walk(_graph.Live, state);
-        for (int i = 0; i < _graph.LampFeeds.Length; i++)
-            if (ReturnOf(i, live) is { } point && behind.Reaches(point))
-                _lamps.Add(i);
-    }
-
-    // A lamp is fed where one of its sides is reached; its current then leaves by the other.
-    private int? ReturnOf(int lamp, FeedWalk walk)
-    {
-        int feed = _graph.LampFeeds[lamp], returns = _graph.LampReturns[lamp];
-        if (feed >= 0 && walk.Reaches(feed))
-            return returns >= 0 ? returns : null;
-        return returns >= 0 && feed >= 0 && returns != _graph.Earth && walk.Reaches(returns) ? feed : null;
+        foreach ((int lamp, int returns) in live.Lamps)
+            if (behind.Reaches(returns))
+                _lamps.Add(lamp);
     }
 
     // The way of a short's current: before the fuse, the fuse, and from there on; or, of a fuse in the earth lead, the fuse last.

@@ -81,12 +81,14 @@ internal sealed class FuseSurge
         return peak > 0 ? new FuseSurge(worst, lamps) : null;
     }
 
+    /// <summary>Whether a fuse is shown to survive it; null where its melting energy is not published.</summary>
+    public bool? IsSurvivedBy(FuseStyle style, double ratingAmperes) => MeltingShare(style, ratingAmperes) is { } share ? share < 1 : null;
+
     /// <summary>The surge against one rating.</summary>
     public SwitchingOn Against(FuseStyle style, double ratingAmperes)
     {
-        var gates = FuseGates.Of(style);
-        double surge = gates.HasFastest ? 0 : AmpereSquaredSeconds();
-        double? share = gates.HasFastest ? MeltingShare(gates, ratingAmperes) : surge / FuseMelting.AmpereSquaredSeconds(style, ratingAmperes);
+        double? share = MeltingShare(style, ratingAmperes);
+        double surge = share is null ? AmpereSquaredSeconds() : 0;
         double peak = _amperes[0], half = HalfOfExcessSeconds();
         string limit = _isLimited ? "limited by the battery's and the wires' resistance and the cold filaments" : "limited by the cold filaments alone, since the lists give no resistance before them";
         string melting = share is { } s
@@ -158,8 +160,12 @@ internal sealed class FuseSurge
         return _energy[last];
     }
 
-    private double MeltingShare(FuseGates gates, double rating)
+    // The largest share of the melting energy at any moment; null where that is not published.
+    private double? MeltingShare(FuseStyle style, double rating)
     {
+        var gates = FuseGates.Of(style);
+        if (!gates.HasFastest)
+            return AmpereSquaredSeconds() / FuseMelting.AmpereSquaredSeconds(style, rating);
         double logRating = Math.Log(rating), logLast = Math.Log(gates.LastFastest.OfRating), worst = double.NegativeInfinity;
         for (int i = 0; i < _logSeconds.Length; i++)
         {

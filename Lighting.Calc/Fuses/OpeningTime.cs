@@ -12,13 +12,15 @@ namespace Lighting.Calc.Fuses;
 /// </remarks>
 public sealed record OpeningTime
 {
-    private OpeningTime(OpeningOutcome outcome, Ratio ofRating, Duration? fastest, Duration? slowest, string explanation)
+    private readonly FuseStyle _style;
+
+    private OpeningTime(FuseStyle style, OpeningOutcome outcome, double ofRating, double? fastest, double? slowest)
     {
+        _style = style;
         Outcome = outcome;
-        OfRating = ofRating;
-        Fastest = fastest;
-        Slowest = slowest;
-        Explanation = explanation;
+        OfRating = Ratio.FromDecimalFractions(ofRating);
+        Fastest = From(fastest);
+        Slowest = From(slowest);
     }
 
     /// <summary>What the gates say.</summary>
@@ -34,7 +36,21 @@ public sealed record OpeningTime
     public Duration? Slowest { get; }
 
     /// <summary>The same in words.</summary>
-    public string Explanation { get; }
+    public string Explanation
+    {
+        get
+        {
+            var gates = FuseGates.Of(_style);
+            string percent = string.Create(CultureInfo.InvariantCulture, $"{100 * OfRating.DecimalFractions:0} % of the rating");
+            return Outcome switch
+            {
+                OpeningOutcome.Carries => $"carries {percent}",
+                OpeningOutcome.BelowOpeningGates => $"{percent} lies below the first gate by which it must open ({100 * gates.FirstSlowest.OfRating:0} %): it may carry this without end{(Fastest is { } f ? $", and holds at least {Text(f.Seconds)}" : "")}",
+                OpeningOutcome.Opens => $"opens at {percent} {(Fastest is { } least ? $"in {Text(least.Seconds)} to {Text(Slowest!.Value.Seconds)}" : $"within {Text(Slowest!.Value.Seconds)} (how fast is not published)")}",
+                _ => $"{percent} lies above the last gate ({100 * gates.LastSlowest.OfRating:0} %): opens within {Text(Slowest!.Value.Seconds)} by that gate's energy; how fast is not published",
+            };
+        }
+    }
 
     /// <summary>The opening time of a fuse at 25 °C.</summary>
     /// <param name="style">Its style.</param>
@@ -49,23 +65,17 @@ public sealed record OpeningTime
             throw new ArgumentOutOfRangeException(nameof(current), current, "A current is zero or more.");
         FuseGates gates = FuseGates.Of(style);
         double x = current.Amperes / rating.Amperes;
-        var ofRating = Ratio.FromDecimalFractions(x);
         double? fastest = gates.FastestSeconds(x), slowest = gates.SlowestSeconds(x);
-        string percent = string.Create(CultureInfo.InvariantCulture, $"{100 * x:0} % of the rating");
         if (x <= 1)
-            return new(OpeningOutcome.Carries, ofRating, null, null, $"carries {percent}");
+            return new(style, OpeningOutcome.Carries, x, null, null);
         // No gate lies between the rating and the first one; the fuse is no quicker there than at the first.
         if (x < gates.FirstFastest.OfRating)
             fastest = gates.FirstFastest.Seconds;
         if (x < gates.FirstSlowest.OfRating)
-            return new(OpeningOutcome.BelowOpeningGates, ofRating, From(fastest), null,
-                $"{percent} lies below the first gate by which it must open ({100 * gates.FirstSlowest.OfRating:0} %): it may carry this without end{(fastest is { } f ? $", and holds at least {Text(f)}" : "")}");
-        if (slowest is { } most)
-            return new(OpeningOutcome.Opens, ofRating, From(fastest), From(most),
-                $"opens at {percent} {(fastest is { } least ? $"in {Text(least)} to {Text(most)}" : $"within {Text(most)} (how fast is not published)")}");
-        double bound = gates.LastSlowest.Seconds * Math.Pow(gates.LastSlowest.OfRating / x, 2);
-        return new(OpeningOutcome.AboveGates, ofRating, null, From(bound),
-            $"{percent} lies above the last gate ({100 * gates.LastSlowest.OfRating:0} %): opens within {Text(bound)} by that gate's energy; how fast is not published");
+            return new(style, OpeningOutcome.BelowOpeningGates, x, fastest, null);
+        return slowest is null
+            ? new(style, OpeningOutcome.AboveGates, x, null, gates.LastSlowest.Seconds * Math.Pow(gates.LastSlowest.OfRating / x, 2))
+            : new(style, OpeningOutcome.Opens, x, fastest, slowest);
     }
 
     internal static string Text(double seconds) => seconds switch

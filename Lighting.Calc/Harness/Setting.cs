@@ -21,7 +21,7 @@ public sealed class Setting : IEquatable<Setting>
                     throw new ArgumentException($"The switch '{_positions[i].Switch}' stands in two positions.", nameof(positions));
     }
 
-    private Setting(ImmutableArray<SwitchPosition> positions) => _positions = positions;
+    private Setting(ImmutableArray<SwitchPosition> positions, int hash) => (_positions, _hash) = (positions, hash);
 
     /// <summary>The setting of a bike without switches.</summary>
     public static Setting Empty { get; } = new([]);
@@ -40,7 +40,12 @@ public sealed class Setting : IEquatable<Setting>
     }
 
     /// <summary>A setting whose switches are known to differ.</summary>
-    internal static Setting OfDifferentSwitches(ImmutableArray<SwitchPosition> positions) => new(positions);
+    /// <param name="positions">One entry for each switch.</param>
+    /// <param name="hash">Their <see cref="HashOf(SwitchPosition)"/>, joined by exclusive or.</param>
+    internal static Setting OfDifferentSwitches(ImmutableArray<SwitchPosition> positions, int hash) => new(positions, hash);
+
+    /// <summary>What one position adds to the hash of a setting.</summary>
+    internal static int HashOf(SwitchPosition position) => HashCode.Combine(Name.Comparer.GetHashCode(position.Switch), Name.Comparer.GetHashCode(position.Position));
 
     /// <summary>The condition that holds the switches so: names those that are not off, none when everything is off.</summary>
     /// <exception cref="FormatException">A switch or position is empty or has a character that conditions are made with (<c>;</c>, <c>=</c>), which lists refuse.</exception>
@@ -69,7 +74,7 @@ public sealed class Setting : IEquatable<Setting>
     {
         int hash = 0;
         foreach (SwitchPosition position in positions)
-            hash ^= HashCode.Combine(Name.Comparer.GetHashCode(position.Switch), Name.Comparer.GetHashCode(position.Position));
+            hash ^= HashOf(position);
         return hash;
     }
 

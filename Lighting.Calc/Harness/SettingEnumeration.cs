@@ -61,19 +61,21 @@ public static class SettingEnumeration
         long count = Count(switches, only);
         if (count > MostSettings)
             throw new ArgumentException($"The switches can stand in {(count < long.MaxValue ? count : "more than 9e18")} settings, more than {MostSettings}; hold some of them still with a condition.", nameof(only));
-        SwitchPosition[][] allowed = [.. switches.Select(d => Allowed(d, only).Select(p => new SwitchPosition(d.Name, p)).ToArray())];
+        (SwitchPosition Position, int Hash)[][] allowed = [.. switches.Select(d => Allowed(d, only).Select(p => new SwitchPosition(d.Name, p)).Select(p => (p, Setting.HashOf(p))).ToArray())];
         var settings = ImmutableArray.CreateBuilder<Setting>((int)count);
         for (int number = 0; number < count; number++)
         {
             // The last switch changes fastest.
             var positions = new SwitchPosition[allowed.Length];
+            int hash = 0;
             for (int i = allowed.Length - 1, rest = number; i >= 0; i--)
             {
-                positions[i] = allowed[i][rest % allowed[i].Length];
+                (positions[i], int its) = allowed[i][rest % allowed[i].Length];
+                hash ^= its;
                 rest /= allowed[i].Length;
             }
 
-            settings.Add(Setting.OfDifferentSwitches(ImmutableCollectionsMarshal.AsImmutableArray(positions)));
+            settings.Add(Setting.OfDifferentSwitches(ImmutableCollectionsMarshal.AsImmutableArray(positions), hash));
         }
 
         return settings.MoveToImmutable();

@@ -149,6 +149,24 @@ internal sealed class CircuitSolver
         }
     }
 
+    /// <summary>All volts and currents at once.</summary>
+    /// <param name="nodeVolts">Receives the volts of each of the first nodes.</param>
+    /// <param name="conductorAmperes">Receives the current of each conductor.</param>
+    public void Copy(Span<double> nodeVolts, Span<double> conductorAmperes)
+    {
+        LiveCircuit solved = Solved;
+        int[] slot = solved.Plan.Numbering.Slot;
+        for (int v = 0; v < nodeVolts.Length; v++)
+            nodeVolts[v] = solved.Across(slot[v], solved.Unknowns);
+        conductorAmperes.Clear();
+        solved.CopyConductorAmperes(conductorAmperes);
+        for (int i = 0; i < conductorAmperes.Length; i++)
+        {
+            if (key.Conductor(i) == Link.Merged)
+                conductorAmperes[i] = ConductorAmperes(i);
+        }
+    }
+
     /// <summary>Volts from feed to return, whether or not the load is connected.</summary>
     public double LoadVolts(int load) =>
         Solved.Across(Plan.Numbering.Slot[circuit.LoadFeed[load]], Plan.Numbering.Slot[circuit.LoadReturn[load]]);

@@ -11,7 +11,7 @@ namespace Lighting.Calc.Network;
 /// </remarks>
 public sealed class HarnessNetwork
 {
-    private readonly Dictionary<string, int> _nodes = new(Name.Comparer);
+    private readonly Dictionary<string, int> _nodes;
 
     /// <summary>Builds the circuit of a bike.</summary>
     /// <param name="bike">The bike; with runs, every lamp and fuse names its points.</param>
@@ -19,6 +19,7 @@ public sealed class HarnessNetwork
     public HarnessNetwork(Bike bike)
     {
         Bike = bike;
+        _nodes = new Dictionary<string, int>(Name.Comparer);
         var points = ImmutableArray.CreateBuilder<string>();
         var builder = new CircuitBuilder();
         int Node(string point)
@@ -62,6 +63,15 @@ public sealed class HarnessNetwork
 
         string Named(string? point, string owner) =>
             point ?? throw new ArgumentException($"'{owner}' names no point, and the bike has runs.", nameof(bike));
+    }
+
+    /// <summary>The same circuit for another bike that is wired alike: one whose lists name the same parts and points in the same order.</summary>
+    internal HarnessNetwork(Bike bike, HarnessNetwork alike)
+    {
+        Bike = bike;
+        _nodes = alike._nodes;
+        (Points, PlusNode, Circuit, Dangling) = (alike.Points, alike.PlusNode, alike.Circuit, alike.Dangling);
+        (FuseConductors, ContactConductors, RunConductors, Loads) = (alike.FuseConductors, alike.ContactConductors, alike.RunConductors, alike.Loads);
     }
 
     /// <summary>The bike.</summary>

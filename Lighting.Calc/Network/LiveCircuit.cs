@@ -218,6 +218,13 @@ internal sealed class LiveCircuit
         return worst;
     }
 
+    /// <summary>Writes the current of each live conductor to its place in the circuit.</summary>
+    public void CopyConductorAmperes(Span<double> amperes)
+    {
+        for (int c = 0; c < conductors; c++)
+            amperes[plan.LiveConductors[c]] = siemens[c] * Across(conductorA[c], conductorB[c]);
+    }
+
     /// <summary>|power in − power out| over power in.</summary>
     /// <remarks>By Tellegen's theorem the difference is exactly the sum of volts times residual over the nodes.</remarks>
     public double PowerImbalance()

@@ -56,11 +56,8 @@ internal sealed class SolvedCircuit
         }
 
         _conductorAmperes = new double[network.Circuit.ConductorCount];
-        for (int i = 0; i < _conductorAmperes.Length; i++)
-            _conductorAmperes[i] = solver.ConductorAmperes(i);
         _nodeVolts = new double[network.Points.Length];
-        for (int i = 0; i < _nodeVolts.Length; i++)
-            _nodeVolts[i] = solver.NodeVolts(i);
+        solver.Copy(_nodeVolts, _conductorAmperes);
     }
 
     public Bike Bike => _network.Bike;

@@ -20,11 +20,17 @@ public static class BikeCheck
     public static BikeReport Of(Bike bike, CheckOptions? options = null, CancellationToken cancellation = default)
     {
         options ??= new CheckOptions();
-        BikeSolution solution = BikeSolution.Of(bike, options.When, options.Supply, cancellation);
+        return Of(bike, new Wiring(bike, options.When), options, cancellation);
+    }
+
+    /// <summary>The same of a bike whose wiring, in the settings of the options, is known.</summary>
+    internal static BikeReport Of(Bike bike, Wiring wiring, CheckOptions options, CancellationToken cancellation)
+    {
+        BikeSolution solution = BikeSolution.Of(bike, wiring, options.Supply, cancellation);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
-        ImmutableArray<Setting> settings = [.. solution.Points.Select(p => p.Setting)];
-        var groups = SettingGroups.Of(bike, settings);
+        bool allAreSolved = solution.NotSolved.IsEmpty;
+        SettingGroups groups = allAreSolved ? wiring.Groups : SettingGroups.Of(bike, [.. solution.Points.Select(p => p.Setting)]);
         var feeds = FeedScopes.Of(bike, groups, cancellation);
         ImmutableArray<OperatingPoint> distinct = OperatingPoint.FirstOfEachCurrents(solution.Points);
         ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(feeds, solution.Points, distinct, options.Fuses);
@@ -37,7 +43,7 @@ public static class BikeCheck
         Finding[] findings =
         [
             .. solution.NotSolved,
-            .. WiringReview.Of(bike, groups),
+            .. allAreSolved ? wiring.Review : WiringReview.Of(bike, groups),
             .. fuses.SelectMany(f => f.Findings),
             .. isDirect ? [] : UnfusedRuns.Findings(feeds, cancellation),
             .. LampFindings.Of(bike, distinct, worst),

@@ -42,13 +42,19 @@ public sealed record BikeSolution
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static BikeSolution Of(Bike bike, Condition when, ElectricPotential? supply = null, CancellationToken cancellation = default)
     {
+        return Of(bike, new Wiring(bike, when), supply, cancellation);
+    }
+
+    /// <summary>The same of a bike whose wiring is known.</summary>
+    internal static BikeSolution Of(Bike bike, Wiring wiring, ElectricPotential? supply, CancellationToken cancellation)
+    {
         ElectricPotential volts = supply ?? bike.ChargingVoltage;
-        var network = new HarnessNetwork(bike);
+        HarnessNetwork network = wiring.NetworkOf(bike);
         HarnessSolver solver = network.CreateSolver();
         solver.SetSupply(volts);
-        var points = ImmutableArray.CreateBuilder<OperatingPoint>();
+        ImmutableArray<Setting> settings = wiring.Settings;
+        var points = ImmutableArray.CreateBuilder<OperatingPoint>(settings.Length);
         var notSolved = ImmutableArray.CreateBuilder<Finding>();
-        ImmutableArray<Setting> settings = SettingEnumeration.Of(bike, when);
         foreach (Setting setting in settings)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -62,6 +68,6 @@ public sealed record BikeSolution
             }
         }
 
-        return new BikeSolution(network, volts, settings, points.ToImmutable(), notSolved.ToImmutable());
+        return new BikeSolution(network, volts, settings, points.DrainToImmutable(), notSolved.ToImmutable());
     }
 }

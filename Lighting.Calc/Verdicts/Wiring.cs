@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+
+namespace Lighting.Calc.Verdicts;
+
+/// <summary>What follows from how a bike is wired, whatever its wires, lamps, contacts and fuses are: the same for all bikes of one <see cref="WiringKey"/>.</summary>
+/// <remarks>Immutable, but that groups and review are made when they are first asked for, by two threads at once twice and alike.</remarks>
+internal sealed class Wiring
+{
+    private readonly HarnessNetwork _network;
+    private SettingGroups? _groups;
+    private ImmutableArray<Finding> _review;
+
+    /// <param name="bike">A bike that is wired so.</param>
+    /// <param name="when">The settings that are looked at.</param>
+    /// <exception cref="ArgumentException">The condition names what the bike does not have, or leaves too many settings; or the harness is no circuit.</exception>
+    public Wiring(Bike bike, Condition when)
+    {
+        _network = new HarnessNetwork(bike);
+        Settings = SettingEnumeration.Of(bike, when);
+    }
+
+    /// <summary>The settings that are looked at.</summary>
+    public ImmutableArray<Setting> Settings { get; }
+
+    /// <summary>Those settings in groups.</summary>
+    public SettingGroups Groups => _groups ??= SettingGroups.Of(_network.Bike, Settings);
+
+    /// <summary>What the lists say against each other in those settings.</summary>
+    public ImmutableArray<Finding> Review => _review.IsDefault ? _review = WiringReview.Of(_network.Bike, Groups) : _review;
+
+    /// <summary>The harness of a bike that is wired so.</summary>
+    public HarnessNetwork NetworkOf(Bike bike) => ReferenceEquals(bike, _network.Bike) ? _network : new HarnessNetwork(bike, _network);
+}
