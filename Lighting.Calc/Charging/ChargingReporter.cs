@@ -29,9 +29,8 @@ internal static class ChargingReporter
         ChargingBalance? worst = system.IsConditional
             ? balances.MaxBy(b => (Grade(b.BreakEven), Math.Round(b.Demand.Amperes, 6)))
             : balances.MaxBy(b => Math.Round(b.Demand.Amperes, 6));
-        ImmutableArray<SwitchDefinition> switches = SettingEnumeration.SwitchesOf(system.Bike);
         Setting? longest = system.Bike.Ride.Where(s => s.Speed.RevolutionsPerMinute > 0)
-            .GroupBy(s => SettingEnumeration.Held(switches, s.When))
+            .GroupBy(s => SettingEnumeration.Held(system.Switches, s.When))
             .MaxBy(g => g.Sum(s => s.Duration.Seconds))?.Key;
         ChargingBalance? typical = longest is null ? null : system.BalanceIn(longest);
         ChargingSurplus? surplus = Surplus(system, balances);

@@ -18,6 +18,7 @@ public sealed class ChargingSystem
     private ChargingSystem(Bike bike, AverageLoad load, ChargingOptions options)
     {
         Bike = bike;
+        Switches = SettingEnumeration.SwitchesOf(bike);
         Options = options;
         _load = load;
         _output = OutputModel.Of(bike.Charging, options.Model, bike.ChargingVoltage + options.BridgeDrop);
@@ -28,6 +29,9 @@ public sealed class ChargingSystem
 
     /// <summary>The options.</summary>
     public ChargingOptions Options { get; }
+
+    /// <summary>The bike's switches.</summary>
+    internal ImmutableArray<SwitchDefinition> Switches { get; }
 
     /// <summary>The curves of the charging list, one for each condition.</summary>
     public ImmutableArray<ChargingCurve> Curves => _output.Curves;

@@ -7,8 +7,6 @@ namespace Lighting.Calc.Charging;
 /// <summary>Counts charge in and out along a ride.</summary>
 internal sealed class RideCounter(ChargingSystem system)
 {
-    private readonly ImmutableArray<SwitchDefinition> _switches = SettingEnumeration.SwitchesOf(system.Bike);
-
     public RideBalance Count(ImmutableArray<RideStretch> ride)
     {
         double? capacity = system.Bike.BatteryCapacity is { AmpereHours: > 0 } c ? c.AmpereHours : null;
@@ -34,7 +32,7 @@ internal sealed class RideCounter(ChargingSystem system)
 
     private RideStretchBalance Balance(RideStretch stretch, double? capacityAmpereHours, double? share)
     {
-        Setting setting = SettingEnumeration.Held(_switches, stretch.When);
+        Setting setting = SettingEnumeration.Held(system.Switches, stretch.When);
         ChargingOutput output = system.OutputAt(stretch.Speed, setting);
         ElectricCurrent demand = output.Range == OutputRange.Standing
             ? system.StandingLoad(setting, share ?? system.Options.InitialStateOfCharge.DecimalFractions)

@@ -84,7 +84,10 @@ internal sealed class FuseJudge
     private RunRating Rate(int index, IReadOnlyList<OperatingPoint> points)
     {
         Run run = _graph.Bike.Runs[index];
-        OperatingPoint worst = points.MaxBy(p => p.Solved.RunAmperes(index))!;
+        OperatingPoint worst = points[0];
+        foreach (OperatingPoint point in points)
+            if (point.Solved.RunAmperes(index) > worst.Solved.RunAmperes(index))
+                worst = point;
         return new RunRating(run, CurrentRating.Of(run.Wire, _options.WireAmbient, run.Bundle), ElectricCurrent.FromAmperes(worst.Solved.RunAmperes(index)), worst.Setting);
     }
 }

@@ -26,7 +26,7 @@ public static class DropAnalysis
             return null;
         var entries = ImmutableArray.CreateBuilder<DropEntry>();
         if (point.BatteryDrop.Volts != 0)
-            entries.Add(Entry(DropKind.Battery, "battery", point.BatteryDrop, point.TotalCurrent, point));
+            entries.Add(Entry(DropKind.Battery, "battery", point.Solved.BatteryDropVolts, Math.Abs(point.Solved.SourceAmperes), point));
         if (bike.HasNetwork)
         {
             IReadOnlyList<HarnessStep>? feed = Way(paths, point, bike.LivePoint, state.Lamp.Feed!);
@@ -111,29 +111,22 @@ public static class DropAnalysis
 
     // The widest way by current: of two parallel grounds the one that carries more.
     private static IReadOnlyList<HarnessStep>? Way(HarnessPath paths, OperatingPoint point, string from, string to) =>
-        paths.Cheapest(from, to, link => link.Kind == HarnessLinkKind.Contact && !point.Contacts[link.Index].Closed ? null : 1 / (1e-12 + AmperesOf(link, point)), widest: true);
+        paths.Cheapest(from, to, link => link.Kind == HarnessLinkKind.Contact && !point.IsClosed(link.Index) ? null : 1 / (1e-12 + AmperesOf(link, point)), widest: true);
 
     private static double AmperesOf(HarnessLink link, OperatingPoint point) => link.Kind switch
     {
         HarnessLinkKind.Run => point.Solved.RunAmperes(link.Index),
-        HarnessLinkKind.Contact => Math.Abs(point.Contacts[link.Index].Current.Amperes),
+        HarnessLinkKind.Contact => Math.Abs(point.Solved.ContactAmperes(link.Index)),
         _ => point.Solved.FuseAmperes(link.Index),
     };
 
-    private static LinkFlow FlowOf(HarnessLink link, OperatingPoint point)
+    // Of the sign of the current.
+    private static (double Volts, double JointVolts) LostIn(HarnessLink link, OperatingPoint point) => link.Kind switch
     {
-        switch (link.Kind)
-        {
-            case HarnessLinkKind.Run:
-                RunState run = point.Runs[link.Index];
-                return new LinkFlow(run.Current, run.WireDrop, run.JointDrop);
-            case HarnessLinkKind.Contact:
-                ContactState contact = point.Contacts[link.Index];
-                return new LinkFlow(contact.Current, contact.Drop, ElectricPotential.Zero);
-            default:
-                return new LinkFlow(point.Fuses[link.Index].Current, ElectricPotential.FromVolts(point.Solved.FuseDropVolts(link.Index)), ElectricPotential.Zero);
-        }
-    }
+        HarnessLinkKind.Run => point.Solved.RunDropVolts(link.Index),
+        HarnessLinkKind.Contact => (point.Solved.ContactDropVolts(link.Index), 0),
+        _ => (point.Solved.FuseDropVolts(link.Index), 0),
+    };
 
     private static void AddSteps(ImmutableArray<DropEntry>.Builder entries, IReadOnlyList<HarnessStep> steps, Bike bike, OperatingPoint point, DropKind wire, DropKind joint)
     {
@@ -141,7 +134,8 @@ public static class DropAnalysis
         double earthSign = bike.Earth == Earth.Negative ? 1 : -1;
         foreach (HarnessStep step in steps)
         {
-            LinkFlow flow = FlowOf(step.Link, point);
+            (double volts, double jointVolts) = LostIn(step.Link, point);
+            double amperes = AmperesOf(step.Link, point);
             double sign = earthSign * (step.Forward ? 1 : -1);
             DropKind kind = step.Link.Kind switch
             {
@@ -149,14 +143,12 @@ public static class DropAnalysis
                 HarnessLinkKind.Fuse => DropKind.Fuse,
                 _ => wire,
             };
-            entries.Add(Entry(kind, step.Link.Name, flow.Drop * sign, flow.Current, point));
-            if (flow.JointDrop.Volts != 0)
-                entries.Add(Entry(joint, step.Link.Name, flow.JointDrop * sign, flow.Current, point));
+            entries.Add(Entry(kind, step.Link.Name, sign * volts, amperes, point));
+            if (jointVolts != 0)
+                entries.Add(Entry(joint, step.Link.Name, sign * jointVolts, amperes, point));
         }
     }
 
-    private static DropEntry Entry(DropKind kind, string part, ElectricPotential voltage, ElectricCurrent current, OperatingPoint point) =>
-        new(kind, part, voltage, Ratio.FromDecimalFractions(voltage.Volts / point.SupplyVoltage.Volts), ElectricCurrent.FromAmperes(Math.Abs(current.Amperes)));
-
-    private readonly record struct LinkFlow(ElectricCurrent Current, ElectricPotential Drop, ElectricPotential JointDrop);
+    private static DropEntry Entry(DropKind kind, string part, double volts, double amperes, OperatingPoint point) =>
+        new(kind, part, ElectricPotential.FromVolts(volts), Ratio.FromDecimalFractions(volts / point.Solved.SupplyVolts), ElectricCurrent.FromAmperes(amperes));
 }

@@ -46,6 +46,9 @@ public sealed record OperatingPoint
     /// <summary>The fuses, in the order of the list.</summary>
     public ImmutableArray<FuseState> Fuses => Solved.Fuses;
 
+    /// <summary>Whether a contact is closed.</summary>
+    internal bool IsClosed(int contact) => _closed[contact];
+
     /// <summary>The numbers it is made of.</summary>
     internal SolvedCircuit Solved { get; }
 

@@ -70,6 +70,19 @@ internal sealed class SolvedCircuit
 
     public double RunAmperes(int run) => Math.Abs(_conductorAmperes[_network.RunConductors[run]]);
 
+    /// <summary>Volts lost in a run's wire and in its joints, each of the sign of its current.</summary>
+    public (double Wire, double Joints) RunDropVolts(int run)
+    {
+        double amperes = _conductorAmperes[_network.RunConductors[run]];
+        return (amperes * _values.WireOhms[run], amperes * _values.JointOhms[run]);
+    }
+
+    /// <summary>Amps of a contact, of its sign; 0 without runs, when no contact is in the circuit.</summary>
+    public double ContactAmperes(int contact) => contact < _network.ContactConductors.Length ? _conductorAmperes[_network.ContactConductors[contact]] : 0;
+
+    /// <summary>Volts lost in a contact, of the sign of its current.</summary>
+    public double ContactDropVolts(int contact) => ContactAmperes(contact) * _values.ContactOhms[contact];
+
     public double FuseAmperes(int fuse) => Math.Abs(_conductorAmperes[_network.FuseConductors[fuse]]);
 
     /// <summary>Volts lost in a fuse, of the sign of its current.</summary>
@@ -98,8 +111,7 @@ internal sealed class SolvedCircuit
 
     public ImmutableArray<ContactState> ContactsWith(ImmutableArray<bool> closed) => Made(closed.Length, i =>
     {
-        // Without runs no contact is in the circuit.
-        double amperes = closed[i] && i < _network.ContactConductors.Length ? _conductorAmperes[_network.ContactConductors[i]] : 0;
+        double amperes = closed[i] ? ContactAmperes(i) : 0;
         return new ContactState(_network.Bike.Switches[i], closed[i], ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _values.ContactOhms[i]));
     });
 
@@ -161,12 +173,12 @@ internal sealed class SolvedCircuit
 
     private RunState RunOf(int index)
     {
-        double amperes = _conductorAmperes[_network.RunConductors[index]];
+        (double wire, double joints) = RunDropVolts(index);
         return new RunState(
             _network.Bike.Runs[index],
-            ElectricCurrent.FromAmperes(amperes),
-            ElectricPotential.FromVolts(amperes * _values.WireOhms[index]),
-            ElectricPotential.FromVolts(amperes * _values.JointOhms[index]),
+            ElectricCurrent.FromAmperes(_conductorAmperes[_network.RunConductors[index]]),
+            ElectricPotential.FromVolts(wire),
+            ElectricPotential.FromVolts(joints),
             ElectricResistance.FromOhms(_values.WireOhms[index] + _values.JointOhms[index]));
     }
 

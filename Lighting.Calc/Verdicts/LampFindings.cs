@@ -34,10 +34,10 @@ internal static class LampFindings
             yield return new Finding(Severity.Fault, name, Said($"it loses {lost:F1} % of the source volts in the setting '{worst.Setting}', more than the {bike.AllowedDrop.Percent:0.###} % allowed."));
         if (settings.FirstOrDefault(s => s.Solved.LampMayDropOut(lamp)) is { } edge)
             yield return new Finding(Severity.Caution, name, Said($"its driver may drop out in the setting '{edge.Setting}': lit at {edge.Lamps[lamp].Voltage.Volts:F2} V, but it can also stay dark, as when it is switched on at low volts."));
-        LampState brightest = settings.MaxBy(s => s.Solved.LampVolts(lamp))!.Lamps[lamp];
-        double ratio = brightest.Voltage.Volts / brightest.Lamp.Specification.ReferenceVoltage.Volts;
-        if (brightest.Lamp.Specification.Type is LampType.Filament or LampType.Halogen && ratio > OverVoltsRatio)
-            yield return new Finding(Severity.Fault, name, Said($"it gets {brightest.Voltage.Volts:F2} V, {ratio:F2} times its {brightest.Lamp.Specification.ReferenceVoltage.Volts:0.###} V: it will burn out."));
+        LampSpecification specification = state.Lamp.Specification;
+        double most = settings.Max(s => s.Solved.LampVolts(lamp)), reference = specification.ReferenceVoltage.Volts, ratio = most / reference;
+        if (specification.Type is LampType.Filament or LampType.Halogen && ratio > OverVoltsRatio)
+            yield return new Finding(Severity.Fault, name, Said($"it gets {most:F2} V, {ratio:F2} times its {reference:0.###} V: it will burn out."));
     }
 
     private static string Said(FormattableString text) => FormattableString.Invariant(text);
