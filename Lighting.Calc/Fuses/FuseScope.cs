@@ -13,6 +13,8 @@ internal sealed class FuseScope
     private readonly FeedGraph _graph;
     private readonly int _fuse;
     private readonly SortedDictionary<int, FedRun> _runs = [];
+    // Of each run the ohms of its dead short so far; below zero where there is none.
+    private readonly double[] _mostOhms;
     private readonly HashSet<int> _lamps = [];
     private readonly HashSet<int> _returnRuns = [];
     private readonly HashSet<(int Lamp, FeedWalk Back)> _returned = [];
@@ -21,6 +23,8 @@ internal sealed class FuseScope
     {
         _graph = graph;
         _fuse = fuse;
+        _mostOhms = new double[graph.RunParts.Length];
+        Array.Fill(_mostOhms, -1);
     }
 
     /// <summary>The runs that it feeds, by their index in the bike's list.</summary>
@@ -103,8 +107,10 @@ internal sealed class FuseScope
                 (returnOhms, from) = (back.OhmsTo(point), point);
         }
 
-        if (!_runs.TryGetValue(run.Index, out FedRun? known) || feedOhms + returnOhms > known.LoopOhms)
-            _runs[run.Index] = new FedRun(_graph.Bike.Runs[run.Index], _graph.PointName(far), feedOhms, returnOhms, from < 0 ? null : _graph.PointName(from), path.NamesTo(far), state.Setting);
+        if (feedOhms + returnOhms <= _mostOhms[run.Index])
+            return;
+        _mostOhms[run.Index] = feedOhms + returnOhms;
+        _runs[run.Index] = new FedRun(_graph.Bike.Runs[run.Index], _graph.PointName(far), feedOhms, returnOhms, from < 0 ? null : _graph.PointName(from), path.NamesTo(far), state.Setting);
     }
 
     private void AddLamps(FeedWalk reached, FeedWalk unfused, FeedWalk back)

@@ -25,9 +25,9 @@ internal sealed class FuseSurge
     private readonly ImmutableArray<double> _amperes;
     private readonly ImmutableArray<double> _energy;
 
-    // From the second time on.
-    private readonly ImmutableArray<double> _logSeconds;
-    private readonly ImmutableArray<double> _logEffective;
+    // From the second time on; and the steady current that would have brought in the same energy.
+    private readonly double[] _logSeconds;
+    private readonly double[] _logEffective;
     private readonly double _steady;
     private readonly bool _isLimited;
     private readonly bool _isInTable;
@@ -66,10 +66,14 @@ internal sealed class FuseSurge
         foreach ((int quantity, WarmUpCurve curve) in curves)
             curve.AddAt(_seconds, quantity, sum);
         _amperes = ImmutableCollectionsMarshal.AsImmutableArray(sum);
-        _logSeconds = [.. _seconds.Skip(1).Select(x => Math.Log(x))];
         _energy = EnergyOver(_seconds, _amperes);
-        // The steady current that would have brought in the same energy.
-        _logEffective = [.. Enumerable.Range(1, _seconds.Length - 1).Select(i => Math.Log(Math.Sqrt(_energy[i] / _seconds[i])))];
+        _logSeconds = new double[_seconds.Length - 1];
+        _logEffective = new double[_seconds.Length - 1];
+        for (int i = 0; i < _logSeconds.Length; i++)
+        {
+            _logSeconds[i] = Math.Log(_seconds[i + 1]);
+            _logEffective[i] = Math.Log(Math.Sqrt(_energy[i + 1] / _seconds[i + 1]));
+        }
     }
 
     /// <summary>The surge of the setting with the largest peak; null where the fuse feeds no lamp that is ever lit.</summary>

@@ -129,11 +129,17 @@ public sealed class HarnessSolver
         for (int i = 0; i < closed.Length; i++)
             closed[i] = _contactTests[i].Holds(setting);
         _network.Dangling.Drop(closed.AsSpan(0, _kept.Length), _kept);
-        for (int i = 0; i < _kept.Length; i++)
-            _solver.SetConductor(_network.ContactConductors[i], _kept[i] ? _values.ContactOhms[i] : double.PositiveInfinity);
+        return new OperatingPoint(Solve(setting, _kept), setting, ImmutableCollectionsMarshal.AsImmutableArray(closed));
+    }
+
+    /// <summary>The same with the contacts known that are closed and may carry current.</summary>
+    internal SolvedCircuit Solve(Setting setting, ReadOnlySpan<bool> mayCarry)
+    {
+        for (int i = 0; i < mayCarry.Length; i++)
+            _solver.SetConductor(_network.ContactConductors[i], mayCarry[i] ? _values.ContactOhms[i] : double.PositiveInfinity);
         for (int i = 0; i < _litTests.Length; i++)
             _solver.SetLoadConnected(_network.Loads[i], _litTests[i].Holds(setting));
-        return new OperatingPoint(Solved(setting), setting, ImmutableCollectionsMarshal.AsImmutableArray(closed));
+        return Solved(setting);
     }
 
     private SolvedCircuit Solved(Setting setting)

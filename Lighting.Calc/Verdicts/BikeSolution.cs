@@ -55,12 +55,14 @@ public sealed record BikeSolution
         ImmutableArray<Setting> settings = wiring.Settings;
         var points = ImmutableArray.CreateBuilder<OperatingPoint>(settings.Length);
         var notSolved = ImmutableArray.CreateBuilder<Finding>();
-        foreach (Setting setting in settings)
+        var solved = new SolvedCircuit?[wiring.Contacts.States];
+        for (int s = 0; s < settings.Length; s++)
         {
             cancellation.ThrowIfCancellationRequested();
             try
             {
-                points.Add(solver.Solve(setting));
+                SolvedCircuit circuit = solved[wiring.Contacts.StateOf(s)] ??= solver.Solve(settings[s], wiring.Contacts.MayCarry(s));
+                points.Add(new OperatingPoint(circuit, settings[s], wiring.Contacts.In(s)));
             }
             catch (NetworkNotSolvedException problem)
             {

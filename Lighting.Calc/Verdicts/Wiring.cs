@@ -19,10 +19,14 @@ internal sealed class Wiring
     {
         _network = new HarnessNetwork(bike);
         Settings = SettingEnumeration.Of(bike, when);
+        Contacts = new ClosedContacts(_network, Settings);
     }
 
     /// <summary>The settings that are looked at.</summary>
     public ImmutableArray<Setting> Settings { get; }
+
+    /// <summary>The contacts that each of those settings closes.</summary>
+    public ClosedContacts Contacts { get; }
 
     /// <summary>Those settings in groups.</summary>
     public SettingGroups Groups => _groups ??= SettingGroups.Of(_network.Bike, Settings);
