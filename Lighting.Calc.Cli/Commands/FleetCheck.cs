@@ -88,8 +88,8 @@ internal sealed class FleetCheck
     {
         try
         {
-            ListResult<BikeLists>? lists = _clock.Reading(() => FleetFolders.IsMeantAsBike(folder) ? BikeLists.Read(folder.Path) : null);
-            if (lists is null)
+            ListResult<BikeLists> lists = _clock.Reading(() => BikeLists.Read(folder.Path));
+            if (!lists.Succeeded && !FleetFolders.IsMeantAsBike(folder))
                 return null;
             return _clock.Checking(() =>
             {

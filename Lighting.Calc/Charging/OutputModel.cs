@@ -8,7 +8,7 @@ namespace Lighting.Calc.Charging;
 /// <summary>The windings of a bike added up, by their curves or by machines fitted to them.</summary>
 internal sealed class OutputModel
 {
-    /// <summary>Pieces into which the span between two points is cut to find every crossing of the sum of several curves.</summary>
+    /// <summary>Pieces into which the span between two points is cut to find every crossing of the sum of several curves; one curve rises or falls throughout and needs no cut.</summary>
     private const int PiecesBetweenPoints = 8;
 
     private readonly ImmutableArray<FittedWinding> _fitted;
@@ -103,7 +103,7 @@ internal sealed class OutputModel
         double? begins = Net(low) >= 0 ? low : null;
         bool fromStart = begins is not null;
         double left = low;
-        foreach (double right in Pieces(knots))
+        foreach (double right in Pieces(knots, curves.Length == 1 ? 1 : PiecesBetweenPoints))
         {
             if (begins is null && Net(right) >= 0)
                 begins = Crossing(left, right);
@@ -118,16 +118,22 @@ internal sealed class OutputModel
             ? new BreakEven(BreakEvenOutcome.BelowCurve, Rpm(low), ends is { } end ? Rpm(end) : null)
             : At(begins!.Value, ends);
 
-        double Net(double rpm) => curves.Sum(c => c.AmperesAt(rpm, c.RangeOf(rpm)) ?? throw new InvalidOperationException($"{rpm} rpm is not on the curve.")) - demandAmperes;
+        double Net(double rpm)
+        {
+            double net = -demandAmperes;
+            foreach (ChargingCurve curve in curves)
+                net += curve.AmperesAt(rpm, curve.RangeOf(rpm)) ?? throw new InvalidOperationException($"{rpm} rpm is not on the curve.");
+            return net;
+        }
 
         double Crossing(double from, double to) => Net(to) == 0 ? to : Brent.FindRoot(Net, from, to, 1e-9, 200);
     }
 
-    private static IEnumerable<double> Pieces(double[] knots)
+    private static IEnumerable<double> Pieces(double[] knots, int pieces)
     {
         for (int i = 1; i < knots.Length; i++)
-            for (int piece = 1; piece <= PiecesBetweenPoints; piece++)
-                yield return piece == PiecesBetweenPoints ? knots[i] : knots[i - 1] + (knots[i] - knots[i - 1]) * piece / PiecesBetweenPoints;
+            for (int piece = 1; piece <= pieces; piece++)
+                yield return piece == pieces ? knots[i] : knots[i - 1] + (knots[i] - knots[i - 1]) * piece / pieces;
     }
 
     private static double FittedAmperes(ImmutableArray<FittedWinding> fits, double rpm) => fits.Sum(f => f.Amperes(rpm));

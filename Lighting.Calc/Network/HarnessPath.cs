@@ -37,7 +37,7 @@ internal sealed class HarnessPath
             return null;
         var reachedBy = new (int Before, HarnessStep? Step)[_steps.Count];
         var isReached = new bool[_steps.Count];
-        var queue = new PriorityQueue<(int Point, int Before, HarnessStep? By, double Cost, int Steps), (double Cost, int Steps)>();
+        var queue = new PriorityQueue<(int Point, int Before, HarnessStep? By, double Cost, int Steps), (double Cost, int Steps)>(_steps.Count);
         queue.Enqueue((start, start, null, 0, 0), (0, 0));
         while (queue.TryDequeue(out (int Point, int Before, HarnessStep? By, double Cost, int Steps) best, out _))
         {

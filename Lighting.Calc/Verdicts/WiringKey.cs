@@ -38,10 +38,9 @@ internal sealed class WiringKey : IEquatable<WiringKey>
             Add(point.When);
         foreach (RideStretch stretch in bike.Ride)
             Add(stretch.When);
-        var hash = new HashCode();
+        // Lengths and first letters tell most wirings apart, and are had sooner than a hash of every letter.
         foreach (string? text in _texts)
-            hash.Add(text);
-        _hash = hash.ToHashCode();
+            _hash = unchecked(31 * _hash + (text is { Length: > 0 } ? (text[0] << 8) + text.Length : 0));
     }
 
     public bool Equals(WiringKey? other) => other is not null && _hash == other._hash && _counts.SequenceEqual(other._counts) && _texts.SequenceEqual(other._texts);
