@@ -20,6 +20,7 @@ public class CancellationTests
     private static readonly Dictionary<string, Action<CancellationToken>> s_work = new()
     {
         ["BikeCheck.Of"] = stop => BikeCheck.Of(s_bike, null, stop),
+        ["CatalogueCheck.Of"] = stop => new CatalogueCheck().Of(s_bike, null, stop),
         ["BikeSolution.Of"] = stop => BikeSolution.Of(s_bike, Condition.Always, null, stop),
         ["FuseCheck.Of"] = stop => FuseCheck.Of(s_bike, Points(), null, stop),
         ["UnfusedRuns.Of"] = stop => UnfusedRuns.Of(s_bike, Settings(), stop),
