@@ -51,7 +51,7 @@ internal sealed class ThrownExceptions(Assembly assembly, Func<Type, IEnumerable
             Type owner = callee.DeclaringType!;
             if (typeof(Exception).IsAssignableFrom(owner) && (op == OpCodes.Newobj || callee.Name.StartsWith("Throw", StringComparison.Ordinal)))
                 thrown.Add(owner);
-            else if (callee.Name is nameof(CancellationToken.ThrowIfCancellationRequested) or nameof(ParallelEnumerable.WithCancellation) or "set_CancellationToken")
+            else if (callee.Name is nameof(CancellationToken.ThrowIfCancellationRequested) or "set_CancellationToken")
                 thrown.Add(typeof(OperationCanceledException));
             if (owner.Assembly != assembly)
                 continue;

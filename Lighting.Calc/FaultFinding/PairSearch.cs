@@ -39,12 +39,21 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
                         coarse[i] = (weight, a, b);
             return solver;
         }, _ => { });
+        // Parallel queries would do the same, and make a native program of the library six times as large.
+        (double LogWeight, int A, int B)[] best = [.. coarse.OrderByDescending(c => c.LogWeight).Take(RefinedPairs)];
         FaultPair[] refined =
         [
-            .. coarse.OrderByDescending(c => c.LogWeight).Take(RefinedPairs).AsParallel().WithCancellation(cancellation).Select(c => Refine(new FaultSolver(model.Circuit, model.Draws), c.A, c.B))
+            .. Each(best, c => Refine(new FaultSolver(model.Circuit, model.Draws), c.A, c.B), cancellation)
                 .OrderByDescending(p => p.LogWeight).ThenBy(p => p.Nearest[0]).ThenBy(p => p.Nearest[1]),
         ];
-        return [.. refined.AsParallel().AsOrdered().WithCancellation(cancellation).Select(p => p.LogWeight < refined[0].LogWeight - Unmentioned ? p : WithSpread(p))];
+        return [.. Each(refined, p => p.LogWeight < refined[0].LogWeight - Unmentioned ? p : WithSpread(p), cancellation)];
+    }
+
+    private static FaultPair[] Each<T>(T[] items, Func<T, FaultPair> work, CancellationToken cancellation)
+    {
+        var done = new FaultPair[items.Length];
+        Parallel.For(0, items.Length, new ParallelOptions { CancellationToken = cancellation }, i => done[i] = work(items[i]));
+        return done;
     }
 
     private static int[] First(FaultModel model)
