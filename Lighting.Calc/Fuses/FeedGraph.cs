@@ -15,8 +15,9 @@ internal sealed class FeedGraph
     private readonly List<string> _names = [];
     private readonly int[][] _partsAt;
     private readonly int _firstContact;
-    // By start, part left out and whether fuses are walked over, as one number.
-    private readonly Dictionary<int, List<FeedWalk>> _walks = [];
+    // By start, part left out and whether fuses are walked over, as one number; then by the contacts that a walk comes to, of which
+    // there are few sets, and by those of them that are closed.
+    private readonly Dictionary<int, List<(ContactSet Met, Dictionary<ContactSet, FeedWalk> ByClosed)>> _walks = [];
     private readonly Queue<int> _queue = new();
 
     public FeedGraph(Bike bike)
@@ -87,13 +88,20 @@ internal sealed class FeedGraph
     public FeedWalk Walk(int start, FeedState state, GraphPart? without = null, bool throughFuses = true)
     {
         int key = 2 * ((Parts.Length + 1) * start + (without?.Place ?? Parts.Length)) + (throughFuses ? 1 : 0);
-        if (!_walks.TryGetValue(key, out List<FeedWalk>? known))
+        if (!_walks.TryGetValue(key, out var known))
             _walks.Add(key, known = []);
-        foreach (FeedWalk walk in known)
-            if (walk.HoldsIn(state))
+        foreach ((ContactSet met, Dictionary<ContactSet, FeedWalk> byClosed) in known)
+            if (byClosed.TryGetValue(state.Closed.And(met), out FeedWalk? walk))
                 return walk;
         FeedWalk fresh = Walked(start, state, without, throughFuses);
-        known.Add(fresh);
+        int place = known.FindIndex(k => k.Met.Equals(fresh.Met));
+        if (place < 0)
+        {
+            place = known.Count;
+            known.Add((fresh.Met, []));
+        }
+
+        known[place].ByClosed.Add(state.Closed.And(fresh.Met), fresh);
         return fresh;
     }
 
@@ -126,7 +134,7 @@ internal sealed class FeedGraph
             }
         }
 
-        return new FeedWalk(this, state, ohms, through);
+        return new FeedWalk(this, ohms, through);
     }
 
     private int Point(string name)

@@ -7,23 +7,18 @@ namespace Lighting.Calc.Fuses;
 internal sealed class FeedWalk
 {
     private readonly FeedGraph _graph;
-    private readonly FeedState _state;
     private readonly double[] _ohms;
     private readonly int[] _through;
 
     private ImmutableArray<(int Lamp, int Return)> _lamps;
 
-    // The contacts that it comes to, closed or open: what it depends on.
-    private readonly ContactSet _met;
-
     /// <param name="graph">The bike as a graph.</param>
-    /// <param name="state">The first state it was walked in.</param>
     /// <param name="ohms">Ohms to each point; infinity where it is not reached.</param>
     /// <param name="through">The part by which each point is reached; −1 for none.</param>
-    public FeedWalk(FeedGraph graph, FeedState state, double[] ohms, int[] through)
+    public FeedWalk(FeedGraph graph, double[] ohms, int[] through)
     {
-        (_graph, _state, _ohms, _through) = (graph, state, ohms, through);
-        _met = ContactSet.Where(graph.Bike.Switches.Length, c => Reaches(graph.ContactPart(c).A) || Reaches(graph.ContactPart(c).B));
+        (_graph, _ohms, _through) = (graph, ohms, through);
+        Met = ContactSet.Where(graph.Bike.Switches.Length, c => Reaches(graph.ContactPart(c).A) || Reaches(graph.ContactPart(c).B));
     }
 
     /// <summary>The lamps that are fed where it reaches, each with the point by which its current leaves.</summary>
@@ -39,8 +34,8 @@ internal sealed class FeedWalk
         return false;
     }
 
-    /// <summary>Whether it is the same in another state.</summary>
-    public bool HoldsIn(FeedState state) => _state.Closed.AgreesWith(state.Closed, _met);
+    /// <summary>The contacts that it comes to, closed or open: in states that agree in these it is the same.</summary>
+    public ContactSet Met { get; }
 
     /// <summary>Ohms to a point; infinity where it is not reached.</summary>
     public double OhmsTo(int point) => _ohms[point];

@@ -3,42 +3,52 @@ namespace Lighting.Calc.Harness;
 /// <summary>Some of a bike's switch contacts, by their places in the list.</summary>
 internal readonly struct ContactSet : IEquatable<ContactSet>
 {
-    private readonly ulong[] _words;
+    private readonly ulong _first;
+    // Those past the 64th, which few bikes have.
+    private readonly ulong[] _rest;
 
-    private ContactSet(ulong[] words) => _words = words;
+    private ContactSet(ulong first, ulong[] rest) => (_first, _rest) = (first, rest);
 
     /// <summary>The contacts for which a test holds.</summary>
     /// <param name="count">Contacts of the bike.</param>
     /// <param name="has">Whether the contact of a place is in the set.</param>
     public static ContactSet Where(int count, Func<int, bool> has)
     {
-        var words = new ulong[(count + 63) / 64];
+        ulong first = 0;
+        ulong[] rest = count > 64 ? new ulong[(count - 1) / 64] : [];
         for (int i = 0; i < count; i++)
-            if (has(i))
-                words[i / 64] |= 1UL << (i % 64);
-        return new ContactSet(words);
+        {
+            if (!has(i))
+                continue;
+            if (i < 64)
+                first |= 1UL << i;
+            else
+                rest[i / 64 - 1] |= 1UL << (i % 64);
+        }
+
+        return new ContactSet(first, rest);
     }
 
-    public bool Has(int contact) => (_words[contact / 64] >> (contact % 64) & 1) != 0;
+    public bool Has(int contact) => ((contact < 64 ? _first : _rest[contact / 64 - 1]) >> (contact % 64) & 1) != 0;
 
-    /// <summary>Whether two sets agree in the contacts of a third.</summary>
-    public bool AgreesWith(ContactSet other, ContactSet within)
+    /// <summary>The contacts that are in both of two sets of one bike.</summary>
+    public ContactSet And(ContactSet other)
     {
-        for (int i = 0; i < _words.Length; i++)
-            if (((_words[i] ^ other._words[i]) & within._words[i]) != 0)
-                return false;
-        return true;
+        ulong[] rest = _rest.Length == 0 ? _rest : [.. _rest];
+        for (int i = 0; i < rest.Length; i++)
+            rest[i] &= other._rest[i];
+        return new ContactSet(_first & other._first, rest);
     }
 
-    public bool Equals(ContactSet other) => _words.AsSpan().SequenceEqual(other._words);
+    public bool Equals(ContactSet other) => _first == other._first && _rest.AsSpan().SequenceEqual(other._rest);
 
     public override bool Equals(object? obj) => obj is ContactSet other && Equals(other);
 
     public override int GetHashCode()
     {
-        var hash = new HashCode();
-        foreach (ulong word in _words)
-            hash.Add(word);
-        return hash.ToHashCode();
+        ulong hash = _first;
+        foreach (ulong word in _rest)
+            hash = unchecked(31 * hash + word);
+        return hash.GetHashCode();
     }
 }
