@@ -32,7 +32,11 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
                 errors.WriteLine($"lighting-calc: {message}");
             return ExitCode.WrongInput;
         }
-        catch (IOException problem)
+        catch (IOException enough) when (ClosedPipe.Is(enough))
+        {
+            return ExitCode.Suits;
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
             // Lists and --out report their own; what is left is standard output, such as a full disk behind it.
             errors.WriteLine($"lighting-calc: the result cannot be written: {problem.Message}");

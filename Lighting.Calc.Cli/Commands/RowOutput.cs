@@ -45,6 +45,7 @@ internal sealed class RowOutput : IDisposable
 
     /// <summary>Says that the rows taken so far are whole.</summary>
     /// <exception cref="InputException">They cannot be written.</exception>
+    /// <exception cref="IOException">The reader has closed the pipe: <see cref="ClosedPipe"/>.</exception>
     public void EndRow()
     {
         if (_rows.GetStringBuilder().Length >= EnoughCharacters || Stopwatch.GetElapsedTime(_passedOn) > s_longestWait)
@@ -100,7 +101,7 @@ internal sealed class RowOutput : IDisposable
             _output.Write(whole);
             _output.Flush();
         }
-        catch (IOException problem)
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException && !ClosedPipe.Is(problem))
         {
             throw CannotWrite(_path, problem);
         }

@@ -3,7 +3,7 @@ using System.Globalization;
 
 namespace Lighting.Calc.Tests.Cli;
 
-/// <summary>Many bikes, stopped half way with Ctrl-C.</summary>
+/// <summary>Many bikes, stopped half way with Ctrl-C or by a reader that has enough.</summary>
 public sealed class FleetInterruptTests : IDisposable
 {
     private const int Bikes = 5000;
@@ -53,6 +53,19 @@ public sealed class FleetInterruptTests : IDisposable
         Assert.NotEqual(0, process.ExitCode);
         Assert.Equal("earlier\n", await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken));
         Assert.Equal([file], Directory.GetFiles(_folder.Path));
+    }
+
+    [Fact]
+    public void A_reader_that_leaves_ends_the_work()
+    {
+        // A wrong bike, the last, would make the status 2.
+        Directory.CreateDirectory(Path.Combine(_fleet, "9999"));
+        File.WriteAllText(Path.Combine(_fleet, "9999", "lamps.csv"), "no such column\n");
+        CliResult result = Shell.Run($"{CliProcess.Typed} check \"$1\" --format csv | head -2 | tail -1; echo ${{PIPESTATUS[0]}}", _fleet);
+        string[] lines = result.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.StartsWith(Path.Combine(_fleet, "0000"), lines[0], StringComparison.Ordinal);
+        Assert.Equal("0", lines[1]);
+        Assert.Equal("", result.Errors);
     }
 
     private Process Start(params string[] more)

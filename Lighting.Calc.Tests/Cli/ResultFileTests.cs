@@ -166,6 +166,26 @@ public class ResultFileTests
         Assert.Equal(1024, new FileInfo(Assert.Single(Directory.GetFiles(folder.Path), f => f != file)).Length); // killed half-way indeed
     }
 
+    [Fact]
+    public void A_closed_standard_output_is_one_message()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "The shell is bash.");
+        CliResult result = Shell.Run($"{CliProcess.Typed} load \"$1\" >&-", Twin);
+        Assert.Equal(2, result.ExitCode);
+        Assert.StartsWith("lighting-calc: the result cannot be written:", result.Errors, StringComparison.Ordinal);
+        Assert.Single(result.Errors.Trim().Split('\n'));
+    }
+
+    [Fact]
+    public void Two_results_stand_in_one_file_one_after_the_other()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "The shell is bash.");
+        using var folder = new TemporaryFolder();
+        string one = Shell.Run($"{CliProcess.Typed} load \"$1\"", Twin).Output;
+        CliResult both = Shell.Run($"({CliProcess.Typed} load \"$1\"; {CliProcess.Typed} load \"$1\") > \"$2/both.txt\"; cat \"$2/both.txt\"", Twin, folder.Path);
+        Assert.Equal(one + one, both.Output);
+    }
+
     [Theory]
     [InlineData("load \"$1\"")]
     [InlineData("load \"$1\" --format json")]
