@@ -41,6 +41,16 @@ public class CopperTests
     public void An_area_of_nothing_is_refused(double squareMillimetres) =>
         Refused("area", "A conductor's area is above zero.", () => Copper.Resistance(Length.FromMeters(1), Area.FromSquareMillimeters(squareMillimetres), Cool));
 
+    [Theory]
+    [InlineData(-60, 0.6856)] // 1 + 0.00393 × (−80)
+    [InlineData(250, 1.9039)] // 1 + 0.00393 × 230
+    public void The_ends_of_the_linear_span_belong_to_it(double celsius, double factor) =>
+        Assert.Equal(factor, Copper.ResistanceFactor(Temperature.FromDegreesCelsius(celsius)).DecimalFractions, 1e-12);
+
+    [Fact]
+    public void The_resistivity_is_that_of_the_standard() =>
+        Assert.Equal(1.7241e-8, Copper.ResistivityAt20Celsius.OhmMeters, 5e-13);
+
     private static void Refused(string parameter, string message, Action action) =>
         Assert.StartsWith(message, Assert.Throws<ArgumentOutOfRangeException>(parameter, action).Message, StringComparison.Ordinal);
 }

@@ -23,6 +23,28 @@ public class WireSizeTests
         Assert.Equal($"{gauge} AWG stranded", AmericanWireGauge.Stranded(gauge).ToString());
     }
 
+    [Fact]
+    public void The_table_lists_every_gauge_solid_and_stranded_and_then_the_cables_each_thickest_first()
+    {
+        IEnumerable<string> gauges = Enumerable.Range(4, 27).Select(n => $"{n} AWG");
+        Assert.Equal([.. gauges, .. gauges.Select(n => $"{n} stranded")], WireTable.All.Take(54).Select(w => w.Name));
+        Assert.Equal(
+            ["16 mm2", "10 mm2", "8 mm2", "6 mm2", "5 mm2", "4 mm2", "3 mm2", "2.5 mm2", "2 mm2", "1.5 mm2", "1.25 mm2", "1 mm2", "0.85 mm2", "0.75 mm2", "0.5 mm2", "0.35 mm2"],
+            WireTable.All.Skip(54).Select(w => w.Name));
+        Assert.Equal("30 AWG stranded", WireTable.Of(WireConstruction.StrandedGauge)[0].Name);
+    }
+
+    [Theory]
+    [InlineData("1.25 mm²", "1.25 mm2")]
+    [InlineData(" 1.25MM2 ", "1.25 mm2")]
+    [InlineData("16awg Stranded", "16 AWG stranded")]
+    public void A_size_is_found_by_a_persons_text(string text, string name)
+    {
+        Assert.True(WireTable.TryFind(text, out WireSize? wire));
+        Assert.Equal(name, wire!.Name);
+        Assert.False(WireTable.TryFind(text + "s", out _));
+    }
+
     [Theory]
     [InlineData(70, -40, 1.6583)] // √(110/40)
     [InlineData(70, 30, 1)]

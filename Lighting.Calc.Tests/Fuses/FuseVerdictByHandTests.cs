@@ -22,25 +22,25 @@ namespace Lighting.Calc.Tests.Fuses;
 /// </remarks>
 public class FuseVerdictByHandTests
 {
-    private static readonly FuseSuitability Main = FuseBike.Check(FuseBike.Round()).Single();
+    private readonly FuseSuitability _main = FuseBike.Check(FuseBike.Round()).Single();
 
     [Fact]
     public void The_steady_load_is_that_by_hand()
     {
-        Assert.Equal(5.5, Main.Steady.WorstCurrent.Amperes, 1e-9);
-        Assert.Equal("lights=on", Main.Steady.WorstSetting.ToString());
-        Assert.Equal(11.25, Main.Steady.UsableCurrent.Amperes, 1e-9);
-        Assert.Equal(5.75, Main.Steady.Headroom.Amperes, 1e-9);
+        Assert.Equal(5.5, _main.Steady.WorstCurrent.Amperes, 1e-9);
+        Assert.Equal("lights=on", _main.Steady.WorstSetting.ToString());
+        Assert.Equal(11.25, _main.Steady.UsableCurrent.Amperes, 1e-9);
+        Assert.Equal(5.75, _main.Steady.Headroom.Amperes, 1e-9);
     }
 
     [Fact]
     public void The_tail_feed_limits_the_fuse()
     {
-        Assert.Equal("tail feed", Main.Protection.LimitingRun!.Run.Name);
-        Assert.Equal(15, Main.Protection.WireCurrent!.Value.Amperes, 1e-9);
-        Assert.Equal(["feed", "headlamp feed", "tail feed"], Main.Protection.FedRuns.Select(r => r.Run.Name));
-        Assert.Equal(["headlamp earth", "tail earth"], Main.Protection.ReturnRuns.Select(r => r.Run.Name));
-        Assert.True(Main.Protection.Protects);
+        Assert.Equal("tail feed", _main.Protection.LimitingRun!.Run.Name);
+        Assert.Equal(15, _main.Protection.WireCurrent!.Value.Amperes, 1e-9);
+        Assert.Equal(["feed", "headlamp feed", "tail feed"], _main.Protection.FedRuns.Select(r => r.Run.Name));
+        Assert.Equal(["headlamp earth", "tail earth"], _main.Protection.ReturnRuns.Select(r => r.Run.Name));
+        Assert.True(_main.Protection.Protects);
     }
 
     [Theory]
@@ -49,7 +49,7 @@ public class FuseVerdictByHandTests
     [InlineData("feed", 103.4, 122.340, null, 0.05412)]
     public void Every_dead_short_is_that_by_hand(string run, double milliohms, double amperes, double? fastest, double slowest)
     {
-        RunClearing clearing = Main.Clearing.Single(c => c.Run.Name == run);
+        RunClearing clearing = _main.Clearing.Single(c => c.Run.Name == run);
         Assert.Equal(milliohms, clearing.LoopResistance.Milliohms, 1e-6);
         Assert.Equal(amperes, clearing.ProspectiveCurrent!.Value.Amperes, 0.001);
         Assert.Equal(fastest, clearing.Opening!.Fastest?.Seconds is { } f ? Math.Round(f, 5) : null);
@@ -59,19 +59,19 @@ public class FuseVerdictByHandTests
 
     [Fact]
     public void The_way_to_the_short_names_every_part() =>
-        Assert.Equal(["battery lead", "main", "feed", "lights (switch in to switch out)", "tail feed"], Main.Clearing.Single(c => c.Run.Name == "tail feed").Path);
+        Assert.Equal(["battery lead", "main", "feed", "lights (switch in to switch out)", "tail feed"], _main.Clearing.Single(c => c.Run.Name == "tail feed").Path);
 
     [Fact]
-    public void Loads_without_a_filament_have_no_surge() => Assert.Equal(5.5, Main.SwitchingOn!.Peak.Amperes, 1e-9);
+    public void Loads_without_a_filament_have_no_surge() => Assert.Equal(5.5, _main.SwitchingOn!.Peak.Amperes, 1e-9);
 
     [Fact]
     public void It_suits_and_so_do_7_5_to_15_amperes()
     {
-        Assert.Equal(FuseVerdict.Suits, Main.Verdict);
-        Assert.Empty(Main.Reasons);
-        Assert.Equal(7.5, Main.Advice.Smallest!.Value.Amperes);
-        Assert.Equal(15, Main.Advice.Largest!.Value.Amperes);
-        Assert.StartsWith("15 A main: suits — 5.5 A at most (lights=on), 11.25 A usable", Main.Headline, StringComparison.Ordinal);
+        Assert.Equal(FuseVerdict.Suits, _main.Verdict);
+        Assert.Empty(_main.Reasons);
+        Assert.Equal(7.5, _main.Advice.Smallest!.Value.Amperes);
+        Assert.Equal(15, _main.Advice.Largest!.Value.Amperes);
+        Assert.StartsWith("15 A main: suits — 5.5 A at most (lights=on), 11.25 A usable", _main.Headline, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -9,7 +9,8 @@ config=obj/stryker-$folder.json
 mkdir -p obj
 cat >"$config" <<END
 { "stryker-config": { "project": "Lighting.Calc.csproj", "mutate": ["$folder/**/*.cs"], "reporters": ["json", "html", "cleartext"],
-  "coverage-analysis": "perTest", "test-runner": "mtp", "concurrency": 2 } }
+  "coverage-analysis": "perTestInIsolation", "test-runner": "mtp", "concurrency": 2, "additional-timeout": 20000 } }
 END
+export MutatedFolder=$folder
 dotnet tool restore
 dotnet stryker -f "$config" -O "$here/../../artifacts/mutation/$folder" "$@"

@@ -38,9 +38,9 @@ public static class Copper
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
     public static ElectricResistance Resistance(Length length, Area area, Temperature temperature)
     {
-        if (!(length.Meters >= 0) || double.IsInfinity(length.Meters))
+        if (!(length.Meters >= 0))
             throw new ArgumentOutOfRangeException(nameof(length), length, "A length is zero or more.");
-        if (!(area.SquareMeters > 0) || double.IsInfinity(area.SquareMeters))
+        if (!(area.SquareMeters > 0))
             throw new ArgumentOutOfRangeException(nameof(area), area, "A conductor's area is above zero.");
         double factor = ResistanceFactor(temperature).DecimalFractions;
         return ElectricResistance.FromOhms(ResistivityOhmMetresAt20 * length.Meters / area.SquareMeters * factor);

@@ -31,7 +31,7 @@ public sealed record WireSize
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public ElectricResistance Resistance(Length length, Temperature temperature)
     {
-        if (!(length.Meters >= 0) || double.IsInfinity(length.Meters))
+        if (!(length.Meters >= 0))
             throw new ArgumentOutOfRangeException(nameof(length), length, "A length is zero or more.");
         return ElectricResistance.FromOhms(OhmsPerMetreAt20 * length.Meters * Copper.ResistanceFactor(temperature).DecimalFractions);
     }

@@ -59,9 +59,9 @@ public sealed record OpeningTime
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static OpeningTime Of(FuseStyle style, ElectricCurrent rating, ElectricCurrent current)
     {
-        if (!(rating.Amperes > 0) || double.IsInfinity(rating.Amperes))
+        if (!(rating.Amperes > 0))
             throw new ArgumentOutOfRangeException(nameof(rating), rating, "A fuse's rating is above zero.");
-        if (!(current.Amperes >= 0) || double.IsInfinity(current.Amperes))
+        if (!(current.Amperes >= 0))
             throw new ArgumentOutOfRangeException(nameof(current), current, "A current is zero or more.");
         FuseGates gates = FuseGates.Of(style);
         double x = current.Amperes / rating.Amperes;

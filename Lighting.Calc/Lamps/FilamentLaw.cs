@@ -42,9 +42,7 @@ internal static class FilamentLaw
         double ratio = Math.Abs(volts) / referenceVolts;
         double coldRatio = Math.Min(ratio, ColdVoltsRatio);
         double cold = HotToColdRatio / 2 * coldRatio * coldRatio;
-        double hot = ratio <= ColdVoltsRatio
-            ? 0
-            : (Math.Pow(ratio, CurrentExponent + 1) - Math.Pow(ColdVoltsRatio, CurrentExponent + 1)) / (CurrentExponent + 1);
+        double hot = (Math.Pow(Math.Max(ratio, ColdVoltsRatio), CurrentExponent + 1) - Math.Pow(ColdVoltsRatio, CurrentExponent + 1)) / (CurrentExponent + 1);
         return referenceVolts * referenceAmperes * (cold + hot);
     }
 }

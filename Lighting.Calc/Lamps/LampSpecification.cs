@@ -102,7 +102,7 @@ public sealed record LampSpecification
     public Ratio? RelativeLightAt(ElectricPotential voltage) => Type switch
     {
         LampType.Filament or LampType.Halogen => Ratio.FromDecimalFractions(FilamentLaw.RelativeLight(voltage.Volts, ReferenceVoltage.Volts)),
-        LampType.Led => Ratio.FromDecimalFractions(Math.Max(0, voltage.Volts * At(voltage.Volts).CurrentAmperes / (ReferenceVoltage.Volts * ReferenceCurrent.Amperes))),
+        LampType.Led => Ratio.FromDecimalFractions(voltage.Volts * At(voltage.Volts).CurrentAmperes / (ReferenceVoltage.Volts * ReferenceCurrent.Amperes)),
         LampType.LedBallast => Ratio.FromDecimalFractions(Math.Max(0, At(voltage.Volts).CurrentAmperes / ReferenceCurrent.Amperes)),
         _ => null,
     };

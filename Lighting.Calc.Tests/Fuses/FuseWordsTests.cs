@@ -1,0 +1,253 @@
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lamps;
+using UnitsNet;
+
+namespace Lighting.Calc.Tests.Fuses;
+
+/// <summary>What a rider reads of a fuse, whole sentences; the numbers of the round bike by hand as in <see cref="FuseVerdictByHandTests"/>.</summary>
+public class FuseWordsTests
+{
+    [Fact]
+    public void A_fuse_that_suits()
+    {
+        FuseSuitability fuse = FuseBike.Check(FuseBike.Round()).Single();
+        Assert.Equal("15 A main: suits — 5.5 A at most (lights=on), 11.25 A usable; its weakest wire 'tail feed' carries 15 A", fuse.Headline);
+        Assert.Equal("fit 7.5 A to 15 A", fuse.Advice.Explanation);
+        Assert.Equal("suits", fuse.VerdictText);
+        Assert.Empty(fuse.Findings);
+    }
+
+    [Fact]
+    public void A_fuse_that_is_too_small() => Assert.Equal(
+        "5 A main: too small — it carries 5.5 A (lights=on), more than the 3.75 A it may carry without end; fit 7.5 A to 15 A",
+        FuseBike.Check(FuseBike.Round(fuse: 5)).Single().Headline);
+
+    [Fact]
+    public void A_fuse_that_is_too_large_for_two_wires_names_the_weaker_first()
+    {
+        FuseSuitability fuse = FuseBike.Check(FuseBike.Round(fuse: 20)).Single();
+        Assert.Equal(
+            ["the run 'tail feed' (0.75 mm2) carries 15 A, less than the fuse's 20 A", "the run 'headlamp feed' (1 mm2) carries 19 A, less than the fuse's 20 A"], fuse.Reasons);
+        Assert.Equal($"20 A main: too large for the wire — {fuse.Reasons[0]}; fit 7.5 A to 15 A", fuse.Headline);
+        Assert.Equal(fuse.Reasons, fuse.Findings.Where(f => f is { Severity: Severity.Fault, Subject: "main" }).Select(f => f.Message));
+        Assert.Equal(
+            "the run 'tail feed' limits it: 0.75 mm2 carries 15 A in free air at 30 °C with 70 °C insulation, × 1.00 for air of 30 °C × 1.00 for 1 loaded together",
+            fuse.Protection.Explanation);
+        Assert.False(fuse.Protection.Protects);
+    }
+
+    // 17.31 A of 15 A is 115 %. Between 110 % (100 h) and 135 % (0.75 s) the share of logarithms is 0.2334: 4.7 h.
+    [Fact]
+    public void A_fuse_that_a_far_short_does_not_open()
+    {
+        FuseSuitability fuse = FuseBike.Check(FuseBike.Round(tailMetres: 25)).Single();
+        Assert.Equal(
+            "a dead short at the far end of 'tail feed' (tail +) draws 17.31 A: 115 % of the rating lies below the first gate by which it must open (135 %): "
+            + "it may carry this without end, and holds at least 4.7 h; it must open within 5 s",
+            Assert.Single(fuse.Reasons));
+        Assert.Equal($"15 A main: will not clear — {fuse.Reasons[0]}; fit 7.5 A: no other standard blade rating suits", fuse.Headline);
+    }
+
+    // 60 m: 20 + 3.8 + 25.4 + 10 + 1482 + 49.4 = 1590.6 mΩ. With a 3 A fuse's 31.1 mΩ 7.8 A, 260 %; with 5 A 7.86 A, 157 %: no longer within 5 s.
+    [Fact]
+    public void Where_only_a_short_stands_against_it_resistance_must_go()
+    {
+        FuseAdvice advice = FuseBike.Check(FuseBike.Round(tailMetres: 60)).Single().Advice;
+        Assert.Equal(
+            "the load needs 7.5 A, a dead short is cleared by 3 A at most; lower the load to 2.25 A; or take resistance out of the way to the short: thicker or shorter wires, better joints",
+            advice.Explanation);
+        Assert.Equal(3, advice.WireAllows!.Value.Amperes);
+        Assert.Null(advice.Largest);
+        Assert.Null(advice.Smallest);
+        Assert.Empty(advice.ThickerRuns);
+    }
+
+    [Fact]
+    public void Where_wires_stand_against_it_each_is_told_with_the_size_that_would_do()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with { Lamps = bike.Lamps.Add(FuseBike.Load("heated grips", LampType.Fixed, 12, 8, "switch out", Bike.BatteryMinus)) };
+        Assert.Equal(
+            "the load needs 20 A, the wires allow 15 A at most; lower the load to 11.25 A; "
+            + "for the load as it is: 'headlamp feed' of 1 mm2 must be 1.25 mm2 or thicker, 'tail feed' of 0.75 mm2 must be 1.25 mm2 or thicker",
+            FuseBike.Check(bike).Single().Advice.Explanation);
+    }
+
+    [Fact]
+    public void A_wire_without_a_rating_is_told_with_the_first_size_that_has_one()
+    {
+        FuseSuitability fuse = FuseBike.Check(FuseBike.Round(fuse: 7.5, tailWire: "24 AWG")).Single();
+        Assert.Equal("the run 'tail feed' cannot be shown to be protected: no rating is published for 24 AWG or for any thinner wire", Assert.Single(fuse.Reasons));
+        Assert.Equal(
+            "the load needs 7.5 A, and no standard blade fuse both protects every wire and clears every dead short; for the load as it is: 'tail feed' of 24 AWG must be 18 AWG or thicker",
+            fuse.Advice.Explanation);
+        Assert.Null(fuse.Advice.LoadMustFallTo);
+    }
+
+    // No factor is printed for 19 wires together, whatever their size.
+    [Fact]
+    public void Where_no_size_would_do_that_is_said()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with { Runs = [.. bike.Runs.Select(r => r.Name == "tail feed" ? r with { Bundle = 19 } : r)] };
+        FuseAdvice advice = FuseBike.Check(bike).Single().Advice;
+        Assert.EndsWith("; for the load as it is: 'tail feed' of 0.75 mm2: no listed size of its kind will do", advice.Explanation, StringComparison.Ordinal);
+        Assert.Null(Assert.Single(advice.ThickerRuns).Wire);
+    }
+
+    [Fact]
+    public void Advice_for_glass_that_is_marked_with_what_blows_it_says_how_to_read_it()
+    {
+        Bike bike = FuseBike.Round() with { Fuses = [FuseBike.Fuse("main", 15, "fuse in", "fuse out", FuseStyle.Glass)] };
+        FuseSuitability fuse = FuseBike.Check(bike, new FuseOptions { GlassMarkedWithBlowingCurrent = true }).Single();
+        // 5.5 A is 75 % of 7.33 A, the next glass rating 7.5 A; the wires carry 15 A.
+        Assert.Equal("fit 7.5 A to 15 A (continuous ratings; a fuse marked with its blowing current shows twice that)", fuse.Advice.Explanation);
+        Assert.Equal(
+            ["taken as marked with the current at which it blows: 15 A marked is 7.5 A without end", "its own resistance is not listed and not published; a dead short is reckoned without it"],
+            fuse.Findings.Where(f => f is { Severity: Severity.Note, Subject: "main" }).Select(f => f.Message));
+    }
+
+    // 158 mΩ to the tail: 80 A, 5.3 ratings of 15 A, 120 s × (2/5.3)² = 17 s; 10.7 of 7.5 A, 4.2 s.
+    [Fact]
+    public void A_glass_fuse_that_a_short_opens_after_more_than_five_seconds_is_told_to_be_slow()
+    {
+        Assert.Equal(
+            [(Severity.Note, "the longest published times of its style are long for a wire with a dead short; parts sold as fast-acting promise 5 s to 10 s at 200 % of the rating")],
+            Slow(15).Select(f => (f.Severity, f.Message)));
+        Assert.Empty(Slow(7.5));
+
+        static IEnumerable<Finding> Slow(double amperes) =>
+            FuseBike.Check(FuseBike.Round() with { Fuses = [FuseBike.Fuse("main", amperes, "fuse in", "fuse out", FuseStyle.Glass)] }).Single()
+                .Findings.Where(f => f.Message.StartsWith("the longest", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_resistance_that_is_listed_is_not_said_to_be_unknown()
+    {
+        Fuse glass = FuseBike.Fuse("main", 10, "fuse in", "fuse out", FuseStyle.Glass);
+        Bike bike = FuseBike.Round() with { Fuses = [glass with { Resistance = ElectricResistance.FromMilliohms(8) }] };
+        Assert.DoesNotContain(FuseBike.Check(bike).Single().Findings, f => f.Message.Contains("its own resistance", StringComparison.Ordinal));
+        Assert.Contains(FuseBike.Check(bike with { Fuses = [glass] }).Single().Findings, f => f.Message.Contains("its own resistance", StringComparison.Ordinal));
+        // A blade of 4 A is made, but its resistance is not printed.
+        Assert.Contains(
+            FuseBike.Check(FuseBike.Round(fuse: 4)).Single().Findings, f => f is { Severity: Severity.Note, Subject: "main" } && f.Message.StartsWith("its own resistance", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_fuse_that_no_setting_joins_to_the_battery_is_not_judged_and_says_so()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with { Fuses = bike.Fuses.Add(FuseBike.Fuse("loose", 10, "nowhere", "nothing")) };
+        FuseSuitability loose = FuseBike.Check(bike)[1];
+        Assert.Equal(
+            [(Severity.Caution, "no setting joins it to the battery, so its load and its wires were not judged"), (Severity.Note, "it carries no current in any of these settings")],
+            loose.Findings.Select(f => (f.Severity, f.Message)));
+        Assert.Equal("it feeds no run in any of these settings", loose.Protection.Explanation);
+        // Nothing flows: the smallest of all carries that.
+        Assert.Equal("the load needs at least 1 A; how large it may be depends on the wires, and it feeds none in these settings", loose.Advice.Explanation);
+        Assert.Null(loose.SwitchingOn);
+        Assert.Equal("10 A loose: suits — 0 A at most (everything off), 7.5 A usable; it feeds no run in any of these settings", loose.Headline);
+    }
+
+    [Fact]
+    public void A_limit_over_eighty_percent_is_cautioned_where_the_fuse_suits_by_it()
+    {
+        Assert.Equal("judged at 80.5 % of its rating; 75 % is usual", Assert.Single(Judged(80.5).Findings).Message);
+        Assert.Equal(Severity.Caution, Judged(80.5).Findings[0].Severity);
+        Assert.Empty(Judged(80).Findings);
+        Assert.DoesNotContain(FuseBike.Check(FuseBike.Round(fuse: 5), new FuseOptions { SteadyLimit = Ratio.FromPercent(100) }).Single().Findings, f => f.Message.StartsWith("judged at", StringComparison.Ordinal));
+
+        static FuseSuitability Judged(double percent) => FuseBike.Check(FuseBike.Round(), new FuseOptions { SteadyLimit = Ratio.FromPercent(percent) }).Single();
+    }
+
+    [Fact]
+    public void A_short_whose_way_back_no_lamp_tells_is_named()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("spare feed", "switch out", "spare plug", "1 mm2", 1)).Add(FuseBike.Run("old feed", "switch out", "old plug", "1 mm2", 1)) };
+        FuseSuitability fuse = FuseBike.Check(bike).Single();
+        Finding finding = Assert.Single(fuse.Findings);
+        Assert.Equal((Severity.Note, "no lamp tells where a short of 'spare feed', 'old feed' returns; the frame is taken as without resistance there"), (finding.Severity, finding.Message));
+        // By hand: 20 + 3.8 + 4.8 + 25.4 + 10 + 18.5 = 82.5 mΩ, nothing on the way back.
+        RunClearing spare = fuse.Clearing.Single(c => c.Run.Name == "spare feed");
+        Assert.Null(spare.ReturnFrom);
+        Assert.Equal(82.5, spare.LoopResistance.Milliohms, 1e-6);
+        Assert.Equal("tail -", fuse.Clearing.Single(c => c.Run.Name == "tail feed").ReturnFrom);
+    }
+
+    [Fact]
+    public void A_return_without_a_rating_is_cautioned()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with { Runs = [.. bike.Runs.Select(r => r.Name == "tail earth" ? r with { Wire = FuseBike.Wire("24 AWG") } : r)] };
+        Finding finding = Assert.Single(FuseBike.Check(bike).Single().Findings);
+        Assert.Equal(
+            (Severity.Caution, "tail earth", "whether the run carries its 0.5 A cannot be checked: no rating is published for 24 AWG or for any thinner wire"),
+            (finding.Severity, finding.Subject, finding.Message));
+    }
+
+    // 0.35 mm² carries 9 A: the fault is told of the run, with the setting.
+    [Fact]
+    public void A_fed_run_that_carries_more_than_it_can_is_a_fault_of_its_own()
+    {
+        Bike bike = FuseBike.Round(fuse: 20);
+        bike = bike with
+        {
+            Runs = [.. bike.Runs.Select(r => r.Name == "headlamp feed" ? r with { Wire = FuseBike.Wire("0.35 mm2") } : r)],
+            Lamps = [.. bike.Lamps.Select(l => l.Lamp == "headlamp" ? FuseBike.Load("headlamp", LampType.Fixed, 12, 10, l.Feed, l.Return) : l)],
+        };
+        Assert.Contains(
+            FuseBike.Check(bike).Single().Findings,
+            f => f is { Severity: Severity.Fault, Subject: "headlamp feed" } && f.Message.StartsWith("the run carries 10 A (lights=on), more than its wire's 9 A: 0.35 mm2 carries 9 A", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_run_behind_two_fuses_is_told_once_by_the_first()
+    {
+        Bike bike = FuseBike.Round() with { Fuses = [FuseBike.Fuse("main", 10, "fuse in", "fuse out"), FuseBike.Fuse("spare", 5, "fuse in", "fuse out")] };
+        var fuses = FuseBike.Check(bike);
+        Assert.Equal(
+            ["feed", "headlamp feed", "tail feed"],
+            fuses[0].Findings.Where(f => f.Severity == Severity.Caution).Select(f => f.Message.Split('\'')[1]));
+        Assert.Equal(
+            "the run 'feed' is fed through 'spare' too: a fault in it may draw what both fuses carry together", fuses[0].Findings.First(f => f.Severity == Severity.Caution).Message);
+        Assert.DoesNotContain(fuses[1].Findings, f => f.Severity == Severity.Caution);
+    }
+
+    [Fact]
+    public void An_unfused_run_is_told_by_what_it_is()
+    {
+        Bike bike = FuseBike.Round();
+        Finding lead = Assert.Single(UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always)));
+        Assert.Equal(
+            (Severity.Note, "battery lead", "it leads from the battery to the first fuse, and no fuse protects it: keep it short and well away from the frame"), (lead.Severity, lead.Subject, lead.Message));
+        bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("radio feed", "fuse in", "radio +", "1 mm2", 1)), Lamps = bike.Lamps.Add(FuseBike.Load("radio", LampType.Fixed, 12, 1, "radio +", Bike.BatteryMinus)) };
+        Assert.Equal(
+            "no fuse protects it: the battery reaches it without passing one (everything off)",
+            UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always)).Single(f => f.Subject == "radio feed").Message);
+    }
+
+    [Theory]
+    [InlineData(0.05, "50 ms")]
+    [InlineData(0.0999, "99.9 ms")]
+    [InlineData(0.1, "0.1 s")]
+    [InlineData(119.99, "119.99 s")]
+    [InlineData(120, "2 min")]
+    [InlineData(7199, "120 min")]
+    [InlineData(7200, "2 h")]
+    [InlineData(360000, "100 h")]
+    public void A_time_is_told_in_the_unit_that_suits_it(double seconds, string text) => Assert.Equal(text, OpeningTime.Text(seconds));
+
+    // On the gates as printed, and by the last gate's energy above it: 0.1 s × (6/7.5)² = 64 ms.
+    [Theory]
+    [InlineData(FuseStyle.Blade, 100, "carries 100 % of the rating")]
+    [InlineData(FuseStyle.Blade, 105, "105 % of the rating lies below the first gate by which it must open (135 %): it may carry this without end, and holds at least 100 h")]
+    [InlineData(FuseStyle.Blade, 200, "opens at 200 % of the rating in 0.15 s to 5 s")]
+    [InlineData(FuseStyle.Blade, 750, "750 % of the rating lies above the last gate (600 %): opens within 64 ms by that gate's energy; how fast is not published")]
+    [InlineData(FuseStyle.Glass, 100, "carries 100 % of the rating")]
+    [InlineData(FuseStyle.Glass, 120, "120 % of the rating lies below the first gate by which it must open (135 %): it may carry this without end")]
+    [InlineData(FuseStyle.Glass, 200, "opens at 200 % of the rating within 2 min (how fast is not published)")]
+    public void An_opening_time_in_words(FuseStyle style, double percent, string words) =>
+        Assert.Equal(words, OpeningTime.Of(style, ElectricCurrent.FromAmperes(10), ElectricCurrent.FromAmperes(percent / 10)).Explanation);
+}
