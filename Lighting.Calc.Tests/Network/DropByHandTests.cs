@@ -63,15 +63,36 @@ public class DropByHandTests
     }
 
     [Fact]
+    public void Mending_is_reckoned_at_the_volts_of_the_ledger()
+    {
+        Bike bike = Heater(Earth.Negative, turned: false);
+        var network = new HarnessNetwork(bike);
+        HarnessSolver solver = network.CreateSolver();
+        solver.SetSupply(ElectricPotential.FromVolts(6));
+        DropLedger ledger = DropAnalysis.LedgerOf(bike, solver.Solve(Benches.Set(bike, "heat=on")), 0)!;
+        Assert.Equal(6 * 5 / 7.1 - 6 * 5 / 7.8, DropAnalysis.CostliestOf(network, ledger, 1)[0].Voltage.Volts, 1e-9);
+    }
+
+    [Fact]
+    public void All_that_is_lost_in_one_kind_of_part_is_added_up()
+    {
+        Bike bike = Benches.Sidecar();
+        DropLedger ledger = DropAnalysis.LedgerOf(bike, new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "lights=low")), 0)!;
+        double[] wires = [.. ledger.Entries.Where(e => e.Kind == DropKind.FeedWire).Select(e => e.Voltage.Volts)];
+        Assert.Equal(2, wires.Length);
+        Assert.Equal(wires[0] + wires[1], ledger.DropIn(DropKind.FeedWire).Volts, 1e-12);
+    }
+
+    [Fact]
     public void Light_lost_is_held_against_the_light_at_the_source_volts()
     {
         Bike bike = Heater(Earth.Negative, turned: false);
-        bike = bike with { Lamps = [bike.Lamps[0] with { Specification = Benches.Filament(12, 21) }] };
+        bike = bike with { Lamps = [bike.Lamps[0] with { Specification = Benches.Filament(10, 21) }] };
         DropLedger ledger = Ledger(bike, Earth.Negative, out HarnessNetwork network);
         Assert.Equal(1 - Math.Pow(ledger.Lamp.Voltage.Volts / 12, 3.4), ledger.LightLost!.Value.DecimalFractions, 1e-9);
         MendingGain first = DropAnalysis.CostliestOf(network, ledger)[0];
         Assert.Equal(
-            Math.Pow((ledger.Lamp.Voltage + first.Voltage).Volts / 12, 3.4) - Math.Pow(ledger.Lamp.Voltage.Volts / 12, 3.4), first.Light!.Value.DecimalFractions, 1e-9);
+            Math.Pow((ledger.Lamp.Voltage + first.Voltage).Volts / 10, 3.4) - Math.Pow(ledger.Lamp.Voltage.Volts / 10, 3.4), first.Light!.Value.DecimalFractions, 1e-9);
     }
 
     [Fact]

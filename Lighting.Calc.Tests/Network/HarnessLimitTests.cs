@@ -163,6 +163,76 @@ public class HarnessLimitTests
         Assert.Equal(0, down.Points.Single(p => p.Point == "stand plug").Voltage.Volts);
     }
 
+    // Listed from the far end in, so that the volts come one part further each time round.
+    [Fact]
+    public void Behind_a_closed_contact_that_leads_nowhere_every_point_has_the_volts_before_it()
+    {
+        Bike bike = Benches.Sidecar();
+        bike = bike with
+        {
+            Runs = [Benches.Run("third", "c", "d", 1), Benches.Run("second", "b", "c", 1), Benches.Run("first", "stand in", "b", 1), .. bike.Runs],
+            Switches = bike.Switches.Add(Benches.Contact("stand", "tail line", "stand in", "up")),
+            Lamps = bike.Lamps.Insert(0, Benches.Lamp("lost", "far side", "d", Benches.Filament(12, 5))),
+        };
+        HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
+        OperatingPoint up = solver.Solve(Benches.Set(bike, "lights=low; stand=up")), down = solver.Solve(Benches.Set(bike, "lights=low"));
+        double line = Volts(up, "tail line");
+        Assert.InRange(line, 12, 13.5);
+        Assert.All(["stand in", "b", "c", "d", "far side"], p => Assert.Equal(line, Volts(up, p)));
+        Assert.All(["stand in", "b", "c", "d", "far side"], p => Assert.Equal(0, Volts(down, p)));
+        Assert.Null(up.Lamps[0].Drop);
+        Assert.Equal(0, up.Lamps[0].Current.Amperes);
+
+        static double Volts(OperatingPoint point, string name) => point.Points.Single(p => p.Point == name).Voltage.Volts;
+    }
+
+    [Fact]
+    public void A_point_keeps_the_values_it_was_solved_with_when_the_solver_is_told_others()
+    {
+        Setting low = Benches.Set(Benches.Sidecar(), "lights=low");
+        OperatingPoint before = _solver.Solve(low);
+        _solver.SetRun(0, ElectricResistance.FromOhms(1), ElectricResistance.FromOhms(2));
+        _solver.SetContact(0, ElectricResistance.FromOhms(3));
+        _solver.SetFuse(0, ElectricResistance.FromOhms(4));
+        _solver.SetLamp(0, Benches.Filament(6, 18));
+        OperatingPoint after = _solver.Solve(low);
+        // 1.2 m × 12.7 mΩ of wire, two joints of 5 mΩ, a contact of 10 mΩ, 4.8 mΩ of fuse.
+        Assert.Equal(0.01524, before.Runs[0].WireDrop.Volts / before.Runs[0].Current.Amperes, 1e-9);
+        Assert.Equal(0.02524, before.Runs[0].Resistance.Ohms, 1e-9);
+        Assert.Equal(0.010, before.Contacts[0].Drop.Volts / before.Contacts[0].Current.Amperes, 1e-9);
+        Assert.Equal(0.0048, before.Fuses[0].Drop.Volts / before.Fuses[0].Current.Amperes, 1e-9);
+        Assert.Same(Benches.Sidecar().Lamps[0].Lamp, before.Lamps[0].Lamp.Lamp);
+        Assert.Equal(12, before.Lamps[0].Lamp.Specification.ReferenceVoltage.Volts);
+        Assert.Equal((1.0, 2.0, 3.0), (after.Runs[0].WireDrop.Volts / after.Runs[0].Current.Amperes, after.Runs[0].JointDrop.Volts / after.Runs[0].Current.Amperes, after.Runs[0].Resistance.Ohms));
+        Assert.Equal((3.0, 4.0, 6.0), (Math.Round(after.Contacts[0].Drop.Volts / after.Contacts[0].Current.Amperes, 9), after.Fuses[0].Drop.Volts / after.Fuses[0].Current.Amperes, after.Lamps[0].Lamp.Specification.ReferenceVoltage.Volts));
+    }
+
+    [Fact]
+    public void A_points_parts_are_made_once()
+    {
+        OperatingPoint point = _solver.Solve(Benches.Set(Benches.Sidecar(), "lights=low"));
+        Assert.True(point.Lamps == point.Lamps && point.Runs == point.Runs && point.Fuses == point.Fuses && point.Points == point.Points && point.Contacts == point.Contacts);
+    }
+
+    [Fact]
+    public void Without_runs_a_contact_is_told_closed_and_carries_nothing()
+    {
+        var bike = new Bike { Switches = [Benches.Contact("horn", "a", "b", "on") with { Resistance = ElectricResistance.FromOhms(1) }] };
+        ContactState contact = Assert.Single(new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "horn=on")).Contacts);
+        Assert.Equal((true, 0.0, 0.0), (contact.Closed, contact.Current.Amperes, contact.Drop.Volts));
+    }
+
+    [Fact]
+    public void A_solution_is_of_a_bike_with_as_many_parts()
+    {
+        Bike bike = Benches.Sidecar();
+        SolvedCircuit solved = _solver.Solve(Benches.Set(bike, "lights=low")).Solved;
+        Assert.True(solved.IsOf(bike));
+        Assert.False(solved.IsOf(bike with { Fuses = [] }));
+        Assert.False(solved.IsOf(bike with { Runs = bike.Runs.RemoveAt(0) }));
+        Assert.False(solved.IsOf(bike with { Lamps = bike.Lamps.RemoveAt(0) }));
+    }
+
     // Two lamps of 12 V 5 W in series on 12 V: 6 V each; a lamp under a hundredth of the volts counts as not fed.
     [Fact]
     public void A_lamp_that_gets_next_to_no_volts_is_not_fed()

@@ -56,6 +56,34 @@ public class ReviewWordsTests
             "leaves it dark: open contact 'lights (lights in to low line)' and 'stand (low line to pillar)' on the way", Review(bike).First(f => f.Subject == "low beam").Message, StringComparison.Ordinal);
     }
 
+    // The short way has two open contacts, the long one a single one: that is the one to close.
+    [Fact]
+    public void The_way_with_fewest_open_contacts_shows_which_would_have_to_close()
+    {
+        Bike bike = Benches.Sidecar();
+        bike = bike with
+        {
+            Lamps = [bike.Lamps[2] with { Lamp = "spot", Circuit = "spot", Feed = "spot feed", LitWhen = Condition.Always }],
+            Runs = [bike.Runs[0], Benches.Run("long 1", "lights in", "a", 1), Benches.Run("long 2", "a", "b", 1), Benches.Run("long 3", "b", "c", 1)],
+            Switches = [Benches.Contact("one", "lights in", "m", "on"), Benches.Contact("two", "m", "spot feed", "on"), Benches.Contact("three", "c", "spot feed", "on")],
+        };
+        Assert.Contains(
+            "leaves it dark: open contact 'three (c to spot feed)' on the way battery + > main > fused > feed > lights in > long 1 > a",
+            Review(bike).First(f => f.Subject == "spot").Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_fuse_behind_another_feeds()
+    {
+        Bike bike = Benches.Sidecar();
+        bike = bike with
+        {
+            Runs = bike.Runs.SetItem(3, bike.Runs[3] with { From = "tail fused" }),
+            Fuses = bike.Fuses.Add(new Fuse { Name = "tail fuse", From = "tail line", To = "tail fused", Rating = ElectricCurrent.FromAmperes(5) }),
+        };
+        Assert.Empty(Review(bike));
+    }
+
     [Fact]
     public void A_load_straight_on_the_battery_hangs_on_it_without_a_fuse()
     {
@@ -144,12 +172,12 @@ public class ReviewWordsTests
     {
         Name = "indicators",
         Fuses = [new Fuse { Name = "main", From = Bike.BatteryPlus, To = "fused", Rating = ElectricCurrent.FromAmperes(10) }],
-        Runs = [Benches.Run("flasher", "fused", "flasher out", 1)],
+        Runs = [Benches.Run("flasher", "fused", "flasher out", 1), Benches.Run("rear earth", "rear frame", Bike.BatteryMinus, 1)],
         Switches = [Benches.Contact("turn", "flasher out", "left", "left"), Benches.Contact("turn", "flasher out", "right", "right")],
         Lamps =
         [
-            Benches.Lamp("left lamp", "left", Bike.BatteryMinus, Benches.Filament(12, 21), "turn=left"),
-            Benches.Lamp("right lamp", "right", Bike.BatteryMinus, Benches.Filament(12, 21), "turn=right"),
+            Benches.Lamp("left lamp", "left", "rear frame", Benches.Filament(12, 21), "turn=left"),
+            Benches.Lamp("right lamp", "right", "rear frame", Benches.Filament(12, 21), "turn=right"),
             Benches.Lamp("tell-tale", "left", "right", LampSpecification.FromPower(LampType.Filament, ElectricPotential.FromVolts(12), Power.FromWatts(2)), "turn=left|right"),
         ],
     };
