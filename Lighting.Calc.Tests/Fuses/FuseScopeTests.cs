@@ -92,11 +92,11 @@ public class FuseScopeTests
     {
         Bike bike = FuseBike.Round();
         bike = bike with { Lamps = bike.Lamps.Add(FuseBike.Load("clock", LampType.Resistor, 12, 0.1, Bike.BatteryPlus, Bike.BatteryMinus)) };
-        UnfusedRun lead = Assert.Single(UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always)));
+        UnfusedRun lead = Assert.Single(UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken));
         Assert.Equal((true, "everything off"), (lead.IsBatteryLead, lead.Setting.ToString()));
         // A lamp that hangs on the lead by the wire listed as its return.
         bike = bike with { Lamps = bike.Lamps.Add(FuseBike.Load("pilot", LampType.Resistor, 12, 0.1, Bike.BatteryMinus, "fuse in")) };
-        Assert.False(Assert.Single(UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always))).IsBatteryLead);
+        Assert.False(Assert.Single(UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken)).IsBatteryLead);
     }
 
     // A spare wire from the battery that ends at nothing is no lead to a fuse.
@@ -105,7 +105,7 @@ public class FuseScopeTests
     {
         Bike bike = FuseBike.Round();
         bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("spare", Bike.BatteryPlus, "spare end", "1 mm2", 1)) };
-        Assert.Equal([("battery lead", true), ("spare", false)], UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always)).Select(u => (u.Run.Name, u.IsBatteryLead)));
+        Assert.Equal([("battery lead", true), ("spare", false)], UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken).Select(u => (u.Run.Name, u.IsBatteryLead)));
     }
 
     // 7.5 A × 0.75 = 5.625 A; 0.35 mm² carries 9 A.
@@ -146,7 +146,7 @@ public class FuseScopeTests
     }
 
     private static IEnumerable<(string, bool, string)> Unfused(Bike bike) =>
-        UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always)).Select(u => (u.Run.Name, u.IsBatteryLead, u.Setting.ToString()));
+        UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken).Select(u => (u.Run.Name, u.IsBatteryLead, u.Setting.ToString()));
 
     private static Bike Horn()
     {

@@ -219,13 +219,13 @@ public class FuseWordsTests
     public void An_unfused_run_is_told_by_what_it_is()
     {
         Bike bike = FuseBike.Round();
-        Finding lead = Assert.Single(UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always)));
+        Finding lead = Assert.Single(UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken));
         Assert.Equal(
             (Severity.Note, "battery lead", "it leads from the battery to the first fuse, and no fuse protects it: keep it short and well away from the frame"), (lead.Severity, lead.Subject, lead.Message));
         bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("radio feed", "fuse in", "radio +", "1 mm2", 1)), Lamps = bike.Lamps.Add(FuseBike.Load("radio", LampType.Fixed, 12, 1, "radio +", Bike.BatteryMinus)) };
         Assert.Equal(
             "no fuse protects it: the battery reaches it without passing one (everything off)",
-            UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always)).Single(f => f.Subject == "radio feed").Message);
+            UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken).Single(f => f.Subject == "radio feed").Message);
     }
 
     [Theory]

@@ -1,3 +1,4 @@
+using Lighting.Calc.Lamps;
 using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
@@ -91,6 +92,22 @@ public class CircuitLimitTests
         solver = dark.Solver();
         Assert.Equal(SolveStatus.Solved, solver.Solve());
         Assert.Equal(SolveStages.Newton | SolveStages.Descent, solver.Diagnostics.Tried);
+    }
+
+    // What the way by the descent would mend, and hide: these are all within reach of Newton's method, and quickly.
+    [Fact]
+    public void Harnesses_of_lamps_on_and_off_are_solved_by_Newtons_method_alone()
+    {
+        var random = new Random(7);
+        for (int n = 0; n < 100; n++)
+        {
+            TestNetwork network = RandomNetworks.Harness(random, 2 + random.Next(30), 3, [LampType.Filament, LampType.Resistor]);
+            // Every third lamp is switched off at its feed, so that it hangs between grounds.
+            network = network with { Loads = [.. network.Loads.Select((l, i) => i % 3 == 0 && i > 0 ? l with { Feed = network.Loads[i - 1].Return } : l)] };
+            CircuitSolver solver = network.Solved();
+            Assert.Equal(SolveStages.Newton, solver.Diagnostics.Tried);
+            Assert.InRange(solver.Diagnostics.Iterations, 0, 14);
+        }
     }
 
     [Fact]

@@ -133,6 +133,28 @@ public class HarnessLimitTests
         Assert.Equal(0, Volts("away"));
     }
 
+    // 13.5 V straight on each lamp, from the live to the earth side of either bike.
+    [Theory]
+    [InlineData(Earth.Negative)]
+    [InlineData(Earth.Positive)]
+    public void A_lamp_of_every_type_draws_in_the_harness_what_its_law_says(Earth earth)
+    {
+        foreach (LampType type in Enum.GetValues<LampType>())
+        {
+            var specification = LampSpecification.FromCurrent(type, ElectricPotential.FromVolts(12), ElectricCurrent.FromAmperes(1.5));
+            var bike = new Bike
+            {
+                Earth = earth,
+                ChargingVoltage = ElectricPotential.FromVolts(13.5),
+                BatteryResistance = ElectricResistance.Zero,
+                Lamps = [Benches.Lamp("lamp", "", "", specification, quantity: 2) with { Feed = null, Return = null }],
+            };
+            LampState lamp = new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty).Lamps[0];
+            Assert.Equal(13.5, lamp.Voltage.Volts, 1e-9);
+            Assert.Equal(2 * specification.CurrentAt(ElectricPotential.FromVolts(13.5)).Amperes, lamp.Current.Amperes, 1e-5);
+        }
+    }
+
     [Fact]
     public void Points_are_equal_when_they_are_one_solution_in_one_setting()
     {
