@@ -141,5 +141,32 @@ public class QuantityTextTests
     [InlineData("lwo", "low", 1)]
     [InlineData("", "abc", 3)]
     [InlineData("kitten", "sitting", 3)]
+    [InlineData("a cart", "cat", 3)]
     public void Edit_distance(string left, string right, int distance) => Assert.Equal(distance, NearestWords.Distance(left, right));
+
+    [Property(MaxTest = 500)]
+    public void A_bound_on_the_edits_tells_the_same_of_all_within_it(byte[] left, byte[] right, byte bound)
+    {
+        // Of three letters, so that words are near each other.
+        string a = string.Concat(left.Select(b => "abc"[b % 3])), b = string.Concat(right.Select(x => "abc"[x % 3]));
+        int edits = NearestWords.Distance(a, b), most = bound % 5, bounded = NearestWords.Distance(a, b, most);
+        Assert.Equal(edits, Reference(a, b));
+        Assert.True(edits <= most ? bounded == edits : bounded > most, $"{a} {b}: {edits} edits, with at most {most} counted {bounded}");
+    }
+
+    // The whole table of costs, as the definition has it.
+    private static int Reference(string a, string b)
+    {
+        var cost = new int[a.Length + 1, b.Length + 1];
+        for (int i = 0; i <= a.Length; i++)
+            for (int j = 0; j <= b.Length; j++)
+            {
+                int best = i == 0 || j == 0 ? i + j : Math.Min(cost[i - 1, j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1), Math.Min(cost[i - 1, j], cost[i, j - 1]) + 1);
+                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                    best = Math.Min(best, cost[i - 2, j - 2] + 1);
+                cost[i, j] = best;
+            }
+
+        return cost[a.Length, b.Length];
+    }
 }

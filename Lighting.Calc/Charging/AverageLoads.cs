@@ -38,22 +38,14 @@ internal static class AverageLoads
     /// <summary>The average load of a bike some of whose settings are solved already; the others are solved as they are asked for.</summary>
     /// <param name="network">The bike's harness.</param>
     /// <param name="solved">Its operating points so far.</param>
-    internal static AverageLoad Of(HarnessNetwork network, IReadOnlyList<OperatingPoint> solved)
+    /// <param name="places">Where each setting stands among them.</param>
+    internal static AverageLoad Of(HarnessNetwork network, IReadOnlyList<OperatingPoint> solved, IReadOnlyDictionary<Setting, int> places)
     {
-        var known = solved.ToDictionary(p => p.Setting);
-        var currents = new Dictionary<SolvedCircuit, ElectricCurrent>();
         AverageLoad? others = null;
         return (setting, supplyVoltage) =>
-            known.TryGetValue(setting, out OperatingPoint? point) && point.SupplyVoltage.Volts == supplyVoltage.Volts
-                ? OfShared(point)
+            places.TryGetValue(setting, out int place) && solved[place].Solved.SupplyVolts == supplyVoltage.Volts
+                ? Of(solved[place])
                 : (others ??= Of(network))(setting, supplyVoltage);
-
-        ElectricCurrent OfShared(OperatingPoint point)
-        {
-            if (!currents.TryGetValue(point.Solved, out ElectricCurrent current))
-                currents.Add(point.Solved, current = Of(point));
-            return current;
-        }
     }
 
     /// <summary>Source current with every lamp counted for its <see cref="FittedLamp.Duty"/>.</summary>

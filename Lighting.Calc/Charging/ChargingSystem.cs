@@ -15,10 +15,10 @@ public sealed class ChargingSystem
     private readonly AverageLoad _load;
     private readonly OutputModel _output;
 
-    private ChargingSystem(Bike bike, AverageLoad load, ChargingOptions options)
+    private ChargingSystem(Bike bike, ImmutableArray<SwitchDefinition> switches, AverageLoad load, ChargingOptions options)
     {
         Bike = bike;
-        Switches = SettingEnumeration.SwitchesOf(bike);
+        Switches = switches;
         Options = options;
         _load = load;
         _output = OutputModel.Of(bike.Charging, options.Model, bike.ChargingVoltage + options.BridgeDrop);
@@ -55,11 +55,13 @@ public sealed class ChargingSystem
     /// <param name="options">What the lists do not say; null for the defaults.</param>
     /// <exception cref="ArgumentException">The charging list is not a curve, or a machine that was asked for cannot be fitted; the message says why.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
-    public static ChargingSystem WithLoads(Bike bike, AverageLoad load, ChargingOptions? options = null)
+    public static ChargingSystem WithLoads(Bike bike, AverageLoad load, ChargingOptions? options = null) => WithLoads(bike, SettingEnumeration.SwitchesOf(bike), load, options ?? ChargingOptions.Default);
+
+    /// <summary>The same of a bike whose switches are known already.</summary>
+    internal static ChargingSystem WithLoads(Bike bike, ImmutableArray<SwitchDefinition> switches, AverageLoad load, ChargingOptions options)
     {
-        options ??= ChargingOptions.Default;
         options.Check();
-        return new ChargingSystem(bike, load, options);
+        return new ChargingSystem(bike, switches, load, options);
     }
 
     /// <summary>What the charging system gives at an engine speed in a setting: the windings whose condition holds, added up.</summary>

@@ -46,9 +46,11 @@ public static class SettingEnumeration
     /// <param name="bike">The bike.</param>
     /// <param name="only">The condition; <see cref="Condition.Always"/> for all settings.</param>
     /// <exception cref="ArgumentException">The condition names a switch or position that the bike does not have, or leaves more than <see cref="MostSettings"/>.</exception>
-    public static ImmutableArray<Setting> Of(Bike bike, Condition only)
+    public static ImmutableArray<Setting> Of(Bike bike, Condition only) => Of(SwitchesOf(bike), only);
+
+    /// <summary>The same of switches that are known already.</summary>
+    internal static ImmutableArray<Setting> Of(ImmutableArray<SwitchDefinition> switches, Condition only)
     {
-        ImmutableArray<SwitchDefinition> switches = SwitchesOf(bike);
         foreach (ConditionTerm term in only.Terms)
         {
             SwitchDefinition? definition = switches.FirstOrDefault(s => Name.Equal(s.Name, term.Switch))

@@ -59,5 +59,5 @@ internal static class PointCells
         return false;
     }
 
-    private static bool IsBattery(string word) => word is "bat" or "batt" || NearestWords.Distance(word, "battery") <= 2;
+    private static bool IsBattery(string word) => word is "bat" or "batt" || NearestWords.Distance(word, "battery", most: 2) <= 2;
 }

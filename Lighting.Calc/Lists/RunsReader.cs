@@ -8,6 +8,8 @@ namespace Lighting.Calc.Lists;
 /// <summary>Reads <c>runs.csv</c>: the wires.</summary>
 internal static class RunsReader
 {
+    private static readonly string s_colours = $"expected one of {string.Join(", ", WireColour.SingleCodes)}, or two joined in that order, such as RDBU, and GNYE";
+
     /// <summary>The runs of the rows that are right; the others are logged.</summary>
     public static ImmutableArray<Run> Read(ListTable table)
     {
@@ -56,7 +58,7 @@ internal static class RunsReader
         if (row.Text("colour") is not { } text)
             return null;
         if (!WireColour.TryFind(text, out WireColour? colour))
-            row.Fault("colour", text, "is not a colour code of IEC 60757", $"expected one of {string.Join(", ", WireColour.SingleCodes)}, or two joined in that order, such as RDBU, and GNYE", WireColour.Nearest(text));
+            row.Fault("colour", text, "is not a colour code of IEC 60757", s_colours, WireColour.Nearest(text));
         return colour;
     }
 }

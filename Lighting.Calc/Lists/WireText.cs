@@ -8,6 +8,8 @@ namespace Lighting.Calc.Lists;
 /// <summary>Reads a wire size from a person's text, and offers the nearest size for one that does not exist.</summary>
 public static class WireText
 {
+    private static readonly string s_families = Families();
+
     /// <summary>Reads a wire size.</summary>
     /// <param name="text">A name of the <see cref="WireTable"/>: <c>16 AWG</c>, <c>16AWG stranded</c>, <c>1.25 mm2</c>.</param>
     /// <param name="wire">The size; null when there is a problem.</param>
@@ -18,7 +20,7 @@ public static class WireText
     {
         ArgumentNullException.ThrowIfNull(text);
         string wanted = text.Trim();
-        problem = WireTable.TryFind(wanted, out wire) && wire is not null ? null : new TextProblem(wanted, "is not a wire size", Families(), Nearest(wanted));
+        problem = WireTable.TryFind(wanted, out wire) && wire is not null ? null : new TextProblem(wanted, "is not a wire size", s_families, Nearest(wanted));
         return problem is null && wire is not null;
     }
 

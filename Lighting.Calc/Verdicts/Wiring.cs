@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Network;
@@ -18,9 +19,17 @@ internal sealed class Wiring
     public Wiring(Bike bike, Condition when)
     {
         _network = new HarnessNetwork(bike);
-        Settings = SettingEnumeration.Of(bike, when);
+        Switches = SettingEnumeration.SwitchesOf(bike);
+        Settings = SettingEnumeration.Of(Switches, when);
+        Places = Settings.Select((setting, place) => (setting, place)).ToFrozenDictionary(s => s.setting, s => s.place);
         Contacts = new ClosedContacts(_network, Settings);
     }
+
+    /// <summary>The bike's switches.</summary>
+    public ImmutableArray<SwitchDefinition> Switches { get; }
+
+    /// <summary>Where each setting stands among <see cref="Settings"/>.</summary>
+    public FrozenDictionary<Setting, int> Places { get; }
 
     /// <summary>The settings that are looked at.</summary>
     public ImmutableArray<Setting> Settings { get; }
