@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Network;
@@ -6,10 +5,11 @@ using Lighting.Calc.Network;
 namespace Lighting.Calc.Verdicts;
 
 /// <summary>What follows from how a bike is wired, whatever its wires, lamps, contacts and fuses are: the same for all bikes of one <see cref="WiringKey"/>.</summary>
-/// <remarks>Immutable, but that groups and review are made when they are first asked for, by two threads at once twice and alike.</remarks>
+/// <remarks>Immutable, but that places, groups and review are made when they are first asked for, by two threads at once twice and alike.</remarks>
 internal sealed class Wiring
 {
     private readonly HarnessNetwork _network;
+    private Dictionary<Setting, int>? _places;
     private SettingGroups? _groups;
     private ImmutableArray<Finding> _review;
 
@@ -21,7 +21,6 @@ internal sealed class Wiring
         _network = new HarnessNetwork(bike);
         Switches = SettingEnumeration.SwitchesOf(bike);
         Settings = SettingEnumeration.Of(Switches, when);
-        Places = Settings.Select((setting, place) => (setting, place)).ToFrozenDictionary(s => s.setting, s => s.place);
         Contacts = new ClosedContacts(_network, Settings);
     }
 
@@ -29,7 +28,7 @@ internal sealed class Wiring
     public ImmutableArray<SwitchDefinition> Switches { get; }
 
     /// <summary>Where each setting stands among <see cref="Settings"/>.</summary>
-    public FrozenDictionary<Setting, int> Places { get; }
+    public Dictionary<Setting, int> Places => _places ??= Settings.Select((setting, place) => (setting, place)).ToDictionary(s => s.setting, s => s.place);
 
     /// <summary>The settings that are looked at.</summary>
     public ImmutableArray<Setting> Settings { get; }
