@@ -15,6 +15,9 @@ namespace Lighting.Calc.Tolerances;
 /// </remarks>
 internal sealed class Sampler
 {
+    // A filament at a billionth of its volts gives no light, and is below what the power of many numbers takes.
+    private const double DarkRatio = 1e-9;
+
     private const double Tolerance = 1e-9;
 
     private readonly SamplingPlan _plan;
@@ -142,9 +145,13 @@ internal sealed class Sampler
     }
 
     /// <summary>Light against that at the reference volts; the share of a lamp's own current in it falls out.</summary>
-    private static double Light(LampSpecification lamp, double volts) => lamp.Type is LampType.Filament or LampType.Halogen
-        ? Vector128.Exp(FilamentLaw.LightExponent * Vector128.Log(Vector128.Create(Math.Abs(volts) / lamp.ReferenceVoltage.Volts))).ToScalar()
-        : lamp.RelativeLightAt(ElectricPotential.FromVolts(volts))?.DecimalFractions ?? 0;
+    private static double Light(LampSpecification lamp, double volts)
+    {
+        if (lamp.Type is not (LampType.Filament or LampType.Halogen))
+            return lamp.RelativeLightAt(ElectricPotential.FromVolts(volts))?.DecimalFractions ?? 0;
+        double ratio = Math.Abs(volts) / lamp.ReferenceVoltage.Volts;
+        return ratio > DarkRatio ? VectorPower.Of(Vector512.Create(ratio), FilamentLaw.LightExponent).ToScalar() : 0;
+    }
 
     /// <summary>As <see cref="AverageLoads"/> has it.</summary>
     private double AverageAmperes(StateSolver state)

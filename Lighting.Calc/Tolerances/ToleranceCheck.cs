@@ -16,9 +16,8 @@ namespace Lighting.Calc.Tolerances;
 /// coefficient, and, where the result is a straight line in the part, Sobol's first-order index (A. Saltelli et al., "Global Sensitivity Analysis: The Primer",
 /// 2008, section 1.2). Limits: what a curved effect or two parts together add is not in any share but in what they leave; the random error of a share is about
 /// twice its root over that of the samples.</para>
-/// <para>Repeatable: seed, samples and bike fix the answer, whatever the number of threads. The values drawn are the same bits on every machine. The
-/// results are the same bits on machines that multiply and add in one step alike, as 64-bit x86 with FMA (since 2013) and 64-bit ARM do; on others
-/// they may differ in the last digits, since the runtime's exponential and logarithm use that step where there is one.</para>
+/// <para>Repeatable: seed, samples and bike fix the answer, whatever the number of threads. The values drawn and
+/// the powers in the results are made of sums, products and quotients, each rounded by itself: the same bits on every machine.</para>
 /// </remarks>
 public static class ToleranceCheck
 {
