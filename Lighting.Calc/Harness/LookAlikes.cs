@@ -10,7 +10,6 @@ namespace Lighting.Calc.Harness;
 internal sealed class LookAlikes
 {
     private const ulong Base = 1_099_511_628_211;
-    private const int LongestWord = 100; // NearestWords compares no longer ones
 
     private readonly ImmutableArray<string> _words;
     private readonly Dictionary<ulong, List<int>> _byShape = [];
@@ -39,7 +38,7 @@ internal sealed class LookAlikes
     {
         string lower = word.ToLowerInvariant();
         var shapes = new HashSet<ulong>();
-        if (lower.Length > LongestWord)
+        if (lower.Length > NearestWords.LongestWord)
             return shapes;
         var power = new ulong[lower.Length + 1];
         power[0] = 1;

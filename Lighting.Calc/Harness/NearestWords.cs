@@ -5,7 +5,8 @@ namespace Lighting.Calc.Harness;
 /// <summary>Finds the known words nearest to a misspelt one.</summary>
 internal static class NearestWords
 {
-    private const int LongestWord = 100;
+    /// <summary>Longer words are only the same or not.</summary>
+    public const int LongestWord = 100;
 
     /// <summary>The closest words, at most three, closest first; empty when none is close.</summary>
     public static ImmutableArray<string> Of(string text, IEnumerable<string> words)

@@ -15,24 +15,27 @@ internal sealed class ClosedContacts
     /// <param name="settings">The settings.</param>
     public ClosedContacts(HarnessNetwork network, ImmutableArray<Setting> settings)
     {
-        PositionTest[] tests = [.. network.Bike.Switches.Select(s => new PositionTest(s.Switch, s.ClosedIn))];
+        var tests = new ContactTests(network.Bike);
         _closed = new ImmutableArray<bool>[settings.Length];
         _kept = new bool[settings.Length][];
         _stateOf = new int[settings.Length];
         var states = new Dictionary<ContactSet, int>();
         for (int s = 0; s < settings.Length; s++)
         {
-            var closed = new bool[tests.Length];
-            for (int i = 0; i < closed.Length; i++)
-                closed[i] = tests[i].Holds(settings[s]);
+            bool[] closed = tests.ClosedIn(settings[s]);
             _closed[s] = ImmutableCollectionsMarshal.AsImmutableArray(closed);
             bool[] kept = _kept[s] = new bool[network.ContactConductors.Length];
             network.Dangling.Drop(closed.AsSpan(0, kept.Length), kept);
             // Without runs conditions say which lamps are lit, in each setting anew.
             if (!network.Bike.HasNetwork)
+            {
                 _stateOf[s] = s;
-            else if (!states.TryGetValue(ContactSet.Where(kept.Length, i => kept[i]), out _stateOf[s]))
-                states.Add(ContactSet.Where(kept.Length, i => kept[i]), _stateOf[s] = states.Count);
+                continue;
+            }
+
+            var carrying = ContactSet.Where(kept.Length, i => kept[i]);
+            if (!states.TryGetValue(carrying, out _stateOf[s]))
+                states.Add(carrying, _stateOf[s] = states.Count);
         }
 
         States = network.Bike.HasNetwork ? states.Count : settings.Length;

@@ -15,7 +15,7 @@ public sealed class HarnessSolver
 
     private readonly HarnessNetwork _network;
     private readonly CircuitSolver _solver;
-    private readonly PositionTest[] _contactTests;
+    private readonly ContactTests _contactTests;
     private readonly ConditionTest[] _litTests;
     // What was solved with the values as they are; settings that differ in dead contacts only need no solution of their own.
     private readonly Dictionary<Plan, SolvedCircuit> _solved = [];
@@ -31,7 +31,7 @@ public sealed class HarnessSolver
         _network = network;
         _solver = new CircuitSolver(network.Circuit);
         Bike bike = network.Bike;
-        _contactTests = [.. bike.Switches.Select(s => new PositionTest(s.Switch, s.ClosedIn))];
+        _contactTests = new ContactTests(bike);
         _litTests = bike.HasNetwork ? [] : [.. bike.Lamps.Select(l => new ConditionTest(l.LitWhen))];
         _kept = new bool[network.ContactConductors.Length];
         _values = new HarnessValues(bike);
@@ -125,9 +125,7 @@ public sealed class HarnessSolver
     /// <exception cref="NetworkNotSolvedException">The source is shorted without any resistance, or no solution was found.</exception>
     public OperatingPoint Solve(Setting setting)
     {
-        var closed = new bool[_contactTests.Length];
-        for (int i = 0; i < closed.Length; i++)
-            closed[i] = _contactTests[i].Holds(setting);
+        bool[] closed = _contactTests.ClosedIn(setting);
         _network.Dangling.Drop(closed.AsSpan(0, _kept.Length), _kept);
         return new OperatingPoint(Solve(setting, _kept), setting, ImmutableCollectionsMarshal.AsImmutableArray(closed));
     }

@@ -28,17 +28,15 @@ internal sealed class SettingGroups
     {
         var joined = new JoinedPoints(bike, HarnessLink.Of(bike));
         int live = joined.NumberOf(bike.LivePoint), earth = joined.NumberOf(bike.EarthPoint), contacts = bike.Switches.Length;
-        PositionTest[] tests = [.. bike.Switches.Select(s => new PositionTest(s.Switch, s.ClosedIn))];
+        var tests = new ContactTests(bike);
         (int From, int To)[] ends = [.. bike.Switches.Select(s => (joined.NumberOf(s.From), joined.NumberOf(s.To)))];
-        bool[] closed = new bool[contacts];
         var groups = new Dictionary<ContactSet, int>();
         var groupOf = ImmutableArray.CreateBuilder<int>(settings.Count);
         var first = ImmutableArray.CreateBuilder<Setting>();
         var closedIn = ImmutableArray.CreateBuilder<ContactSet>();
         foreach (Setting setting in settings)
         {
-            for (int i = 0; i < contacts; i++)
-                closed[i] = tests[i].Holds(setting);
+            bool[] closed = tests.ClosedIn(setting);
             joined.Join(closed);
             var met = ContactSet.Where(contacts, i => closed[i] && (joined.Are(ends[i].From, live) || joined.Are(ends[i].From, earth)));
             if (!groups.TryGetValue(met, out int group))

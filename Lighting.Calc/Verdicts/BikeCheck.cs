@@ -38,7 +38,7 @@ public static class BikeCheck
         ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, worst);
         cancellation.ThrowIfCancellationRequested();
         bool isDirect = bike.Lighting == LightingSupply.Direct;
-        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.WithLoads(bike, wiring.Switches, AverageLoads.Of(solution.Network, solution.Points, allAreSolved ? wiring.Places : PlacesOf(solution.Points)), options.Charging).Report(solution.Settings);
+        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.WithLoads(bike, wiring.Switches, AverageLoads.Of(solution.Network, solution.Points, allAreSolved ? wiring.Places : Wiring.PlacesOf(solution.Points.Select(p => p.Setting))), options.Charging).Report(solution.Settings);
         DirectLightingReport? direct = bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
         Finding[] findings =
         [
@@ -71,9 +71,6 @@ public static class BikeCheck
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public static DirectLightingReport DirectLightingOf(Bike bike, IReadOnlyList<OperatingPoint> settings) =>
         DirectLighting.Of(bike, coilResistance: null).Report(settings.MaxBy(p => p.TotalCurrent.Amperes)!.Setting, bike.Charging.Select(c => c.Speed).Distinct());
-
-    private static Dictionary<Setting, int> PlacesOf(ImmutableArray<OperatingPoint> points) =>
-        points.Select((point, place) => (point, place)).ToDictionary(p => p.point.Setting, p => p.place);
 
     private static IEnumerable<Finding> NotIncluded(Bike bike)
     {

@@ -28,7 +28,7 @@ internal sealed class Wiring
     public ImmutableArray<SwitchDefinition> Switches { get; }
 
     /// <summary>Where each setting stands among <see cref="Settings"/>.</summary>
-    public Dictionary<Setting, int> Places => _places ??= Settings.Select((setting, place) => (setting, place)).ToDictionary(s => s.setting, s => s.place);
+    public Dictionary<Setting, int> Places => _places ??= PlacesOf(Settings);
 
     /// <summary>The settings that are looked at.</summary>
     public ImmutableArray<Setting> Settings { get; }
@@ -41,6 +41,9 @@ internal sealed class Wiring
 
     /// <summary>What the lists say against each other in those settings.</summary>
     public ImmutableArray<Finding> Review => _review.IsDefault ? _review = WiringReview.Of(_network.Bike, Groups) : _review;
+
+    /// <summary>Where each of some settings stands among them.</summary>
+    public static Dictionary<Setting, int> PlacesOf(IEnumerable<Setting> settings) => settings.Select((setting, place) => (setting, place)).ToDictionary(s => s.setting, s => s.place);
 
     /// <summary>The harness of a bike that is wired so.</summary>
     public HarnessNetwork NetworkOf(Bike bike) => ReferenceEquals(bike, _network.Bike) ? _network : new HarnessNetwork(bike, _network);
