@@ -13,17 +13,26 @@ internal sealed record TestNetwork(
     /// <summary>A solver with all values set, not yet solved.</summary>
     public CircuitSolver Solver()
     {
-        var builder = new CircuitBuilder();
-        for (int i = 0; i < Nodes; i++)
-            builder.AddNode();
-        builder.Source(Plus, Minus);
-        foreach (TestConductor c in Conductors)
-            builder.AddConductor(c.A, c.B);
-        foreach (TestLoad l in Loads)
-            builder.AddLoad(l.Feed, l.Return);
-        var solver = new CircuitSolver(builder.Build());
+        var solver = new CircuitSolver(Circuit());
         Apply(solver);
         return solver;
+    }
+
+    /// <summary>The solver's equations without the solver, to try its methods singly; all conductors finite.</summary>
+    public LiveCircuit Equations()
+    {
+        Circuit circuit = Circuit();
+        var key = new TopologyKey(Conductors.Count, Loads.Count);
+        for (int i = 0; i < Conductors.Count; i++)
+            key.SetConductor(i, Link.Finite);
+        for (int i = 0; i < Loads.Count; i++)
+            key.SetLoad(i, connected: true);
+        Plan plan = circuit.PlanFor(key);
+        var equations = new LiveCircuit(circuit, plan);
+        equations.TakeConductors([.. Conductors.Select(c => 1 / c.Ohms)]);
+        equations.Loads.Take(plan, [.. Loads.Select(l => l.Law)]);
+        equations.TakeSource(Emf, SourceOhms);
+        return equations;
     }
 
     public void Apply(CircuitSolver solver)
@@ -33,5 +42,17 @@ internal sealed record TestNetwork(
             solver.SetConductor(i, Conductors[i].Ohms);
         for (int i = 0; i < Loads.Count; i++)
             solver.SetLoad(i, Loads[i].Law);
+    }
+    private Circuit Circuit()
+    {
+        var builder = new CircuitBuilder();
+        for (int i = 0; i < Nodes; i++)
+            builder.AddNode();
+        builder.Source(Plus, Minus);
+        foreach (TestConductor c in Conductors)
+            builder.AddConductor(c.A, c.B);
+        foreach (TestLoad l in Loads)
+            builder.AddLoad(l.Feed, l.Return);
+        return builder.Build();
     }
 }

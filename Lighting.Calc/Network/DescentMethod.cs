@@ -39,49 +39,55 @@ internal static class DescentMethod
         circuit.SolveTangent();
     }
 
+    /// <summary>Steps until no step leads on or the iterations run out; whether the point reached can be held is for the caller to check.</summary>
     /// <param name="circuit">Equations, at the volts to start from.</param>
     /// <param name="leaps">Whether to leap past a place where the residual is next to nothing and no point can be held.</param>
-    /// <returns>False when the iterations ran out.</returns>
-    public static bool TryDescend(LiveCircuit circuit, bool leaps)
+    public static void Descend(LiveCircuit circuit, bool leaps)
     {
-        LoadBank loads = circuit.Loads;
         double span = 1;
         double reach = 1;
-        for (int i = 0; i < SolverLimits.DescentIterations; i++)
+        for (int i = 0; i < SolverLimits.DescentIterations && Step(circuit, leaps, ref span, ref reach); i++)
         {
-            circuit.GatherLoadVolts();
-            loads.Evaluate();
-            double residual = circuit.UpdateResidual();
-            if (residual <= SolverLimits.TargetAmperes && (!leaps || circuit.SolveStep()))
-                return true;
-            UseChords(loads, span);
-            double fraction;
-            if (circuit.SolveStep())
-            {
-                reach = 1;
-                fraction = Downhill(circuit, Math.Min(1, UpToFirstFall(circuit)));
-            }
-            else if (!leaps)
-            {
-                reach *= 2;
-                if (!SolveSoftened(circuit, from: 2))
-                    return false;
-                fraction = Downhill(circuit, Math.Min(reach, UpToFirstFall(circuit)));
-            }
-            else
-            {
-                if (!SolveSoftened(circuit, from: 1e-3))
-                    return false;
-                fraction = Leap(circuit);
-            }
+        }
+    }
 
-            if (fraction == 0)
-                return true;
-            span = Span(circuit, fraction);
-            circuit.Move(fraction);
+    /// <param name="circuit">Equations, at the volts to step from.</param>
+    /// <param name="leaps">As in <see cref="Descend"/>.</param>
+    /// <param name="span">Greatest relative change of a load's volts in the last step; 1 before the first.</param>
+    /// <param name="reach">How many times its own length a step may go that leads past the last point with all the present drivers lit.</param>
+    /// <returns>False when there is nowhere to go, and nothing was moved.</returns>
+    public static bool Step(LiveCircuit circuit, bool leaps, ref double span, ref double reach)
+    {
+        LoadBank loads = circuit.Loads;
+        circuit.GatherLoadVolts();
+        loads.Evaluate();
+        double residual = circuit.UpdateResidual();
+        if (residual <= SolverLimits.TargetAmperes && (!leaps || circuit.SolveStep()))
+            return false;
+        UseChords(loads, span);
+        double fraction;
+        if (circuit.SolveStep())
+        {
+            reach = 1;
+            fraction = Downhill(circuit, Math.Min(1, UpToFirstFall(circuit)));
+        }
+        else if (!leaps)
+        {
+            reach *= 2;
+            SolveSoftened(circuit, Softening.AsSpan(^1..));
+            fraction = Downhill(circuit, Math.Min(reach, UpToFirstFall(circuit)));
+        }
+        else
+        {
+            SolveSoftened(circuit, Softening);
+            fraction = Leap(circuit);
         }
 
-        return false;
+        if (fraction == 0)
+            return false;
+        span = Span(circuit, fraction);
+        circuit.Move(fraction);
+        return true;
     }
 
     /// <summary>Slopes of all loads but drivers: the chord down to (1 − span) of the volts where it is steeper.</summary>
@@ -101,22 +107,21 @@ internal static class DescentMethod
         }
     }
 
-    /// <summary>The step with the lit drivers' slopes counted for less, by as little as makes the matrix positive definite.</summary>
-    private static bool SolveSoftened(LiveCircuit circuit, double from)
+    /// <summary>The step with the lit drivers' slopes counted for less, by the first share that makes the matrix positive definite; the last, 2, does.</summary>
+    private static void SolveSoftened(LiveCircuit circuit, ReadOnlySpan<double> shares)
     {
         LoadBank loads = circuit.Loads;
-        foreach (double less in Softening)
+        foreach (double less in shares)
         {
-            if (less < from)
-                continue;
             for (int j = loads.FirstDriver; j < loads.Count; j++)
+            {
                 if (loads.IsLit(j))
                     loads.Siemens[j] = (less - 1) * loads.Amperes[j] / loads.Volts[j];
-            if (circuit.SolveStep())
-                return true;
-        }
+            }
 
-        return false;
+            if (circuit.SolveStep())
+                return;
+        }
     }
 
     /// <summary>The fraction of a step at which the first driver falls under its minimum; beyond any number when none does.</summary>

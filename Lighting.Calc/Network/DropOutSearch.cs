@@ -86,9 +86,9 @@ internal sealed class DropOutSearch(LiveCircuit circuit)
     private void SettleThenRelease()
     {
         LoadBank loads = circuit.Loads;
-        DescentMethod.TryDescend(circuit, leaps: false);
+        DescentMethod.Descend(circuit, leaps: false);
         Array.Clear(loads.Locked);
-        DescentMethod.TryDescend(circuit, leaps: false);
+        DescentMethod.Descend(circuit, leaps: false);
         NewtonMethod.Polish(circuit);
         if (!HoldablePoint.Check(circuit, SolveStages.Descent, out _))
             return;

@@ -24,12 +24,12 @@ internal static class HoldablePoint
 
         tried |= SolveStages.Descent;
         DescentMethod.StartUnloaded(circuit);
-        DescentMethod.TryDescend(circuit, leaps: false);
+        DescentMethod.Descend(circuit, leaps: false);
         NewtonMethod.Polish(circuit);
         if (Check(circuit, tried, out diagnostics))
             return true;
         DescentMethod.StartUnloaded(circuit);
-        DescentMethod.TryDescend(circuit, leaps: true);
+        DescentMethod.Descend(circuit, leaps: true);
         NewtonMethod.Polish(circuit);
         return Check(circuit, tried, out diagnostics);
     }
