@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Invocation;
 using Lighting.Calc.Cli.Commands;
 
 namespace Lighting.Calc.Cli;
@@ -12,9 +11,10 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
         var console = new CommandConsole(output, errors, isTerminal, showsProgress);
         RootCommand root = Build(console);
         ParseResult parsed = root.Parse(words);
-        if (parsed.Action is ParseErrorAction)
+        IReadOnlyList<string> problems = CommandLineProblems.Of(parsed);
+        if (problems.Count > 0)
         {
-            foreach (string message in parsed.Errors.Select(e => e.Message).Distinct())
+            foreach (string message in problems)
                 errors.WriteLine($"lighting-calc: {message}");
             errors.WriteLine("lighting-calc: see 'lighting-calc --help' or 'lighting-calc COMMAND --help'.");
             return ExitCode.WrongInput;

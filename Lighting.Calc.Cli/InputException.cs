@@ -1,12 +1,20 @@
+using Lighting.Calc.Lists;
+
 namespace Lighting.Calc.Cli;
 
 /// <summary>The input is wrong; each message is one thing to put right.</summary>
-internal sealed class InputException(IReadOnlyList<string> messages) : Exception(string.Join('\n', messages))
+/// <param name="messages">Put into words as they are printed: a long list can have tens of thousands.</param>
+internal sealed class InputException(IEnumerable<string> messages) : Exception("The input is wrong.")
 {
     public InputException(string message)
         : this([message])
     {
     }
 
-    public IReadOnlyList<string> Messages { get; } = messages;
+    public InputException(IEnumerable<ListFault> faults)
+        : this(faults.Select(f => f.Message))
+    {
+    }
+
+    public IEnumerable<string> Messages { get; } = messages;
 }

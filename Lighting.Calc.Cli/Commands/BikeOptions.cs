@@ -64,7 +64,7 @@ internal sealed class BikeOptions
     public BikeInput Apply(ParseResult parsed, ListResult<BikeLists> lists)
     {
         if (!lists.TryGetValue(out BikeLists? read))
-            throw new InputException([.. lists.Faults.Select(f => f.Message)]);
+            throw new InputException(lists.Faults);
         var wrong = new List<string>();
         Bike bike = read.Bike;
         Condition when = Condition.Always;

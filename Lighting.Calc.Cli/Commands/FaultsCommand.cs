@@ -43,7 +43,7 @@ internal static class FaultsCommand
     private static ImmutableArray<FaultPrior> PriorsOf(string path)
     {
         ListResult<FaultPriorList> read = FaultPriorList.Read(path);
-        return read.TryGetValue(out FaultPriorList? list) ? list.Priors : throw new InputException([.. read.Faults.Select(f => f.Message)]);
+        return read.TryGetValue(out FaultPriorList? list) ? list.Priors : throw new InputException(read.Faults);
     }
 
     private static IEnumerable<Reading> ReadingsOf(string? path, BikeLists lists)
@@ -51,6 +51,6 @@ internal static class FaultsCommand
         if (path is null)
             return lists.Readings;
         ListResult<BikeLists> read = lists.WithReadings(path);
-        return read.TryGetValue(out BikeLists? with) ? with.Readings : throw new InputException([.. read.Faults.Select(f => f.Message)]);
+        return read.TryGetValue(out BikeLists? with) ? with.Readings : throw new InputException(read.Faults);
     }
 }

@@ -100,7 +100,7 @@ internal sealed class FleetCheck
         }
         catch (InputException wrong)
         {
-            return FleetRow.NotChecked(folder.Path, FleetOutcome.WrongInput, wrong.Messages);
+            return FleetRow.NotChecked(folder.Path, FleetOutcome.WrongInput, [.. wrong.Messages]);
         }
         catch (Exception wrong) when (wrong is ArgumentException or NetworkNotSolvedException or IOException or UnauthorizedAccessException)
         {

@@ -60,6 +60,6 @@ internal static class SwapCommand
         ListResult<BikeLists> read = lists.WithSwaps(path);
         foreach (ListFault caution in read.Cautions)
             console.Errors.WriteLine($"lighting-calc: caution: {caution.Message}");
-        return read.TryGetValue(out BikeLists? with) ? with.Swaps : throw new InputException([.. read.Faults.Select(f => f.Message)]);
+        return read.TryGetValue(out BikeLists? with) ? with.Swaps : throw new InputException(read.Faults);
     }
 }

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc.Lists;
 
 /// <summary>One thing wrong (or, among cautions, one thing odd) in a bike's lists: where, what, and how to put it right.</summary>
-/// <remarks>Two faults are equal when their messages are.</remarks>
+/// <remarks>Two faults are equal when they say the same of the same place.</remarks>
 public sealed record ListFault
 {
     /// <summary>Name of the file, such as <c>lamps.csv</c>; the path asked for when nothing could be opened.</summary>
@@ -37,10 +37,12 @@ public sealed record ListFault
         + OneLine.Of(Text, Problem, Expected, Nearest);
 
     /// <inheritdoc/>
-    public bool Equals(ListFault? other) => other is not null && Message == other.Message;
+    public bool Equals(ListFault? other) => other is not null
+        && (File, Line, ColumnNumber, ColumnName, Text, Problem, Expected) == (other.File, other.Line, other.ColumnNumber, other.ColumnName, other.Text, other.Problem, other.Expected)
+        && Nearest.AsSpan().SequenceEqual(other.Nearest.AsSpan());
 
     /// <inheritdoc/>
-    public override int GetHashCode() => Message.GetHashCode(StringComparison.Ordinal);
+    public override int GetHashCode() => HashCode.Combine(File, Line, ColumnNumber, Text, Problem);
 
     /// <summary>The same as <see cref="Message"/>.</summary>
     public override string ToString() => Message;

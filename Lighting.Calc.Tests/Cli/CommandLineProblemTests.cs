@@ -1,0 +1,51 @@
+// What a mistyped command line is answered: one line for each mistake, with the word that may be meant, and exit 2.
+namespace Lighting.Calc.Tests.Cli;
+
+public sealed class CommandLineProblemTests
+{
+    private const string See = "lighting-calc: see 'lighting-calc --help' or 'lighting-calc COMMAND --help'.";
+
+    [Theory]
+    [InlineData("chek BIKE", "there is no command 'chek'; did you mean 'check'?")]
+    [InlineData("chek --fuze 15A", "there is no command 'chek'; did you mean 'check'?")]
+    [InlineData("frobnicate", "there is no command 'frobnicate'.")]
+    [InlineData("--verson", "'lighting-calc' has no option '--verson'; did you mean '--version'?")]
+    [InlineData("check --fuze 15A", "'check' has no option '--fuze'; did you mean '--fuse'?")]
+    [InlineData("check BIKE --fuze=15A", "'check' has no option '--fuze'; did you mean '--fuse'?")]
+    [InlineData("check BIKE -fuse 15A", "'check' has no option '-fuse'; did you mean '--fuse'?")]
+    [InlineData("fuse BIKE --fuze 15A --wen lights=main", "'fuse' has no option '--fuze'; did you mean '--fuse'?", "'fuse' has no option '--wen'; did you mean '--when'?")]
+    [InlineData("tables -x", "'tables' has no option '-x'.")]
+    [InlineData("check BIKE --format jsno", "--format: 'jsno' is not one of csv, html, json, text; did you mean 'json'?")]
+    [InlineData("check BIKE --engine of --format xml", "--engine: 'of' is not one of off, running; did you mean 'off'?", "--format: 'xml' is not one of csv, html, json, text.")]
+    public async Task Mistyped_word_is_told_with_the_word_that_may_be_meant(string line, params string[] expected)
+    {
+        CliResult result = await InProcess.Run(line.Replace("BIKE", CliProcess.Bike("valley-twin"), StringComparison.Ordinal).Split(' '));
+        Assert.Equal(2, result.ExitCode);
+        Assert.Empty(result.Output);
+        string[] told = result.Errors.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        Assert.Equal([.. expected.Select(e => $"lighting-calc: {e}"), See], told);
+    }
+
+    [Theory]
+    [InlineData("check BIKE --format")]
+    [InlineData("check BIKE --samples many")]
+    [InlineData("")]
+    public async Task Every_other_mistake_is_one_line_too(string line)
+    {
+        CliResult result = await InProcess.Run(line.Replace("BIKE", CliProcess.Bike("valley-twin"), StringComparison.Ordinal).Split(' ', StringSplitOptions.RemoveEmptyEntries));
+        Assert.Equal(2, result.ExitCode);
+        string[] told = result.Errors.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        Assert.Equal(2, told.Length);
+        Assert.StartsWith("lighting-calc: ", told[0], StringComparison.Ordinal);
+        Assert.Equal(See, told[1]);
+    }
+
+    [Fact]
+    public async Task Value_with_a_minus_and_what_follows_two_dashes_are_no_options()
+    {
+        CliResult volts = await InProcess.Run("check", CliProcess.Bike("valley-twin"), "--volts", "-5");
+        Assert.Equal("lighting-calc: --volts: '-5' is out of range.", volts.Errors.Trim());
+        CliResult path = await InProcess.Run("check", "--", "--odd");
+        Assert.Equal("lighting-calc: '--odd': there is no such file or folder", path.Errors.Trim());
+    }
+}
