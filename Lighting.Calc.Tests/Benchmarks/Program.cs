@@ -1,9 +1,11 @@
 // dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- --filter '*' --join
 // dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- bikes FOLDER [COUNT [SEED]]
 // dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- fuzz CORPUS FINDINGS [COUNT [SEED]]
+// Lighting.Calc.Tests/Benchmarks/fuzz-with-coverage.sh SECONDS [LIST...] starts it as: fuzzed CORPUS LIST
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using Lighting.Calc.Benchmarks;
+using SharpFuzz;
 
 if (args is ["bikes", var folder, ..])
 {
@@ -18,6 +20,20 @@ if (args is ["fuzz", var corpus, var findings, ..])
     long inputs = args.Length > 3 ? long.Parse(args[3], CultureInfo.InvariantCulture) : 1_000_000;
     int start = args.Length > 4 ? int.Parse(args[4], CultureInfo.InvariantCulture) : 1;
     Environment.ExitCode = new ListFuzz(corpus).Run(inputs, start, findings) == 0 ? 0 : 1;
+    return;
+}
+
+if (args is ["fuzzed", var beside, var list])
+{
+    var lists = new ListCorpus(beside);
+    Fuzzer.Run((Stream input) =>
+    {
+        using var text = new MemoryStream();
+        input.CopyTo(text);
+        ListTrial trial = ListTrial.Of(lists.Around(list, text.ToArray(), alone: false));
+        if (trial.Wrong.Count > 0)
+            throw new InvalidOperationException(string.Join('\n', trial.Wrong));
+    });
     return;
 }
 

@@ -1,5 +1,6 @@
 // Single steps of the guarded descent against the same step worked out by hand from the formulas of the laws.
 using Lighting.Calc.Network;
+using static Lighting.Calc.Tests.Network.Equations;
 
 namespace Lighting.Calc.Tests.Network;
 
@@ -300,14 +301,4 @@ public sealed class DescentMethodTests
     }
 
     private static double Across(LiveCircuit circuit) => circuit.Across(circuit.Loads.Plus[0], circuit.Loads.Minus[0]);
-
-    private static double Volts(LiveCircuit circuit, int node) => circuit.Across(circuit.Plan.Numbering.Slot[node], circuit.Unknowns);
-
-    /// <summary>Sets the volts of nodes; a plus without resistance is at the source's.</summary>
-    private static void Put(LiveCircuit circuit, params (int Node, double Volts)[] volts)
-    {
-        circuit.Volts[circuit.Unknowns - 1] = circuit.EmfVolts;
-        foreach ((int node, double v) in volts)
-            circuit.Volts[circuit.Plan.Numbering.Slot[node]] = v;
-    }
 }
