@@ -1,6 +1,7 @@
 using Lighting.Calc.Fuses;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
+using Lighting.Calc.Network;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Fuses;
@@ -143,6 +144,126 @@ public class FuseScopeTests
         Bike bike = new() { Fuses = [FuseBike.Fuse("main", 5)], Lamps = [FuseBike.Load("headlamp", LampType.Halogen, 13.5, 4.5)] };
         FuseSuitability fuse = FuseBike.Check(bike, new FuseOptions { SteadyLimit = Ratio.FromPercent(100) }).Single();
         Assert.Equal($"switching on may open it: {fuse.SwitchingOn!.Explanation}", Assert.Single(fuse.Reasons));
+    }
+
+    [Fact]
+    public void Way_back_of_a_short_is_that_of_the_lamp_worst_off_whatever_their_order()
+    {
+        Bike bike = FuseBike.Round();
+        foreach (Bike listed in new[] { bike, bike with { Lamps = [.. bike.Lamps.Reverse()] } })
+        {
+            RunClearing feed = Clearing(listed, "feed");
+            Assert.Equal("tail -", Clearing(listed, "feed", "lights=on").ReturnFrom);
+            Assert.Equal("headlamp -", Clearing(listed, "headlamp feed").ReturnFrom);
+            // Lights off no lamp hangs on the feed: nothing tells the way back, and the loop is the shorter.
+            Assert.Equal("lights=on", feed.Setting.ToString());
+        }
+    }
+
+    [Fact]
+    public void Lamp_at_the_battery_itself_returns_without_resistance_and_is_named()
+    {
+        foreach (bool positiveEarth in new[] { false, true })
+        {
+            Bike bike = FuseBike.Round();
+            string live = positiveEarth ? Bike.BatteryMinus : Bike.BatteryPlus, earth = positiveEarth ? Bike.BatteryPlus : Bike.BatteryMinus;
+            bike = bike with
+            {
+                Earth = positiveEarth ? Earth.Positive : Earth.Negative,
+                Runs = [.. bike.Runs.Where(r => r.Name is not "tail earth").Select(r => r with { From = r.From == Bike.BatteryPlus ? live : r.From, To = r.To == Bike.BatteryMinus ? earth : r.To })],
+                Lamps = bike.Lamps.SetItem(1, FuseBike.Load("tail", LampType.Filament, 12, 0.5, "tail +", earth)),
+            };
+            RunClearing tail = Clearing(bike, "tail feed");
+            Assert.Equal(earth, tail.ReturnFrom);
+            // As far as the feed, then the switch and the tail's own feed: nothing for the way back.
+            double before = Clearing(bike, "feed", "lights=off").LoopResistance.Milliohms;
+            Assert.Equal(before + 10 + Milliohms(bike.Runs.Single(r => r.Name == "tail feed")), tail.LoopResistance.Milliohms, 1e-6);
+        }
+    }
+
+    [Fact]
+    public void Lamp_whose_way_back_is_open_does_not_tell_the_loop()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with
+        {
+            Runs = bike.Runs.Add(FuseBike.Run("horn feed", "fuse out", "horn +", "1 mm2", 1)),
+            Lamps = bike.Lamps.Add(FuseBike.Load("horn", LampType.Fixed, 12, 3, "horn +", "horn -")),
+            Switches = bike.Switches.Add(FuseBike.Contact("horn", "horn -", Bike.BatteryMinus, "on", 25)),
+        };
+        RunClearing horn = Clearing(bike, "horn feed");
+        Assert.Equal("horn -", horn.ReturnFrom);
+        Assert.Equal("horn=on", horn.Setting.ToString());
+        double fuse = horn.LoopResistance.Milliohms - 20 - 25 - bike.Runs.Where(r => r.Name is "battery lead" or "horn feed").Sum(Milliohms);
+        Assert.Equal(4.8, fuse, 0.1);
+    }
+
+    /// <remarks>Of settings with the same loop the first stands.</remarks>
+    [Fact]
+    public void Clearing_names_the_first_setting_of_the_longest_loop()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with { Switches = bike.Switches.Add(FuseBike.Contact("spare", "fuse out", "spare end", "on")) };
+        Assert.Equal("lights=on", Clearing(bike, "tail feed").Setting.ToString());
+        Assert.Equal("lights=on", Clearing(bike, "headlamp feed").Setting.ToString());
+    }
+
+    [Fact]
+    public void Fuse_in_the_earth_lead_does_not_protect_what_a_fuse_in_the_feed_does_nor_what_returns_past_it()
+    {
+        Bike bike = EarthFused();
+        Bike twice = bike with
+        {
+            Runs = [.. bike.Runs.Select(r => r.Name == "tail feed" ? r with { From = "tail fuse out" } : r)],
+            Fuses = bike.Fuses.Add(FuseBike.Fuse("tail", 5, "switch out", "tail fuse out")),
+        };
+        System.Collections.Immutable.ImmutableArray<FuseSuitability> fuses = FuseBike.Check(twice);
+        Assert.Equal(["battery lead", "feed", "headlamp feed"], fuses[0].Clearing.Select(c => c.Run.Name));
+        Assert.Equal(["tail feed"], fuses[1].Clearing.Select(c => c.Run.Name));
+
+        Bike past = bike with { Runs = [.. bike.Runs.Select(r => r.Name == "tail earth" ? r with { To = Bike.BatteryMinus } : r)] };
+        Assert.Equal(["battery lead", "feed", "headlamp feed"], FuseBike.Check(past).Single().Clearing.Select(c => c.Run.Name));
+        Assert.Contains(("tail feed", false, "lights=on"), Unfused(past));
+    }
+
+    [Fact]
+    public void Lamp_that_a_wire_past_the_fuse_feeds_is_none_of_the_fuses()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("old bypass", "fuse in", "fuse out", "1 mm2", 0.1)) };
+        FuseSuitability fuse = FuseBike.Check(bike).Single();
+        Assert.Empty(fuse.Protection.ReturnRuns);
+        Assert.Empty(fuse.Clearing);
+    }
+
+    [Fact]
+    public void Lead_to_the_fuse_is_one_whatever_hangs_behind_the_fuse()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with { Lamps = bike.Lamps.Add(FuseBike.Load("pilot", LampType.Resistor, 12, 0.1, "fuse out", Bike.BatteryMinus)) };
+        Assert.Equal([("battery lead", true, "everything off")], Unfused(bike));
+    }
+
+    [Fact]
+    public void Unfused_run_is_told_with_the_first_setting_in_which_it_is_one()
+    {
+        Bike bike = FuseBike.Round();
+        bike = bike with
+        {
+            Runs = bike.Runs.Add(FuseBike.Run("spare", Bike.BatteryPlus, "spare end", "1 mm2", 1)),
+            Switches = bike.Switches.Add(FuseBike.Contact("horn", "fuse in", "horn +", "on")),
+        };
+        Assert.Contains(("spare", false, "everything off"), Unfused(bike));
+    }
+
+    private static double Milliohms(Run run) => run.WireResistance(Temperature.FromDegreesCelsius(20)).Milliohms + run.Joints * run.JointResistance.Milliohms;
+
+    private static RunClearing Clearing(Bike bike, string run, string? held = null)
+    {
+        FuseSuitability fuse = held is null
+            ? FuseBike.Check(bike).Single()
+            : FuseCheck.Of(bike, [new HarnessNetwork(bike).CreateSolver().Solve(SettingEnumeration.Held(bike, Condition.Parse(held)))], cancellation: TestContext.Current.CancellationToken).Single();
+        return fuse.Clearing.Single(c => c.Run.Name == run);
     }
 
     private static IEnumerable<(string, bool, string)> Unfused(Bike bike) =>
