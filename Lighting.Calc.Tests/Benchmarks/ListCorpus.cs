@@ -8,14 +8,15 @@ internal sealed class ListCorpus(string folder)
     public (string Name, byte[] Text)[] Lists { get; } =
         [.. Directory.GetFiles(folder, "*.csv", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(f => (NameOf(f), File.ReadAllBytes(f)))];
 
-    /// <summary>The other lists of the corpus beside the one given, the first of each name; or, alone, just its lamps.</summary>
+    private (string Name, byte[] Text)[] Shortest => field ??= [.. Lists.GroupBy(l => l.Name).Select(g => g.MinBy(l => l.Text.Length))];
+
+    /// <summary>The other lists of the corpus beside the one given, the shortest of each name; or, alone, just its lamps.</summary>
     public ListSource Around(string name, byte[] text, bool alone)
     {
         ListSource source = ListSource.Empty.With(name, text);
-        var named = new HashSet<string> { name };
-        foreach ((string other, byte[] list) in Lists)
+        foreach ((string other, byte[] list) in Shortest)
         {
-            if ((!alone || other == "lamps.csv") && named.Add(other))
+            if (other != name && (!alone || other == "lamps.csv"))
                 source = source.With(other, list);
         }
 
