@@ -79,6 +79,20 @@ public class FuseScopeTests
     }
 
     [Fact]
+    public void Setting_of_the_largest_surge_is_found_with_every_lamp_of_a_row()
+    {
+        Bike bike = new()
+        {
+            Fuses = [FuseBike.Fuse("main", 15)],
+            Switches = [FuseBike.Contact("lights", "a", "b", "side"), FuseBike.Contact("lights", "a", "c", "main")],
+            Lamps = [FuseBike.Load("side", LampType.Filament, 13.5, 1, litWhen: "lights=side", quantity: 2), FuseBike.Load("main", LampType.Filament, 13.5, 1.5, litWhen: "lights=main")],
+        };
+        SwitchingOn surge = FuseBike.Check(bike).Single().SwitchingOn!;
+        Assert.Equal("lights=side", surge.Setting.ToString());
+        Assert.Equal(2, surge.Steady.Amperes, 0.1);
+    }
+
+    [Fact]
     public void A_wire_past_a_fuse_is_told_with_the_first_setting_in_which_it_leads_past()
     {
         Bike bike = FuseBike.Round();
