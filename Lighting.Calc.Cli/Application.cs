@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Invocation;
 using Lighting.Calc.Cli.Commands;
 
 namespace Lighting.Calc.Cli;
@@ -11,7 +12,9 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
         var console = new CommandConsole(output, errors, isTerminal, showsProgress);
         RootCommand root = Build(console);
         ParseResult parsed = root.Parse(words);
-        IReadOnlyList<string> problems = CommandLineProblems.Of(parsed);
+        // Help, the version and completion answer whatever else is typed.
+        bool isAnswered = parsed.Action is not ParseErrorAction && parsed.Action != parsed.CommandResult.Command.Action;
+        IReadOnlyList<string> problems = isAnswered ? [] : CommandLineProblems.Of(parsed);
         if (problems.Count > 0)
         {
             foreach (string message in problems)

@@ -21,9 +21,11 @@ internal static class CommandLineProblems
         // The root's own name is that of the file it was started from.
         string name = command is RootCommand ? "lighting-calc" : command.Name;
         string[] options = [.. command.Options.Concat(parsed.RootCommandResult.Command.Options.Where(o => o.Recursive)).Select(o => o.Name)];
-        string[] unknown = [.. parsed.Tokens.TakeWhile(t => t.Type != TokenType.DoubleDash)
-            .Where(t => t.Type == TokenType.Argument && IsOption(t.Value) && !Path.Exists(t.Value))
-            .Select(t => t.Value.Split('=')[0])
+        // Values of options are not meant, whatever they begin with, nor what follows two dashes.
+        IEnumerable<string> words = parsed.CommandResult.Children.OfType<ArgumentResult>().SelectMany(a => a.Tokens).Select(t => t.Value).Concat(parsed.UnmatchedTokens);
+        IEnumerable<string> literal = parsed.Tokens.SkipWhile(t => t.Type != TokenType.DoubleDash).Select(t => t.Value);
+        string[] unknown = [.. words.Except(literal).Where(w => IsOption(w) && !Path.Exists(w))
+            .Select(w => w.Split('=')[0])
             .Select(option => $"'{name}' has no option '{option}'{Offer(option, options)}")];
         // What else is wrong may only follow from these.
         return unknown.Length > 0 ? unknown : [.. parsed.Errors.Select(Worded).Distinct()];
@@ -41,8 +43,7 @@ internal static class CommandLineProblems
         return error.Message.ReplaceLineEndings(" ");
     }
 
-    // Not the volts of "--volts -5".
-    private static bool IsOption(string word) => word.Length > 1 && word[0] == '-' && !char.IsAsciiDigit(word[1]) && word[1] != '.';
+    private static bool IsOption(string word) => word[0] == '-' && char.IsAsciiLetter(word.TrimStart('-').FirstOrDefault());
 
     private static string Offer(string word, IEnumerable<string> known)
     {

@@ -40,11 +40,24 @@ public sealed class CommandLineProblemTests
         Assert.Equal(See, told[1]);
     }
 
+    [Theory]
+    [InlineData("--help --fuze")]
+    [InlineData("check --fuze --help")]
+    [InlineData("[suggest:6] check\u00a0--fuze")]
+    public async Task Help_and_completion_answer_whatever_else_is_typed(string line)
+    {
+        CliResult result = await InProcess.Run([.. line.Split(' ').Select(w => w.Replace('\u00a0', ' '))]);
+        Assert.Equal(0, result.ExitCode);
+        Assert.DoesNotContain("lighting-calc: ", result.Errors, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Value_with_a_minus_and_what_follows_two_dashes_are_no_options()
     {
         CliResult volts = await InProcess.Run("check", CliProcess.Bike("valley-twin"), "--volts", "-5");
         Assert.Equal("lighting-calc: --volts: '-5' is out of range.", volts.Errors.Trim());
+        CliResult infinite = await InProcess.Run("load", CliProcess.Bike("valley-twin"), "--volts", "-Infinity");
+        Assert.StartsWith("lighting-calc: --volts: '-Infinity'", infinite.Errors, StringComparison.Ordinal);
         CliResult path = await InProcess.Run("check", "--", "--odd");
         Assert.Equal("lighting-calc: '--odd': there is no such file or folder", path.Errors.Trim());
     }
