@@ -43,7 +43,7 @@ internal static class CommandLineProblems
         return error.Message.ReplaceLineEndings(" ");
     }
 
-    private static bool IsOption(string word) => word[0] == '-' && char.IsAsciiLetter(word.TrimStart('-').FirstOrDefault());
+    private static bool IsOption(string word) => word.StartsWith('-') && char.IsAsciiLetter(word.TrimStart('-').FirstOrDefault());
 
     private static string Offer(string word, IEnumerable<string> known)
     {

@@ -22,6 +22,8 @@ internal sealed class BikeOptions
         _engine = new("--engine") { Description = engineOff ? "off (default) takes the battery's volts, running the charging volts." : "running (default) takes the charging volts, off the battery's.", DefaultValueFactory = _ => engineOff ? "off" : "running", HelpName = "off|running" };
         _bike = new("BIKE") { Description = "A folder of lists, or a lamps.csv.", Arity = bikeIsOptional ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne };
         _engine.AcceptOnlyFromAmong("off", "running");
+        _bike.Validators.Add(OptionText.RefuseEmptyPath);
+        _more.Validators.Add(OptionText.RefuseEmptyPath);
         command.Add(_bike);
         if (manyBikes)
             command.Add(_more);

@@ -19,6 +19,8 @@ internal static class FaultsCommand
         Option<string?> priors = new("--priors") { Description = "A list of your own weights: rows of 'tables fault-priors', those that differ.", HelpName = "FILE" };
         command.Add(file);
         command.Add(symptom);
+        file.Validators.Add(OptionText.RefuseEmptyPath);
+        priors.Validators.Add(OptionText.RefuseEmptyPath);
         command.Add(priors);
         command.SetAction((parsed, cancel) =>
         {

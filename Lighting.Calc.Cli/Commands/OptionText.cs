@@ -1,3 +1,4 @@
+using System.CommandLine.Parsing;
 using Lighting.Calc.Conductors;
 using Lighting.Calc.Lists;
 using UnitsNet;
@@ -7,6 +8,13 @@ namespace Lighting.Calc.Cli.Commands;
 /// <summary>Reads an option's text by the same rules as a list's cell.</summary>
 internal static class OptionText
 {
+    /// <summary>For an option or argument that names a file or folder.</summary>
+    public static void RefuseEmptyPath(SymbolResult path)
+    {
+        if (path.Tokens.Any(t => t.Value.Length == 0))
+            path.AddError($"{(path is OptionResult option ? option.Option.Name : ((ArgumentResult)path).Argument.Name)}: '' names no file or folder.");
+    }
+
     public static T? Quantity<T>(QuantityText<T> reader, string option, string text, Func<T, bool> inRange, List<string> wrong)
         where T : struct, IQuantity
     {

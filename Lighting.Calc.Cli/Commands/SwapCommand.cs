@@ -26,6 +26,7 @@ internal static class SwapCommand
         Option<string?> swaps = new("--swaps") { Description = "A list of replacements; default: the folder's swaps.csv.", HelpName = "FILE" };
         Option<bool> allLed = new("--all-led") { Description = "Replace every lamp by the generic LED of its socket class ('tables led-classes' prints them)." };
         Option<string?> regulator = new("--regulator") { Description = "What keeps the surplus out of a full battery; not stated by default.", HelpName = "none|shunt|series" };
+        swaps.Validators.Add(OptionText.RefuseEmptyPath);
         regulator.AcceptOnlyFromAmong([.. Regulators.Keys]);
         command.Add(swaps);
         command.Add(allLed);

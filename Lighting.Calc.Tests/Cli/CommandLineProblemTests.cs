@@ -51,6 +51,24 @@ public sealed class CommandLineProblemTests
         Assert.DoesNotContain("lighting-calc: ", result.Errors, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("check", "")]
+    [InlineData("check", "BIKE", "")]
+    [InlineData("tables", "")]
+    [InlineData("check", "-")]
+    [InlineData("load", "")]
+    [InlineData("swap", "BIKE", "--swaps", "")]
+    [InlineData("faults", "BIKE", "")]
+    [InlineData("faults", "BIKE", "--priors", "")]
+    [InlineData("check", "BIKE", "--volts", "")]
+    public async Task Empty_words_and_lone_dashes_are_told_of(params string[] words)
+    {
+        CliResult result = await InProcess.Run([.. words.Select(w => w == "BIKE" ? CliProcess.Bike("valley-twin") : w)]);
+        Assert.Equal(2, result.ExitCode);
+        Assert.StartsWith("lighting-calc: ", result.Errors, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Value_with_a_minus_and_what_follows_two_dashes_are_no_options()
     {
