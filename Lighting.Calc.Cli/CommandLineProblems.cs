@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Completions;
 using System.CommandLine.Parsing;
@@ -20,7 +21,7 @@ internal static class CommandLineProblems
             return [$"there is no command '{word}'{Offer(word, command.Subcommands.Select(c => c.Name))}"];
         // The root's own name is that of the file it was started from.
         string name = command is RootCommand ? "lighting-calc" : command.Name;
-        string[] options = [.. command.Options.Concat(parsed.RootCommandResult.Command.Options.Where(o => o.Recursive)).Select(o => o.Name)];
+        IEnumerable<string> options = command.Options.Concat(parsed.RootCommandResult.Command.Options.Where(o => o.Recursive)).Select(o => o.Name);
         // Values of options are not meant, whatever they begin with, nor what follows two dashes.
         IEnumerable<string> words = parsed.CommandResult.Children.OfType<ArgumentResult>().SelectMany(a => a.Tokens).Select(t => t.Value).Concat(parsed.UnmatchedTokens);
         IEnumerable<string> literal = parsed.Tokens.SkipWhile(t => t.Type != TokenType.DoubleDash).Select(t => t.Value);
@@ -47,7 +48,7 @@ internal static class CommandLineProblems
 
     private static string Offer(string word, IEnumerable<string> known)
     {
-        string[] near = [.. NearestWords.Of(word, known).Select(n => $"'{n}'")];
-        return near.Length == 0 ? "." : $"; did you mean {string.Join(" or ", near)}?";
+        ImmutableArray<string> near = NearestWords.Of(word, known);
+        return near.IsEmpty ? "." : $"; {NearestWords.Question(near.Select(n => $"'{n}'"))}";
     }
 }

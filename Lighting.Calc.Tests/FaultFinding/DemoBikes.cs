@@ -35,8 +35,4 @@ internal static class DemoBikes
     public static FaultFinder FewestTests(string name) => Finders.GetOrAdd(name + "=", _ => new Lazy<FaultFinder>(() => new FaultFinder(
         Load(name),
         new FaultFindingOptions { Efforts = [.. FaultFindingOptions.PublishedEfforts.Select(e => e with { Effort = e.Test == "other setting" ? 1e-6 : 1, Source = "every test counts as one" })] }))).Value;
-
-    public static Reading Meter(string when, string point, double volts) => new() { When = Condition.Parse(when), Point = point, Instrument = Instrument.Meter, Voltage = UnitsNet.ElectricPotential.FromVolts(volts) };
-
-    public static Reading Seen(string when, string point, Brightness look, Instrument with = Instrument.Eye) => new() { When = Condition.Parse(when), Point = point, Instrument = with, Seen = look };
 }

@@ -87,7 +87,7 @@ public class DirectLightingReadingsTests
                 return Math.Round(solver.Volts(finder.Model.Circuit.NodeOf(point)), 2);
             }
 
-            Diagnosis diagnosis = finder.Diagnose([.. from w in new[] { "lights=off", Low } from p in new[] { Bike.BatteryPlus, "lights in", "low feed" } select DemoBikes.Meter(w, p, Volts(w, p))], Cancellation);
+            Diagnosis diagnosis = finder.Diagnose([.. from w in new[] { "lights=off", Low } from p in new[] { Bike.BatteryPlus, "lights in", "low feed" } select ReadingOf.Meter(w, p, Volts(w, p))], Cancellation);
             Assert.Equal(kind, diagnosis.Ranked[0].Best.Faults[0].Kind);
             Assert.True(diagnosis.Ranked[0].Probability > 0.8, diagnosis.Summary);
         }
@@ -99,7 +99,7 @@ public class DirectLightingReadingsTests
         FaultFinder finder = DemoBikes.Finder(Lightweight);
         Assert.Contains(finder.Model.Families, f => f.Kind == FaultKind.ShortToFrame);
         Diagnosis diagnosis = finder.Diagnose(
-            [DemoBikes.Meter("lights=off", "lights in", 10), DemoBikes.Meter(Low, "lights in", 0.12), new Reading { When = Condition.Parse("lights=on"), Point = "tail lamp", Instrument = Instrument.Ohmmeter, Resistance = ElectricResistance.FromOhms(0.1) }],
+            [ReadingOf.Meter("lights=off", "lights in", 10), ReadingOf.Meter(Low, "lights in", 0.12), new Reading { When = Condition.Parse("lights=on"), Point = "tail lamp", Instrument = Instrument.Ohmmeter, Resistance = ElectricResistance.FromOhms(0.1) }],
             Cancellation);
         Assert.Equal(FaultKind.ShortToFrame, diagnosis.Ranked[0].Best.Faults[0].Kind);
         Assert.Contains("touches the frame and takes the coil's current", diagnosis.Ranked[0].Best.Sentence, StringComparison.Ordinal);
@@ -118,7 +118,7 @@ public class DirectLightingReadingsTests
     [Fact]
     public void A_reading_above_the_coils_open_volts_is_refused_in_plain_words()
     {
-        Diagnosis diagnosis = DemoBikes.Finder(Lightweight).Diagnose([DemoBikes.Meter("lights=off", "lights in", 24)], Cancellation);
+        Diagnosis diagnosis = DemoBikes.Finder(Lightweight).Diagnose([ReadingOf.Meter("lights=off", "lights in", 24)], Cancellation);
         Assert.Contains("that the coil gives without load: does the engine turn faster than 1500 rpm", Assert.Single(diagnosis.Findings).Message, StringComparison.Ordinal);
         Assert.Empty(diagnosis.Used);
     }

@@ -20,7 +20,7 @@ public class FaultFinderTests
     public void Fault_free_readings_of_a_fault_free_bike_say_nothing_found(string name)
     {
         FaultFinder finder = DemoBikes.Finder(name);
-        Diagnosis diagnosis = finder.Diagnose(HealthyReadings(finder), Cancellation);
+        Diagnosis diagnosis = finder.Diagnose(new HealthyBike(finder).Readings(), Cancellation);
         Assert.True(diagnosis.NothingFound, diagnosis.Summary);
         Assert.StartsWith("Nothing found", diagnosis.Summary, StringComparison.Ordinal);
         Assert.Empty(diagnosis.Findings);
@@ -50,7 +50,7 @@ public class FaultFinderTests
         OperatingPoint faulty = solver.Solve(SettingEnumeration.Held(finder.Bike, Condition.Parse(Riding)));
         double Volts(string point) => Math.Round(faulty.Points.Single(p => p.Point == point).Voltage.Volts, 2);
         Diagnosis diagnosis = finder.Diagnose(
-            [DemoBikes.Meter(Riding, "rear return", Volts("rear return")), DemoBikes.Meter(Riding, "frame", Volts("frame")), DemoBikes.Meter(Riding, "stop feed", Volts("stop feed"))],
+            [ReadingOf.Meter(Riding, "rear return", Volts("rear return")), ReadingOf.Meter(Riding, "frame", Volts("frame")), ReadingOf.Meter(Riding, "stop feed", Volts("stop feed"))],
             Cancellation);
         Fault found = Assert.Single(diagnosis.Ranked[0].Best.Faults);
         Assert.Equal(FaultKind.PoorGround, found.Kind);
@@ -113,16 +113,16 @@ public class FaultFinderTests
     {
         Diagnosis diagnosis = DemoBikes.Finder(Twin).Diagnose(
             [
-                DemoBikes.Meter(Riding, "tail fed", 12),
-                DemoBikes.Meter(Riding, "tail feed", 15.2),
-                DemoBikes.Meter("ignition=off; lights=full", "tail feed", 12),
-                DemoBikes.Meter("ignitoin=on", "tail feed", 12),
-                DemoBikes.Seen(Riding, "tial lamp", Brightness.Dark),
+                ReadingOf.Meter(Riding, "tail fed", 12),
+                ReadingOf.Meter(Riding, "tail feed", 15.2),
+                ReadingOf.Meter("ignition=off; lights=full", "tail feed", 12),
+                ReadingOf.Meter("ignitoin=on", "tail feed", 12),
+                ReadingOf.Seen(Riding, "tial lamp", Brightness.Dark),
                 new Reading { When = Condition.Always, Point = "mian", Instrument = Instrument.Ammeter, Current = ElectricCurrent.FromAmperes(2) },
-                DemoBikes.Meter(Riding, "stop feed", 12.1),
-                DemoBikes.Meter(Riding, "stop feed", 3.4),
-                DemoBikes.Meter(Riding, "rear return", -6),
-                DemoBikes.Seen(Riding, "ignition coils", Brightness.Good),
+                ReadingOf.Meter(Riding, "stop feed", 12.1),
+                ReadingOf.Meter(Riding, "stop feed", 3.4),
+                ReadingOf.Meter(Riding, "rear return", -6),
+                ReadingOf.Seen(Riding, "ignition coils", Brightness.Good),
             ],
             Cancellation);
         string[] said = [.. diagnosis.Findings.Select(f => f.Message)];
@@ -151,9 +151,9 @@ public class FaultFinderTests
         string[] points = ["rear return", "tail feed", "high line", "headlamp high feed", "headlamp return", "stop feed"];
         Diagnosis diagnosis = finder.Diagnose(
             [
-                .. points.Select(p => DemoBikes.Meter(Riding, p, Math.Round(faulty.Points.Single(q => q.Point == p).Voltage.Volts, 2))),
-                DemoBikes.Seen(Riding, "headlamp high", Brightness.Dim),
-                DemoBikes.Seen(Riding, "stop lamp", Brightness.Dim),
+                .. points.Select(p => ReadingOf.Meter(Riding, p, Math.Round(faulty.Points.Single(q => q.Point == p).Voltage.Volts, 2))),
+                ReadingOf.Seen(Riding, "headlamp high", Brightness.Dim),
+                ReadingOf.Seen(Riding, "stop lamp", Brightness.Dim),
             ],
             Cancellation);
         FaultGroup first = diagnosis.Ranked[0];
@@ -170,10 +170,10 @@ public class FaultFinderTests
         FaultFinder finder = DemoBikes.Finder(Twin);
         Diagnosis diagnosis = finder.Diagnose(
             [
-                DemoBikes.Meter("ignition=on", "frame", 0.7),
-                DemoBikes.Meter("ignition=on", "battery +", 12.6),
-                DemoBikes.Seen("ignition=on; lights=main; dip=high", "tail lamp", Brightness.Dark),
-                DemoBikes.Seen("ignition=on; brake=on", "stop lamp", Brightness.Dim),
+                ReadingOf.Meter("ignition=on", "frame", 0.7),
+                ReadingOf.Meter("ignition=on", "battery +", 12.6),
+                ReadingOf.Seen("ignition=on; lights=main; dip=high", "tail lamp", Brightness.Dark),
+                ReadingOf.Seen("ignition=on; brake=on", "stop lamp", Brightness.Dim),
             ],
             Cancellation);
         Assert.Equal(2, diagnosis.Ranked[0].Best.Faults.Length);
@@ -188,9 +188,9 @@ public class FaultFinderTests
     public void A_reading_that_nothing_explains_is_asked_for_again()
     {
         FaultFinder finder = DemoBikes.Finder(Twin);
-        List<Reading> readings = [.. HealthyReadings(finder).Where(r => r.Instrument == Instrument.Meter).Take(12)];
+        List<Reading> readings = [.. new HealthyBike(finder).Readings().Where(r => r.Instrument == Instrument.Meter).Take(12)];
         Assert.DoesNotContain(readings, r => r.Point == "frame" && r.When.ToString().Length == 0);
-        Diagnosis diagnosis = finder.Diagnose([.. readings, DemoBikes.Meter("brake=on", "frame", 7.7)], Cancellation);
+        Diagnosis diagnosis = finder.Diagnose([.. readings, ReadingOf.Meter("brake=on", "frame", 7.7)], Cancellation);
         Assert.False(diagnosis.NothingFound);
         Assert.Contains(diagnosis.Findings, f => f.Message.Contains("repeat this one: read 7.7 V at frame", StringComparison.Ordinal));
     }
@@ -211,10 +211,10 @@ public class FaultFinderTests
         Bike led = twin with { Lamps = [.. twin.Lamps.Select(l => l.Lamp == "tail lamp" ? l with { Specification = Lamps.LampSpecification.FromPower(Lamps.LampType.Led, ElectricPotential.FromVolts(13.5), Power.FromWatts(0.6), ElectricPotential.FromVolts(8)) } : l)] };
         Diagnosis diagnosis = new FaultFinder(led, cancellation: Cancellation).Diagnose(
             [
-                DemoBikes.Seen(Riding, "tail lamp", Brightness.Dark),
-                DemoBikes.Meter(Riding, "tail feed", 12.2),
-                DemoBikes.Meter(Riding, "rear return", 0.08),
-                DemoBikes.Seen(Riding, "rear return", Brightness.Dark, Instrument.TestLamp),
+                ReadingOf.Seen(Riding, "tail lamp", Brightness.Dark),
+                ReadingOf.Meter(Riding, "tail feed", 12.2),
+                ReadingOf.Meter(Riding, "rear return", 0.08),
+                ReadingOf.Seen(Riding, "rear return", Brightness.Dark, Instrument.TestLamp),
             ],
             Cancellation);
         FaultGroup first = diagnosis.Ranked[0];
@@ -241,7 +241,7 @@ public class FaultFinderTests
     public void No_ammeter_is_advised_while_a_short_is_likely()
     {
         FaultFinder finder = DemoBikes.Finder(Twin);
-        Diagnosis diagnosis = finder.Diagnose([DemoBikes.Meter(Riding, "fuse out", 0), DemoBikes.Meter(Riding, "fuse in", 12.6)], Cancellation);
+        Diagnosis diagnosis = finder.Diagnose([ReadingOf.Meter(Riding, "fuse out", 0), ReadingOf.Meter(Riding, "fuse in", 12.6)], Cancellation);
         Assert.True(diagnosis.Ranked.SelectMany(g => g.Alternatives).Where(a => a.Faults[0].Kind == FaultKind.ShortToFrame).Sum(a => a.Probability) > 0.01);
         Assert.NotEqual(Instrument.Ammeter, diagnosis.Next?.Test.Instrument);
     }
@@ -288,27 +288,13 @@ public class FaultFinderTests
         TestPlace place = meters[test.Get % meters.Length];
         Column column = model.Of(place, default);
         double volts = column.Value[member];
-        var evidence = new Evidence(DemoBikes.Meter("", "battery +", volts), place, volts, column);
+        var evidence = new Evidence(ReadingOf.Meter("", "battery +", volts), place, volts, column);
         var scale = new ReadingScale(model.Circuit);
         var truth = new Likelihood(scale);
         var other = new Likelihood(scale);
         truth.Take(evidence, column.At(member));
         other.Take(evidence, column.At(0) with { Sigma = column.Sigma[member], Battery = column.Battery[member], First = column.Draws[0][member], Second = column.Draws[1][member], Third = column.Draws[2][member] });
         return (truth.Logarithm >= other.Logarithm - 1e-12).ToProperty();
-    }
-
-    internal static IEnumerable<Reading> HealthyReadings(FaultFinder finder)
-    {
-        var bike = new HealthyBike(finder);
-        foreach (Setting setting in finder.Settings)
-        {
-            OperatingPoint healthy = bike.In(setting);
-            foreach (PointState point in healthy.Points.Where(p => p.Point != Bike.BatteryMinus))
-                yield return DemoBikes.Meter(setting.AsCondition().ToString(), point.Point, Math.Round(point.Voltage.Volts, 2));
-            for (int l = 0; l < finder.Bike.Lamps.Length; l++)
-                if (finder.Model.GivesLight(l))
-                    yield return DemoBikes.Seen(setting.AsCondition().ToString(), finder.Bike.Lamps[l].Lamp, Math.Abs(healthy.Lamps[l].Voltage.Volts) > 1 ? Brightness.Good : Brightness.Dark);
-        }
     }
 
     private static HarnessSolver Supplied(FaultFinder finder)
@@ -320,11 +306,11 @@ public class FaultFinderTests
 
     private static IEnumerable<Reading> SomeReadings(FaultFinder finder) =>
     [
-        DemoBikes.Meter(Riding, "tail feed", 11.1),
-        DemoBikes.Meter(Riding, "park line", 11.3),
-        DemoBikes.Seen(Riding, "tail lamp", Brightness.Dim),
-        DemoBikes.Seen(Riding, "tail feed", Brightness.Good, Instrument.TestLamp),
-        DemoBikes.Meter("", finder.Bike.LivePoint, 12.4),
+        ReadingOf.Meter(Riding, "tail feed", 11.1),
+        ReadingOf.Meter(Riding, "park line", 11.3),
+        ReadingOf.Seen(Riding, "tail lamp", Brightness.Dim),
+        ReadingOf.Seen(Riding, "tail feed", Brightness.Good, Instrument.TestLamp),
+        ReadingOf.Meter("", finder.Bike.LivePoint, 12.4),
     ];
 
     private static int Index(IEnumerable<string> names, string name) => names.ToList().IndexOf(name);

@@ -17,4 +17,19 @@ internal sealed class HealthyBike(FaultFinder finder)
         solver.SetSupply(_direct?.At(finder.EngineSpeed!.Value, setting).TerminalVoltage ?? finder.Bike.BatteryVoltage);
         return solver.Solve(setting);
     }
+
+    /// <summary>Every point with the meter and every lamp by eye, in each setting.</summary>
+    public IEnumerable<Reading> Readings()
+    {
+        foreach (Setting setting in finder.Settings)
+        {
+            OperatingPoint healthy = In(setting);
+            string when = setting.AsCondition().ToString();
+            foreach (PointState point in healthy.Points.Where(p => p.Point != Bike.BatteryMinus))
+                yield return ReadingOf.Meter(when, point.Point, Math.Round(point.Voltage.Volts, 2));
+            for (int l = 0; l < finder.Bike.Lamps.Length; l++)
+                if (finder.Model.GivesLight(l))
+                    yield return ReadingOf.Seen(when, finder.Bike.Lamps[l].Lamp, Math.Abs(healthy.Lamps[l].Voltage.Volts) > 1 ? Brightness.Good : Brightness.Dark);
+        }
+    }
 }

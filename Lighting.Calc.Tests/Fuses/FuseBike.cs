@@ -72,6 +72,25 @@ internal static class FuseBike
         ],
     };
 
+    /// <summary>The round bike with a wire past its fuse.</summary>
+    public static Bike Bypassed()
+    {
+        Bike bike = Round();
+        return bike with { Runs = bike.Runs.Add(Run("old bypass", "fuse in", "fuse out", "1 mm2", 0.1)) };
+    }
+
+    /// <summary>The round bike with a horn fed from a point of it and switched in its way back.</summary>
+    public static Bike WithHorn(string from, double contactMilliohms = 0)
+    {
+        Bike bike = Round();
+        return bike with
+        {
+            Runs = bike.Runs.Add(Run("horn feed", from, "horn +", "1 mm2", 1)),
+            Lamps = bike.Lamps.Add(Load("horn", LampType.Fixed, 12, 3, "horn +", "horn -")),
+            Switches = bike.Switches.Add(Contact("horn", "horn -", Bike.BatteryMinus, "on", contactMilliohms)),
+        };
+    }
+
     public static ImmutableArray<OperatingPoint> Solve(Bike bike)
     {
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();

@@ -181,8 +181,7 @@ public class FuseCheckTests
     [Fact]
     public void A_fuse_with_a_wire_past_it_protects_nothing_and_says_so()
     {
-        Bike bike = FuseBike.Round();
-        bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("old bypass", "fuse in", "fuse out", "1 mm2", 0.1)) };
+        Bike bike = FuseBike.Bypassed();
         FuseSuitability fuse = FuseBike.Check(bike).Single();
         Assert.Empty(fuse.Protection.FedRuns);
         Assert.Equal(FuseVerdict.WillNotClear, fuse.Verdict);
@@ -194,13 +193,7 @@ public class FuseCheckTests
     [Fact]
     public void A_run_taken_before_the_fuse_is_named_as_unfused()
     {
-        Bike bike = FuseBike.Round();
-        bike = bike with
-        {
-            Runs = bike.Runs.Add(FuseBike.Run("horn feed", "fuse in", "horn +", "1 mm2", 1)),
-            Lamps = bike.Lamps.Add(FuseBike.Load("horn", LampType.Fixed, 12, 3, "horn +", "horn -")),
-            Switches = bike.Switches.Add(FuseBike.Contact("horn", "horn -", Bike.BatteryMinus, "on")),
-        };
+        Bike bike = FuseBike.WithHorn("fuse in");
         var findings = UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always), cancellation: TestContext.Current.CancellationToken);
         Assert.Equal([(Severity.Caution, "battery lead"), (Severity.Caution, "horn feed")], findings.Select(f => (f.Severity, f.Subject)));
         Assert.Equal(5.5, FuseBike.Check(bike).Single().Steady.WorstCurrent.Amperes, 1e-9);

@@ -12,7 +12,7 @@ public class FuseScopeTests
     [Fact]
     public void Runs_listed_the_wrong_way_round_are_judged_the_same()
     {
-        foreach (Bike bike in new[] { FuseBike.Round(), FuseBike.Round(tailMetres: 25), EarthFused(), Horn() })
+        foreach (Bike bike in new[] { FuseBike.Round(), FuseBike.Round(tailMetres: 25), EarthFused(), FuseBike.WithHorn("fuse in") })
         {
             Bike turned = bike with { Runs = [.. bike.Runs.Select(r => r with { From = r.To, To = r.From })] };
             FuseSuitability expected = FuseBike.Check(bike).Single(), actual = FuseBike.Check(turned).Single();
@@ -96,8 +96,7 @@ public class FuseScopeTests
     public void A_wire_past_a_fuse_is_told_with_the_first_setting_in_which_it_leads_past()
     {
         Bike bike = FuseBike.Round();
-        Bike always = bike with { Runs = bike.Runs.Add(FuseBike.Run("old bypass", "fuse in", "fuse out", "1 mm2", 0.1)) };
-        Assert.Equal("both of its sides are joined to the battery without a fuse (everything off): a short draws its current past it", FuseBike.Check(always).Single().Reasons[0]);
+        Assert.Equal("both of its sides are joined to the battery without a fuse (everything off): a short draws its current past it", FuseBike.Check(FuseBike.Bypassed()).Single().Reasons[0]);
         Bike held = bike with { Switches = bike.Switches.Add(FuseBike.Contact("limp home", "fuse in", "fuse out", "on")) };
         Assert.Equal("both of its sides are joined to the battery without a fuse (limp home=on): a short draws its current past it", FuseBike.Check(held).Single().Reasons[0]);
     }
@@ -198,13 +197,7 @@ public class FuseScopeTests
     [Fact]
     public void Lamp_whose_way_back_is_open_does_not_tell_the_loop()
     {
-        Bike bike = FuseBike.Round();
-        bike = bike with
-        {
-            Runs = bike.Runs.Add(FuseBike.Run("horn feed", "fuse out", "horn +", "1 mm2", 1)),
-            Lamps = bike.Lamps.Add(FuseBike.Load("horn", LampType.Fixed, 12, 3, "horn +", "horn -")),
-            Switches = bike.Switches.Add(FuseBike.Contact("horn", "horn -", Bike.BatteryMinus, "on", 25)),
-        };
+        Bike bike = FuseBike.WithHorn("fuse out", contactMilliohms: 25);
         RunClearing horn = Clearing(bike, "horn feed");
         Assert.Equal("horn -", horn.ReturnFrom);
         Assert.Equal("horn=on", horn.Setting.ToString());
@@ -231,7 +224,7 @@ public class FuseScopeTests
             Runs = [.. bike.Runs.Select(r => r.Name == "tail feed" ? r with { From = "tail fuse out" } : r)],
             Fuses = bike.Fuses.Add(FuseBike.Fuse("tail", 5, "switch out", "tail fuse out")),
         };
-        System.Collections.Immutable.ImmutableArray<FuseSuitability> fuses = FuseBike.Check(twice);
+        var fuses = FuseBike.Check(twice);
         Assert.Equal(["battery lead", "feed", "headlamp feed"], fuses[0].Clearing.Select(c => c.Run.Name));
         Assert.Equal(["tail feed"], fuses[1].Clearing.Select(c => c.Run.Name));
 
@@ -243,9 +236,7 @@ public class FuseScopeTests
     [Fact]
     public void Lamp_that_a_wire_past_the_fuse_feeds_is_none_of_the_fuses()
     {
-        Bike bike = FuseBike.Round();
-        bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("old bypass", "fuse in", "fuse out", "1 mm2", 0.1)) };
-        FuseSuitability fuse = FuseBike.Check(bike).Single();
+        FuseSuitability fuse = FuseBike.Check(FuseBike.Bypassed()).Single();
         Assert.Empty(fuse.Protection.ReturnRuns);
         Assert.Empty(fuse.Clearing);
     }
@@ -282,17 +273,6 @@ public class FuseScopeTests
 
     private static IEnumerable<(string, bool, string)> Unfused(Bike bike) =>
         UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken).Select(u => (u.Run.Name, u.IsBatteryLead, u.Setting.ToString()));
-
-    private static Bike Horn()
-    {
-        Bike bike = FuseBike.Round();
-        return bike with
-        {
-            Runs = bike.Runs.Add(FuseBike.Run("horn feed", "fuse in", "horn +", "1 mm2", 1)),
-            Lamps = bike.Lamps.Add(FuseBike.Load("horn", LampType.Fixed, 12, 3, "horn +", "horn -")),
-            Switches = bike.Switches.Add(FuseBike.Contact("horn", "horn -", Bike.BatteryMinus, "on")),
-        };
-    }
 
     private static Bike EarthFused()
     {

@@ -36,10 +36,7 @@ public class CorpusTests
     {
         string list = string.Concat(Enumerable.Repeat(ListSamples.SwapsCsv.Split('\n')[0] + "\n", 9_990));
         ListSource source = ListSamples.Of(("lamps.csv", ListSamples.LampsCsv), ("swaps.csv", list));
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        ListResult<BikeLists> result = BikeLists.Read(source);
-        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 200_000_000);
-        Assert.True(result.Faults.Length > 50_000);
+        Assert.True(FaultsWithin200Megabytes(source) > 50_000);
     }
 
     // The most rows, and not one cell of them right.
@@ -50,9 +47,14 @@ public class CorpusTests
         int cells = header.Split(',').Length;
         string rows = string.Concat(Enumerable.Range(0, ListLimits.Rows).Select(i => string.Join(',', Enumerable.Repeat($"x?{i}", cells)) + "\n"));
         ListSource source = ListSamples.Of(("lamps.csv", header + "\n" + rows));
+        Assert.True(FaultsWithin200Megabytes(source) > 7 * ListLimits.Rows);
+    }
+
+    private static int FaultsWithin200Megabytes(ListSource source)
+    {
         long before = GC.GetAllocatedBytesForCurrentThread();
         ListResult<BikeLists> result = BikeLists.Read(source);
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 200_000_000);
-        Assert.True(result.Faults.Length > 7 * ListLimits.Rows);
+        return result.Faults.Length;
     }
 }

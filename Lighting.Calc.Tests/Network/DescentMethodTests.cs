@@ -60,7 +60,7 @@ public sealed class DescentMethodTests
     [Fact]
     public void Hardly_any_span_leaves_the_tangent()
     {
-        LiveCircuit circuit = new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.Filament(12, 3))]).Equations();
+        LiveCircuit circuit = BehindAnOhm(Load.Filament(12, 3)).Equations();
         Put(circuit, (1, 10));
         double span = 1e-6, reach = 1;
         Assert.True(DescentMethod.Step(circuit, leaps: false, ref span, ref reach));
@@ -72,10 +72,9 @@ public sealed class DescentMethodTests
     [Fact]
     public void Tangent_is_kept_where_it_is_steeper_than_the_chord()
     {
-        LiveCircuit circuit = new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.LedBallast(9, 2))]).Equations();
+        LiveCircuit circuit = BehindAnOhm(Load.LedBallast(9, 2)).Equations();
         Put(circuit, (1, 11.5));
-        double span = 1, reach = 1;
-        Assert.True(DescentMethod.Step(circuit, leaps: false, ref span, ref reach));
+        Assert.True(Step(circuit, leaps: false));
         // 1.25 A in the LED, 0.5 A from the source: 0.75 A over 1 + 0.5 siemens.
         Assert.Equal(11, Volts(circuit, 1), 1e-5);
     }
@@ -138,8 +137,7 @@ public sealed class DescentMethodTests
         double step1 = -(5 / 2.5 + 2.5 - 3) / (1 - 5 / 6.25), step2 = -(4 / 2.5 + 2.5 - 3) / (1 - 4 / 6.25);
         double fraction = (1.998 - 2.5) / step1;
         Assert.True(fraction < (0.999 - 2.5) / step2 && fraction < 1);
-        double span = 1, reach = 1;
-        Assert.True(DescentMethod.Step(circuit, leaps: false, ref span, ref reach));
+        Assert.True(Step(circuit, leaps: false));
         Assert.Equal(1.998, Volts(circuit, 2), 1e-12);
         Assert.Equal(2.5 + fraction * step2, Volts(circuit, 3), 1e-12);
     }
@@ -162,8 +160,7 @@ public sealed class DescentMethodTests
     {
         LiveCircuit circuit = Driver(36.0036, 2);
         PutDriver(circuit, false, 6);
-        double span = 1, reach = 1;
-        Assert.True(DescentMethod.Step(circuit, leaps: true, ref span, ref reach));
+        Assert.True(Step(circuit, leaps: true));
         Assert.Equal(1.998, Across(circuit), 1e-9);
     }
 
@@ -176,8 +173,7 @@ public sealed class DescentMethodTests
         LiveCircuit circuit = Driver(35.9, 2, throughTheGround);
         PutDriver(circuit, throughTheGround, 5.8);
         Assert.True(35.9 / 5.8 + 5.8 - 12 < 0 && 1 - 35.9 / (5.8 * 5.8) < 0);
-        double span = 1, reach = 1;
-        Assert.True(DescentMethod.Step(circuit, leaps: true, ref span, ref reach));
+        Assert.True(Step(circuit, leaps: true));
         Assert.Equal(1.998, Across(circuit), 1e-9);
     }
 
@@ -192,8 +188,7 @@ public sealed class DescentMethodTests
         // The second is a little above its lit point, the third dark and far under its volts.
         Put(circuit, (2, volts), (3, 6 + Math.Sqrt(6) + 0.001), (4, 0.5));
         Assert.Equal(pointsUp, watts / volts + volts - 12 < 0);
-        double span = 1, reach = 1;
-        Assert.True(DescentMethod.Step(circuit, leaps: true, ref span, ref reach));
+        Assert.True(Step(circuit, leaps: true));
         Assert.True(Volts(circuit, 2) < volts);
     }
 
@@ -216,8 +211,7 @@ public sealed class DescentMethodTests
         }
 
         Assert.True(halvings > 0 && fraction > 1, $"{halvings} halvings to {fraction}");
-        double span = 1, reach = 1;
-        Assert.True(DescentMethod.Step(circuit, leaps: true, ref span, ref reach));
+        Assert.True(Step(circuit, leaps: true));
         Assert.Equal(6 + fraction * step, Volts(circuit, 2), 1e-6);
         Assert.Equal(7 - fraction, Volts(circuit, 3), 1e-6);
 
@@ -285,12 +279,19 @@ public sealed class DescentMethodTests
         Assert.InRange(circuit.Solutions, 1, 100);
     }
 
+    /// <summary>A first step, whose span and reach are not looked at.</summary>
+    private static bool Step(LiveCircuit circuit, bool leaps)
+    {
+        double span = 1, reach = 1;
+        return DescentMethod.Step(circuit, leaps, ref span, ref reach);
+    }
+
     private static double Filament(double volts, double nominalAmperes) => nominalAmperes * Math.Pow(volts / 12, K);
 
     /// <summary>One driver at 12 V, 1 ohm in the source or in two wires of half an ohm at plus and minus.</summary>
     private static LiveCircuit Driver(double watts, double minimumVolts, bool throughTheGround = false) => (throughTheGround
         ? new TestNetwork(4, 1, 0, 12, 0, [new(1, 2, 0.5), new(3, 0, 0.5)], [new(2, 3, Load.Led(watts, minimumVolts))])
-        : new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.Led(watts, minimumVolts))])).Equations();
+        : BehindAnOhm(Load.Led(watts, minimumVolts))).Equations();
 
     private static void PutDriver(LiveCircuit circuit, bool throughTheGround, double volts)
     {

@@ -1,5 +1,6 @@
 // The search for drivers that may drop out: its bound by hand, and small circuits for each of its two searches.
 using Lighting.Calc.Network;
+using static Lighting.Calc.Tests.Network.Equations;
 
 namespace Lighting.Calc.Tests.Network;
 
@@ -16,7 +17,7 @@ public sealed class DropOutSearchTests
     [InlineData(36.5, false, false)]
     public void One_driver_may_drop_out_where_its_dark_point_can_be_held(double watts, bool mayDropOut, bool boundSuffices)
     {
-        LiveCircuit circuit = Solved(new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.Led(watts, 3))]));
+        LiveCircuit circuit = Solved(BehindAnOhm(Load.Led(watts, 3)));
         DropOutSearch search = Searched(circuit, out int solutions);
         Assert.Equal(mayDropOut, search.MayDropOut(0));
         if (watts > 36)
@@ -34,7 +35,7 @@ public sealed class DropOutSearchTests
     public void Bound_takes_a_filament_at_the_volts_of_the_source(double amperes, bool suffices)
     {
         Assert.Equal(suffices, 12 - 5 - Math.Pow(2, 0.55) * amperes > 4);
-        LiveCircuit circuit = Solved(new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.Led(20, 4)), new(1, 0, Load.Filament(6, amperes))]));
+        LiveCircuit circuit = Solved(BehindAnOhm(Load.Led(20, 4), Load.Filament(6, amperes)));
         Searched(circuit, out int solutions);
         Assert.Equal(suffices, solutions == 2);
     }
@@ -95,7 +96,7 @@ public sealed class DropOutSearchTests
     [Fact]
     public void Answer_of_the_search_before_is_forgotten()
     {
-        LiveCircuit circuit = Solved(new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.Led(35, 3))]));
+        LiveCircuit circuit = Solved(BehindAnOhm(Load.Led(35, 3)));
         var search = new DropOutSearch(circuit);
         search.Run();
         Assert.True(search.MayDropOut(0));

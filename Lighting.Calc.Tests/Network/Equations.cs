@@ -1,10 +1,13 @@
-// Sets and reads the volts of a solver's equations by the nodes of the circuit.
+// Small equations to try the solver's methods on, and their volts by the nodes of the circuit.
 using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 
 internal static class Equations
 {
+    /// <summary>Loads side by side on 12 V behind 1 ohm in the source; node 1 is the plus.</summary>
+    public static TestNetwork BehindAnOhm(params Load[] loads) => new(2, 1, 0, 12, 1, [], [.. loads.Select(l => new TestLoad(1, 0, l))]);
+
     public static double Volts(LiveCircuit circuit, int node) => circuit.Across(circuit.Plan.Numbering.Slot[node], circuit.Unknowns);
 
     /// <summary>Sets the volts of nodes; a plus without resistance is at the source's.</summary>

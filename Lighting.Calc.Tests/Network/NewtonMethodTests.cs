@@ -38,7 +38,7 @@ public sealed class NewtonMethodTests
     [InlineData(30, 11, 12)] // leads to volts under the driver's minimum
     public void Where_the_bright_point_is_not_sure_none_is_claimed(double watts, double minimumVolts, double start)
     {
-        LiveCircuit circuit = new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.Led(watts, minimumVolts))]).Equations();
+        LiveCircuit circuit = BehindAnOhm(Load.Led(watts, minimumVolts)).Equations();
         circuit.Loads.Volts[0] = start;
         Assert.False(NewtonMethod.TryReach(circuit));
         Assert.InRange(circuit.Solutions, 1, 3);
@@ -47,7 +47,7 @@ public sealed class NewtonMethodTests
     [Fact]
     public void Polishing_evaluates_the_loads_at_the_volts_given()
     {
-        LiveCircuit circuit = new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.Filament(12, 3))]).Equations();
+        LiveCircuit circuit = BehindAnOhm(Load.Filament(12, 3)).Equations();
         Put(circuit, (1, 9.9));
         NewtonMethod.Polish(circuit);
         double volts = Volts(circuit, 1);
@@ -58,7 +58,7 @@ public sealed class NewtonMethodTests
     [Fact]
     public void Polishing_leaves_volts_alone_from_which_no_step_leads_down()
     {
-        LiveCircuit circuit = new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.Led(40, 2))]).Equations();
+        LiveCircuit circuit = BehindAnOhm(Load.Led(40, 2)).Equations();
         Put(circuit, (1, 5));
         NewtonMethod.Polish(circuit);
         Assert.Equal(5, Volts(circuit, 1));
@@ -73,7 +73,7 @@ public sealed class NewtonMethodTests
     [InlineData(-1e-6, false)]
     public void Answer_whose_currents_do_not_balance_to_a_nanoampere_is_refused(double beside, bool accepted)
     {
-        LiveCircuit circuit = At(new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.Resistor(3))]), 9, beside);
+        LiveCircuit circuit = At(BehindAnOhm(Load.Resistor(3)), 9, beside);
         Assert.Equal(accepted, Answer.Check(circuit, SolveStages.Newton, out SolveDiagnostics found));
         Assert.Equal(Math.Abs(beside) * 4 / 3, found.WorstResidualAmperes, 1e-14);
         Assert.Equal(0, found.WorstNode);
@@ -108,7 +108,7 @@ public sealed class NewtonMethodTests
     [InlineData(4, false)]
     public void Answer_that_cannot_be_held_is_refused(double volts, bool holdable)
     {
-        LiveCircuit circuit = At(new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.Led(32, 2))]), volts, 0);
+        LiveCircuit circuit = At(BehindAnOhm(Load.Led(32, 2)), volts, 0);
         Assert.Equal(holdable, Answer.Check(circuit, SolveStages.Descent, out SolveDiagnostics found));
         Assert.Equal(holdable, found.Holdable);
         Assert.Equal(0, found.WorstResidualAmperes);
@@ -129,7 +129,7 @@ public sealed class NewtonMethodTests
     [InlineData(37, true)]
     public void Descent_is_tried_where_newtons_method_fails(double watts, bool descends)
     {
-        LiveCircuit circuit = new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.Led(watts, 2))]).Equations();
+        LiveCircuit circuit = BehindAnOhm(Load.Led(watts, 2)).Equations();
         Assert.True(Answer.Find(circuit, warmStart: false, out SolveDiagnostics found));
         Assert.Equal(descends ? SolveStages.Newton | SolveStages.Descent : SolveStages.Newton, found.Tried);
         Assert.Equal(circuit.Solutions, found.Iterations);
@@ -138,7 +138,7 @@ public sealed class NewtonMethodTests
     [Fact]
     public void Warm_start_goes_from_the_volts_of_the_circuit_and_needs_fewer_steps()
     {
-        var network = new TestNetwork(2, 1, 0, 12, 1, [], [new(1, 0, Load.Led(35, 2)), new(1, 0, Load.Filament(12, 0.01))]);
+        TestNetwork network = BehindAnOhm(Load.Led(35, 2), Load.Filament(12, 0.01));
         LiveCircuit cold = network.Equations(), warm = network.Equations();
         Assert.True(Answer.Find(cold, warmStart: false, out SolveDiagnostics first));
         cold.Volts.CopyTo(warm.Volts, 0);

@@ -104,15 +104,7 @@ public sealed class SolverReuseTests
     public void Solvers_on_one_circuit_work_side_by_side()
     {
         TestNetwork n = LargeHarness.Create(80);
-        var builder = new CircuitBuilder();
-        for (int i = 0; i < n.Nodes; i++)
-            builder.AddNode();
-        builder.Source(n.Plus, n.Minus);
-        foreach (TestConductor c in n.Conductors)
-            builder.AddConductor(c.A, c.B);
-        foreach (TestLoad l in n.Loads)
-            builder.AddLoad(l.Feed, l.Return);
-        Circuit circuit = builder.Build();
+        Circuit circuit = n.Circuit();
         var volts = new double[64];
         Parallel.For(0, volts.Length, i =>
         {

@@ -10,6 +10,20 @@ internal sealed record TestLoad(int Feed, int Return, Load Law);
 internal sealed record TestNetwork(
     int Nodes, int Plus, int Minus, double Emf, double SourceOhms, IReadOnlyList<TestConductor> Conductors, IReadOnlyList<TestLoad> Loads)
 {
+    /// <summary>The fixed part, without values.</summary>
+    public Circuit Circuit()
+    {
+        var builder = new CircuitBuilder();
+        for (int i = 0; i < Nodes; i++)
+            builder.AddNode();
+        builder.Source(Plus, Minus);
+        foreach (TestConductor c in Conductors)
+            builder.AddConductor(c.A, c.B);
+        foreach (TestLoad l in Loads)
+            builder.AddLoad(l.Feed, l.Return);
+        return builder.Build();
+    }
+
     /// <summary>A solver with all values set, not yet solved.</summary>
     public CircuitSolver Solver()
     {
@@ -42,17 +56,5 @@ internal sealed record TestNetwork(
             solver.SetConductor(i, Conductors[i].Ohms);
         for (int i = 0; i < Loads.Count; i++)
             solver.SetLoad(i, Loads[i].Law);
-    }
-    private Circuit Circuit()
-    {
-        var builder = new CircuitBuilder();
-        for (int i = 0; i < Nodes; i++)
-            builder.AddNode();
-        builder.Source(Plus, Minus);
-        foreach (TestConductor c in Conductors)
-            builder.AddConductor(c.A, c.B);
-        foreach (TestLoad l in Loads)
-            builder.AddLoad(l.Feed, l.Return);
-        return builder.Build();
     }
 }

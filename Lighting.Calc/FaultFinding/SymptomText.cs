@@ -67,7 +67,7 @@ public sealed record SymptomText
         if (meant.Length == 0)
         {
             ImmutableArray<string> near = NearestWords.Of(lamp, bike.Lamps.Select(l => l.Lamp));
-            string offer = near.IsEmpty ? $"the lamps are {string.Join(", ", bike.Lamps.Select(l => l.Lamp))}." : $"did you mean {string.Join(" or ", near.Select(n => $"'{n}'"))}?";
+            string offer = near.IsEmpty ? $"the lamps are {string.Join(", ", bike.Lamps.Select(l => l.Lamp))}." : NearestWords.Question(near.Select(n => $"'{n}'"));
             findings.Add(new Finding(Severity.Fault, lamp, $"the bike has no lamp '{lamp}'; {offer}"));
             return;
         }

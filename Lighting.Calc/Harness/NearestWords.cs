@@ -21,6 +21,9 @@ internal static class NearestWords
         return [.. close.Where(w => w.Distance == close[0].Distance).Take(3).Select(w => w.Word)];
     }
 
+    /// <summary>The question whether one of some words, in quotes already, was meant.</summary>
+    public static string Question(IEnumerable<string> quoted) => $"did you mean {string.Join(" or ", quoted)}?";
+
     /// <summary>Whether two different words look like one word misspelt: one edit apart, and not merely numbered apart.</summary>
     public static bool LookAlike(string left, string right) =>
         Math.Min(left.Length, right.Length) >= 3

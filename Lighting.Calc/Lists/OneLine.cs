@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Lists;
 
@@ -18,7 +19,7 @@ internal static class OneLine
         if (expected is not null)
             line.Append("; ").Append(expected);
         if (!nearest.IsDefaultOrEmpty)
-            line.Append("; did you mean ").AppendJoin(" or ", nearest.Select(Quoted)).Append('?');
+            line.Append("; ").Append(NearestWords.Question(nearest.Select(Quoted)));
         return line.ToString();
     }
 

@@ -1,0 +1,11 @@
+// Short forms for single readings.
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.Tests.FaultFinding;
+
+internal static class ReadingOf
+{
+    public static Reading Meter(string when, string point, double volts) => new() { When = Condition.Parse(when), Point = point, Instrument = Instrument.Meter, Voltage = UnitsNet.ElectricPotential.FromVolts(volts) };
+
+    public static Reading Seen(string when, string point, Brightness look, Instrument with = Instrument.Eye) => new() { When = Condition.Parse(when), Point = point, Instrument = with, Seen = look };
+}
