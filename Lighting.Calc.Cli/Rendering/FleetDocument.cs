@@ -7,13 +7,14 @@ internal static class FleetDocument
     /// <param name="counts">All bikes.</param>
     public static Document Of(IReadOnlyList<FleetRow> worst, FleetCounts counts)
     {
-        long suit = counts.Of(FleetOutcome.Suits), fail = counts.Of(FleetOutcome.DoesNotSuit), wrong = counts.Bikes - suit - fail;
+        long suit = counts.Of(FleetOutcome.Suits), fail = counts.Of(FleetOutcome.DoesNotSuit), open = counts.Of(FleetOutcome.NotJudged), wrong = counts.Bikes - suit - fail - open;
         string verdict = $"{Bikes(counts.Bikes)}: {suit} suit{(suit == 1 ? "s" : "")}, {fail} {(fail == 1 ? "does" : "do")} not suit"
+            + (open == 0 ? "" : $", {open} not judged")
             + (wrong == 0 ? "." : $", {wrong} could not be checked (see the messages).");
         var blocks = new List<Block>();
         if (worst.Count > 0)
         {
-            blocks.Add(new Heading(worst.Count == suit + fail ? "Worst first" : $"The worst {worst.Count} of {suit + fail}"));
+            blocks.Add(new Heading(worst.Count == suit + fail + open ? "Worst first" : $"The worst {worst.Count} of {suit + fail + open}"));
             blocks.Add(FleetColumns.Table(worst));
             blocks.Add(new Paragraph("Fuse, load and usable current are those of the fuse that is worst off, the drop that of the lamp that loses most, the speed the one from which charging covers the greatest average load. Check a bike alone for the whole verdict."));
         }

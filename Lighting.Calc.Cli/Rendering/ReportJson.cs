@@ -14,6 +14,11 @@ internal static class ReportJson
     {
         json.WriteString("bike", report.Bike.Name);
         json.WriteNumber("supplyVoltageV", report.SupplyVoltage.Volts);
+        json.WriteString("verdict", report.VerdictText);
+        json.WriteStartArray("notJudged");
+        foreach (string what in report.NotJudged)
+            json.WriteStringValue(what);
+        json.WriteEndArray();
         json.Array("settings", report.Settings, point => WriteSetting(json, report, point));
         WriteFuses(json, report.Fuses);
         WriteCharging(json, report.Charging);

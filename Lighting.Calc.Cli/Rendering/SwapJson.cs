@@ -12,7 +12,7 @@ internal static class SwapJson
     {
         json.WriteString("bike", report.Before.Bike.Name);
         json.WriteNumber("supplyVoltageV", report.After.SupplyVoltage.Volts);
-        json.WriteBoolean("suits", report.Suits);
+        json.WriteString("verdict", report.VerdictText);
         Pair(json, "totalCurrentA", report.Before.Heaviest.TotalCurrent.Amperes, report.After.Heaviest.TotalCurrent.Amperes);
         json.Array("lamps", report.Lamps, lamp => WriteLamp(json, lamp));
         json.Array("unchanged", unclassed, stays =>
