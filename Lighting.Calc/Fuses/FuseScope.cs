@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Fuses;
 
@@ -11,19 +12,21 @@ namespace Lighting.Calc.Fuses;
 internal sealed class FuseScope
 {
     private readonly FeedGraph _graph;
-    private readonly int _fuse;
+    private readonly HarnessGraph _harness;
+    private readonly HarnessPart _fuse;
     private readonly SortedDictionary<int, FedRun> _runs = [];
     // Of each run the ohms of its dead short so far; below zero where there is none.
     private readonly double[] _mostOhms;
     private readonly HashSet<int> _lamps = [];
     private readonly HashSet<int> _returnRuns = [];
-    private readonly HashSet<(int Lamp, FeedWalk Back)> _returned = [];
+    private readonly HashSet<(int Lamp, Reached Back)> _returned = [];
 
     private FuseScope(FeedGraph graph, int fuse)
     {
         _graph = graph;
-        _fuse = fuse;
-        _mostOhms = new double[graph.RunParts.Length];
+        _harness = graph.Harness;
+        _fuse = _harness.Fuses[fuse];
+        _mostOhms = new double[_harness.Runs.Length];
         Array.Fill(_mostOhms, -1);
     }
 
@@ -63,57 +66,53 @@ internal sealed class FuseScope
         return scope;
     }
 
-    private GraphPart? Part => field ??= _graph.Parts.FirstOrDefault(p => p.Kind == GraphPartKind.Fuse && p.Index == _fuse);
-
     private void AddFeedSide(FeedState state)
     {
-        if (Part is not { } part)
-            return;
-        FeedWalk feed = _graph.Walk(_graph.Live, state, part);
-        int supply = feed.Reaches(part.A) ? part.A : part.B, load = part.Other(supply);
+        Reached feed = _graph.Walk(_harness.Live, state, _fuse);
+        int supply = feed.Reaches(_fuse.A) ? _fuse.A : _fuse.B, load = _fuse.Other(supply);
         if (!feed.Reaches(supply))
             return;
         IsFed = true;
-        FeedWalk unfused = _graph.Walk(_graph.Live, state, throughFuses: false);
-        if (unfused.Reaches(part.A) && unfused.Reaches(part.B))
+        Reached unfused = _graph.Walk(_harness.Live, state, throughFuses: false);
+        if (unfused.Reaches(_fuse))
             Bypassed ??= state.Setting;
-        FeedWalk own = _graph.Walk(load, state, throughFuses: false);
-        FeedWalk back = _graph.Walk(_graph.Earth, state);
-        AddRuns(state, own, unfused, feed.OhmsTo(supply), feed.PathTo(supply), part, back);
+        Reached own = _graph.Walk(load, state, throughFuses: false);
+        Reached back = _graph.Walk(_harness.Earth, state);
+        AddRuns(state, own, unfused, feed.CostTo(supply), feed.PathTo(supply), back);
         // With no other fuse the two walks are one.
-        AddLamps(_graph.Bike.Fuses.Length == 1 ? own : _graph.Walk(load, state, part), unfused, back);
+        AddLamps(_graph.Bike.Fuses.Length == 1 ? own : _graph.Walk(load, state, _fuse), unfused, back);
     }
 
-    private void AddRuns(FeedState state, FeedWalk own, FeedWalk unfused, double ohmsBefore, ImmutableArray<GraphPart> pathBefore, GraphPart fuse, FeedWalk back)
+    private void AddRuns(FeedState state, Reached own, Reached unfused, double ohmsBefore, ImmutableArray<HarnessPart> pathBefore, Reached back)
     {
-        foreach (GraphPart run in _graph.RunParts)
+        foreach (HarnessPart run in _harness.Runs)
         {
-            if (!own.Reaches(run.A) || !own.Reaches(run.B) || run.A == _graph.Live || run.B == _graph.Live || run.A == _graph.Earth || run.B == _graph.Earth || unfused.Reaches(run.A))
+            if (!own.Reaches(run) || run.A == _harness.Live || run.B == _harness.Live || run.A == _harness.Earth || run.B == _harness.Earth || unfused.Reaches(run.A))
                 continue;
-            int far = own.OhmsTo(run.A) > own.OhmsTo(run.B) ? run.A : run.B;
-            Keep(state, run, far, ohmsBefore + own.OhmsTo(far), new FeedPath(pathBefore, fuse, own), back);
+            int far = own.FarEndOf(run);
+            Keep(state, run, far, ohmsBefore + own.CostTo(far), new FeedPath(pathBefore, _fuse, own), back);
         }
     }
 
-    private void Keep(FeedState state, GraphPart run, int far, double feedOhms, FeedPath path, FeedWalk back)
+    private void Keep(FeedState state, HarnessPart run, int far, double feedOhms, FeedPath path, Reached back)
     {
         // Where the short meets the frame is not known; the return of the lamp beyond it that is worst off is taken.
-        FeedWalk beyond = _graph.Walk(far, state, run, throughFuses: false);
+        Reached beyond = _graph.Walk(far, state, run, throughFuses: false);
         double returnOhms = 0;
         int from = -1;
         foreach ((_, int point) in beyond.Lamps)
         {
-            if (back.Reaches(point) && (from < 0 || back.OhmsTo(point) > returnOhms))
-                (returnOhms, from) = (back.OhmsTo(point), point);
+            if (back.Reaches(point) && (from < 0 || back.CostTo(point) > returnOhms))
+                (returnOhms, from) = (back.CostTo(point), point);
         }
 
         if (feedOhms + returnOhms <= _mostOhms[run.Index])
             return;
         _mostOhms[run.Index] = feedOhms + returnOhms;
-        _runs[run.Index] = new FedRun(_graph.Bike.Runs[run.Index], _graph.PointName(far), feedOhms, returnOhms, from < 0 ? null : _graph.PointName(from), path.NamesTo(far), state.Setting);
+        _runs[run.Index] = new FedRun(_graph.Bike.Runs[run.Index], _harness.Points[far], feedOhms, returnOhms, from < 0 ? null : _harness.Points[from], path.NamesTo(far), state.Setting);
     }
 
-    private void AddLamps(FeedWalk reached, FeedWalk unfused, FeedWalk back)
+    private void AddLamps(Reached reached, Reached unfused, Reached back)
     {
         foreach ((int lamp, int returns) in reached.Lamps)
         {
@@ -122,44 +121,42 @@ internal sealed class FuseScope
             _lamps.Add(lamp);
             if (!back.Reaches(returns) || !_returned.Add((lamp, back)))
                 continue;
-            foreach (GraphPart part in back.PathTo(returns))
-                if (part.Kind == GraphPartKind.Run)
+            foreach (HarnessPart part in back.PathTo(returns))
+                if (part.Kind == HarnessPartKind.Run)
                     _returnRuns.Add(part.Index);
         }
     }
 
     private void AddEarthSide(FeedState state)
     {
-        if (Part is not { } part)
-            return;
-        FeedWalk back = _graph.Walk(_graph.Earth, state), without = _graph.Walk(_graph.Earth, state, part);
-        int frame = without.Reaches(part.A) ? part.B : part.A;
-        if (without.Reaches(part.A) == without.Reaches(part.B))
+        Reached back = _graph.Walk(_harness.Earth, state), without = _graph.Walk(_harness.Earth, state, _fuse);
+        int frame = without.Reaches(_fuse.A) ? _fuse.B : _fuse.A;
+        if (without.Reaches(_fuse.A) == without.Reaches(_fuse.B))
             return;
         IsEarthSide = true;
-        FeedWalk unfused = _graph.Walk(_graph.Live, state, throughFuses: false);
-        foreach (GraphPart run in _graph.Parts.Where(p => p.Kind == GraphPartKind.Run && unfused.Reaches(p.A) && unfused.Reaches(p.B) && p.A != _graph.Earth && p.B != _graph.Earth))
+        Reached unfused = _graph.Walk(_harness.Live, state, throughFuses: false);
+        foreach (HarnessPart run in _harness.Runs.Where(p => unfused.Reaches(p) && p.A != _harness.Earth && p.B != _harness.Earth))
         {
-            int far = unfused.OhmsTo(run.A) > unfused.OhmsTo(run.B) ? run.A : run.B;
-            FeedWalk beyond = _graph.Walk(far, state, run, throughFuses: false);
+            int far = unfused.FarEndOf(run);
+            Reached beyond = _graph.Walk(far, state, run, throughFuses: false);
             bool passes = beyond.Lamps.Any(l => back.Reaches(l.Return) && !without.Reaches(l.Return));
             if (passes)
-                Keep(state, run, far, unfused.OhmsTo(far) - part.Ohms, new FeedPath([], part, unfused, FuseLast: true), back);
+                Keep(state, run, far, unfused.CostTo(far) - _graph.OhmsOf(_fuse), new FeedPath([], _fuse, unfused, FuseLast: true), back);
         }
 
-        FeedWalk behind = _graph.Walk(frame, state, part);
-        FeedWalk live = _graph.Walk(_graph.Live, state);
+        Reached behind = _graph.Walk(frame, state, _fuse);
+        Reached live = _graph.Walk(_harness.Live, state);
         foreach ((int lamp, int returns) in live.Lamps)
             if (behind.Reaches(returns))
                 _lamps.Add(lamp);
     }
 
     // The way of a short's current: before the fuse, the fuse, and from there on; or, of a fuse in the earth lead, the fuse last.
-    private readonly record struct FeedPath(ImmutableArray<GraphPart> Before, GraphPart Fuse, FeedWalk Walk, bool FuseLast = false)
+    private readonly record struct FeedPath(ImmutableArray<HarnessPart> Before, HarnessPart Fuse, Reached Walk, bool FuseLast = false)
     {
         public ImmutableArray<string> NamesTo(int far)
         {
-            IEnumerable<GraphPart> walked = Walk.PathTo(far);
+            IEnumerable<HarnessPart> walked = Walk.PathTo(far);
             return [.. (FuseLast ? walked.Append(Fuse) : Before.Append(Fuse).Concat(walked)).Select(p => p.Name)];
         }
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Fuses;
 
@@ -38,15 +39,15 @@ public static class UnfusedRuns
         Bike bike = graph.Bike;
         var fused = scopes.Where(s => s.IsEarthSide).SelectMany(s => s.Runs.Keys).ToHashSet();
         var found = new SortedDictionary<int, UnfusedRun>();
-        var seen = new HashSet<FeedWalk>();
+        var seen = new HashSet<Reached>();
         foreach (FeedState state in states)
         {
             cancellation.ThrowIfCancellationRequested();
-            FeedWalk unfused = graph.Walk(graph.Live, state, throughFuses: false);
+            Reached unfused = graph.Walk(graph.Harness.Live, state, throughFuses: false);
             // All that is looked at lies within this walk.
             if (!seen.Add(unfused))
                 continue;
-            foreach (GraphPart run in graph.Parts.Where(p => p.Kind == GraphPartKind.Run && unfused.Reaches(p.A) && unfused.Reaches(p.B)))
+            foreach (HarnessPart run in graph.Harness.Runs.Where(unfused.Reaches))
             {
                 if (fused.Contains(run.Index))
                     continue;
@@ -59,12 +60,15 @@ public static class UnfusedRuns
         return [.. found.Values];
     }
 
-    private static bool LeadsOnlyToFuses(FeedGraph graph, FeedState state, GraphPart run, FeedWalk unfused)
+    private static bool LeadsOnlyToFuses(FeedGraph graph, FeedState state, HarnessPart run, Reached unfused)
     {
-        int far = unfused.OhmsTo(run.A) > unfused.OhmsTo(run.B) || run.B == graph.Live ? run.A : run.B;
-        FeedWalk beyond = graph.Walk(far, state, run, throughFuses: false);
-        bool feedsLamp = graph.LampFeeds.Concat(graph.LampReturns).Any(p => p >= 0 && p != graph.Live && p != graph.Earth && beyond.Reaches(p));
-        bool meetsFuse = graph.Parts.Any(p => p.Kind == GraphPartKind.Fuse && (beyond.Reaches(p.A) || beyond.Reaches(p.B)));
+        HarnessGraph harness = graph.Harness;
+        int far = run.B == harness.Live ? run.A : unfused.FarEndOf(run);
+        Reached beyond = graph.Walk(far, state, run, throughFuses: false);
+        bool feedsLamp = harness.Lamps.Any(l => Feeds(l.A) || Feeds(l.B));
+        bool meetsFuse = harness.Fuses.Any(beyond.Meets);
         return meetsFuse && !feedsLamp;
+
+        bool Feeds(int point) => point != harness.Live && point != harness.Earth && beyond.Reaches(point);
     }
 }
