@@ -14,7 +14,7 @@ internal sealed record FeedScopes(FeedGraph Graph, ImmutableArray<FeedState> Sta
 
     public static FeedScopes Of(Bike bike, SettingGroups groups, CancellationToken cancellation)
     {
-        var graph = new FeedGraph(bike);
+        var graph = new FeedGraph(bike, groups.Graph);
         ImmutableArray<FeedState> states = FeedGraph.States(groups);
         return new FeedScopes(graph, states, [.. Enumerable.Range(0, bike.Fuses.Length).Select(i => FuseScope.Of(graph, i, states, cancellation))]);
     }

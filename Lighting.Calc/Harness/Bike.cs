@@ -94,4 +94,7 @@ public sealed record Bike
 
     /// <summary>The battery terminal that is joined to the frame.</summary>
     public string EarthPoint => Earth == Earth.Negative ? BatteryMinus : BatteryPlus;
+
+    /// <summary>1 where current flows from plus through the loads to the frame, −1 where it flows the other way.</summary>
+    internal double EarthSign => Earth == Earth.Negative ? 1 : -1;
 }

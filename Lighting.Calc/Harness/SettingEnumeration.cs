@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 
 namespace Lighting.Calc.Harness;
 
@@ -47,11 +46,12 @@ public static class SettingEnumeration
     /// <param name="bike">The bike.</param>
     /// <param name="only">The condition; <see cref="Condition.Always"/> for all settings.</param>
     /// <exception cref="ArgumentException">The condition names a switch or position that the bike does not have, or leaves more than <see cref="MostSettings"/>.</exception>
-    public static ImmutableArray<Setting> Of(Bike bike, Condition only) => Of(SwitchesOf(bike), only);
+    public static ImmutableArray<Setting> Of(Bike bike, Condition only) => Of(new Switches(bike), only);
 
     /// <summary>The same of switches that are known already.</summary>
-    internal static ImmutableArray<Setting> Of(ImmutableArray<SwitchDefinition> switches, Condition only)
+    internal static ImmutableArray<Setting> Of(Switches numbers, Condition only)
     {
+        ImmutableArray<SwitchDefinition> switches = numbers.Definitions;
         foreach (ConditionTerm term in only.Terms)
         {
             SwitchDefinition? definition = switches.FirstOrDefault(s => Name.Equal(s.Name, term.Switch))
@@ -64,21 +64,15 @@ public static class SettingEnumeration
         long count = Count(switches, only);
         if (count > MostSettings)
             throw new ArgumentException($"The switches can stand in {(count < long.MaxValue ? count : "more than 9e18")} settings, more than {MostSettings}; hold some of them still with a condition.", nameof(only));
-        (SwitchPosition Position, int Hash)[][] allowed = [.. switches.Select(d => Allowed(d, only).Select(p => new SwitchPosition(d.Name, p)).Select(p => (p, Setting.HashOf(p))).ToArray())];
+        int[][] allowed = [.. switches.Select(d => Allowed(d, only).Select(p => d.Positions.IndexOf(p)).ToArray())];
         var settings = ImmutableArray.CreateBuilder<Setting>((int)count);
         for (int number = 0; number < count; number++)
         {
             // The last switch changes fastest.
-            var positions = new SwitchPosition[allowed.Length];
-            int hash = 0;
-            for (int i = allowed.Length - 1, rest = number; i >= 0; i--)
-            {
-                (positions[i], int its) = allowed[i][rest % allowed[i].Length];
-                hash ^= its;
-                rest /= allowed[i].Length;
-            }
-
-            settings.Add(Setting.OfDifferentSwitches(ImmutableCollectionsMarshal.AsImmutableArray(positions), hash));
+            var at = new int[allowed.Length];
+            for (int i = at.Length - 1, rest = number; i >= 0; rest /= allowed[i].Length, i--)
+                at[i] = allowed[i][rest % allowed[i].Length];
+            settings.Add(new Setting(numbers, at));
         }
 
         return only.Parts.Any(p => p.Length > 1) ? [.. settings.Where(only.Holds)] : settings.MoveToImmutable();

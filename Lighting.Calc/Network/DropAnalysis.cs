@@ -16,11 +16,6 @@ public static class DropAnalysis
     {
         ArgumentOutOfRangeException.ThrowIfNegative(lamp);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(lamp, point.Lamps.Length);
-        return LedgerOf(bike, new HarnessPath(HarnessLink.Of(bike)), point, lamp);
-    }
-
-    private static DropLedger? LedgerOf(Bike bike, HarnessPath paths, OperatingPoint point, int lamp)
-    {
         LampState state = point.Lamps[lamp];
         if (state.Drop is null)
             return null;
@@ -29,12 +24,13 @@ public static class DropAnalysis
             entries.Add(Entry(DropKind.Battery, "battery", point.Solved.BatteryDropVolts, Math.Abs(point.Solved.SourceAmperes), point));
         if (bike.HasNetwork)
         {
-            IReadOnlyList<HarnessStep>? feed = Way(paths, point, bike.LivePoint, state.Lamp.Feed!);
-            IReadOnlyList<HarnessStep>? back = Way(paths, point, state.Lamp.Return!, bike.EarthPoint);
-            if (feed is null || back is null)
+            HarnessPart part = point.Solved.Graph.Lamps[lamp];
+            int live = point.Solved.Graph.Live, earth = point.Solved.Graph.Earth;
+            Reached feed = Widest(point, live), back = Widest(point, part.B);
+            if (!feed.Reaches(part.A) || !back.Reaches(earth))
                 return null;
-            AddSteps(entries, feed, bike, point, DropKind.FeedWire, DropKind.FeedJoint);
-            AddSteps(entries, back, bike, point, DropKind.ReturnWire, DropKind.ReturnJoint);
+            AddSteps(entries, live, feed.PathTo(part.A), bike, point, DropKind.FeedWire, DropKind.FeedJoint);
+            AddSteps(entries, part.B, back.PathTo(earth), bike, point, DropKind.ReturnWire, DropKind.ReturnJoint);
         }
 
         return new DropLedger { Setting = point.Setting, Lamp = state, SupplyVoltage = point.SupplyVoltage, Entries = entries.ToImmutable() };
@@ -50,9 +46,8 @@ public static class DropAnalysis
     internal static ImmutableArray<DropLedger> WorstOf(Bike bike, ImmutableArray<OperatingPoint?> worst)
     {
         var ledgers = ImmutableArray.CreateBuilder<DropLedger>();
-        var paths = new HarnessPath(HarnessLink.Of(bike));
         for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
-            if (worst[lamp] is { } point && LedgerOf(bike, paths, point, lamp) is { } ledger)
+            if (worst[lamp] is { } point && LedgerOf(bike, point, lamp) is { } ledger)
                 ledgers.Add(ledger);
 
         return ledgers.ToImmutable();
@@ -110,42 +105,46 @@ public static class DropAnalysis
         Enumerable.Range(0, items.Length).First(i => Name.Equal(name(items[i]), wanted));
 
     // The widest way by current: of two parallel grounds the one that carries more.
-    private static IReadOnlyList<HarnessStep>? Way(HarnessPath paths, OperatingPoint point, string from, string to) =>
-        paths.Cheapest(from, to, link => link.Kind == HarnessLinkKind.Contact && !point.IsClosed(link.Index) ? null : 1 / (1e-12 + AmperesOf(link, point)), widest: true);
-
-    private static double AmperesOf(HarnessLink link, OperatingPoint point) => link.Kind switch
+    private static Reached Widest(OperatingPoint point, int start)
     {
-        HarnessLinkKind.Run => point.Solved.RunAmperes(link.Index),
-        HarnessLinkKind.Contact => Math.Abs(point.Solved.ContactAmperes(link.Index)),
-        _ => point.Solved.FuseAmperes(link.Index),
+        ContactSet closed = point.Closed;
+        return point.Solved.Graph.From(start, p => p.Joins(closed) ? 1 / (1e-12 + AmperesOf(p, point)) : HarnessGraph.NoWay, widest: true);
+    }
+
+    private static double AmperesOf(HarnessPart part, OperatingPoint point) => part.Kind switch
+    {
+        HarnessPartKind.Run => point.Solved.RunAmperes(part.Index),
+        HarnessPartKind.Contact => Math.Abs(point.Solved.ContactAmperes(part.Index)),
+        _ => point.Solved.FuseAmperes(part.Index),
     };
 
     // Of the sign of the current.
-    private static (double Volts, double JointVolts) LostIn(HarnessLink link, OperatingPoint point) => link.Kind switch
+    private static (double Volts, double JointVolts) LostIn(HarnessPart part, OperatingPoint point) => part.Kind switch
     {
-        HarnessLinkKind.Run => point.Solved.RunDropVolts(link.Index),
-        HarnessLinkKind.Contact => (point.Solved.ContactDropVolts(link.Index), 0),
-        _ => (point.Solved.FuseDropVolts(link.Index), 0),
+        HarnessPartKind.Run => point.Solved.RunDropVolts(part.Index),
+        HarnessPartKind.Contact => (point.Solved.ContactDropVolts(part.Index), 0),
+        _ => (point.Solved.FuseDropVolts(part.Index), 0),
     };
 
-    private static void AddSteps(ImmutableArray<DropEntry>.Builder entries, IReadOnlyList<HarnessStep> steps, Bike bike, OperatingPoint point, DropKind wire, DropKind joint)
+    private static void AddSteps(ImmutableArray<DropEntry>.Builder entries, int start, ImmutableArray<HarnessPart> way, Bike bike, OperatingPoint point, DropKind wire, DropKind joint)
     {
-        // Currents flow from the live terminal on a negative-earth bike and towards it on a positive-earth one.
-        double earthSign = bike.Earth == Earth.Negative ? 1 : -1;
-        foreach (HarnessStep step in steps)
+        int at = start;
+        foreach (HarnessPart part in way)
         {
-            (double volts, double jointVolts) = LostIn(step.Link, point);
-            double amperes = AmperesOf(step.Link, point);
-            double sign = earthSign * (step.Forward ? 1 : -1);
-            DropKind kind = step.Link.Kind switch
+            (double volts, double jointVolts) = LostIn(part, point);
+            double amperes = AmperesOf(part, point);
+            // Currents flow from the live terminal on a negative-earth bike and towards it on a positive-earth one.
+            double sign = bike.EarthSign * (part.A == at ? 1 : -1);
+            at = part.Other(at);
+            DropKind kind = part.Kind switch
             {
-                HarnessLinkKind.Contact => DropKind.Switch,
-                HarnessLinkKind.Fuse => DropKind.Fuse,
+                HarnessPartKind.Contact => DropKind.Switch,
+                HarnessPartKind.Fuse => DropKind.Fuse,
                 _ => wire,
             };
-            entries.Add(Entry(kind, step.Link.Name, sign * volts, amperes, point));
+            entries.Add(Entry(kind, part.Name, sign * volts, amperes, point));
             if (jointVolts != 0)
-                entries.Add(Entry(joint, step.Link.Name, sign * jointVolts, amperes, point));
+                entries.Add(Entry(joint, part.Name, sign * jointVolts, amperes, point));
         }
     }
 

@@ -5,7 +5,8 @@ namespace Lighting.Calc.Network;
 
 /// <summary>The points and parts of a bike's wiring, each numbered once, and the ways over them.</summary>
 /// <remarks>
-/// Immutable, and of the wiring alone: bikes that are wired alike share one. Without runs the lamps are connected straight to the battery,
+/// Of the wiring alone: bikes that are wired alike share one. Immutable, but that switches and carrying contacts are made when they are
+/// first asked for, by two threads at once twice and alike. Without runs the lamps are connected straight to the battery,
 /// behind the fuse if there is one, and the contacts are left out.
 /// </remarks>
 internal sealed class HarnessGraph
@@ -19,6 +20,7 @@ internal sealed class HarnessGraph
     /// <summary>Cost of a part that no way leads over.</summary>
     public const double NoWay = double.PositiveInfinity;
 
+    private readonly Bike _bike;
     private readonly Dictionary<string, int> _numbers = new(Name.Comparer);
     private readonly HarnessPart[][] _partsAt;
 
@@ -26,6 +28,7 @@ internal sealed class HarnessGraph
     /// <exception cref="ArgumentException">A lamp or fuse of a bike with runs names no points.</exception>
     public HarnessGraph(Bike bike)
     {
+        _bike = bike;
         var points = ImmutableArray.CreateBuilder<string>();
         Point(Bike.BatteryPlus);
         Point(Bike.BatteryMinus);
@@ -86,6 +89,12 @@ internal sealed class HarnessGraph
     /// <summary>Number of the battery terminal that is joined to the frame.</summary>
     public int Earth { get; }
 
+    /// <summary>The bike's switches.</summary>
+    public Switches Switches => field ??= new Switches(_bike);
+
+    /// <summary>Tells which closed contacts may carry current.</summary>
+    public CarryingContacts Carrying => field ??= new CarryingContacts(this);
+
     /// <summary>Number of a point; −1 where there is no such point.</summary>
     public int NumberOf(string point) => _numbers.GetValueOrDefault(point, -1);
 
@@ -129,9 +138,18 @@ internal sealed class HarnessGraph
     public Reached From(int start, ContactSet closed, Func<HarnessPart, bool>? passes = null) =>
         From(start, p => p.Joins(closed) && passes?.Invoke(p) != false ? 1 : NoWay);
 
+    /// <summary>A way in words: its points and parts in order.</summary>
+    /// <param name="start">The point where it begins.</param>
+    /// <param name="way">Its parts.</param>
+    public string Described(int start, ImmutableArray<HarnessPart> way)
+    {
+        int at = start;
+        return way.IsEmpty ? $"it hangs on {Points[start]}" : $"{Points[start]} > {string.Join(" > ", way.Select(p => $"{p.Name} > {Points[at = p.Other(at)]}"))}";
+    }
+
     private static Bike Straight(Bike bike)
     {
-        ImmutableArray<Fuse> fuses = [.. bike.Fuses.Select(f => f with { From = bike.LivePoint, To = f.To ?? $"{f.Name} fuse out" })];
+        ImmutableArray<Fuse> fuses = [.. bike.Fuses.Select(f => f with { From = bike.LivePoint, To = $"{f.Name} fuse out" })];
         string feed = fuses.IsEmpty ? bike.LivePoint : fuses[0].To!;
         return bike with { Switches = [], Fuses = fuses, Lamps = [.. bike.Lamps.Select(l => l with { Feed = feed, Return = bike.EarthPoint })] };
     }

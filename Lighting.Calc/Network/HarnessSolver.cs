@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Runtime.InteropServices;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
 using UnitsNet;
@@ -15,11 +14,9 @@ public sealed class HarnessSolver
 
     private readonly HarnessNetwork _network;
     private readonly CircuitSolver _solver;
-    private readonly ContactTests _contactTests;
-    private readonly ConditionTest[] _litTests;
+    private readonly Func<Setting, bool>[] _litTests;
     // What was solved with the values as they are; settings that differ in dead contacts only need no solution of their own.
     private readonly Dictionary<Plan, SolvedCircuit> _solved = [];
-    private readonly bool[] _kept;
     private HarnessValues _values;
     private bool _hasDrivers;
     private bool _valuesAreShared;
@@ -31,9 +28,7 @@ public sealed class HarnessSolver
         _network = network;
         _solver = new CircuitSolver(network.Circuit);
         Bike bike = network.Bike;
-        _contactTests = new ContactTests(bike);
-        _litTests = bike.HasNetwork ? [] : [.. bike.Lamps.Select(l => new ConditionTest(l.LitWhen))];
-        _kept = new bool[network.ContactConductors.Length];
+        _litTests = bike.HasNetwork ? [] : [.. bike.Lamps.Select(l => network.Graph.Switches.TestOf(l.LitWhen))];
         _values = new HarnessValues(bike);
         _supplyVolts = bike.ChargingVoltage.Volts;
         _batteryOhms = bike.BatteryResistance.Ohms;
@@ -123,20 +118,15 @@ public sealed class HarnessSolver
     /// <returns>Volts at every point and current in every part; of several states the bike can hold, the bright one.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The bike's battery or a contact that the setting closes has a resistance below zero.</exception>
     /// <exception cref="NetworkNotSolvedException">The source is shorted without any resistance, or no solution was found.</exception>
-    public OperatingPoint Solve(Setting setting)
-    {
-        bool[] closed = _contactTests.ClosedIn(setting);
-        _network.Dangling.Drop(closed.AsSpan(0, _kept.Length), _kept);
-        return new OperatingPoint(Solve(setting, _kept), setting, ImmutableCollectionsMarshal.AsImmutableArray(closed));
-    }
+    public OperatingPoint Solve(Setting setting) => new(Solve(setting, _network.Graph.Carrying.Of(_network.Graph.Switches.ClosedIn(setting))), setting);
 
     /// <summary>The same with the contacts known that are closed and may carry current.</summary>
-    internal SolvedCircuit Solve(Setting setting, ReadOnlySpan<bool> mayCarry)
+    internal SolvedCircuit Solve(Setting setting, ContactSet mayCarry)
     {
-        for (int i = 0; i < mayCarry.Length; i++)
-            _solver.SetConductor(_network.ContactConductors[i], mayCarry[i] ? _values.ContactOhms[i] : double.PositiveInfinity);
+        for (int i = 0; i < _network.ContactConductors.Length; i++)
+            _solver.SetConductor(_network.ContactConductors[i], mayCarry.Has(i) ? _values.ContactOhms[i] : double.PositiveInfinity);
         for (int i = 0; i < _litTests.Length; i++)
-            _solver.SetLoadConnected(_network.Loads[i], _litTests[i].Holds(setting));
+            _solver.SetLoadConnected(_network.Loads[i], _litTests[i](setting));
         return Solved(setting);
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
@@ -10,9 +11,9 @@ internal sealed class LitReview
     private readonly Bike _bike;
     private readonly IReadOnlyList<OperatingPoint> _points;
     private readonly SettingGroups _groups;
-    private readonly HarnessLink[] _links;
+    private readonly HarnessGraph _graph;
 
-    private LitReview(Bike bike, IReadOnlyList<OperatingPoint> points, SettingGroups groups) => (_bike, _points, _groups, _links) = (bike, points, groups, [.. HarnessLink.Of(bike)]);
+    private LitReview(Bike bike, IReadOnlyList<OperatingPoint> points, SettingGroups groups) => (_bike, _points, _groups, _graph) = (bike, points, groups, groups.Graph);
 
     /// <summary>Compares what the lists say with what the circuit does.</summary>
     /// <param name="bike">A bike with runs.</param>
@@ -27,7 +28,7 @@ internal sealed class LitReview
     private IEnumerable<Finding> OfLamp(int lamp)
     {
         string name = _bike.Lamps[lamp].Lamp;
-        var litWhen = new ConditionTest(_bike.Lamps[lamp].LitWhen);
+        Func<Setting, bool> isMeant = _graph.Switches.TestOf(_bike.Lamps[lamp].LitWhen);
         var isLit = new Dictionary<SolvedCircuit, bool>();
         List<OperatingPoint> dark = [], lit = [], through = [];
         for (int p = 0; p < _points.Count; p++)
@@ -35,7 +36,7 @@ internal sealed class LitReview
             OperatingPoint point = _points[p];
             if (!isLit.TryGetValue(point.Solved, out bool on))
                 isLit.Add(point.Solved, on = IsLit(point.Solved, lamp));
-            bool meant = litWhen.Holds(point.Setting);
+            bool meant = isMeant(point.Setting);
             if (meant && on && !_groups.IsFed(lamp, _groups.GroupOf[p]))
                 through.Add(point);
             // A driver that gives up is a finding of its own.
@@ -60,30 +61,32 @@ internal sealed class LitReview
     {
         if (Math.Abs(point.Solved.LampVolts(lamp)) > 1e-3)
             return Across(point, lamp);
-        FittedLamp fitted = _bike.Lamps[lamp];
-        foreach ((string from, string to) in new[] { (_bike.LivePoint, fitted.Feed!), (fitted.Return!, _bike.EarthPoint) })
+        HarnessPart part = _graph.Lamps[lamp];
+        ContactSet closed = point.Closed;
+        foreach ((int from, int to) in new[] { (_graph.Live, part.A), (part.B, _graph.Earth) })
         {
             // The way with fewest open contacts shows which of them would have to close.
-            IReadOnlyList<HarnessStep>? way = HarnessPath.Cheapest(_links, from, to, l => IsOpen(l, point) ? 1000 : 1);
-            if (way is null)
-                return $"nothing joins '{from}' to '{to}'";
-            string[] openContacts = [.. way.Where(s => IsOpen(s.Link, point)).Select(s => $"'{s.Link.Name}'")];
-            if (openContacts.Length > 0)
-                return $"open contact {string.Join(" and ", openContacts)} on the way {WiringReview.Described(way, from)}";
+            Reached ways = _graph.From(from, p => p.Joins(closed) ? 1 : p.Kind == HarnessPartKind.Contact ? 1000 : HarnessGraph.NoWay);
+            if (!ways.Reaches(to))
+                return $"nothing joins '{_graph.Points[from]}' to '{_graph.Points[to]}'";
+            ImmutableArray<HarnessPart> way = ways.PathTo(to);
+            string[] open = [.. way.Where(p => !p.Joins(closed)).Select(p => $"'{p.Name}'")];
+            if (open.Length > 0)
+                return $"open contact {string.Join(" and ", open)} on the way {_graph.Described(from, way)}";
         }
 
         return Across(point, lamp);
     }
 
-    private string WhyLit(OperatingPoint point, int lamp) =>
-        HarnessPath.Cheapest(_links, _bike.LivePoint, _bike.Lamps[lamp].Feed!, l => IsOpen(l, point) ? null : 1) is { } way
-            ? WiringReview.Described(way, _bike.LivePoint)
-            : $"{Across(point, lamp)}, through another lamp";
+    private string WhyLit(OperatingPoint point, int lamp)
+    {
+        Reached live = _graph.From(_graph.Live, point.Closed);
+        int feed = _graph.Lamps[lamp].A;
+        return live.Reaches(feed) ? _graph.Described(_graph.Live, live.PathTo(feed)) : $"{Across(point, lamp)}, through another lamp";
+    }
 
     private static string Across(OperatingPoint point, int lamp) =>
         string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(point.Solved.LampVolts(lamp)):0.00} V across it{(point.Solved.LampVolts(lamp) < 0 && point.Lamps[lamp].Lamp.Specification.HasPolarity ? ", the wrong way round" : "")}");
-
-    private bool IsOpen(HarnessLink link, OperatingPoint point) => link.Kind == HarnessLinkKind.Contact && !_bike.Switches[link.Index].IsClosed(point.Setting);
 
     private static string Others(List<OperatingPoint> points) => points.Count > 1 ? $" (and {points.Count - 1} more)" : "";
 }

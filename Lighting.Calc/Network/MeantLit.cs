@@ -22,7 +22,9 @@ internal static class MeantLit
     /// <summary>The one of <see cref="Of"/> in which the lamp loses most, the first of several; null when it is never fed.</summary>
     public static OperatingPoint? Worst(Bike bike, IReadOnlyList<OperatingPoint> settings, int lamp)
     {
-        var litWhen = new ConditionTest(bike.Lamps[lamp].LitWhen);
+        if (settings.Count == 0)
+            return null;
+        Func<Setting, bool> isMeant = settings[0].Solved.Graph.Switches.TestOf(bike.Lamps[lamp].LitWhen);
         OperatingPoint? meant = null, fed = null;
         double meantDrop = double.NegativeInfinity, fedDrop = double.NegativeInfinity;
         foreach (OperatingPoint point in settings)
@@ -31,7 +33,7 @@ internal static class MeantLit
                 continue;
             if (drop > fedDrop)
                 (fed, fedDrop) = (point, drop);
-            if (drop > meantDrop && litWhen.Holds(point.Setting))
+            if (drop > meantDrop && isMeant(point.Setting))
                 (meant, meantDrop) = (point, drop);
         }
 

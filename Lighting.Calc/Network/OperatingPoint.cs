@@ -8,14 +8,12 @@ namespace Lighting.Calc.Network;
 /// <remarks>Immutable and safe to share between threads. Settings that differ in dead contacts only share their currents. Two are equal when they are one solution in the same setting.</remarks>
 public sealed record OperatingPoint
 {
-    private readonly ImmutableArray<bool> _closed;
     private ImmutableArray<PointState> _points;
     private ImmutableArray<ContactState> _contacts;
 
-    internal OperatingPoint(SolvedCircuit solved, Setting setting, ImmutableArray<bool> closed)
+    internal OperatingPoint(SolvedCircuit solved, Setting setting)
     {
         Solved = solved;
-        _closed = closed;
         Setting = setting;
     }
 
@@ -32,7 +30,7 @@ public sealed record OperatingPoint
     public ElectricPotential BatteryDrop => ElectricPotential.FromVolts(Solved.BatteryDropVolts);
 
     /// <summary>The points, battery plus and minus first, in the order of <see cref="HarnessNetwork.Points"/>.</summary>
-    public ImmutableArray<PointState> Points => _points.IsDefault ? _points = Solved.PointsWith(_closed) : _points;
+    public ImmutableArray<PointState> Points => _points.IsDefault ? _points = Solved.PointsWith(Closed) : _points;
 
     /// <summary>The lamps, in the order of the list.</summary>
     public ImmutableArray<LampState> Lamps => Solved.Lamps;
@@ -41,13 +39,13 @@ public sealed record OperatingPoint
     public ImmutableArray<RunState> Runs => Solved.Runs;
 
     /// <summary>The switch contacts, in the order of the list; none of a bike without runs.</summary>
-    public ImmutableArray<ContactState> Contacts => _contacts.IsDefault ? _contacts = Solved.ContactsWith(_closed) : _contacts;
+    public ImmutableArray<ContactState> Contacts => _contacts.IsDefault ? _contacts = Solved.ContactsWith(Closed) : _contacts;
 
     /// <summary>The fuses, in the order of the list.</summary>
     public ImmutableArray<FuseState> Fuses => Solved.Fuses;
 
-    /// <summary>Whether a contact is closed.</summary>
-    internal bool IsClosed(int contact) => _closed[contact];
+    /// <summary>The contacts that are closed.</summary>
+    internal ContactSet Closed => Solved.Graph.Switches.ClosedIn(Setting);
 
     /// <summary>The numbers it is made of.</summary>
     internal SolvedCircuit Solved { get; }

@@ -3,14 +3,47 @@ using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Network;
 
-/// <summary>Settings of a bike in groups that differ in contacts only to which no way from the battery leads: what is joined to the battery is the same in a group.</summary>
+/// <summary>Settings of a bike in groups of one electrical state: what is joined to the battery, and what may carry current, is the same in a group.</summary>
+/// <remarks>Settings of one group have the same currents whatever the values of the bike's parts. Without runs conditions say which lamps are lit, and each setting is a group of its own.</remarks>
 internal sealed class SettingGroups
 {
-    private readonly Bike _bike;
-    private bool[,]? _fed;
+    private bool[][]? _fed;
 
-    private SettingGroups(Bike bike, IReadOnlyList<Setting> settings, ImmutableArray<int> groupOf, ImmutableArray<Setting> first, ImmutableArray<ContactSet> closed) =>
-        (_bike, Settings, GroupOf, First, Closed) = (bike, settings, groupOf, first, closed);
+    /// <param name="graph">The bike's wiring.</param>
+    /// <param name="settings">The settings.</param>
+    public SettingGroups(HarnessGraph graph, IReadOnlyList<Setting> settings)
+    {
+        (Graph, Settings) = (graph, settings);
+        var joined = new JoinedPoints(graph);
+        var groups = new Dictionary<ContactSet, int>();
+        var groupOf = ImmutableArray.CreateBuilder<int>(settings.Count);
+        var first = ImmutableArray.CreateBuilder<Setting>();
+        var closedIn = ImmutableArray.CreateBuilder<ContactSet>();
+        var mayCarry = ImmutableArray.CreateBuilder<ContactSet>();
+        foreach (Setting setting in settings)
+        {
+            ContactSet closed = graph.Switches.ClosedIn(setting), carrying = graph.Carrying.Of(closed);
+            joined.Join(closed);
+            var inUse = ContactSet.Where(graph.Contacts.Length, c => carrying.Has(c) || closed.Has(c) && IsJoined(graph.Contacts[c].A));
+            if (graph.Runs.IsEmpty || !groups.TryGetValue(inUse, out int group))
+            {
+                group = first.Count;
+                groups.TryAdd(inUse, group);
+                first.Add(setting);
+                closedIn.Add(closed);
+                mayCarry.Add(carrying);
+            }
+
+            groupOf.Add(group);
+        }
+
+        (GroupOf, First, Closed, MayCarry) = (groupOf.MoveToImmutable(), first.ToImmutable(), closedIn.ToImmutable(), mayCarry.ToImmutable());
+
+        bool IsJoined(int point) => joined.Are(point, HarnessGraph.Plus) || joined.Are(point, HarnessGraph.Minus);
+    }
+
+    /// <summary>The bike's wiring.</summary>
+    public HarnessGraph Graph { get; }
 
     /// <summary>The settings.</summary>
     public IReadOnlyList<Setting> Settings { get; }
@@ -24,53 +57,26 @@ internal sealed class SettingGroups
     /// <summary>The closed contacts of each group's first setting.</summary>
     public ImmutableArray<ContactSet> Closed { get; }
 
+    /// <summary>The contacts that are closed in the settings of each group and may carry current.</summary>
+    public ImmutableArray<ContactSet> MayCarry { get; }
+
     /// <summary>Whether closed parts, not counting lamps, join a lamp's feed to the live terminal and its return to the earth terminal in the settings of a group.</summary>
-    public bool IsFed(int lamp, int group) => (_fed ??= Fed())[lamp, group];
+    public bool IsFed(int lamp, int group) => (_fed ??= Fed())[group][lamp];
 
-    private bool[,] Fed()
-    {
-        var joined = new JoinedPoints(_bike, HarnessLink.Of(_bike));
-        int live = joined.NumberOf(_bike.LivePoint), earth = joined.NumberOf(_bike.EarthPoint);
-        (int Feed, int Return)[] lamps = [.. _bike.Lamps.Select(l => (joined.NumberOf(l.Feed!), joined.NumberOf(l.Return!)))];
-        var fed = new bool[lamps.Length, First.Length];
-        for (int g = 0; g < First.Length; g++)
-        {
-            joined.Join([.. Enumerable.Range(0, _bike.Switches.Length).Select(Closed[g].Has)]);
-            for (int i = 0; i < lamps.Length; i++)
-                fed[i, g] = joined.Are(live, lamps[i].Feed) && joined.Are(lamps[i].Return, earth);
-        }
-
-        return fed;
-    }
-
-    /// <summary>Groups settings.</summary>
+    /// <summary>Groups settings of a bike.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="settings">The settings.</param>
-    public static SettingGroups Of(Bike bike, IReadOnlyList<Setting> settings)
+    public static SettingGroups Of(Bike bike, IReadOnlyList<Setting> settings) => new(new HarnessGraph(bike), settings);
+
+    private bool[][] Fed()
     {
-        var joined = new JoinedPoints(bike, HarnessLink.Of(bike));
-        int live = joined.NumberOf(bike.LivePoint), earth = joined.NumberOf(bike.EarthPoint), contacts = bike.Switches.Length;
-        var tests = new ContactTests(bike);
-        (int From, int To)[] ends = [.. bike.Switches.Select(s => (joined.NumberOf(s.From), joined.NumberOf(s.To)))];
-        var groups = new Dictionary<ContactSet, int>();
-        var groupOf = ImmutableArray.CreateBuilder<int>(settings.Count);
-        var first = ImmutableArray.CreateBuilder<Setting>();
-        var closedIn = ImmutableArray.CreateBuilder<ContactSet>();
-        foreach (Setting setting in settings)
+        var joined = new JoinedPoints(Graph);
+        return [.. Closed.Select(FedIn)];
+
+        bool[] FedIn(ContactSet closed)
         {
-            bool[] closed = tests.ClosedIn(setting);
             joined.Join(closed);
-            var met = ContactSet.Where(contacts, i => closed[i] && (joined.Are(ends[i].From, live) || joined.Are(ends[i].From, earth)));
-            if (!groups.TryGetValue(met, out int group))
-            {
-                groups.Add(met, group = groups.Count);
-                first.Add(setting);
-                closedIn.Add(ContactSet.Where(contacts, i => closed[i]));
-            }
-
-            groupOf.Add(group);
+            return [.. Graph.Lamps.Select(l => joined.Are(l.A, Graph.Live) && joined.Are(l.B, Graph.Earth))];
         }
-
-        return new SettingGroups(bike, settings, groupOf.MoveToImmutable(), first.ToImmutable(), closedIn.ToImmutable());
     }
 }

@@ -39,7 +39,7 @@ internal sealed class SolvedCircuit
         BatteryDropVolts = SupplyVolts - solver.NodeVolts(network.PlusNode);
         Bike bike = network.Bike;
         // On a positive-earth bike the feed is the negative side; a lamp's volts count from its live to its earth side.
-        double sign = bike.Earth == Earth.Negative ? 1 : -1;
+        double sign = bike.EarthSign;
         int lamps = bike.Lamps.Length;
         (_lampVolts, _lampAmperes) = (new double[lamps], new double[lamps]);
         for (int i = 0; i < lamps; i++)
@@ -61,6 +61,8 @@ internal sealed class SolvedCircuit
     }
 
     public Bike Bike => _network.Bike;
+
+    public HarnessGraph Graph => _network.Graph;
 
     public double SupplyVolts { get; }
 
@@ -112,14 +114,14 @@ internal sealed class SolvedCircuit
 
     public ImmutableArray<FuseState> Fuses => _fuses.IsDefault ? _fuses = Made(_network.FuseConductors.Length, FuseOf) : _fuses;
 
-    public ImmutableArray<ContactState> ContactsWith(ImmutableArray<bool> closed) => Made(_network.ContactConductors.Length, i =>
+    public ImmutableArray<ContactState> ContactsWith(ContactSet closed) => Made(_network.ContactConductors.Length, i =>
     {
-        double amperes = closed[i] ? ContactAmperes(i) : 0;
-        return new ContactState(_network.Bike.Switches[i], closed[i], ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _values.ContactOhms[i]));
+        double amperes = closed.Has(i) ? ContactAmperes(i) : 0;
+        return new ContactState(_network.Bike.Switches[i], closed.Has(i), ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _values.ContactOhms[i]));
     });
 
     /// <summary>The points with some contacts closed: those that no current reaches have the volts of the point they hang on, 0 V where they hang on none.</summary>
-    public ImmutableArray<PointState> PointsWith(ImmutableArray<bool> closed)
+    public ImmutableArray<PointState> PointsWith(ContactSet closed)
     {
         Circuit circuit = _network.Circuit;
         double[] volts = [.. _nodeVolts];
@@ -130,7 +132,7 @@ internal sealed class SolvedCircuit
         for (int i = 0; i < open.Length; i++)
             open[i] = _plan.Key.Conductor(i) == Link.Open;
         for (int i = 0; i < _network.ContactConductors.Length; i++)
-            open[_network.ContactConductors[i]] = !closed[i] || double.IsPositiveInfinity(_values.ContactOhms[i]);
+            open[_network.ContactConductors[i]] = !closed.Has(i) || double.IsPositiveInfinity(_values.ContactOhms[i]);
         // No current flows outside the live part: volts spread unchanged over what is joined to it.
         for (bool spreads = true; spreads;)
         {

@@ -29,60 +29,51 @@ public static class WiringReview
         return
         [
             // A lighting coil limits its own current; only a battery needs a fuse.
-            .. bike.Lighting == LightingSupply.Battery ? LoadsWithoutFuse(bike, groups) : [],
-            .. FusesThatFeedNothing(bike),
-            .. PositionsNeverUsed(bike),
-            .. PointsWithOneConnection(bike),
+            .. bike.Lighting == LightingSupply.Battery ? LoadsWithoutFuse(groups) : [],
+            .. FusesThatFeedNothing(bike, groups.Graph),
+            .. PositionsNeverUsed(bike, groups.Graph.Switches.Definitions),
+            .. PointsWithOneConnection(groups.Graph),
         ];
     }
 
-    private static IEnumerable<Finding> LoadsWithoutFuse(Bike bike, SettingGroups groups)
+    private static IEnumerable<Finding> LoadsWithoutFuse(SettingGroups groups)
     {
-        HarnessLink[] unfused = [.. HarnessLink.Of(bike).Where(l => l.Kind != HarnessLinkKind.Fuse)];
-        var joined = new JoinedPoints(bike, unfused);
-        int live = joined.NumberOf(bike.LivePoint);
-        int[] feeds = [.. bike.Lamps.Select(l => joined.NumberOf(l.Feed!))];
-        var first = new Setting?[feeds.Length];
+        HarnessGraph graph = groups.Graph;
+        var joined = new JoinedPoints(graph, fuses: false);
+        var first = new Setting?[graph.Lamps.Length];
         for (int g = 0; g < groups.First.Length; g++)
         {
-            joined.Join(Closed(bike, groups.Closed[g]));
-            for (int i = 0; i < feeds.Length; i++)
-                if (first[i] is null && joined.Are(live, feeds[i]))
-                    first[i] = groups.First[g];
+            joined.Join(groups.Closed[g]);
+            for (int i = 0; i < first.Length; i++)
+                first[i] ??= joined.Are(graph.Live, graph.Lamps[i].A) ? groups.First[g] : null;
         }
 
-        for (int i = 0; i < first.Length; i++)
-            if (first[i] is { } setting)
-                yield return new Finding(Severity.Fault, bike.Lamps[i].Lamp, $"fed without a fuse in the setting '{setting}': {Described(Way(bike, unfused, bike.LivePoint, bike.Lamps[i].Feed!, setting)!, bike.LivePoint)}.");
+        foreach (HarnessPart lamp in graph.Lamps)
+            if (first[lamp.Index] is { } setting)
+                yield return new Finding(Severity.Fault, lamp.Name, $"fed without a fuse in the setting '{setting}': {Way(setting, lamp)}.");
+
+        string Way(Setting setting, HarnessPart lamp) =>
+            graph.Described(graph.Live, graph.From(graph.Live, graph.Switches.ClosedIn(setting), p => p.Kind != HarnessPartKind.Fuse).PathTo(lamp.A));
     }
 
-    private static IEnumerable<Finding> FusesThatFeedNothing(Bike bike)
+    private static IEnumerable<Finding> FusesThatFeedNothing(Bike bike, HarnessGraph graph)
     {
-        HarnessLink[] links = [.. HarnessLink.Of(bike)];
-        foreach (Fuse fuse in bike.Fuses)
+        foreach (HarnessPart fuse in graph.Fuses)
         {
-            HarnessLink[] rest = [.. links.Where(l => l.Kind != HarnessLinkKind.Fuse || !Name.Equal(l.Name, fuse.Name))];
-            var joined = new JoinedPoints(bike, rest);
-            joined.Join([]);
-            bool fromIsLive = Joined(bike.LivePoint, fuse.From!), toIsLive = Joined(bike.LivePoint, fuse.To!);
-            if (!fromIsLive && !toIsLive)
-            {
+            // With every contact closed.
+            Func<HarnessPart, double> rest = p => p == fuse || p.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay : 1;
+            Reached live = graph.From(graph.Live, rest);
+            if (!live.Meets(fuse))
                 yield return new Finding(Severity.Caution, fuse.Name, $"neither side of the fuse is joined to {bike.LivePoint}: it feeds nothing.");
-                continue;
-            }
-
             // In a loop both sides are live without it; otherwise what hangs on its dead side is what it feeds.
-            string loadSide = fromIsLive ? fuse.To! : fuse.From!;
-            if (fromIsLive != toIsLive && !bike.Lamps.Any(l => Joined(loadSide, l.Feed!)))
+            else if (!live.Reaches(fuse) && graph.From(live.Reaches(fuse.A) ? fuse.B : fuse.A, rest) is var behind && !graph.Lamps.Any(l => behind.Reaches(l.A)))
                 yield return new Finding(Severity.Caution, fuse.Name, "the fuse feeds no lamp or other load.");
-
-            bool Joined(string a, string b) => joined.Are(joined.NumberOf(a), joined.NumberOf(b));
         }
     }
 
-    private static IEnumerable<Finding> PositionsNeverUsed(Bike bike)
+    private static IEnumerable<Finding> PositionsNeverUsed(Bike bike, ImmutableArray<SwitchDefinition> switches)
     {
-        foreach (SwitchDefinition definition in SettingEnumeration.SwitchesOf(bike))
+        foreach (SwitchDefinition definition in switches)
         {
             ImmutableArray<SwitchContact> contacts = [.. bike.Switches.Where(c => Name.Equal(c.Switch, definition.Name))];
             if (contacts.IsEmpty)
@@ -103,27 +94,7 @@ public static class WiringReview
     private static bool NamedInConditions(Bike bike, string switchName, string position) => bike.Lamps.Any(l =>
         l.LitWhen.Terms.Any(t => Name.Equal(t.Switch, switchName) && t.Positions.Contains(position, Name.Comparer)));
 
-    private static IEnumerable<Finding> PointsWithOneConnection(Bike bike)
-    {
-        IEnumerable<string> ends = HarnessLink.Of(bike).SelectMany(l => new[] { l.From, l.To })
-            .Concat(bike.Lamps.SelectMany(l => new[] { l.Feed!, l.Return! }))
-            .Concat([Bike.BatteryPlus, Bike.BatteryMinus]);
-        foreach (IGrouping<string, string> point in ends.GroupBy(p => p, Name.Comparer))
-            if (point.Count() == 1)
-                yield return new Finding(Severity.Caution, point.Key, "only one part is joined to this point; is another part, or a spelling, missing?");
-    }
-
-    private static IReadOnlyList<HarnessStep>? Way(Bike bike, IEnumerable<HarnessLink> links, string from, string to, Setting setting) =>
-        HarnessPath.Cheapest(links, from, to, l => l.Kind == HarnessLinkKind.Contact && !bike.Switches[l.Index].IsClosed(setting) ? null : 1);
-
-    internal static string Described(IReadOnlyList<HarnessStep> way, string start) =>
-        way.Count == 0 ? $"it hangs on {start}" : $"{start} > {string.Join(" > ", way.Select(s => $"{s.Link.Name} > {s.End}"))}";
-
-    private static bool[] Closed(Bike bike, ContactSet contacts)
-    {
-        bool[] closed = new bool[bike.Switches.Length];
-        for (int i = 0; i < closed.Length; i++)
-            closed[i] = contacts.Has(i);
-        return closed;
-    }
+    private static IEnumerable<Finding> PointsWithOneConnection(HarnessGraph graph) =>
+        graph.Parts.SelectMany(p => new[] { p.A, p.B }).Concat([HarnessGraph.Plus, HarnessGraph.Minus]).CountBy(p => p).Where(p => p.Value == 1)
+            .Select(p => new Finding(Severity.Caution, graph.Points[p.Key], "only one part is joined to this point; is another part, or a spelling, missing?"));
 }

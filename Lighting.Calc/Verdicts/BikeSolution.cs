@@ -55,14 +55,15 @@ public sealed record BikeSolution
         ImmutableArray<Setting> settings = wiring.Settings;
         var points = ImmutableArray.CreateBuilder<OperatingPoint>(settings.Length);
         var notSolved = ImmutableArray.CreateBuilder<Finding>();
-        var solved = new SolvedCircuit?[wiring.Contacts.States];
+        SettingGroups groups = wiring.Groups;
+        var solved = new SolvedCircuit?[groups.First.Length];
         for (int s = 0; s < settings.Length; s++)
         {
             cancellation.ThrowIfCancellationRequested();
             try
             {
-                SolvedCircuit circuit = solved[wiring.Contacts.StateOf(s)] ??= solver.Solve(settings[s], wiring.Contacts.MayCarry(s));
-                points.Add(new OperatingPoint(circuit, settings[s], wiring.Contacts.In(s)));
+                int group = groups.GroupOf[s];
+                points.Add(new OperatingPoint(solved[group] ??= solver.Solve(settings[s], groups.MayCarry[group]), settings[s]));
             }
             catch (NetworkNotSolvedException problem)
             {

@@ -5,12 +5,11 @@ using Lighting.Calc.Network;
 namespace Lighting.Calc.Verdicts;
 
 /// <summary>What follows from how a bike is wired, whatever its wires, lamps, contacts and fuses are: the same for all bikes of one <see cref="WiringKey"/>.</summary>
-/// <remarks>Immutable, but that places, groups and review are made when they are first asked for, by two threads at once twice and alike.</remarks>
+/// <remarks>Immutable, but that places and review are made when they are first asked for, by two threads at once twice and alike.</remarks>
 internal sealed class Wiring
 {
     private readonly HarnessNetwork _network;
     private Dictionary<Setting, int>? _places;
-    private SettingGroups? _groups;
     private ImmutableArray<Finding> _review;
 
     /// <param name="bike">A bike that is wired so.</param>
@@ -19,13 +18,12 @@ internal sealed class Wiring
     public Wiring(Bike bike, Condition when)
     {
         _network = new HarnessNetwork(bike);
-        Switches = SettingEnumeration.SwitchesOf(bike);
-        Settings = SettingEnumeration.Of(Switches, when);
-        Contacts = new ClosedContacts(_network, Settings);
+        Settings = SettingEnumeration.Of(_network.Graph.Switches, when);
+        Groups = new SettingGroups(_network.Graph, Settings);
     }
 
     /// <summary>The bike's switches.</summary>
-    public ImmutableArray<SwitchDefinition> Switches { get; }
+    public ImmutableArray<SwitchDefinition> Switches => _network.Graph.Switches.Definitions;
 
     /// <summary>Where each setting stands among <see cref="Settings"/>.</summary>
     public Dictionary<Setting, int> Places => _places ??= PlacesOf(Settings);
@@ -33,11 +31,8 @@ internal sealed class Wiring
     /// <summary>The settings that are looked at.</summary>
     public ImmutableArray<Setting> Settings { get; }
 
-    /// <summary>The contacts that each of those settings closes.</summary>
-    public ClosedContacts Contacts { get; }
-
     /// <summary>Those settings in groups.</summary>
-    public SettingGroups Groups => _groups ??= SettingGroups.Of(_network.Bike, Settings);
+    public SettingGroups Groups { get; }
 
     /// <summary>What the lists say against each other in those settings.</summary>
     public ImmutableArray<Finding> Review => _review.IsDefault ? _review = WiringReview.Of(_network.Bike, Groups) : _review;
