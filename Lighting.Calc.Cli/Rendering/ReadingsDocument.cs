@@ -48,7 +48,7 @@ internal static class ReadingsDocument
 
     private static Table Ohms(ExpectedReadings expected) => new(
         [new("part", "part"), new("in place", "inPlace", true), new("taken out", "alone", true), new("read", "reading")],
-        [.. expected.Ohms.Select(o => (IReadOnlyList<Cell>)[o.Part, o.IsKnown ? o.InPlace is { } ohms ? Figures.MeterOhms(ohms) : "open" : "not known", o.Alone is { } alone ? Figures.MeterOhms(alone) : "-", CommonBlocks.Blank])]);
+        [.. expected.Ohms.Select(o => (IReadOnlyList<Cell>)[o.Part, o.IsKnown ? o.InCircuit is { } ohms ? Figures.MeterOhms(ohms) : "open" : "not known", o.Isolated is { } isolated ? Figures.MeterOhms(isolated) : "-", CommonBlocks.Blank])]);
 
     private static Table ToFillIn(ExpectedReadings expected) => new(
         [new("when", "when"), new("point", "point"), new("instrument", "instrument"), new("reading", "reading")],

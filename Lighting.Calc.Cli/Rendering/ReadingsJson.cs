@@ -40,8 +40,8 @@ internal static class ReadingsJson
         {
             json.WriteString("part", o.Part);
             json.WriteBoolean("isKnown", o.IsKnown);
-            json.Number("inPlaceOhm", o.InPlace?.Ohms);
-            json.Number("aloneOhm", o.Alone?.Ohms);
+            json.Number("inPlaceOhm", o.InCircuit?.Ohms);
+            json.Number("aloneOhm", o.Isolated?.Ohms);
         });
         json.Findings(expected.Notes);
     }

@@ -81,14 +81,14 @@ public class ExpectedReadingsTests
         // R10W, 13.5 V and 10 W: 18.225 Ω hot, a twelfth of it cold, two in parallel.
         ExpectedReadings sheet = ExpectedReadings.Of(DemoBikes.Load("valley-twin"), cancellation: Cancellation);
         ExpectedOhms left = sheet.Ohms.Single(o => o.Part == "left indicators");
-        Assert.Equal(13.5 * 13.5 / 10 / 12 / 2, left.Alone!.Value.Ohms, 1e-9);
-        Assert.Equal(left.Alone.Value.Ohms, left.InPlace!.Value.Ohms, 1e-6);
+        Assert.Equal(13.5 * 13.5 / 10 / 12 / 2, left.Isolated!.Value.Ohms, 1e-9);
+        Assert.Equal(left.Isolated.Value.Ohms, left.InCircuit!.Value.Ohms, 1e-6);
         // The tail lamp stands in parallel with the panel lamps through the park line, everything off.
         ExpectedOhms tail = sheet.Ohms.Single(o => o.Part == "tail lamp");
-        Assert.True(tail.InPlace!.Value.Ohms < 0.9 * tail.Alone!.Value.Ohms);
+        Assert.True(tail.InCircuit!.Value.Ohms < 0.9 * tail.Isolated!.Value.Ohms);
         ExpectedOhms coils = sheet.Ohms.Single(o => o.Part == "ignition coils");
         Assert.False(coils.IsKnown);
-        Assert.Null(coils.Alone);
+        Assert.Null(coils.Isolated);
     }
 
     [Fact]
@@ -125,7 +125,7 @@ public class ExpectedReadingsTests
                 return row with { Seen = setting!.Lamps.Single(p => p.Lamp == row.Point).Seen };
             default:
                 ExpectedOhms ohms = sheet.Ohms.Single(o => o.Part == row.Point);
-                return ohms.InPlace is { } r ? row with { Resistance = r } : row with { IsOpen = true };
+                return ohms.InCircuit is { } r ? row with { Resistance = r } : row with { IsOpen = true };
         }
     }
 

@@ -35,16 +35,16 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
             FaultCase any = family.Cases[0];
             switch (family.Kind)
             {
-                case FaultKind.PoorJoint or FaultKind.PoorGround or FaultKind.PoorContact or FaultKind.PoorCoil:
+                case FaultKind.HighResistanceJoint or FaultKind.HighResistanceEarth or FaultKind.HighResistanceContact or FaultKind.CoilWindingFault:
                     cases.AddRange(new[] { 1.2, 8, double.PositiveInfinity }.Select(r => new FaultMember(family, any with { Ohms = r })));
                     break;
-                case FaultKind.PoorFuseHolder:
+                case FaultKind.HighResistanceFuseHolder:
                     cases.AddRange(new[] { 0.35, 1.2, 8 }.Select(r => new FaultMember(family, any with { Ohms = r })));
                     break;
-                case FaultKind.BatteryWeak:
+                case FaultKind.BatteryHighResistance:
                     cases.AddRange(new[] { 0.35, 1.2, 5 }.Select(r => new FaultMember(family, any with { Ohms = r })));
                     break;
-                case FaultKind.CoilWeak:
+                case FaultKind.LowCoilOutput:
                     cases.AddRange(new[] { 0.78, 0.62, 0.4 }.Select(f => new FaultMember(family, any with { Factor = f })));
                     break;
                 case FaultKind.BatteryFlat:
@@ -84,8 +84,8 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
 
     private bool IsTrue(FaultGroup group, int family)
     {
-        (string part, _) = FaultWords.Subject(finder.Model.Families[family], finder.Model.Circuit);
-        return group.Alternatives.Any(a => a.Faults is [var f] && f.Kind == finder.Model.Families[family].Kind && f.Part == part);
+        FaultFamily searched = finder.Model.Families[family];
+        return group.Alternatives.Any(a => a.Faults is [var f] && f.Kind == searched.Kind && f.Part == searched.PartName);
     }
 
     private Reading? FirstComplaint(SimulatedBike bike)
