@@ -10,17 +10,16 @@ internal static class PairColumns
     {
         (TestPlace Test, Column Column)[] longer = [.. tests.Select(t => (t.Test, t.Column.Longer(pairs.Length)))];
         IGrouping<Setting, int>[] settings = [.. Enumerable.Range(0, longer.Length).GroupBy(i => longer[i].Test.Setting)];
-        Parallel.For(0, settings.Length * pairs.Length, new ParallelOptions { CancellationToken = cancellation }, () => new FaultSolver(model.Circuit, model.Draws), (k, _, solver) =>
+        model.ForEach(settings.Length * pairs.Length, TakeAll, cancellation);
+        return [.. longer];
+
+        void TakeAll(FaultSolver solver, int k)
         {
-            IGrouping<Setting, int> setting = settings[k / pairs.Length];
-            int p = k % pairs.Length, row = model.Members.Length + p;
-            FaultPair pair = pairs[p];
+            (IGrouping<Setting, int> setting, FaultPair pair) = (settings[k / pairs.Length], pairs[k % pairs.Length]);
             int[] own = [.. setting];
             double[] values = model.In(setting.Key).Read(solver, pair.Members[0], pair.Members[1], [.. own.Select(i => longer[i].Test)], isExact: true);
             for (int i = 0; i < own.Length; i++)
-                longer[own[i]].Column.Take(row, values[i], pair.Nearest);
-            return solver;
-        }, _ => { });
-        return [.. longer];
+                longer[own[i]].Column.Take(model.Members.Length + k % pairs.Length, values[i], pair.Nearest);
+        }
     }
 }

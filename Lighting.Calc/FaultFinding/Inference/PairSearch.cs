@@ -30,15 +30,7 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
         int[] families = Candidates();
         var pairs = (from a in families from b in families where a < b select (A: a, B: b)).ToArray();
         var coarse = new (double LogWeight, int A, int B)[pairs.Length];
-        Parallel.For(0, pairs.Length, new ParallelOptions { CancellationToken = cancellation }, () => new FaultSolver(model.Circuit, model.Draws), (i, _, solver) =>
-        {
-            coarse[i] = (double.NegativeInfinity, 0, 0);
-            foreach (int a in Coarse(pairs[i].A))
-                foreach (int b in Coarse(pairs[i].B))
-                    if (Weigh(solver, a, b) is var weight && weight > coarse[i].LogWeight)
-                        coarse[i] = (weight, a, b);
-            return solver;
-        }, _ => { });
+        model.ForEach(pairs.Length, TakeCoarse, cancellation);
         // Parallel queries would do the same, and make a native program of the library six times as large.
         (double LogWeight, int A, int B)[] best = [.. coarse.OrderByDescending(c => c.LogWeight).Take(RefinedPairs)];
         FaultPair[] refined =
@@ -47,6 +39,15 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
                 .OrderByDescending(p => p.LogWeight).ThenBy(p => p.Nearest[0]).ThenBy(p => p.Nearest[1]),
         ];
         return [.. Each(refined, p => p.LogWeight < refined[0].LogWeight - Unmentioned ? p : WithSpread(p), cancellation)];
+
+        void TakeCoarse(FaultSolver solver, int i)
+        {
+            coarse[i] = (double.NegativeInfinity, 0, 0);
+            foreach (int a in Coarse(pairs[i].A))
+                foreach (int b in Coarse(pairs[i].B))
+                    if (Weigh(solver, a, b) is var weight && weight > coarse[i].LogWeight)
+                        coarse[i] = (weight, a, b);
+        }
     }
 
     private static FaultPair[] Each<T>(T[] items, Func<T, FaultPair> work, CancellationToken cancellation)

@@ -45,6 +45,23 @@ internal sealed class Column(int count)
         return longer;
     }
 
+    /// <summary>Begins a row, which a stopped calculation may have begun before.</summary>
+    public void Begin(int member, double value)
+    {
+        Value[member] = (float)value;
+        Sigma[member] = 0;
+        foreach (float[] draw in Draws)
+            draw[member] = 0;
+    }
+
+    /// <summary>Adds what one draw of the tolerances reads; <see cref="Sigma"/> then holds the sum of squares.</summary>
+    public void AddDraw(int member, int draw, double value)
+    {
+        Sigma[member] += (float)Math.Pow(value - Value[member], 2);
+        if (Draws.Length > 0)
+            Draws[draw / 2][member] += (float)((draw % 2 == 0 ? value : -value) / 2);
+    }
+
     /// <summary>Fills a row with a value whose tolerance and dependence on the supply are those of the row that has most tolerance.</summary>
     public void Take(int row, double value, ImmutableArray<int> like)
     {

@@ -112,6 +112,22 @@ internal sealed class FaultModel
 
     public SettingPredictions In(Setting setting) => _settings.GetOrAdd(setting, s => new Lazy<SettingPredictions>(() => new SettingPredictions(this, s))).Value;
 
+    /// <summary>Does work for every severity, on all cores, each thread with its own solver.</summary>
+    public void ForEachMember(Action<FaultSolver, int> work, CancellationToken cancellation) => ForEach(Members.Length, work, cancellation);
+
+    /// <summary>The same for the numbers below a count.</summary>
+    public void ForEach(int count, Action<FaultSolver, int> work, CancellationToken cancellation) => Parallel.For(
+        0,
+        count,
+        new ParallelOptions { CancellationToken = cancellation },
+        () => new FaultSolver(Circuit, Draws),
+        (i, _, solver) =>
+        {
+            work(solver, i);
+            return solver;
+        },
+        _ => { });
+
     public Column Of(in TestPlace test, CancellationToken cancellation) => In(test.Setting).Of(test.Instrument, test.Index, cancellation);
 
     public string NameOf(in TestPlace test) => test.Instrument switch

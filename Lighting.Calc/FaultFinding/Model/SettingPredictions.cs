@@ -121,69 +121,51 @@ internal sealed class SettingPredictions
     {
         if (_isSolved)
             return;
-        Each(cancellation, Solve);
+        _model.ForEachMember(Solve, cancellation);
         _isSolved = true;
     }
 
     private void Solve(FaultSolver solver, int m)
     {
-        FaultCircuit circuit = _model.Circuit;
-        FaultMember member = _model.Members[m];
-        int points = circuit.Points.Length, lamps = circuit.Lamps.Length;
-        foreach (Column column in _meter.Concat(_eye))
-            Clear(column, m);
-        solver.Set(_setting, member);
+        int points = _meter.Length;
+        solver.Set(_setting, _model.Members[m]);
         solver.Solve();
-        for (int l = 0; l < lamps; l++)
-            _eye[l].Value[m] = (float)_looks.Lamp(solver, l);
-        double[] volts = [.. Enumerable.Range(0, points).Select(solver.Volts)];
+        double[] looks = [.. _eye.Select((_, l) => _looks.Lamp(solver, l))];
+        double[] volts = [.. _meter.Select((_, p) => solver.Volts(p))];
         TakeSoftPoints(solver, _meters, volts);
-        for (int p = 0; p < points; p++)
-            _meter[p].Value[m] = (float)volts[p];
-        solver.Set(_setting, member, supplyFactor: 1 + SupplyStep);
+        Fill(solver, m, [.. _meter, .. _eye], [.. volts.Concat(looks).Select(v => (double)(float)v)], i => i < points ? solver.Volts(i) : _looks.Lamp(solver, i - points));
+    }
+
+    // A severity's row of columns: the values, and their change with the supply, the engine's speed (not the same at any two
+    // readings) and the draws of the tolerances.
+    private void Fill(FaultSolver solver, int m, Column[] columns, double[] values, Func<int, double> read, int ammeterFor = -1)
+    {
+        FaultMember member = _model.Members[m];
+        for (int i = 0; i < columns.Length; i++)
+            columns[i].Begin(m, values[i]);
+        solver.Set(_setting, member, supplyFactor: 1 + SupplyStep, ammeterFor: ammeterFor);
         solver.Solve();
-        for (int p = 0; p < points; p++)
-            _meter[p].Battery[m] = (float)((solver.Volts(p) - _meter[p].Value[m]) / SupplyStep);
-        TakeSpeed(solver, m, member);
-        for (int draw = 0; draw < ToleranceDraws.Count; draw++)
+        for (int i = 0; i < columns.Length; i++)
+            if (columns[i].Draws.Length > 0)
+                columns[i].Battery[m] = (float)((read(i) - values[i]) / SupplyStep);
+        if (_model.Circuit.Supply.Coil is not null)
         {
-            solver.Set(_setting, member, draw: draw);
+            solver.Set(_setting, member, ammeterFor: ammeterFor, speedFactor: 1 + _model.Circuit.Options.SpeedTolerance.DecimalFractions);
             solver.Solve();
-            for (int p = 0; p < points; p++)
-                AddDraw(_meter[p], m, draw, solver.Volts(p));
-            for (int l = 0; l < lamps; l++)
-                _eye[l].Sigma[m] += (float)Math.Pow(_looks.Lamp(solver, l) - _eye[l].Value[m], 2);
+            for (int i = 0; i < columns.Length; i++)
+                columns[i].Own[m] = (float)Math.Abs(read(i) - values[i]);
         }
 
-        foreach (Column column in _meter.Concat(_eye))
+        for (int draw = 0; draw < ToleranceDraws.Count; draw++)
+        {
+            solver.Set(_setting, member, draw: draw, ammeterFor: ammeterFor);
+            solver.Solve();
+            for (int i = 0; i < columns.Length; i++)
+                columns[i].AddDraw(m, draw, read(i));
+        }
+
+        foreach (Column column in columns)
             column.Sigma[m] = (float)Math.Sqrt(column.Sigma[m] / ToleranceDraws.Count);
-    }
-
-    private static void AddDraw(Column column, int member, int draw, double value)
-    {
-        column.Sigma[member] += (float)Math.Pow(value - column.Value[member], 2);
-        column.Draws[draw / 2][member] += (float)((draw % 2 == 0 ? value : -value) / 2);
-    }
-
-    private static void Clear(Column column, int member)
-    {
-        column.Sigma[member] = 0;
-        foreach (float[] draw in column.Draws)
-            draw[member] = 0;
-    }
-
-    // The engine's speed is not the same at any two readings.
-    private void TakeSpeed(FaultSolver solver, int m, in FaultMember member)
-    {
-        if (_model.Circuit.Supply.Coil is null)
-            return;
-        double tolerance = _model.Circuit.Options.SpeedTolerance.DecimalFractions;
-        solver.Set(_setting, member, speedFactor: 1 + tolerance);
-        solver.Solve();
-        for (int p = 0; p < _meter.Length; p++)
-            _meter[p].Own[m] = (float)Math.Abs(solver.Volts(p) - _meter[p].Value[m]);
-        for (int l = 0; l < _eye.Length; l++)
-            _eye[l].Own[m] = (float)Math.Abs(_looks.Lamp(solver, l) - _eye[l].Value[m]);
     }
 
     // Where a meter's own load moves the volts (behind an LED that blocks, behind kilohms), it is put there alone.
@@ -210,7 +192,12 @@ internal sealed class SettingPredictions
     {
         Column[] columns = [.. points.Select(_ => Column.Of(_model.Members.Length, _model.Circuit.Supply, withDraws: false))];
         FaultCircuit circuit = _model.Circuit;
-        Each(cancellation, (solver, m) =>
+        _model.ForEachMember(TakeAll, cancellation);
+        for (int i = 0; i < points.Length; i++)
+            _testLamp[points[i]] = columns[i];
+        return columns;
+
+        void TakeAll(FaultSolver solver, int m)
         {
             solver.Set(_setting, _model.Members[m]);
             for (int i = 0; i < points.Length; i++)
@@ -229,41 +216,20 @@ internal sealed class SettingPredictions
             }
 
             solver.Probe(-1, testLamp: false);
-        });
-        for (int i = 0; i < points.Length; i++)
-            _testLamp[points[i]] = columns[i];
-        return columns;
+        }
     }
 
     private Column Ammeter(int fuse, CancellationToken cancellation)
     {
         var column = Column.Of(_model.Members.Length, _model.Circuit.Supply, withDraws: true);
-        Each(cancellation, (solver, m) =>
-        {
-            FaultMember member = _model.Members[m];
-            solver.Set(_setting, member, ammeterFor: fuse);
-            solver.Solve();
-            double amperes = solver.FuseAmperes(fuse);
-            column.Value[m] = (float)amperes;
-            solver.Set(_setting, member, supplyFactor: 1 + SupplyStep, ammeterFor: fuse);
-            solver.Solve();
-            column.Battery[m] = (float)((solver.FuseAmperes(fuse) - amperes) / SupplyStep);
-            if (column.Own.Length > 0)
+        _model.ForEachMember(
+            (solver, m) =>
             {
-                solver.Set(_setting, member, ammeterFor: fuse, speedFactor: 1 + _model.Circuit.Options.SpeedTolerance.DecimalFractions);
+                solver.Set(_setting, _model.Members[m], ammeterFor: fuse);
                 solver.Solve();
-                column.Own[m] = (float)Math.Abs(solver.FuseAmperes(fuse) - amperes);
-            }
-
-            for (int draw = 0; draw < ToleranceDraws.Count; draw++)
-            {
-                solver.Set(_setting, member, draw: draw, ammeterFor: fuse);
-                solver.Solve();
-                AddDraw(column, m, draw, solver.FuseAmperes(fuse));
-            }
-
-            column.Sigma[m] = (float)Math.Sqrt(column.Sigma[m] / ToleranceDraws.Count);
-        });
+                Fill(solver, m, [column], [solver.FuseAmperes(fuse)], _ => solver.FuseAmperes(fuse), fuse);
+            },
+            cancellation);
         return column;
     }
 
@@ -281,16 +247,4 @@ internal sealed class SettingPredictions
         });
         return columns;
     }
-
-    private void Each(CancellationToken cancellation, Action<FaultSolver, int> work) => Parallel.For(
-        0,
-        _model.Members.Length,
-        new ParallelOptions { CancellationToken = cancellation },
-        () => new FaultSolver(_model.Circuit, _model.Draws),
-        (m, _, solver) =>
-        {
-            work(solver, m);
-            return solver;
-        },
-        _ => { });
 }

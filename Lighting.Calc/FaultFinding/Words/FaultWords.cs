@@ -1,5 +1,6 @@
 using System.Globalization;
 using Lighting.Calc.Harness;
+using Lighting.Calc.Lists;
 
 namespace Lighting.Calc.FaultFinding;
 
@@ -8,11 +9,8 @@ internal static class FaultWords
 {
     private const double Wide = 10;
 
-    public static string InstrumentWord(Instrument instrument) => instrument switch
-    {
-        Instrument.TestLamp => "test lamp",
-        _ => instrument.ToString().ToLowerInvariant(),
-    };
+    /// <summary>An instrument's word in lists.</summary>
+    public static string InstrumentWord(Instrument instrument) => ReadingsReader.Instruments.First(i => i.Value == instrument).Word;
 
     public static string Volts(double volts) => string.Create(CultureInfo.InvariantCulture, $"{(Math.Abs(volts) < 0.005 ? 0 : volts):0.##} V");
 
