@@ -17,7 +17,7 @@ internal static class ReadingsDocument
             blocks.Add(Points(expected.Bike, setting));
             if (!setting.Fuses.IsEmpty)
                 blocks.Add(new Paragraph(string.Join("\n", setting.Fuses.Select(f => $"Ammeter in place of the {f.Fuse} fuse: {Figures.Amperes(f.Current)} ({Figures.Number(f.Lowest.Amperes, 2)} to {Figures.Number(f.Highest.Amperes, 2)})  read {CommonBlocks.Blank}"))));
-            blocks.Add(new Paragraph($"Lit: {Lamps(setting, Brightness.Good)}. Dark: {Lamps(setting, Brightness.Dark)}."));
+            blocks.Add(new Paragraph($"Lit: {Lamps(setting, Brightness.Normal)}. Dark: {Lamps(setting, Brightness.Dark)}."));
         }
 
         blocks.Add(new Heading($"Ohms, {(expected.EngineSpeed is null ? "battery disconnected" : "engine off, coil unplugged")}, everything off"));
@@ -61,7 +61,7 @@ internal static class ReadingsDocument
         Instrument.TestLamp => "test lamp",
         Instrument.Ammeter => "ammeter",
         Instrument.Ohmmeter => "ohmmeter",
-        Instrument.Eye => "eye",
+        Instrument.Visual => "eye",
         _ => throw new InvalidOperationException($"Unknown instrument {instrument}."),
     };
 

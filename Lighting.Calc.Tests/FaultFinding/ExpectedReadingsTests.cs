@@ -35,7 +35,7 @@ public class ExpectedReadingsTests
     {
         Bike bike = DemoBikes.Load(name);
         ExpectedReadings sheet = ExpectedReadings.Of(bike, cancellation: Cancellation);
-        Assert.All(bike.Lamps.Where(l => l.Specification.RelativeLightAt(l.Specification.ReferenceVoltage) is not null), l => Assert.Contains(sheet.Settings, s => s.Lamps.Single(x => x.Lamp == l.Lamp).Seen == Brightness.Good));
+        Assert.All(bike.Lamps.Where(l => l.Specification.RelativeLightAt(l.Specification.ReferenceVoltage) is not null), l => Assert.Contains(sheet.Settings, s => s.Lamps.Single(x => x.Lamp == l.Lamp).Seen == Brightness.Normal));
         Assert.All(bike.Switches, c => Assert.Contains(sheet.Settings, s => c.IsClosed(s.Setting)));
         Assert.All(bike.Switches, c => Assert.Contains(sheet.Settings, s => !c.IsClosed(s.Setting)));
     }
@@ -102,7 +102,7 @@ public class ExpectedReadingsTests
         Assert.InRange(feed.FromFrame.Volts, -6.3, -5);
         Assert.Equal(0, frame.FromFrame.Volts, 1e-9);
         Assert.Equal(Brightness.Dark, feed.TestLamp);
-        Assert.Equal(Brightness.Good, frame.TestLamp);
+        Assert.Equal(Brightness.Normal, frame.TestLamp);
         Assert.DoesNotContain(ExpectedReadings.Of(DemoBikes.Load("valley-twin"), cancellation: Cancellation).Notes, n => n.Subject == "positive earth");
     }
 
@@ -121,7 +121,7 @@ public class ExpectedReadingsTests
                 return row with { Seen = setting!.Points.Single(p => p.Point == row.Point).TestLamp };
             case Instrument.Ammeter:
                 return row with { Current = UnitsNet.ElectricCurrent.FromAmperes(Math.Round(setting!.Fuses.Single(p => p.Fuse == row.Point).Current.Amperes, 2)) };
-            case Instrument.Eye:
+            case Instrument.Visual:
                 return row with { Seen = setting!.Lamps.Single(p => p.Lamp == row.Point).Seen };
             default:
                 ExpectedOhms ohms = sheet.Ohms.Single(o => o.Part == row.Point);

@@ -97,8 +97,8 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
             {
                 if (!finder.Model.GivesLight(l))
                     continue;
-                Reading reading = bike.Read(new FaultTest(setting, finder.Bike.Lamps[l].Lamp, Instrument.Eye));
-                if (reading.Seen != (Lights(healthy, l) ? Brightness.Good : Brightness.Dark))
+                Reading reading = bike.Read(new FaultTest(setting, finder.Bike.Lamps[l].Lamp, Instrument.Visual));
+                if (reading.Seen != (Lights(healthy, l) ? Brightness.Normal : Brightness.Dark))
                     return reading;
             }
         }
@@ -130,9 +130,9 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
                 FittedLamp lamp = bike.Lamps[l];
                 if (!finder.Model.GivesLight(l))
                     continue;
-                yield return new FaultTest(setting, lamp.Lamp, Instrument.Eye);
+                yield return new FaultTest(setting, lamp.Lamp, Instrument.Visual);
                 Brightness seen = readings[^1].Seen!.Value;
-                if (seen == (Lights(healthy, l) ? Brightness.Good : Brightness.Dark))
+                if (seen == (Lights(healthy, l) ? Brightness.Normal : Brightness.Dark))
                     continue;
                 string[] way = Way(bike, lamp, setting);
                 int low = 0, high = way.Length - 1;

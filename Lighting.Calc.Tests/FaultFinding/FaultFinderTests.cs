@@ -77,7 +77,7 @@ public class FaultFinderTests
         SettingPredictions predictions = finder.Model.In(setting);
         Assert.True(predictions.Of(Instrument.Meter, point, Cancellation).Value[member] > 12.3);
         Assert.Equal(Brightness.Dark, LookScale.Of(predictions.Of(Instrument.TestLamp, point, Cancellation).Value[member]));
-        Assert.Equal(Brightness.Good, LookScale.Of(predictions.Of(Instrument.TestLamp, point, Cancellation).Value[0]));
+        Assert.Equal(Brightness.Normal, LookScale.Of(predictions.Of(Instrument.TestLamp, point, Cancellation).Value[0]));
     }
 
     [Fact]
@@ -122,7 +122,7 @@ public class FaultFinderTests
                 ReadingOf.Meter(Riding, "stop feed", 12.1),
                 ReadingOf.Meter(Riding, "stop feed", 3.4),
                 ReadingOf.Meter(Riding, "rear return", -6),
-                ReadingOf.Seen(Riding, "ignition coils", Brightness.Good),
+                ReadingOf.Seen(Riding, "ignition coils", Brightness.Normal),
             ],
             Cancellation);
         string[] said = [.. diagnosis.Findings.Select(f => f.Message)];
@@ -309,7 +309,7 @@ public class FaultFinderTests
         ReadingOf.Meter(Riding, "tail feed", 11.1),
         ReadingOf.Meter(Riding, "park line", 11.3),
         ReadingOf.Seen(Riding, "tail lamp", Brightness.Dim),
-        ReadingOf.Seen(Riding, "tail feed", Brightness.Good, Instrument.TestLamp),
+        ReadingOf.Seen(Riding, "tail feed", Brightness.Normal, Instrument.TestLamp),
         ReadingOf.Meter("", finder.Bike.LivePoint, 12.4),
     ];
 

@@ -55,7 +55,7 @@ internal sealed class SimulatedBike
         int index = test.Instrument switch
         {
             Instrument.Ammeter => _finder.Bike.Fuses.Select(f => f.Name).ToList().IndexOf(test.Point),
-            Instrument.Eye => _finder.Bike.Lamps.Select(l => l.Lamp).ToList().IndexOf(test.Point),
+            Instrument.Visual => _finder.Bike.Lamps.Select(l => l.Lamp).ToList().IndexOf(test.Point),
             _ => _circuit.NodeOf(test.Point),
         };
         bool probes = test.Instrument is Instrument.Meter or Instrument.TestLamp;

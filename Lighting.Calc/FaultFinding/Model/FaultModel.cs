@@ -76,7 +76,7 @@ internal sealed class FaultModel
                 yield return new TestPlace(setting, Instrument.Ammeter, f);
             for (int l = 0; l < Circuit.Lamps.Length; l++)
                 if (GivesLight(l))
-                    yield return new TestPlace(setting, Instrument.Eye, l);
+                    yield return new TestPlace(setting, Instrument.Visual, l);
         }
 
         for (int i = 0; i < Parts.Length; i++)
@@ -133,7 +133,7 @@ internal sealed class FaultModel
     public string NameOf(in TestPlace test) => test.Instrument switch
     {
         Instrument.Ammeter => Circuit.Bike.Fuses[test.Index].Name,
-        Instrument.Eye => Circuit.Bike.Lamps[test.Index].Lamp,
+        Instrument.Visual => Circuit.Bike.Lamps[test.Index].Lamp,
         Instrument.Ohmmeter => Parts[test.Index].Name,
         _ => Circuit.Points[test.Index],
     };

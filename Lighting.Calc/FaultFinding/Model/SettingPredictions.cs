@@ -45,7 +45,7 @@ internal sealed class SettingPredictions
             {
                 case Instrument.Meter:
                     return _meter[index];
-                case Instrument.Eye:
+                case Instrument.Visual:
                     return _eye[index];
                 case Instrument.TestLamp:
                     return _testLamp[index] ?? TestLamp([index], cancellation)[0];
@@ -85,7 +85,7 @@ internal sealed class SettingPredictions
             for (int i = 0; i < values.Length; i++)
                 if (tests[i].Instrument is Instrument.Meter)
                     values[i] = solver.Volts(tests[i].Index);
-                else if (tests[i].Instrument is Instrument.Eye)
+                else if (tests[i].Instrument is Instrument.Visual)
                     values[i] = _looks.Lamp(solver, tests[i].Index);
             if (isExact)
                 TakeSoftPoints(solver, tests, values);

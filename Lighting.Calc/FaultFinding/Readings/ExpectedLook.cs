@@ -11,7 +11,7 @@ public sealed class ExpectedLook
     /// <summary>The lamp.</summary>
     public string Lamp { get; }
 
-    /// <summary>Good or dark.</summary>
+    /// <summary>Normal or dark.</summary>
     public Brightness Seen { get; }
 
     /// <summary>Voltage across it, positive when its feed is on the live side.</summary>

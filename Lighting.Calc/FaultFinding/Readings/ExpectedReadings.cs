@@ -45,7 +45,7 @@ public sealed class ExpectedReadings
     [
         .. Settings.SelectMany(s => new[]
         {
-            s.Lamps.Select(l => Row(s.Setting, l.Lamp, Instrument.Eye)),
+            s.Lamps.Select(l => Row(s.Setting, l.Lamp, Instrument.Visual)),
             s.Points.Select(p => Row(s.Setting, p.Point, Instrument.Meter)),
             s.Points.Select(p => Row(s.Setting, p.Point, Instrument.TestLamp)),
             s.Fuses.Select(f => Row(s.Setting, f.Fuse, Instrument.Ammeter)),
@@ -106,7 +106,7 @@ public sealed class ExpectedReadings
 
         ExpectedLook Lamp(int lamp) => new(
             model.Circuit.Bike.Lamps[lamp].Lamp,
-            LookScale.Of(predictions.Of(Instrument.Eye, lamp, cancellation).Value[0]),
+            LookScale.Of(predictions.Of(Instrument.Visual, lamp, cancellation).Value[0]),
             solver.LampVolts(lamp));
 
         double Band(Instrument instrument, in Prediction p)

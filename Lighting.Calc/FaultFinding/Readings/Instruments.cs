@@ -6,5 +6,5 @@ namespace Lighting.Calc.FaultFinding;
 internal static class Instruments
 {
     /// <summary>Whether a person judges light, where other instruments show a number.</summary>
-    public static bool IsLook(this Instrument instrument) => instrument is Instrument.Eye or Instrument.TestLamp;
+    public static bool IsLook(this Instrument instrument) => instrument is Instrument.Visual or Instrument.TestLamp;
 }

@@ -48,10 +48,10 @@ internal sealed class ReadingCheck(FaultModel model)
                 return node >= 0 ? new TestPlace(setting, reading.Instrument, node) : Unknown(reading, $"the bike has no point '{reading.Point}'", reading.Point, model.Circuit.Points);
             case Instrument.Ammeter:
                 return Index(bike.Fuses.Select(f => f.Name)) is { } fuse ? new TestPlace(setting, Instrument.Ammeter, fuse) : Unknown(reading, $"the bike has no fuse '{reading.Point}', in whose place an ammeter goes", reading.Point, bike.Fuses.Select(f => f.Name));
-            case Instrument.Eye:
+            case Instrument.Visual:
                 if (Index(bike.Lamps.Select(l => l.Lamp)) is not { } lamp)
                     return Unknown(reading, $"the bike has no lamp '{reading.Point}'", reading.Point, bike.Lamps.Select(l => l.Lamp));
-                return model.GivesLight(lamp) ? new TestPlace(setting, Instrument.Eye, lamp) : Unknown(reading, $"'{reading.Point}' gives no light to look at", "", []);
+                return model.GivesLight(lamp) ? new TestPlace(setting, Instrument.Visual, lamp) : Unknown(reading, $"'{reading.Point}' gives no light to look at", "", []);
             default:
                 return OhmPlace(reading, setting);
         }
@@ -98,7 +98,7 @@ internal sealed class ReadingCheck(FaultModel model)
                 return OhmScale.Logarithm(double.PositiveInfinity, model.Circuit.Options);
             case Instrument.Ohmmeter when reading.Resistance is { } resistance:
                 return resistance.Ohms >= 0 ? OhmScale.Logarithm(resistance.Ohms, model.Circuit.Options) : Refused(reading, "is below zero ohms");
-            case Instrument.TestLamp or Instrument.Eye when reading.Seen is { } seen:
+            case Instrument.TestLamp or Instrument.Visual when reading.Seen is { } seen:
                 return (int)seen;
             default:
                 return Refused(reading, $"is not what the {FaultWords.InstrumentWord(reading.Instrument)} shows");

@@ -76,14 +76,14 @@ public sealed class SymptomText
         Condition when = held ?? meant.Select(l => WhenLit(bike, l)).OfType<Condition>().FirstOrDefault() ?? Condition.Always;
         Setting setting = SettingEnumeration.Held(bike, when);
         FittedLamp one = meant.FirstOrDefault(l => IsLit(bike, l, setting)) ?? meant[0];
-        readings.Add(new Reading { When = when, Point = one.Lamp, Instrument = Instrument.Eye, Seen = seen });
+        readings.Add(new Reading { When = when, Point = one.Lamp, Instrument = Instrument.Visual, Seen = seen });
     }
 
     private static Brightness? Look(string word) => word.ToLowerInvariant() switch
     {
         "dark" or "out" or "off" => Brightness.Dark,
         "dim" => Brightness.Dim,
-        "good" or "lit" or "ok" => Brightness.Good,
+        "good" or "lit" or "ok" => Brightness.Normal,
         "bright" => Brightness.Bright,
         _ => null,
     };

@@ -26,7 +26,7 @@ internal static class FaultWords
 
     public static string Percent(double share) => share is > 0 and < 0.01 ? "under 1 %" : share > 0.99 ? "over 99 %" : string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %");
 
-    public static string Look(Brightness look, bool testLamp) => testLamp && look == Brightness.Good ? "lit" : look.ToString().ToLowerInvariant();
+    public static string Look(Brightness look, bool testLamp) => testLamp && look == Brightness.Normal ? "lit" : ReadingsReader.Looks.First(l => l.Value == look).Word;
 
     /// <summary>What a value of a test is called.</summary>
     public static string Value(Instrument instrument, double value, FaultFindingOptions options) => instrument switch
@@ -64,7 +64,7 @@ internal static class FaultWords
     {
         TestSupply supply = circuit.Supply;
         bool coil = supply.Coil is not null;
-        bool several = test.Instrument == Instrument.Eye && circuit.Bike.Lamps.Any(l => l.Quantity > 1 && Name.Equal(l.Lamp, test.Point));
+        bool several = test.Instrument == Instrument.Visual && circuit.Bike.Lamps.Any(l => l.Quantity > 1 && Name.Equal(l.Lamp, test.Point));
         string engine = coil ? $"engine at {Rpm(supply.Rpm)}, " : "";
         return test.Instrument switch
         {
