@@ -34,7 +34,7 @@ public partial class ArchitectureTests
     public void A_folder_uses_only_the_folders_below_it(string folder)
     {
         Assert.True(Arrows.ContainsKey(folder), $"Say in this test what the folder {folder} may use.");
-        foreach (string file in Directory.GetFiles(Path.Combine(Core, folder), "*.cs"))
+        foreach (string file in Directory.GetFiles(Path.Combine(Core, folder), "*.cs", SearchOption.AllDirectories))
             foreach (Match use in Use().Matches(File.ReadAllText(file)))
                 Assert.True(use.Groups[1].Value == folder || Arrows[folder].Contains(use.Groups[1].Value), $"{file} uses {use.Value}");
     }
@@ -83,7 +83,7 @@ public partial class ArchitectureTests
     {
         string[] reasons =
         [
-            "PeukertExponent: a pure number", "exponent: a pure number", "Probability: 0 to 1", "Information: bits", "Effort: a pure number", "Weight: a pure number", "Share: 0 to 1",
+            "PeukertExponent: a pure number", "exponent: a pure number", "Probability: 0 to 1", "ExpectedInformationGain: bits", "Cost: a pure number", "Weight: a pure number", "Share: 0 to 1",
             "Unexplained: a share of variance",
         ];
         string[] known = [.. reasons.Select(r => r.Split(':')[0])];

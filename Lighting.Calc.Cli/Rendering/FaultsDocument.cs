@@ -36,17 +36,17 @@ internal static class FaultsDocument
         [
             .. diagnosis.Ranked.SelectMany((g, i) => g.Alternatives.Select(a => (IReadOnlyList<Cell>)
             [
-                CommonBlocks.Rating(i + 1), Figures.Cell(a.Probability, 4), string.Join(" and ", a.Faults.Select(f => f.Kind)), string.Join(" and ", a.Faults.Select(f => f.Part)), a.Sentence,
+                CommonBlocks.Rating(i + 1), Figures.Cell(a.Probability, 4), string.Join(" and ", a.Faults.Select(f => f.Code)), string.Join(" and ", a.Faults.Select(f => f.Part)), a.Sentence,
             ])),
         ],
         IsMain: true);
 
     private static string Alike(FaultGroup group) => group.Alternatives.Length > 1
-        ? $"\n   No reading tells it from: {string.Join("; ", group.Alternatives.Skip(1).Take(4).Select(a => string.Join(" and ", a.Faults.Select(f => f.Words))))}."
+        ? $"\n   No reading tells it from: {string.Join("; ", group.Alternatives.Skip(1).Take(4).Select(a => string.Join(" and ", a.Faults.Select(f => f.Subject))))}."
         : "";
 
     private static string Against(FaultGroup group) =>
-        group.Against.IsEmpty ? "" : "\n   Against it: " + string.Join("; ", group.Against.Select(a => a.Message)) + ".";
+        group.Conflicting.IsEmpty ? "" : "\n   Against it: " + string.Join("; ", group.Conflicting.Select(a => a.Message)) + ".";
 
     // It begins with the outcome, which has a column of its own.
     private static string Meaning(TestOutcome outcome) =>

@@ -22,7 +22,7 @@ internal static class FaultsJson
                 json.WriteString("sentence", alternative.Sentence);
                 json.Array("faults", alternative.Faults, fault =>
                 {
-                    json.WriteString("kind", fault.Kind.ToString());
+                    json.WriteString("kind", fault.Code);
                     json.WriteString("part", fault.Part);
                     json.Number("resistanceOhm", fault.Resistance?.Best.Ohms);
                     json.Number("lowestOhm", fault.Resistance?.Low.Ohms);
@@ -30,18 +30,18 @@ internal static class FaultsJson
                 });
             });
             json.WriteStartArray("against");
-            foreach (ContraryReading contrary in group.Against)
-                json.WriteStringValue(contrary.Message);
+            foreach (ConflictingReading conflicting in group.Conflicting)
+                json.WriteStringValue(conflicting.Message);
             json.WriteEndArray();
         });
         if (diagnosis.Next is { } next)
         {
             json.WriteStartObject("nextTest");
-            json.Setting("setting", next.Test.Setting);
-            json.WriteString("point", next.Test.Point);
-            json.WriteString("instrument", ReadingsDocument.InstrumentWord(next.Test.Instrument));
-            json.WriteNumber("informationBits", next.Information);
-            json.WriteNumber("effort", next.Effort);
+            json.Setting("setting", next.Setting);
+            json.WriteString("point", next.Point);
+            json.WriteString("instrument", ReadingsDocument.InstrumentWord(next.Instrument));
+            json.WriteNumber("informationBits", next.ExpectedInformationGain);
+            json.WriteNumber("effort", next.Cost);
             json.WriteString("instruction", next.Instruction);
             json.Array("outcomes", next.Outcomes, outcome =>
             {

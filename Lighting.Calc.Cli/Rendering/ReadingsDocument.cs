@@ -17,7 +17,7 @@ internal static class ReadingsDocument
             blocks.Add(Points(expected.Bike, setting));
             if (!setting.Fuses.IsEmpty)
                 blocks.Add(new Paragraph(string.Join("\n", setting.Fuses.Select(f => $"Ammeter in place of the {f.Fuse} fuse: {Figures.Amperes(f.Current)} ({Figures.Number(f.Lowest.Amperes, 2)} to {Figures.Number(f.Highest.Amperes, 2)})  read {CommonBlocks.Blank}"))));
-            blocks.Add(new Paragraph($"Lit: {Lamps(setting, Brightness.Good)}. Dark: {Lamps(setting, Brightness.Dark)}."));
+            blocks.Add(new Paragraph($"Lit: {Lamps(setting, Brightness.Normal)}. Dark: {Lamps(setting, Brightness.Dark)}."));
         }
 
         blocks.Add(new Heading($"Ohms, {(expected.EngineSpeed is null ? "battery disconnected" : "engine off, coil unplugged")}, everything off"));
@@ -48,7 +48,7 @@ internal static class ReadingsDocument
 
     private static Table Ohms(ExpectedReadings expected) => new(
         [new("part", "part"), new("in place", "inPlace", true), new("taken out", "alone", true), new("read", "reading")],
-        [.. expected.Ohms.Select(o => (IReadOnlyList<Cell>)[o.Part, o.IsKnown ? o.InPlace is { } ohms ? Figures.MeterOhms(ohms) : "open" : "not known", o.Alone is { } alone ? Figures.MeterOhms(alone) : "-", CommonBlocks.Blank])]);
+        [.. expected.Ohms.Select(o => (IReadOnlyList<Cell>)[o.Part, o.IsKnown ? o.InCircuit is { } ohms ? Figures.MeterOhms(ohms) : "open" : "not known", o.Isolated is { } isolated ? Figures.MeterOhms(isolated) : "-", CommonBlocks.Blank])]);
 
     private static Table ToFillIn(ExpectedReadings expected) => new(
         [new("when", "when"), new("point", "point"), new("instrument", "instrument"), new("reading", "reading")],
@@ -61,7 +61,7 @@ internal static class ReadingsDocument
         Instrument.TestLamp => "test lamp",
         Instrument.Ammeter => "ammeter",
         Instrument.Ohmmeter => "ohmmeter",
-        Instrument.Eye => "eye",
+        Instrument.Visual => "eye",
         _ => throw new InvalidOperationException($"Unknown instrument {instrument}."),
     };
 

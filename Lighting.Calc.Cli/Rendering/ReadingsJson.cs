@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Lighting.Calc.FaultFinding;
+using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Cli.Rendering;
 
@@ -19,7 +20,7 @@ internal static class ReadingsJson
                 json.WriteNumber("voltageV", p.Voltage.Volts);
                 json.WriteNumber("lowestV", p.Lowest.Volts);
                 json.WriteNumber("highestV", p.Highest.Volts);
-                json.WriteString("testLamp", p.TestLamp.ToString().ToLowerInvariant());
+                json.WriteString("testLamp", LookWord(p.TestLamp));
                 json.WriteNumber("fromFrameV", p.FromFrame.Volts);
             });
             json.Array("fuses", setting.Fuses, f =>
@@ -32,7 +33,7 @@ internal static class ReadingsJson
             json.Array("lamps", setting.Lamps, l =>
             {
                 json.WriteString("lamp", l.Lamp);
-                json.WriteString("seen", l.Seen.ToString().ToLowerInvariant());
+                json.WriteString("seen", LookWord(l.Seen));
                 json.WriteNumber("voltageV", l.Voltage.Volts);
             });
         });
@@ -40,9 +41,11 @@ internal static class ReadingsJson
         {
             json.WriteString("part", o.Part);
             json.WriteBoolean("isKnown", o.IsKnown);
-            json.Number("inPlaceOhm", o.InPlace?.Ohms);
-            json.Number("aloneOhm", o.Alone?.Ohms);
+            json.Number("inPlaceOhm", o.InCircuit?.Ohms);
+            json.Number("aloneOhm", o.Isolated?.Ohms);
         });
         json.Findings(expected.Notes);
     }
+
+    private static string LookWord(Brightness look) => look == Brightness.Normal ? "good" : look.ToString().ToLowerInvariant();
 }

@@ -34,5 +34,5 @@ internal static class DemoBikes
     /// <summary>The same with every test costing the same, so that it chooses for the fewest tests.</summary>
     public static FaultFinder FewestTests(string name) => Finders.GetOrAdd(name + "=", _ => new Lazy<FaultFinder>(() => new FaultFinder(
         Load(name),
-        new FaultFindingOptions { Efforts = [.. FaultFindingOptions.PublishedEfforts.Select(e => e with { Effort = e.Test == "other setting" ? 1e-6 : 1, Source = "every test counts as one" })] }))).Value;
+        new FaultFindingOptions { TestCosts = [.. FaultFindingOptions.PublishedTestCosts.Select(c => c with { Cost = c.Test == "other setting" ? 1e-6 : 1, Source = "every test counts as one" })] }))).Value;
 }

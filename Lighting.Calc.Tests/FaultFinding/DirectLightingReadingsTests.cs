@@ -76,9 +76,9 @@ public class DirectLightingReadingsTests
     public void A_weak_coil_a_poor_joint_in_it_and_a_poor_coil_wire_are_told_apart()
     {
         FaultFinder finder = DemoBikes.Finder(Lightweight);
-        foreach ((FaultKind kind, FaultCase severity) in new[] { (FaultKind.CoilWeak, new FaultCase(0, 1, 0.6)), (FaultKind.PoorCoil, new FaultCase(1.5, 1)), (FaultKind.PoorJoint, new FaultCase(1.5, 1)) })
+        foreach ((FaultKind kind, FaultCase severity) in new[] { (FaultKind.LowCoilOutput, new FaultCase(0, 1, 0.6)), (FaultKind.CoilWindingFault, new FaultCase(1.5, 1)), (FaultKind.HighResistanceJoint, new FaultCase(1.5, 1)) })
         {
-            FaultFamily family = finder.Model.Families.First(f => f.Kind == kind && (kind != FaultKind.PoorJoint || finder.Bike.Runs[f.Part].Name == "coil wire"));
+            FaultFamily family = finder.Model.Families.First(f => f.Kind == kind && (kind != FaultKind.HighResistanceJoint || finder.Bike.Runs[f.Part].Name == "coil wire"));
             var solver = new FaultSolver(finder.Model.Circuit, finder.Model.Draws);
             double Volts(string when, string point)
             {

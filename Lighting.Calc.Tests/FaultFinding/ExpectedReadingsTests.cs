@@ -35,7 +35,7 @@ public class ExpectedReadingsTests
     {
         Bike bike = DemoBikes.Load(name);
         ExpectedReadings sheet = ExpectedReadings.Of(bike, cancellation: Cancellation);
-        Assert.All(bike.Lamps.Where(l => l.Specification.RelativeLightAt(l.Specification.ReferenceVoltage) is not null), l => Assert.Contains(sheet.Settings, s => s.Lamps.Single(x => x.Lamp == l.Lamp).Seen == Brightness.Good));
+        Assert.All(bike.Lamps.Where(l => l.Specification.RelativeLightAt(l.Specification.ReferenceVoltage) is not null), l => Assert.Contains(sheet.Settings, s => s.Lamps.Single(x => x.Lamp == l.Lamp).Seen == Brightness.Normal));
         Assert.All(bike.Switches, c => Assert.Contains(sheet.Settings, s => c.IsClosed(s.Setting)));
         Assert.All(bike.Switches, c => Assert.Contains(sheet.Settings, s => !c.IsClosed(s.Setting)));
     }
@@ -81,14 +81,14 @@ public class ExpectedReadingsTests
         // R10W, 13.5 V and 10 W: 18.225 Ω hot, a twelfth of it cold, two in parallel.
         ExpectedReadings sheet = ExpectedReadings.Of(DemoBikes.Load("valley-twin"), cancellation: Cancellation);
         ExpectedOhms left = sheet.Ohms.Single(o => o.Part == "left indicators");
-        Assert.Equal(13.5 * 13.5 / 10 / 12 / 2, left.Alone!.Value.Ohms, 1e-9);
-        Assert.Equal(left.Alone.Value.Ohms, left.InPlace!.Value.Ohms, 1e-6);
+        Assert.Equal(13.5 * 13.5 / 10 / 12 / 2, left.Isolated!.Value.Ohms, 1e-9);
+        Assert.Equal(left.Isolated.Value.Ohms, left.InCircuit!.Value.Ohms, 1e-6);
         // The tail lamp stands in parallel with the panel lamps through the park line, everything off.
         ExpectedOhms tail = sheet.Ohms.Single(o => o.Part == "tail lamp");
-        Assert.True(tail.InPlace!.Value.Ohms < 0.9 * tail.Alone!.Value.Ohms);
+        Assert.True(tail.InCircuit!.Value.Ohms < 0.9 * tail.Isolated!.Value.Ohms);
         ExpectedOhms coils = sheet.Ohms.Single(o => o.Part == "ignition coils");
         Assert.False(coils.IsKnown);
-        Assert.Null(coils.Alone);
+        Assert.Null(coils.Isolated);
     }
 
     [Fact]
@@ -102,7 +102,7 @@ public class ExpectedReadingsTests
         Assert.InRange(feed.FromFrame.Volts, -6.3, -5);
         Assert.Equal(0, frame.FromFrame.Volts, 1e-9);
         Assert.Equal(Brightness.Dark, feed.TestLamp);
-        Assert.Equal(Brightness.Good, frame.TestLamp);
+        Assert.Equal(Brightness.Normal, frame.TestLamp);
         Assert.DoesNotContain(ExpectedReadings.Of(DemoBikes.Load("valley-twin"), cancellation: Cancellation).Notes, n => n.Subject == "positive earth");
     }
 
@@ -121,11 +121,11 @@ public class ExpectedReadingsTests
                 return row with { Seen = setting!.Points.Single(p => p.Point == row.Point).TestLamp };
             case Instrument.Ammeter:
                 return row with { Current = UnitsNet.ElectricCurrent.FromAmperes(Math.Round(setting!.Fuses.Single(p => p.Fuse == row.Point).Current.Amperes, 2)) };
-            case Instrument.Eye:
+            case Instrument.Visual:
                 return row with { Seen = setting!.Lamps.Single(p => p.Lamp == row.Point).Seen };
             default:
                 ExpectedOhms ohms = sheet.Ohms.Single(o => o.Part == row.Point);
-                return ohms.InPlace is { } r ? row with { Resistance = r } : row with { IsOpen = true };
+                return ohms.InCircuit is { } r ? row with { Resistance = r } : row with { IsOpen = true };
         }
     }
 

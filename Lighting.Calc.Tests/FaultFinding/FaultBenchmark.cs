@@ -35,16 +35,16 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
             FaultCase any = family.Cases[0];
             switch (family.Kind)
             {
-                case FaultKind.PoorJoint or FaultKind.PoorGround or FaultKind.PoorContact or FaultKind.PoorCoil:
+                case FaultKind.HighResistanceJoint or FaultKind.HighResistanceEarth or FaultKind.HighResistanceContact or FaultKind.CoilWindingFault:
                     cases.AddRange(new[] { 1.2, 8, double.PositiveInfinity }.Select(r => new FaultMember(family, any with { Ohms = r })));
                     break;
-                case FaultKind.PoorFuseHolder:
+                case FaultKind.HighResistanceFuseHolder:
                     cases.AddRange(new[] { 0.35, 1.2, 8 }.Select(r => new FaultMember(family, any with { Ohms = r })));
                     break;
-                case FaultKind.BatteryWeak:
+                case FaultKind.BatteryHighResistance:
                     cases.AddRange(new[] { 0.35, 1.2, 5 }.Select(r => new FaultMember(family, any with { Ohms = r })));
                     break;
-                case FaultKind.CoilWeak:
+                case FaultKind.LowCoilOutput:
                     cases.AddRange(new[] { 0.78, 0.62, 0.4 }.Select(f => new FaultMember(family, any with { Factor = f })));
                     break;
                 case FaultKind.BatteryFlat:
@@ -84,8 +84,8 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
 
     private bool IsTrue(FaultGroup group, int family)
     {
-        (string part, _) = FaultWords.Subject(finder.Model.Families[family], finder.Model.Circuit);
-        return group.Alternatives.Any(a => a.Faults is [var f] && f.Kind == finder.Model.Families[family].Kind && f.Part == part);
+        FaultFamily searched = finder.Model.Families[family];
+        return group.Alternatives.Any(a => a.Faults is [var f] && f.Kind == searched.Kind && f.Part == searched.PartName);
     }
 
     private Reading? FirstComplaint(SimulatedBike bike)
@@ -97,8 +97,8 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
             {
                 if (!finder.Model.GivesLight(l))
                     continue;
-                Reading reading = bike.Read(new FaultTest(setting, finder.Bike.Lamps[l].Lamp, Instrument.Eye));
-                if (reading.Seen != (Lights(healthy, l) ? Brightness.Good : Brightness.Dark))
+                Reading reading = bike.Read(new FaultTest(setting, finder.Bike.Lamps[l].Lamp, Instrument.Visual));
+                if (reading.Seen != (Lights(healthy, l) ? Brightness.Normal : Brightness.Dark))
                     return reading;
             }
         }
@@ -130,9 +130,9 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
                 FittedLamp lamp = bike.Lamps[l];
                 if (!finder.Model.GivesLight(l))
                     continue;
-                yield return new FaultTest(setting, lamp.Lamp, Instrument.Eye);
+                yield return new FaultTest(setting, lamp.Lamp, Instrument.Visual);
                 Brightness seen = readings[^1].Seen!.Value;
-                if (seen == (Lights(healthy, l) ? Brightness.Good : Brightness.Dark))
+                if (seen == (Lights(healthy, l) ? Brightness.Normal : Brightness.Dark))
                     continue;
                 string[] way = Way(bike, lamp, setting);
                 int low = 0, high = way.Length - 1;

@@ -34,7 +34,7 @@ public class FaultFinderTests
         Diagnosis diagnosis = DemoBikes.Finder(name).Diagnose([], Cancellation);
         Assert.False(diagnosis.NothingFound);
         Assert.NotNull(diagnosis.Next);
-        Assert.True(diagnosis.Next.Information > 0.5);
+        Assert.True(diagnosis.Next.ExpectedInformationGain > 0.5);
         Assert.True(diagnosis.Next.Outcomes.Length >= 2);
         Assert.InRange(diagnosis.Next.Outcomes.Sum(o => o.Probability), 0.9, 1.0001);
     }
@@ -53,13 +53,13 @@ public class FaultFinderTests
             [ReadingOf.Meter(Riding, "rear return", Volts("rear return")), ReadingOf.Meter(Riding, "frame", Volts("frame")), ReadingOf.Meter(Riding, "stop feed", Volts("stop feed"))],
             Cancellation);
         Fault found = Assert.Single(diagnosis.Ranked[0].Best.Faults);
-        Assert.Equal(FaultKind.PoorGround, found.Kind);
+        Assert.Equal(FaultKind.HighResistanceEarth, found.Kind);
         Assert.Equal("rear earth", found.Part);
         Assert.InRange(found.Resistance!.Best.Ohms, 2.6, 3.7);
         Assert.True(found.Resistance.Low.Ohms < 3.1 && found.Resistance.High!.Value.Ohms > 3.1);
         Assert.Contains("the ground 'rear earth' (rear return to frame): ", diagnosis.Ranked[0].Best.Sentence, StringComparison.Ordinal);
         Assert.Contains(" V at rear return", diagnosis.Ranked[0].Best.Sentence, StringComparison.Ordinal);
-        Assert.Empty(diagnosis.Ranked[0].Against);
+        Assert.Empty(diagnosis.Ranked[0].Conflicting);
     }
 
     [Fact]
@@ -69,7 +69,7 @@ public class FaultFinderTests
         FaultFinder finder = DemoBikes.Finder(Twin);
         int wire = Index(finder.Bike.Runs.Select(r => r.Name), "high beam wire");
         int ground = Index(finder.Bike.Runs.Select(r => r.Name), "coil wire");
-        FaultFamily family = finder.Model.Families.Single(f => f.Kind == FaultKind.PoorJoint && f.Part == Index(finder.Bike.Runs.Select(r => r.Name), "flasher feed"));
+        FaultFamily family = finder.Model.Families.Single(f => f.Kind == FaultKind.HighResistanceJoint && f.Part == Index(finder.Bike.Runs.Select(r => r.Name), "flasher feed"));
         Assert.True(wire >= 0 && ground >= 0);
         int member = finder.Model.Members.ToList().FindIndex(m => m.Family == family && m.Case.Ohms == 300);
         Setting setting = SettingEnumeration.Held(finder.Bike, Condition.Parse("ignition=on"));
@@ -77,7 +77,7 @@ public class FaultFinderTests
         SettingPredictions predictions = finder.Model.In(setting);
         Assert.True(predictions.Of(Instrument.Meter, point, Cancellation).Value[member] > 12.3);
         Assert.Equal(Brightness.Dark, LookScale.Of(predictions.Of(Instrument.TestLamp, point, Cancellation).Value[member]));
-        Assert.Equal(Brightness.Good, LookScale.Of(predictions.Of(Instrument.TestLamp, point, Cancellation).Value[0]));
+        Assert.Equal(Brightness.Normal, LookScale.Of(predictions.Of(Instrument.TestLamp, point, Cancellation).Value[0]));
     }
 
     [Fact]
@@ -122,7 +122,7 @@ public class FaultFinderTests
                 ReadingOf.Meter(Riding, "stop feed", 12.1),
                 ReadingOf.Meter(Riding, "stop feed", 3.4),
                 ReadingOf.Meter(Riding, "rear return", -6),
-                ReadingOf.Seen(Riding, "ignition coils", Brightness.Good),
+                ReadingOf.Seen(Riding, "ignition coils", Brightness.Normal),
             ],
             Cancellation);
         string[] said = [.. diagnosis.Findings.Select(f => f.Message)];
@@ -159,7 +159,7 @@ public class FaultFinderTests
         FaultGroup first = diagnosis.Ranked[0];
         Assert.All(first.Best.Faults, f => Assert.InRange(f.Resistance!.Best.Ohms, 1.7, 2.3));
         Assert.Equal(["high beam wire", "rear earth"], first.Best.Faults.Select(f => f.Part).Order(StringComparer.Ordinal));
-        Assert.Empty(first.Against);
+        Assert.Empty(first.Conflicting);
         Assert.Contains(", together with ", first.Best.Sentence, StringComparison.Ordinal);
     }
 
@@ -243,7 +243,7 @@ public class FaultFinderTests
         FaultFinder finder = DemoBikes.Finder(Twin);
         Diagnosis diagnosis = finder.Diagnose([ReadingOf.Meter(Riding, "fuse out", 0), ReadingOf.Meter(Riding, "fuse in", 12.6)], Cancellation);
         Assert.True(diagnosis.Ranked.SelectMany(g => g.Alternatives).Where(a => a.Faults[0].Kind == FaultKind.ShortToFrame).Sum(a => a.Probability) > 0.01);
-        Assert.NotEqual(Instrument.Ammeter, diagnosis.Next?.Test.Instrument);
+        Assert.NotEqual(Instrument.Ammeter, diagnosis.Next?.Instrument);
     }
 
     [Fact]
@@ -309,7 +309,7 @@ public class FaultFinderTests
         ReadingOf.Meter(Riding, "tail feed", 11.1),
         ReadingOf.Meter(Riding, "park line", 11.3),
         ReadingOf.Seen(Riding, "tail lamp", Brightness.Dim),
-        ReadingOf.Seen(Riding, "tail feed", Brightness.Good, Instrument.TestLamp),
+        ReadingOf.Seen(Riding, "tail feed", Brightness.Normal, Instrument.TestLamp),
         ReadingOf.Meter("", finder.Bike.LivePoint, 12.4),
     ];
 

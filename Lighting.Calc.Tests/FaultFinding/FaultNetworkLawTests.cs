@@ -64,7 +64,7 @@ public class FaultNetworkLawTests
         for (int r = 0; r < finder.Bike.Runs.Length; r++)
         {
             Run run = finder.Bike.Runs[r];
-            int member = finder.Model.Members.ToList().FindIndex(m => m.Family.Kind is FaultKind.PoorJoint or FaultKind.PoorGround && m.Family.Part == r && m.Case.Ohms > 1);
+            int member = finder.Model.Members.ToList().FindIndex(m => m.Family.Kind is FaultKind.HighResistanceJoint or FaultKind.HighResistanceEarth && m.Family.Part == r && m.Case.Ohms > 1);
             double ohms = finder.Model.Members[member].Case.Ohms;
             plain.SetRun(r, run.WireResistance(finder.Bike.WireTemperature), run.TotalJointResistance + ElectricResistance.FromOhms(ohms));
             foreach (Setting setting in finder.Settings)
@@ -83,7 +83,7 @@ public class FaultNetworkLawTests
         Bike bike = twin with { Lamps = [.. twin.Lamps.Where(l => l.Lamp == "stop lamp").Select(l => l with { Specification = led })] };
         var circuit = new FaultCircuit(bike, new FaultFindingOptions());
         var model = new FaultModel(circuit, TestContext.Current.CancellationToken);
-        int member = model.Members.ToList().FindIndex(m => m.Family.Kind == FaultKind.PoorGround && bike.Runs[m.Family.Part].Name == "rear earth" && double.IsInfinity(m.Case.Ohms));
+        int member = model.Members.ToList().FindIndex(m => m.Family.Kind == FaultKind.HighResistanceEarth && bike.Runs[m.Family.Part].Name == "rear earth" && double.IsInfinity(m.Case.Ohms));
         Setting setting = SettingEnumeration.Held(bike, Condition.Parse("ignition=on; brake=on"));
         float volts = model.In(setting).Of(Instrument.Meter, circuit.NodeOf("rear return"), TestContext.Current.CancellationToken).Value[member];
         Assert.Equal(12.65 / 2, volts, 0.05);

@@ -29,7 +29,7 @@ internal sealed class HealthyBike(FaultFinder finder)
                 yield return ReadingOf.Meter(when, point.Point, Math.Round(point.Voltage.Volts, 2));
             for (int l = 0; l < finder.Bike.Lamps.Length; l++)
                 if (finder.Model.GivesLight(l))
-                    yield return ReadingOf.Seen(when, finder.Bike.Lamps[l].Lamp, Math.Abs(healthy.Lamps[l].Voltage.Volts) > 1 ? Brightness.Good : Brightness.Dark);
+                    yield return ReadingOf.Seen(when, finder.Bike.Lamps[l].Lamp, Math.Abs(healthy.Lamps[l].Voltage.Volts) > 1 ? Brightness.Normal : Brightness.Dark);
         }
     }
 }

@@ -14,7 +14,7 @@ public class ScaleTests
     [Theory]
     [InlineData(0.01, Brightness.Dark)]
     [InlineData(0.3, Brightness.Dim)]
-    [InlineData(1, Brightness.Good)]
+    [InlineData(1, Brightness.Normal)]
     [InlineData(2.5, Brightness.Bright)]
     public void A_light_is_called_by_the_likeliest_word(double light, Brightness word)
     {

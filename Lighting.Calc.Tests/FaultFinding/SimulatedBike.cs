@@ -47,7 +47,7 @@ internal sealed class SimulatedBike
         if (test.Instrument == Instrument.Ohmmeter)
         {
             MeasuredPart part = _finder.Model.Parts.First(p => p.Name == test.Point);
-            double ohms = new ColdNetwork(_circuit, test.Setting, _fault, null).Between(part.From, part.To);
+            double ohms = new ColdNetwork(_circuit, test.Setting, _fault).Across(part);
             double shown = (ohms + 0.1 * _random.NextDouble()) * Error() * (part.Lamp >= 0 ? Math.Exp(Normal.Sample(_random, 0, 0.1)) : 1);
             return shown > 20e6 ? reading with { IsOpen = true } : reading with { Resistance = ElectricResistance.FromOhms(Math.Round(shown, 1)) };
         }
@@ -55,7 +55,7 @@ internal sealed class SimulatedBike
         int index = test.Instrument switch
         {
             Instrument.Ammeter => _finder.Bike.Fuses.Select(f => f.Name).ToList().IndexOf(test.Point),
-            Instrument.Eye => _finder.Bike.Lamps.Select(l => l.Lamp).ToList().IndexOf(test.Point),
+            Instrument.Visual => _finder.Bike.Lamps.Select(l => l.Lamp).ToList().IndexOf(test.Point),
             _ => _circuit.NodeOf(test.Point),
         };
         bool probes = test.Instrument is Instrument.Meter or Instrument.TestLamp;

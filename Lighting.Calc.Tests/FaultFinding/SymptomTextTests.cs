@@ -12,8 +12,8 @@ public class SymptomTextTests
     {
         SymptomText symptoms = SymptomText.Parse(Twin, "tail dark, headlamp good");
         Assert.Empty(symptoms.Findings);
-        Assert.Equal([("tail lamp", Brightness.Dark), ("headlamp low", Brightness.Good)], symptoms.Readings.Select(r => (r.Point, r.Seen!.Value)));
-        Assert.All(symptoms.Readings, r => Assert.Equal(Instrument.Eye, r.Instrument));
+        Assert.Equal([("tail lamp", Brightness.Dark), ("headlamp low", Brightness.Normal)], symptoms.Readings.Select(r => (r.Point, r.Seen!.Value)));
+        Assert.All(symptoms.Readings, r => Assert.Equal(Instrument.Visual, r.Instrument));
         Assert.Equal("ignition=on; lights=park", symptoms.Readings[0].When.ToString());
         Assert.Equal("ignition=on; lights=main; dip=low", symptoms.Readings[1].When.ToString());
         Assert.Equal(2, DemoBikes.Finder("valley-twin").Diagnose(symptoms.Readings, TestContext.Current.CancellationToken).Used.Length);

@@ -55,7 +55,7 @@ internal sealed class RandomLists(int seed)
         yield return new Reading { When = Held(contacts), Point = bike.Fuses[0].Name, Instrument = Instrument.Ammeter, Current = ElectricCurrent.FromAmperes(Number(-10, 10)) };
         yield return new Reading { When = Held(contacts), Point = bike.Lamps[0].Lamp, Instrument = Instrument.Ohmmeter, Resistance = ElectricResistance.FromOhms(Number(0, 100)) };
         yield return new Reading { When = Held(contacts), Point = bike.Lamps[1].Lamp, Instrument = Instrument.Ohmmeter, IsOpen = true };
-        yield return new Reading { When = Held(contacts), Point = bike.Lamps[1].Lamp, Instrument = Instrument.Eye, Seen = (Brightness)_random.Next(4) };
+        yield return new Reading { When = Held(contacts), Point = bike.Lamps[1].Lamp, Instrument = Instrument.Visual, Seen = (Brightness)_random.Next(4) };
     }
 
     private FittedLamp Lamp(string name, ImmutableArray<string> points, bool network, ImmutableArray<SwitchContact> contacts)

@@ -22,7 +22,7 @@ public sealed class FaultFinder
     /// <param name="bike">The bike; it needs runs, for without wires there is nothing to find a fault in.</param>
     /// <param name="options">Instruments, tolerances, priors; null takes the defaults.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, a lighting coil that cannot be fitted to the charging list, or the options lack a prior or an effort.</exception>
+    /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, a lighting coil that cannot be fitted to the charging list, or the options lack a prior or a test cost.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public FaultFinder(Bike bike, FaultFindingOptions? options = null, CancellationToken cancellation = default)
@@ -76,7 +76,7 @@ public sealed class FaultFinder
         var findings = check.Findings.ToBuilder();
         Hypotheses hypotheses = Hypotheses.Singles(_model, posterior, explainer);
         List<(TestPlace Test, Column Column)> tests = _tests;
-        if (groups[0].Against.Length > 0)
+        if (groups[0].Conflicting.Length > 0)
         {
             ImmutableArray<FaultPair> pairs = new PairSearch(_model, _grid, posterior, evidence).Find(cancellation);
             if (!pairs.IsEmpty)
@@ -84,8 +84,8 @@ public sealed class FaultFinder
                 double most = Math.Max(posterior.LogEvidence, pairs.Max(p => p.LogWeight));
                 double[] weights = [Math.Exp(posterior.LogEvidence - most), .. pairs.Select(p => Math.Exp(p.LogWeight - most))];
                 double[] shares = [.. weights.Select(w => w / weights.Sum())];
-                var words = new PairExplainer(_model, explainer);
-                groups = [.. groups.Select(g => Scaled(g, shares[0])).Concat(pairs.Select((p, i) => words.Group(p, shares[i + 1]))).Where(g => g.Probability >= Mentioned).OrderByDescending(g => g.Probability)];
+                var words = new PairExplainer(explainer);
+                groups = [.. groups.Select(g => g.Times(shares[0])).Concat(pairs.Select((p, i) => words.Group(p, shares[i + 1]))).Where(g => g.Probability >= Mentioned).OrderByDescending(g => g.Probability)];
                 if (seekNext)
                 {
                     hypotheses = hypotheses.With(pairs, shares[0], shares[1..], words);
@@ -93,21 +93,13 @@ public sealed class FaultFinder
                 }
             }
 
-            if (groups[0].Against.Length > 0)
-                findings.Add(new Finding(Severity.Caution, groups[0].Against[0].Reading.Point, $"no single fault and no pair of faults explains all readings; repeat this one: {groups[0].Against[0].Message}."));
+            if (groups[0].Conflicting.Length > 0)
+                findings.Add(new Finding(Severity.Caution, groups[0].Conflicting[0].Reading.Point, $"no single fault and no pair of faults explains all readings; repeat this one: {groups[0].Conflicting[0].Message}."));
         }
 
-        bool nothing = evidence.Length > 0 && groups[0].IsNothing && groups[0].Against.IsEmpty;
+        bool nothing = evidence.Length > 0 && groups[0].IsNothing && groups[0].Conflicting.IsEmpty;
         NextTest? next = !seekNext ? null : new NextTestSearch(_model, tests).Find(hypotheses, evidence, cancellation);
-        return new Diagnosis
-        {
-            Ranked = [.. groups],
-            NothingFound = nothing,
-            Summary = Summary(groups, nothing, evidence.Length, explainer.IsAsItShouldBe),
-            Next = next,
-            Findings = findings.ToImmutable(),
-            Used = [.. evidence.Select(e => e.Reading)],
-        };
+        return new Diagnosis([.. groups], nothing, Summary(groups, nothing, evidence.Length, explainer.IsAsItShouldBe), next, findings.ToImmutable(), [.. evidence.Select(e => e.Reading)]);
     }
 
     internal static void RequireRuns(Bike bike)
@@ -139,20 +131,12 @@ public sealed class FaultFinder
             if (probability < Mentioned)
                 continue;
             int[] families = [.. group.OrderByDescending(f => posterior.FamilyWeights[f])];
-            groups.Add(new FaultGroup
-            {
-                Probability = probability,
-                Alternatives = [.. families.Select(f => explainer.Explain(f, posterior.FamilyWeights[f]))],
-                Against = explainer.Against(explainer.Fits(posterior.Best(families[0]))),
-            });
+            groups.Add(new FaultGroup(
+                probability,
+                [.. families.Select(f => explainer.Explain(f, posterior.FamilyWeights[f]))],
+                explainer.Conflicting(explainer.Fits(posterior.Best(families[0])))));
         }
 
         return [.. groups.OrderByDescending(g => g.Probability)];
     }
-
-    private static FaultGroup Scaled(FaultGroup group, double factor) => group with
-    {
-        Probability = group.Probability * factor,
-        Alternatives = [.. group.Alternatives.Select(a => a with { Probability = a.Probability * factor })],
-    };
 }

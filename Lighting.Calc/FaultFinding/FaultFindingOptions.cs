@@ -64,16 +64,16 @@ public sealed record FaultFindingOptions
     /// <summary>How often each fault is met; every row of <see cref="PublishedPriors"/> must be there.</summary>
     public ImmutableArray<FaultPrior> Priors { get; init; } = PublishedPriors;
 
-    /// <summary>What each test costs; every row of <see cref="PublishedEfforts"/> must be there.</summary>
-    public ImmutableArray<TestEffort> Efforts { get; init; } = PublishedEfforts;
+    /// <summary>What each test costs; every row of <see cref="PublishedTestCosts"/> must be there.</summary>
+    public ImmutableArray<TestCost> TestCosts { get; init; } = PublishedTestCosts;
 
     /// <summary>The rows of <c>tables/fault-priors.csv</c>.</summary>
     public static ImmutableArray<FaultPrior> PublishedPriors { get; } =
         [.. PublishedTable.Load("fault-priors").Read().Select(r => new FaultPrior(r.Text("fault"), r.Number("weight"), r.Text("source")))];
 
     /// <summary>The rows of <c>tables/test-efforts.csv</c>.</summary>
-    public static ImmutableArray<TestEffort> PublishedEfforts { get; } =
-        [.. PublishedTable.Load("test-efforts").Read().Select(r => new TestEffort(r.Text("test"), r.Number("effort"), r.Text("source")))];
+    public static ImmutableArray<TestCost> PublishedTestCosts { get; } =
+        [.. PublishedTable.Load("test-efforts").Read().Select(r => new TestCost(r.Text("test"), r.Number("effort"), r.Text("source")))];
 
     internal void Check()
     {
@@ -102,7 +102,7 @@ public sealed record FaultFindingOptions
         ? prior.Weight
         : throw new ArgumentException($"The priors need a weight above zero for '{fault}'.");
 
-    internal double Effort(string test) => Efforts.FirstOrDefault(e => e.Test == test) is { Effort: > 0 } effort
-        ? effort.Effort
-        : throw new ArgumentException($"The efforts need a value above zero for '{test}'.");
+    internal double Cost(string test) => TestCosts.FirstOrDefault(c => c.Test == test) is { Cost: > 0 } cost
+        ? cost.Cost
+        : throw new ArgumentException($"The test costs need a value above zero for '{test}'.");
 }

@@ -6,14 +6,14 @@ public enum FaultKind
     /// <summary>No fault.</summary>
     None,
 
-    /// <summary>A run on the live side with a poor joint, or open.</summary>
-    PoorJoint,
+    /// <summary>A run on the live side with a joint of high resistance, or open.</summary>
+    HighResistanceJoint,
 
-    /// <summary>A run on the earth side with a poor joint, or open: a missing ground.</summary>
-    PoorGround,
+    /// <summary>A run on the earth side with a joint of high resistance, or open: a poor or missing earth.</summary>
+    HighResistanceEarth,
 
-    /// <summary>A switch contact that has a high resistance, or never closes.</summary>
-    PoorContact,
+    /// <summary>A switch contact of high resistance, or that never closes.</summary>
+    HighResistanceContact,
 
     /// <summary>A switch contact that never opens.</summary>
     ContactNeverOpens,
@@ -22,29 +22,29 @@ public enum FaultKind
     FuseBlown,
 
     /// <summary>A fuse holder of high resistance.</summary>
-    PoorFuseHolder,
+    HighResistanceFuseHolder,
 
-    /// <summary>A point on the live side touches the frame; the fuse that feeds it has blown.</summary>
+    /// <summary>A point on the live side that touches the frame; the fuse before it has blown.</summary>
     ShortToFrame,
 
     /// <summary>A lamp that is open; of several on the same two points, one or all.</summary>
     LampDead,
 
-    /// <summary>A lamp of other volts or watts than the list says.</summary>
+    /// <summary>A lamp of another voltage or power than the list's.</summary>
     WrongLamp,
 
     /// <summary>An LED with its two wires exchanged.</summary>
     LedReversed,
 
-    /// <summary>A battery of too few volts even without load.</summary>
+    /// <summary>A battery of too low a voltage even without load.</summary>
     BatteryFlat,
 
-    /// <summary>A battery whose volts fall under load.</summary>
-    BatteryWeak,
+    /// <summary>A battery of high internal resistance: its voltage falls under load.</summary>
+    BatteryHighResistance,
 
-    /// <summary>A lighting coil of too few volts, magnets or turns failing.</summary>
-    CoilWeak,
+    /// <summary>A lighting coil of too low a voltage, magnets or turns failing.</summary>
+    LowCoilOutput,
 
-    /// <summary>A lighting coil that has a poor joint inside, or is open.</summary>
-    PoorCoil,
+    /// <summary>A lighting coil with a winding or lead of high resistance, or open.</summary>
+    CoilWindingFault,
 }

@@ -5,7 +5,7 @@ using Lighting.Calc.Lists;
 namespace Lighting.Calc.FaultFinding;
 
 /// <summary>A mechanic's own priors: the rows of <c>tables/fault-priors.csv</c> that differ, the others as published.</summary>
-public sealed record FaultPriorList
+public sealed class FaultPriorList
 {
     private FaultPriorList(ImmutableArray<FaultPrior> priors) => Priors = priors;
 

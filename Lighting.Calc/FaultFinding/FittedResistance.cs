@@ -3,7 +3,19 @@ using UnitsNet;
 namespace Lighting.Calc.FaultFinding;
 
 /// <summary>A resistance fitted to readings.</summary>
-/// <param name="Best">The likeliest.</param>
-/// <param name="Low">It lies above this with 95 % probability.</param>
-/// <param name="High">It lies below this with 95 % probability; null when it may as well be open.</param>
-public sealed record FittedResistance(ElectricResistance Best, ElectricResistance Low, ElectricResistance? High);
+public sealed class FittedResistance
+{
+    private FittedResistance(ElectricResistance best, ElectricResistance low, ElectricResistance? high) => (Best, Low, High) = (best, low, high);
+
+    /// <summary>The likeliest.</summary>
+    public ElectricResistance Best { get; }
+
+    /// <summary>Lower limit, with a probability of 95 %.</summary>
+    public ElectricResistance Low { get; }
+
+    /// <summary>Upper limit, with a probability of 95 %; null when it may as well be open.</summary>
+    public ElectricResistance? High { get; }
+
+    internal static FittedResistance Of(double best, double low, double high) =>
+        new(ElectricResistance.FromOhms(best), ElectricResistance.FromOhms(low), double.IsInfinity(high) ? null : ElectricResistance.FromOhms(high));
+}

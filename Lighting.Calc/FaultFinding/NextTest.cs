@@ -1,11 +1,34 @@
 using System.Collections.Immutable;
+using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.FaultFinding;
 
-/// <summary>The test that is expected to tell most for its effort.</summary>
-/// <param name="Test">What to do.</param>
-/// <param name="Information">Expected information about which fault it is, in bits.</param>
-/// <param name="Effort">Its effort against one probing with the meter.</param>
-/// <param name="Instruction">What to do, in plain words.</param>
-/// <param name="Outcomes">What can come out, likeliest first.</param>
-public sealed record NextTest(FaultTest Test, double Information, double Effort, string Instruction, ImmutableArray<TestOutcome> Outcomes);
+/// <summary>The test with the largest expected information gain for its cost.</summary>
+public sealed class NextTest
+{
+    internal NextTest(FaultTest test, double gain, double cost, string instruction, ImmutableArray<TestOutcome> outcomes) =>
+        (Test, ExpectedInformationGain, Cost, Instruction, Outcomes) = (test, gain, cost, instruction, outcomes);
+
+    /// <summary>The switches.</summary>
+    public Setting Setting => Test.Setting;
+
+    /// <summary>The point probed, the fuse replaced, the lamp looked at, or the part measured with the ohmmeter.</summary>
+    public string Point => Test.Point;
+
+    /// <summary>The instrument.</summary>
+    public Instrument Instrument => Test.Instrument;
+
+    /// <summary>Expected information about which fault it is, in bits.</summary>
+    public double ExpectedInformationGain { get; }
+
+    /// <summary>Its cost against one probing with the meter.</summary>
+    public double Cost { get; }
+
+    /// <summary>The test in plain words.</summary>
+    public string Instruction { get; }
+
+    /// <summary>The possible outcomes, likeliest first.</summary>
+    public ImmutableArray<TestOutcome> Outcomes { get; }
+
+    internal FaultTest Test { get; }
+}

@@ -3,8 +3,20 @@ using System.Collections.Immutable;
 namespace Lighting.Calc.FaultFinding;
 
 /// <summary>One way a test can turn out, and what it would mean.</summary>
-/// <param name="Outcome">What is read, such as <c>0 V to 0.3 V</c> or <c>dim</c>; numbers of a bike in order end in <c>as it should be</c>.</param>
-/// <param name="Probability">How likely, 0 to 1.</param>
-/// <param name="Faults">The likeliest faults then, at most three, each with its probability.</param>
-/// <param name="Meaning">Those faults in plain words.</param>
-public sealed record TestOutcome(string Outcome, double Probability, ImmutableArray<FaultExplanation> Faults, string Meaning);
+public sealed class TestOutcome
+{
+    internal TestOutcome(string outcome, double probability, ImmutableArray<FaultExplanation> faults, string meaning) =>
+        (Outcome, Probability, Faults, Meaning) = (outcome, probability, faults, meaning);
+
+    /// <summary>The reading, such as <c>0 V to 0.3 V</c> or <c>dim</c>; numbers of a bike in order end in <c>as it should be</c>.</summary>
+    public string Outcome { get; }
+
+    /// <summary>Its probability, 0 to 1.</summary>
+    public double Probability { get; }
+
+    /// <summary>The likeliest faults then, at most three, each with its probability.</summary>
+    public ImmutableArray<FaultExplanation> Faults { get; }
+
+    /// <summary>Those faults in plain words.</summary>
+    public string Meaning { get; }
+}

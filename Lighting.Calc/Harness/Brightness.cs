@@ -10,7 +10,7 @@ public enum Brightness
     Dim,
 
     /// <summary>The light it should give (<c>lit</c> for a test lamp).</summary>
-    Good,
+    Normal,
 
     /// <summary>Clearly more light than it should give.</summary>
     Bright,

@@ -15,6 +15,6 @@ public enum Instrument
     /// <summary>An ohmmeter across a part, battery disconnected.</summary>
     Ohmmeter,
 
-    /// <summary>The eye: how a lamp looks.</summary>
-    Eye,
+    /// <summary>A visual check: how a lamp looks.</summary>
+    Visual,
 }

@@ -13,12 +13,12 @@ internal static class ReadingsReader
     public static readonly (string Word, Instrument Value)[] Instruments =
     [
         ("meter", Instrument.Meter), ("test lamp", Instrument.TestLamp), ("ammeter", Instrument.Ammeter),
-        ("ohmmeter", Instrument.Ohmmeter), ("eye", Instrument.Eye),
+        ("ohmmeter", Instrument.Ohmmeter), ("eye", Instrument.Visual),
     ];
 
     /// <summary>The words for how a lamp looks.</summary>
     public static readonly (string Word, Brightness Value)[] Looks =
-        [("dark", Brightness.Dark), ("dim", Brightness.Dim), ("good", Brightness.Good), ("lit", Brightness.Good), ("bright", Brightness.Bright)];
+        [("dark", Brightness.Dark), ("dim", Brightness.Dim), ("good", Brightness.Normal), ("lit", Brightness.Normal), ("bright", Brightness.Bright)];
 
     /// <summary>The readings of the rows that are right and were taken; the others are logged.</summary>
     public static ImmutableArray<Reading> Read(ListTable table, BikeNames names, bool hasRuns)
@@ -55,7 +55,7 @@ internal static class ReadingsReader
             names.Check(row, "point", point, "a point of the bike", [NamedThing.Point]);
         else if (tool is Instrument.Ammeter)
             names.Check(row, "point", point, "a fuse of the bike, in whose place an ammeter goes", [NamedThing.Fuse]);
-        else if (tool is Instrument.Eye)
+        else if (tool is Instrument.Visual)
             names.Check(row, "point", point, "a lamp or run of the bike", [NamedThing.Lamp, NamedThing.Run]);
         else if (tool is Instrument.Ohmmeter)
             names.Check(row, "point", point, "a lamp, run, switch or fuse of the bike", [NamedThing.Lamp, NamedThing.Run, NamedThing.Switch, NamedThing.Fuse]);

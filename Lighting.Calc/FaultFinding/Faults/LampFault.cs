@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.FaultFinding;
+
+/// <summary>A fault of the lamps on one pair of points.</summary>
+internal abstract class LampFault(FaultCircuit circuit, FaultKind kind, int lamp, double weight, ImmutableArray<FaultCase> cases)
+    : FaultFamily(circuit, kind, lamp, weight, cases)
+{
+    public override string PartName => Lamp.Lamp;
+
+    public override string Subject => $"the {PartName}";
+
+    protected FittedLamp Lamp => Bike.Lamps[Part];
+}
