@@ -30,7 +30,7 @@ public class CancellationTests
         ["ToleranceCheck.Of"] = stop => ToleranceCheck.Of(s_bike, null, null, stop),
         ["ExpectedReadings.Of"] = stop => ExpectedReadings.Of(s_bike, null, stop),
         ["FaultFinder..ctor"] = stop => _ = new FaultFinder(s_bike, null, stop),
-        ["FaultFinder.Diagnose"] = stop => DemoBikes.Finder("valley-twin").Diagnose([], stop),
+        ["FaultFinder.Diagnose"] = stop => DemoBikes.Finder("fell-lightweight").Diagnose([], stop),
     };
 
     public static TheoryData<string> Work => [.. s_work.Keys];

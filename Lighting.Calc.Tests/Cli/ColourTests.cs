@@ -21,7 +21,7 @@ public partial class ColourTests
 
     [Theory]
     [InlineData("1")]
-    [InlineData("yes")]
+    [InlineData("yes", Traits = ["time", "long"])]
     public void A_terminal_with_NO_COLOR_gets_none(string value)
     {
         SkipWithoutTerminals();
@@ -32,6 +32,7 @@ public partial class ColourTests
 
     // As no-color.org has it, the variable counts when it is not empty.
     [Fact]
+    [Trait("time", "long")]
     public void An_empty_NO_COLOR_changes_nothing()
     {
         SkipWithoutTerminals();
@@ -39,7 +40,7 @@ public partial class ColourTests
     }
 
     [Theory]
-    [InlineData(" | cat")]
+    [InlineData(" | cat", Traits = ["time", "long"])]
     [InlineData("")]
     public void A_pipe_gets_none(string end)
     {

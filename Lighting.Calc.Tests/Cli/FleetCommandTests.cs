@@ -10,9 +10,9 @@ public sealed class FleetCommandTests : IDisposable
     public void Dispose() => _folder.Dispose();
 
     [Fact]
-    public void A_folder_of_bikes_gives_a_row_each_in_the_order_of_names()
+    public async Task A_folder_of_bikes_gives_a_row_each_in_the_order_of_names()
     {
-        CliResult result = CliProcess.Run("check", "shared/bikes", "--format", "csv");
+        CliResult result = await InProcess.Run("check", "shared/bikes", "--format", "csv");
         string[] lines = Lines(result.Output);
         Assert.StartsWith("folder,bike,verdict,faults,", lines[0], StringComparison.Ordinal);
         Assert.Equal(["chapel-single", "fell-lightweight", "valley-twin"], lines[1..].Select(l => Path.GetFileName(l.Split(',')[0])));
@@ -21,15 +21,15 @@ public sealed class FleetCommandTests : IDisposable
     }
 
     [Fact]
-    public void Several_bikes_stand_in_the_order_given_and_say_what_each_says_alone()
+    public async Task Several_bikes_stand_in_the_order_given_and_say_what_each_says_alone()
     {
         string[] bikes = ["valley-twin", "chapel-single"];
-        CliResult result = CliProcess.Run(["check", .. bikes.Select(CliProcess.Bike), "--format", "json"]);
+        CliResult result = await InProcess.Run(["check", .. bikes.Select(CliProcess.Bike), "--format", "json"]);
         JsonElement[] rows = [.. Lines(result.Output).Select(l => JsonDocument.Parse(l).RootElement)];
         Assert.Equal(bikes.Length, rows.Length);
         for (int i = 0; i < bikes.Length; i++)
         {
-            JsonElement alone = JsonDocument.Parse(CliProcess.Run("check", CliProcess.Bike(bikes[i]), "--format", "json").Output).RootElement;
+            JsonElement alone = JsonDocument.Parse((await InProcess.Run("check", CliProcess.Bike(bikes[i]), "--format", "json")).Output).RootElement;
             JsonElement fuse = Assert.Single(alone.GetProperty("fuses").EnumerateArray());
             Assert.Equal(1, rows[i].GetProperty("schema").GetInt32());
             Assert.Equal(CliProcess.Bike(bikes[i]), rows[i].GetProperty("folder").GetString());
@@ -46,13 +46,13 @@ public sealed class FleetCommandTests : IDisposable
     }
 
     [Fact]
-    public void A_bad_bike_is_reported_and_the_rest_are_done()
+    public async Task A_bad_bike_is_reported_and_the_rest_are_done()
     {
         Link("a", "valley-twin");
         Link("c", "valley-twin");
         Directory.CreateDirectory(Path.Combine(_folder.Path, "b"));
         _folder.Write("b/lamps.csv", "circuit,lamp,volts,watts\nhead,head,12,fifty\n");
-        CliResult result = CliProcess.Run("check", _folder.Path, "--format", "csv");
+        CliResult result = await InProcess.Run("check", _folder.Path, "--format", "csv");
         Assert.Equal(2, result.ExitCode);
         Assert.Contains($"{Path.Combine(_folder.Path, "b")}: lamps.csv:2: column 'watts' (4): 'fifty'", result.Errors, StringComparison.Ordinal);
         string[] lines = Lines(result.Output);
@@ -61,35 +61,35 @@ public sealed class FleetCommandTests : IDisposable
     }
 
     [Fact]
-    public void The_status_is_1_when_some_bike_does_not_suit_and_0_when_all_do()
+    public async Task The_status_is_1_when_some_bike_does_not_suit_and_0_when_all_do()
     {
-        Assert.Equal(1, CliProcess.Run("check", CliProcess.Bike("chapel-single"), CliProcess.Bike("valley-twin")).ExitCode);
-        Assert.Equal(0, CliProcess.Run("check", CliProcess.Bike("valley-twin"), CliProcess.Bike("fell-lightweight")).ExitCode);
+        Assert.Equal(1, (await InProcess.Run("check", CliProcess.Bike("chapel-single"), CliProcess.Bike("valley-twin"))).ExitCode);
+        Assert.Equal(0, (await InProcess.Run("check", CliProcess.Bike("valley-twin"), CliProcess.Bike("fell-lightweight"))).ExitCode);
     }
 
     [Fact]
-    public void A_folder_without_lists_is_passed_over_and_one_whose_lamps_are_missing_is_not()
+    public async Task A_folder_without_lists_is_passed_over_and_one_whose_lamps_are_missing_is_not()
     {
         Link("bike", "valley-twin");
         Directory.CreateDirectory(Path.Combine(_folder.Path, "photographs"));
-        Assert.Equal(2, Lines(CliProcess.Run("check", _folder.Path, "--format", "csv").Output).Length);
+        Assert.Equal(2, Lines((await InProcess.Run("check", _folder.Path, "--format", "csv")).Output).Length);
         Directory.CreateDirectory(Path.Combine(_folder.Path, "misspelt"));
         _folder.Write("misspelt/lamp.csv", "circuit,lamp\n");
-        CliResult result = CliProcess.Run("check", _folder.Path, "--format", "csv");
+        CliResult result = await InProcess.Run("check", _folder.Path, "--format", "csv");
         Assert.Equal(3, Lines(result.Output).Length);
         Assert.Equal(2, result.ExitCode);
         Assert.Contains("misspelt: ", result.Errors, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Text_shows_the_worst_first_and_no_more_than_asked_for()
+    public async Task Text_shows_the_worst_first_and_no_more_than_asked_for()
     {
-        string all = CliProcess.Run("check", "shared/bikes").Output;
+        string all = (await InProcess.Run("check", "shared/bikes")).Output;
         Assert.Contains("3 bikes: 2 suit, 1 does not suit.", all, StringComparison.Ordinal);
         Assert.True(all.IndexOf(" chapel-single", StringComparison.Ordinal) < all.IndexOf(" valley-twin", StringComparison.Ordinal));
         Assert.True(all.IndexOf(" valley-twin", StringComparison.Ordinal) < all.IndexOf(" fell-lightweight", StringComparison.Ordinal));
         Assert.All(Lines(all), line => Assert.True(line.Length <= 80, line));
-        string worst = CliProcess.Run("check", "shared/bikes", "--most", "1").Output;
+        string worst = (await InProcess.Run("check", "shared/bikes", "--most", "1")).Output;
         Assert.Contains(" chapel-single", worst, StringComparison.Ordinal);
         Assert.DoesNotContain(" valley-twin", worst, StringComparison.Ordinal);
         Assert.Contains("The worst 1 of 3", worst, StringComparison.Ordinal);
@@ -99,13 +99,15 @@ public sealed class FleetCommandTests : IDisposable
     [InlineData(1)]
     [InlineData(3)]
     [InlineData(16)]
-    public void The_shards_together_equal_the_whole_row_for_row(int count)
+    public async Task The_shards_together_equal_the_whole_row_for_row(int count)
     {
         for (int i = 0; i < 11; i++)
             Link($"bike-{i:00}", (i % 3) switch { 0 => "valley-twin", 1 => "chapel-single", _ => "fell-lightweight" });
-        string[] whole = Lines(CliProcess.Run("check", _folder.Path, "--format", "csv").Output);
+        string[] whole = Lines((await InProcess.Run("check", _folder.Path, "--format", "csv")).Output);
         Assert.Equal(12, whole.Length);
-        string[][] shards = [.. Enumerable.Range(1, count).Select(i => Lines(CliProcess.Run("check", _folder.Path, "--format", "csv", "--shard", $"{i}/{count}").Output))];
+        var shards = new string[count][];
+        for (int i = 0; i < count; i++)
+            shards[i] = Lines((await InProcess.Run("check", _folder.Path, "--format", "csv", "--shard", $"{i + 1}/{count}")).Output);
         Assert.All(shards, s => Assert.Equal(whole[0], s[0]));
         for (int row = 0; row < 11; row++)
             Assert.Equal(whole[1 + row], shards[row % count][1 + row / count]);
@@ -119,18 +121,18 @@ public sealed class FleetCommandTests : IDisposable
     [InlineData("--most", "0")]
     [InlineData("--when", "lights")]
     [InlineData("--volts", "12,5")]
-    public void A_wrong_option_is_said_once_and_nothing_is_checked(string option, string value)
+    public async Task A_wrong_option_is_said_once_and_nothing_is_checked(string option, string value)
     {
-        CliResult result = CliProcess.Run("check", "shared/bikes", "--format", "csv", option, value);
+        CliResult result = await InProcess.Run("check", "shared/bikes", "--format", "csv", option, value);
         Assert.Equal(2, result.ExitCode);
         Assert.Empty(result.Output);
         Assert.Single(Lines(result.Errors));
     }
 
     [Fact]
-    public void Timing_tells_the_shares_on_standard_error()
+    public async Task Timing_tells_the_shares_on_standard_error()
     {
-        CliResult result = CliProcess.Run("check", "shared/bikes", "--format", "json", "--timing");
+        CliResult result = await InProcess.Run("check", "shared/bikes", "--format", "json", "--timing");
         Assert.Matches(@"^lighting-calc: 3 bikes in [0-9.]+ s, [0-9]+ a second on [0-9]+ threads; reading [0-9]+ %, solving and judging [0-9]+ %, writing [0-9]+ % of the work\.\n$", result.Errors);
         Assert.Equal(3, Lines(result.Output).Length);
     }

@@ -5,20 +5,20 @@ namespace Lighting.Calc.Tests.Cli;
 /// <summary><c>readings</c> and <c>faults</c> as a mechanic types them.</summary>
 public class MeterCommandTests
 {
-    public static TheoryData<string> Bikes => ["valley-twin", "chapel-single", "fell-lightweight"];
-
     [Theory]
-    [MemberData(nameof(Bikes))]
-    public void The_list_to_fill_in_is_read_back_blank_and_filled_in(string bike)
+    [InlineData("fell-lightweight")]
+    [InlineData("chapel-single", Traits = ["time", "long"])]
+    [InlineData("valley-twin", Traits = ["time", "long"])]
+    public async Task The_list_to_fill_in_is_read_back_blank_and_filled_in(string bike)
     {
         using var folder = new TemporaryFolder();
-        string blank = Run("readings", bike, "--format", "csv");
-        CliResult nothing = CliProcess.Run("faults", CliProcess.Bike(bike), folder.Write("blank.csv", blank));
+        string blank = await Run("readings", bike, "--format", "csv");
+        CliResult nothing = await InProcess.Run("faults", CliProcess.Bike(bike), folder.Write("blank.csv", blank));
         Assert.Equal(0, nothing.ExitCode);
         Assert.Contains("Nothing has been read yet", nothing.Output, StringComparison.Ordinal);
 
-        JsonNode expected = JsonNode.Parse(Run("readings", bike, "--format", "json"))!;
-        CliResult filled = CliProcess.Run("faults", CliProcess.Bike(bike), folder.Write("filled.csv", FilledIn(blank, expected)), "--format", "json");
+        JsonNode expected = JsonNode.Parse(await Run("readings", bike, "--format", "json"))!;
+        CliResult filled = await InProcess.Run("faults", CliProcess.Bike(bike), folder.Write("filled.csv", FilledIn(blank, expected)), "--format", "json");
         Assert.Empty(filled.Errors);
         Assert.Equal(0, filled.ExitCode);
         JsonNode answer = JsonNode.Parse(filled.Output)!;
@@ -28,11 +28,11 @@ public class MeterCommandTests
     }
 
     [Fact]
-    public void The_sheet_has_a_blank_for_every_point_the_fuse_and_every_part()
+    public async Task The_sheet_has_a_blank_for_every_point_the_fuse_and_every_part()
     {
-        JsonNode expected = JsonNode.Parse(Run("readings", "valley-twin", "--format", "json"))!;
+        JsonNode expected = JsonNode.Parse(await Run("readings", "valley-twin", "--format", "json"))!;
         int rows = expected["settings"]!.AsArray().Sum(s => s!["points"]!.AsArray().Count + s["fuses"]!.AsArray().Count) + expected["ohms"]!.AsArray().Count;
-        string sheet = Run("readings", "valley-twin");
+        string sheet = await Run("readings", "valley-twin");
         Assert.Equal(rows, sheet.Split("________").Length - 1);
         Assert.Contains("Ammeter in place of the main fuse: ", sheet, StringComparison.Ordinal);
         Assert.Contains("Ohms, battery disconnected, everything off", sheet, StringComparison.Ordinal);
@@ -43,34 +43,34 @@ public class MeterCommandTests
     }
 
     [Fact]
-    public void A_condition_keeps_the_sheet_and_the_next_test_to_its_settings()
+    public async Task A_condition_keeps_the_sheet_and_the_next_test_to_its_settings()
     {
-        Assert.Equal(["Switches: ignition=on; brake=on"], Run("readings", "valley-twin", "--when", "ignition=on; lights=off; brake=on; indicators=off; dip=off").Split('\n').Where(l => l.StartsWith("Switches", StringComparison.Ordinal)));
-        Assert.Contains("\"ignition\": \"off\"", Run("faults", "valley-twin", "--when", "ignition=off", "--format", "json").Replace("\":\"", "\": \"", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Equal(["Switches: ignition=on; brake=on"], (await Run("readings", "valley-twin", "--when", "ignition=on; lights=off; brake=on; indicators=off; dip=off")).Split('\n').Where(l => l.StartsWith("Switches", StringComparison.Ordinal)));
+        Assert.Contains("\"ignition\": \"off\"", (await Run("faults", "valley-twin", "--when", "ignition=off", "--format", "json")).Replace("\":\"", "\": \"", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
     [Fact]
-    public void A_supply_that_is_given_is_the_one_the_sheet_is_for()
+    public async Task A_supply_that_is_given_is_the_one_the_sheet_is_for()
     {
-        Assert.Contains("\n battery +           12.65 ", Run("readings", "valley-twin"), StringComparison.Ordinal);
-        string running = Run("readings", "valley-twin", "--engine", "running");
+        Assert.Contains("\n battery +           12.65 ", await Run("readings", "valley-twin"), StringComparison.Ordinal);
+        string running = await Run("readings", "valley-twin", "--engine", "running");
         Assert.Contains("\n battery +           13.80 ", running, StringComparison.Ordinal);
         Assert.Contains("battery held at\n13.80 V", running, StringComparison.Ordinal);
-        Assert.Contains("\n battery +           12.20 ", Run("readings", "valley-twin", "--volts", "12.2"), StringComparison.Ordinal);
+        Assert.Contains("\n battery +           12.20 ", await Run("readings", "valley-twin", "--volts", "12.2"), StringComparison.Ordinal);
     }
 
     [Fact]
-    public void A_lighting_coil_is_read_at_an_engine_speed_that_the_output_states()
+    public async Task A_lighting_coil_is_read_at_an_engine_speed_that_the_output_states()
     {
-        string slow = Run("readings", "fell-lightweight"), fast = Run("readings", "fell-lightweight", "--rpm", "3000");
+        string slow = await Run("readings", "fell-lightweight"), fast = await Run("readings", "fell-lightweight", "--rpm", "3000");
         Assert.Contains("engine at\n1500 rpm", slow, StringComparison.Ordinal);
         Assert.Contains("AC volts", slow, StringComparison.Ordinal);
         Assert.Contains("engine at\n3000 rpm", fast, StringComparison.Ordinal);
         Assert.DoesNotContain(" -0.", slow, StringComparison.Ordinal);
-        JsonNode answer = JsonNode.Parse(Run("faults", "fell-lightweight", "--rpm", "3000", "--format", "json"))!;
+        JsonNode answer = JsonNode.Parse(await Run("faults", "fell-lightweight", "--rpm", "3000", "--format", "json"))!;
         Assert.Equal(3000, (double)answer["engineRpm"]!);
         Assert.StartsWith("engine at 3000 rpm, with ", (string?)answer["nextTest"]!["instruction"], StringComparison.Ordinal);
-        Assert.Contains("lies outside the charging list", Run("readings", "fell-lightweight", "--rpm", "9000").ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("lies outside the charging list", (await Run("readings", "fell-lightweight", "--rpm", "9000")).ReplaceLineEndings(" "), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -82,41 +82,41 @@ public class MeterCommandTests
     [InlineData("there is no such file", "faults", "shared/bikes/valley-twin", "--priors", "none.csv")]
     [InlineData("the bike has no lamp 'tial lamp'; did you mean 'tail lamp'", "faults", "shared/bikes/valley-twin", "--symptom", "tial lamp dark")]
     [InlineData("no switch 'lihgts'", "faults", "shared/bikes/valley-twin", "--symptom", "lihgts=park: tail lamp dark")]
-    public void What_makes_no_sense_is_refused_as_wrong_input(string message, params string[] words)
+    public async Task What_makes_no_sense_is_refused_as_wrong_input(string message, params string[] words)
     {
-        CliResult result = CliProcess.Run(words);
+        CliResult result = await InProcess.Run(words);
         Assert.Equal(2, result.ExitCode);
         Assert.Contains(message, result.Errors, StringComparison.Ordinal);
         Assert.Empty(result.Output);
     }
 
     [Theory]
-    [InlineData("tail feed,meter,15.2", "15.2 V at tail feed is above the battery's 12.65 V")]
+    [InlineData("tail feed,meter,15.2", "15.2 V at tail feed is above the battery's 12.65 V", Traits = ["time", "long"])]
     [InlineData("tail fed,meter,12", "'tail fed' is not a point of the bike; did you mean 'tail feed'?")]
-    [InlineData("tail feed,meter,-3", "below zero: the black lead goes on battery -")]
+    [InlineData("tail feed,meter,-3", "below zero: the black lead goes on battery -", Traits = ["time", "long"])]
     [InlineData("tail lamp,eye,pink", "'pink' is not how a lamp looks")]
-    public void A_reading_that_cannot_be_is_refused_in_plain_words(string row, string message)
+    public async Task A_reading_that_cannot_be_is_refused_in_plain_words(string row, string message)
     {
         using var folder = new TemporaryFolder();
-        CliResult result = CliProcess.Run("faults", CliProcess.Bike("valley-twin"), folder.Write("r.csv", $"when,point,instrument,reading\nignition=on; lights=park,{row}\n"));
+        CliResult result = await InProcess.Run("faults", CliProcess.Bike("valley-twin"), folder.Write("r.csv", $"when,point,instrument,reading\nignition=on; lights=park,{row}\n"));
         Assert.Equal(2, result.ExitCode);
         Assert.Contains(message, result.Errors, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Readings_that_contradict_each_other_are_left_out_with_a_caution()
+    public async Task Readings_that_contradict_each_other_are_left_out_with_a_caution()
     {
         using var folder = new TemporaryFolder();
-        CliResult result = CliProcess.Run("faults", CliProcess.Bike("valley-twin"), folder.Write("r.csv", "when,point,instrument,reading\nignition=on; lights=park,tail feed,meter,12.1\nignition=on; lights=park,tail feed,meter,3.4\n"));
+        CliResult result = await InProcess.Run("faults", CliProcess.Bike("valley-twin"), folder.Write("r.csv", "when,point,instrument,reading\nignition=on; lights=park,tail feed,meter,12.1\nignition=on; lights=park,tail feed,meter,3.4\n"));
         Assert.Equal(0, result.ExitCode);
         Assert.Contains("contradictory readings: 12.1 V at tail feed and 3.4 V at tail feed", Flat(result.Output), StringComparison.Ordinal);
         Assert.Contains("Nothing has been read yet", result.Output, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Symptoms_of_several_lamps_and_settings_are_readings_together()
+    public async Task Symptoms_of_several_lamps_and_settings_are_readings_together()
     {
-        CliResult result = CliProcess.Run("faults", CliProcess.Bike("valley-twin"), "--symptom", "lights=park; ignition=on: tail lamp dark, speedometer lamp good", "--symptom", "brake=on; ignition=on: stop lamp good", "--format", "json");
+        CliResult result = await InProcess.Run("faults", CliProcess.Bike("valley-twin"), "--symptom", "lights=park; ignition=on: tail lamp dark, speedometer lamp good", "--symptom", "brake=on; ignition=on: stop lamp good", "--format", "json");
         Assert.Equal(1, result.ExitCode);
         JsonNode answer = JsonNode.Parse(result.Output)!;
         Assert.Equal(3, (int)answer["readings"]!);
@@ -126,15 +126,16 @@ public class MeterCommandTests
     }
 
     [Fact]
-    public void Own_priors_change_the_answer_and_what_is_not_given_stays()
+    [Trait("time", "long")]
+    public async Task Own_priors_change_the_answer_and_what_is_not_given_stays()
     {
         using var folder = new TemporaryFolder();
         string own = folder.Write("own.csv", "fault,weight\nlamp dead,500\n");
-        string Likeliest(params string[] more) => (string)JsonNode.Parse(CliProcess.Run(["faults", CliProcess.Bike("valley-twin"), "--symptom", "tail lamp dark", "--format", "json", .. more]).Output)!["faults"]![0]!["alternatives"]![0]!["faults"]![0]!["kind"]!;
-        Assert.NotEqual("LampDead", Likeliest());
-        Assert.Equal("LampDead", Likeliest("--priors", own));
+        async Task<string> Likeliest(params string[] more) => (string)JsonNode.Parse((await InProcess.Run(["faults", CliProcess.Bike("valley-twin"), "--symptom", "tail lamp dark", "--format", "json", .. more])).Output)!["faults"]![0]!["alternatives"]![0]!["faults"]![0]!["kind"]!;
+        Assert.NotEqual("LampDead", await Likeliest());
+        Assert.Equal("LampDead", await Likeliest("--priors", own));
         string wrong = folder.Write("wrong.csv", "fault,weight\nlampdead,5\nbattery flat,0\nground open,\"1,5\"\nlamp dead,5\nlamp dead,6\n");
-        CliResult refused = CliProcess.Run("faults", CliProcess.Bike("valley-twin"), "--priors", wrong);
+        CliResult refused = await InProcess.Run("faults", CliProcess.Bike("valley-twin"), "--priors", wrong);
         Assert.Equal(2, refused.ExitCode);
         Assert.Contains("wrong.csv:2: column 'fault' (1): 'lampdead' is not a fault", refused.Errors, StringComparison.Ordinal);
         Assert.Contains("did you mean 'lamp dead'?", refused.Errors, StringComparison.Ordinal);
@@ -144,9 +145,9 @@ public class MeterCommandTests
     }
 
     [Fact]
-    public void Without_readings_there_is_a_first_test_and_how_to_read()
+    public async Task Without_readings_there_is_a_first_test_and_how_to_read()
     {
-        CliResult result = CliProcess.Run("faults", CliProcess.Bike("chapel-single"));
+        CliResult result = await InProcess.Run("faults", CliProcess.Bike("chapel-single"));
         Assert.Equal(0, result.ExitCode);
         Assert.StartsWith("Faults: Pinmoor Valley Post single No. 3\nNothing has been read yet: begin with the first test.\n", result.Output, StringComparison.Ordinal);
         Assert.Contains("\nNext test\n\nWith ", result.Output, StringComparison.Ordinal);
@@ -157,9 +158,9 @@ public class MeterCommandTests
         Assert.All(result.Output.Split('\n'), line => Assert.True(line.Length <= 80, line));
     }
 
-    private static string Run(string command, string bike, params string[] words)
+    private static async Task<string> Run(string command, string bike, params string[] words)
     {
-        CliResult result = CliProcess.Run([command, CliProcess.Bike(bike), .. words]);
+        CliResult result = await InProcess.Run([command, CliProcess.Bike(bike), .. words]);
         Assert.True(result.ExitCode == 0, result.Errors);
         return result.Output;
     }

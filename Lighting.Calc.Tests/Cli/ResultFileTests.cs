@@ -177,6 +177,7 @@ public class ResultFileTests
     }
 
     [Fact]
+    [Trait("time", "long")]
     public void Two_results_stand_in_one_file_one_after_the_other()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The shell is bash.");

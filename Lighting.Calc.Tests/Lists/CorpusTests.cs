@@ -41,6 +41,7 @@ public class CorpusTests
 
     // The most rows, and not one cell of them right.
     [Fact]
+    [Trait("time", "long")]
     public void The_longest_list_without_a_right_cell_is_read_with_less_than_200_MB_in_all()
     {
         string header = ListSamples.LampsCsv.Split('\n')[0];

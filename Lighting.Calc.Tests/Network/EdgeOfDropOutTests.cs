@@ -29,9 +29,9 @@ public class EdgeOfDropOutTests
     // Just past the power at which the drivers can all stay lit the old way down nearly stands still: there it was that
     // no point was found. The edge of each random circuit is found by halving, and both its sides are solved close to it.
     [Theory]
-    [InlineData(3)]
-    [InlineData(4)]
-    [InlineData(5)]
+    [InlineData(3, Traits = ["time", "long"])]
+    [InlineData(4, Traits = ["time", "long"])]
+    [InlineData(5, Traits = ["time", "long"])]
     [InlineData(6)]
     public void Close_to_the_edge_on_both_sides_a_point_is_found(double minimumVolts)
     {

@@ -5,6 +5,7 @@ using Lighting.Calc.Tests.Cli;
 namespace Lighting.Calc.Tests.Rendering;
 
 /// <summary>Pages in a real browser: no message, no overflow, labels clear of each other and of lines, as many printed pages as they should be.</summary>
+[Trait("time", "long")]
 public partial class BrowserTests
 {
     // 640 px is a screen of 1280 px at 200 % zoom, 320 px one at 400 %.
@@ -38,11 +39,11 @@ public partial class BrowserTests
 
     [Theory]
     [MemberData(nameof(Bikes))]
-    public void A_page_fits_every_screen_and_its_labels_are_clear(string bike)
+    public async Task A_page_fits_every_screen_and_its_labels_are_clear(string bike)
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
-        foreach (JsonElement screen in OnScreens(folder, Pages.Text("check", PathOf(bike, folder), "--format", "html")))
+        foreach (JsonElement screen in OnScreens(folder, await Pages.Text("check", PathOf(bike, folder), "--format", "html")))
             Assert.True(screen.GetProperty("texts").GetInt32() > 5);
     }
 
@@ -52,12 +53,12 @@ public partial class BrowserTests
     [InlineData("faults", "valley-twin")]
     [InlineData("faults", "chapel-single")]
     [InlineData("faults", "hostile")]
-    public void A_page_of_readings_or_faults_fits_every_screen(string command, string bike)
+    public async Task A_page_of_readings_or_faults_fits_every_screen(string command, string bike)
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
         string[] symptom = command == "faults" && bike == "valley-twin" ? ["--symptom", "tail lamp dark, headlamp low good"] : [];
-        OnScreens(folder, Pages.Text([command, PathOf(bike, folder), "--format", "html", .. symptom]));
+        OnScreens(folder, await Pages.Text([command, PathOf(bike, folder), "--format", "html", .. symptom]));
     }
 
     // Opens a page in all widths: no message, nothing wider than the screen, no label over another.
@@ -99,11 +100,11 @@ public partial class BrowserTests
     [Theory]
     [InlineData("A4", 595, 842)]
     [InlineData("Letter", 612, 792)]
-    public void A_check_of_the_twin_prints_on_few_pages_and_its_circuit_on_one(string paper, int width, int height)
+    public async Task A_check_of_the_twin_prints_on_few_pages_and_its_circuit_on_one(string paper, int width, int height)
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
-        string page = Pages.Text("check", CliProcess.Bike("valley-twin"), "--format", "html");
+        string page = await Pages.Text("check", CliProcess.Bike("valley-twin"), "--format", "html");
         string file = folder.Write("page.html", page.Replace("</style>", $"@page {{ size: {paper}; }} @page circuit {{ size: {paper} landscape; }}</style>", StringComparison.Ordinal));
         (double Width, double Height)[] pages = Print(folder, file);
         Assert.Equal(5, pages.Length);
@@ -114,11 +115,11 @@ public partial class BrowserTests
     [Theory]
     [InlineData("A4")]
     [InlineData("Letter")]
-    public void The_circuit_of_forty_points_prints_each_of_its_sheets_on_a_page(string paper)
+    public async Task The_circuit_of_forty_points_prints_each_of_its_sheets_on_a_page(string paper)
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
-        string page = Pages.Text("diagram", PathOf("40 points", folder), "--format", "html");
+        string page = await Pages.Text("diagram", PathOf("40 points", folder), "--format", "html");
         int sheets = page.Split("<figure class=\"sheet-of-many\">").Length - 1;
         Assert.InRange(sheets, 2, 4);
         // The drawing's sheets alone: what stands before and after them is not printed.

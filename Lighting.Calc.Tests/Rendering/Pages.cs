@@ -12,9 +12,9 @@ internal static class Pages
     /// <summary>Names a bike's lists may hold that would break a page which does not escape them.</summary>
     public static readonly string[] Hostile = ["<script>alert(1)</script>", "\"><img src=x onerror=alert(2)>", "a & b &lt; c 'd'", "</style></svg><b>bold", "javascript:alert(3) ]]> <!--"];
 
-    public static string Text(params string[] words)
+    public static async Task<string> Text(params string[] words)
     {
-        CliResult result = CliProcess.Run(words);
+        CliResult result = await InProcess.Run(words);
         Assert.True(result.ExitCode is 0 or 1, result.Errors);
         return result.Output;
     }

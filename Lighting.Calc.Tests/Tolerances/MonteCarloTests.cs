@@ -104,6 +104,7 @@ public class MonteCarloTests
     }
 
     [Fact]
+    [Trait("time", "long")]
     public void Percentiles_of_fewer_bikes_lie_where_those_of_many_say_they_must()
     {
         // The share of bikes at or under the percentile of n bikes is off by no more than 3.5 standard errors √(p·(1 − p)/n).

@@ -13,9 +13,9 @@ public sealed class OptimalityTests(ITestOutputHelper output)
 
     [Theory]
     [InlineData(1)]
-    [InlineData(2)]
-    [InlineData(3)]
-    [InlineData(4)]
+    [InlineData(2, Traits = ["time", "long"])]
+    [InlineData(3, Traits = ["time", "long"])]
+    [InlineData(4, Traits = ["time", "long"])]
     public void The_choice_needs_no_more_copper_than_the_best_of_every_combination(int seed)
     {
         var random = new Random(seed);
@@ -62,6 +62,7 @@ public sealed class OptimalityTests(ITestOutputHelper output)
     }
 
     [Fact]
+    [Trait("time", "long")]
     public void In_loops_too_the_choice_needs_no_more_copper_than_the_best_of_every_combination()
     {
         var random = new Random(21);
