@@ -49,7 +49,7 @@ public class ExpectedReadingsTests
         // Brute force over all sets of one setting fewer, on what can be counted from outside: lamps lit, contacts closed and
         // live, contacts open with a live side.
         Bike bike = DemoBikes.Load(name);
-        int chosen = SettingCover.Of(bike, Condition.Always, Cancellation).Length;
+        int chosen = SettingCover.Of(bike, new HarnessGraph(bike), Condition.Always, Cancellation).Length;
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
         string[] does = [.. SettingEnumeration.Of(bike, Condition.Always).Select(s => Does(bike, solver.Solve(s), s)).Distinct()];
         does = [.. does.Where(d => !does.Any(e => e != d && Enumerable.Range(0, d.Length).All(i => d[i] == '0' || e[i] == '1')))];

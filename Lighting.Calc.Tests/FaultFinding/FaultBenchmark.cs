@@ -162,9 +162,18 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
 
     private static string[] Way(Bike bike, FittedLamp lamp, Setting setting)
     {
-        HarnessLink[] links = [.. HarnessLink.Of(bike)];
-        double? Cost(HarnessLink link) => link.Kind == HarnessLinkKind.Contact && !bike.Switches[link.Index].IsClosed(setting) ? 100 : 1;
-        IReadOnlyList<HarnessStep> there = HarnessPath.Cheapest(links, bike.LivePoint, lamp.Feed!, Cost)!, back = HarnessPath.Cheapest(links, lamp.Return!, bike.EarthPoint, Cost)!;
-        return [bike.LivePoint, .. there.Select(s => s.End), lamp.Return!, .. back.Select(s => s.End)];
+        var graph = new HarnessGraph(bike);
+        ContactSet closed = graph.Switches.ClosedIn(setting);
+        return [.. Points(graph.Live, graph.NumberOf(lamp.Feed!)), .. Points(graph.NumberOf(lamp.Return!), graph.Earth)];
+
+        IEnumerable<string> Points(int start, int end)
+        {
+            int at = start;
+            return
+            [
+                graph.Points[start],
+                .. graph.From(start, p => p.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay : p.Joins(closed) ? 1 : 100).PathTo(end).Select(p => graph.Points[at = p.Other(at)]),
+            ];
+        }
     }
 }

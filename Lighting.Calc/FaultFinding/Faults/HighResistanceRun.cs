@@ -5,10 +5,10 @@ namespace Lighting.Calc.FaultFinding;
 /// <summary>A run with a joint of high resistance, or open; on the earth side of the lamps a poor or missing earth.</summary>
 internal sealed class HighResistanceRun(FaultCircuit circuit, int run, double amperes) : ResistanceFault(
     circuit,
-    circuit.Sides.IsEarth(circuit.Bike.Runs[run]) ? FaultKind.HighResistanceEarth : FaultKind.HighResistanceJoint,
+    circuit.Sides.IsEarth(run) ? FaultKind.HighResistanceEarth : FaultKind.HighResistanceJoint,
     run,
-    circuit.Options.Weight(circuit.Sides.IsEarth(circuit.Bike.Runs[run]) ? "ground joint poor" : "joint poor") * Math.Max(1, circuit.Bike.Runs[run].Joints),
-    circuit.Options.Weight(circuit.Sides.IsEarth(circuit.Bike.Runs[run]) ? "ground open" : "joint open"),
+    circuit.Options.Weight(circuit.Sides.IsEarth(run) ? "ground joint poor" : "joint poor") * Math.Max(1, circuit.Bike.Runs[run].Joints),
+    circuit.Options.Weight(circuit.Sides.IsEarth(run) ? "ground open" : "joint open"),
     amperes)
 {
     public override string PartName => Run.Name;

@@ -33,9 +33,9 @@ internal sealed class FaultCircuit
         options.Check();
         Bike = bike;
         Options = options;
-        Sides = new HarnessSides(bike);
         Supply = TestSupply.Of(bike, options);
         _healthy = new HarnessNetwork(bike);
+        Sides = new HarnessSides(bike, Graph);
         FuseBefore = [.. Points.Select(p => Sides.FuseBefore(p) is { } fuse && Supply.Blows(bike.Fuses[fuse]) ? fuse : -1)];
         Parts = [.. Runs, .. Contacts, .. Fuses];
         ListedOhms = new double[Parts.Length];
@@ -71,6 +71,8 @@ internal sealed class FaultCircuit
     public Bike Bike { get; }
 
     public FaultFindingOptions Options { get; }
+
+    public HarnessGraph Graph => _healthy.Graph;
 
     public HarnessSides Sides { get; }
 

@@ -20,7 +20,7 @@ internal sealed class FaultModel
     {
         Circuit = circuit;
         Draws = new ToleranceDraws(circuit);
-        Cover = SettingCover.Of(circuit.Bike, circuit.Options.Within, cancellation);
+        Cover = SettingCover.Of(circuit.Bike, circuit.Graph, circuit.Options.Within, cancellation);
         Families = families(Cover, Draws);
         Members = [.. Families.SelectMany(f => f.Cases.Select(c => new FaultMember(f, c)))];
         FamilyOf = [.. Families.SelectMany((f, i) => f.Cases.Select(_ => i))];
@@ -91,11 +91,12 @@ internal sealed class FaultModel
     {
         Bike bike = Circuit.Bike;
         List<Setting> settings = [AllOff];
-        IReadOnlyList<HarnessStep> way = HarnessPath.Cheapest(HarnessLink.Of(bike), bike.Lamps[lamp].Feed!, bike.LivePoint, _ => 1) ?? [];
+        HarnessGraph graph = Circuit.Graph;
+        ImmutableArray<HarnessPart> way = graph.From(graph.Lamps[lamp].A, p => p.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay : 1).PathTo(graph.Live);
         var held = new Dictionary<string, string>(Name.Comparer);
-        foreach (HarnessStep step in way.Where(s => s.Link.Kind == HarnessLinkKind.Contact))
+        foreach (HarnessPart part in way.Where(p => p.Kind == HarnessPartKind.Contact))
         {
-            SwitchContact contact = bike.Switches[step.Link.Index];
+            SwitchContact contact = bike.Switches[part.Index];
             if (held.TryAdd(contact.Switch, contact.ClosedIn[0]))
                 settings.Add(new Setting(AllOff.Positions.Select(p => held.TryGetValue(p.Switch, out string? position) ? p with { Position = position } : p)));
         }

@@ -3,55 +3,40 @@ using Lighting.Calc.Network;
 
 namespace Lighting.Calc.FaultFinding;
 
-/// <summary>Which points lie on the live side of the loads, which on the earth side, and which fuse feeds a point.</summary>
+/// <summary>The live side and the earth side of the loads, and the fuse before a point.</summary>
 internal sealed class HarnessSides
 {
     private const string FrameName = "frame";
 
-    private readonly HashSet<string> _live;
-    private readonly HashSet<string> _earth;
-    private readonly HarnessLink[] _links;
     private readonly Bike _bike;
+    private readonly HarnessGraph _graph;
+    private readonly Reached _live;
+    private readonly Reached _earth;
 
-    public HarnessSides(Bike bike)
+    public HarnessSides(Bike bike, HarnessGraph graph)
     {
         _bike = bike;
-        _links = [.. HarnessLink.Of(bike)];
-        _live = Reach(bike.LivePoint);
-        _earth = Reach(bike.EarthPoint);
-        Frame = _earth.FirstOrDefault(p => Name.Equal(p, FrameName)) ?? bike.EarthPoint;
+        _graph = graph;
+        _live = graph.From(graph.Live, PastLamps);
+        _earth = graph.From(graph.Earth, PastLamps);
+        int frame = graph.NumberOf(FrameName);
+        Frame = frame >= 0 && _earth.Reaches(frame) ? graph.Points[frame] : bike.EarthPoint;
     }
 
     /// <summary>The frame: the point of that name, or the battery terminal that is joined to it.</summary>
     public string Frame { get; }
 
-    public bool IsLive(string point) => _live.Contains(point) && !_earth.Contains(point);
+    public bool IsLive(string point) => _graph.NumberOf(point) is >= 0 and var number && _live.Reaches(number) && !_earth.Reaches(number);
 
-    public bool IsEarth(Run run) => _earth.Contains(run.From) && _earth.Contains(run.To);
+    public bool IsEarth(int run) => _earth.Reaches(_graph.Runs[run]);
 
     /// <summary>The fuse that a short at a point blows: the smallest on the way to it; null where there is none.</summary>
-    public int? FuseBefore(string point)
-    {
-        IReadOnlyList<HarnessStep> way = HarnessPath.Cheapest(_links, _bike.LivePoint, point, _ => 1) ?? [];
-        return way.Where(s => s.Link.Kind == HarnessLinkKind.Fuse)
-            .OrderBy(s => _bike.Fuses[s.Link.Index].Rating.Amperes)
-            .Select(s => (int?)s.Link.Index)
-            .FirstOrDefault();
-    }
+    public int? FuseBefore(string point) => _live.PathTo(_graph.NumberOf(point))
+        .Where(p => p.Kind == HarnessPartKind.Fuse)
+        .OrderBy(p => _bike.Fuses[p.Index].Rating.Amperes)
+        .Select(p => (int?)p.Index)
+        .FirstOrDefault();
 
-    private HashSet<string> Reach(string start)
-    {
-        var reached = new HashSet<string>(Name.Comparer) { start };
-        var queue = new Queue<string>([start]);
-        while (queue.TryDequeue(out string? point))
-            foreach (HarnessLink link in _links)
-            {
-                if (Name.Equal(link.From, point) && reached.Add(link.To))
-                    queue.Enqueue(link.To);
-                if (Name.Equal(link.To, point) && reached.Add(link.From))
-                    queue.Enqueue(link.From);
-            }
-
-        return reached;
-    }
+    // Whatever the switches: open contacts count as closed, lamps do not lead on.
+    private static double PastLamps(HarnessPart part) => part.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay : 1;
 }

@@ -26,58 +26,36 @@ internal sealed class SettingCover
         _best = Greedy();
     }
 
-    public static ImmutableArray<Setting> Of(Bike bike, Condition within, CancellationToken cancellation)
+    public static ImmutableArray<Setting> Of(Bike bike, HarnessGraph graph, Condition within, CancellationToken cancellation)
     {
-        HarnessLink[] links = [.. HarnessLink.Of(bike)];
-        int lamps = bike.Lamps.Length, contacts = bike.Switches.Length;
         var distinct = new Dictionary<string, (Setting Setting, BitArray Does, int SwitchedOn)>();
         foreach (Setting setting in SettingEnumeration.Of(bike, within))
         {
             cancellation.ThrowIfCancellationRequested();
-            BitArray does = Does(bike, links, setting);
+            BitArray does = Does(graph, setting);
             int on = setting.Positions.Count(p => !Name.Equal(p.Position, SwitchDefinition.Off));
             string key = string.Concat(Enumerable.Range(0, does.Length).Select(i => does[i] ? '1' : '0'));
             if (!distinct.TryGetValue(key, out (Setting Setting, BitArray Does, int SwitchedOn) known) || on < known.SwitchedOn)
                 distinct[key] = (setting, does, on);
         }
 
-        var cover = new SettingCover([.. distinct.Values.OrderBy(c => c.SwitchedOn)], lamps + 2 * contacts);
+        var cover = new SettingCover([.. distinct.Values.OrderBy(c => c.SwitchedOn)], graph.Lamps.Length + 2 * graph.Contacts.Length);
         cover.Search([], cover.Wanted());
         return [.. cover._best.Order().Select(i => cover._candidates[i].Setting)];
     }
 
     // Bits: lamp lit; contact closed and reached; contact open with one side reached.
-    private static BitArray Does(Bike bike, HarnessLink[] links, Setting setting)
+    private static BitArray Does(HarnessGraph graph, Setting setting)
     {
-        HashSet<string> live = Reach(bike.LivePoint), earth = Reach(bike.EarthPoint);
-        int lamps = bike.Lamps.Length, contacts = bike.Switches.Length;
+        ContactSet closed = graph.Switches.ClosedIn(setting);
+        Reached live = graph.From(graph.Live, closed), earth = graph.From(graph.Earth, closed);
+        int lamps = graph.Lamps.Length, contacts = graph.Contacts.Length;
         var does = new BitArray(lamps + 2 * contacts);
-        for (int i = 0; i < lamps; i++)
-            does[i] = live.Contains(bike.Lamps[i].Feed!) && earth.Contains(bike.Lamps[i].Return!);
-        for (int i = 0; i < contacts; i++)
-        {
-            SwitchContact contact = bike.Switches[i];
-            bool reached = live.Contains(contact.From) || earth.Contains(contact.From) || live.Contains(contact.To) || earth.Contains(contact.To);
-            does[lamps + i] = reached && contact.IsClosed(setting);
-            does[lamps + contacts + i] = reached && !contact.IsClosed(setting);
-        }
-
+        foreach (HarnessPart lamp in graph.Lamps)
+            does[lamp.Index] = live.Reaches(lamp.A) && earth.Reaches(lamp.B);
+        foreach (HarnessPart contact in graph.Contacts)
+            does[lamps + (closed.Has(contact.Index) ? 0 : contacts) + contact.Index] = live.Meets(contact) || earth.Meets(contact);
         return does;
-
-        HashSet<string> Reach(string start)
-        {
-            var reached = new HashSet<string>(Name.Comparer) { start };
-            bool grew = true;
-            while (grew)
-            {
-                grew = false;
-                foreach (HarnessLink link in links)
-                    if ((link.Kind != HarnessLinkKind.Contact || bike.Switches[link.Index].IsClosed(setting)) && reached.Contains(link.From) != reached.Contains(link.To))
-                        grew |= reached.Add(link.From) | reached.Add(link.To);
-            }
-
-            return reached;
-        }
     }
 
     private BitArray Wanted()

@@ -106,8 +106,8 @@ public sealed class SymptomText
 
     private static bool IsLit(Bike bike, FittedLamp lamp, Setting setting)
     {
-        HarnessLink[] links = [.. HarnessLink.Of(bike)];
-        double? Cost(HarnessLink link) => link.Kind == HarnessLinkKind.Contact && !bike.Switches[link.Index].IsClosed(setting) ? null : 1;
-        return HarnessPath.Cheapest(links, bike.LivePoint, lamp.Feed!, Cost) is not null && HarnessPath.Cheapest(links, lamp.Return!, bike.EarthPoint, Cost) is not null;
+        var graph = new HarnessGraph(bike);
+        ContactSet closed = graph.Switches.ClosedIn(setting);
+        return graph.From(graph.Live, closed).Reaches(graph.NumberOf(lamp.Feed!)) && graph.From(graph.Earth, closed).Reaches(graph.NumberOf(lamp.Return!));
     }
 }
