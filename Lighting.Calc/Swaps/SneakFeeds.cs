@@ -18,7 +18,6 @@ internal static class SneakFeeds
     {
         if (!after.HasNetwork)
             return [];
-        HarnessLink[] links = [.. HarnessLink.Of(after)];
         var feeds = ImmutableArray.CreateBuilder<SneakFeed>();
         for (int lamp = 0; lamp < after.Lamps.Length; lamp++)
         {
@@ -26,7 +25,7 @@ internal static class SneakFeeds
                 .MaxBy(p => p.After.Lamps[lamp].RelativeLight!.Value.DecimalFractions);
             if (worst is null)
                 continue;
-            LampState? through = worst.After.Lamps.Where(s => IsBridge(after, links, s.Lamp, worst.After.Setting) && s.Lamp != after.Lamps[lamp])
+            LampState? through = worst.After.Lamps.Where((_, i) => i != lamp && IsBridge(worst.After, i))
                 .MaxBy(s => Math.Abs(s.Current.Amperes));
             feeds.Add(new SneakFeed(worst.After.Setting, worst.After.Lamps[lamp], through, through is null ? null : DiodePair.Cures(after, through.Lamp, lamp, worst.After)));
         }
@@ -38,11 +37,11 @@ internal static class SneakFeeds
 
     public static bool Glows(LampState state) => state.RelativeLight is { } light && light.DecimalFractions >= VisibleLight;
 
-    /// <summary>Whether a lamp stands between two loads: closed parts join neither its feed to the live terminal and its return to the earth, nor the other way round.</summary>
-    public static bool IsBridge(Bike bike, HarnessLink[] links, FittedLamp lamp, Setting setting)
+    // Whether a lamp stands between two loads: closed parts do not join its feed to the live terminal and its return to the earth.
+    private static bool IsBridge(OperatingPoint point, int lamp)
     {
-        return !(Joined(lamp.Feed!, bike.LivePoint) && Joined(lamp.Return!, bike.EarthPoint));
-
-        bool Joined(string from, string to) => HarnessPath.Cheapest(links, from, to, l => l.Kind == HarnessLinkKind.Contact && !bike.Switches[l.Index].IsClosed(setting) ? null : 1) is not null;
+        HarnessGraph graph = point.Solved.Graph;
+        HarnessPart part = graph.Lamps[lamp];
+        return !(graph.From(graph.Live, point.Closed).Reaches(part.A) && graph.From(graph.Earth, point.Closed).Reaches(part.B));
     }
 }
