@@ -18,7 +18,6 @@ internal static class SneakFeeds
     {
         if (!after.HasNetwork)
             return [];
-        var graph = new HarnessGraph(after);
         var feeds = ImmutableArray.CreateBuilder<SneakFeed>();
         for (int lamp = 0; lamp < after.Lamps.Length; lamp++)
         {
@@ -26,7 +25,7 @@ internal static class SneakFeeds
                 .MaxBy(p => p.After.Lamps[lamp].RelativeLight!.Value.DecimalFractions);
             if (worst is null)
                 continue;
-            LampState? through = worst.After.Lamps.Where((s, i) => i != lamp && IsBridge(graph, graph.Lamps[i], graph.Switches.ClosedIn(worst.After.Setting)))
+            LampState? through = worst.After.Lamps.Where((_, i) => i != lamp && IsBridge(worst.After, i))
                 .MaxBy(s => Math.Abs(s.Current.Amperes));
             feeds.Add(new SneakFeed(worst.After.Setting, worst.After.Lamps[lamp], through, through is null ? null : DiodePair.Cures(after, through.Lamp, lamp, worst.After)));
         }
@@ -38,7 +37,11 @@ internal static class SneakFeeds
 
     public static bool Glows(LampState state) => state.RelativeLight is { } light && light.DecimalFractions >= VisibleLight;
 
-    /// <summary>Whether a lamp stands between two loads: closed parts join neither its feed to the live terminal and its return to the earth, nor the other way round.</summary>
-    private static bool IsBridge(HarnessGraph graph, HarnessPart lamp, ContactSet closed) =>
-        !(graph.From(graph.Live, closed).Reaches(lamp.A) && graph.From(graph.Earth, closed).Reaches(lamp.B));
+    // Whether a lamp stands between two loads: closed parts do not join its feed to the live terminal and its return to the earth.
+    private static bool IsBridge(OperatingPoint point, int lamp)
+    {
+        HarnessGraph graph = point.Solved.Graph;
+        HarnessPart part = graph.Lamps[lamp];
+        return !(graph.From(graph.Live, point.Closed).Reaches(part.A) && graph.From(graph.Earth, point.Closed).Reaches(part.B));
+    }
 }

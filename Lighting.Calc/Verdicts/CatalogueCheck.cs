@@ -14,7 +14,7 @@ public sealed class CatalogueCheck
 {
     private const int MostKept = 32;
 
-    private readonly ConcurrentDictionary<WiringKey, Wiring> _wirings = new();
+    private readonly ConcurrentDictionary<string, Wiring> _wirings = new();
 
     /// <summary>Checks a bike.</summary>
     /// <param name="bike">The bike.</param>
@@ -28,7 +28,7 @@ public sealed class CatalogueCheck
     public BikeReport Of(Bike bike, CheckOptions? options = null, CancellationToken cancellation = default)
     {
         options ??= new CheckOptions();
-        var key = new WiringKey(bike, options.When);
+        string key = WiringKey.Of(bike, options.When);
         if (!_wirings.TryGetValue(key, out Wiring? wiring))
         {
             wiring = new Wiring(bike, options.When);
