@@ -49,9 +49,9 @@ internal sealed class ShortCheck
         if (LeastAmperes(failure) is not { } least)
             return null;
         var names = failure.Clearing.Path.ToHashSet(Name.Comparer);
-        if (failure.Clearing.ReturnFrom is { } from && HarnessPath.Cheapest(HarnessLink.Of(bike), from, bike.EarthPoint,
-            l => l.Kind == HarnessLinkKind.Contact && !bike.Switches[l.Index].IsClosed(failure.Clearing.Setting) ? null : 1) is { } back)
-            names.UnionWith(back.Select(s => s.Link.Name));
+        HarnessGraph graph = _problem.Network.Graph;
+        if (failure.Clearing.ReturnFrom is { } from)
+            names.UnionWith(graph.From(graph.NumberOf(from), graph.Switches.ClosedIn(failure.Clearing.Setting)).PathTo(graph.Earth).Select(p => p.Name));
         int[] runs = [.. Enumerable.Range(0, bike.Runs.Length).Where(r => names.Contains(bike.Runs[r].Name))];
         double wires = runs.Sum(r => _problem.Ohms[r][sizes[r]]);
         double rest = failure.Clearing.LoopResistance.Ohms - wires;
