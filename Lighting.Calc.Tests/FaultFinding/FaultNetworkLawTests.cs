@@ -75,6 +75,25 @@ public class FaultNetworkLawTests
     }
 
     [Fact]
+    public void A_dead_lamp_beside_a_wrong_one_draws_no_current_live_or_cold()
+    {
+        FaultFinder finder = DemoBikes.Finder("valley-twin");
+        int pair = finder.Bike.Lamps.Select(l => l.Lamp).ToList().IndexOf("left indicators");
+        FaultMember dead = finder.Model.Members.First(m => m.Family is LampDead && m.Family.Part == pair && m.Case.Factor == 1);
+        FaultMember wrong = finder.Model.Members.First(m => m.Family is WrongLamp && m.Family.Part == pair);
+        Bike single = finder.Bike with { Lamps = [.. finder.Bike.Lamps.Select((l, i) => i == pair ? l with { Specification = wrong.Case.Lamp!, Quantity = 1 } : l)] };
+        Setting setting = SettingEnumeration.Held(single, Condition.Parse("ignition=on; indicators=left"));
+        HarnessSolver plain = new HarnessNetwork(single).CreateSolver();
+        plain.SetSupply(single.BatteryVoltage);
+        var solver = new FaultSolver(finder.Model.Circuit, finder.Model.Draws);
+        solver.Set(setting, dead, wrong);
+        solver.Solve();
+        Assert.Equal(plain.Solve(setting).Lamps[pair].Voltage.Volts, solver.LampVolts(pair), 1e-3);
+        ExpectedOhms expected = ExpectedReadings.Of(single, cancellation: TestContext.Current.CancellationToken).Ohms.Single(o => o.Part == "left indicators");
+        Assert.Equal(expected.InCircuit!.Value.Ohms, new ColdNetwork(finder.Model.Circuit, finder.Model.AllOff, dead, wrong).Across(finder.Model.Parts[pair]), 1e-6);
+    }
+
+    [Fact]
     public void Behind_an_LED_that_blocks_the_meters_own_load_halves_the_volts()
     {
         // Ground open: the LED's leak of 10 MΩ and the meter's 10 MΩ divide the battery's volts.

@@ -30,7 +30,7 @@ internal abstract class FaultFamily(FaultCircuit circuit, FaultKind kind, int pa
     /// <summary>Name of the part; empty for no fault.</summary>
     public abstract string PartName { get; }
 
-    /// <summary>The part in words that stand before a colon.</summary>
+    /// <summary>The part in words before a colon.</summary>
     public abstract string Subject { get; }
 
     /// <summary>Word of the kind in CSV and JSON.</summary>
@@ -54,9 +54,9 @@ internal abstract class FaultFamily(FaultCircuit circuit, FaultKind kind, int pa
     /// <summary>The fault with its severity.</summary>
     public virtual string Sentence(Fault fault) => $"{Subject}: {State(fault)}";
 
-    /// <summary>The fault without its severity: before anything was read, or where a test is to tell that.</summary>
+    /// <summary>The fault without its severity: before anything was read, or where a test decides it.</summary>
     public virtual string Title(Fault fault) => $"{Subject} {State(fault)}";
 
-    /// <summary>The severity in words that follow a colon.</summary>
+    /// <summary>The severity in words after a colon.</summary>
     protected abstract string State(Fault fault);
 }

@@ -15,7 +15,7 @@ internal sealed class WrongLamp(FaultCircuit circuit, int lamp, ImmutableArray<L
     private const double Different = 2;
 
     /// <summary>What is sold with the same cap: the next lower and the next higher power, and the lamp of a higher system voltage.</summary>
-    /// <remarks>One of a lower voltage would have burnt out: a dead lamp. Smaller differences cannot be told from the right lamp.</remarks>
+    /// <remarks>One of a lower voltage would have burnt out: a dead lamp. Smaller differences cannot be distinguished from the right lamp.</remarks>
     public static ImmutableArray<LampSpecification> Others(LampSpecification right, Bike bike)
     {
         if (right.Type is LampType.Fixed or LampType.Resistor)

@@ -19,7 +19,7 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         return new FaultExplanation([fault], probability, model.Families[family].Sentence(fault) + Explained(Fits(posterior.Best(family)), family == 0));
     }
 
-    /// <summary>A family without its severity: before anything was read, or where a test is to tell that.</summary>
+    /// <summary>A family without its severity: before anything was read, or where a test decides it.</summary>
     public FaultExplanation Named(int family, double probability)
     {
         Fault fault = FaultOf(family);
