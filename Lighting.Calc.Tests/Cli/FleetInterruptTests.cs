@@ -6,7 +6,9 @@ namespace Lighting.Calc.Tests.Cli;
 /// <summary>Many bikes, stopped half way with Ctrl-C or by a reader that has enough.</summary>
 public sealed class FleetInterruptTests : IDisposable
 {
-    private const int Bikes = 5000;
+    // A folder of some bikes, given many times over.
+    private const int Bikes = 50, Times = 100;
+
 
     // What starts in the background or under nohup has interrupts ignored, and so have its children unless env restores them.
     private static readonly string[]? s_program =
@@ -24,7 +26,7 @@ public sealed class FleetInterruptTests : IDisposable
         _fleet = Path.Combine(_folder.Path, "fleet");
         Directory.CreateDirectory(_fleet);
         for (int i = 0; i < Bikes; i++)
-            Directory.CreateSymbolicLink(Path.Combine(_fleet, i.ToString("0000", CultureInfo.InvariantCulture)), CliProcess.Bike("valley-twin"));
+            Directory.CreateSymbolicLink(Folder(i), CliProcess.Bike("valley-twin"));
     }
 
     public void Dispose() => _folder.Dispose();
@@ -41,10 +43,10 @@ public sealed class FleetInterruptTests : IDisposable
         Assert.NotEqual(0, process.ExitCode);
         Assert.EndsWith("\r\n", rest, StringComparison.Ordinal);
         string[] rows = [first, .. rest.Split("\r\n", StringSplitOptions.RemoveEmptyEntries)];
-        Assert.InRange(rows.Length, 1, Bikes - 1);
+        Assert.InRange(rows.Length, 1, Bikes * Times - 1);
         string tail = first[first.IndexOf(',', StringComparison.Ordinal)..];
         for (int i = 0; i < rows.Length; i++)
-            Assert.Equal($"{Path.Combine(_fleet, i.ToString("0000", CultureInfo.InvariantCulture))}{tail}", rows[i]);
+            Assert.Equal($"{Folder(i % Bikes)}{tail}", rows[i]);
         Assert.StartsWith("folder,", header, StringComparison.Ordinal);
     }
 
@@ -67,20 +69,20 @@ public sealed class FleetInterruptTests : IDisposable
     public void A_reader_that_leaves_ends_the_work()
     {
         // A wrong bike, the last, would make the status 2.
-        Directory.CreateDirectory(Path.Combine(_fleet, "9999"));
-        File.WriteAllText(Path.Combine(_fleet, "9999", "lamps.csv"), "no such column\n");
-        CliResult result = Shell.Run($"{CliProcess.Typed} check \"$1\" --format csv | head -2 | tail -1; echo ${{PIPESTATUS[0]}}", _fleet);
+        CliResult result = Shell.Run($"{CliProcess.Typed} check \"$@\" --format csv | head -2 | tail -1; echo ${{PIPESTATUS[0]}}", [.. Enumerable.Repeat(_fleet, Times), _folder.Write("wrong.csv", "no such column\n")]);
         string[] lines = result.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        Assert.StartsWith(Path.Combine(_fleet, "0000"), lines[0], StringComparison.Ordinal);
+        Assert.StartsWith(Folder(0), lines[0], StringComparison.Ordinal);
         Assert.Equal("0", lines[1]);
         Assert.Equal("", result.Errors);
     }
+
+    private string Folder(int bike) => Path.Combine(_fleet, bike.ToString("00", CultureInfo.InvariantCulture));
 
     private Process Start(params string[] more)
     {
         Assert.SkipWhen(s_program is null, "Interrupts are ignored here, and there is no env that restores them (coreutils 8.31 or later).");
         var start = new ProcessStartInfo(s_program[0]) { RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (string word in (string[])[.. s_program[1..], Path.Combine(AppContext.BaseDirectory, "lighting-calc.dll"), "check", _fleet, "--format", "csv", .. more])
+        foreach (string word in (string[])[.. s_program[1..], Path.Combine(AppContext.BaseDirectory, "lighting-calc.dll"), "check", .. Enumerable.Repeat(_fleet, Times), "--format", "csv", .. more])
             start.ArgumentList.Add(word);
         return Process.Start(start)!;
     }

@@ -104,6 +104,7 @@ public class MeterCommandTests
     }
 
     [Fact]
+    [Trait("time", "long")]
     public async Task Readings_that_contradict_each_other_are_left_out_with_a_caution()
     {
         using var folder = new TemporaryFolder();

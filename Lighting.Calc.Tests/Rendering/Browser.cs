@@ -29,10 +29,10 @@ internal static class Browser
         using Process process = Process.Start(start)!;
         Task<string> messages = process.StandardError.ReadToEndAsync();
         Task<string> output = process.StandardOutput.ReadToEndAsync();
-        if (!process.WaitForExit(TimeSpan.FromSeconds(120)))
+        if (!process.WaitForExit(TimeSpan.FromMinutes(10)))
         {
             process.Kill(entireProcessTree: true);
-            Assert.Fail("The browser did not finish within two minutes.");
+            Assert.Fail("The browser did not finish within ten minutes.");
         }
 
         return (output.GetAwaiter().GetResult(), [.. messages.GetAwaiter().GetResult().Split('\n').Where(l => l.Contains("CONSOLE", StringComparison.Ordinal))]);
