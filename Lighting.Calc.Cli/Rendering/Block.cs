@@ -20,13 +20,6 @@ internal sealed record SpreadsheetOnly(Table Table) : Block;
 
 /// <summary>A column of a table.</summary>
 /// <param name="Title">Its heading for people.</param>
-/// <param name="Key">Its heading in CSV, with the unit.</param>
+/// <param name="Key">Its heading in CSV, with the unit; a column with neither is for text alone.</param>
 /// <param name="IsNumber">Whether it is set to the right.</param>
-/// <param name="IsTextBar">Whether it holds bars made of letters, in whose place a page has a chart.</param>
-internal sealed record Column(string Title, string Key, bool IsNumber = false, bool IsTextBar = false);
-
-/// <summary>A cell: what people read, and what a program reads as text or as a number.</summary>
-internal readonly record struct Cell(string Text, string Raw, double? Number = null)
-{
-    public static implicit operator Cell(string text) => new(text, text);
-}
+internal sealed record Column(string Title, string Key, bool IsNumber = false);

@@ -9,7 +9,19 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>The page that <c>check</c> prints: verdict first, then load, fuses, drops, charging and findings.</summary>
 internal static class CheckDocument
 {
-    public static Document Of(BikeReport report, ToleranceReport? tolerance = null)
+    private static readonly Columns<DropLedger> s_lamp = new()
+    {
+        { CommonBlocks.Lamp.Only("lamp", "voltageV", "currentA", "powerW", "relativeLight", "dropPercent"), d => d.Lamp },
+        { "setting", "setting", d => d.Setting },
+    };
+
+    public static Document Of(BikeReport report, ToleranceReport? tolerance = null) => new(
+        CommonBlocks.TitleOf(report.Bike, "Check"),
+        Verdict(report),
+        () => Blocks(report, tolerance),
+        json => ReportJson.Write(json, report, tolerance));
+
+    private static List<Block> Blocks(BikeReport report, ToleranceReport? tolerance)
     {
         var blocks = new List<Block>();
         // A spreadsheet that asked for tolerances gets those.
@@ -25,18 +37,18 @@ internal static class CheckDocument
 
         OperatingPoint heaviest = report.Heaviest;
         blocks.Add(new Heading($"Lamps at {Figures.Volts(report.SupplyVoltage)}, each in its worst setting"));
-        blocks.Add(Lamps(report, legend));
+        blocks.Add(legend.In(s_lamp.Table(report.WorstDrops, isMain: true)));
         blocks.Add(legend.Block);
         blocks.Add(new PageOnly(new SideBySide([ReportCharts.LampVolts(report), ReportCharts.LampLight(report)])));
         if (report.Bike.HasNetwork && !report.WorstDrops.IsEmpty)
         {
             blocks.Add(new PageOnly(new Heading("Where the volts are lost, each lamp in its worst setting")));
             blocks.Add(new PageOnly(ReportCharts.Ledgers(report)));
-            blocks.Add(new PageOnly(DropDocument.Ledgers(report.WorstDrops.OrderByDescending(d => d.TotalDrop.Volts))));
+            blocks.Add(new PageOnly(DropDocument.Ledgers(report).Table(report.WorstDrops.OrderByDescending(d => d.TotalDrop.Volts))));
         }
 
         blocks.Add(new Heading($"Load in the heaviest setting ({heaviest.Setting}): {Figures.Amperes(heaviest.TotalCurrent)}"));
-        blocks.Add(Circuits(heaviest));
+        blocks.Add(CircuitLoad.Columns.Table(CircuitLoad.Of(heaviest)));
         if (Charging(report) is { } charging)
         {
             blocks.Add(new Heading("Charging"));
@@ -58,7 +70,7 @@ internal static class CheckDocument
         blocks.AddRange(CommonBlocks.FindingBlocks(report.Findings));
         blocks.Add(new PageOnly(CircuitBlock.Of(report.Bike, heaviest)));
         blocks.Add(CommonBlocks.Safety);
-        return new Document(CommonBlocks.TitleOf(report.Bike, "Check"), Verdict(report), blocks);
+        return blocks;
     }
 
     /// <summary>The verdict in plain words: what does not suit and the worst number of each kind.</summary>
@@ -75,24 +87,6 @@ internal static class CheckDocument
             parts = parts.Append($"Direct lighting: {DirectLightingDocument.Range(direct)}.");
         return string.Join("\n", parts);
     }
-
-    private static Table Lamps(BikeReport report, SettingLegend legend) => new(
-        [
-            new("lamp", "lamp"), new("volts", "voltageV", true), new("amps", "currentA", true), new("watts", "powerW", true),
-            new("light %", "relativeLightPercent", true), new("drop %", "dropPercent", true), new("setting", "setting"),
-        ],
-        [
-            .. report.WorstDrops.Select(d => (IReadOnlyList<Cell>)
-            [
-                d.Lamp.Lamp.Lamp, Figures.Cell(d.Lamp.Voltage), Figures.Cell(d.Lamp.Current), Figures.Cell(d.Lamp.Power),
-                Figures.Percentage(d.Lamp.RelativeLight), Figures.Percentage(d.Lamp.Drop), legend.Of(d.Setting),
-            ]),
-        ],
-        IsMain: true);
-
-    private static Table Circuits(OperatingPoint point) => new(
-        [new("circuit", "circuit"), new("amps", "currentA", true), new("watts", "powerW", true)],
-        [.. CircuitLoad.Of(point).Select(c => (IReadOnlyList<Cell>)[c.Circuit, Figures.Cell(c.Amperes, 2), Figures.Cell(c.Watts, 1)])]);
 
     private static string? Charging(BikeReport report)
     {

@@ -1,4 +1,5 @@
 using CsvHelper;
+using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Cli.Rendering;
 
@@ -9,7 +10,7 @@ internal static class CsvRenderer
 
     public static void Render(Document document, TextWriter output)
     {
-        Table table = document.Blocks.Select(b => b is SpreadsheetOnly hidden ? hidden.Table : b).OfType<Table>().FirstOrDefault(t => t.IsMain)
+        Table table = document.Blocks().Select(b => b is SpreadsheetOnly hidden ? hidden.Table : b).OfType<Table>().FirstOrDefault(t => t.IsMain)
             ?? throw new InvalidOperationException($"'{document.Title}' has no main table.");
         using CsvWriter csv = Open(output);
         csv.WriteHeader([.. table.Columns.Select(c => c.Key)]);
@@ -25,10 +26,10 @@ internal static class CsvRenderer
     {
         foreach (Cell cell in row)
         {
-            if (cell.Number is { } number)
-                csv.WriteField(number, default);
+            if (cell.Value is double or long)
+                csv.WriteField(Convert.ToDouble(cell.Value, System.Globalization.CultureInfo.InvariantCulture), default);
             else
-                csv.WriteField(cell.Raw);
+                csv.WriteField(cell.Value is string or Setting ? cell.Value.ToString() : cell.Value is null && cell.IsNumber ? "" : cell.Text);
         }
 
         csv.EndRecord();

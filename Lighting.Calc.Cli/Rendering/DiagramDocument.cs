@@ -1,41 +1,56 @@
 using Lighting.Calc.Harness;
 using Lighting.Calc.Network;
+using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>What <c>diagram</c> gives: the drawing, and what it shows as tables.</summary>
 internal static class DiagramDocument
 {
+    private static readonly Columns<DiagramPart> s_part = new()
+    {
+        { "part", "part", p => p.Name },
+        { "kind", "kind", p => p.Kind },
+        { "from", "from", p => p.From },
+        { "to", "to", p => p.To },
+        { "colour", "colour", p => p.Colour, null, true },
+        { "amps", "currentA", p => p.Current },
+    };
+
     public static Document Of(Bike bike, OperatingPoint point) => new(
         CommonBlocks.TitleOf(bike, "Circuit"),
         $"In the setting '{point.Setting}' the source of {Figures.Volts(point.SupplyVoltage)} gives {Figures.Amperes(point.TotalCurrent)}.",
+        () =>
         [
             new PageOnly(CircuitBlock.Of(bike, point)),
             new Heading("Points"),
-            new Table(
-                [new("point", "point"), new("volts", "voltageV", true)],
-                [.. point.Points.Select(p => (IReadOnlyList<Cell>)[p.Point, Figures.Cell(p.Voltage)])]),
+            CommonBlocks.Point.Table(point.Points),
             new Heading("Parts"),
-            new Table(
-                [new("part", "part"), new("kind", "kind"), new("from", "from"), new("to", "to"), new("colour", "colour"), new("amps", "currentA", true)],
-                [.. PartsOf(bike, point).Select(p => (IReadOnlyList<Cell>)[p.Name, p.Kind, p.From, p.To, p.Colour ?? "", Figures.Cell(p.Amperes, 2)])],
-                IsMain: true),
+            s_part.Table(PartsOf(bike, point), isMain: true),
             CommonBlocks.Safety,
-        ]);
+        ],
+        json =>
+        {
+            json.Write("bike", bike.Name);
+            json.Write("supplyVoltageV", point.SupplyVoltage);
+            json.Write("setting", point.Setting);
+            json.Write("totalCurrentA", point.TotalCurrent);
+            json.Write("points", CommonBlocks.Point, point.Points);
+            json.Write("parts", s_part, PartsOf(bike, point));
+        });
 
-    /// <summary>Every part with its points and its amps from the one to the other.</summary>
-    public static IEnumerable<DiagramPart> PartsOf(Bike bike, OperatingPoint point)
+    // Every part with its points and its current from the one to the other.
+    private static IEnumerable<DiagramPart> PartsOf(Bike bike, OperatingPoint point)
     {
         string feed = bike.HasNetwork || bike.Fuses.IsEmpty ? bike.LivePoint : point.Points[^1].Point;
         return
         [
-            .. point.Fuses.Select(f => new DiagramPart(f.Fuse.Name, "fuse", f.Fuse.From ?? bike.LivePoint, f.Fuse.To ?? feed, f.Current.Amperes)),
-            .. point.Contacts.Select(c => new DiagramPart(c.Contact.Switch, c.Closed ? "closed contact" : "open contact", c.Contact.From, c.Contact.To, c.Current.Amperes)),
-            .. point.Runs.Select(r => new DiagramPart(r.Run.Name, "run", r.Run.From, r.Run.To, r.Current.Amperes, r.Run.Colour?.Code)),
-            .. point.Lamps.Select(l => new DiagramPart(l.Lamp.Lamp, "lamp", l.Lamp.Feed ?? feed, l.Lamp.Return ?? bike.EarthPoint, l.Current.Amperes)),
+            .. point.Fuses.Select(f => new DiagramPart(f.Fuse.Name, "fuse", f.Fuse.From ?? bike.LivePoint, f.Fuse.To ?? feed, f.Current)),
+            .. point.Contacts.Select(c => new DiagramPart(c.Contact.Switch, c.Closed ? "closed contact" : "open contact", c.Contact.From, c.Contact.To, c.Current)),
+            .. point.Runs.Select(r => new DiagramPart(r.Run.Name, "run", r.Run.From, r.Run.To, r.Current, r.Run.Colour?.Code)),
+            .. point.Lamps.Select(l => new DiagramPart(l.Lamp.Lamp, "lamp", l.Lamp.Feed ?? feed, l.Lamp.Return ?? bike.EarthPoint, l.Current)),
         ];
     }
-}
 
-/// <summary>A part of a circuit as its table and its JSON show it.</summary>
-internal sealed record DiagramPart(string Name, string Kind, string From, string To, double Amperes, string? Colour = null);
+    private sealed record DiagramPart(string Name, string Kind, string From, string To, ElectricCurrent Current, string? Colour = null);
+}

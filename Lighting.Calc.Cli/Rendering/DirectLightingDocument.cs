@@ -4,24 +4,53 @@ using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>charging</c> prints for a bike without a battery: lamp volts over engine speed, and what a lost lamp does to the rest.</summary>
+/// <summary>What <c>charging</c> gives for a bike without a battery: lamp volts over engine speed, and what a lost lamp does to the rest.</summary>
 internal static class DirectLightingDocument
 {
     // With the coil's own, as many lines as a reader keeps apart.
     private const int MostLines = 5;
 
+    private static readonly Columns<LampState> s_lamp = CommonBlocks.Lamp.Only("lamp", "voltageV", "currentA", "relativeLight");
+
+    private static readonly Columns<DirectLightingPoint> s_point = new()
+    {
+        { "rpm", p => p.Speed },
+        { "coilVoltageV", p => p.TerminalVoltage },
+        { "currentA", p => p.Current },
+        { "lamps", s_lamp, p => p.Lamps },
+    };
+
+    private static readonly Columns<DirectLightingChange> s_loss = new()
+    {
+        { "lost lamp", "lamp", l => l.Lamp.Lamp },
+        { "coil V then", "coilVoltageAfterV", l => l.After.TerminalVoltage },
+        { "was V", "coilVoltageBeforeV", l => l.Before.TerminalVoltage },
+        { "resistor that mends it", "", l => l.Mend is { } resistor ? $"{Figures.Ohms(resistor.Resistance)}, {Figures.Watts(resistor.Power)}" : "none needed" },
+        { "resistorOhm", l => l.Mend?.Resistance },
+        { "resistorPowerW", l => l.Mend?.Power },
+    };
+
     public static Document Of(Bike bike, DirectLightingReport report) => new(
         CommonBlocks.TitleOf(bike, "Direct lighting"),
         $"The lamps are fed by the lighting coil without a battery ({report.Setting}): {Range(report)}.",
+        () =>
         [
             new Heading("Volts (rms) over engine speed"),
             Volts(report),
             .. Chart(report) is { } chart ? [new PageOnly(chart)] : Array.Empty<Block>(),
             new Heading($"If one lamp fails at {Figures.Rpm(report.Points[^1].Speed)}"),
-            Losses(report),
+            s_loss.Table(report.Losses),
             .. CommonBlocks.FindingBlocks(report.Findings),
             CommonBlocks.Safety,
-        ]);
+        ],
+        json =>
+        {
+            json.Write("bike", bike.Name);
+            json.Write("setting", report.Setting);
+            json.Write("points", s_point, report.Points);
+            json.Write("losses", s_loss.Only("lamp", "coilVoltageBeforeV", "coilVoltageAfterV", "resistorOhm", "resistorPowerW"), report.Losses);
+            json.Write("findings", CommonBlocks.Finding, report.Findings);
+        });
 
     /// <summary>The span of the coil's volts over the speeds looked at.</summary>
     public static string Range(DirectLightingReport report) =>
@@ -43,26 +72,14 @@ internal static class DirectLightingDocument
 
     private static Table Volts(DirectLightingReport report)
     {
-        LampState[] lit = [.. report.Points[^1].Lamps.Where(l => l.Current.Amperes > 1e-3)];
-        return new Table(
-            [new("rpm", "rpm", true), new("coil V", "coilV", true), new("amps", "currentA", true), .. lit.Select(l => new Column(l.Lamp.Lamp, l.Lamp.Lamp + "V", true))],
-            [
-                .. report.Points.Select(p => (IReadOnlyList<Cell>)
-                [
-                    Figures.Cell(p.Speed.RevolutionsPerMinute, 0), Figures.Cell(p.TerminalVoltage), Figures.Cell(p.Current),
-                    .. lit.Select(l => Figures.Cell(p.Lamps.First(s => s.Lamp.Lamp == l.Lamp.Lamp).Voltage)),
-                ]),
-            ],
-            IsMain: true);
+        var columns = new Columns<DirectLightingPoint>
+        {
+            { "rpm", "rpm", p => p.Speed },
+            { "coil V", "coilV", p => p.TerminalVoltage },
+            { "amps", "currentA", p => p.Current },
+        };
+        foreach (string lamp in report.Points[^1].Lamps.Where(l => l.Current.Amperes > 1e-3).Select(l => l.Lamp.Lamp))
+            columns.Add(lamp, lamp + "V", p => p.Lamps.First(s => s.Lamp.Lamp == lamp).Voltage);
+        return columns.Table(report.Points, isMain: true);
     }
-
-    private static Table Losses(DirectLightingReport report) => new(
-        [new("lost lamp", "lamp"), new("coil V then", "afterV", true), new("was V", "beforeV", true), new("resistor that mends it", "mend")],
-        [
-            .. report.Losses.Select(l => (IReadOnlyList<Cell>)
-            [
-                l.Lamp.Lamp, Figures.Cell(l.After.TerminalVoltage), Figures.Cell(l.Before.TerminalVoltage),
-                l.Mend is { } resistor ? $"{Figures.Ohms(resistor.Resistance)}, {Figures.Watts(resistor.Power)}" : "none needed",
-            ]),
-        ]);
 }

@@ -4,22 +4,79 @@ using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>drop</c> prints: each lamp's ledger in its worst setting, and what mending the costliest parts would gain.</summary>
+/// <summary>What <c>drop</c> gives: each lamp's ledger in its worst setting, and what mending the costliest parts would gain.</summary>
 internal static class DropDocument
 {
+    private static readonly Columns<DropEntry> s_entry = new()
+    {
+        { "kind", "kind", e => DropWords.Of(e.Kind) },
+        { "part", "part", e => e.Part },
+        { "drop V", "dropV", e => e.Voltage },
+        { "share %", "sharePercent", e => e.Share },
+        { "current A", "currentA", e => e.Current },
+    };
+
+    private static readonly Columns<(DropLedger Ledger, DropEntry Entry)> s_part = new()
+    {
+        { "lamp", "lamp", p => p.Ledger.Lamp.Lamp.Lamp },
+        { "setting", "setting", p => p.Ledger.Setting },
+        { "supply V", "supplyVoltageV", p => p.Ledger.SupplyVoltage },
+        { "lamp V", "lampVoltageV", p => p.Ledger.Lamp.Voltage },
+        { s_entry.Only("kind", "part", "currentA", "dropV", "sharePercent"), p => p.Entry },
+    };
+
+    private static readonly Columns<MendingGain> s_gain = new()
+    {
+        { "part", "part", g => g.Entry.Part },
+        { "kind", "kind", g => DropWords.Of(g.Entry.Kind) },
+        { "loses V", "", g => g.Entry.Voltage, "F3" },
+        { "gain V", "gainV", g => g.Voltage, "F3" },
+        { "gain in light %", "gainLight", g => g.Light },
+    };
+
+    /// <summary>Each lamp's losses by kind.</summary>
+    public static Columns<DropLedger> Ledgers(BikeReport report) => new()
+    {
+        { "lamp", "lamp", d => d.Lamp.Lamp.Lamp },
+        { "setting", d => d.Setting },
+        { "volts", "voltageV", d => d.Lamp.Voltage },
+        { "currentA", d => d.Lamp.Current },
+        { "feed", "", d => d.DropIn(DropKind.FeedWire) },
+        { "joints", "", d => d.DropIn(DropKind.FeedJoint) + d.DropIn(DropKind.ReturnJoint) },
+        { "switch", "", d => d.DropIn(DropKind.Switch) },
+        { "fuse", "", d => d.DropIn(DropKind.Fuse) },
+        { "return", "", d => d.DropIn(DropKind.ReturnWire) },
+        { "drop%", "dropPercent", d => d.Lamp.Drop },
+        { "relativeLight", d => d.Lamp.RelativeLight },
+        { "dim%", "lightLost", d => d.LightLost },
+        { "ledger", s_entry, d => d.Entries },
+        { "mending", s_gain.Only("kind", "part", "gainV", "gainLight"), d => DropAnalysis.CostliestOf(report.Network, d) },
+    };
+
     public static Document Of(BikeReport report)
     {
         DropLedger[] ledgers = [.. report.WorstDrops.OrderByDescending(d => d.Lamp.Drop!.Value.DecimalFractions)];
-        return new Document(CommonBlocks.TitleOf(report.Bike, "Drops"), Verdict(report, ledgers),
+        return new Document(
+            CommonBlocks.TitleOf(report.Bike, "Drops"),
+            Verdict(report, ledgers),
+            () =>
             [
                 new Heading($"Volts from the source ({Figures.Volts(report.SupplyVoltage)}) to each lamp and back, in its worst setting"),
-                Ledgers(ledgers),
+                Ledgers(report).Table(ledgers),
                 .. report.Bike.HasNetwork && ledgers.Length > 0 ? [new PageOnly(ReportCharts.Ledgers(report)), new PageOnly(CircuitBlock.Of(report.Bike, report.Settings.First(p => p.Setting.Equals(ledgers[0].Setting))))] : Array.Empty<Block>(),
                 .. ledgers.Take(1).SelectMany(d => new Block[] { new Heading($"Ledger of {d.Lamp.Lamp.Lamp} ({d.Setting})"), Ledger(d) }),
                 .. ledgers.Take(1).SelectMany(d => Mending(report, d)),
-                new SpreadsheetOnly(Parts(ledgers)),
+                s_part.Spreadsheet(ledgers.SelectMany(d => d.Entries.Select(e => (d, e)))),
                 CommonBlocks.Safety,
-            ]);
+            ],
+            json =>
+            {
+                json.Write("bike", report.Bike.Name);
+                json.Write("supplyVoltageV", report.SupplyVoltage);
+                json.Write("dropsIncluded", report.Bike.HasNetwork);
+                json.Write("allowedDropPercent", report.Bike.AllowedDrop);
+                json.Write("lamps", Ledgers(report), report.WorstDrops);
+            });
     }
 
     private static string Verdict(BikeReport report, DropLedger[] ledgers)
@@ -35,57 +92,24 @@ internal static class DropDocument
             : $"{worst}; {over} of {ledgers.Length} lamps lose more than the {Figures.Percent(report.Bike.AllowedDrop)} allowed.";
     }
 
-    /// <summary>Each lamp's losses by kind.</summary>
-    public static Table Ledgers(IEnumerable<DropLedger> ledgers) => new(
-        [
-            new("lamp", "lamp"), new("volts", "voltageV", true), new("feed", "feedV", true), new("joints", "jointV", true), new("switch", "switchV", true),
-            new("fuse", "fuseV", true), new("return", "returnV", true), new("drop%", "dropPercent", true), new("dim%", "lightLostPercent", true),
-        ],
-        [
-            .. ledgers.Select(d => (IReadOnlyList<Cell>)
-            [
-                d.Lamp.Lamp.Lamp, Figures.Cell(d.Lamp.Voltage), Lost(d, DropKind.FeedWire), Figures.Cell((d.DropIn(DropKind.FeedJoint) + d.DropIn(DropKind.ReturnJoint)).Volts, 2),
-                Lost(d, DropKind.Switch), Lost(d, DropKind.Fuse), Lost(d, DropKind.ReturnWire), Figures.Percentage(d.Lamp.Drop), Figures.Percentage(d.LightLost),
-            ]),
-        ]);
-
-    private static Table Ledger(DropLedger ledger) => new(
-        [new("from the source to the lamp and back", "part"), new("kind", "kind"), new("amps", "currentA", true), new("volts", "dropV", true), new("%", "sharePercent", true)],
-        [
-            ["source", "", "", Figures.Cell(ledger.SupplyVoltage.Volts, 3), "100.0"],
-            .. ledger.Entries.Select(e => (IReadOnlyList<Cell>)[e.Part, DropWords.Of(e.Kind), Figures.Cell(e.Current), Figures.Cell(-e.Voltage.Volts, 3), Figures.Cell(-e.Share.Percent, 1)]),
-            [ledger.Lamp.Lamp.Lamp, "lamp", Figures.Cell(ledger.Lamp.Current), Figures.Cell(ledger.Lamp.Voltage.Volts, 3), Figures.Cell(100 * (ledger.Lamp.Voltage / ledger.SupplyVoltage), 1)],
-        ]);
+    // From the source's voltage down to the lamp's: what is lost is subtracted.
+    private static Table Ledger(DropLedger ledger) => new Columns<(string Part, string Kind, Cell Current, double Volts, double Percent)>
+    {
+        { "from the source to the lamp and back", "part", l => l.Part },
+        { "kind", "kind", l => l.Kind },
+        { "amps", "currentA", l => l.Current },
+        { "volts", "dropV", l => l.Volts, "F3" },
+        { "%", "sharePercent", l => l.Percent, "F1" },
+    }.Table(
+    [
+        ("source", "", "", ledger.SupplyVoltage.Volts, 100),
+        .. ledger.Entries.Select(e => (e.Part, DropWords.Of(e.Kind), (Cell)e.Current, -e.Voltage.Volts, -e.Share.Percent)),
+        (ledger.Lamp.Lamp.Lamp, "lamp", ledger.Lamp.Current, ledger.Lamp.Voltage.Volts, 100 * (ledger.Lamp.Voltage / ledger.SupplyVoltage)),
+    ]);
 
     private static IEnumerable<Block> Mending(BikeReport report, DropLedger ledger)
     {
         ImmutableArray<MendingGain> gains = DropAnalysis.CostliestOf(report.Network, ledger);
-        if (gains.IsEmpty)
-            yield break;
-        yield return new Heading($"What {ledger.Lamp.Lamp.Lamp} would gain ({ledger.Setting}) if a part lost nothing");
-        yield return new Table(
-            [new("part", "part"), new("kind", "kind"), new("loses V", "dropV", true), new("gain V", "gainV", true), new("gain in light %", "gainLightPercent", true)],
-            [
-                .. gains.Select(g => (IReadOnlyList<Cell>)
-                [
-                    g.Entry.Part, DropWords.Of(g.Entry.Kind), Figures.Cell(g.Entry.Voltage.Volts, 3), Figures.Cell(g.Voltage.Volts, 3), Figures.Percentage(g.Light),
-                ]),
-            ]);
+        return gains.IsEmpty ? [] : [new Heading($"What {ledger.Lamp.Lamp.Lamp} would gain ({ledger.Setting}) if a part lost nothing"), s_gain.Table(gains)];
     }
-
-    private static Table Parts(IEnumerable<DropLedger> ledgers) => new(
-        [
-            new("lamp", "lamp"), new("setting", "setting"), new("supply V", "supplyVoltageV", true), new("lamp V", "lampVoltageV", true), new("kind", "kind"), new("part", "part"),
-            new("current A", "currentA", true), new("drop V", "dropV", true), new("share %", "sharePercent", true),
-        ],
-        [
-            .. ledgers.SelectMany(d => d.Entries.Select(e => (IReadOnlyList<Cell>)
-            [
-                d.Lamp.Lamp.Lamp, d.Setting.ToString(), Figures.Cell(d.SupplyVoltage), Figures.Cell(d.Lamp.Voltage), DropWords.Of(e.Kind), e.Part,
-                Figures.Cell(e.Current), Figures.Cell(e.Voltage.Volts, 3), Figures.Percentage(e.Share),
-            ])),
-        ],
-        IsMain: true);
-
-    private static Cell Lost(DropLedger ledger, DropKind kind) => Figures.Cell(ledger.DropIn(kind).Volts, 2);
 }

@@ -1,45 +1,95 @@
+using System.Collections.Immutable;
 using Lighting.Calc.FaultFinding;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>faults</c> prints: the likeliest faults in sentences, what speaks against them, and the next test.</summary>
+/// <summary>What <c>faults</c> gives: the likeliest faults in sentences, what speaks against them, and the next test.</summary>
 internal static class FaultsDocument
 {
     private const int Most = 5;
 
-    public static Document Of(FaultFinder finder, Diagnosis diagnosis)
+    private static readonly Columns<FaultGroup> s_group = new()
     {
-        var blocks = new List<Block>();
-        blocks.Add(new Heading("Likeliest first"));
-        int rank = 0;
-        foreach (FaultGroup group in diagnosis.Ranked.Take(Most))
-            blocks.Add(new Paragraph($"{++rank}. {Percent(group.Probability)}  {group.Best.Sentence}{Alike(group)}{Against(group)}"));
-        blocks.Add(new SpreadsheetOnly(Ranked(diagnosis)));
-        if (diagnosis.Next is { } next)
+        { "probability", g => g.Probability },
         {
-            blocks.Add(new Heading("Next test"));
-            blocks.Add(new Paragraph(Figures.Sentence(next.Instruction)));
-            blocks.Add(new Table(
-                [new("if it shows", "outcome"), new("likely", "probability", true), new("it means", "meaning")],
-                [.. next.Outcomes.Select(o => (IReadOnlyList<Cell>)[o.Outcome, Percent(o.Probability), Meaning(o)])]));
-        }
+            "alternatives",
+            new Columns<FaultExplanation>
+            {
+                { "probability", a => a.Probability },
+                { "sentence", a => a.Sentence },
+                {
+                    "faults",
+                    new Columns<Fault>
+                    {
+                        { "kind", f => f.Kind.ToString() },
+                        { "part", f => f.Part },
+                        { "resistanceOhm", f => f.Resistance?.Best },
+                        { "lowestOhm", f => f.Resistance?.Low },
+                        { "highestOhm", f => f.Resistance?.High },
+                    },
+                    a => a.Faults
+                },
+            },
+            g => g.Alternatives
+        },
+        { "against", g => g.Against.Select(a => a.Message).ToImmutableArray() },
+    };
 
-        blocks.AddRange(CommonBlocks.FindingBlocks(diagnosis.Findings));
-        blocks.Add(new Heading("How to read"));
-        blocks.AddRange(finder.Notes.Select(n => new Paragraph(n.Message)));
-        blocks.Add(CommonBlocks.Safety);
-        return new Document(CommonBlocks.TitleOf(finder.Bike, "Faults"), diagnosis.Summary, blocks);
-    }
+    private static readonly Columns<(int Rank, FaultExplanation Fault)> s_ranked = new()
+    {
+        { "rank", "rank", r => r.Rank },
+        { "probability", "probability", r => r.Fault.Probability, "F4" },
+        { "kind", "kind", r => string.Join(" and ", r.Fault.Faults.Select(f => f.Kind)) },
+        { "part", "part", r => string.Join(" and ", r.Fault.Faults.Select(f => f.Part)) },
+        { "sentence", "sentence", r => r.Fault.Sentence },
+    };
 
-    private static Table Ranked(Diagnosis diagnosis) => new(
-        [new("rank", "rank", true), new("probability", "probability", true), new("kind", "kind"), new("part", "part"), new("sentence", "sentence")],
+    private static readonly Columns<TestOutcome> s_outcome = new()
+    {
+        { "if it shows", "outcome", o => o.Outcome },
+        { "likely", "probability", o => new Cell(Percent(o.Probability), o.Probability, IsNumber: true) },
+        { "it means", "meaning", o => new Cell(Meaning(o), o.Meaning) },
+    };
+
+    private static readonly Columns<NextTest> s_next = new()
+    {
+        { "setting", n => n.Test.Setting },
+        { "point", n => n.Test.Point },
+        { "instrument", n => ReadingsDocument.InstrumentWord(n.Test.Instrument) },
+        { "informationBits", n => n.Information },
+        { "effort", n => n.Effort },
+        { "instruction", n => n.Instruction },
+        { "outcomes", s_outcome, n => n.Outcomes },
+    };
+
+    public static Document Of(FaultFinder finder, Diagnosis diagnosis) => new(
+        CommonBlocks.TitleOf(finder.Bike, "Faults"),
+        diagnosis.Summary,
+        () =>
         [
-            .. diagnosis.Ranked.SelectMany((g, i) => g.Alternatives.Select(a => (IReadOnlyList<Cell>)
-            [
-                CommonBlocks.Rating(i + 1), Figures.Cell(a.Probability, 4), string.Join(" and ", a.Faults.Select(f => f.Kind)), string.Join(" and ", a.Faults.Select(f => f.Part)), a.Sentence,
-            ])),
+            new Heading("Likeliest first"),
+            .. diagnosis.Ranked.Take(Most).Select((g, i) => new Paragraph($"{i + 1}. {Percent(g.Probability)}  {g.Best.Sentence}{Alike(g)}{Against(g)}")),
+            s_ranked.Spreadsheet(diagnosis.Ranked.SelectMany((g, i) => g.Alternatives.Select(a => (i + 1, a)))),
+            .. diagnosis.Next is { } next
+                ? [new Heading("Next test"), new Paragraph(Figures.Sentence(next.Instruction)), s_outcome.Table(next.Outcomes)]
+                : Array.Empty<Block>(),
+            .. CommonBlocks.FindingBlocks(diagnosis.Findings),
+            new Heading("How to read"),
+            .. finder.Notes.Select(n => new Paragraph(n.Message)),
+            CommonBlocks.Safety,
         ],
-        IsMain: true);
+        json =>
+        {
+            json.Write("bike", finder.Bike.Name);
+            json.Write("engineRpm", finder.EngineSpeed);
+            json.Write("summary", diagnosis.Summary);
+            json.Write("nothingFound", diagnosis.NothingFound);
+            json.Write("readings", diagnosis.Used.Length);
+            json.Write("faults", s_group, diagnosis.Ranked);
+            if (diagnosis.Next is { } next)
+                json.Write("nextTest", s_next, next);
+            json.Write("findings", CommonBlocks.Finding, diagnosis.Findings);
+        });
 
     private static string Alike(FaultGroup group) => group.Alternatives.Length > 1
         ? $"\n   No reading tells it from: {string.Join("; ", group.Alternatives.Skip(1).Take(4).Select(a => string.Join(" and ", a.Faults.Select(f => f.Words))))}."

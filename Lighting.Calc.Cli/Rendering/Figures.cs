@@ -6,11 +6,14 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>How figures are printed: fixed culture, a unit people know, full precision beside it for programs.</summary>
 internal static class Figures
 {
+    /// <summary>The format of ratings, of which people know each digit.</summary>
+    public const string Rated = "0.###";
+
     public static string Volts(ElectricPotential value) => Number(value.Volts, 2) + " V";
 
     public static string Amperes(ElectricCurrent value) => Number(value.Amperes, 2) + " A";
 
-    public static string Rating(ElectricCurrent value) => value.Amperes.ToString("0.###", CultureInfo.InvariantCulture) + " A";
+    public static string Rating(ElectricCurrent value) => Number(value.Amperes, Rated) + " A";
 
     public static string Watts(Power value) => Number((double)value.Watts, 1) + " W";
 
@@ -32,23 +35,20 @@ internal static class Figures
 
     public static string Rpm(RotationalSpeed value) => Number(value.RevolutionsPerMinute, 0) + " rpm";
 
-    public static Cell Cell(double value, int decimals) => new(Number(value, decimals), "", value);
+    public static Cell Cell(double? value, int decimals) => new(value is { } known ? Number(known, decimals) : "-", value, IsNumber: true);
 
-    public static Cell Cell(ElectricPotential value) => Cell(value.Volts, 2);
-
-    public static Cell Cell(ElectricCurrent value) => Cell(value.Amperes, 2);
-
-    public static Cell Cell(Power value) => Cell((double)value.Watts, 1);
-
-    public static Cell Percentage(Ratio? value) => value is { } known ? new Cell(Number(known.Percent, 1), "", known.Percent) : new Cell("-", "");
+    /// <summary>Words in a column of numbers.</summary>
+    public static Cell Right(string text) => new(text, text, IsNumber: true);
 
     /// <summary>A remark of the core as a sentence: a capital first, a stop last.</summary>
     public static string Sentence(string remark) => char.ToUpperInvariant(remark[0]) + remark[1..] + (remark.EndsWith('.') ? "" : ".");
 
+    public static string Number(double value, int decimals) => Number(value, "F" + decimals.ToString(CultureInfo.InvariantCulture));
+
     // A figure that rounds to zero is printed without a sign.
-    public static string Number(double value, int decimals)
+    public static string Number(double value, string format)
     {
-        string text = value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        string text = value.ToString(format, CultureInfo.InvariantCulture);
         return text.StartsWith('-') && text.All(c => c is '-' or '0' or '.') ? text[1..] : text;
     }
 }

@@ -10,16 +10,20 @@ internal static class FleetDocument
         long suit = counts.Of(FleetOutcome.Suits), fail = counts.Of(FleetOutcome.DoesNotSuit), wrong = counts.Bikes - suit - fail;
         string verdict = $"{Bikes(counts.Bikes)}: {suit} suit{(suit == 1 ? "s" : "")}, {fail} {(fail == 1 ? "does" : "do")} not suit"
             + (wrong == 0 ? "." : $", {wrong} could not be checked (see the messages).");
-        var blocks = new List<Block>();
-        if (worst.Count > 0)
-        {
-            blocks.Add(new Heading(worst.Count == suit + fail ? "Worst first" : $"The worst {worst.Count} of {suit + fail}"));
-            blocks.Add(FleetColumns.Table(worst));
-            blocks.Add(new Paragraph("Fuse, load and usable current are those of the fuse that is worst off, the drop that of the lamp that loses most, the speed the one from which charging covers the greatest average load. Check a bike alone for the whole verdict."));
-        }
-
-        blocks.Add(CommonBlocks.Safety);
-        return new Document("Check of many bikes", verdict, blocks);
+        return new Document(
+            "Check of many bikes",
+            verdict,
+            () =>
+            [
+                .. worst.Count == 0 ? [] : new Block[]
+                {
+                    new Heading(worst.Count == suit + fail ? "Worst first" : $"The worst {worst.Count} of {suit + fail}"),
+                    FleetColumns.ForPeople.Table(worst),
+                    new Paragraph("Fuse, load and usable current are those of the fuse that is worst off, the drop that of the lamp that loses most, the speed the one from which charging covers the greatest average load. Check a bike alone for the whole verdict."),
+                },
+                CommonBlocks.Safety,
+            ],
+            _ => throw new InvalidOperationException("Rows are streamed as JSON."));
     }
 
     private static string Bikes(long count) => count == 1 ? "1 bike" : $"{count} bikes";

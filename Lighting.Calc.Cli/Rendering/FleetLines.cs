@@ -27,13 +27,13 @@ internal abstract class FleetLines : IDisposable
         public CsvLines(TextWriter output)
         {
             _csv = CsvRenderer.Open(output);
-            _csv.WriteHeader([.. FleetColumns.All.Select(c => c.Column.Key)]);
+            _csv.WriteHeader([.. FleetColumns.All.Keys]);
             _csv.Flush();
         }
 
         public override void Write(FleetRow row)
         {
-            CsvRenderer.Write(_csv, [.. FleetColumns.All.Select(c => c.Cell(row))]);
+            CsvRenderer.Write(_csv, FleetColumns.All.Row(row));
             _csv.Flush();
         }
 
@@ -52,17 +52,7 @@ internal abstract class FleetLines : IDisposable
             {
                 json.WriteStartObject();
                 json.WriteNumber("schema", JsonRenderer.Schema);
-                foreach ((Column column, Func<FleetRow, Cell> of) in FleetColumns.All)
-                {
-                    Cell cell = of(row);
-                    if (cell.Number is { } number)
-                        json.WriteNumber(column.Key, number);
-                    else if (cell.Raw.Length > 0)
-                        json.WriteString(column.Key, cell.Raw);
-                    else
-                        json.WriteNull(column.Key);
-                }
-
+                FleetColumns.All.Write(json, row);
                 json.WriteEndObject();
             }
 

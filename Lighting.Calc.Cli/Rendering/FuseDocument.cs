@@ -4,15 +4,16 @@ using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>fuse</c> prints: each fuse's verdict first, then the numbers behind it.</summary>
+/// <summary>What <c>fuse</c> gives: each fuse's verdict first, then the numbers behind it.</summary>
 internal static class FuseDocument
 {
-    public static Document Of(BikeReport report, IReadOnlyCollection<Finding> findings)
-    {
-        var legend = new SettingLegend();
-        return new Document(
-            CommonBlocks.TitleOf(report.Bike, "Fuses"),
-            string.Join("\n", report.Fuses.Select(f => f.Headline + ".")),
+    public static Document Of(BikeReport report, IReadOnlyCollection<Finding> findings) => new(
+        CommonBlocks.TitleOf(report.Bike, "Fuses"),
+        string.Join("\n", report.Fuses.Select(f => f.Headline + ".")),
+        () =>
+        {
+            var legend = new SettingLegend();
+            return
             [
                 CommonBlocks.FuseTable(report.Fuses, legend, isMain: true),
                 ReportCharts.Fuses(report.Fuses),
@@ -20,8 +21,15 @@ internal static class FuseDocument
                 .. report.Fuses.SelectMany(Details),
                 .. CommonBlocks.FindingBlocks(findings),
                 CommonBlocks.Safety,
-            ]);
-    }
+            ];
+        },
+        json =>
+        {
+            json.Write("bike", report.Bike.Name);
+            json.Write("supplyVoltageV", report.SupplyVoltage);
+            json.Write("fuses", CommonBlocks.Fuse, report.Fuses);
+            json.Write("findings", CommonBlocks.Finding, findings);
+        });
 
     private static IEnumerable<Block> Details(FuseSuitability fuse)
     {
@@ -32,16 +40,15 @@ internal static class FuseDocument
         if (fuse.SwitchingOn is { } on)
             yield return new Paragraph($"Switching on: {on.Explanation}.");
         if (!fuse.Clearing.IsEmpty)
-            yield return Shorts(fuse);
+            yield return Shorts(fuse).Table(fuse.Clearing);
     }
 
-    private static Table Shorts(FuseSuitability fuse) => new(
-        [new("dead short at the end of", "run"), new("short A", "prospectiveCurrentA", true), new("opens within s", "opening"), new("clears", "clears"), new("wire carries A", "wireRatingA", true)],
-        [
-            .. fuse.Clearing.Select(c => (IReadOnlyList<Cell>)
-            [
-                c.Run.Name, c.ProspectiveCurrent is { } amperes ? Figures.Cell(amperes.Amperes, 0) : "no limit", c.Opening is { } band ? OpeningWords.Of(band) : "-", c.Clears ? "yes" : "no",
-                CommonBlocks.Rating(fuse.Protection.FedRuns.FirstOrDefault(r => r.Run.Name == c.Run.Name)?.Rating.Current?.Amperes),
-            ]),
-        ]);
+    private static Columns<RunClearing> Shorts(FuseSuitability fuse) => new()
+    {
+        { "dead short at the end of", "run", c => c.Run.Name },
+        { "short A", "prospectiveCurrentA", c => c.ProspectiveCurrent is { } amperes ? Figures.Cell(amperes.Amperes, 0) : Figures.Right("no limit") },
+        { "opens within s", "opening", c => c.Opening is { } band ? OpeningWords.Of(band) : "-" },
+        { "clears", "clears", c => c.Clears },
+        { "wire carries A", "wireRatingA", c => fuse.Protection.FedRuns.FirstOrDefault(r => r.Run.Name == c.Run.Name)?.Rating.Current, Figures.Rated },
+    };
 }

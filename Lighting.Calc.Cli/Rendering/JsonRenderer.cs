@@ -24,47 +24,79 @@ internal static class JsonRenderer
         output.Write('\n');
     }
 
-    public static void Array<T>(this Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> write)
+    /// <summary>Writes a value, null where it is unknown.</summary>
+    public static void Write(this Utf8JsonWriter json, string key, Cell cell)
     {
-        json.WriteStartArray(name);
+        json.WritePropertyName(key);
+        switch (cell.Json ?? cell.Value)
+        {
+            case null:
+                json.WriteNullValue();
+                break;
+            case double number:
+                json.WriteNumberValue(number);
+                break;
+            case long number:
+                json.WriteNumberValue(number);
+                break;
+            case bool holds:
+                json.WriteBooleanValue(holds);
+                break;
+            case string text:
+                json.WriteStringValue(text);
+                break;
+            case Setting setting:
+                json.WriteStartObject();
+                foreach (SwitchPosition position in setting.Positions)
+                    json.WriteString(position.Switch, position.Position);
+                json.WriteEndObject();
+                break;
+            case IEnumerable<string> texts:
+                json.WriteStartArray();
+                foreach (string text in texts)
+                    json.WriteStringValue(text);
+                json.WriteEndArray();
+                break;
+            case { } other:
+                throw new InvalidOperationException($"No JSON form for {other.GetType().Name}.");
+        }
+    }
+
+    /// <summary>Writes an array of objects.</summary>
+    public static void Write<T>(this Utf8JsonWriter json, string key, Columns<T> columns, IEnumerable<T> items)
+    {
+        json.WriteStartArray(key);
         foreach (T item in items)
         {
             json.WriteStartObject();
-            write(item);
+            columns.Write(json, item);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
     }
 
-    public static void Number(this Utf8JsonWriter json, string name, double? value)
+    /// <summary>Writes an object, null where it is unknown.</summary>
+    public static void Write<T>(this Utf8JsonWriter json, string key, Columns<T> columns, T? item)
+        where T : class
     {
-        if (value is { } known)
-            json.WriteNumber(name, known);
-        else
-            json.WriteNull(name);
-    }
+        if (item is null)
+        {
+            json.WriteNull(key);
+            return;
+        }
 
-    public static void Setting(this Utf8JsonWriter json, string name, Setting setting)
-    {
-        json.WriteStartObject(name);
-        foreach (SwitchPosition position in setting.Positions)
-            json.WriteString(position.Switch, position.Position);
+        json.WriteStartObject(key);
+        columns.Write(json, item);
         json.WriteEndObject();
     }
 
-    public static void Findings(this Utf8JsonWriter json, IEnumerable<Finding> findings) => json.Array("findings", findings, finding =>
+    /// <summary>Writes a value before and after a change.</summary>
+    public static void Pair(this Utf8JsonWriter json, string key, Cell before, Cell after)
     {
-        json.WriteString("severity", SeverityWord(finding.Severity));
-        json.WriteString("subject", finding.Subject);
-        json.WriteString("message", finding.Message);
-    });
-
-    public static string SeverityWord(Severity severity) => severity switch
-    {
-        Severity.Note => "note",
-        Severity.Caution => "caution",
-        Severity.Fault => "fault",
-        _ => throw new InvalidOperationException($"Unknown severity {severity}."),
-    };
+        json.WriteStartObject(key);
+        json.Write("before", before);
+        json.Write("after", after);
+        json.WriteEndObject();
+    }
 }

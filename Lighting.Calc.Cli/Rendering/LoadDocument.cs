@@ -3,11 +3,28 @@ using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>load</c> prints: each setting that draws anything, its circuits and lamps.</summary>
+/// <summary>What <c>load</c> gives: each setting that draws anything, its circuits and lamps.</summary>
 internal static class LoadDocument
 {
     // Less is shown as no hundredth of an ampere.
     private const double LeastShown = 5e-3;
+
+    private static readonly Columns<OperatingPoint> s_setting = new()
+    {
+        { "total A", "totalCurrentA", p => p.TotalCurrent },
+        { "watts", "powerW", p => p.Lamps.Sum(l => (double)l.Power.Watts), "F1" },
+        { "by circuit, A", "circuits", p => string.Join(", ", CircuitLoad.Of(p).Where(c => c.Amperes >= LeastShown).Select(c => $"{c.Circuit} {Figures.Number(c.Amperes, 2)}")) },
+        { "setting", "setting", p => p.Setting },
+    };
+
+    private static readonly Columns<LampState> s_lamp = CommonBlocks.Lamp.Only("lamp", "circuit", "quantity", "voltageV", "currentA", "powerW", "relativeLight");
+
+    // CSV gives every lamp in every setting; on a page that is too much.
+    private static readonly Columns<(OperatingPoint Point, LampState Lamp)> s_everyLamp = new()
+    {
+        { s_lamp, l => l.Lamp },
+        { "setting", "setting", l => l.Point.Setting },
+    };
 
     public static Document Of(BikeReport report)
     {
@@ -17,39 +34,18 @@ internal static class LoadDocument
             drawing.Length == 0
                 ? "Nothing draws current in any of these settings."
                 : $"Heaviest: {Figures.Amperes(drawing[0].TotalCurrent)} in the setting '{drawing[0].Setting}', of {report.Settings.Length} settings.",
+            () =>
             [
                 new Heading($"Settings at {Figures.Volts(report.SupplyVoltage)}, heaviest first"),
-                Settings(drawing),
-                .. drawing.Take(1).SelectMany(p => new Block[] { new Heading($"Lamps in the heaviest setting ({p.Setting})"), Lamps([p], isMain: false) }),
-                .. drawing.Length == 0 ? [] : new Block[] { Hidden(Lamps(drawing, isMain: true)) },
+                s_setting.Table(drawing),
+                .. drawing.Length == 0 ? [] : new Block[]
+                {
+                    new Heading($"Lamps in the heaviest setting ({drawing[0].Setting})"),
+                    s_lamp.Table(drawing[0].Lamps.Where(l => l.Current.Amperes > 1e-6)),
+                    s_everyLamp.Spreadsheet(drawing.SelectMany(p => p.Lamps.Select(l => (p, l)))),
+                },
                 CommonBlocks.Safety,
-            ]);
+            ],
+            json => ReportJson.Write(json, report));
     }
-
-    // CSV gives every lamp in every setting; on a page that is too much.
-    private static SpreadsheetOnly Hidden(Table table) => new(table);
-
-    private static Table Settings(IEnumerable<OperatingPoint> points) => new(
-        [new("total A", "totalCurrentA", true), new("watts", "powerW", true), new("by circuit, A", "circuits"), new("setting", "setting")],
-        [
-            .. points.Select(p => (IReadOnlyList<Cell>)
-            [
-                Figures.Cell(p.TotalCurrent), Figures.Cell(p.Lamps.Sum(l => (double)l.Power.Watts), 1),
-                string.Join(", ", CircuitLoad.Of(p).Where(c => c.Amperes >= LeastShown).Select(c => $"{c.Circuit} {Figures.Number(c.Amperes, 2)}")), p.Setting.ToString(),
-            ]),
-        ]);
-
-    private static Table Lamps(IEnumerable<OperatingPoint> points, bool isMain) => new(
-        [
-            new("lamp", "lamp"), new("circuit", "circuit"), new("quantity", "quantity", true), new("volts", "voltageV", true), new("amps", "currentA", true),
-            new("watts", "powerW", true), new("light %", "relativeLightPercent", true), .. isMain ? [new Column("setting", "setting")] : Array.Empty<Column>(),
-        ],
-        [
-            .. points.SelectMany(p => p.Lamps.Where(l => isMain || l.Current.Amperes > 1e-6).Select(l => (IReadOnlyList<Cell>)
-            [
-                l.Lamp.Lamp, l.Lamp.Circuit, CommonBlocks.Rating(l.Lamp.Quantity), Figures.Cell(l.Voltage), Figures.Cell(l.Current),
-                Figures.Cell(l.Power), Figures.Percentage(l.RelativeLight), .. isMain ? [(Cell)p.Setting.ToString()] : Array.Empty<Cell>(),
-            ])),
-        ],
-        isMain);
 }

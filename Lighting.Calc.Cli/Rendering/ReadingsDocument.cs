@@ -3,57 +3,91 @@ using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>readings</c> prints: a sheet with blanks for what was read; CSV is a <c>readings.csv</c> to fill in.</summary>
+/// <summary>What <c>readings</c> gives: a sheet with blanks for what was read; CSV is a <c>readings.csv</c> to fill in.</summary>
 internal static class ReadingsDocument
 {
-    public static Document Of(ExpectedReadings expected)
+    private static readonly Columns<ExpectedCurrent> s_fuse = new()
     {
-        var blocks = new List<Block>();
-        foreach (Finding note in expected.Notes)
-            blocks.Add(new Paragraph(note.Message));
-        foreach (ExpectedSetting setting in expected.Settings)
-        {
-            blocks.Add(new Heading($"Switches: {setting.Setting}"));
-            blocks.Add(Points(expected.Bike, setting));
-            if (!setting.Fuses.IsEmpty)
-                blocks.Add(new Paragraph(string.Join("\n", setting.Fuses.Select(f => $"Ammeter in place of the {f.Fuse} fuse: {Figures.Amperes(f.Current)} ({Figures.Number(f.Lowest.Amperes, 2)} to {Figures.Number(f.Highest.Amperes, 2)})  read {CommonBlocks.Blank}"))));
-            blocks.Add(new Paragraph($"Lit: {Lamps(setting, Brightness.Good)}. Dark: {Lamps(setting, Brightness.Dark)}."));
-        }
+        { "fuse", f => f.Fuse },
+        { "currentA", f => f.Current },
+        { "lowestA", f => f.Lowest },
+        { "highestA", f => f.Highest },
+    };
 
-        blocks.Add(new Heading($"Ohms, {(expected.EngineSpeed is null ? "battery disconnected" : "engine off, coil unplugged")}, everything off"));
-        blocks.Add(Ohms(expected));
-        blocks.Add(new SpreadsheetOnly(ToFillIn(expected)));
-        blocks.Add(CommonBlocks.Safety);
-        return new Document(
-            CommonBlocks.TitleOf(expected.Bike, "Expected readings"),
-            $"Meter (10 MΩ{(expected.EngineSpeed is null ? "" : ", AC volts")}) and test lamp from the point to battery minus, {Engine(expected)}; the range is what meter and harness allow.",
-            blocks);
-    }
+    private static readonly Columns<ExpectedLook> s_lamp = new()
+    {
+        { "lamp", l => l.Lamp },
+        { "seen", l => l.Seen.ToString().ToLowerInvariant() },
+        { "voltageV", l => l.Voltage },
+    };
+
+    private static readonly Columns<ExpectedOhms> s_ohms = new()
+    {
+        { "part", "part", o => o.Part },
+        { "isKnown", o => o.IsKnown },
+        { "in place", "inPlaceOhm", o => new Cell(o.IsKnown ? o.InPlace is { } ohms ? Figures.MeterOhms(ohms) : "open" : "not known", o.InPlace?.Ohms, IsNumber: true) },
+        { "taken out", "aloneOhm", o => new Cell(o.Alone is { } alone ? Figures.MeterOhms(alone) : "-", o.Alone?.Ohms, IsNumber: true) },
+        { "read", "", _ => CommonBlocks.Blank },
+    };
+
+    // CSV keeps the columns of the list.
+    private static readonly Columns<Reading> s_toFillIn = new()
+    {
+        { "when", "when", r => r.When.ToString() },
+        { "point", "point", r => r.Point },
+        { "instrument", "instrument", r => InstrumentWord(r.Instrument) },
+        { "reading", "reading", _ => "" },
+    };
+
+    public static Document Of(ExpectedReadings expected) => new(
+        CommonBlocks.TitleOf(expected.Bike, "Expected readings"),
+        $"Meter (10 MΩ{(expected.EngineSpeed is null ? "" : ", AC volts")}) and test lamp from the point to battery minus, {Engine(expected)}; the range is what meter and harness allow.",
+        () =>
+        [
+            .. expected.Notes.Select(n => new Paragraph(n.Message)),
+            .. expected.Settings.SelectMany(s => Sheet(expected.Bike, s)),
+            new Heading($"Ohms, {(expected.EngineSpeed is null ? "battery disconnected" : "engine off, coil unplugged")}, everything off"),
+            s_ohms.Table(expected.Ohms),
+            s_toFillIn.Spreadsheet(expected.Rows),
+            CommonBlocks.Safety,
+        ],
+        json =>
+        {
+            json.Write("bike", expected.Bike.Name);
+            json.Write("engineRpm", expected.EngineSpeed);
+            json.Write("settings", new Columns<ExpectedSetting>
+            {
+                { "setting", s => s.Setting },
+                { "points", Points(expected.Bike), s => s.Points },
+                { "fuses", s_fuse, s => s.Fuses },
+                { "lamps", s_lamp, s => s.Lamps },
+            }, expected.Settings);
+            json.Write("ohms", s_ohms, expected.Ohms);
+            json.Write("findings", CommonBlocks.Finding, expected.Notes);
+        });
 
     private static string Engine(ExpectedReadings expected) =>
         expected.EngineSpeed is { } speed ? $"engine at {Figures.Rpm(speed)}" : expected.Supply is { } supply ? $"battery held at {Figures.Volts(supply)}" : "engine off";
 
-    private static Table Points(Bike bike, ExpectedSetting setting) => new(
-        [
-            new("point", "point"), new("volts", "voltageV", true), new("from", "lowestV", true), new("to", "highestV", true), new("test lamp", "testLamp"),
-            .. bike.Earth == Earth.Positive ? [new Column("black on frame", "fromFrameV", true)] : Array.Empty<Column>(), new("read", "reading"),
-        ],
-        [
-            .. setting.Points.Select(p => (IReadOnlyList<Cell>)
-            [
-                p.Point, Figures.Cell(p.Voltage), Figures.Cell(p.Lowest), Figures.Cell(p.Highest), TestLampWord(p.TestLamp),
-                .. bike.Earth == Earth.Positive ? [Figures.Cell(p.FromFrame)] : Array.Empty<Cell>(), CommonBlocks.Blank,
-            ]),
-        ]);
+    private static IEnumerable<Block> Sheet(Bike bike, ExpectedSetting setting)
+    {
+        yield return new Heading($"Switches: {setting.Setting}");
+        yield return Points(bike).Table(setting.Points);
+        if (!setting.Fuses.IsEmpty)
+            yield return new Paragraph(string.Join("\n", setting.Fuses.Select(f => $"Ammeter in place of the {f.Fuse} fuse: {Figures.Amperes(f.Current)} ({Figures.Number(f.Lowest.Amperes, 2)} to {Figures.Number(f.Highest.Amperes, 2)})  read {CommonBlocks.Blank}")));
+        yield return new Paragraph($"Lit: {Lamps(setting, Brightness.Good)}. Dark: {Lamps(setting, Brightness.Dark)}.");
+    }
 
-    private static Table Ohms(ExpectedReadings expected) => new(
-        [new("part", "part"), new("in place", "inPlace", true), new("taken out", "alone", true), new("read", "reading")],
-        [.. expected.Ohms.Select(o => (IReadOnlyList<Cell>)[o.Part, o.IsKnown ? o.InPlace is { } ohms ? Figures.MeterOhms(ohms) : "open" : "not known", o.Alone is { } alone ? Figures.MeterOhms(alone) : "-", CommonBlocks.Blank])]);
-
-    private static Table ToFillIn(ExpectedReadings expected) => new(
-        [new("when", "when"), new("point", "point"), new("instrument", "instrument"), new("reading", "reading")],
-        [.. expected.Rows.Select(r => (IReadOnlyList<Cell>)[r.When.ToString(), r.Point, InstrumentWord(r.Instrument), ""])],
-        IsMain: true);
+    private static Columns<ExpectedReading> Points(Bike bike) => new()
+    {
+        { "point", "point", p => p.Point },
+        { "volts", "voltageV", p => p.Voltage },
+        { "from", "lowestV", p => p.Lowest },
+        { "to", "highestV", p => p.Highest },
+        { "test lamp", "testLamp", p => new Cell(TestLampWord(p.TestLamp), p.TestLamp.ToString().ToLowerInvariant()) },
+        { bike.Earth == Earth.Positive ? "black on frame" : null, "fromFrameV", p => p.FromFrame },
+        { "read", "", _ => CommonBlocks.Blank },
+    };
 
     public static string InstrumentWord(Instrument instrument) => instrument switch
     {

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Lighting.Calc.Cli.Commands;
 using Lighting.Calc.Conductors;
 using Lighting.Calc.WireSizing;
@@ -14,85 +13,61 @@ internal static class SingleRunDocument
         ElectricPotential drop = VoltageDrop.Of(run.Current, run.WireLength, wire, run.Temperature);
         double percent = drop / run.Supply * 100;
         ElectricResistance resistance = wire.Resistance(run.WireLength, run.Temperature);
+        var columns = new Columns<SingleRun>
+        {
+            { "wire", "wire", _ => wire.Name },
+            { "current A", "currentA", r => r.Current },
+            { "wire m", "wireLengthM", r => r.WireLength.Meters },
+            { "supplyVoltageV", r => r.Supply },
+            { "°C", "temperatureC", r => r.Temperature.DegreesCelsius },
+            { "ohms", "resistanceOhm", _ => resistance },
+            { "drop V", "dropV", _ => drop },
+            { "drop %", "dropPercent", _ => percent },
+        };
         return new Document(
             "Drop of one run",
             $"{Figures.Number(drop.Volts, 3)} V lost, {Figures.Number(percent, 2)} % of {Figures.Volts(run.Supply)}"
             + (drop.Volts > run.Supply.Volts ? ": more than there is, so this current cannot flow." : "."),
+            () =>
             [
-                new Table(
-                    [new("", "what"), new("", "value", true)],
-                    [
-                        ["wire", wire.Name], ["current", Figures.Amperes(run.Current)], ["wire there and back", $"{Figures.Number(run.WireLength.Meters, 2)} m"],
-                        ["at", $"{Figures.Number(run.Temperature.DegreesCelsius, 0)} °C"], ["resistance", Figures.Ohms(resistance)],
-                    ]),
-                new SpreadsheetOnly(new Table(
-                    [
-                        new("wire", "wire"), new("current A", "currentA", true), new("wire m", "wireLengthM", true), new("°C", "temperatureC", true),
-                        new("ohms", "resistanceOhm", true), new("drop V", "dropV", true), new("drop %", "dropPercent", true),
-                    ],
-                    [[wire.Name, Figures.Cell(run.Current), Figures.Cell(run.WireLength.Meters, 2), Figures.Cell(run.Temperature.DegreesCelsius, 0), Figures.Cell(resistance.Ohms, 4), Figures.Cell(drop.Volts, 3), Figures.Cell(percent, 2)]],
-                    IsMain: true)),
+                new Columns<(string What, string Value)> { { "", "what", r => r.What }, { "", "value", r => Figures.Right(r.Value) } }.Table(
+                [
+                    ("wire", wire.Name), ("current", Figures.Amperes(run.Current)), ("wire there and back", $"{Figures.Number(run.WireLength.Meters, 2)} m"),
+                    ("at", $"{Figures.Number(run.Temperature.DegreesCelsius, 0)} °C"), ("resistance", Figures.Ohms(resistance)),
+                ]),
+                columns.Spreadsheet([run]),
                 CommonBlocks.Safety,
-            ]);
+            ],
+            json => columns.Write(json, run));
     }
 
-    public static void WriteDrop(Utf8JsonWriter json, SingleRun run, WireSize wire)
+    public static Document OfWire(SingleRunOptions run, SingleRunResult result)
     {
-        ElectricPotential drop = VoltageDrop.Of(run.Current, run.WireLength, wire, run.Temperature);
-        json.WriteString("wire", wire.Name);
-        json.WriteNumber("currentA", run.Current.Amperes);
-        json.WriteNumber("wireLengthM", run.WireLength.Meters);
-        json.WriteNumber("supplyVoltageV", run.Supply.Volts);
-        json.WriteNumber("temperatureC", run.Temperature.DegreesCelsius);
-        json.WriteNumber("resistanceOhm", wire.Resistance(run.WireLength, run.Temperature).Ohms);
-        json.WriteNumber("dropV", drop.Volts);
-        json.WriteNumber("dropPercent", drop / run.Supply * 100);
-    }
-
-    public static Document OfWire(SingleRunOptions run, SingleRunResult result) => new(
-        "Wire of one run",
-        result.Explanation + ".",
-        [
-            new Table(
-                [
-                    new("size", "wire"), new("drop V", "dropV", true), new("drop %", "dropPercent", true), new("carries A", "ratingA", true), new("drop", "holdsDrop"), new("heat", "holdsCurrent"),
-                    .. run.Fuse is null ? Array.Empty<Column>() : [new("fuse", "holdsFuse")], new("", "chosen"),
-                ],
-                [.. result.Neighbours().Select(c => Row(run, result, c))]),
-            new SpreadsheetOnly(new Table(
-                [
-                    new("size", "wire"), new("drop V", "dropV", true), new("drop %", "dropPercent", true), new("carries A", "ratingA", true), new("drop", "holdsDrop"), new("heat", "holdsCurrent"),
-                    .. run.Fuse is null ? Array.Empty<Column>() : [new("fuse", "holdsFuse")], new("", "chosen"),
-                ],
-                [.. result.Candidates.Select(c => Row(run, result, c))],
-                IsMain: true)),
-            CommonBlocks.Safety,
-        ]);
-
-    public static void WriteWire(Utf8JsonWriter json, SingleRunOptions run, SingleRunResult result)
-    {
-        json.WriteNumber("currentA", run.Current.Amperes);
-        json.WriteNumber("lengthM", run.Length.Meters);
-        json.WriteNumber("supplyVoltageV", run.Voltage.Volts);
-        json.WriteNumber("allowedDropPercent", run.AllowedDrop.Percent);
-        json.WriteString("wire", result.Chosen?.Name);
-        json.WriteString("explanation", result.Explanation);
-        json.Array("sizes", result.Candidates, c =>
+        var columns = new Columns<SingleRunCandidate>
         {
-            json.WriteString("wire", c.Wire.Name);
-            json.WriteNumber("dropV", c.Drop.Volts);
-            json.WriteNumber("dropPercent", c.DropShare.Percent);
-            json.Number("ratingA", c.Rating.Current?.Amperes);
-            json.WriteBoolean("suits", c.Holds);
-        });
+            { "size", "wire", c => c.Wire.Name },
+            { "drop V", "dropV", c => c.Drop, "F3" },
+            { "drop %", "dropPercent", c => c.DropShare, "F2" },
+            { "carries A", "ratingA", c => c.Rating.Current, Figures.Rated },
+            { "drop", "holdsDrop", c => c.HoldsDrop },
+            { "heat", "holdsCurrent", c => c.HoldsCurrent },
+            { run.Fuse is null ? null : "fuse", "holdsFuse", c => c.HoldsFuse },
+            { "", "chosen", c => c.Wire == result.Chosen ? "take this" : "" },
+            { "suits", c => c.Holds },
+        };
+        return new Document(
+            "Wire of one run",
+            result.Explanation + ".",
+            () => [columns.Table(result.Neighbours()), columns.Spreadsheet(result.Candidates), CommonBlocks.Safety],
+            json =>
+            {
+                json.Write("currentA", run.Current);
+                json.Write("lengthM", run.Length.Meters);
+                json.Write("supplyVoltageV", run.Voltage);
+                json.Write("allowedDropPercent", run.AllowedDrop);
+                json.Write("wire", result.Chosen?.Name);
+                json.Write("explanation", result.Explanation);
+                json.Write("sizes", columns.Only("wire", "dropV", "dropPercent", "ratingA", "suits"), result.Candidates);
+            });
     }
-
-    private static IReadOnlyList<Cell> Row(SingleRunOptions run, SingleRunResult result, SingleRunCandidate candidate) =>
-    [
-        candidate.Wire.Name, Figures.Cell(candidate.Drop.Volts, 3), Figures.Cell(candidate.DropShare.Percent, 2), CommonBlocks.Rating(candidate.Rating.Current?.Amperes),
-        YesNo(candidate.HoldsDrop), YesNo(candidate.HoldsCurrent), .. run.Fuse is null ? Array.Empty<Cell>() : [YesNo(candidate.HoldsFuse)],
-        candidate.Wire == result.Chosen ? "take this" : "",
-    ];
-
-    private static Cell YesNo(bool? holds) => holds switch { true => "yes", false => "no", null => "not known" };
 }

@@ -1,57 +1,176 @@
 using System.Collections.Immutable;
 using Lighting.Calc.Charging;
+using Lighting.Calc.Fuses;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Swaps;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>swap</c> prints: the verdict on the swapped bike, then each part before and after.</summary>
+/// <summary>What <c>swap</c> gives: the verdict on the swapped bike, then each part before and after.</summary>
 internal static class SwapDocument
 {
-    public static Document Of(SwapReport report, ImmutableArray<UnclassedLamp> unclassed)
+    private static readonly Columns<LampChange> s_lamp = new()
+    {
+        { "lamp", "lamp", l => new Cell(l.IsReplaced ? l.Lamp.Lamp : $"({l.Lamp.Lamp})", l.Lamp.Lamp) },
+        { "circuit", l => l.Lamp.Circuit },
+        { "quantity", l => l.Lamp.Quantity },
+        { "replaced", l => l.IsReplaced },
+        { "setting", "setting", l => l.Setting },
+        { "volts", "voltageV", l => l.Before?.Voltage, l => l.After?.Voltage },
+        { "amps", "currentA", l => l.Before?.Current, l => l.After?.Current },
+        { "watts", "powerW", l => l.Before?.Power, l => l.After?.Power },
+        { "light %", "light", l => Figures.Right(Light(l)) },
+        { "relativeLight", l => l.Before?.RelativeLight?.DecimalFractions, l => l.After?.RelativeLight?.DecimalFractions },
+        { "lightLm", l => l.LightBefore?.Lumens, l => l.LightAfter?.Lumens },
+        { "drop %", "dropPercent", l => l.Before?.Drop, l => l.After?.Drop },
+    };
+
+    private static readonly Columns<LampChange> s_lampSeries =
+        s_lamp.Only("lamp", "circuit", "quantity", "replaced", "setting", "voltageV", "currentA", "powerW", "relativeLight", "lightLm", "dropPercent");
+
+    private static readonly Columns<UnclassedLamp> s_unclassed = new()
+    {
+        { "lamp", "lamp", u => u.Lamp.Lamp },
+        { "why", "reason", u => u.Reason },
+    };
+
+    private static readonly Columns<CircuitChange> s_circuit = new()
+    {
+        { "circuit", "circuit", c => c.Circuit },
+        { "amps", "currentA", c => c.CurrentBefore, c => c.CurrentAfter },
+        { "watts", "powerW", c => c.PowerBefore, c => c.PowerAfter },
+    };
+
+    private static readonly Columns<FuseSuitability> s_side = CommonBlocks.Fuse.Only("worstCurrentA", "worstSetting", "verdict", "smallestRatingA", "largestRatingA");
+
+    private static readonly Columns<FuseChange> s_fuse = new()
+    {
+        { "fuse", "fuse", f => f.After.Fuse.Name },
+        { "rating A", "ratingA", f => f.After.Fuse.Rating, Figures.Rated },
+        { "before", s_side, f => f.Before },
+        { "after", s_side, f => f.After },
+        { "worst A", "", f => f.Before.Steady.WorstCurrent, f => f.After.Steady.WorstCurrent },
+        { "before", "", f => f.Before.VerdictText },
+        { "after", "", f => f.After.VerdictText },
+        { "smallest A", "", f => f.After.Advice.Smallest, Figures.Rated },
+        { "largest A", "", f => f.After.Advice.Largest, Figures.Rated },
+    };
+
+    private static readonly Columns<ChargingChange> s_charging = new()
+    {
+        { "setting", c => c.Setting },
+        { "load A", "demandA", c => c.Before.Demand, c => c.After.Demand },
+        { "covered before", "", c => BreakEvenWords.Of(c.Before.BreakEven) },
+        { "covered after", "", c => BreakEvenWords.Of(c.After.BreakEven) },
+        { "setting", "", c => c.Setting },
+        { "breakEvenRpm", c => Rpm(c.Before.BreakEven), c => Rpm(c.After.BreakEven) },
+    };
+
+    private static readonly Columns<SurplusChange> s_surplus = new()
+    {
+        { "setting", s => s.Setting },
+        { "rpm", s => s.After.Speed },
+        { "netA", s => s.Before.Net, s => s.After.Net },
+        { "intoFullBatteryA", s => s.Before.IntoFullBattery, s => s.After.IntoFullBattery },
+        { "shuntHeatW", s => s.Before.ShuntHeat, s => s.After.ShuntHeat },
+    };
+
+    private static readonly Columns<SwapReport> s_chargingOf = new()
+    {
+        { "balances", s_charging, r => r.Charging },
+        { "netAmpereHours", r => r.RideBefore?.NetCharge, r => r.RideAfter?.NetCharge },
+        { "surplus", s_surplus, r => r.Surplus },
+    };
+
+    private static readonly Columns<StandingChange> s_standing = new()
+    {
+        { "setting", s => s.Setting },
+        { "toPercent", s => s.After.To },
+        { "load A", "loadA", s => s.Before.Load, s => s.After.Load },
+        { "to", "", s => Figures.Right($"{Figures.Number(s.After.To.Percent, 0)} %") },
+        { "before", "", s => Figures.Right(ChargingDocument.Hours(s.Before)) },
+        { "after", "", s => Figures.Right(ChargingDocument.Hours(s.After)) },
+        { "setting", "", s => s.Setting },
+        { "timeS", s => s.Before.Time?.Seconds, s => s.After.Time?.Seconds },
+    };
+
+    private static readonly Columns<FlasherChange> s_flasher = new()
+    {
+        { "setting", f => f.Setting },
+        { "nominalPowerW", f => f.NominalBefore, f => f.NominalAfter },
+        { "flasherLoadW", f => f.FlasherLoad },
+        { "loadSharePercent", f => f.Share },
+    };
+
+    private static readonly Columns<LampResistor> s_resistor = new()
+    {
+        { "lamp", "lamp", r => r.Lamp.Lamp },
+        { "quantity", r => r.Lamp.Quantity },
+        { "each ohms", "resistanceOhm", r => r.Resistor.Resistance },
+        { "standard", "preferredResistanceOhm", r => r.Resistor.PreferredResistance, "F1" },
+        { "lit W", "heatW", r => r.HighestHeat },
+        { "rating W", "ratingW", r => r.Rating, Figures.Rated },
+    };
+
+    private static readonly Columns<SneakFeed> s_sneak = new()
+    {
+        { "lamp", s => s.Glowing.Lamp.Lamp },
+        { "setting", s => s.Setting },
+        { "voltageV", s => s.Glowing.Voltage },
+        { "currentA", s => s.Glowing.Current },
+        { "through", s => s.Through?.Lamp.Lamp },
+    };
+
+    public static Document Of(SwapReport report, ImmutableArray<UnclassedLamp> unclassed) => new(
+        CommonBlocks.TitleOf(report.Before.Bike, "Swap"),
+        Verdict(report),
+        () => Blocks(report, unclassed),
+        json =>
+        {
+            json.Write("bike", report.Before.Bike.Name);
+            json.Write("supplyVoltageV", report.After.SupplyVoltage);
+            json.Write("suits", report.Suits);
+            json.Pair("totalCurrentA", report.Before.Heaviest.TotalCurrent, report.After.Heaviest.TotalCurrent);
+            json.Write("lamps", s_lampSeries, report.Lamps);
+            json.Write("unchanged", s_unclassed, unclassed);
+            json.Write("circuits", s_circuit, report.Circuits);
+            json.Write("fuses", s_fuse, report.Fuses);
+            json.Pair("worstDropPercent", report.WorstDropBefore?.Lamp.Drop, report.WorstDropAfter?.Lamp.Drop);
+            json.Write("charging", s_chargingOf, report);
+            json.Write("standing", s_standing, report.Standing);
+            json.Write("flasher", s_flasher, report.Flashers);
+            json.Write("loadResistors", s_resistor, report.Resistors);
+            json.Write("sneakFeeds", s_sneak, report.SneakFeeds);
+            json.Write("findings", CommonBlocks.Finding, report.Findings);
+        });
+
+    private static IEnumerable<Block> Blocks(SwapReport report, ImmutableArray<UnclassedLamp> unclassed)
     {
         var legend = new SettingLegend();
-        var blocks = new List<Block> { new Heading($"Lamps at {Figures.Volts(report.After.SupplyVoltage)}, before→after"), Lamps(report, legend), legend.Block, new SpreadsheetOnly(LampSeries(report)) };
-        if (!unclassed.IsEmpty)
-        {
-            blocks.Add(new Heading("Lamps that stay"));
-            blocks.Add(new Table([new("lamp", "lamp"), new("why", "reason")], [.. unclassed.Select(u => (IReadOnlyList<Cell>)[u.Lamp.Lamp, u.Reason])]));
-        }
-
-        blocks.Add(new Heading("Circuits, each in its heaviest setting"));
-        blocks.Add(Circuits(report));
-        blocks.Add(new PageOnly(ReportCharts.Circuits(report)));
-        if (!report.Fuses.IsEmpty)
-        {
-            blocks.Add(new Heading("Fuses"));
-            blocks.Add(Fuses(report));
-        }
-
-        if (!report.Charging.IsEmpty)
-        {
-            blocks.Add(new Heading("Charging, average load by duty"));
-            blocks.Add(Charging(report));
-            if (Riding(report) is { } riding)
-                blocks.Add(new Paragraph(riding));
-        }
-
-        if (!report.Standing.IsEmpty)
-        {
-            blocks.Add(new Heading("Standing with the engine off, from a full battery (Peukert)"));
-            blocks.Add(Standing(report));
-        }
-
-        if (!report.Resistors.IsEmpty)
-        {
-            blocks.Add(new Heading("Load resistors, if the flasher stays: one beside each lamp"));
-            blocks.Add(Resistors(report));
-        }
-
-        blocks.AddRange(CommonBlocks.FindingBlocks(report.Findings));
-        blocks.Add(CommonBlocks.Safety);
-        return new Document(CommonBlocks.TitleOf(report.Before.Bike, "Swap"), Verdict(report), blocks);
+        yield return new Heading($"Lamps at {Figures.Volts(report.After.SupplyVoltage)}, before→after");
+        yield return legend.In(s_lamp.Only("lamp", "voltageV", "currentA", "powerW", "light", "dropPercent", "setting").Table(report.Lamps.Where(l => l.Setting is not null)));
+        yield return legend.Block;
+        yield return s_lampSeries.Spreadsheet(report.Lamps);
+        IEnumerable<Block> rest =
+        [
+            .. Under("Lamps that stay", s_unclassed, unclassed),
+            new Heading("Circuits, each in its heaviest setting"),
+            s_circuit.Table(report.Circuits),
+            new PageOnly(ReportCharts.Circuits(report)),
+            .. Under("Fuses", s_fuse, report.Fuses),
+            .. Under("Charging, average load by duty", s_charging, report.Charging),
+            .. !report.Charging.IsEmpty && Riding(report) is { } riding ? [new Paragraph(riding)] : Array.Empty<Block>(),
+            .. Under("Standing with the engine off, from a full battery (Peukert)", s_standing, report.Standing),
+            .. Under("Load resistors, if the flasher stays: one beside each lamp", s_resistor, report.Resistors),
+            .. CommonBlocks.FindingBlocks(report.Findings),
+            CommonBlocks.Safety,
+        ];
+        foreach (Block block in rest)
+            yield return block;
     }
+
+    private static Block[] Under<T>(string heading, Columns<T> columns, ImmutableArray<T> rows) => rows.IsEmpty ? [] : [new Heading(heading), columns.Table(rows)];
 
     private static string Verdict(SwapReport report)
     {
@@ -64,56 +183,6 @@ internal static class SwapDocument
         return string.Join("\n", parts);
     }
 
-    private static Table Lamps(SwapReport report, SettingLegend legend) => new(
-        [new("lamp", "lamp"), new("volts", "volts", true), new("amps", "amps", true), new("watts", "watts", true), new("light %", "light", true), new("drop %", "drop", true), new("setting", "setting")],
-        [
-            .. report.Lamps.Where(l => l.Setting is not null).Select(l => (IReadOnlyList<Cell>)
-            [
-                l.IsReplaced ? l.Lamp.Lamp : $"({l.Lamp.Lamp})", Pair(l.Before!.Voltage.Volts, l.After!.Voltage.Volts, 2), Pair(l.Before.Current.Amperes, l.After.Current.Amperes, 2),
-                Pair((double)l.Before.Power.Watts, (double)l.After.Power.Watts, 1), Light(l), Pair(l.Before.Drop?.Percent, l.After.Drop?.Percent, 1), legend.Of(l.Setting!),
-            ]),
-        ]);
-
-    private static Table LampSeries(SwapReport report) => new(
-        [
-            new("lamp", "lamp"), new("circuit", "circuit"), new("quantity", "quantity", true), new("replaced", "replaced"), new("setting", "setting"), new("", "voltageBeforeV", true), new("", "voltageAfterV", true),
-            new("", "currentBeforeA", true), new("", "currentAfterA", true), new("", "powerBeforeW", true), new("", "powerAfterW", true),
-            new("", "relativeLightBefore", true), new("", "relativeLightAfter", true), new("", "lightBeforeLm", true), new("", "lightAfterLm", true), new("", "dropBeforePercent", true), new("", "dropAfterPercent", true),
-        ],
-        [
-            .. report.Lamps.Select(l => (IReadOnlyList<Cell>)
-            [
-                l.Lamp.Lamp, l.Lamp.Circuit, Figures.Cell(l.Lamp.Quantity, 0), l.IsReplaced ? "yes" : "no", l.Setting?.ToString() ?? "", Number(l.Before?.Voltage.Volts), Number(l.After?.Voltage.Volts),
-                Number(l.Before?.Current.Amperes), Number(l.After?.Current.Amperes), Number((double?)l.Before?.Power.Watts), Number((double?)l.After?.Power.Watts),
-                Number(l.Before?.RelativeLight?.DecimalFractions), Number(l.After?.RelativeLight?.DecimalFractions), Number(l.LightBefore?.Lumens), Number(l.LightAfter?.Lumens), Number(l.Before?.Drop?.Percent), Number(l.After?.Drop?.Percent),
-            ]),
-        ],
-        IsMain: true);
-
-    private static Table Circuits(SwapReport report) => new(
-        [new("circuit", "circuit"), new("amps", "currentA", true), new("watts", "powerW", true)],
-        [
-            .. report.Circuits.Select(c => (IReadOnlyList<Cell>)
-                [c.Circuit, Pair(c.CurrentBefore.Amperes, c.CurrentAfter.Amperes, 2), Pair((double)c.PowerBefore.Watts, (double)c.PowerAfter.Watts, 1)]),
-        ]);
-
-    private static Table Fuses(SwapReport report) => new(
-        [new("fuse", "fuse"), new("rating A", "ratingA", true), new("worst A", "worstCurrentA", true), new("before", "verdictBefore"), new("after", "verdictAfter"), new("smallest A", "smallestRatingA", true), new("largest A", "largestRatingA", true)],
-        [
-            .. report.Fuses.Select(f => (IReadOnlyList<Cell>)
-            [
-                f.After.Fuse.Name, CommonBlocks.Rating(f.After.Fuse.Rating.Amperes), Pair(f.Before.Steady.WorstCurrent.Amperes, f.After.Steady.WorstCurrent.Amperes, 2),
-                f.Before.VerdictText, f.After.VerdictText, CommonBlocks.Rating(f.After.Advice.Smallest?.Amperes), CommonBlocks.Rating(f.After.Advice.Largest?.Amperes),
-            ]),
-        ]);
-
-    private static Table Charging(SwapReport report) => new(
-        [new("load A", "loadA", true), new("covered before", "before"), new("covered after", "after"), new("setting", "setting")],
-        [
-            .. report.Charging.Select(c => (IReadOnlyList<Cell>)
-                [Pair(c.Before.Demand.Amperes, c.After.Demand.Amperes, 2), BreakEvenWords.Of(c.Before.BreakEven), BreakEvenWords.Of(c.After.BreakEven), c.Setting.ToString()]),
-        ]);
-
     private static string? Riding(SwapReport report)
     {
         var parts = new List<string>();
@@ -124,34 +193,9 @@ internal static class SwapDocument
         return parts.Count == 0 ? null : string.Join("\n", parts);
     }
 
-    private static Table Standing(SwapReport report) => new(
-        [new("load A", "loadA", true), new("to", "toPercent", true), new("before", "before", true), new("after", "after", true), new("setting", "setting")],
-        [
-            .. report.Standing.Select(s => (IReadOnlyList<Cell>)
-                [Pair(s.Before.Load.Amperes, s.After.Load.Amperes, 2), $"{Figures.Number(s.After.To.Percent, 0)} %", Hours(s.Before), Hours(s.After), s.Setting.ToString()]),
-        ]);
-
-    private static Table Resistors(SwapReport report) => new(
-        [new("lamp", "lamp"), new("each ohms", "resistanceOhm", true), new("standard", "preferredOhm", true), new("lit W", "heatW", true), new("rating W", "ratingW", true)],
-        [
-            .. report.Resistors.Select(r => (IReadOnlyList<Cell>)
-            [
-                r.Lamp.Lamp, Figures.Cell(r.Resistor.Resistance.Ohms, 2), Figures.Cell(r.Resistor.PreferredResistance.Ohms, 1), Figures.Cell(r.HighestHeat), CommonBlocks.Rating((double?)r.Rating?.Watts),
-            ]),
-        ]);
-
     private static string Net(ElectricCharge? net) => net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net not known";
 
-    private static string Hours(StandingTime standing) => standing.Outcome switch
-    {
-        StandingOutcome.Reached => $"{Figures.Number(standing.Time!.Value.Hours, 1)} h",
-        StandingOutcome.AlreadyThere => "there already",
-        StandingOutcome.NoLoad => "never",
-        StandingOutcome.CapacityNotKnown => "capacity not listed",
-        _ => throw new InvalidOperationException($"Unknown outcome {standing.Outcome}."),
-    };
-
-    private static Cell Light(LampChange change) => change.LightBefore is { } was && change.LightAfter is { } now
+    private static string Light(LampChange change) => change.LightBefore is { } was && change.LightAfter is { } now
         ? $"{Figures.Number(was.Lumens, 0)}→{Figures.Number(now.Lumens, 0)} lm"
         : change.Before!.RelativeLight is null && change.After!.RelativeLight is null
             ? "-"
@@ -159,8 +203,5 @@ internal static class SwapDocument
 
     private static string Percent(Ratio? light) => light is { } known ? Figures.Number(known.Percent, 0) : "-";
 
-    private static Cell Pair(double? before, double? after, int decimals) =>
-        $"{(before is { } was ? Figures.Number(was, decimals) : "-")}→{(after is { } now ? Figures.Number(now, decimals) : "-")}";
-
-    private static Cell Number(double? value) => value is { } known ? new Cell(Figures.Number(known, 3), "", known) : new Cell("-", "");
+    private static RotationalSpeed? Rpm(BreakEven breakEven) => breakEven.Outcome == BreakEvenOutcome.At ? breakEven.Speed : null;
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using Lighting.Calc.Tables;
 
 namespace Lighting.Calc.Cli.Rendering;
@@ -9,50 +8,44 @@ internal static class TablesDocument
 {
     private const string SourceColumn = "source";
 
-    public static Document OfAll() => new("Published tables", "'lighting-calc tables TABLE' prints one with its sources.",
-        [
-            new Table(
-                [new("table", "table"), new("rows", "rows", true), new("columns", "columns")],
-                [
-                    .. PublishedTable.Names.Select(PublishedTable.Load).Select(t => (IReadOnlyList<Cell>)
-                        [t.Name, CommonBlocks.Rating(t.Rows.Length), string.Join(", ", t.Columns.Where(c => c != SourceColumn))]),
-                ],
-                IsMain: true),
-        ]);
+    private static readonly Columns<PublishedTable> s_table = new()
+    {
+        { "table", "table", t => t.Name },
+        { "rows", "rows", t => t.Rows.Length },
+        { "columns", "columns", t => string.Join(", ", t.Columns.Where(c => c != SourceColumn)) },
+    };
 
-    // On a page the rows name their source by a number: the same one stands on many rows.
+    public static Document OfAll() => new(
+        "Published tables",
+        "'lighting-calc tables TABLE' prints one with its sources.",
+        () => [s_table.Table(PublishedTable.Names.Select(PublishedTable.Load), isMain: true)],
+        json => json.Write("tables", s_table.Only("table", "rows"), PublishedTable.Names.Select(PublishedTable.Load)));
+
     public static Document Of(PublishedTable table)
     {
         int source = table.Columns.IndexOf(SourceColumn);
         string[] sources = [.. table.Rows.Select(r => r[source]).Distinct()];
-        ImmutableArray<int> shown = [.. Enumerable.Range(0, table.Columns.Length).Where(c => c != source && table.Rows.Any(r => r[c].Length > 0))];
-        return new Document($"Table: {table.Name}", $"{table.Rows.Length} rows, {sources.Length} sources.",
-            [
-                new Table(
-                    [.. shown.Select(c => new Column(table.Columns[c].Replace('_', ' '), table.Columns[c])), new Column("source", SourceColumn)],
-                    [.. table.Rows.Select(r => (IReadOnlyList<Cell>)[.. shown.Select(c => (Cell)r[c]), $"[{Array.IndexOf(sources, r[source]) + 1}]"])]),
-                new Heading("Sources"),
-                new Table([new("", "number"), new("source", SourceColumn)], [.. sources.Select((s, i) => (IReadOnlyList<Cell>)[$"[{i + 1}]", s])]),
-                new SpreadsheetOnly(new Table(
-                    [.. table.Columns.Select(c => new Column(c, c))],
-                    [.. table.Rows.Select(r => (IReadOnlyList<Cell>)[.. r.Select(c => (Cell)c)])],
-                    IsMain: true)),
-            ]);
-    }
-
-    public static void WriteAll(Utf8JsonWriter json) => json.Array("tables", PublishedTable.Names.Select(PublishedTable.Load), table =>
-    {
-        json.WriteString("table", table.Name);
-        json.WriteNumber("rows", table.Rows.Length);
-    });
-
-    public static void Write(Utf8JsonWriter json, PublishedTable table)
-    {
-        json.WriteString("table", table.Name);
-        json.Array("rows", table.Rows, row =>
+        // On a page the rows name their source by a number: the same one stands on many rows.
+        Columns<ImmutableArray<string>> whole = new(), shown = new();
+        foreach ((int index, string name) in table.Columns.Index())
         {
-            for (int i = 0; i < row.Length; i++)
-                json.WriteString(table.Columns[i], row[i]);
-        });
+            whole.Add(name, name, r => r[index]);
+            if (index != source && table.Rows.Any(r => r[index].Length > 0))
+                shown.Add(name.Replace('_', ' '), name, r => r[index]);
+        }
+
+        shown.Add("source", SourceColumn, r => Number(r[source]));
+        var numbered = new Columns<string> { { "", "number", Number }, { "source", SourceColumn, s => s } };
+        return new Document(
+            $"Table: {table.Name}",
+            $"{table.Rows.Length} rows, {sources.Length} sources.",
+            () => [shown.Table(table.Rows), new Heading("Sources"), numbered.Table(sources), whole.Spreadsheet(table.Rows)],
+            json =>
+            {
+                json.Write("table", table.Name);
+                json.Write("rows", whole, table.Rows);
+            });
+
+        Cell Number(string text) => $"[{Array.IndexOf(sources, text) + 1}]";
     }
 }

@@ -26,7 +26,7 @@ internal static class TextRenderer
         var bold = new Style(decoration: Decoration.Bold);
         console.Write(new Text(document.Title + "\n", bold));
         console.Write(new Text(document.Verdict + "\n"));
-        foreach (Block block in document.Blocks)
+        foreach (Block block in document.Blocks())
         {
             switch (block)
             {

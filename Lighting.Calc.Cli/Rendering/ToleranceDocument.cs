@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.Json;
 using Lighting.Calc.Tolerances;
 using UnitsNet;
 
@@ -7,110 +9,174 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>The part of <c>check</c> that says how sure its answers are.</summary>
 internal static class ToleranceDocument
 {
-    private const string Unknown = "-";
+    // One row a result, for a spreadsheet.
+    private static readonly Columns<Spread> s_result = new()
+    {
+        { "about", "subject", s => s.Subject },
+        { "result", "result", s => s.Result },
+        { "listed", "listed", s => s.Listed },
+        { "5 %", "p5", s => s.P5 },
+        { "middle", "p50", s => s.P50 },
+        { "95 %", "p95", s => s.P95 },
+        { "mean", s => s.Mean },
+        { "standardDeviation", s => s.StandardDeviation },
+        { "mostly by", "mattersMost", s => s.MattersMost?.Part.Name },
+        { "share", "share", s => s.MattersMost?.Share.DecimalFractions },
+        {
+            "shares",
+            new Columns<VarianceShare>
+            {
+                { "part", s => s.Part.Name },
+                { "share", s => s.Share },
+            },
+            s => s.Shares
+        },
+    };
+
+    private static readonly Columns<Spread> s_spread = s_result.Only("listed", "p5", "p50", "p95", "mean", "standardDeviation", "mattersMost", "shares");
+
+    private static readonly Columns<Spread> s_other = new()
+    {
+        { "result", "result", s => s.Title },
+        { "5 %", "p5", s => Figures.Cell(s.P5, s.Decimals) },
+        { "middle", "p50", s => Figures.Cell(s.P50, s.Decimals) },
+        { "95 %", "p95", s => Figures.Cell(s.P95, s.Decimals) },
+        { "mostly by", "mattersMost", s => Most(s.MattersMost) },
+    };
+
+    private static readonly Columns<LampTolerance> s_lamp = new()
+    {
+        { "lamp", "lamp", l => l.Lamp.Lamp },
+        { "V: 5 %", "", l => l.Voltage.Percentile5 },
+        { "middle", "", l => l.Voltage.Median },
+        { "95 %", "", l => l.Voltage.Percentile95 },
+        { "light: 5 %", "", l => l.RelativeLight?.Percentile5, "F0" },
+        { "middle", "", l => l.RelativeLight?.Median, "F0" },
+        { "95 %", "", l => l.RelativeLight?.Percentile95, "F0" },
+        { "voltageV", s_spread, l => VoltageOf(l) },
+        { "dropPercent", s_spread, l => DropOf(l) },
+        { "relativeLight", s_spread, l => LightOf(l) },
+    };
+
+    private static readonly Columns<LampTolerance> s_drop = new()
+    {
+        { "lamp", "lamp", l => l.Lamp.Lamp },
+        { "drop %: 5 %", "", l => l.Drop.Percentile5 },
+        { "middle", "", l => l.Drop.Median },
+        { "95 %", "", l => l.Drop.Percentile95 },
+        { "drop mostly by", "", l => Most(l.Drop.MattersMost) },
+    };
+
+    private static readonly Columns<FuseTolerance> s_fuse = new()
+    {
+        { "fuse", f => f.Fuse.Name },
+        { "usableA", f => f.UsableCurrent },
+        { "verdict", f => f.VerdictText },
+        { "currentA", s_spread, f => CurrentOf(f) },
+    };
+
+    private static readonly Columns<VerdictTolerance> s_verdict = new()
+    {
+        { "about", "subject", v => v.Subject },
+        { "verdict", "verdict", v => v.Verdict },
+        { "holds on %", "", v => Figures.Cell(Odds(v.Probability.Percent), 1) },
+        { "probability", v => v.Probability },
+    };
+
+    private static readonly Columns<TolerancePart> s_part = new()
+    {
+        { "part", p => p.Name },
+        { "shape", p => p.Spread.Shape.ToString().ToLowerInvariant() },
+        { "limits", p => p.Spread.Limits },
+        { "source", p => p.Spread.Source },
+    };
 
     /// <summary>Every result and its percentiles, one row each.</summary>
-    public static Block Spreadsheet(ToleranceReport report) => new SpreadsheetOnly(Everything(report));
+    public static SpreadsheetOnly Spreadsheet(ToleranceReport report) => s_result.Spreadsheet(
+        [.. report.Lamps.SelectMany(l => new[] { VoltageOf(l), DropOf(l), LightOf(l) }).OfType<Spread>(), .. Others(report)]);
 
     public static IEnumerable<Block> Blocks(ToleranceReport report)
     {
         yield return new Heading($"Tolerance: {report.Samples.ToString(CultureInfo.InvariantCulture)} bikes drawn within the spreads of their parts (seed {report.Seed.ToString(CultureInfo.InvariantCulture)})");
         yield return new Paragraph("5 and 95 in a hundred bikes lie at or under the outer figures. Lamps and fuses each in their worst setting.");
-        yield return Lamps(report);
+        yield return s_lamp.Table(report.Lamps);
         if (report.Bike.HasNetwork)
-            yield return Drops(report);
-        yield return Others(report);
+            yield return s_drop.Table(report.Lamps);
+        yield return s_other.Table(Others(report));
         VerdictTolerance[] unsure = [.. report.Verdicts.Where(v => v.Probability.DecimalFractions < 1)];
         if (unsure.Length > 0)
-            yield return new Table(
-                [new("about", "subject"), new("verdict", "verdict"), new("holds on %", "probabilityPercent", true)],
-                [.. unsure.Select(v => (IReadOnlyList<Cell>)[v.Subject, v.Verdict, Odds(v.Probability)])]);
+            yield return s_verdict.Table(unsure);
         string certain = unsure.Length == 0 ? "Every verdict holds on every bike drawn." : unsure.Length < report.Verdicts.Length ? "Every other verdict holds on every bike drawn." : "";
         yield return new Paragraph($"{certain} The spreads and their sources: lighting-calc tables tolerances.".Trim());
     }
 
-    private static Table Lamps(ToleranceReport report) => new(
-        [
-            new("lamp", "lamp"), new("V: 5 %", "p5", true), new("middle", "p50", true), new("95 %", "p95", true),
-            new("light: 5 %", "lightP5", true), new("middle", "lightP50", true), new("95 %", "lightP95", true),
-        ],
-        [
-            .. report.Lamps.Select(l => (IReadOnlyList<Cell>)
-            [
-                l.Lamp.Lamp, Of(l.Voltage.Percentile5, v => v.Volts, 2), Of(l.Voltage.Median, v => v.Volts, 2), Of(l.Voltage.Percentile95, v => v.Volts, 2),
-                Of(l.RelativeLight?.Percentile5, v => v.Percent, 0), Of(l.RelativeLight?.Median, v => v.Percent, 0), Of(l.RelativeLight?.Percentile95, v => v.Percent, 0),
-            ]),
-        ]);
-
-    private static Table Drops(ToleranceReport report) => new(
-        [new("lamp", "lamp"), new("drop %: 5 %", "p5", true), new("middle", "p50", true), new("95 %", "p95", true), new("drop mostly by", "mattersMost")],
-        [
-            .. report.Lamps.Select(l => (IReadOnlyList<Cell>)
-            [
-                l.Lamp.Lamp, Of(l.Drop.Percentile5, v => v.Percent, 1), Of(l.Drop.Median, v => v.Percent, 1), Of(l.Drop.Percentile95, v => v.Percent, 1), Most(l.Drop.MattersMost),
-            ]),
-        ]);
-
-    private static Table Others(ToleranceReport report)
+    /// <summary>Writes the JSON object <c>tolerance</c>.</summary>
+    public static void Write(Utf8JsonWriter json, ToleranceReport report)
     {
-        var rows = new List<IReadOnlyList<Cell>>();
-        foreach (FuseTolerance fuse in report.Fuses)
-            Add($"{fuse.Fuse.Name}, A", fuse.Current, c => c.Amperes, 2);
-        if (report.BreakEven is { } even)
-            Add("load covered from, rpm", even, r => r.RevolutionsPerMinute, 0);
-        if (report.RideBalance is { } ride)
-            Add("ride, Ah net", ride, c => c.AmpereHours, 2);
-        return new Table(
-            [new("result", "result"), new("5 %", "p5", true), new("middle", "p50", true), new("95 %", "p95", true), new("mostly by", "mattersMost")],
-            rows);
-
-        void Add<T>(string name, ResultSpread<T> spread, Func<T, double> number, int decimals)
-            where T : struct, IQuantity
-            => rows.Add([name, Of(spread.Percentile5, number, decimals), Of(spread.Median, number, decimals), Of(spread.Percentile95, number, decimals), Most(spread.MattersMost)]);
+        json.WriteStartObject("tolerance");
+        json.Write("samples", report.Samples);
+        json.Write("seed", report.Seed);
+        json.Write("states", report.States);
+        json.Write("lamps", s_lamp, report.Lamps);
+        json.Write("fuses", s_fuse, report.Fuses);
+        json.Write("breakEvenRpm", s_spread, BreakEvenOf(report));
+        json.Write("netAmpereHours", s_spread, RideOf(report));
+        json.Write("verdicts", s_verdict, report.Verdicts);
+        json.Write("parts", s_part, report.Parts);
+        json.WriteEndObject();
     }
 
-    // One row a result, for a spreadsheet.
-    private static Table Everything(ToleranceReport report)
+    private static IEnumerable<Spread> Others(ToleranceReport report) =>
+        [.. report.Fuses.Select(CurrentOf).Append(BreakEvenOf(report)).Append(RideOf(report)).OfType<Spread>()];
+
+    private static Spread? VoltageOf(LampTolerance lamp) => Of(lamp.Lamp.Lamp, "voltageV", lamp.Voltage, v => v.Volts);
+
+    private static Spread? DropOf(LampTolerance lamp) => Of(lamp.Lamp.Lamp, "dropPercent", lamp.Drop, v => v.Percent);
+
+    private static Spread? LightOf(LampTolerance lamp) => Of(lamp.Lamp.Lamp, "relativeLight", lamp.RelativeLight, v => v.DecimalFractions);
+
+    private static Spread? CurrentOf(FuseTolerance fuse) => Of(fuse.Fuse.Name, "currentA", fuse.Current, v => v.Amperes, $"{fuse.Fuse.Name}, A");
+
+    private static Spread? BreakEvenOf(ToleranceReport report) => Of("charging", "breakEvenRpm", report.BreakEven, v => v.RevolutionsPerMinute, "load covered from, rpm", 0);
+
+    private static Spread? RideOf(ToleranceReport report) => Of("ride", "netAmpereHours", report.RideBalance, v => v.AmpereHours, "ride, Ah net");
+
+    private static Spread? Of<T>(string subject, string result, ResultSpread<T>? spread, Func<T, double> number, string title = "", int decimals = 2)
+        where T : struct, IQuantity
     {
-        var rows = new List<IReadOnlyList<Cell>>();
-        foreach (LampTolerance lamp in report.Lamps)
+        return spread is null ? null : new Spread(subject, result, title, decimals, spread.Shares)
         {
-            Add(lamp.Lamp.Lamp, "voltageV", lamp.Voltage, v => v.Volts);
-            Add(lamp.Lamp.Lamp, "dropPercent", lamp.Drop, v => v.Percent);
-            if (lamp.RelativeLight is { } light)
-                Add(lamp.Lamp.Lamp, "relativeLight", light, v => v.DecimalFractions);
-        }
+            Listed = Number(spread.Listed),
+            P5 = Number(spread.Percentile5),
+            P50 = Number(spread.Median),
+            P95 = Number(spread.Percentile95),
+            Mean = Number(spread.Mean),
+            StandardDeviation = Number(spread.StandardDeviation),
+        };
 
-        foreach (FuseTolerance fuse in report.Fuses)
-            Add(fuse.Fuse.Name, "currentA", fuse.Current, v => v.Amperes);
-        if (report.BreakEven is { } even)
-            Add("charging", "breakEvenRpm", even, v => v.RevolutionsPerMinute);
-        if (report.RideBalance is { } ride)
-            Add("ride", "netAmpereHours", ride, v => v.AmpereHours);
-        return new Table(
-            [
-                new("about", "subject"), new("result", "result"), new("listed", "listed", true), new("5 %", "p5", true), new("middle", "p50", true), new("95 %", "p95", true),
-                new("mostly by", "mattersMost"), new("share", "share", true),
-            ],
-            rows,
-            IsMain: true);
-
-        void Add<T>(string subject, string result, ResultSpread<T> spread, Func<T, double> number)
-            where T : struct, IQuantity
-            => rows.Add(
-            [
-                subject, result, Of(spread.Listed, number, 3), Of(spread.Percentile5, number, 3), Of(spread.Median, number, 3), Of(spread.Percentile95, number, 3),
-                spread.MattersMost?.Part.Name ?? "", Of(spread.MattersMost?.Share, s => s.DecimalFractions, 3),
-            ]);
+        double? Number(T? value) => value is { } known ? number(known) : null;
     }
 
-    private static Cell Of<T>(T? value, Func<T, double> number, int decimals)
-        where T : struct
-        => value is { } known ? Figures.Cell(number(known), decimals) : new Cell(Unknown, "");
-
-    private static Cell Most(VarianceShare? share) => share is null ? Unknown : $"{share.Part.Name} ({Figures.Number(share.Share.Percent, 0)} %)";
+    private static string Most(VarianceShare? share) => share is null ? "-" : $"{share.Part.Name} ({Figures.Number(share.Share.Percent, 0)} %)";
 
     // Rounded towards the doubt: only what held on every bike is printed as 100.
-    private static Cell Odds(Ratio odds) =>
-        new(Figures.Number(odds.Percent is > 99.9 and < 100 ? 99.9 : odds.Percent is > 0 and < 0.1 ? 0.1 : odds.Percent, 1), "", odds.Percent);
+    private static double Odds(double percent) => percent is > 99.9 and < 100 ? 99.9 : percent is > 0 and < 0.1 ? 0.1 : percent;
+
+    // A result's spread in the unit of its key.
+    private sealed record Spread(string Subject, string Result, string Title, int Decimals, ImmutableArray<VarianceShare> Shares)
+    {
+        public double? Listed { get; init; }
+
+        public double? P5 { get; init; }
+
+        public double? P50 { get; init; }
+
+        public double? P95 { get; init; }
+
+        public double? Mean { get; init; }
+
+        public double? StandardDeviation { get; init; }
+
+        public VarianceShare? MattersMost => Shares.IsEmpty ? null : Shares[0];
+    }
 }

@@ -5,28 +5,58 @@ using Lighting.Calc.WireSizing;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>wire</c> prints for a bike: the size of each run and what limits it, or why none will do.</summary>
+/// <summary>What <c>wire</c> gives for a bike: the size of each run and what limits it, or why none will do.</summary>
 internal static class WireDocument
 {
-    public static Document Of(Bike bike, WireSizingResult result)
+    private static readonly Columns<RunSizing> s_run = new()
     {
-        var blocks = new List<Block>();
-        if (result.IsFeasible)
-        {
-            blocks.Add(new Heading($"Sizes for a drop of {Figures.Percent(result.AllowedDrop)} at {Figures.Volts(result.Supply)}"));
-            blocks.Add(Runs(result));
-            blocks.Add(new Heading("Drop of each lamp in its worst setting"));
-            blocks.Add(Lamps(result));
-        }
-        else
-        {
-            blocks.Add(new SpreadsheetOnly(Runs(result)));
-        }
+        { "run", "run", r => r.Run.Name },
+        { "fitted", "fitted", r => r.Run.Wire.Name },
+        { "take", "wire", r => r.Chosen.Name },
+        { "limited by", "limit", r => new Cell(LimitWords(r), LimitWords(r)) { Json = r.Limit.ToString().ToLowerInvariant() } },
+        { "explanation", r => r.Explanation },
+        { "worst A", "worstCurrentA", r => r.WorstCurrent },
+        { "carries A", "ratingA", r => r.Rating.Current, "F1" },
+        { "drop V", "dropV", r => r.Drop, "F3" },
+    };
 
-        blocks.AddRange(CommonBlocks.FindingBlocks(result.Findings));
-        blocks.Add(CommonBlocks.Safety);
-        return new Document(CommonBlocks.TitleOf(bike, "Wires"), Verdict(result), blocks);
-    }
+    private static readonly Columns<LampSizing> s_lamp = new()
+    {
+        { "lamp", "lamp", l => l.Lamp.Lamp },
+        { "drop % as fitted", "dropFittedPercent", l => l.DropFitted },
+        { "drop % with these wires", "dropChosenPercent", l => l.DropChosen },
+    };
+
+    public static Document Of(Bike bike, WireSizingResult result) => new(
+        CommonBlocks.TitleOf(bike, "Wires"),
+        Verdict(result),
+        () =>
+        [
+            .. result.IsFeasible
+                ? new Block[]
+                {
+                    new Heading($"Sizes for a drop of {Figures.Percent(result.AllowedDrop)} at {Figures.Volts(result.Supply)}"),
+                    s_run.Table(result.Runs, isMain: true),
+                    new Heading("Drop of each lamp in its worst setting"),
+                    s_lamp.Table(result.Lamps),
+                }
+                : [s_run.Spreadsheet(result.Runs)],
+            .. CommonBlocks.FindingBlocks(result.Findings),
+            CommonBlocks.Safety,
+        ],
+        json =>
+        {
+            json.Write("bike", bike.Name);
+            json.Write("supplyVoltageV", result.Supply);
+            json.Write("allowedDropPercent", result.AllowedDrop);
+            json.Write("explanation", result.Explanation);
+            json.Write("isProven", result.IsProven);
+            json.Write("copperFittedM3", result.CopperFitted.CubicMeters);
+            json.Write("copperChosenM3", result.CopperChosen?.CubicMeters);
+            json.Write("runs", s_run, result.Runs);
+            json.Write("lamps", s_lamp, result.Lamps);
+            json.Write("findings", CommonBlocks.Finding, result.Findings);
+        });
 
     private static string Verdict(WireSizingResult result)
     {
@@ -39,24 +69,6 @@ internal static class WireDocument
     private static bool Thicker(WireSize wire, WireSize than) => wire.CopperArea.SquareMillimeters > than.CopperArea.SquareMillimeters * (1 + 1e-9);
 
     private static string Some(int count) => count == 0 ? "none" : count.ToString(CultureInfo.InvariantCulture);
-
-    private static Table Runs(WireSizingResult result) => new(
-        [
-            new("run", "run"), new("fitted", "fitted"), new("take", "wire"), new("limited by", "limit"), new("worst A", "worstCurrentA", true),
-            new("carries A", "ratingA", true), new("drop V", "dropV", true),
-        ],
-        [
-            .. result.Runs.Select(r => (IReadOnlyList<Cell>)
-            [
-                r.Run.Name, r.Run.Wire.Name, r.Chosen.Name, LimitWords(r), Figures.Cell(r.WorstCurrent), new Cell(r.Rating.Current is { } carries ? Figures.Number(carries.Amperes, 1) : "-", "", r.Rating.Current?.Amperes),
-                Figures.Cell(r.Drop.Volts, 3),
-            ]),
-        ],
-        IsMain: true);
-
-    private static Table Lamps(WireSizingResult result) => new(
-        [new("lamp", "lamp"), new("drop % as fitted", "dropFittedPercent", true), new("drop % with these wires", "dropChosenPercent", true)],
-        [.. result.Lamps.Select(l => (IReadOnlyList<Cell>)[l.Lamp.Lamp, Figures.Percentage(l.DropFitted), Figures.Percentage(l.DropChosen)])]);
 
     private static string LimitWords(RunSizing run) => run.Limit switch
     {

@@ -21,7 +21,7 @@ internal static class HtmlRenderer
         page.Element("h1", document.Title);
         Verdict(page, document.Verdict);
         string section = document.Title;
-        foreach (Block block in document.Blocks)
+        foreach (Block block in document.Blocks())
         {
             if ((block is PageOnly only ? only.Block : block) is Heading heading)
                 section = heading.Text;
