@@ -62,7 +62,7 @@ internal sealed class OutputOptions
                 CsvRenderer.Render(document, output);
                 break;
             case "svg":
-                output.Write(SvgCircuit.Alone(document.Blocks().OfType<PageOnly>().Select(b => b.Block).OfType<CircuitBlock>().First()));
+                output.Write(SvgCircuit.Alone(PageOnly.Shown(document.Blocks()).OfType<CircuitBlock>().First()));
                 break;
             case "html":
                 HtmlRenderer.Render(document, output);

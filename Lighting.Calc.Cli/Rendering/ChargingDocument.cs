@@ -80,7 +80,7 @@ internal static class ChargingDocument
                     .. system.Coils.Select(c => Residuals($"Fitted coil: {Figures.Amperes(c.Source.MaximumCurrent)} at most", c.Residuals)),
                     new Heading($"Amps into the battery over engine speed ({shown.Setting})"),
                     s_point.Table(shown.Over(system.Grid())),
-                    .. ChargingCharts.Balance(system, report) is { } chart ? [new PageOnly(chart)] : Array.Empty<Block>(),
+                    new PageOnly(() => [ChargingCharts.Balance(system, report)]),
                     s_series.Spreadsheet(report.Balances.SelectMany(b => b.Over(system.Grid()).Select(p => (b, p)))),
                     .. report.Ride is { } ride ? RideBlocks(ride) : [],
                     new Heading($"Standing with the engine off, from {Figures.Percent(system.Options.InitialStateOfCharge)} (Peukert, exponent {Figures.Number(system.Options.PeukertExponent, 2)})"),
@@ -106,7 +106,7 @@ internal static class ChargingDocument
     [
         new Heading($"Ride of {Figures.Number(ride.Duration.Minutes, 0)} min: {Net(ride.NetCharge)}"),
         s_stretch.Table(ride.Stretches),
-        .. ChargingCharts.Ride(ride) is { } chart ? [new PageOnly(chart)] : Array.Empty<Block>(),
+        new PageOnly(() => [ChargingCharts.Ride(ride)]),
     ];
 
     /// <summary>A standing time in words.</summary>

@@ -21,57 +21,54 @@ internal static class CheckDocument
         () => Blocks(report, tolerance),
         json => ReportJson.Write(json, report, tolerance));
 
-    private static List<Block> Blocks(BikeReport report, ToleranceReport? tolerance)
+    private static IEnumerable<Block> Blocks(BikeReport report, ToleranceReport? tolerance)
     {
-        var blocks = new List<Block>();
         // A spreadsheet that asked for tolerances gets those.
         if (tolerance is not null)
-            blocks.Add(ToleranceDocument.Spreadsheet(tolerance));
+            yield return ToleranceDocument.Spreadsheet(tolerance);
         var legend = new SettingLegend();
         if (!report.Fuses.IsEmpty)
         {
-            blocks.Add(new Heading("Fuses"));
-            blocks.Add(CommonBlocks.FuseTable(report.Fuses, legend, isMain: false));
-            blocks.Add(ReportCharts.Fuses(report.Fuses));
+            yield return new Heading("Fuses");
+            yield return CommonBlocks.FuseTable(report.Fuses, legend, isMain: false);
+            yield return ReportCharts.Fuses(report.Fuses);
         }
 
-        OperatingPoint heaviest = report.Heaviest;
-        blocks.Add(new Heading($"Lamps at {Figures.Volts(report.SupplyVoltage)}, each in its worst setting"));
-        blocks.Add(legend.In(s_lamp.Table(report.WorstDrops, isMain: true)));
-        blocks.Add(legend.Block);
-        blocks.Add(new PageOnly(new SideBySide([ReportCharts.LampVolts(report), ReportCharts.LampLight(report)])));
-        if (report.Bike.HasNetwork && !report.WorstDrops.IsEmpty)
-        {
-            blocks.Add(new PageOnly(new Heading("Where the volts are lost, each lamp in its worst setting")));
-            blocks.Add(new PageOnly(ReportCharts.Ledgers(report)));
-            blocks.Add(new PageOnly(DropDocument.Ledgers(report).Table(report.WorstDrops.OrderByDescending(d => d.TotalDrop.Volts))));
-        }
-
-        blocks.Add(new Heading($"Load in the heaviest setting ({heaviest.Setting}): {Figures.Amperes(heaviest.TotalCurrent)}"));
-        blocks.Add(CircuitLoad.Columns.Table(CircuitLoad.Of(heaviest)));
+        yield return new Heading($"Lamps at {Figures.Volts(report.SupplyVoltage)}, each in its worst setting");
+        yield return legend.In(s_lamp.Table(report.WorstDrops, isMain: true));
+        yield return legend.Block;
+        yield return new PageOnly(() => [new SideBySide([ReportCharts.LampVolts(report), ReportCharts.LampLight(report)]), .. Losses(report)]);
+        yield return new Heading($"Load in the heaviest setting ({report.Heaviest.Setting}): {Figures.Amperes(report.Heaviest.TotalCurrent)}");
+        yield return CircuitLoad.Columns.Table(CircuitLoad.Of(report.Heaviest));
         if (Charging(report) is { } charging)
         {
-            blocks.Add(new Heading("Charging"));
-            blocks.Add(new Paragraph(charging));
-            if (ChargingCharts.Balance(ChargingSystem.Of(report.Bike), report.Charging!) is { } balance)
-                blocks.Add(new PageOnly(balance));
-            if (report.Charging!.Ride is { } ride)
-                blocks.AddRange(ChargingDocument.RideBlocks(ride).Select(b => b as PageOnly ?? new PageOnly(b)));
+            yield return new Heading("Charging");
+            yield return new Paragraph(charging);
         }
 
-        if (report.DirectLighting is { } direct && DirectLightingDocument.Chart(direct) is { } volts)
-        {
-            blocks.Add(new PageOnly(new Heading("Direct lighting")));
-            blocks.Add(new PageOnly(volts));
-        }
-
-        if (tolerance is not null)
-            blocks.AddRange(ToleranceDocument.Blocks(tolerance));
-        blocks.AddRange(CommonBlocks.FindingBlocks(report.Findings));
-        blocks.Add(new PageOnly(CircuitBlock.Of(report.Bike, heaviest)));
-        blocks.Add(CommonBlocks.Safety);
-        return blocks;
+        yield return new PageOnly(() => Engine(report));
+        foreach (Block block in tolerance is null ? [] : ToleranceDocument.Blocks(tolerance))
+            yield return block;
+        foreach (Block block in CommonBlocks.FindingBlocks(report.Findings))
+            yield return block;
+        yield return new PageOnly(() => [CircuitBlock.Of(report.Bike, report.Heaviest)]);
+        yield return CommonBlocks.Safety;
     }
+
+    private static IEnumerable<Block> Losses(BikeReport report) => !report.Bike.HasNetwork || report.WorstDrops.IsEmpty ? [] :
+    [
+        new Heading("Where the volts are lost, each lamp in its worst setting"),
+        ReportCharts.Ledgers(report),
+        DropDocument.Ledgers(report).Table(report.WorstDrops.OrderByDescending(d => d.TotalDrop.Volts)),
+    ];
+
+    // What hangs on the speed of the engine.
+    private static IEnumerable<Block?> Engine(BikeReport report) =>
+    [
+        .. report.Charging is { Worst: not null } charging ? [ChargingCharts.Balance(ChargingSystem.Of(report.Bike), charging)] : Array.Empty<Block?>(),
+        .. report.Charging is { Worst: not null, Ride: { } ride } ? PageOnly.Shown(ChargingDocument.RideBlocks(ride)) : [],
+        .. report.DirectLighting is { } direct && DirectLightingDocument.Chart(direct) is { } volts ? [new Heading("Direct lighting"), volts] : Array.Empty<Block>(),
+    ];
 
     /// <summary>The verdict in plain words: what does not suit and the worst number of each kind.</summary>
     public static string Verdict(BikeReport report)

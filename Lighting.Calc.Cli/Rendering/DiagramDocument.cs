@@ -22,7 +22,7 @@ internal static class DiagramDocument
         $"In the setting '{point.Setting}' the source of {Figures.Volts(point.SupplyVoltage)} gives {Figures.Amperes(point.TotalCurrent)}.",
         () =>
         [
-            new PageOnly(CircuitBlock.Of(bike, point)),
+            new PageOnly(() => [CircuitBlock.Of(bike, point)]),
             new Heading("Points"),
             CommonBlocks.Point.Table(point.Points),
             new Heading("Parts"),

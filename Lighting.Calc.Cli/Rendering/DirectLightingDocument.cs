@@ -37,7 +37,7 @@ internal static class DirectLightingDocument
         [
             new Heading("Volts (rms) over engine speed"),
             Volts(report),
-            .. Chart(report) is { } chart ? [new PageOnly(chart)] : Array.Empty<Block>(),
+            new PageOnly(() => [Chart(report)]),
             new Heading($"If one lamp fails at {Figures.Rpm(report.Points[^1].Speed)}"),
             s_loss.Table(report.Losses),
             .. CommonBlocks.FindingBlocks(report.Findings),

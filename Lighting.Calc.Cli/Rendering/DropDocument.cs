@@ -63,7 +63,7 @@ internal static class DropDocument
             [
                 new Heading($"Volts from the source ({Figures.Volts(report.SupplyVoltage)}) to each lamp and back, in its worst setting"),
                 Ledgers(report).Table(ledgers),
-                .. report.Bike.HasNetwork && ledgers.Length > 0 ? [new PageOnly(ReportCharts.Ledgers(report)), new PageOnly(CircuitBlock.Of(report.Bike, report.Settings.First(p => p.Setting.Equals(ledgers[0].Setting))))] : Array.Empty<Block>(),
+                new PageOnly(() => report.Bike.HasNetwork && ledgers.Length > 0 ? [ReportCharts.Ledgers(report), CircuitBlock.Of(report.Bike, report.Settings.First(p => p.Setting.Equals(ledgers[0].Setting)))] : []),
                 .. ledgers.Take(1).SelectMany(d => new Block[] { new Heading($"Ledger of {d.Lamp.Lamp.Lamp} ({d.Setting})"), Ledger(d) }),
                 .. ledgers.Take(1).SelectMany(d => Mending(report, d)),
                 s_part.Spreadsheet(ledgers.SelectMany(d => d.Entries.Select(e => (d, e)))),

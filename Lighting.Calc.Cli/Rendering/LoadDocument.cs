@@ -42,8 +42,8 @@ internal static class LoadDocument
                 {
                     new Heading($"Lamps in the heaviest setting ({drawing[0].Setting})"),
                     s_lamp.Table(drawing[0].Lamps.Where(l => l.Current.Amperes > 1e-6)),
-                    s_everyLamp.Spreadsheet(drawing.SelectMany(p => p.Lamps.Select(l => (p, l)))),
                 },
+                s_everyLamp.Spreadsheet(drawing.SelectMany(p => p.Lamps.Select(l => (p, l)))),
                 CommonBlocks.Safety,
             ],
             json => ReportJson.Write(json, report));

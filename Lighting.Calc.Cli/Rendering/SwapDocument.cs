@@ -157,7 +157,7 @@ internal static class SwapDocument
             .. Under("Lamps that stay", s_unclassed, unclassed),
             new Heading("Circuits, each in its heaviest setting"),
             s_circuit.Table(report.Circuits),
-            new PageOnly(ReportCharts.Circuits(report)),
+            new PageOnly(() => [ReportCharts.Circuits(report)]),
             .. Under("Fuses", s_fuse, report.Fuses),
             .. Under("Charging, average load by duty", s_charging, report.Charging),
             .. !report.Charging.IsEmpty && Riding(report) is { } riding ? [new Paragraph(riding)] : Array.Empty<Block>(),
