@@ -10,6 +10,9 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <param name="IsNumber">Whether it is set to the right.</param>
 internal readonly record struct Cell(string Text, object? Value, bool IsNumber = false)
 {
+    /// <summary>The value as programs get it: of a number no more digits than the calculation holds.</summary>
+    public object? Written => Value is double number ? Figures.Exact(number) : Value;
+
     /// <summary>What JSON has in place of the value, if anything.</summary>
     public object? Json { get; init; }
 

@@ -1,9 +1,10 @@
+using System.Globalization;
 using CsvHelper;
 using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>The main table of a document as CSV (RFC 4180), full precision, text that looks like a formula made safe for a spreadsheet.</summary>
+/// <summary>The main table of a document as CSV (RFC 4180), 12 significant digits, text that looks like a formula made safe for a spreadsheet.</summary>
 internal static class CsvRenderer
 {
     private static readonly CsvWriterOptions Options = new() { Injection = CsvInjection.Escape };
@@ -26,8 +27,8 @@ internal static class CsvRenderer
     {
         foreach (Cell cell in row)
         {
-            if (cell.Value is double or long)
-                csv.WriteField(Convert.ToDouble(cell.Value, System.Globalization.CultureInfo.InvariantCulture), default);
+            if (cell.Written is double or long)
+                csv.WriteField(Convert.ToDouble(cell.Written, CultureInfo.InvariantCulture), default);
             else
                 csv.WriteField(cell.Value is string or Setting ? cell.Value.ToString() : cell.Value is null && cell.IsNumber ? "" : cell.Text);
         }

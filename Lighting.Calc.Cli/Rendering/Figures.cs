@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>How figures are printed: fixed culture, a unit people know, full precision beside it for programs.</summary>
+/// <summary>How figures are printed: fixed culture, a unit people know, more digits beside it for programs.</summary>
 internal static class Figures
 {
     /// <summary>The format of ratings, of which people know each digit.</summary>
@@ -44,6 +44,9 @@ internal static class Figures
     public static string Sentence(string remark) => char.ToUpperInvariant(remark[0]) + remark[1..] + (remark.EndsWith('.') ? "" : ".");
 
     public static string Number(double value, int decimals) => Number(value, "F" + decimals.ToString(CultureInfo.InvariantCulture));
+
+    /// <summary>A number to 12 significant digits: the noise of binary sums lies behind them, that of every measurement far before.</summary>
+    public static double Exact(double value) => double.Parse(value.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     // A figure that rounds to zero is printed without a sign.
     public static string Number(double value, string format)

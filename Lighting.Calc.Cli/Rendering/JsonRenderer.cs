@@ -4,7 +4,7 @@ using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>JSON results: camel case, SI numbers with the unit at the end of the key, full precision, a schema number on top.</summary>
+/// <summary>JSON results: camel case, SI numbers with the unit at the end of the key, 12 significant digits, a schema number on top.</summary>
 internal static class JsonRenderer
 {
     public const int Schema = 1;
@@ -28,7 +28,7 @@ internal static class JsonRenderer
     public static void Write(this Utf8JsonWriter json, string key, Cell cell)
     {
         json.WritePropertyName(key);
-        switch (cell.Json ?? cell.Value)
+        switch (cell.Json ?? cell.Written)
         {
             case null:
                 json.WriteNullValue();

@@ -56,6 +56,26 @@ public class ColumnsTests
     public void A_table_has_the_columns_asked_for_in_the_order_asked_for() =>
         Assert.Equal(["currentA", "name"], Everything.Only("currentA", "name").Keys);
 
+    [Theory]
+    [InlineData(4.000000000000286, "4")]
+    [InlineData(0.30000000000000004, "0.3")]
+    [InlineData(12.726651921748555, "12.7266519217")]
+    [InlineData(-1.26008592946305e-7, "-1.26008592946E-07")]
+    [InlineData(1999999999999.5, "2000000000000")]
+    public void Programs_are_given_numbers_to_twelve_significant_digits(double number, string written)
+    {
+        var columns = new Columns<double> { { "number", "number", n => n } };
+        Assert.Equal($"number\n{written}\n", Csv(columns.Spreadsheet([number])));
+        Assert.Contains($"\"number\": {written}\n", Json(columns, number), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_count_is_written_whole_however_long_it_is()
+    {
+        var columns = new Columns<long> { { "seed", "seed", n => n } };
+        Assert.Contains("\"seed\": 9007199254740993\n", Json(columns, 9007199254740993), StringComparison.Ordinal);
+    }
+
     private static string Csv(SpreadsheetOnly table)
     {
         var output = new StringWriter { NewLine = "\n" };
