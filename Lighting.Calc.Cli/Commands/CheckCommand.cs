@@ -31,9 +31,10 @@ internal static class CheckCommand
             BikeReport report = BikeCheck.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
             ToleranceReport? spread = isAsked ? Draw(input, parsed.GetValue(samples), parsed.GetValue(seed), console, cancel) : null;
             options.Output.Write(parsed, console, CheckDocument.Of(report, spread));
-            return Task.FromResult(report.Suits ? ExitCode.Suits : ExitCode.DoesNotSuit);
+            return Task.FromResult(report.Verdict == BikeVerdict.Suits ? ExitCode.Suits : ExitCode.DoesNotSuit);
         });
         return command.WithExample(
+            "lighting-calc check shared/bulb-list.csv --fuse 15A",
             "lighting-calc check shared/bikes/valley-twin",
             "lighting-calc check shared/bikes/valley-twin --when \"lights=main; dip=high\" --format json",
             "lighting-calc check shared/bikes/valley-twin --tolerance --samples 2000 --seed 14");

@@ -73,9 +73,9 @@ internal static class CheckDocument
     /// <summary>The verdict in plain words: what does not suit and the worst number of each kind.</summary>
     public static string Verdict(BikeReport report)
     {
-        int faults = report.Findings.Count(f => f.Severity == Severity.Fault);
-        string head = report.Suits ? "Suits." : faults == 0 ? "Does not suit." : $"Does not suit: {faults} {(faults == 1 ? "fault" : "faults")} below.";
-        IEnumerable<string> parts = [head, .. report.Fuses.Select(f => f.Headline + ".")];
+        IEnumerable<string> parts = [Head(report), .. report.Fuses.Select(f => f.Headline + ".")];
+        if (report.Bike.CountsAllLampsTogether)
+            parts = parts.Append("No 'lit when' is listed, so every lamp counts as on. Say which switch lights which lamp.");
         if (report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions) is { } worst && report.Bike.HasNetwork)
             parts = parts.Append($"Worst drop: {worst.Lamp.Lamp.Lamp} gets {Figures.Volts(worst.Lamp.Voltage)}, {Figures.Percent(worst.Lamp.Drop!.Value)} lost.");
         if (report.Charging?.Worst is { } charging)
@@ -83,6 +83,22 @@ internal static class CheckDocument
         if (report.DirectLighting is { } direct)
             parts = parts.Append($"Direct lighting: {DirectLightingDocument.Range(direct)}.");
         return string.Join("\n", parts);
+    }
+
+    private static string Head(BikeReport report)
+    {
+        int faults = report.Findings.Count(f => f.Severity == Severity.Fault);
+        switch (report.Verdict)
+        {
+            case BikeVerdict.DoesNotSuit:
+                return faults == 0 ? "Does not suit." : $"Does not suit: {faults} {(faults == 1 ? "fault" : "faults")} below.";
+            case BikeVerdict.NotJudged:
+                string remedy = report.Fuses.IsEmpty && report.Bike is { Lighting: LightingSupply.Battery } ? " Give the fuse with --fuse 15A or in fuses.csv." : "";
+                return $"Not judged: {string.Join(" Not judged: ", report.NotJudged)}{remedy}";
+            default:
+                string[] missing = [.. report.Bike.HasNetwork ? Array.Empty<string>() : ["wires", "voltage drop"], .. report.Bike.Charging.IsEmpty ? ["charging"] : Array.Empty<string>()];
+                return missing.Length == 0 ? "Suits." : $"Suits, as far as listed. Not listed and not judged: {string.Join(", ", missing)}.";
+        }
     }
 
     private static string? Charging(BikeReport report)

@@ -42,13 +42,13 @@ internal static class DiagramDocument
     // Every part with its points and its current from the one to the other.
     private static IEnumerable<DiagramPart> PartsOf(Bike bike, OperatingPoint point)
     {
-        string feed = bike.HasNetwork || bike.Fuses.IsEmpty ? bike.LivePoint : point.Points[^1].Point;
+        var ends = new PartEnds(bike, point);
         return
         [
-            .. point.Fuses.Select(f => new DiagramPart(f.Fuse.Name, "fuse", f.Fuse.From ?? bike.LivePoint, f.Fuse.To ?? feed, f.Current)),
+            .. point.Fuses.Select(f => new DiagramPart(f.Fuse.Name, "fuse", ends.From(f.Fuse), ends.To(f.Fuse), f.Current)),
             .. point.Contacts.Select(c => new DiagramPart(c.Contact.Switch, c.Closed ? "closed contact" : "open contact", c.Contact.From, c.Contact.To, c.Current)),
             .. point.Runs.Select(r => new DiagramPart(r.Run.Name, "run", r.Run.From, r.Run.To, r.Current, r.Run.Colour?.Code)),
-            .. point.Lamps.Select(l => new DiagramPart(l.Lamp.Lamp, "lamp", l.Lamp.Feed ?? feed, l.Lamp.Return ?? bike.EarthPoint, l.Current)),
+            .. point.Lamps.Select(l => new DiagramPart(l.Lamp.Lamp, "lamp", ends.Feed(l.Lamp), ends.Return(l.Lamp), l.Current)),
         ];
     }
 

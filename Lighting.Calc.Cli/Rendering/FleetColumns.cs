@@ -34,6 +34,7 @@ internal static class FleetColumns
     {
         FleetOutcome.Suits => "suits",
         FleetOutcome.DoesNotSuit => "does not suit",
+        FleetOutcome.NotJudged => "not judged",
         FleetOutcome.WrongInput => "wrong input",
         FleetOutcome.ProgramFault => "program fault",
         _ => throw new InvalidOperationException($"Unknown outcome {outcome}."),

@@ -15,6 +15,6 @@ internal sealed class FleetCounts
     public int ExitStatus =>
         Of(FleetOutcome.ProgramFault) > 0 ? ExitCode.ProgramFault
         : Of(FleetOutcome.WrongInput) > 0 ? ExitCode.WrongInput
-        : Of(FleetOutcome.DoesNotSuit) > 0 ? ExitCode.DoesNotSuit
+        : Of(FleetOutcome.DoesNotSuit) + Of(FleetOutcome.NotJudged) > 0 ? ExitCode.DoesNotSuit
         : ExitCode.Suits;
 }

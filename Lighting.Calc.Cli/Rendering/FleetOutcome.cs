@@ -5,6 +5,7 @@ internal enum FleetOutcome
 {
     Suits,
     DoesNotSuit,
+    NotJudged,
     WrongInput,
     ProgramFault,
 }

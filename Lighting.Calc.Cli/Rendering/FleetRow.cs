@@ -53,7 +53,7 @@ internal sealed record FleetRow
 
     public double? NetAmpereHours { get; init; }
 
-    public bool IsChecked => Outcome is FleetOutcome.Suits or FleetOutcome.DoesNotSuit;
+    public bool IsChecked => Outcome is FleetOutcome.Suits or FleetOutcome.DoesNotSuit or FleetOutcome.NotJudged;
 
     public static FleetRow NotChecked(string folder, FleetOutcome outcome, IReadOnlyList<string> messages) => new() { Folder = folder, Outcome = outcome, Messages = messages };
 
@@ -65,8 +65,13 @@ internal sealed record FleetRow
         return new FleetRow
         {
             Folder = folder,
-            Outcome = report.Suits ? FleetOutcome.Suits : FleetOutcome.DoesNotSuit,
-            Messages = gravest is null ? [] : [$"{gravest.Subject}: {gravest.Message}"],
+            Outcome = report.Verdict switch
+            {
+                BikeVerdict.Suits => FleetOutcome.Suits,
+                BikeVerdict.NotJudged => FleetOutcome.NotJudged,
+                _ => FleetOutcome.DoesNotSuit,
+            },
+            Messages = gravest is null ? report.NotJudged : [$"{gravest.Subject}: {gravest.Message}"],
             Bike = report.Bike.Name,
             Faults = report.Findings.Count(f => f.Severity == Severity.Fault),
             Cautions = report.Findings.Count(f => f.Severity == Severity.Caution),

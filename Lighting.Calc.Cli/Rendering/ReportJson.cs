@@ -27,6 +27,8 @@ internal static class ReportJson
     {
         json.Write("bike", report.Bike.Name);
         json.Write("supplyVoltageV", report.SupplyVoltage);
+        json.Write("verdict", report.VerdictText);
+        json.Write("notJudged", report.NotJudged);
         json.Write("settings", Settings(report), report.Settings);
         json.Write("fuses", CommonBlocks.Fuse, report.Fuses);
         if (report.Charging is { } charging)

@@ -3,6 +3,7 @@ using Lighting.Calc.Charging;
 using Lighting.Calc.Fuses;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Swaps;
+using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
@@ -130,7 +131,7 @@ internal static class SwapDocument
         {
             json.Write("bike", report.Before.Bike.Name);
             json.Write("supplyVoltageV", report.After.SupplyVoltage);
-            json.Write("suits", report.Suits);
+            json.Write("verdict", report.VerdictText);
             json.Pair("totalCurrentA", report.Before.Heaviest.TotalCurrent, report.After.Heaviest.TotalCurrent);
             json.Write("lamps", s_lampSeries, report.Lamps);
             json.Write("unchanged", s_unclassed, unclassed);
@@ -175,7 +176,12 @@ internal static class SwapDocument
     private static string Verdict(SwapReport report)
     {
         int faults = report.Findings.Count(f => f.Severity == Severity.Fault);
-        string head = report.Suits ? "The swapped bike suits." : faults == 0 ? "The swapped bike does not suit." : $"The swapped bike does not suit: {faults} {(faults == 1 ? "fault" : "faults")} below.";
+        string head = report.Verdict switch
+        {
+            BikeVerdict.Suits => "The swapped bike suits.",
+            BikeVerdict.NotJudged => $"The swapped bike is not judged: {string.Join(" ", report.After.NotJudged)}",
+            _ => faults == 0 ? "The swapped bike does not suit." : $"The swapped bike does not suit: {faults} {(faults == 1 ? "fault" : "faults")} below.",
+        };
         IEnumerable<string> parts = [head, .. report.Fuses.Select(f => f.After.Headline + ".")];
         parts = parts.Append($"Heaviest setting: {Figures.Amperes(report.Before.Heaviest.TotalCurrent)} before, {Figures.Amperes(report.After.Heaviest.TotalCurrent)} after.");
         if (report.WorstDropBefore is { } was && report.WorstDropAfter is { } now && report.Before.Bike.HasNetwork)

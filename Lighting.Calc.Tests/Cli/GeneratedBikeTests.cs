@@ -11,7 +11,7 @@ public class GeneratedBikeTests
     public void Generated_bikes_are_valid_network_bikes_of_about_40_points()
     {
         var generator = new BikeGenerator(seed: 7);
-        var verdicts = new HashSet<bool>();
+        var verdicts = new HashSet<BikeVerdict>();
         for (int i = 1; i <= 60; i++)
         {
             ListResult<BikeLists> lists = BikeLists.Read(Source(generator, i));
@@ -21,7 +21,7 @@ public class GeneratedBikeTests
             Assert.InRange(report.Network.Points.Length, 34, 46);
             Assert.Equal(SettingsOf(lists.Value), report.Settings.Length);
             Assert.DoesNotContain(report.Findings, f => f.Message.Contains("lit when", StringComparison.Ordinal));
-            verdicts.Add(report.Suits);
+            verdicts.Add(report.Verdict);
         }
 
         Assert.Equal(2, verdicts.Count);

@@ -147,7 +147,7 @@ public class FuseWordsTests
         // Nothing flows: the smallest of all carries that.
         Assert.Equal("the load needs at least 1 A; how large it may be depends on the wires, and it feeds none in these settings", loose.Advice.Explanation);
         Assert.Null(loose.SwitchingOn);
-        Assert.Equal("10 A loose: suits — 0 A at most (everything off), 7.5 A usable; it feeds no run in any of these settings", loose.Headline);
+        Assert.Equal("10 A loose: not judged — no setting joins it to the battery", loose.Headline);
     }
 
     [Fact]

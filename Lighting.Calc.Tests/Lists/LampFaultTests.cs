@@ -43,7 +43,7 @@ public class LampFaultTests
     [InlineData("rear,tail,Zebra 77,,,,,,,,", "column 'code' (3): 'Zebra 77' is not a known lamp code; expected a code of the lamp table, or no code and the lamp's volts and watts")]
     [InlineData("rear,tail,,led,,12,5,,12,,", "column 'minimum volts' (9): '12' is not below the lamp's volts; expected less than 12 V")]
     [InlineData("rear,tail,,,,12,5,,8,,", "column 'minimum volts' (9): '8' is given for a lamp of type filament; only led and led ballast have minimum volts")]
-    [InlineData("rear,tail,,,,12,5,,,lights,", "column 'lit when' (10): 'lights' is not a condition; expected switch=position or switch=position|position, several joined by ';'")]
+    [InlineData("rear,tail,,,,12,5,,,lights,", "column 'lit when' (10): 'lights' is not a condition; expected switch=position or switch=position|position, several joined by ';' where all must hold, by 'or' where one must")]
     [InlineData("rear,tail,,,,12,5,,,lights=low;lights=high,", "column 'lit when' (10): 'lights=low;lights=high' is not a condition; expected the switch 'lights' once, with its positions joined by '|'")]
     public void A_bad_cell_gives_one_message(string row, string message) =>
         Assert.Equal([$"lamps.csv:2: {message}"], ListSamples.Faults(ListSamples.Of(("lamps.csv", Header + row + "\n"))));

@@ -68,7 +68,7 @@ public class DemoBikeTests
     public void The_wiring_agrees_with_lit_when(string name)
     {
         Bike bike = BikeLists.Read(CliProcess.Bike(name)).Value.Bike;
-        Assert.DoesNotContain(WiringReview.Of(bike, SettingEnumeration.Of(bike, Condition.Always)), f => f.Severity != Severity.Note);
+        Assert.DoesNotContain(WiringReview.Of(bike, Lighting.Calc.Verdicts.BikeSolution.Of(bike, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points), f => f.Severity != Severity.Note);
     }
 
     private static IEnumerable<(Bike Bike, OperatingPoint Point)> Solved(string name)

@@ -99,7 +99,8 @@ public class HarnessLimitTests
     {
         var bike = new Bike { Fuses = [new Fuse { Name = "main", Rating = ElectricCurrent.FromAmperes(10) }] };
         Assert.Equal([Bike.BatteryPlus, Bike.BatteryMinus, "main fuse out"], new HarnessNetwork(bike).Points);
-        Assert.Equal([Bike.BatteryPlus, Bike.BatteryMinus, "lamps"], new HarnessNetwork(bike with { Fuses = [bike.Fuses[0] with { To = "lamps" }] }).Points);
+        // A point means nothing without runs.
+        Assert.Equal([Bike.BatteryPlus, Bike.BatteryMinus, "main fuse out"], new HarnessNetwork(bike with { Fuses = [bike.Fuses[0] with { To = "lamps" }] }).Points);
         Assert.Equal([Bike.BatteryPlus, Bike.BatteryMinus], new HarnessNetwork(new Bike()).Points);
     }
 
@@ -237,11 +238,10 @@ public class HarnessLimitTests
     }
 
     [Fact]
-    public void Without_runs_a_contact_is_told_closed_and_carries_nothing()
+    public void Without_runs_no_contact_is_in_the_circuit()
     {
         var bike = new Bike { Switches = [Benches.Contact("horn", "a", "b", "on") with { Resistance = ElectricResistance.FromOhms(1) }] };
-        ContactState contact = Assert.Single(new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "horn=on")).Contacts);
-        Assert.Equal((true, 0.0, 0.0), (contact.Closed, contact.Current.Amperes, contact.Drop.Volts));
+        Assert.Empty(new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "horn=on")).Contacts);
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Lamps;
 using Lighting.Calc.Network;
+using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Network;
@@ -20,7 +21,7 @@ public class ReviewWordsTests
         Bike bike = Indicators();
         Finding finding = Assert.Single(Review(bike));
         Assert.Equal(
-            (Severity.Note, "tell-tale", "in the setting 'turn=left' (and 1 more) its current goes on through another lamp before it reaches battery -."),
+            (Severity.Note, "tell-tale", "in the setting 'turn=left' (and 1 more) its current also flows through another lamp."),
             (finding.Severity, finding.Subject, finding.Message));
     }
 
@@ -63,7 +64,7 @@ public class ReviewWordsTests
         Bike bike = Benches.Sidecar();
         bike = bike with
         {
-            Lamps = [bike.Lamps[2] with { Lamp = "spot", Circuit = "spot", Feed = "spot feed", LitWhen = Condition.Always }],
+            Lamps = [bike.Lamps[2] with { Lamp = "spot", Circuit = "spot", Feed = "spot feed", LitWhen = Condition.Parse("one=off|on") }],
             Runs = [bike.Runs[0], Benches.Run("long 1", "lights in", "a", 1), Benches.Run("long 2", "a", "b", 1), Benches.Run("long 3", "b", "c", 1)],
             Switches = [Benches.Contact("one", "lights in", "m", "on"), Benches.Contact("two", "m", "spot feed", "on"), Benches.Contact("three", "c", "spot feed", "on")],
         };
@@ -182,5 +183,5 @@ public class ReviewWordsTests
         ],
     };
 
-    private static ImmutableArray<Finding> Review(Bike bike) => WiringReview.Of(bike, SettingEnumeration.Of(bike, Condition.Always));
+    private static ImmutableArray<Finding> Review(Bike bike) => WiringReview.Of(bike, BikeSolution.Of(bike, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Lighting.Calc.Harness;
 using Lighting.Calc.Network;
+using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Network;
@@ -76,5 +77,5 @@ public class WiringReviewTests
         Assert.Contains(findings, f => f.Subject == "brake" && f.Message.Contains("it has no contact", StringComparison.Ordinal));
     }
 
-    private static ImmutableArray<Finding> Review(Bike bike) => WiringReview.Of(bike, SettingEnumeration.Of(bike, Condition.Always));
+    private static ImmutableArray<Finding> Review(Bike bike) => WiringReview.Of(bike, BikeSolution.Of(bike, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points);
 }

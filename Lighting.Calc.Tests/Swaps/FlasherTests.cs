@@ -1,5 +1,6 @@
 using Lighting.Calc.Harness;
 using Lighting.Calc.Swaps;
+using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Tests.Swaps;
 
@@ -20,7 +21,7 @@ public class FlasherTests
         Assert.Equal(Severity.Fault, finding.Severity);
         Assert.Contains("6 W on the flasher (turn=left, turn=right) instead of 42 W, 14 % of its load", finding.Message, StringComparison.Ordinal);
         Assert.Contains("60 to 120 flashes a minute", finding.Message, StringComparison.Ordinal);
-        Assert.False(report.Suits);
+        Assert.Equal(BikeVerdict.DoesNotSuit, report.Verdict);
     }
 
     // 13.5 V: two P21W draw 2 · 25/13.5 = 3.704 A, two LEDs of 3 W 0.444 A; the squares' ratio is 0.0144.

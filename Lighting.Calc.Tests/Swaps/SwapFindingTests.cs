@@ -128,6 +128,6 @@ public class SwapFindingTests
     {
         SwapReport report = SwapBikes.Compare(SwapBikes.LampsOnly("circuit,lamp,code\nrear lamp,stop,P21W\n"), SwapBikes.Replace(("stop", SwapBikes.Led(3, 24, 18))));
         Assert.Contains(report.About("stop"), f => f.Severity == Severity.Fault && f.Message.Contains("drops out", StringComparison.Ordinal));
-        Assert.False(report.Suits);
+        Assert.Equal(BikeVerdict.DoesNotSuit, report.Verdict);
     }
 }

@@ -11,14 +11,22 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
     private readonly Fuse _fuse = graph.Bike.Fuses[index];
     private readonly FuseScope _scope = scopes[index];
 
+    private bool IsLoose => graph.Bike.HasNetwork && !_scope.IsFed && !_scope.IsEarthSide;
+
     public FuseSuitability Report(FuseJudge judge, SteadyLoad steady, SwitchingOn? switchingOn, FuseProtection protection, ImmutableArray<RunClearing> clearing, FuseAdvice advice)
     {
         ImmutableArray<string> wire = WireReasons(judge, protection), shorts = ClearingReasons(judge, clearing), load = LoadReasons(steady, switchingOn);
         FuseVerdict verdict = !wire.IsEmpty ? FuseVerdict.TooLargeForTheWire
             : !shorts.IsEmpty ? FuseVerdict.WillNotClear
-            : !load.IsEmpty ? FuseVerdict.TooSmall : FuseVerdict.Suits;
+            : !load.IsEmpty ? FuseVerdict.TooSmall
+            : IsLoose ? FuseVerdict.NotJudged : FuseVerdict.Suits;
         ImmutableArray<string> reasons = [.. wire, .. shorts, .. load];
-        string rest = verdict == FuseVerdict.Suits ? Good(steady, protection) : $"{reasons[0]}; {advice.Explanation}";
+        string rest = verdict switch
+        {
+            FuseVerdict.Suits => Good(steady, protection),
+            FuseVerdict.NotJudged => "no setting joins it to the battery",
+            _ => $"{reasons[0]}; {advice.Explanation}",
+        };
         return new FuseSuitability
         {
             Fuse = _fuse,
@@ -82,7 +90,7 @@ internal sealed class FuseReporter(FeedGraph graph, int index, ImmutableArray<Fu
         foreach (int run in _scope.Runs.Keys)
             foreach (int other in Enumerable.Range(0, scopes.Length).Where(i => i > index && scopes[i].Runs.ContainsKey(run)))
                 Add(Severity.Caution, $"the run '{graph.Bike.Runs[run].Name}' is fed through '{graph.Bike.Fuses[other].Name}' too: a fault in it may draw what both fuses carry together");
-        if (graph.Bike.HasNetwork && !_scope.IsFed && !_scope.IsEarthSide)
+        if (IsLoose)
             Add(Severity.Caution, "no setting joins it to the battery, so its load and its wires were not judged");
         if (!graph.Bike.HasNetwork)
             Add(Severity.Note, "the wires are not listed: whether it protects them and clears a short cannot be checked");

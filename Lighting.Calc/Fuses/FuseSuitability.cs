@@ -17,7 +17,7 @@ public sealed record FuseSuitability
     /// <summary>The verdict.</summary>
     public required FuseVerdict Verdict { get; init; }
 
-    /// <summary>The verdict in words: <c>suits</c>, <c>too small</c>, <c>too large for the wire</c> or <c>will not clear</c>.</summary>
+    /// <summary>The verdict in words: <c>suits</c>, <c>too small</c>, <c>too large for the wire</c>, <c>will not clear</c> or <c>not judged</c>.</summary>
     public string VerdictText => TextOf(Verdict);
 
     /// <summary>The verdict as one line, such as <c>15 A main: suits — 9.9 A at most, 11.25 A usable</c>.</summary>
@@ -50,6 +50,7 @@ public sealed record FuseSuitability
         FuseVerdict.TooSmall => "too small",
         FuseVerdict.TooLargeForTheWire => "too large for the wire",
         FuseVerdict.WillNotClear => "will not clear",
+        FuseVerdict.NotJudged => "not judged",
         _ => throw new UnreachableException($"Unknown verdict {verdict}."),
     };
 }

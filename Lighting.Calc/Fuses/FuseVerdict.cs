@@ -14,4 +14,7 @@ public enum FuseVerdict
 
     /// <summary>A dead short at the end of a run it feeds does not open it in time, or draws its current past it.</summary>
     WillNotClear,
+
+    /// <summary>No setting joins it to the battery, so its load and its wires were not judged.</summary>
+    NotJudged,
 }

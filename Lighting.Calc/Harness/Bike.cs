@@ -86,6 +86,9 @@ public sealed record Bike
     /// <summary>Whether the harness is known, so that contacts and wires decide what arrives.</summary>
     public bool HasNetwork => !Runs.IsEmpty;
 
+    /// <summary>Whether neither wiring nor a <see cref="FittedLamp.LitWhen"/> says which lamps are lit, so that all are counted on together.</summary>
+    public bool CountsAllLampsTogether => !HasNetwork && Lamps.All(l => l.LitWhen.Terms.IsEmpty);
+
     /// <summary>The battery terminal that the frame is not joined to.</summary>
     public string LivePoint => Earth == Earth.Negative ? BatteryPlus : BatteryMinus;
 

@@ -5,27 +5,34 @@ using System.Runtime.InteropServices;
 namespace Lighting.Calc.Harness;
 
 /// <summary>When something holds: <c>switch=position|position</c>, several joined by <c>;</c>, all of which must hold.</summary>
+/// <remarks>A part may have alternatives, of which one must hold: <c>ignition=on; front brake=on or rear brake=on</c>.</remarks>
 public sealed record Condition
 {
-    private Condition(ImmutableArray<ConditionTerm> terms) => Terms = terms;
+    private const string Or = "or";
+    private const string Form = "switch=position or switch=position|position, several joined by ';' where all must hold, by 'or' where one must";
+
+    private Condition(ImmutableArray<ImmutableArray<ConditionTerm>> parts)
+    {
+        Parts = parts;
+        Terms = [.. parts.SelectMany(p => p)];
+    }
 
     /// <summary>The condition that always holds (an empty cell).</summary>
     public static Condition Always { get; } = new([]);
 
-    /// <summary>The parts, all of which must hold.</summary>
+    /// <summary>The parts, all of which must hold; a part holds when one of its alternatives does.</summary>
+    public ImmutableArray<ImmutableArray<ConditionTerm>> Parts { get; }
+
+    /// <summary>Every switch that is named, with its positions: the alternatives of all parts in order.</summary>
     public ImmutableArray<ConditionTerm> Terms { get; }
 
     /// <summary>Whether the condition holds in a setting. A switch that the setting does not have never satisfies it.</summary>
     /// <param name="setting">The setting.</param>
     public bool Holds(Setting setting)
     {
-        foreach (ConditionTerm term in Terms)
-        {
-            string? position = setting.PositionOf(term.Switch);
-            if (position is null || !term.Positions.Contains(position, Name.Comparer))
+        foreach (ImmutableArray<ConditionTerm> part in Parts)
+            if (!part.Any(t => t.Holds(setting)))
                 return false;
-        }
-
         return true;
     }
 
@@ -46,36 +53,47 @@ public sealed record Condition
         expected = null;
         if (string.IsNullOrWhiteSpace(text))
             return true;
-        var terms = ImmutableArray.CreateBuilder<ConditionTerm>(1 + text.AsSpan().Count(';'));
-        foreach (Range part in text.AsSpan().Split(';'))
+        var parts = ImmutableArray.CreateBuilder<ImmutableArray<ConditionTerm>>(1 + text.AsSpan().Count(';'));
+        foreach (Range range in text.AsSpan().Split(';'))
         {
-            ReadOnlySpan<char> term = text.AsSpan()[part];
-            int equals = term.IndexOf('=');
-            string name = equals < 0 ? "" : term[..equals].Trim().ToString();
-            ImmutableArray<string> positions = equals < 0 || term[(equals + 1)..].Contains('=') ? [] : Positions(term[(equals + 1)..]);
-            if (name.Length == 0 || positions.IsEmpty)
+            var part = ImmutableArray.CreateBuilder<ConditionTerm>(1);
+            foreach (string alternative in Alternatives(text[range]))
             {
-                expected = "switch=position or switch=position|position, several joined by ';'";
-                return false;
+                int equals = alternative.IndexOf('=');
+                string name = equals < 0 ? "" : alternative[..equals].Trim();
+                ImmutableArray<string> positions = equals < 0 || alternative.IndexOf('=', equals + 1) >= 0 ? [] : Positions(alternative.AsSpan(equals + 1));
+                if (name.Length == 0 || positions.IsEmpty)
+                    expected = Form;
+                else if (part.Any(t => Name.Equal(t.Switch, name)) || parts.Any(p => p.Length == 1 && Name.Equal(p[0].Switch, name)))
+                    expected = $"the switch '{name}' once, with its positions joined by '|'";
+                if (expected is not null)
+                    return false;
+                part.Add(new ConditionTerm(name, positions));
             }
 
-            foreach (ConditionTerm before in terms)
-            {
-                if (!Name.Equal(before.Switch, name))
-                    continue;
-                expected = $"the switch '{name}' once, with its positions joined by '|'";
-                return false;
-            }
-
-            terms.Add(new ConditionTerm(name, positions));
+            parts.Add(part.DrainToImmutable());
         }
 
-        condition = new Condition(terms.MoveToImmutable());
+        condition = new Condition(parts.MoveToImmutable());
         return true;
     }
 
     /// <summary>The form lists use; empty for <see cref="Always"/>.</summary>
-    public override string ToString() => string.Join("; ", Terms);
+    public override string ToString() => string.Join("; ", Parts.Select(p => string.Join($" {Or} ", p)));
+
+    // A switch may have "or" within its name; alone between blanks it is the word.
+    private static IEnumerable<string> Alternatives(string part)
+    {
+        string[] words = part.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        int start = 0;
+        for (int i = 0; i <= words.Length; i++)
+        {
+            if (i < words.Length && !string.Equals(words[i], Or, StringComparison.OrdinalIgnoreCase))
+                continue;
+            yield return string.Join(' ', words[start..i]);
+            start = i + 1;
+        }
+    }
 
     /// <summary>The positions of a term; empty when one of them is blank.</summary>
     private static ImmutableArray<string> Positions(ReadOnlySpan<char> text)

@@ -18,15 +18,15 @@ public sealed record FittedLamp
     /// <summary>How many hang in parallel on the same two points; 1 or more.</summary>
     public int Quantity { get; init; } = 1;
 
-    /// <summary>When it is meant to be lit. Without runs this decides; with runs the contacts decide and it is checked against them.</summary>
+    /// <summary>When it is meant to be lit; <see cref="Condition.Always"/> where that is not stated. Without runs this decides; with runs the contacts decide and what is stated is checked against them.</summary>
     public Condition LitWhen { get; init; } = Condition.Always;
 
     /// <summary>Share of the time it is lit while switched on, 0 to 1: counts for charging and heat, never for a fuse.</summary>
     public Ratio Duty { get; init; } = Ratio.FromDecimalFractions(1);
 
-    /// <summary>The point its feed hangs on; null when the bike has no runs.</summary>
+    /// <summary>The point its feed is connected to; ignored, and may be null, when the bike has no runs.</summary>
     public string? Feed { get; init; }
 
-    /// <summary>The point its return hangs on; null when the bike has no runs.</summary>
+    /// <summary>The point its return is connected to; ignored, and may be null, when the bike has no runs.</summary>
     public string? Return { get; init; }
 }

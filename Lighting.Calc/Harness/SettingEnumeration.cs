@@ -10,12 +10,13 @@ public static class SettingEnumeration
     public const int MostSettings = 65_536;
 
     /// <summary>The switches of a bike: those of its contacts, then those that only conditions name.</summary>
-    /// <remarks>Every switch has the position <c>off</c>, then the positions that contacts and conditions name, in order.</remarks>
+    /// <remarks>A switch has the position <c>off</c>, unless a contact says that it has none, then the positions that contacts and conditions name, in order.</remarks>
     /// <param name="bike">The bike.</param>
     public static ImmutableArray<SwitchDefinition> SwitchesOf(Bike bike)
     {
         var order = new List<string>();
         var positions = new Dictionary<string, List<string>>(Name.Comparer);
+        HashSet<string> withoutOff = bike.Switches.Where(c => !c.HasOff).Select(c => c.Switch).ToHashSet(Name.Comparer);
         foreach (SwitchContact contact in bike.Switches)
             Add(contact.Switch, contact.ClosedIn);
         foreach (Condition condition in bike.Lamps.Select(l => l.LitWhen).Concat(bike.Charging.Select(c => c.When)).Concat(bike.Ride.Select(r => r.When)))
@@ -28,21 +29,21 @@ public static class SettingEnumeration
             if (!positions.TryGetValue(name, out List<string>? known))
             {
                 order.Add(name);
-                positions.Add(name, known = [SwitchDefinition.Off]);
+                positions.Add(name, known = withoutOff.Contains(name) ? [] : [SwitchDefinition.Off]);
             }
 
             foreach (string position in named)
-                if (!known.Contains(position, Name.Comparer))
+                if (!known.Contains(position, Name.Comparer) && !(Name.Equal(position, SwitchDefinition.Off) && withoutOff.Contains(name)))
                     known.Add(position);
         }
     }
 
-    /// <summary>How many settings a condition leaves; <see cref="long.MaxValue"/> for that many and more.</summary>
+    /// <summary>How many settings a condition leaves, its alternatives left aside; <see cref="long.MaxValue"/> for that many and more.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="only">The condition; <see cref="Condition.Always"/> for all settings.</param>
     public static long Count(Bike bike, Condition only) => Count(SwitchesOf(bike), only);
 
-    /// <summary>Every setting in which a condition holds; all off comes first.</summary>
+    /// <summary>Every setting in which a condition holds; that with every switch at rest comes first.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="only">The condition; <see cref="Condition.Always"/> for all settings.</param>
     /// <exception cref="ArgumentException">The condition names a switch or position that the bike does not have, or leaves more than <see cref="MostSettings"/>.</exception>
@@ -80,17 +81,17 @@ public static class SettingEnumeration
             settings.Add(Setting.OfDifferentSwitches(ImmutableCollectionsMarshal.AsImmutableArray(positions), hash));
         }
 
-        return settings.MoveToImmutable();
+        return only.Parts.Any(p => p.Length > 1) ? [.. settings.Where(only.Holds)] : settings.MoveToImmutable();
     }
 
-    /// <summary>The setting in which a condition's switches stand in their first named position and all others are off.</summary>
+    /// <summary>The setting in which a condition's switches stand in their first named position and all others are off, or in their first position where they have no off.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="held">The condition; it names each switch that is not off.</param>
     public static Setting Held(Bike bike, Condition held) => Held(SwitchesOf(bike), held);
 
     /// <summary>The same of switches that are known already.</summary>
     internal static Setting Held(ImmutableArray<SwitchDefinition> switches, Condition held) => new(switches.Select(s =>
-        new SwitchPosition(s.Name, held.Terms.FirstOrDefault(t => Name.Equal(t.Switch, s.Name))?.Positions[0] ?? SwitchDefinition.Off)));
+        new SwitchPosition(s.Name, held.Parts.Select(p => p[0]).FirstOrDefault(t => Name.Equal(t.Switch, s.Name))?.Positions[0] ?? s.Rest)));
 
     // Of very many switches the product would leave the numbers.
     private static long Count(ImmutableArray<SwitchDefinition> switches, Condition only) =>
@@ -98,7 +99,7 @@ public static class SettingEnumeration
 
     private static IEnumerable<string> Allowed(SwitchDefinition definition, Condition only)
     {
-        ConditionTerm? term = only.Terms.FirstOrDefault(t => Name.Equal(t.Switch, definition.Name));
+        ConditionTerm? term = only.Parts.Where(p => p.Length == 1).Select(p => p[0]).FirstOrDefault(t => Name.Equal(t.Switch, definition.Name));
         return term is null ? definition.Positions : definition.Positions.Where(p => term.Positions.Contains(p, Name.Comparer));
     }
 

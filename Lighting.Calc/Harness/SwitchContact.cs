@@ -18,6 +18,9 @@ public sealed record SwitchContact
     /// <summary>The positions in which the contact is closed.</summary>
     public required ImmutableArray<string> ClosedIn { get; init; }
 
+    /// <summary>Whether its switch can be off; false for one that always stands in one of its positions, as a dip switch does. One contact that says false decides for the switch.</summary>
+    public bool HasOff { get; init; } = true;
+
     /// <summary>Resistance of the closed contact, zero or more.</summary>
     public ElectricResistance Resistance { get; init; } = ElectricResistance.Zero;
 

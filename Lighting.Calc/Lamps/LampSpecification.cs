@@ -39,6 +39,9 @@ public sealed record LampSpecification
     /// <summary>The most volts an LED stands without end; null where its limit is not known.</summary>
     public ElectricPotential? MaximumVoltage { get; init; }
 
+    /// <summary>Whether it is an LED, which lights one way round only.</summary>
+    internal bool HasPolarity => Type is LampType.Led or LampType.LedBallast;
+
     /// <summary>Power of one lamp at the reference point.</summary>
     public Power ReferencePower => ReferenceVoltage * ReferenceCurrent;
 

@@ -82,6 +82,7 @@ public static class BikeListsWriter
     private static string[] Contact(SwitchContact contact) =>
     [
         Text(contact.Switch), Text(contact.From), Text(contact.To), Text(string.Join('|', contact.ClosedIn)), QuantityText.Resistance.Write(contact.Resistance),
+        contact.HasOff ? "" : "no",
     ];
 
     private static string[] Fuse(Fuse fuse) =>

@@ -20,9 +20,10 @@ internal static class ConditionChecks
         {
             if (tables.Find(ListSchema.Switches) is not { IsWhole: true } switches)
                 return;
-            foreach (ListRow row in switches.Rows)
+            // What cannot be off is said in one row of the switch, which may be its last.
+            foreach (ListRow row in switches.Rows.OrderBy(r => SwitchesReader.SaysNoOff(r)))
                 if (row.Text("switch") is { } name)
-                    book.Add(name, SwitchesReader.Split(row.Text("closed in") ?? SwitchDefinition.Off));
+                    book.Add(name, SwitchesReader.Split(row.Text("closed in") ?? SwitchDefinition.Off), !SwitchesReader.SaysNoOff(row));
             Check(book, defining);
         }
         else
@@ -41,7 +42,7 @@ internal static class ConditionChecks
     {
         var book = new SwitchBook();
         foreach (SwitchContact contact in bike.Switches)
-            book.Add(contact.Switch, contact.ClosedIn);
+            book.Add(contact.Switch, contact.ClosedIn, contact.HasOff);
         if (bike.Switches.IsEmpty)
         {
             foreach (Condition condition in bike.Lamps.Select(l => l.LitWhen).Concat(bike.Charging.Select(c => c.When)))

@@ -98,6 +98,8 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
         Condition condition = Condition(column);
         foreach (ConditionTerm term in condition.Terms.Where(t => t.Positions.Length > 1))
             Fault(column, term.ToString(), $"holds the switch '{term.Switch}' in several positions at once", "expected one position of each switch");
+        if (condition.Parts.Any(p => p.Length > 1))
+            Fault(column, condition.ToString(), "leaves open which switch is held", "expected one position of each switch, without 'or'");
         return condition;
     }
 

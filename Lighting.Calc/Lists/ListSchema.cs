@@ -12,7 +12,7 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
 
     public static readonly ListSchema Runs = Of("runs.csv", "run!", "from!", "to!", "wire!", "length!", "joints", "joint resistance", "bundle", "colour");
 
-    public static readonly ListSchema Switches = Of("switches.csv", "switch!", "from!", "to!", "closed in!", "resistance");
+    public static readonly ListSchema Switches = Of("switches.csv", "switch!", "from!", "to!", "closed in!", "resistance", "has off");
 
     public static readonly ListSchema Fuses = Of("fuses.csv", "fuse!", "from!", "to!", "rating!", "style", "resistance");
 

@@ -12,7 +12,10 @@ internal sealed class SwitchBook
     private int _unknown;
 
     /// <summary>Adds a position to a switch, which is added too where it is new.</summary>
-    public void Add(string switchName, IEnumerable<string> positions)
+    /// <param name="switchName">The switch.</param>
+    /// <param name="positions">The positions.</param>
+    /// <param name="hasOff">Whether it can be off; one row that says no decides.</param>
+    public void Add(string switchName, IEnumerable<string> positions, bool hasOff = true)
     {
         if (!_positions.TryGetValue(switchName, out OrderedDictionary<string, bool>? known))
         {
@@ -22,6 +25,8 @@ internal sealed class SwitchBook
 
         foreach (string position in positions)
             known.TryAdd(position, true);
+        if (!hasOff)
+            known.Remove(SwitchDefinition.Off);
     }
 
     /// <summary>Adds every switch and position that a condition names.</summary>

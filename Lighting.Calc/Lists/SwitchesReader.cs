@@ -7,6 +7,7 @@ namespace Lighting.Calc.Lists;
 /// <summary>Reads <c>switches.csv</c>: the contacts of the switches.</summary>
 internal static class SwitchesReader
 {
+    private const string No = "no";
     private static readonly char[] s_reserved = ['=', ';', '|'];
 
     /// <summary>The contacts of the rows that are right; the others are logged.</summary>
@@ -22,9 +23,12 @@ internal static class SwitchesReader
             (string from, string to) = PointCells.Pair(row);
             ImmutableArray<string> positions = Positions(row);
             ElectricResistance? resistance = row.Quantity("resistance", CellRanges.Ohms);
+            bool hasOff = row.Word("has off", "yes or no", ("yes", true), (No, false)) ?? true;
+            if (!hasOff && positions.Contains(SwitchDefinition.Off, Name.Comparer))
+                row.Fault("has off", No, $"contradicts 'closed in', which names '{SwitchDefinition.Off}'", null);
             if (row.IsFaulty)
                 continue;
-            var contact = new SwitchContact { Switch = name, From = from, To = to, ClosedIn = positions, Resistance = resistance ?? ElectricResistance.Zero };
+            var contact = new SwitchContact { Switch = name, From = from, To = to, ClosedIn = positions, Resistance = resistance ?? ElectricResistance.Zero, HasOff = hasOff };
             if (seen.TryAdd(contact.Name, row.Line))
                 contacts.Add(contact);
             else
@@ -48,6 +52,9 @@ internal static class SwitchesReader
             row.Caution("closed in", text, $"closes the contact in '{SwitchDefinition.Off}', the position every switch is in when nothing is said", null);
         return positions;
     }
+
+    /// <summary>Whether a row says that its switch cannot be off.</summary>
+    public static bool SaysNoOff(ListRow row) => string.Equals(row.Text("has off"), No, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>A cell's positions.</summary>
     public static ImmutableArray<string> Split(string text) => [.. text.Split('|', StringSplitOptions.TrimEntries)];

@@ -49,7 +49,7 @@ public sealed class HarnessNetwork
             int feed = Node(bike.LivePoint), back = Node(bike.EarthPoint);
             if (bike.Fuses is [var fuse])
             {
-                feed = Node(fuse.To ?? $"{fuse.Name} fuse out");
+                feed = Node($"{fuse.Name} fuse out");
                 FuseConductors = [builder.AddConductor(Node(bike.LivePoint), feed)];
             }
 

@@ -40,7 +40,7 @@ public sealed record OperatingPoint
     /// <summary>The runs, in the order of the list.</summary>
     public ImmutableArray<RunState> Runs => Solved.Runs;
 
-    /// <summary>The switch contacts, in the order of the list.</summary>
+    /// <summary>The switch contacts, in the order of the list; none of a bike without runs.</summary>
     public ImmutableArray<ContactState> Contacts => _contacts.IsDefault ? _contacts = Solved.ContactsWith(_closed) : _contacts;
 
     /// <summary>The fuses, in the order of the list.</summary>

@@ -6,8 +6,11 @@ namespace Lighting.Calc.Network;
 /// <summary>Settings of a bike in groups that differ in contacts only to which no way from the battery leads: what is joined to the battery is the same in a group.</summary>
 internal sealed class SettingGroups
 {
-    private SettingGroups(IReadOnlyList<Setting> settings, ImmutableArray<int> groupOf, ImmutableArray<Setting> first, ImmutableArray<ContactSet> closed) =>
-        (Settings, GroupOf, First, Closed) = (settings, groupOf, first, closed);
+    private readonly Bike _bike;
+    private bool[,]? _fed;
+
+    private SettingGroups(Bike bike, IReadOnlyList<Setting> settings, ImmutableArray<int> groupOf, ImmutableArray<Setting> first, ImmutableArray<ContactSet> closed) =>
+        (_bike, Settings, GroupOf, First, Closed) = (bike, settings, groupOf, first, closed);
 
     /// <summary>The settings.</summary>
     public IReadOnlyList<Setting> Settings { get; }
@@ -20,6 +23,25 @@ internal sealed class SettingGroups
 
     /// <summary>The closed contacts of each group's first setting.</summary>
     public ImmutableArray<ContactSet> Closed { get; }
+
+    /// <summary>Whether closed parts, not counting lamps, join a lamp's feed to the live terminal and its return to the earth terminal in the settings of a group.</summary>
+    public bool IsFed(int lamp, int group) => (_fed ??= Fed())[lamp, group];
+
+    private bool[,] Fed()
+    {
+        var joined = new JoinedPoints(_bike, HarnessLink.Of(_bike));
+        int live = joined.NumberOf(_bike.LivePoint), earth = joined.NumberOf(_bike.EarthPoint);
+        (int Feed, int Return)[] lamps = [.. _bike.Lamps.Select(l => (joined.NumberOf(l.Feed!), joined.NumberOf(l.Return!)))];
+        var fed = new bool[lamps.Length, First.Length];
+        for (int g = 0; g < First.Length; g++)
+        {
+            joined.Join([.. Enumerable.Range(0, _bike.Switches.Length).Select(Closed[g].Has)]);
+            for (int i = 0; i < lamps.Length; i++)
+                fed[i, g] = joined.Are(live, lamps[i].Feed) && joined.Are(lamps[i].Return, earth);
+        }
+
+        return fed;
+    }
 
     /// <summary>Groups settings.</summary>
     /// <param name="bike">The bike.</param>
@@ -49,6 +71,6 @@ internal sealed class SettingGroups
             groupOf.Add(group);
         }
 
-        return new SettingGroups(settings, groupOf.MoveToImmutable(), first.ToImmutable(), closedIn.ToImmutable());
+        return new SettingGroups(bike, settings, groupOf.MoveToImmutable(), first.ToImmutable(), closedIn.ToImmutable());
     }
 }

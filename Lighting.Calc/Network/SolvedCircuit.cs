@@ -97,6 +97,9 @@ internal sealed class SolvedCircuit
     /// <summary>Share of the source volts that does not reach a lamp; null when it is not fed.</summary>
     public double? LampDrop(int lamp) => SupplyVolts > 0 && LampVolts(lamp) > 0.01 * SupplyVolts ? 1 - LampVolts(lamp) / SupplyVolts : null;
 
+    /// <summary>Whether a lamp is fed and its driver cannot hold its power.</summary>
+    public bool LampDroppedOut(int lamp) => _dropped.Length > 0 && _dropped[lamp] && LampDrop(lamp) is not null;
+
     /// <summary>Whether a lit driver may as well be dark.</summary>
     public bool LampMayDropOut(int lamp) => _mayDrop.Length > 0 && _mayDrop[lamp] && LampDrop(lamp) is not null;
 
@@ -109,7 +112,7 @@ internal sealed class SolvedCircuit
 
     public ImmutableArray<FuseState> Fuses => _fuses.IsDefault ? _fuses = Made(_network.FuseConductors.Length, FuseOf) : _fuses;
 
-    public ImmutableArray<ContactState> ContactsWith(ImmutableArray<bool> closed) => Made(closed.Length, i =>
+    public ImmutableArray<ContactState> ContactsWith(ImmutableArray<bool> closed) => Made(_network.ContactConductors.Length, i =>
     {
         double amperes = closed[i] ? ContactAmperes(i) : 0;
         return new ContactState(_network.Bike.Switches[i], closed[i], ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _values.ContactOhms[i]));
@@ -166,7 +169,7 @@ internal sealed class SolvedCircuit
             Voltage = ElectricPotential.FromVolts(LampVolts(index)),
             Current = ElectricCurrent.FromAmperes(_lampAmperes[index]),
             Drop = drop is { } share ? Ratio.FromDecimalFractions(share) : null,
-            DroppedOut = drop is not null && _dropped.Length > 0 && _dropped[index],
+            DroppedOut = LampDroppedOut(index),
             MayDropOut = LampMayDropOut(index),
         };
     }

@@ -60,6 +60,9 @@ public sealed record SwapReport
     /// <summary>What the swap itself gives rise to, then what stands against the swapped bike; worst first.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
 
-    /// <summary>Whether nothing was found against the swapped bike.</summary>
-    public bool Suits => After.Suits && Findings.All(f => f.Severity != Severity.Fault);
+    /// <summary>The verdict on the swapped bike.</summary>
+    public BikeVerdict Verdict => Findings.Any(f => f.Severity == Severity.Fault) ? BikeVerdict.DoesNotSuit : After.Verdict;
+
+    /// <summary>The verdict in words: <c>suits</c>, <c>does not suit</c> or <c>not judged</c>.</summary>
+    public string VerdictText => BikeReport.TextOf(Verdict);
 }

@@ -43,6 +43,7 @@ public static class BikeCheck
         Finding[] findings =
         [
             .. solution.NotSolved,
+            .. bike.HasNetwork ? LitReview.Of(bike, solution.Points, groups) : [],
             .. allAreSolved ? wiring.Review : WiringReview.Of(bike, groups),
             .. fuses.SelectMany(f => f.Findings),
             .. isDirect ? [] : UnfusedRuns.Findings(feeds, cancellation),
@@ -61,6 +62,7 @@ public static class BikeCheck
             Charging = charging,
             DirectLighting = direct,
             Findings = [.. findings.OrderByDescending(f => f.Severity)],
+            NotJudged = [.. NotJudged(bike, solution, fuses)],
         };
     }
 
@@ -72,13 +74,38 @@ public static class BikeCheck
     public static DirectLightingReport DirectLightingOf(Bike bike, IReadOnlyList<OperatingPoint> settings) =>
         DirectLighting.Of(bike, coilResistance: null).Report(settings.MaxBy(p => p.TotalCurrent.Amperes)!.Setting, bike.Charging.Select(c => c.Speed).Distinct());
 
+    private static IEnumerable<string> NotJudged(Bike bike, BikeSolution solution, ImmutableArray<FuseSuitability> fuses)
+    {
+        if (bike.Lighting == LightingSupply.Battery && fuses.IsEmpty)
+            yield return $"no fuse is listed. {FullLoad(bike, solution.Points)}";
+        foreach (FuseSuitability fuse in fuses.Where(f => f.Verdict == FuseVerdict.NotJudged))
+            yield return $"no setting joins the fuse '{fuse.Fuse.Name}' to the battery.";
+        if (bike is { Lighting: LightingSupply.Direct, HasNetwork: false, Charging.IsEmpty: true })
+            yield return "neither runs nor a charging list say what reaches the lamps.";
+        if (!solution.NotSolved.IsEmpty)
+            yield return $"{solution.NotSolved.Length} of {solution.Settings.Length} settings have no operating point.";
+    }
+
+    // 15 A is the usual single main fuse of an older motorcycle: common practice, no source.
+    private static string FullLoad(Bike bike, ImmutableArray<OperatingPoint> points)
+    {
+        OperatingPoint heaviest = points.MaxBy(p => p.TotalCurrent.Amperes)!;
+        double load = heaviest.TotalCurrent.Amperes, usable = 15 * new FuseOptions().SteadyLimit.DecimalFractions;
+        string draws = bike.CountsAllLampsTogether ? "All lamps together draw" : $"The heaviest setting ({heaviest.Setting}) draws";
+        return FormattableString.Invariant($"{draws} {load:0.##} A; a 15 A fuse would {(load > usable ? "be overloaded" : "carry that")} ({usable:0.##} A continuous).");
+    }
+
     private static IEnumerable<Finding> NotIncluded(Bike bike)
     {
         if (!bike.HasNetwork)
-            yield return new Finding(Severity.Note, "runs.csv", "there is no list of runs: lamps are taken straight on the battery, and drops are not included.");
+            yield return new Finding(Severity.Note, "runs.csv", "No runs are listed: lamps are taken as connected directly across the battery, and voltage drop is not included.");
+        if (!bike.HasNetwork && (bike.Lamps.Any(l => l.Feed is not null || l.Return is not null) || bike.Fuses.Any(f => f.From is not null) || !bike.Switches.IsEmpty))
+            yield return new Finding(Severity.Note, "runs.csv", "The points of lamps, switches and fuses are ignored without runs.");
+        if (bike.CountsAllLampsTogether)
+            yield return new Finding(Severity.Note, "lamps.csv", "No 'lit when' is listed: every lamp counts as on.");
         if (bike.Fuses.IsEmpty && bike.Lighting == LightingSupply.Battery)
-            yield return new Finding(Severity.Caution, "fuses.csv", "no fuse is listed: whether one would suit is not checked.");
+            yield return new Finding(Severity.Caution, "fuses.csv", "No fuse is listed: whether one would suit is not judged.");
         if (bike.Charging.IsEmpty)
-            yield return new Finding(Severity.Note, "charging.csv", "there is no charging curve: the balance is not included.");
+            yield return new Finding(Severity.Note, "charging.csv", "No charging curve is listed: the charging balance is not included.");
     }
 }

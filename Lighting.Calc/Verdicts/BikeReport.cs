@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using Lighting.Calc.Charging;
 using Lighting.Calc.Fuses;
 using Lighting.Calc.Harness;
@@ -40,6 +41,22 @@ public sealed record BikeReport
     /// <summary>The setting that draws most.</summary>
     public OperatingPoint Heaviest => Settings.MaxBy(s => s.TotalCurrent.Amperes)!;
 
-    /// <summary>Whether nothing was found against the bike.</summary>
-    public bool Suits => Fuses.All(f => f.Verdict == FuseVerdict.Suits) && Findings.All(f => f.Severity != Severity.Fault);
+    /// <summary>What decides and could not be judged, a sentence each; empty when everything was.</summary>
+    public required ImmutableArray<string> NotJudged { get; init; }
+
+    /// <summary>The verdict.</summary>
+    public BikeVerdict Verdict =>
+        Findings.Any(f => f.Severity == Severity.Fault) || Fuses.Any(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged)) ? BikeVerdict.DoesNotSuit
+        : NotJudged.IsEmpty ? BikeVerdict.Suits : BikeVerdict.NotJudged;
+
+    /// <summary>The verdict in words: <c>suits</c>, <c>does not suit</c> or <c>not judged</c>.</summary>
+    public string VerdictText => TextOf(Verdict);
+
+    internal static string TextOf(BikeVerdict verdict) => verdict switch
+    {
+        BikeVerdict.Suits => "suits",
+        BikeVerdict.DoesNotSuit => "does not suit",
+        BikeVerdict.NotJudged => "not judged",
+        _ => throw new UnreachableException($"Unknown verdict {verdict}."),
+    };
 }

@@ -23,6 +23,7 @@ internal sealed class WiringKey : IEquatable<WiringKey>
         foreach (SwitchContact contact in bike.Switches)
         {
             _texts.AddRange([contact.Switch, contact.From, contact.To]);
+            _counts.Add(contact.HasOff ? 1 : 0);
             Add(contact.ClosedIn);
         }
 
@@ -51,11 +52,15 @@ internal sealed class WiringKey : IEquatable<WiringKey>
 
     private void Add(Condition condition)
     {
-        _counts.Add(condition.Terms.Length);
-        foreach (ConditionTerm term in condition.Terms)
+        _counts.Add(condition.Parts.Length);
+        foreach (ImmutableArray<ConditionTerm> part in condition.Parts)
         {
-            _texts.Add(term.Switch);
-            Add(term.Positions);
+            _counts.Add(part.Length);
+            foreach (ConditionTerm term in part)
+            {
+                _texts.Add(term.Switch);
+                Add(term.Positions);
+            }
         }
     }
 

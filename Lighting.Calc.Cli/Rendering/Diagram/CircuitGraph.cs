@@ -28,17 +28,16 @@ internal sealed record CircuitGraph(
             points.Add(new CircuitPoint(state.Point, Figures.Volts(state.Voltage)));
         }
 
-        // Without runs the lamps hang on the battery, behind the fuse if there is one.
-        string feed = bike.HasNetwork || bike.Fuses.IsEmpty ? bike.LivePoint : points.Select(p => p.Name).Last();
+        var ends = new PartEnds(bike, point);
         List<CircuitPart> parts =
         [
-            .. point.Fuses.Select(f => Part(f.Fuse.From ?? bike.LivePoint, f.Fuse.To ?? feed, SymbolKind.Fuse, $"{f.Fuse.Name} {Figures.Rating(f.Fuse.Rating).Replace(' ', '\u00A0')}", f.Current.Amperes)),
+            .. point.Fuses.Select(f => Part(ends.From(f.Fuse), ends.To(f.Fuse), SymbolKind.Fuse, $"{f.Fuse.Name} {Figures.Rating(f.Fuse.Rating).Replace(' ', '\u00A0')}", f.Current.Amperes)),
             .. point.Contacts.Select(c => Part(
                 c.Contact.From, c.Contact.To, c.Closed ? SymbolKind.ClosedContact : SymbolKind.OpenContact, $"{c.Contact.Switch} {string.Join('|', c.Contact.ClosedIn)}",
                 c.Current.Amperes, c.Closed ? null : "open")),
             .. point.Runs.Select(r => Part(r.Run.From, r.Run.To, SymbolKind.Wire, r.Run.Colour is { } colour ? $"{r.Run.Name} {colour.Code}" : r.Run.Name, r.Current.Amperes)),
             .. point.Lamps.Select(l => Part(
-                l.Lamp.Feed ?? feed, l.Lamp.Return ?? bike.EarthPoint, SymbolOf(l.Lamp.Specification.Type), l.Lamp.Quantity == 1 ? l.Lamp.Lamp : $"{l.Lamp.Quantity} × {l.Lamp.Lamp}",
+                ends.Feed(l.Lamp), ends.Return(l.Lamp), SymbolOf(l.Lamp.Specification.Type), l.Lamp.Quantity == 1 ? l.Lamp.Lamp : $"{l.Lamp.Quantity} × {l.Lamp.Lamp}",
                 l.Current.Amperes, IsLive(l.Current.Amperes) ? $"{Figures.Volts(l.Voltage)} {Figures.Amperes(l.Current)}" : "off", isLoad: true)),
         ];
         bool isDirect = bike.Lighting == LightingSupply.Direct;
