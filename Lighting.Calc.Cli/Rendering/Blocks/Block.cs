@@ -23,3 +23,14 @@ internal sealed record SpreadsheetOnly(Table Table) : Block;
 /// <param name="Key">Its heading in CSV, with the unit; a column with neither is for text alone.</param>
 /// <param name="IsNumber">Whether it is set to the right.</param>
 internal sealed record Column(string Title, string Key, bool IsNumber = false);
+
+/// <summary>Blocks that stand beside each other where a page has room, and under each other where it has not.</summary>
+internal sealed record SideBySide(IReadOnlyList<Block> Blocks) : Block;
+
+/// <summary>What only a page in a browser gives; text and CSV leave it out, and it is not made for them.</summary>
+/// <param name="Blocks">Makes its blocks; null where there is nothing to show.</param>
+internal sealed record PageOnly(Func<IEnumerable<Block?>> Blocks) : Block
+{
+    /// <summary>A document's blocks as a page has them.</summary>
+    public static IEnumerable<Block> Shown(IEnumerable<Block> blocks) => blocks.SelectMany(b => b is PageOnly only ? only.Blocks().OfType<Block>() : [b]);
+}

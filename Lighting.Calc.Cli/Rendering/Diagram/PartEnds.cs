@@ -1,7 +1,7 @@
 using Lighting.Calc.Harness;
 using Lighting.Calc.Network;
 
-namespace Lighting.Calc.Cli.Rendering;
+namespace Lighting.Calc.Cli.Rendering.Diagram;
 
 /// <summary>The points that the parts of a drawing join. Without runs the listed points are ignored: every lamp is across the battery, behind the fuse if there is one.</summary>
 internal sealed class PartEnds(Bike bike, OperatingPoint point)
