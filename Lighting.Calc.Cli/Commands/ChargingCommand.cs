@@ -60,14 +60,14 @@ internal static class ChargingCommand
         ChargingReport report = system.Report(input.When, lights);
         if (report.Worst is null)
             throw new InputException("no setting could be solved: " + report.Findings[0].Message);
-        options.Output.Write(parsed, console, () => ChargingDocument.Of(system, report), json => ChargingJson.Write(json, system, report));
+        options.Output.Write(parsed, console, ChargingDocument.Of(system, report));
         return report.Findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;
     }
 
     private static int Direct(ParseResult parsed, CommandConsole console, BikeOptions options, BikeInput input, CancellationToken cancel)
     {
         DirectLightingReport report = BikeCheck.DirectLightingOf(input.Bike, BikeSolution.Of(input.Bike, input.When, input.Supply, cancel).Points);
-        options.Output.Write(parsed, console, () => DirectLightingDocument.Of(input.Bike, report), json => DirectLightingJson.Write(json, input.Bike, report));
+        options.Output.Write(parsed, console, DirectLightingDocument.Of(input.Bike, report));
         return report.Findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;
     }
 }

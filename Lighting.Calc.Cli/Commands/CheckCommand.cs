@@ -30,7 +30,7 @@ internal static class CheckCommand
             Refuse(input, isAsked, parsed.GetValue(samples), parsed.GetValue(seed));
             BikeReport report = BikeCheck.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
             ToleranceReport? spread = isAsked ? Draw(input, parsed.GetValue(samples), parsed.GetValue(seed), console, cancel) : null;
-            options.Output.Write(parsed, console, () => CheckDocument.Of(report, spread), json => ReportJson.Write(json, report, spread));
+            options.Output.Write(parsed, console, CheckDocument.Of(report, spread));
             return Task.FromResult(report.Verdict == BikeVerdict.Suits ? ExitCode.Suits : ExitCode.DoesNotSuit);
         });
         return command.WithExample(

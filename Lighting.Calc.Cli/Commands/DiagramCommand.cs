@@ -17,7 +17,7 @@ internal static class DiagramCommand
         {
             BikeInput input = options.Read(parsed, console);
             OperatingPoint point = Solved(input, cancel);
-            options.Output.Write(parsed, console, () => DiagramDocument.Of(input.Bike, point), json => DiagramJson.Write(json, input.Bike, point));
+            options.Output.Write(parsed, console, DiagramDocument.Of(input.Bike, point));
             return Task.FromResult(ExitCode.Suits);
         });
         return command.WithExample("lighting-calc diagram shared/bikes/valley-twin --when \"ignition=on; lights=main; dip=low\"", "lighting-calc diagram shared/bikes/valley-twin --format html");

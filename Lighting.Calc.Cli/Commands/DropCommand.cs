@@ -23,7 +23,7 @@ internal static class DropCommand
                 throw new InputException("give a bike, or the options of one run (--current, --length, --wire, --volts), not both.");
             BikeInput input = options.Read(parsed, console);
             BikeReport report = BikeCheck.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
-            options.Output.Write(parsed, console, () => DropDocument.Of(report), json => DropJson.Write(json, report));
+            options.Output.Write(parsed, console, DropDocument.Of(report));
             bool within = report.WorstDrops.All(d => d.Lamp.Drop!.Value.Percent <= input.Bike.AllowedDrop.Percent + 1e-9);
             return Task.FromResult(within ? ExitCode.Suits : ExitCode.DoesNotSuit);
         });
@@ -37,7 +37,7 @@ internal static class DropCommand
         WireSize? wire = OptionText.Wire("--wire", wireText, wrong);
         if (run is null || wire is null)
             throw new InputException(wrong);
-        options.Output.Write(parsed, console, () => SingleRunDocument.OfDrop(run, wire), json => SingleRunDocument.WriteDrop(json, run, wire));
+        options.Output.Write(parsed, console, SingleRunDocument.OfDrop(run, wire));
         return ExitCode.Suits;
     }
 }

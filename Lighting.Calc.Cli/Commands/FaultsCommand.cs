@@ -36,7 +36,7 @@ internal static class FaultsCommand
             Diagnosis diagnosis = finder.Diagnose(readings, cancel);
             if (diagnosis.Findings.Where(f => f.Severity == Severity.Fault).ToArray() is { Length: > 0 } bad)
                 throw new InputException([.. bad.Select(f => $"{f.Subject}: {f.Message}")]);
-            options.Output.Write(parsed, console, () => FaultsDocument.Of(finder, diagnosis), json => FaultsJson.Write(json, finder, diagnosis));
+            options.Output.Write(parsed, console, FaultsDocument.Of(finder, diagnosis));
             return Task.FromResult(diagnosis.NothingFound || diagnosis.Used.IsEmpty ? ExitCode.Suits : ExitCode.DoesNotSuit);
         });
         return command.WithExample("lighting-calc faults shared/bikes/valley-twin", "lighting-calc faults shared/bikes/valley-twin --symptom \"tail lamp dark, headlamp low good\"");

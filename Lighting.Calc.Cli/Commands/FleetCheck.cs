@@ -47,7 +47,7 @@ internal sealed class FleetCheck
                 await foreach (FleetRow? row in rows)
                     if (Count(row) is { IsChecked: true } counted)
                         worst.Add(counted);
-                _clock.Writing(() => _options.Output.Write(_parsed, _console, () => FleetDocument.Of(worst.InOrder(), _counts), _ => throw new InvalidOperationException("Rows are streamed as JSON.")));
+                _clock.Writing(() => _options.Output.Write(_parsed, _console, FleetDocument.Of(worst.InOrder(), _counts)));
                 break;
         }
 

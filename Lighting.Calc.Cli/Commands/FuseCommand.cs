@@ -36,7 +36,7 @@ internal static class FuseCommand
                 throw new InputException("the bike lists no fuse; add fuses.csv, or give --fuse with a rating.");
             BikeReport report = BikeCheck.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply, Fuses = fuses }, cancel);
             Finding[] findings = [.. report.Fuses.SelectMany(f => f.Findings), .. UnfusedRuns.Findings(input.Bike, report.Settings.Select(s => s.Setting), cancel)];
-            options.Output.Write(parsed, console, () => FuseDocument.Of(report, findings), json => FuseJson.Write(json, report, findings));
+            options.Output.Write(parsed, console, FuseDocument.Of(report, findings));
             return Task.FromResult(report.Fuses.All(f => f.Verdict == FuseVerdict.Suits) && findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit);
         });
         return command.WithExample("lighting-calc fuse shared/bikes/valley-twin", "lighting-calc fuse shared/bikes/valley-twin --fuse 20A --ambient 40C");

@@ -15,7 +15,7 @@ internal static class LoadCommand
         {
             BikeInput input = options.Read(parsed, console);
             BikeReport report = BikeCheck.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
-            options.Output.Write(parsed, console, () => LoadDocument.Of(report), json => ReportJson.Write(json, report));
+            options.Output.Write(parsed, console, LoadDocument.Of(report));
             return Task.FromResult(ExitCode.Suits);
         });
         return command.WithExample("lighting-calc load shared/bikes/valley-twin --when \"ignition=on; lights=main\"");

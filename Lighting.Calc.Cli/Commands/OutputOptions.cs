@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text.Json;
 using Lighting.Calc.Cli.Rendering;
 using Lighting.Calc.Cli.Rendering.Html;
 
@@ -35,42 +34,41 @@ internal sealed class OutputOptions
     /// <summary>Gives a result in the form asked for.</summary>
     /// <param name="parsed">The words.</param>
     /// <param name="console">Where it goes without <c>--out</c>.</param>
-    /// <param name="document">The result for people and spreadsheets.</param>
-    /// <param name="json">Writes the result's JSON members.</param>
-    public void Write(ParseResult parsed, CommandConsole console, Func<Document> document, Action<Utf8JsonWriter> json)
+    /// <param name="document">The result.</param>
+    public void Write(ParseResult parsed, CommandConsole console, Document document)
     {
         string? path = parsed.GetValue(_out);
         if (path is null)
         {
-            Render(parsed, console.Output, console.IsTerminal, document, json);
+            Render(parsed, console.Output, console.IsTerminal, document);
             console.Output.Flush();
             return;
         }
 
         // Rendered whole before anything is written.
         var text = new StringWriter();
-        Render(parsed, text, isTerminal: false, document, json);
+        Render(parsed, text, isTerminal: false, document);
         ResultFile.Write(path, text.ToString());
     }
 
-    private void Render(ParseResult parsed, TextWriter output, bool isTerminal, Func<Document> document, Action<Utf8JsonWriter> json)
+    private void Render(ParseResult parsed, TextWriter output, bool isTerminal, Document document)
     {
         switch (parsed.GetRequiredValue(_format))
         {
             case "json":
-                JsonRenderer.Render(output, json);
+                JsonRenderer.Render(output, document.Json);
                 break;
             case "csv":
-                CsvRenderer.Render(document(), output);
+                CsvRenderer.Render(document, output);
                 break;
             case "svg":
-                output.Write(SvgCircuit.Alone(document().Blocks.OfType<PageOnly>().Select(b => b.Block).OfType<CircuitBlock>().First()));
+                output.Write(SvgCircuit.Alone(PageOnly.Shown(document.Blocks()).OfType<CircuitBlock>().First()));
                 break;
             case "html":
-                HtmlRenderer.Render(document(), output);
+                HtmlRenderer.Render(document, output);
                 break;
             default:
-                TextRenderer.Render(document(), output, isTerminal);
+                TextRenderer.Render(document, output, isTerminal);
                 break;
         }
     }

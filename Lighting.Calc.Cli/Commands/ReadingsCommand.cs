@@ -15,7 +15,7 @@ internal static class ReadingsCommand
         {
             (BikeInput input, FaultFindingOptions finding) = options.Read(parsed, console);
             ExpectedReadings expected = ProbeOptions.WithCoil(input.Bike, () => ExpectedReadings.Of(input.Bike, finding, cancel));
-            options.Output.Write(parsed, console, () => ReadingsDocument.Of(expected), json => ReadingsJson.Write(json, expected));
+            options.Output.Write(parsed, console, ReadingsDocument.Of(expected));
             return Task.FromResult(ExitCode.Suits);
         });
         return command.WithExample("lighting-calc readings shared/bikes/valley-twin", "lighting-calc readings shared/bikes/valley-twin --format csv");

@@ -48,7 +48,7 @@ internal static class SwapCommand
             if (parsed.GetValue(regulator) is { } kind)
                 check = check with { Charging = ChargingOptions.Default with { Regulator = Regulators[kind] } };
             SwapReport report = Swap.Of(input.Bike, replacements, new SwapOptions { Check = check }, cancel);
-            options.Output.Write(parsed, console, () => SwapDocument.Of(report, unclassed), json => SwapJson.Write(json, report, unclassed));
+            options.Output.Write(parsed, console, SwapDocument.Of(report, unclassed));
             return Task.FromResult(report.Verdict == BikeVerdict.Suits ? ExitCode.Suits : ExitCode.DoesNotSuit);
         });
         return command.WithExample("lighting-calc swap shared/bikes/valley-twin", "lighting-calc swap shared/bikes/valley-twin --all-led --regulator none");

@@ -20,9 +20,9 @@ internal static class TablesCommand
             if (wanted is not null && !PublishedTable.Names.Contains(wanted))
                 throw new InputException($"there is no table '{wanted}'; the tables are {string.Join(", ", PublishedTable.Names)}.");
             if (wanted is null)
-                output.Write(parsed, console, TablesDocument.OfAll, TablesDocument.WriteAll);
+                output.Write(parsed, console, TablesDocument.OfAll());
             else
-                output.Write(parsed, console, () => TablesDocument.Of(PublishedTable.Load(wanted)), json => TablesDocument.Write(json, PublishedTable.Load(wanted)));
+                output.Write(parsed, console, TablesDocument.Of(PublishedTable.Load(wanted)));
             return Task.FromResult(ExitCode.Suits);
         });
         return command.WithExample("lighting-calc tables", "lighting-calc tables lead-acid");

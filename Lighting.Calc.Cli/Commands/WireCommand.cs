@@ -74,7 +74,7 @@ internal static class WireCommand
                 new HarnessNetwork(input.Bike),
                 new WireSizingOptions { Family = construction, AllowedDrop = allowed, MinimumArea = thinnest, Supply = input.Supply, When = input.When, Fuses = fuses },
                 cancel);
-            options.Output.Write(parsed, console, () => WireDocument.Of(input.Bike, result), json => WireJson.Write(json, input.Bike, result));
+            options.Output.Write(parsed, console, WireDocument.Of(input.Bike, result));
             return Task.FromResult(result.IsFeasible && result.Findings.All(f => f.Severity != Harness.Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit);
         });
         return command.WithExample(
@@ -86,7 +86,7 @@ internal static class WireCommand
     private static int OfOneRun(ParseResult parsed, CommandConsole console, BikeOptions options, SingleRunOptions run)
     {
         SingleRunResult result = SingleRunSizing.Of(run);
-        options.Output.Write(parsed, console, () => SingleRunDocument.OfWire(run, result), json => SingleRunDocument.WriteWire(json, run, result));
+        options.Output.Write(parsed, console, SingleRunDocument.OfWire(run, result));
         return result.Chosen is null ? ExitCode.DoesNotSuit : ExitCode.Suits;
     }
 }

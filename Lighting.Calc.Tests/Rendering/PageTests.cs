@@ -109,7 +109,7 @@ public class PageTests
     {
         var chart = new LineChart("t", "d", "x", "y", [new ChartLine("l", [new(0, 1), new(1, 2), new(2, null), new(3, 4), new(4, 5)])], [], 0, 5);
         var output = new StringWriter();
-        HtmlRenderer.Render(new Document("t", "v", [chart]), output);
+        HtmlRenderer.Render(new Document("t", "v", () => [chart], _ => { }), output);
         XElement path = Pages.Read(output.ToString()).Descendants(Pages.Svg + "path").Single(p => p.Attribute("class")?.Value == "line l0");
         Assert.Equal("M0,800 L250,600 M750,200 L1000,0", path.Attribute("d")?.Value);
     }

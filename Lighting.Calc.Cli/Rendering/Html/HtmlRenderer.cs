@@ -21,9 +21,9 @@ internal static class HtmlRenderer
         page.Element("h1", document.Title);
         Verdict(page, document.Verdict);
         string section = document.Title;
-        foreach (Block block in document.Blocks)
+        foreach (Block block in PageOnly.Shown(document.Blocks()))
         {
-            if ((block is PageOnly only ? only.Block : block) is Heading heading)
+            if (block is Heading heading)
                 section = heading.Text;
             Render(page, block, section);
         }
@@ -62,9 +62,6 @@ internal static class HtmlRenderer
         switch (block)
         {
             case SpreadsheetOnly:
-                break;
-            case PageOnly only:
-                Render(page, only.Block, section);
                 break;
             case SideBySide side:
                 page.Open("div", ("class", "beside"));

@@ -12,7 +12,7 @@ internal static class HtmlTable
     {
         if (table.Columns.Count == 0 || table.Rows.Count == 0)
             return;
-        int[] shown = [.. Enumerable.Range(0, table.Columns.Count).Where(i => !table.Columns[i].IsTextBar)];
+        int[] shown = [.. Enumerable.Range(0, table.Columns.Count).Where(i => table.Columns[i] is not { Title: "", Key: "" })];
         page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", section));
         page.Open("table", ("class", table.Rows.Count <= ShortRows ? "short" : null)).Open("thead").Open("tr");
         foreach (int i in shown)

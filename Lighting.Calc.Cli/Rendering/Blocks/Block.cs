@@ -1,0 +1,36 @@
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>One part of a document.</summary>
+internal abstract record Block;
+
+/// <summary>A heading over what follows.</summary>
+internal sealed record Heading(string Text) : Block;
+
+/// <summary>A paragraph.</summary>
+internal sealed record Paragraph(string Text) : Block;
+
+/// <summary>A table.</summary>
+/// <param name="Columns">Its columns.</param>
+/// <param name="Rows">Its rows, one cell for each column.</param>
+/// <param name="IsMain">Whether it is the one that CSV gives.</param>
+internal sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<IReadOnlyList<Cell>> Rows, bool IsMain = false) : Block;
+
+/// <summary>A table that is too long for a page: only CSV gives it, as the main one.</summary>
+internal sealed record SpreadsheetOnly(Table Table) : Block;
+
+/// <summary>A column of a table.</summary>
+/// <param name="Title">Its heading for people.</param>
+/// <param name="Key">Its heading in CSV, with the unit; a column with neither is for text alone.</param>
+/// <param name="IsNumber">Whether it is set to the right.</param>
+internal sealed record Column(string Title, string Key, bool IsNumber = false);
+
+/// <summary>Blocks that stand beside each other where a page has room, and under each other where it has not.</summary>
+internal sealed record SideBySide(IReadOnlyList<Block> Blocks) : Block;
+
+/// <summary>What only a page in a browser gives; text and CSV leave it out, and it is not made for them.</summary>
+/// <param name="Blocks">Makes its blocks; null where there is nothing to show.</param>
+internal sealed record PageOnly(Func<IEnumerable<Block?>> Blocks) : Block
+{
+    /// <summary>A document's blocks as a page has them.</summary>
+    public static IEnumerable<Block> Shown(IEnumerable<Block> blocks) => blocks.SelectMany(b => b is PageOnly only ? only.Blocks().OfType<Block>() : [b]);
+}

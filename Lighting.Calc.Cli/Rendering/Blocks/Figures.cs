@@ -1,0 +1,57 @@
+using System.Globalization;
+using UnitsNet;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>How figures are printed: fixed culture, a unit people know, more digits beside it for programs.</summary>
+internal static class Figures
+{
+    /// <summary>The format of ratings, of which people know each digit.</summary>
+    public const string Rated = "0.###";
+
+    public static string Volts(ElectricPotential value) => Number(value.Volts, 2) + " V";
+
+    public static string Amperes(ElectricCurrent value) => Number(value.Amperes, 2) + " A";
+
+    public static string Rating(ElectricCurrent value) => Number(value.Amperes, Rated) + " A";
+
+    public static string Watts(Power value) => Number((double)value.Watts, 1) + " W";
+
+    public static string Percent(Ratio value) => Number(value.Percent, 1) + " %";
+
+    public static string Ohms(ElectricResistance value) => value.Ohms < 1
+        ? Number(value.Milliohms, 1) + " mΩ"
+        : Number(value.Ohms, 2) + " Ω";
+
+    /// <summary>Ohms as an ohmmeter shows them, never milliohms, two figures.</summary>
+    public static string MeterOhms(ElectricResistance value) => value.Ohms switch
+    {
+        >= 10 => Number(value.Ohms, 0),
+        >= 1 => Number(value.Ohms, 1),
+        >= 0.1 => Number(value.Ohms, 2),
+        >= 0.01 => Number(value.Ohms, 3),
+        _ => Number(value.Ohms, 4),
+    } + " Ω";
+
+    public static string Rpm(RotationalSpeed value) => Number(value.RevolutionsPerMinute, 0) + " rpm";
+
+    public static Cell Cell(double? value, int decimals) => new(value is { } known ? Number(known, decimals) : "-", value, IsNumber: true);
+
+    /// <summary>Words in a column of numbers.</summary>
+    public static Cell Right(string text) => new(text, text, IsNumber: true);
+
+    /// <summary>A remark of the core as a sentence: a capital first, a stop last.</summary>
+    public static string Sentence(string remark) => char.ToUpperInvariant(remark[0]) + remark[1..] + (remark.EndsWith('.') ? "" : ".");
+
+    public static string Number(double value, int decimals) => Number(value, "F" + decimals.ToString(CultureInfo.InvariantCulture));
+
+    /// <summary>A number to 12 significant digits: the noise of binary sums lies behind them, that of every measurement far before.</summary>
+    public static double Exact(double value) => double.Parse(value.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
+    // A figure that rounds to zero is printed without a sign.
+    public static string Number(double value, string format)
+    {
+        string text = value.ToString(format, CultureInfo.InvariantCulture);
+        return text.StartsWith('-') && text.All(c => c is '-' or '0' or '.') ? text[1..] : text;
+    }
+}

@@ -1,0 +1,154 @@
+using Lighting.Calc.Charging;
+using Lighting.Calc.Harness;
+using UnitsNet;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>What <c>charging</c> gives: break-even of each setting, the balance over engine speed, the ride, standing times.</summary>
+internal static class ChargingDocument
+{
+    private const int MostLines = 8;
+
+    private static readonly Columns<BalancePoint> s_point = new()
+    {
+        { "rpm", "rpm", p => p.Speed },
+        { "output A", "outputA", p => p.Output.Current },
+        { "net A", "netA", p => p.Net },
+        { "", "", p => Bar(p) },
+    };
+
+    private static readonly Columns<(ChargingBalance Balance, BalancePoint Point)> s_series = new Columns<(ChargingBalance Balance, BalancePoint Point)>
+    {
+        { "setting", "setting", s => s.Balance.Setting },
+        { "demand A", "demandA", s => s.Balance.Demand },
+        { s_point, s => s.Point },
+    }.Only("setting", "rpm", "outputA", "demandA", "netA");
+
+    private static readonly Columns<RideStretchBalance> s_stretch = new()
+    {
+        { "stretch", "stretch", s => s.Stretch.Stretch },
+        { "minutes", "minutes", s => s.Stretch.Duration.Minutes, "F0" },
+        { "rpm", "rpm", s => s.Stretch.Speed },
+        { "demand A", "demandA", s => s.Demand },
+        { "output A", "outputA", s => s.Output.Current },
+        { "net Ah", "netAmpereHours", s => s.NetCharge },
+        { "charge %", "stateOfCharge", s => s.StateOfCharge },
+    };
+
+    private static readonly Columns<RideBalance> s_ride = new()
+    {
+        { "netAmpereHours", r => r.NetCharge },
+        { "finalStateOfCharge", r => r.FinalStateOfCharge },
+        { "stretches", s_stretch.Only("stretch", "rpm", "minutes", "demandA", "netAmpereHours", "stateOfCharge"), r => r.Stretches },
+    };
+
+    private static readonly Columns<StandingTime> s_standing = new()
+    {
+        { "setting", s => s.Setting },
+        { "loadA", s => s.Load },
+        { "toStateOfCharge", s => s.To },
+        { "timeH", s => s.Time?.Hours },
+    };
+
+    // Half charge and no start of a load beside each other.
+    private static readonly Columns<StandingTime[]> s_standingPair = new()
+    {
+        { "load A", "loadA", s => s[0].Load },
+        { "to 50 %", "toHalfHours", s => Figures.Right(Hours(s[0])) },
+        { "to no start", "toNoStartHours", s => Figures.Right(Hours(s[1])) },
+        { "setting", "setting", s => s[0].Setting },
+    };
+
+    public static Document Of(ChargingSystem system, ChargingReport report)
+    {
+        ChargingBalance worst = report.Worst!, shown = report.Typical ?? worst;
+        Columns<ChargingBalance> balance = Balances(system);
+        return new Document(
+            CommonBlocks.TitleOf(system.Bike, "Charging"),
+            $"The setting that wants most takes {Figures.Amperes(worst.Demand)} on average ({worst.Setting}); it is covered {BreakEvenWords.Of(worst.BreakEven)}."
+            + (report.Typical is { } typical ? $"\nThe usual setting of the ride takes {Figures.Amperes(typical.Demand)} ({typical.Setting}); it is covered {BreakEvenWords.Of(typical.BreakEven)}." : ""),
+            () =>
+            {
+                var legend = new SettingLegend();
+                return
+                [
+                    new Heading("Average load and break-even"),
+                    // Settings of one load make one line.
+                    legend.In(balance.Only("demandA", "breakEven", "setting").Table(report.Balances.OrderByDescending(b => b.Load.Amperes).DistinctBy(b => Math.Round(b.Load.Amperes, 3)).Take(MostLines))),
+                    legend.Block,
+                    .. system.Machines.Select(m => Residuals($"Fitted machine: {Figures.Amperes(m.Machine.MaximumCurrent)} at most, {Figures.Rpm(m.Machine.CornerSpeed)} corner speed", m.Residuals)),
+                    .. system.Coils.Select(c => Residuals($"Fitted coil: {Figures.Amperes(c.Source.MaximumCurrent)} at most", c.Residuals)),
+                    new Heading($"Amps into the battery over engine speed ({shown.Setting})"),
+                    s_point.Table(shown.Over(system.Grid())),
+                    new PageOnly(() => [ChargingCharts.Balance(system, report)]),
+                    s_series.Spreadsheet(report.Balances.SelectMany(b => b.Over(system.Grid()).Select(p => (b, p)))),
+                    .. report.Ride is { } ride ? RideBlocks(ride) : [],
+                    new Heading($"Standing with the engine off, from {Figures.Percent(system.Options.InitialStateOfCharge)} (Peukert, exponent {Figures.Number(system.Options.PeukertExponent, 2)})"),
+                    s_standingPair.Table(report.Standing.Chunk(2)),
+                    .. CommonBlocks.FindingBlocks([.. report.Findings.Where(f => f.Severity != Severity.Note)]),
+                    CommonBlocks.Safety,
+                ];
+            },
+            json =>
+            {
+                json.Write("bike", system.Bike.Name);
+                json.Write("chargingVoltageV", system.Bike.ChargingVoltage);
+                json.Write("balances", balance, report.Balances);
+                if (report.Ride is { } ride)
+                    json.Write("ride", s_ride, ride);
+                json.Write("standing", s_standing, report.Standing);
+                json.Write("findings", CommonBlocks.Finding, report.Findings);
+            });
+    }
+
+    /// <summary>The ride, stretch by stretch.</summary>
+    public static Block[] RideBlocks(RideBalance ride) =>
+    [
+        new Heading($"Ride of {Figures.Number(ride.Duration.Minutes, 0)} min: {Net(ride.NetCharge)}"),
+        s_stretch.Table(ride.Stretches),
+        new PageOnly(() => [ChargingCharts.Ride(ride)]),
+    ];
+
+    /// <summary>A standing time in words.</summary>
+    public static string Hours(StandingTime standing) => standing.Outcome switch
+    {
+        StandingOutcome.Reached => $"{Figures.Number(standing.Time!.Value.Hours, 1)} h",
+        StandingOutcome.AlreadyThere => "there already",
+        StandingOutcome.NoLoad => "never",
+        StandingOutcome.CapacityNotKnown => "capacity not listed",
+        _ => throw new InvalidOperationException($"Unknown outcome {standing.Outcome}."),
+    };
+
+    private static Columns<ChargingBalance> Balances(ChargingSystem system) => new()
+    {
+        { "setting", "setting", b => b.Setting },
+        { "average A", "demandA", b => b.Demand },
+        { "covered", "breakEven", b => new Cell(BreakEvenWords.Of(b.BreakEven), Outcome(b.BreakEven.Outcome)) },
+        { "breakEvenRpm", b => b.BreakEven.Speed },
+        { "points", s_point, b => b.Over(system.Grid()) },
+    };
+
+    private static Paragraph Residuals(string title, IEnumerable<FitResidual> residuals) =>
+        new($"{title}. Residuals: {string.Join(", ", residuals.Select(r => $"{Figures.Rpm(r.Point.Speed)} {Figures.Number(r.Residual.Amperes, 2)} A"))}.");
+
+    private static string Net(ElectricCharge? net) => net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net not known, the curve does not reach";
+
+    // One mark for each half amp into (+) or out of (-) the battery.
+    private static string Bar(BalancePoint point)
+    {
+        if (point.Net is not { } net)
+            return "";
+        int marks = Math.Min(30, (int)Math.Round(Math.Abs(net.Amperes) * 2));
+        return new string(net.Amperes < 0 ? '-' : '+', marks);
+    }
+
+    private static string Outcome(BreakEvenOutcome outcome) => outcome switch
+    {
+        BreakEvenOutcome.At => "at",
+        BreakEvenOutcome.Always => "always",
+        BreakEvenOutcome.Never => "never",
+        BreakEvenOutcome.BelowCurve => "below curve",
+        BreakEvenOutcome.NotKnown => "not known",
+        _ => throw new InvalidOperationException($"Unknown outcome {outcome}."),
+    };
+}

@@ -1,0 +1,68 @@
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>Blocks and columns that several documents share.</summary>
+internal static class CommonBlocks
+{
+    /// <summary>A cell to be written in by hand.</summary>
+    public const string Blank = "________";
+
+    public static readonly Columns<Finding> Finding = new()
+    {
+        { "", "severity", f => SeverityWord(f.Severity) },
+        { "about", "subject", f => f.Subject },
+        { "finding", "message", f => f.Message },
+    };
+
+    public static readonly Columns<PointState> Point = new()
+    {
+        { "point", "point", p => p.Point },
+        { "volts", "voltageV", p => p.Voltage },
+    };
+
+    public static readonly Columns<LampState> Lamp = new()
+    {
+        { "lamp", "lamp", l => l.Lamp.Lamp },
+        { "circuit", "circuit", l => l.Lamp.Circuit },
+        { "quantity", "quantity", l => l.Lamp.Quantity },
+        { "volts", "voltageV", l => l.Voltage },
+        { "amps", "currentA", l => l.Current },
+        { "watts", "powerW", l => l.Power },
+        { "light %", "relativeLight", l => l.RelativeLight },
+        { "drop %", "dropPercent", l => l.Drop },
+    };
+
+    public static readonly Columns<FuseSuitability> Fuse = new()
+    {
+        { "fuse", "fuse", f => f.Fuse.Name },
+        { "rating A", "ratingA", f => f.Fuse.Rating, Figures.Rated },
+        { "worst A", "worstCurrentA", f => f.Steady.WorstCurrent },
+        { "setting", "worstSetting", f => f.Steady.WorstSetting },
+        { "usable A", "usableA", f => f.Steady.UsableCurrent },
+        { "verdict", "verdict", f => f.VerdictText },
+        { "smallest A", "smallestRatingA", f => f.Advice.Smallest, Figures.Rated },
+        { "largest A", "largestRatingA", f => f.Advice.Largest, Figures.Rated },
+        { "reasons", f => f.Reasons },
+    };
+
+    public static Block Safety => new Paragraph(SafetyWords.Text);
+
+    public static string TitleOf(Bike bike, string what) => bike.Name.Length == 0 ? what : $"{what}: {bike.Name}";
+
+    public static Table FuseTable(IEnumerable<FuseSuitability> fuses, SettingLegend legend, bool isMain) =>
+        legend.In(Fuse.Only("fuse", "ratingA", "worstCurrentA", "usableA", "verdict", "smallestRatingA", "largestRatingA", "worstSetting").Table(fuses, isMain));
+
+    public static IEnumerable<Block> FindingBlocks(IReadOnlyCollection<Finding> findings) =>
+        findings.Count == 0 ? [] : [new Heading("Findings"), Finding.Table(findings)];
+
+    private static string SeverityWord(Severity severity) => severity switch
+    {
+        Severity.Note => "note",
+        Severity.Caution => "caution",
+        Severity.Fault => "fault",
+        _ => throw new InvalidOperationException($"Unknown severity {severity}."),
+    };
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using Lighting.Calc.FaultFinding;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>What <c>faults</c> gives: the likeliest faults in sentences, what speaks against them, and the next test.</summary>
+internal static class FaultsDocument
+{
+    private const int Most = 5;
+
+    private static readonly Columns<FaultGroup> s_group = new()
+    {
+        { "probability", g => g.Probability },
+        {
+            "alternatives",
+            new Columns<FaultExplanation>
+            {
+                { "probability", a => a.Probability },
+                { "sentence", a => a.Sentence },
+                {
+                    "faults",
+                    new Columns<Fault>
+                    {
+                        { "kind", f => f.Code },
+                        { "part", f => f.Part },
+                        { "resistanceOhm", f => f.Resistance?.Best },
+                        { "lowestOhm", f => f.Resistance?.Low },
+                        { "highestOhm", f => f.Resistance?.High },
+                    },
+                    a => a.Faults
+                },
+            },
+            g => g.Alternatives
+        },
+        { "against", g => g.Conflicting.Select(a => a.Message).ToImmutableArray() },
+    };
+
+    private static readonly Columns<(int Rank, FaultExplanation Fault)> s_ranked = new()
+    {
+        { "rank", "rank", r => r.Rank },
+        { "probability", "probability", r => r.Fault.Probability, "F4" },
+        { "kind", "kind", r => string.Join(" and ", r.Fault.Faults.Select(f => f.Code)) },
+        { "part", "part", r => string.Join(" and ", r.Fault.Faults.Select(f => f.Part)) },
+        { "sentence", "sentence", r => r.Fault.Sentence },
+    };
+
+    private static readonly Columns<TestOutcome> s_outcome = new()
+    {
+        { "if it shows", "outcome", o => o.Outcome },
+        { "likely", "probability", o => new Cell(Percent(o.Probability), o.Probability, IsNumber: true) },
+        { "it means", "meaning", o => new Cell(Meaning(o), o.Meaning) },
+    };
+
+    private static readonly Columns<NextTest> s_next = new()
+    {
+        { "setting", n => n.Setting },
+        { "point", n => n.Point },
+        { "instrument", n => ReadingsDocument.InstrumentWord(n.Instrument) },
+        { "informationBits", n => n.ExpectedInformationGain },
+        { "effort", n => n.Cost },
+        { "instruction", n => n.Instruction },
+        { "outcomes", s_outcome, n => n.Outcomes },
+    };
+
+    public static Document Of(FaultFinder finder, Diagnosis diagnosis) => new(
+        CommonBlocks.TitleOf(finder.Bike, "Faults"),
+        diagnosis.Summary,
+        () =>
+        [
+            new Heading("Likeliest first"),
+            .. diagnosis.Ranked.Take(Most).Select((g, i) => new Paragraph($"{i + 1}. {Percent(g.Probability)}  {g.Best.Sentence}{Alike(g)}{Against(g)}")),
+            s_ranked.Spreadsheet(diagnosis.Ranked.SelectMany((g, i) => g.Alternatives.Select(a => (i + 1, a)))),
+            .. diagnosis.Next is { } next
+                ? [new Heading("Next test"), new Paragraph(Figures.Sentence(next.Instruction)), s_outcome.Table(next.Outcomes)]
+                : Array.Empty<Block>(),
+            .. CommonBlocks.FindingBlocks(diagnosis.Findings),
+            new Heading("How to read"),
+            .. finder.Notes.Select(n => new Paragraph(n.Message)),
+            CommonBlocks.Safety,
+        ],
+        json =>
+        {
+            json.Write("bike", finder.Bike.Name);
+            json.Write("engineRpm", finder.EngineSpeed);
+            json.Write("summary", diagnosis.Summary);
+            json.Write("nothingFound", diagnosis.NothingFound);
+            json.Write("readings", diagnosis.Used.Length);
+            json.Write("faults", s_group, diagnosis.Ranked);
+            if (diagnosis.Next is { } next)
+                json.Write("nextTest", s_next, next);
+            json.Write("findings", CommonBlocks.Finding, diagnosis.Findings);
+        });
+
+    private static string Alike(FaultGroup group) => group.Alternatives.Length > 1
+        ? $"\n   No reading tells it from: {string.Join("; ", group.Alternatives.Skip(1).Take(4).Select(a => string.Join(" and ", a.Faults.Select(f => f.Subject))))}."
+        : "";
+
+    private static string Against(FaultGroup group) =>
+        group.Conflicting.IsEmpty ? "" : "\n   Against it: " + string.Join("; ", group.Conflicting.Select(a => a.Message)) + ".";
+
+    // It begins with the outcome, which has a column of its own.
+    private static string Meaning(TestOutcome outcome) =>
+        outcome.Meaning.StartsWith(outcome.Outcome + ": ", StringComparison.Ordinal) ? outcome.Meaning[(outcome.Outcome.Length + 2)..] : outcome.Meaning;
+
+    private static string Percent(double probability) => probability < 0.01 ? "under 1 %" : probability > 0.99 ? "over 99 %" : $"{Figures.Number(probability * 100, 0)} %";
+}

@@ -1,0 +1,54 @@
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Verdicts;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>What <c>fuse</c> gives: each fuse's verdict first, then the numbers behind it.</summary>
+internal static class FuseDocument
+{
+    public static Document Of(BikeReport report, IReadOnlyCollection<Finding> findings) => new(
+        CommonBlocks.TitleOf(report.Bike, "Fuses"),
+        string.Join("\n", report.Fuses.Select(f => f.Headline + ".")),
+        () =>
+        {
+            var legend = new SettingLegend();
+            return
+            [
+                CommonBlocks.FuseTable(report.Fuses, legend, isMain: true),
+                ReportCharts.Fuses(report.Fuses),
+                legend.Block,
+                .. report.Fuses.SelectMany(Details),
+                .. CommonBlocks.FindingBlocks(findings),
+                CommonBlocks.Safety,
+            ];
+        },
+        json =>
+        {
+            json.Write("bike", report.Bike.Name);
+            json.Write("supplyVoltageV", report.SupplyVoltage);
+            json.Write("fuses", CommonBlocks.Fuse, report.Fuses);
+            json.Write("findings", CommonBlocks.Finding, findings);
+        });
+
+    private static IEnumerable<Block> Details(FuseSuitability fuse)
+    {
+        yield return new Heading($"{Figures.Rating(fuse.Fuse.Rating)} {fuse.Fuse.Name}");
+        foreach (string reason in fuse.Reasons)
+            yield return new Paragraph(Figures.Sentence(reason));
+        yield return new Paragraph(Figures.Sentence(fuse.Advice.Explanation));
+        if (fuse.SwitchingOn is { } on)
+            yield return new Paragraph($"Switching on: {on.Explanation}.");
+        if (!fuse.Clearing.IsEmpty)
+            yield return Shorts(fuse).Table(fuse.Clearing);
+    }
+
+    private static Columns<RunClearing> Shorts(FuseSuitability fuse) => new()
+    {
+        { "dead short at the end of", "run", c => c.Run.Name },
+        { "short A", "prospectiveCurrentA", c => c.ProspectiveCurrent is { } amperes ? Figures.Cell(amperes.Amperes, 0) : Figures.Right("no limit") },
+        { "opens within s", "opening", c => c.Opening is { } band ? OpeningWords.Of(band) : "-" },
+        { "clears", "clears", c => c.Clears },
+        { "wire carries A", "wireRatingA", c => fuse.Protection.FedRuns.FirstOrDefault(r => r.Run.Name == c.Run.Name)?.Rating.Current, Figures.Rated },
+    };
+}

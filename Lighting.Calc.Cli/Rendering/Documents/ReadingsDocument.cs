@@ -1,0 +1,116 @@
+using Lighting.Calc.FaultFinding;
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>What <c>readings</c> gives: a sheet with blanks for what was read; CSV is a <c>readings.csv</c> to fill in.</summary>
+internal static class ReadingsDocument
+{
+    private static readonly Columns<ExpectedCurrent> s_fuse = new()
+    {
+        { "fuse", f => f.Fuse },
+        { "currentA", f => f.Current },
+        { "lowestA", f => f.Lowest },
+        { "highestA", f => f.Highest },
+    };
+
+    private static readonly Columns<ExpectedLook> s_lamp = new()
+    {
+        { "lamp", l => l.Lamp },
+        { "seen", l => LookWord(l.Seen) },
+        { "voltageV", l => l.Voltage },
+    };
+
+    private static readonly Columns<ExpectedOhms> s_ohms = new()
+    {
+        { "part", "part", o => o.Part },
+        { "isKnown", o => o.IsKnown },
+        { "in place", "inPlaceOhm", o => new Cell(o.IsKnown ? o.InCircuit is { } ohms ? Figures.MeterOhms(ohms) : "open" : "not known", o.InCircuit?.Ohms, IsNumber: true) },
+        { "taken out", "aloneOhm", o => new Cell(o.Isolated is { } isolated ? Figures.MeterOhms(isolated) : "-", o.Isolated?.Ohms, IsNumber: true) },
+        { "read", "", _ => CommonBlocks.Blank },
+    };
+
+    // CSV keeps the columns of the list.
+    private static readonly Columns<Reading> s_toFillIn = new()
+    {
+        { "when", "when", r => r.When.ToString() },
+        { "point", "point", r => r.Point },
+        { "instrument", "instrument", r => InstrumentWord(r.Instrument) },
+        { "reading", "reading", _ => "" },
+    };
+
+    public static Document Of(ExpectedReadings expected) => new(
+        CommonBlocks.TitleOf(expected.Bike, "Expected readings"),
+        $"Meter (10 MΩ{(expected.EngineSpeed is null ? "" : ", AC volts")}) and test lamp from the point to battery minus, {Engine(expected)}; the range is what meter and harness allow.",
+        () =>
+        [
+            .. expected.Notes.Select(n => new Paragraph(n.Message)),
+            .. expected.Settings.SelectMany(s => Sheet(expected.Bike, s)),
+            new Heading($"Ohms, {(expected.EngineSpeed is null ? "battery disconnected" : "engine off, coil unplugged")}, everything off"),
+            s_ohms.Table(expected.Ohms),
+            s_toFillIn.Spreadsheet(expected.Rows),
+            CommonBlocks.Safety,
+        ],
+        json =>
+        {
+            json.Write("bike", expected.Bike.Name);
+            json.Write("engineRpm", expected.EngineSpeed);
+            json.Write("settings", new Columns<ExpectedSetting>
+            {
+                { "setting", s => s.Setting },
+                { "points", Points(expected.Bike), s => s.Points },
+                { "fuses", s_fuse, s => s.Fuses },
+                { "lamps", s_lamp, s => s.Lamps },
+            }, expected.Settings);
+            json.Write("ohms", s_ohms, expected.Ohms);
+            json.Write("findings", CommonBlocks.Finding, expected.Notes);
+        });
+
+    private static string Engine(ExpectedReadings expected) =>
+        expected.EngineSpeed is { } speed ? $"engine at {Figures.Rpm(speed)}" : expected.Supply is { } supply ? $"battery held at {Figures.Volts(supply)}" : "engine off";
+
+    private static IEnumerable<Block> Sheet(Bike bike, ExpectedSetting setting)
+    {
+        yield return new Heading($"Switches: {setting.Setting}");
+        yield return Points(bike).Table(setting.Points);
+        if (!setting.Fuses.IsEmpty)
+            yield return new Paragraph(string.Join("\n", setting.Fuses.Select(f => $"Ammeter in place of the {f.Fuse} fuse: {Figures.Amperes(f.Current)} ({Figures.Number(f.Lowest.Amperes, 2)} to {Figures.Number(f.Highest.Amperes, 2)})  read {CommonBlocks.Blank}")));
+        yield return new Paragraph($"Lit: {Lamps(setting, Brightness.Normal)}. Dark: {Lamps(setting, Brightness.Dark)}.");
+    }
+
+    private static Columns<ExpectedReading> Points(Bike bike) => new()
+    {
+        { "point", "point", p => p.Point },
+        { "volts", "voltageV", p => p.Voltage },
+        { "from", "lowestV", p => p.Lowest },
+        { "to", "highestV", p => p.Highest },
+        { "test lamp", "testLamp", p => new Cell(TestLampWord(p.TestLamp), LookWord(p.TestLamp)) },
+        { bike.Earth == Earth.Positive ? "black on frame" : null, "fromFrameV", p => p.FromFrame },
+        { "read", "", _ => CommonBlocks.Blank },
+    };
+
+    public static string InstrumentWord(Instrument instrument) => instrument switch
+    {
+        Instrument.Meter => "meter",
+        Instrument.TestLamp => "test lamp",
+        Instrument.Ammeter => "ammeter",
+        Instrument.Ohmmeter => "ohmmeter",
+        Instrument.Visual => "eye",
+        _ => throw new InvalidOperationException($"Unknown instrument {instrument}."),
+    };
+
+    private static string LookWord(Brightness look) => look == Brightness.Normal ? "good" : look.ToString().ToLowerInvariant();
+
+    private static string TestLampWord(Brightness brightness) => brightness switch
+    {
+        Brightness.Dark => "dark",
+        Brightness.Dim => "dim",
+        _ => "lit",
+    };
+
+    private static string Lamps(ExpectedSetting setting, Brightness seen)
+    {
+        string all = string.Join(", ", setting.Lamps.Where(l => l.Seen == seen).Select(l => l.Lamp));
+        return all.Length == 0 ? "none" : all;
+    }
+}

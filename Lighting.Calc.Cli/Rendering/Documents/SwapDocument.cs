@@ -1,0 +1,213 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Charging;
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Swaps;
+using Lighting.Calc.Verdicts;
+using UnitsNet;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>What <c>swap</c> gives: the verdict on the swapped bike, then each part before and after.</summary>
+internal static class SwapDocument
+{
+    private static readonly Columns<LampChange> s_lamp = new()
+    {
+        { "lamp", "lamp", l => new Cell(l.IsReplaced ? l.Lamp.Lamp : $"({l.Lamp.Lamp})", l.Lamp.Lamp) },
+        { "circuit", l => l.Lamp.Circuit },
+        { "quantity", l => l.Lamp.Quantity },
+        { "replaced", l => l.IsReplaced },
+        { "setting", "setting", l => l.Setting },
+        { "volts", "voltageV", l => l.Before?.Voltage, l => l.After?.Voltage },
+        { "amps", "currentA", l => l.Before?.Current, l => l.After?.Current },
+        { "watts", "powerW", l => l.Before?.Power, l => l.After?.Power },
+        { "light %", "light", l => Figures.Right(Light(l)) },
+        { "relativeLight", l => l.Before?.RelativeLight?.DecimalFractions, l => l.After?.RelativeLight?.DecimalFractions },
+        { "lightLm", l => l.LightBefore?.Lumens, l => l.LightAfter?.Lumens },
+        { "drop %", "dropPercent", l => l.Before?.Drop, l => l.After?.Drop },
+    };
+
+    private static readonly Columns<LampChange> s_lampSeries =
+        s_lamp.Only("lamp", "circuit", "quantity", "replaced", "setting", "voltageV", "currentA", "powerW", "relativeLight", "lightLm", "dropPercent");
+
+    private static readonly Columns<UnclassedLamp> s_unclassed = new()
+    {
+        { "lamp", "lamp", u => u.Lamp.Lamp },
+        { "why", "reason", u => u.Reason },
+    };
+
+    private static readonly Columns<CircuitChange> s_circuit = new()
+    {
+        { "circuit", "circuit", c => c.Circuit },
+        { "amps", "currentA", c => c.CurrentBefore, c => c.CurrentAfter },
+        { "watts", "powerW", c => c.PowerBefore, c => c.PowerAfter },
+    };
+
+    private static readonly Columns<FuseSuitability> s_side = CommonBlocks.Fuse.Only("worstCurrentA", "worstSetting", "verdict", "smallestRatingA", "largestRatingA");
+
+    private static readonly Columns<FuseChange> s_fuse = new()
+    {
+        { "fuse", "fuse", f => f.After.Fuse.Name },
+        { "rating A", "ratingA", f => f.After.Fuse.Rating, Figures.Rated },
+        { "before", s_side, f => f.Before },
+        { "after", s_side, f => f.After },
+        { "worst A", "", f => f.Before.Steady.WorstCurrent, f => f.After.Steady.WorstCurrent },
+        { "before", "", f => f.Before.VerdictText },
+        { "after", "", f => f.After.VerdictText },
+        { "smallest A", "", f => f.After.Advice.Smallest, Figures.Rated },
+        { "largest A", "", f => f.After.Advice.Largest, Figures.Rated },
+    };
+
+    private static readonly Columns<ChargingChange> s_charging = new()
+    {
+        { "setting", c => c.Setting },
+        { "load A", "demandA", c => c.Before.Demand, c => c.After.Demand },
+        { "covered before", "", c => BreakEvenWords.Of(c.Before.BreakEven) },
+        { "covered after", "", c => BreakEvenWords.Of(c.After.BreakEven) },
+        { "setting", "", c => c.Setting },
+        { "breakEvenRpm", c => Rpm(c.Before.BreakEven), c => Rpm(c.After.BreakEven) },
+    };
+
+    private static readonly Columns<SurplusChange> s_surplus = new()
+    {
+        { "setting", s => s.Setting },
+        { "rpm", s => s.After.Speed },
+        { "netA", s => s.Before.Net, s => s.After.Net },
+        { "intoFullBatteryA", s => s.Before.IntoFullBattery, s => s.After.IntoFullBattery },
+        { "shuntHeatW", s => s.Before.ShuntHeat, s => s.After.ShuntHeat },
+    };
+
+    private static readonly Columns<SwapReport> s_chargingOf = new()
+    {
+        { "balances", s_charging, r => r.Charging },
+        { "netAmpereHours", r => r.RideBefore?.NetCharge, r => r.RideAfter?.NetCharge },
+        { "surplus", s_surplus, r => r.Surplus },
+    };
+
+    private static readonly Columns<StandingChange> s_standing = new()
+    {
+        { "setting", s => s.Setting },
+        { "toPercent", s => s.After.To },
+        { "load A", "loadA", s => s.Before.Load, s => s.After.Load },
+        { "to", "", s => Figures.Right($"{Figures.Number(s.After.To.Percent, 0)} %") },
+        { "before", "", s => Figures.Right(ChargingDocument.Hours(s.Before)) },
+        { "after", "", s => Figures.Right(ChargingDocument.Hours(s.After)) },
+        { "setting", "", s => s.Setting },
+        { "timeS", s => s.Before.Time?.Seconds, s => s.After.Time?.Seconds },
+    };
+
+    private static readonly Columns<FlasherChange> s_flasher = new()
+    {
+        { "setting", f => f.Setting },
+        { "nominalPowerW", f => f.NominalBefore, f => f.NominalAfter },
+        { "flasherLoadW", f => f.FlasherLoad },
+        { "loadSharePercent", f => f.Share },
+    };
+
+    private static readonly Columns<LampResistor> s_resistor = new()
+    {
+        { "lamp", "lamp", r => r.Lamp.Lamp },
+        { "quantity", r => r.Lamp.Quantity },
+        { "each ohms", "resistanceOhm", r => r.Resistor.Resistance },
+        { "standard", "preferredResistanceOhm", r => r.Resistor.PreferredResistance, "F1" },
+        { "lit W", "heatW", r => r.HighestHeat },
+        { "rating W", "ratingW", r => r.Rating, Figures.Rated },
+    };
+
+    private static readonly Columns<SneakFeed> s_sneak = new()
+    {
+        { "lamp", s => s.Glowing.Lamp.Lamp },
+        { "setting", s => s.Setting },
+        { "voltageV", s => s.Glowing.Voltage },
+        { "currentA", s => s.Glowing.Current },
+        { "through", s => s.Through?.Lamp.Lamp },
+    };
+
+    public static Document Of(SwapReport report, ImmutableArray<UnclassedLamp> unclassed) => new(
+        CommonBlocks.TitleOf(report.Before.Bike, "Swap"),
+        Verdict(report),
+        () => Blocks(report, unclassed),
+        json =>
+        {
+            json.Write("bike", report.Before.Bike.Name);
+            json.Write("supplyVoltageV", report.After.SupplyVoltage);
+            json.Write("verdict", report.VerdictText);
+            json.Pair("totalCurrentA", report.Before.Heaviest.TotalCurrent, report.After.Heaviest.TotalCurrent);
+            json.Write("lamps", s_lampSeries, report.Lamps);
+            json.Write("unchanged", s_unclassed, unclassed);
+            json.Write("circuits", s_circuit, report.Circuits);
+            json.Write("fuses", s_fuse, report.Fuses);
+            json.Pair("worstDropPercent", report.WorstDropBefore?.Lamp.Drop, report.WorstDropAfter?.Lamp.Drop);
+            json.Write("charging", s_chargingOf, report);
+            json.Write("standing", s_standing, report.Standing);
+            json.Write("flasher", s_flasher, report.Flashers);
+            json.Write("loadResistors", s_resistor, report.Resistors);
+            json.Write("sneakFeeds", s_sneak, report.SneakFeeds);
+            json.Write("findings", CommonBlocks.Finding, report.Findings);
+        });
+
+    private static IEnumerable<Block> Blocks(SwapReport report, ImmutableArray<UnclassedLamp> unclassed)
+    {
+        var legend = new SettingLegend();
+        yield return new Heading($"Lamps at {Figures.Volts(report.After.SupplyVoltage)}, before→after");
+        yield return legend.In(s_lamp.Only("lamp", "voltageV", "currentA", "powerW", "light", "dropPercent", "setting").Table(report.Lamps.Where(l => l.Setting is not null)));
+        yield return legend.Block;
+        yield return s_lampSeries.Spreadsheet(report.Lamps);
+        IEnumerable<Block> rest =
+        [
+            .. Under("Lamps that stay", s_unclassed, unclassed),
+            new Heading("Circuits, each in its heaviest setting"),
+            s_circuit.Table(report.Circuits),
+            new PageOnly(() => [ReportCharts.Circuits(report)]),
+            .. Under("Fuses", s_fuse, report.Fuses),
+            .. Under("Charging, average load by duty", s_charging, report.Charging),
+            .. !report.Charging.IsEmpty && Riding(report) is { } riding ? [new Paragraph(riding)] : Array.Empty<Block>(),
+            .. Under("Standing with the engine off, from a full battery (Peukert)", s_standing, report.Standing),
+            .. Under("Load resistors, if the flasher stays: one beside each lamp", s_resistor, report.Resistors),
+            .. CommonBlocks.FindingBlocks(report.Findings),
+            CommonBlocks.Safety,
+        ];
+        foreach (Block block in rest)
+            yield return block;
+    }
+
+    private static Block[] Under<T>(string heading, Columns<T> columns, ImmutableArray<T> rows) => rows.IsEmpty ? [] : [new Heading(heading), columns.Table(rows)];
+
+    private static string Verdict(SwapReport report)
+    {
+        int faults = report.Findings.Count(f => f.Severity == Severity.Fault);
+        string head = report.Verdict switch
+        {
+            BikeVerdict.Suits => "The swapped bike suits.",
+            BikeVerdict.NotJudged => $"The swapped bike is not judged: {string.Join(" ", report.After.NotJudged)}",
+            _ => faults == 0 ? "The swapped bike does not suit." : $"The swapped bike does not suit: {faults} {(faults == 1 ? "fault" : "faults")} below.",
+        };
+        IEnumerable<string> parts = [head, .. report.Fuses.Select(f => f.After.Headline + ".")];
+        parts = parts.Append($"Heaviest setting: {Figures.Amperes(report.Before.Heaviest.TotalCurrent)} before, {Figures.Amperes(report.After.Heaviest.TotalCurrent)} after.");
+        if (report.WorstDropBefore is { } was && report.WorstDropAfter is { } now && report.Before.Bike.HasNetwork)
+            parts = parts.Append($"Worst drop: {Figures.Percent(was.Lamp.Drop!.Value)} before ({was.Lamp.Lamp.Lamp}), {Figures.Percent(now.Lamp.Drop!.Value)} after ({now.Lamp.Lamp.Lamp}).");
+        return string.Join("\n", parts);
+    }
+
+    private static string? Riding(SwapReport report)
+    {
+        var parts = new List<string>();
+        if (report.RideBefore is { } was && report.RideAfter is { } now)
+            parts.Add($"The ride of {Figures.Number(was.Duration.Minutes, 0)} min: {Net(was.NetCharge)} before, {Net(now.NetCharge)} after.");
+        if (report.Surplus is { } surplus)
+            parts.Add($"Most is over at {Figures.Rpm(surplus.After.Speed)} ({surplus.Setting}): {Figures.Amperes(surplus.Before.Net!.Value)} before, {Figures.Amperes(surplus.After.Net!.Value)} after{(surplus.After.ShuntHeat is { } heat ? $", {Figures.Watts(heat)} of heat in the regulator" : "")}.");
+        return parts.Count == 0 ? null : string.Join("\n", parts);
+    }
+
+    private static string Net(ElectricCharge? net) => net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net not known";
+
+    private static string Light(LampChange change) => change.LightBefore is { } was && change.LightAfter is { } now
+        ? $"{Figures.Number(was.Lumens, 0)}→{Figures.Number(now.Lumens, 0)} lm"
+        : change.Before!.RelativeLight is null && change.After!.RelativeLight is null
+            ? "-"
+            : $"{Percent(change.Before.RelativeLight)}→{Percent(change.After!.RelativeLight)}";
+
+    private static string Percent(Ratio? light) => light is { } known ? Figures.Number(known.Percent, 0) : "-";
+
+    private static RotationalSpeed? Rpm(BreakEven breakEven) => breakEven.Outcome == BreakEvenOutcome.At ? breakEven.Speed : null;
+}

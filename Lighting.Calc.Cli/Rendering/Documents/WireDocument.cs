@@ -1,0 +1,84 @@
+using System.Globalization;
+using Lighting.Calc.Conductors;
+using Lighting.Calc.Harness;
+using Lighting.Calc.WireSizing;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>What <c>wire</c> gives for a bike: the size of each run and what limits it, or why none will do.</summary>
+internal static class WireDocument
+{
+    private static readonly Columns<RunSizing> s_run = new()
+    {
+        { "run", "run", r => r.Run.Name },
+        { "fitted", "fitted", r => r.Run.Wire.Name },
+        { "take", "wire", r => r.Chosen.Name },
+        { "limited by", "limit", r => new Cell(LimitWords(r), LimitWords(r)) { Json = r.Limit.ToString().ToLowerInvariant() } },
+        { "explanation", r => r.Explanation },
+        { "worst A", "worstCurrentA", r => r.WorstCurrent },
+        { "carries A", "ratingA", r => r.Rating.Current, "F1" },
+        { "drop V", "dropV", r => r.Drop, "F3" },
+    };
+
+    private static readonly Columns<LampSizing> s_lamp = new()
+    {
+        { "lamp", "lamp", l => l.Lamp.Lamp },
+        { "drop % as fitted", "dropFittedPercent", l => l.DropFitted },
+        { "drop % with these wires", "dropChosenPercent", l => l.DropChosen },
+    };
+
+    public static Document Of(Bike bike, WireSizingResult result) => new(
+        CommonBlocks.TitleOf(bike, "Wires"),
+        Verdict(result),
+        () =>
+        [
+            .. result.IsFeasible
+                ? new Block[]
+                {
+                    new Heading($"Sizes for a drop of {Figures.Percent(result.AllowedDrop)} at {Figures.Volts(result.Supply)}"),
+                    s_run.Table(result.Runs, isMain: true),
+                    new Heading("Drop of each lamp in its worst setting"),
+                    s_lamp.Table(result.Lamps),
+                }
+                : [s_run.Spreadsheet(result.Runs)],
+            .. CommonBlocks.FindingBlocks(result.Findings),
+            CommonBlocks.Safety,
+        ],
+        json =>
+        {
+            json.Write("bike", bike.Name);
+            json.Write("supplyVoltageV", result.Supply);
+            json.Write("allowedDropPercent", result.AllowedDrop);
+            json.Write("explanation", result.Explanation);
+            json.Write("isProven", result.IsProven);
+            json.Write("copperFittedM3", result.CopperFitted.CubicMeters);
+            json.Write("copperChosenM3", result.CopperChosen?.CubicMeters);
+            json.Write("runs", s_run, result.Runs);
+            json.Write("lamps", s_lamp, result.Lamps);
+            json.Write("findings", CommonBlocks.Finding, result.Findings);
+        });
+
+    private static string Verdict(WireSizingResult result)
+    {
+        if (!result.IsFeasible)
+            return Figures.Sentence(result.Explanation);
+        int thicker = result.Runs.Count(r => Thicker(r.Chosen, r.Run.Wire)), thinner = result.Runs.Count(r => Thicker(r.Run.Wire, r.Chosen));
+        return $"Of {result.Runs.Length} runs {Some(thicker)} must be thicker than fitted and {Some(thinner)} may be thinner.\n{Figures.Sentence(result.Explanation)}";
+    }
+
+    private static bool Thicker(WireSize wire, WireSize than) => wire.CopperArea.SquareMillimeters > than.CopperArea.SquareMillimeters * (1 + 1e-9);
+
+    private static string Some(int count) => count == 0 ? "none" : count.ToString(CultureInfo.InvariantCulture);
+
+    private static string LimitWords(RunSizing run) => run.Limit switch
+    {
+        SizingLimit.ThinnestListed => "thinnest listed",
+        SizingLimit.Mechanical => "strength",
+        SizingLimit.Heat => "heat",
+        SizingLimit.Fuse => "fuse",
+        SizingLimit.Short => "short",
+        SizingLimit.Drop => run.LimitingLamp is { } lamp ? $"drop ({lamp.Lamp})" : "drop",
+        SizingLimit.None => "nothing",
+        _ => throw new InvalidOperationException($"Unknown limit {run.Limit}."),
+    };
+}

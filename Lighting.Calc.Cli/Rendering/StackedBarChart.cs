@@ -1,9 +1,0 @@
-namespace Lighting.Calc.Cli.Rendering;
-
-/// <summary>Bars made of the same kinds of segment, all on one scale from zero.</summary>
-/// <param name="Title">What is shown.</param>
-/// <param name="Kinds">The kinds of segment, in the order they are stacked.</param>
-/// <param name="Bars">The bars.</param>
-/// <param name="Mark">Where a mark stands over all bars.</param>
-/// <param name="MarkText">What the mark means.</param>
-internal sealed record StackedBarChart(string Title, IReadOnlyList<string> Kinds, IReadOnlyList<StackedBar> Bars, double Mark, string MarkText) : Block;

@@ -1,0 +1,102 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Lighting.Calc.Harness;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>JSON results: camel case, SI numbers with the unit at the end of the key, 12 significant digits, a schema number on top.</summary>
+internal static class JsonRenderer
+{
+    public const int Schema = 1;
+
+    public static void Render(TextWriter output, Action<Utf8JsonWriter> write)
+    {
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("schema", Schema);
+            write(json);
+            json.WriteEndObject();
+        }
+
+        output.Write(System.Text.Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length));
+        output.Write('\n');
+    }
+
+    /// <summary>Writes a value, null where it is unknown.</summary>
+    public static void Write(this Utf8JsonWriter json, string key, Cell cell)
+    {
+        json.WritePropertyName(key);
+        switch (cell.Json ?? cell.Written)
+        {
+            case null:
+                json.WriteNullValue();
+                break;
+            case double number:
+                json.WriteNumberValue(number);
+                break;
+            case long number:
+                json.WriteNumberValue(number);
+                break;
+            case bool holds:
+                json.WriteBooleanValue(holds);
+                break;
+            case string text:
+                json.WriteStringValue(text);
+                break;
+            case Setting setting:
+                json.WriteStartObject();
+                foreach (SwitchPosition position in setting.Positions)
+                    json.WriteString(position.Switch, position.Position);
+                json.WriteEndObject();
+                break;
+            case IEnumerable<string> texts:
+                json.WriteStartArray();
+                foreach (string text in texts)
+                    json.WriteStringValue(text);
+                json.WriteEndArray();
+                break;
+            case { } other:
+                throw new InvalidOperationException($"No JSON form for {other.GetType().Name}.");
+        }
+    }
+
+    /// <summary>Writes an array of objects.</summary>
+    public static void Write<T>(this Utf8JsonWriter json, string key, Columns<T> columns, IEnumerable<T> items)
+    {
+        json.WriteStartArray(key);
+        foreach (T item in items)
+        {
+            json.WriteStartObject();
+            columns.Write(json, item);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    /// <summary>Writes an object, null where it is unknown.</summary>
+    public static void Write<T>(this Utf8JsonWriter json, string key, Columns<T> columns, T? item)
+        where T : class
+    {
+        if (item is null)
+        {
+            json.WriteNull(key);
+            return;
+        }
+
+        json.WriteStartObject(key);
+        columns.Write(json, item);
+        json.WriteEndObject();
+    }
+
+    /// <summary>Writes a value before and after a change.</summary>
+    public static void Pair(this Utf8JsonWriter json, string key, Cell before, Cell after)
+    {
+        json.WriteStartObject(key);
+        json.Write("before", before);
+        json.Write("after", after);
+        json.WriteEndObject();
+    }
+}

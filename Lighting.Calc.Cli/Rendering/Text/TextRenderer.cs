@@ -1,0 +1,83 @@
+using Spectre.Console;
+
+namespace Lighting.Calc.Cli.Rendering;
+
+/// <summary>A document as text: aligned tables, at most 80 columns when not on a terminal, colour only on one.</summary>
+internal static class TextRenderer
+{
+    private const int PlainWidth = 80;
+
+    // Names stay on one line where a page has room for them.
+    private const int LongestUnwrapped = 24;
+
+    public static void Render(Document document, TextWriter output, bool isTerminal)
+    {
+        bool colour = isTerminal && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
+        var text = new StringWriter();
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Ansi = colour ? AnsiSupport.Yes : AnsiSupport.No,
+            ColorSystem = colour ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
+            Interactive = InteractionSupport.No,
+            Out = new AnsiConsoleOutput(text),
+        });
+        console.Profile.Width = isTerminal ? Math.Max(PlainWidth, Console.WindowWidth) : PlainWidth;
+        console.Profile.Capabilities.Unicode = true;
+        var bold = new Style(decoration: Decoration.Bold);
+        console.Write(new Text(document.Title + "\n", bold));
+        console.Write(new Text(document.Verdict + "\n"));
+        foreach (Block block in document.Blocks())
+        {
+            switch (block)
+            {
+                case SpreadsheetOnly or PageOnly:
+                    break;
+                case BarChart bars:
+                    console.Write(new Text("\n" + TextBars.Of(bars)));
+                    break;
+                case Heading heading:
+                    console.Write(new Text($"\n{heading.Text}\n", bold));
+                    break;
+                case Paragraph paragraph:
+                    console.Write(new Text($"\n{paragraph.Text}\n"));
+                    break;
+                case Table table:
+                    console.Write(Laid(table));
+                    break;
+                default:
+                    throw new InvalidOperationException($"No text form for {block.GetType().Name}.");
+            }
+        }
+
+        Trimmed(text.ToString(), output);
+    }
+
+    // The table library pads every line, and frames each table in blank lines.
+    private static void Trimmed(string text, TextWriter output)
+    {
+        bool wasBlank = true;
+        foreach (string line in text.TrimEnd().Split('\n'))
+        {
+            string trimmed = line.TrimEnd();
+            if (trimmed.Length > 0 || !wasBlank)
+                output.WriteLine(trimmed);
+            wasBlank = trimmed.Length == 0;
+        }
+    }
+
+    private static Spectre.Console.Table Laid(Table table)
+    {
+        var laid = new Spectre.Console.Table { Border = new PlainBorder(), ShowRowSeparators = false };
+        for (int i = 0; i < table.Columns.Count; i++)
+        {
+            Column column = table.Columns[i];
+            int width = table.Rows.Select(r => r[i].Text.Length).Append(column.Title.Length).Max();
+            bool keepsItsWidth = column.IsNumber || width <= LongestUnwrapped;
+            laid.AddColumn(new TableColumn(new Text(column.Title)) { Alignment = column.IsNumber ? Justify.Right : Justify.Left, Width = keepsItsWidth ? width : null, Padding = new Padding(0, 0, 1, 0) });
+        }
+
+        foreach (IReadOnlyList<Cell> row in table.Rows)
+            laid.AddRow(row.Select((c, i) => new Text(c.Text) { Justification = table.Columns[i].IsNumber ? Justify.Right : Justify.Left }));
+        return laid;
+    }
+}
