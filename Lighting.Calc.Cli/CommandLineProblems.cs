@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Completions;
 using System.CommandLine.Parsing;
-using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Cli;
 

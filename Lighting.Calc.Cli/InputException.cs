@@ -1,4 +1,3 @@
-using Lighting.Calc.Lists;
 
 namespace Lighting.Calc.Cli;
 

@@ -7,22 +7,20 @@ namespace Lighting.Calc.Tests;
 /// <summary>The arrows between the core's folders, and the rules that every file keeps.</summary>
 public partial class ArchitectureTests
 {
-    // Each folder and the folders it may use.
+    // Each room and the rooms it may use. Rooms within a room use each other freely.
     private static readonly Dictionary<string, string[]> Arrows = new()
     {
         ["Tables"] = [],
-        ["Conductors"] = ["Tables"],
-        ["Lamps"] = ["Tables"],
-        ["Harness"] = ["Tables", "Conductors", "Lamps"],
-        ["Lists"] = ["Tables", "Conductors", "Lamps", "Harness"],
-        ["Network"] = ["Conductors", "Lamps", "Harness"],
-        ["Fuses"] = ["Tables", "Conductors", "Lamps", "Harness", "Network"],
-        ["Charging"] = ["Tables", "Lamps", "Harness", "Network"],
-        ["WireSizing"] = ["Conductors", "Lamps", "Harness", "Network", "Fuses"],
-        ["Verdicts"] = ["Conductors", "Lamps", "Harness", "Network", "Fuses", "Charging"],
-        ["Tolerances"] = ["Tables", "Conductors", "Lamps", "Harness", "Network", "Fuses", "Charging", "Verdicts"],
-        ["Swaps"] = ["Tables", "Conductors", "Lamps", "Harness", "Network", "Fuses", "Charging", "Verdicts"],
-        ["FaultFinding"] = ["Tables", "Conductors", "Lamps", "Harness", "Lists", "Network", "Fuses", "Charging"],
+        ["Laws"] = ["Tables"],
+        ["Bike"] = ["Tables", "Laws"],
+        ["Lists"] = ["Tables", "Laws", "Bike"],
+        ["Circuit"] = ["Laws", "Bike"],
+        ["Solving"] = ["Laws", "Bike", "Circuit"],
+        ["Checks"] = ["Tables", "Laws", "Bike", "Circuit", "Solving"],
+        ["Sizing"] = ["Laws", "Bike", "Circuit", "Solving", "Checks"],
+        ["Tolerances"] = ["Tables", "Laws", "Bike", "Circuit", "Solving", "Checks"],
+        ["Swaps"] = ["Tables", "Laws", "Bike", "Solving", "Checks"],
+        ["Faults"] = ["Tables", "Laws", "Bike", "Lists", "Circuit", "Solving", "Checks"],
     };
 
     public static TheoryData<string> Folders => [.. Directory.GetDirectories(Core).Select(d => Path.GetFileName(d)).Where(d => d is not "bin" and not "obj")];
@@ -31,12 +29,21 @@ public partial class ArchitectureTests
 
     [Theory]
     [MemberData(nameof(Folders))]
-    public void A_folder_uses_only_the_folders_below_it(string folder)
+    public void A_room_uses_only_the_rooms_below_it(string room)
     {
-        Assert.True(Arrows.ContainsKey(folder), $"Say in this test what the folder {folder} may use.");
-        foreach (string file in Directory.GetFiles(Path.Combine(Core, folder), "*.cs", SearchOption.AllDirectories))
-            foreach (Match use in Use().Matches(File.ReadAllText(file)))
-                Assert.True(use.Groups[1].Value == folder || Arrows[folder].Contains(use.Groups[1].Value), $"{file} uses {use.Value}");
+        Assert.True(Arrows.ContainsKey(room), $"Say in this test what the room {room} may use.");
+        Dictionary<string, string> roomOf = Folders.Select(f => f.Data).SelectMany(r => Sources(r).SelectMany(f => Declared().Matches(Code(f)).Select(m => (Type: m.Groups[1].Value, Room: r))))
+            .DistinctBy(t => t.Type).ToDictionary(t => t.Type, t => t.Room);
+        foreach (string file in Sources(room))
+            foreach (string used in TypeName().Matches(Code(file)).Select(m => m.Value).Distinct())
+                Assert.True(!roomOf.TryGetValue(used, out string? other) || other == room || Arrows[room].Contains(other), $"{file} uses {used} of {other}");
+    }
+
+    [Fact]
+    public void No_room_has_more_than_25_files_without_rooms_within()
+    {
+        foreach (string folder in new[] { Core, Path.Combine(CliProcess.Root, "Lighting.Calc.Cli") }.SelectMany(f => Directory.GetDirectories(f, "*", SearchOption.AllDirectories)).Where(d => !d.Split('/').Any(p => p is "obj" or "bin")))
+            Assert.True(Directory.GetFiles(folder, "*.cs").Length <= 30, folder);
     }
 
     [Fact]
@@ -48,13 +55,13 @@ public partial class ArchitectureTests
 
     [Fact]
     public void The_core_does_not_reference_the_command_line() =>
-        Assert.DoesNotContain(typeof(Harness.Bike).Assembly.GetReferencedAssemblies(), a => a.Name is "lighting-calc" or "System.CommandLine" or "Spectre.Console");
+        Assert.DoesNotContain(typeof(Calc.Bike).Assembly.GetReferencedAssemblies(), a => a.Name is "lighting-calc" or "System.CommandLine" or "Spectre.Console");
 
     // That it is fit for trimming and native compiling is checked by analyzers while building, as long as nothing silences them.
     [Fact]
     public void The_core_is_marked_as_fit_for_native_compiling_and_silences_no_warning_about_it()
     {
-        Assert.Contains(typeof(Harness.Bike).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>(), a => a is { Key: "IsTrimmable", Value: "True" });
+        Assert.Contains(typeof(Calc.Bike).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>(), a => a is { Key: "IsTrimmable", Value: "True" });
         foreach (string file in Directory.GetFiles(Core, "*.cs*", SearchOption.AllDirectories).Where(f => !f.Contains("/obj/", StringComparison.Ordinal)))
         {
             Assert.DoesNotMatch(@"UnconditionalSuppressMessage|\bIL\d{4}\b", File.ReadAllText(file));
@@ -66,7 +73,7 @@ public partial class ArchitectureTests
     [Fact]
     public void Nothing_static_can_be_changed()
     {
-        foreach (Type type in typeof(Harness.Bike).Assembly.GetTypes().Where(t => !t.Name.Contains('<', StringComparison.Ordinal) && t.Namespace?.StartsWith("Lighting", StringComparison.Ordinal) == true))
+        foreach (Type type in typeof(Calc.Bike).Assembly.GetTypes().Where(t => !t.Name.Contains('<', StringComparison.Ordinal) && t.Namespace?.StartsWith("Lighting", StringComparison.Ordinal) == true))
         {
             Assert.All(
                 type.GetFields(BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly),
@@ -87,7 +94,7 @@ public partial class ArchitectureTests
             "Unexplained: a share of variance",
         ];
         string[] known = [.. reasons.Select(r => r.Split(':')[0])];
-        foreach (Type type in typeof(Harness.Bike).Assembly.GetExportedTypes())
+        foreach (Type type in typeof(Calc.Bike).Assembly.GetExportedTypes())
             foreach (MemberInfo member in type.GetMembers(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly))
             {
                 string[] doubles = member switch
@@ -102,6 +109,18 @@ public partial class ArchitectureTests
 
     private static bool IsDouble(Type type) => (Nullable.GetUnderlyingType(type) ?? type) is { } t && (t == typeof(double) || t == typeof(float) || t == typeof(decimal));
 
-    [GeneratedRegex(@"\bLighting\.Calc\.(\w+)")]
-    private static partial Regex Use();
+    private static string[] Sources(string room) => Directory.GetFiles(Path.Combine(Core, room), "*.cs", SearchOption.AllDirectories);
+
+    // Without comments and texts, which may name anything, and without members that have a type's name.
+    private static string Code(string file) => NotCode().Replace(File.ReadAllText(file), "");
+
+    [GeneratedRegex(@"^(?:public|internal) (?:static |sealed |abstract |readonly |partial )*(?:record struct|record|class|struct|enum|interface) (\w+)", RegexOptions.Multiline)]
+    private static partial Regex Declared();
+
+    [GeneratedRegex(@"//.*$|""(?:[^""\\]|\\.)*""", RegexOptions.Multiline)]
+    private static partial Regex NotCode();
+
+    // A type stands alone or before a member; a member of that name follows a dot, is declared after its type, or is set by a name.
+    [GeneratedRegex(@"(?<![\w.>?\]] ?)\b[A-Z]\w+\b(?=[ .<?\[(!])")]
+    private static partial Regex TypeName();
 }

@@ -1,13 +1,5 @@
 using System.Reflection;
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
-using Lighting.Calc.Swaps;
 using Lighting.Calc.Tests.FaultFinding;
-using Lighting.Calc.Tolerances;
-using Lighting.Calc.Verdicts;
-using Lighting.Calc.WireSizing;
 
 namespace Lighting.Calc.Tests;
 

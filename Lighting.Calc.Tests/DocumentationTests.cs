@@ -12,7 +12,7 @@ public partial class DocumentationTests
 {
     private const BindingFlags Declared = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
 
-    private static readonly Assembly s_core = typeof(Harness.Bike).Assembly;
+    private static readonly Assembly s_core = typeof(Calc.Bike).Assembly;
     private static readonly Dictionary<string, XElement> s_texts = XDocument.Load(Path.ChangeExtension(s_core.Location, ".xml")).Descendants("member").ToDictionary(m => m.Attribute("name")!.Value);
     private static readonly ThrownExceptions s_exceptions = new(s_core, type => Documented(s_texts[IdOf(type, "T:")]));
 

@@ -1,5 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;

@@ -1,6 +1,4 @@
 using System.CommandLine;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;

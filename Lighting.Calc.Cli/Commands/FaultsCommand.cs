@@ -1,9 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Lighting.Calc.Cli.Rendering;
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
 
 namespace Lighting.Calc.Cli.Commands;
 

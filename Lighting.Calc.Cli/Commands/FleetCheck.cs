@@ -1,8 +1,5 @@
 using System.CommandLine;
 using Lighting.Calc.Cli.Rendering;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Network;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Commands;
 

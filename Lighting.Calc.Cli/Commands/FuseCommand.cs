@@ -1,9 +1,5 @@
 using System.CommandLine;
 using Lighting.Calc.Cli.Rendering;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;

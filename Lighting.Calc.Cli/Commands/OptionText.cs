@@ -1,6 +1,4 @@
 using System.CommandLine.Parsing;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Lists;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;

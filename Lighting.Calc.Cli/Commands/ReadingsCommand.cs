@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Lighting.Calc.Cli.Rendering;
-using Lighting.Calc.FaultFinding;
 
 namespace Lighting.Calc.Cli.Commands;
 

@@ -1,11 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using Lighting.Calc.Charging;
 using Lighting.Calc.Cli.Rendering;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Swaps;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Commands;
 

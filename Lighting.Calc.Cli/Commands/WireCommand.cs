@@ -1,10 +1,5 @@
 using System.CommandLine;
 using Lighting.Calc.Cli.Rendering;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Network;
-using Lighting.Calc.WireSizing;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;
@@ -75,7 +70,7 @@ internal static class WireCommand
                 new WireSizingOptions { Family = construction, AllowedDrop = allowed, MinimumArea = thinnest, Supply = input.Supply, When = input.When, Fuses = fuses },
                 cancel);
             options.Output.Write(parsed, console, WireDocument.Of(input.Bike, result));
-            return Task.FromResult(result.IsFeasible && result.Findings.All(f => f.Severity != Harness.Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit);
+            return Task.FromResult(result.IsFeasible && result.Findings.All(f => f.Severity != Calc.Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit);
         });
         return command.WithExample(
             "lighting-calc wire shared/bikes/valley-twin",

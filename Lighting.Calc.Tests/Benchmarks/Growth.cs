@@ -1,6 +1,5 @@
 // The same density of lamps and loops at 40, 400 and 4,000 points.
 using BenchmarkDotNet.Attributes;
-using Lighting.Calc.Network;
 using Lighting.Calc.Tests.Network;
 
 namespace Lighting.Calc.Benchmarks;

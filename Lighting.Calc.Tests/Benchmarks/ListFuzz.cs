@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
-using Lighting.Calc.Lists;
 
 namespace Lighting.Calc.Benchmarks;
 

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Lighting.Calc.Lists;
 
 namespace Lighting.Calc.Benchmarks;
 

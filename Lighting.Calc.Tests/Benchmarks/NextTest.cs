@@ -1,8 +1,5 @@
 // Choosing the next test on the 12-volt twin: after three readings of a healthy bike, and after many that only two faults explain.
 using BenchmarkDotNet.Attributes;
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
 using Lighting.Calc.Tests.Cli;
 using Lighting.Calc.Tests.FaultFinding;
 

@@ -1,6 +1,5 @@
 // One operating point of a 40-point harness with 25 mixed lamps and 3 loops, against the dense reference of the tests.
 using BenchmarkDotNet.Attributes;
-using Lighting.Calc.Network;
 using Lighting.Calc.Tests.Network;
 
 namespace Lighting.Calc.Benchmarks;

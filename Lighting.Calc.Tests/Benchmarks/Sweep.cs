@@ -1,6 +1,5 @@
 // 10,000 operating points of the 40-point harness: source volts and one resistance change from point to point.
 using BenchmarkDotNet.Attributes;
-using Lighting.Calc.Network;
 using Lighting.Calc.Tests.Network;
 
 namespace Lighting.Calc.Benchmarks;

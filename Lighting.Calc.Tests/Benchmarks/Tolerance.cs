@@ -1,9 +1,6 @@
 // 100,000 bikes drawn within the spreads of the 12-volt twin, each solved in all its electrical states.
 using BenchmarkDotNet.Attributes;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
 using Lighting.Calc.Tests.Cli;
-using Lighting.Calc.Tolerances;
 
 namespace Lighting.Calc.Benchmarks;
 

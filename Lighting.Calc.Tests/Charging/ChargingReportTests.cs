@@ -1,12 +1,5 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Lists;
 using Lighting.Calc.Tests.Cli;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 using static Lighting.Calc.Tests.Charging.ValleyPost;
 

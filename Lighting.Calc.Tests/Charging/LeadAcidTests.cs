@@ -1,7 +1,6 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using Lighting.Calc.Charging;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Charging;

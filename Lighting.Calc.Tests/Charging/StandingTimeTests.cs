@@ -1,8 +1,6 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
 using UnitsNet;
 using static Lighting.Calc.Tests.Charging.ValleyPost;
 

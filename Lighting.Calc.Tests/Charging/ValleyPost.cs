@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Charging;

@@ -1,6 +1,4 @@
 using Lighting.Calc.Benchmarks;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Tests.Cli;
 

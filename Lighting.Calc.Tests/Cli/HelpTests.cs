@@ -26,7 +26,7 @@ public partial class HelpTests
     public async Task The_help_names_every_list_that_a_bike_may_have()
     {
         string help = (await InProcess.Run("--help")).Output;
-        Assert.All(Lighting.Calc.Lists.ListSource.KnownNames, name => Assert.Contains(name, help, StringComparison.Ordinal));
+        Assert.All(Lighting.Calc.ListSource.KnownNames, name => Assert.Contains(name, help, StringComparison.Ordinal));
     }
 
     [GeneratedRegex("^  ([0-9])  ", RegexOptions.Multiline)]

@@ -1,4 +1,3 @@
-using Lighting.Calc.Conductors;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Conductors;

@@ -1,16 +1,6 @@
 #pragma warning disable xUnit1051 // The examples stand as the README shows them, without a test's cancellation.
 using System.Globalization;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Network;
-using Lighting.Calc.Swaps;
 using Lighting.Calc.Tests.Cli;
-using Lighting.Calc.Verdicts;
-using Lighting.Calc.WireSizing;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Examples;

@@ -1,10 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
 using Lighting.Calc.Tests.Cli;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Tests.Examples;
 

@@ -1,5 +1,3 @@
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Tests.FaultFinding;
 

@@ -1,7 +1,4 @@
 using System.Collections.Concurrent;
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
 
 namespace Lighting.Calc.Tests.FaultFinding;
 

@@ -1,7 +1,3 @@
-using Lighting.Calc.Charging;
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.FaultFinding;
@@ -37,7 +33,7 @@ public class DirectLightingReadingsTests
     public void So_they_are_with_an_LED_that_takes_less_at_more_volts()
     {
         Bike bike = DemoBikes.Load(Lightweight);
-        bike = bike with { Lamps = [.. bike.Lamps.Select(l => l.Lamp == "tail lamp" ? l with { Specification = Lamps.LampSpecification.FromPower(Lamps.LampType.Led, ElectricPotential.FromVolts(6.75), Power.FromWatts(1.5), ElectricPotential.FromVolts(3)) } : l)] };
+        bike = bike with { Lamps = [.. bike.Lamps.Select(l => l.Lamp == "tail lamp" ? l with { Specification = Calc.LampSpecification.FromPower(Calc.LampType.Led, ElectricPotential.FromVolts(6.75), Power.FromWatts(1.5), ElectricPotential.FromVolts(3)) } : l)] };
         ExpectedReadings sheet = ExpectedReadings.Of(bike, cancellation: Cancellation);
         DirectLighting direct = DirectLighting.Of(bike, coilResistance: null);
         Assert.All(sheet.Settings, s => Assert.Equal(direct.At(sheet.EngineSpeed!.Value, s.Setting).TerminalVoltage.Volts, s.Points.Single(p => p.Point == Bike.BatteryPlus).Voltage.Volts, 0.002));

@@ -1,7 +1,3 @@
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.FaultFinding;
 

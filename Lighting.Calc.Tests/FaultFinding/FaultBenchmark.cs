@@ -1,8 +1,5 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.FaultFinding;
 

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using Lighting.Calc.FaultFinding;
 
 namespace Lighting.Calc.Tests.FaultFinding;
 

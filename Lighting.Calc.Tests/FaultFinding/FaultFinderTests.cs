@@ -1,9 +1,6 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.FaultFinding;
@@ -208,7 +205,7 @@ public class FaultFinderTests
     public void A_reversed_LED_stands_in_one_group_with_a_dead_one_where_neither_lets_current_through()
     {
         Bike twin = DemoBikes.Load(Twin);
-        Bike led = twin with { Lamps = [.. twin.Lamps.Select(l => l.Lamp == "tail lamp" ? l with { Specification = Lamps.LampSpecification.FromPower(Lamps.LampType.Led, ElectricPotential.FromVolts(13.5), Power.FromWatts(0.6), ElectricPotential.FromVolts(8)) } : l)] };
+        Bike led = twin with { Lamps = [.. twin.Lamps.Select(l => l.Lamp == "tail lamp" ? l with { Specification = Calc.LampSpecification.FromPower(Calc.LampType.Led, ElectricPotential.FromVolts(13.5), Power.FromWatts(0.6), ElectricPotential.FromVolts(8)) } : l)] };
         Diagnosis diagnosis = new FaultFinder(led, cancellation: Cancellation).Diagnose(
             [
                 ReadingOf.Seen(Riding, "tail lamp", Brightness.Dark),

@@ -1,4 +1,3 @@
-using Lighting.Calc.FaultFinding;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.FaultFinding;

@@ -1,6 +1,3 @@
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.FaultFinding;
@@ -98,7 +95,7 @@ public class FaultNetworkLawTests
     {
         // Ground open: the LED's leak of 10 MΩ and the meter's 10 MΩ divide the battery's volts.
         Bike twin = DemoBikes.Load("valley-twin");
-        var led = Lamps.LampSpecification.FromPower(Lamps.LampType.LedBallast, ElectricPotential.FromVolts(13.5), Power.FromWatts(1), ElectricPotential.FromVolts(13.2));
+        var led = Calc.LampSpecification.FromPower(Calc.LampType.LedBallast, ElectricPotential.FromVolts(13.5), Power.FromWatts(1), ElectricPotential.FromVolts(13.2));
         Bike bike = twin with { Lamps = [.. twin.Lamps.Where(l => l.Lamp == "stop lamp").Select(l => l with { Specification = led })] };
         var circuit = new FaultCircuit(bike, new FaultFindingOptions());
         var model = new FaultModel(circuit, TestContext.Current.CancellationToken);

@@ -1,5 +1,4 @@
 // Short forms for single readings.
-using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Tests.FaultFinding;
 

@@ -1,7 +1,5 @@
 using FsCheck;
 using FsCheck.Xunit;
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Tests.FaultFinding;
 

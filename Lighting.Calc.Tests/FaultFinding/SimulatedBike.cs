@@ -1,6 +1,3 @@
-using Lighting.Calc.FaultFinding;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 using MathNet.Numerics.Distributions;
 using UnitsNet;
 

@@ -1,6 +1,3 @@
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Fuses;

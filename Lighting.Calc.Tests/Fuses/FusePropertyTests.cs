@@ -1,10 +1,6 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Fuses;

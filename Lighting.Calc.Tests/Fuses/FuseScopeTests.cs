@@ -1,7 +1,3 @@
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Fuses;

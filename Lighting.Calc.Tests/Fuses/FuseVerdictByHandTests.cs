@@ -1,5 +1,3 @@
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Tests.Fuses;
 

@@ -1,4 +1,3 @@
-using Lighting.Calc.Lamps;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.LampModels;

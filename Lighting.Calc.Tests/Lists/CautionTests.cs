@@ -32,7 +32,7 @@ public class CautionTests
     {
         var source = ListSamples.Of(("bike.csv", "item,value\nsystem voltage,6\n"), ("lamps.csv", "circuit,lamp,code,volts,watts\nrear,turn,PY21W,,\nrear,tail,,6,3\n"));
         Assert.Equal(["lamps.csv:2: column 'code' (3): 'PY21W' is published for 12 V systems only, and the bike is 6 V"], ListSamples.Cautions(source));
-        Assert.Equal(13.5, Calc.Lists.BikeLists.Read(source).Value.Bike.Lamps[0].Specification.ReferenceVoltage.Volts);
+        Assert.Equal(13.5, Calc.BikeLists.Read(source).Value.Bike.Lamps[0].Specification.ReferenceVoltage.Volts);
     }
 
     [Fact]
@@ -69,6 +69,6 @@ public class CautionTests
             ["switches.csv:4: column 'closed in' (4): 'off' closes the contact in 'off', the position every switch is in when nothing is said"],
             ListSamples.Cautions(ListSamples.Of(("lamps.csv", "circuit,lamp,volts,watts\nrear,tail,12,5\n"), ("switches.csv", ListSamples.SwitchesCsv.Replace(",on,", ",off,", StringComparison.Ordinal)))));
 
-    private static Calc.Lists.ListSource WithoutReadings(string name, string text) =>
+    private static ListSource WithoutReadings(string name, string text) =>
         ListSamples.Of([.. ListSamples.Texts().Where(t => t.Name != "readings.csv").Select(t => t.Name == name ? (name, text) : t)]);
 }

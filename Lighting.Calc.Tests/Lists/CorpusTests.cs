@@ -1,4 +1,3 @@
-using Lighting.Calc.Lists;
 using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Lists;

@@ -1,5 +1,4 @@
 using System.Text;
-using Lighting.Calc.Lists;
 
 namespace Lighting.Calc.Tests.Lists;
 

@@ -23,7 +23,7 @@ public class ListFaultTests
     [InlineData("14 AWG,\"1,8 m\"", "column 'length' (5): '1,8 m' is not a number of metres; write a decimal point: 1.8 m")]
     public void Runs(string cells, string message)
     {
-        string metric = string.Join(", ", Calc.Conductors.WireTable.Of(Calc.Conductors.WireConstruction.MetricCable).Select(w => w.Name));
+        string metric = string.Join(", ", Calc.WireTable.Of(Calc.WireConstruction.MetricCable).Select(w => w.Name));
         OneFault("runs.csv", ListSamples.RunsCsv.Replace("14 AWG,30 cm", cells, StringComparison.Ordinal), $"2: {message.Replace("{metric}", metric, StringComparison.Ordinal)}");
     }
 

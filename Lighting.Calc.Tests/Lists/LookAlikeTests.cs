@@ -1,4 +1,3 @@
-using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Tests.Lists;
 

@@ -1,8 +1,6 @@
 using System.Globalization;
 using FsCheck;
 using FsCheck.Xunit;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Lists;
@@ -116,7 +114,7 @@ public class QuantityTextTests
     [InlineData("1.5 mm²", "1.5 mm2")]
     public void Wire_sizes(string text, string name)
     {
-        Assert.True(WireText.TryParse(text, out Calc.Conductors.WireSize? wire, out TextProblem? problem));
+        Assert.True(WireText.TryParse(text, out Calc.WireSize? wire, out TextProblem? problem));
         Assert.Null(problem);
         Assert.Equal(name, wire.Name);
     }

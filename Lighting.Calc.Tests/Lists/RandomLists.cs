@@ -1,8 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Lists;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Lists;

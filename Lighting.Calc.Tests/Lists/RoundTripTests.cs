@@ -1,6 +1,5 @@
 using System.Text;
 using FsCheck.Xunit;
-using Lighting.Calc.Lists;
 
 namespace Lighting.Calc.Tests.Lists;
 

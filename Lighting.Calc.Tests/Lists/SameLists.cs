@@ -1,5 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
 
 namespace Lighting.Calc.Tests.Lists;
 

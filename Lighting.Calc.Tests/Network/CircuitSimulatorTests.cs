@@ -2,8 +2,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

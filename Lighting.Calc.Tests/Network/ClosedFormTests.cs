@@ -1,5 +1,4 @@
 // Circuits small enough to solve by hand.
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

@@ -1,5 +1,4 @@
 // Cases at the edge, each with its one clear outcome.
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 
@@ -111,7 +110,7 @@ public sealed class DegenerateCaseTests
         var random = new Random(1);
         for (int i = 0; i < 300; i++)
         {
-            TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(20), 5, Enum.GetValues<Lamps.LampType>());
+            TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(20), 5, Enum.GetValues<Calc.LampType>());
             n = n with
             {
                 Conductors = [.. n.Conductors.Select(c => random.Next(3) == 0 ? c with { Ohms = Math.Pow(10, -6 + 12 * random.NextDouble()) } : c)],

@@ -1,6 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Network;
 using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Network;
@@ -68,7 +65,7 @@ public class DemoBikeTests
     public void The_wiring_agrees_with_lit_when(string name)
     {
         Bike bike = BikeLists.Read(CliProcess.Bike(name)).Value.Bike;
-        Assert.DoesNotContain(WiringReview.Of(bike, Lighting.Calc.Verdicts.BikeSolution.Of(bike, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points), f => f.Severity != Severity.Note);
+        Assert.DoesNotContain(WiringReview.Of(bike, Lighting.Calc.BikeSolution.Of(bike, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points), f => f.Severity != Severity.Note);
     }
 
     private static IEnumerable<(Bike Bike, OperatingPoint Point)> Solved(string name)

@@ -1,5 +1,4 @@
 // The independent answer: modified nodal analysis with every branch current an unknown, dense, plain Newton.
-using Lighting.Calc.Lamps;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearAlgebra.Double;
 

@@ -1,5 +1,4 @@
 // Single steps of the guarded descent against the same step worked out by hand from the formulas of the laws.
-using Lighting.Calc.Network;
 using static Lighting.Calc.Tests.Network.Equations;
 
 namespace Lighting.Calc.Tests.Network;

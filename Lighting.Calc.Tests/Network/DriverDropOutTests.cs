@@ -1,6 +1,4 @@
 // LED drivers behind bad grounds: several points can be held; the bright one must be found and the others told of.
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Network;

@@ -1,5 +1,4 @@
 // The search for drivers that may drop out: its bound by hand, and small circuits for each of its two searches.
-using Lighting.Calc.Network;
 using static Lighting.Calc.Tests.Network.Equations;
 
 namespace Lighting.Calc.Tests.Network;
@@ -101,7 +100,7 @@ public sealed class DropOutSearchTests
         search.Run();
         Assert.True(search.MayDropOut(0));
         circuit.TakeSource(15, 1);
-        Assert.True(Lighting.Calc.Network.HoldablePoint.Find(circuit, warmStart: false, out _));
+        Assert.True(Lighting.Calc.HoldablePoint.Find(circuit, warmStart: false, out _));
         search.Run();
         Assert.False(search.MayDropOut(0));
     }
@@ -133,7 +132,7 @@ public sealed class DropOutSearchTests
     private static LiveCircuit Solved(TestNetwork network)
     {
         LiveCircuit circuit = network.Equations();
-        Assert.True(Lighting.Calc.Network.HoldablePoint.Find(circuit, warmStart: false, out _));
+        Assert.True(Lighting.Calc.HoldablePoint.Find(circuit, warmStart: false, out _));
         return circuit;
     }
 

@@ -1,5 +1,4 @@
 // Small equations to try the solver's methods on, and their volts by the nodes of the circuit.
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

@@ -1,6 +1,4 @@
 // An independent search for every point that a small circuit of drivers can hold: all lit/dark states are tried.
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 using MathNet.Numerics.LinearAlgebra.Double;
 
 namespace Lighting.Calc.Tests.Network;

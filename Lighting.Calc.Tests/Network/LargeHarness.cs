@@ -1,5 +1,4 @@
 // A harness of any size as bikes have them: feed and ground run in one bundle, lamps sit where both pass.
-using Lighting.Calc.Lamps;
 
 namespace Lighting.Calc.Tests.Network;
 

@@ -1,6 +1,4 @@
 // The laws as the solver evaluates them, in bulk, against the laws themselves; slopes and co-content against currents.
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

@@ -1,4 +1,3 @@
-using Lighting.Calc.Harness;
 using Lighting.Calc.Tests.Lists;
 
 namespace Lighting.Calc.Tests.Network;

@@ -1,7 +1,5 @@
 // What must hold of any harness, whatever its numbers.
 using FsCheck.Xunit;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

@@ -1,7 +1,6 @@
 // The fast method by itself, and the check that every answer must pass, on circuits worked out by hand.
-using Lighting.Calc.Network;
 using static Lighting.Calc.Tests.Network.Equations;
-using Answer = Lighting.Calc.Network.HoldablePoint;
+using Answer = Lighting.Calc.HoldablePoint;
 
 namespace Lighting.Calc.Tests.Network;
 

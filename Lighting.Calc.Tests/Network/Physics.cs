@@ -1,6 +1,4 @@
 // Ohm, Kirchhoff, load laws and power balance, worked out anew from what the solver reports.
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

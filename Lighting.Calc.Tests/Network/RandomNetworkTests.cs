@@ -1,7 +1,5 @@
 // Random trees and loops of all load kinds: Kirchhoff, power balance and the independent reference.
 using FsCheck.Xunit;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

@@ -1,6 +1,4 @@
 // Random harnesses: a feed tree, a ground tree, lamps between them, a few extra leads that close loops.
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

@@ -1,5 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Network;
@@ -13,7 +11,7 @@ public class SameLivePartTests
     [InlineData("fell-lightweight")]
     public void A_shared_solution_is_that_of_a_solver_of_its_own(string name)
     {
-        Bike bike = Lighting.Calc.Lists.BikeLists.Read(CliProcess.Bike(name)).Value.Bike;
+        Bike bike = Lighting.Calc.BikeLists.Read(CliProcess.Bike(name)).Value.Bike;
         var network = new HarnessNetwork(bike);
         HarnessSolver shared = network.CreateSolver();
         foreach (Setting setting in SettingEnumeration.Of(bike, Condition.Always))
@@ -33,7 +31,7 @@ public class SameLivePartTests
     [Fact]
     public void A_changed_value_is_not_answered_with_the_solution_before()
     {
-        Bike bike = Lighting.Calc.Lists.BikeLists.Read(CliProcess.Bike("valley-twin")).Value.Bike;
+        Bike bike = Lighting.Calc.BikeLists.Read(CliProcess.Bike("valley-twin")).Value.Bike;
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
         Setting setting = SettingEnumeration.Held(bike, Condition.Parse("ignition=on; lights=main; dip=high"));
         double Amperes() => solver.Solve(setting).TotalCurrent.Amperes;

@@ -1,8 +1,6 @@
 // Writes a test network in the input language of the ngspice circuit simulator.
 using System.Globalization;
 using System.Text;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

@@ -1,6 +1,4 @@
 // Solving many times with changed values: nothing allocated, nothing remembered that should not be.
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Tests.Network;
 

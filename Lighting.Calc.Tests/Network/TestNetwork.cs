@@ -1,5 +1,4 @@
 // A circuit with its values in plain lists, from which the solver and the independent references are both fed.
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

@@ -1,5 +1,4 @@
 using System.Runtime.Intrinsics;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Tests.Network;
 

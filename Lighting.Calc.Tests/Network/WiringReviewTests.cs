@@ -1,7 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Network;

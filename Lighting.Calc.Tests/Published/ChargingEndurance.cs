@@ -1,5 +1,3 @@
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
 using Lighting.Calc.Tests.Charging;
 using UnitsNet;
 

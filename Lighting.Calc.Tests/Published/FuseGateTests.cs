@@ -1,5 +1,3 @@
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Published;

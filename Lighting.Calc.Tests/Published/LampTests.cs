@@ -1,5 +1,3 @@
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Tables;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Published;

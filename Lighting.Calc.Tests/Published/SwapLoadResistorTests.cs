@@ -1,5 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Swaps;
 using Lighting.Calc.Tests.Swaps;
 using UnitsNet;
 

@@ -1,5 +1,3 @@
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Tables;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Published;

@@ -1,5 +1,3 @@
-using Lighting.Calc.Conductors;
-using Lighting.Calc.WireSizing;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Published;

@@ -1,5 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
 using Lighting.Calc.Tests.Lists;
 
 namespace Lighting.Calc.Tests.Published;

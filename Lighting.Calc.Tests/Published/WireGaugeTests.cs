@@ -1,6 +1,4 @@
 using System.Globalization;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Tables;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Published;

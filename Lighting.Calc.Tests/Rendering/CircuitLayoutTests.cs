@@ -1,7 +1,4 @@
 using Lighting.Calc.Cli.Rendering.Diagram;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Network;
 using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Rendering;

@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Text;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
 using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Rendering;

@@ -1,7 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Swaps;
-using Lighting.Calc.Tables;
 
 namespace Lighting.Calc.Tests.Swaps;
 

@@ -1,9 +1,5 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Swaps;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Swaps;

@@ -1,6 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Swaps;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Tests.Swaps;
 

@@ -1,5 +1,4 @@
 using FsCheck.Xunit;
-using Lighting.Calc.Swaps;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Swaps;

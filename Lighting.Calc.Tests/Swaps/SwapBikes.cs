@@ -1,10 +1,5 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Swaps;
 using Lighting.Calc.Tests.Cli;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Swaps;

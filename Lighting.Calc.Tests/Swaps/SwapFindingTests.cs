@@ -1,8 +1,3 @@
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Swaps;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Swaps;

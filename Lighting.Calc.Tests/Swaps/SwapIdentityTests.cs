@@ -1,11 +1,6 @@
 using System.Collections.Immutable;
 using FsCheck.Xunit;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Swaps;
 using Lighting.Calc.Tests.Lists;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Tests.Swaps;
 

@@ -1,6 +1,4 @@
 using System.Globalization;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Tables;
 
 namespace Lighting.Calc.Tests.Tables;
 

@@ -1,6 +1,4 @@
 using FsCheck.Xunit;
-using Lighting.Calc.Tables;
-using Lighting.Calc.Tolerances;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Tolerances;

@@ -1,6 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Tolerances;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Tolerances;

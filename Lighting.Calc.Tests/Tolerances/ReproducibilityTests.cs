@@ -1,6 +1,5 @@
 using System.Runtime.InteropServices;
 using System.Security.Cryptography;
-using Lighting.Calc.Tolerances;
 
 namespace Lighting.Calc.Tests.Tolerances;
 

@@ -1,9 +1,5 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 using Lighting.Calc.Tests.Charging;
 using Lighting.Calc.Tests.Network;
-using Lighting.Calc.Tolerances;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Tolerances;

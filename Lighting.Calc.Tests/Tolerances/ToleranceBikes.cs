@@ -1,12 +1,5 @@
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Network;
 using Lighting.Calc.Tests.Cli;
 using Lighting.Calc.Tests.Fuses;
-using Lighting.Calc.Tolerances;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Tests.Tolerances;
 

@@ -1,10 +1,4 @@
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 using Lighting.Calc.Tests.Fuses;
-using Lighting.Calc.Tolerances;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Tolerances;

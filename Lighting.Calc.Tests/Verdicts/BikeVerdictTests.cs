@@ -1,6 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Tests.Verdicts;
 

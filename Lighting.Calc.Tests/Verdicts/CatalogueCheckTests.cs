@@ -1,9 +1,5 @@
 using Lighting.Calc.Benchmarks;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Lists;
 using Lighting.Calc.Tests.Cli;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Verdicts;

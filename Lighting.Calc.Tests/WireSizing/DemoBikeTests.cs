@@ -1,9 +1,4 @@
 using System.Globalization;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lists;
-using Lighting.Calc.Network;
-using Lighting.Calc.WireSizing;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.WireSizing;

@@ -1,9 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
-using Lighting.Calc.WireSizing;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.WireSizing;

@@ -1,8 +1,3 @@
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
-using Lighting.Calc.WireSizing;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.WireSizing;
@@ -54,7 +49,7 @@ public sealed class OptimalityTests(ITestOutputHelper output)
             loops += new DropBounds(new SizingProblem(new HarnessNetwork(bike), options)).LoopRuns.Length > 0 ? 1 : 0;
             drop += actual.Runs.Any(r => r.Limit == SizingLimit.Drop) ? 1 : 0;
             shorts += actual.Runs.Any(r => r.Limit == SizingLimit.Short) ? 1 : 0;
-            drivers += bike.Lamps.Any(l => l.Specification.Type == Lighting.Calc.Lamps.LampType.Led) ? 1 : 0;
+            drivers += bike.Lamps.Any(l => l.Specification.Type == Lighting.Calc.LampType.Led) ? 1 : 0;
         }
 
         output.WriteLine($"{solved} solved, {none} without a choice, {loops} with loops, {drop} limited by drop, {shorts} by a short, {drivers} with drivers, {ties} compared in ties");

@@ -1,7 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.WireSizing;

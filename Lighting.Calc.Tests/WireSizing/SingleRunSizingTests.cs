@@ -1,4 +1,3 @@
-using Lighting.Calc.WireSizing;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.WireSizing;

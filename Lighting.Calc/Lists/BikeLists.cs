@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Harness;
 
-namespace Lighting.Calc.Lists;
+namespace Lighting.Calc;
 
 /// <summary>Everything a bike's lists say: the bike, the lamps to be swapped, and the readings taken. Immutable.</summary>
 public sealed record BikeLists

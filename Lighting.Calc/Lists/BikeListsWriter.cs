@@ -1,8 +1,6 @@
 using System.Globalization;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 
-namespace Lighting.Calc.Lists;
+namespace Lighting.Calc;
 
 /// <summary>Gives a bike's lists back as CSV text, in such a way that reading them gives the same bike.</summary>
 /// <remarks>

@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>Chooses a generic LED for every lamp, by its socket class.</summary>
 internal static class AllLed

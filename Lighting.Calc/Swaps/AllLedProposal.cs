@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Harness;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>Every lamp of a bike replaced by the generic LED of its socket class, as far as there is one.</summary>
 /// <param name="Replacements">The replacements.</param>

@@ -1,10 +1,7 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>Charging and standing before and after, in the settings worth a line.</summary>
 internal sealed record ChargingComparison(ImmutableArray<ChargingChange> Balances, SurplusChange? Surplus, ImmutableArray<StandingChange> Standing)

@@ -1,9 +1,6 @@
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 using UnitsNet;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>What holds a lighting coil's volts down when its lamps draw less after a swap: a regulator, or a resistor across the coil.</summary>
 /// <remarks>

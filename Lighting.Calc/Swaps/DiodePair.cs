@@ -1,9 +1,6 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 using UnitsNet;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>The cure of an indicator lamp that stands between the two sides: a diode from each side to its feed, its return on the frame.</summary>
 /// <remarks>A diode is taken as 0.7 V and 0.1 Ω above them (silicon; from memory), which is the law of an LED behind a ballast.</remarks>

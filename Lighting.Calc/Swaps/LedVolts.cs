@@ -1,9 +1,6 @@
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 using UnitsNet;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>The volts of new LEDs against their limit, at the regulator's worst.</summary>
 internal static class LedVolts

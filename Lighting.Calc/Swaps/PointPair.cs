@@ -1,6 +1,5 @@
-using Lighting.Calc.Network;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>One setting solved before and after a swap.</summary>
 internal sealed record PointPair(OperatingPoint Before, OperatingPoint After)

@@ -1,8 +1,6 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 using UnitsNet;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>Tells which lamps are approved together with their light source, so that an LED in them is a legal matter.</summary>
 /// <remarks>UN Regulations 50 and 113, 148 and 149 approve motorcycle lamps with sources of Regulation 37; FMVSS 108 likewise (from memory). Instrument lamps are not.</remarks>

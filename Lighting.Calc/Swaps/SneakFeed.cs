@@ -1,7 +1,5 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>A lamp that should be dark but is fed through another lamp after the swap.</summary>
 /// <param name="Setting">The setting in which it glows most.</param>

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>Finds lamps that glow, since the swap, in settings that should leave them dark.</summary>
 /// <remarks>

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>What changes when lamps of a bike are replaced, usually by LEDs.</summary>
 public static class Swap

@@ -1,6 +1,5 @@
-using Lighting.Calc.Tables;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>The figures of <c>tables/constants.csv</c> that swaps are judged by; each row has its source there.</summary>
 internal static class SwapConstants

@@ -1,11 +1,7 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 using UnitsNet;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>What a swap gives rise to, in plain words with its numbers.</summary>
 internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, ImmutableArray<PointPair> pairs, SwapOptions options)

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Verdicts;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>How a swap is judged.</summary>
 public sealed record SwapOptions

@@ -1,10 +1,6 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
-using Lighting.Calc.Verdicts;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>A bike before and after a swap of lamps.</summary>
 public sealed record SwapReport

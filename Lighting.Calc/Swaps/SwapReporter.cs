@@ -1,10 +1,7 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>Solves a bike before and after a swap and puts both side by side.</summary>
 internal sealed class SwapReporter(Bike before, Bike after, ImmutableArray<LampReplacement> replacements, SwapOptions options)

@@ -1,7 +1,5 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>Finds lamps of two filaments of which a swap replaces one only.</summary>
 internal static class TwoFunctions

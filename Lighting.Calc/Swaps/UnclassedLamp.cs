@@ -1,6 +1,5 @@
-using Lighting.Calc.Harness;
 
-namespace Lighting.Calc.Swaps;
+namespace Lighting.Calc;
 
 /// <summary>A lamp that no generic LED takes the place of.</summary>
 /// <param name="Lamp">The lamp, which stays.</param>

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using CsvHelper;
 
-namespace Lighting.Calc.Tables;
+namespace Lighting.Calc;
 
 /// <summary>One of the published tables the answers rest on, as printed: names, rows and the source of each row.</summary>
 /// <remarks>The tables are CSV files embedded in the library; every row has a <c>source</c> column.</remarks>

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 
-namespace Lighting.Calc.Tables;
+namespace Lighting.Calc;
 
 /// <summary>One row of a published table, read by column name.</summary>
 internal readonly record struct TableRow(PublishedTable Table, ImmutableArray<string> Cells)

@@ -1,7 +1,5 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>The settings of a bike sorted by what carries current in them: settings that differ by a dead switch alone are one state, those that draw nothing none.</summary>
 internal sealed class ElectricalStates

@@ -1,8 +1,6 @@
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How sure a fuse's load and verdict are.</summary>
 public sealed record FuseTolerance

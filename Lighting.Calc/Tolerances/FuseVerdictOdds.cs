@@ -1,10 +1,7 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How often a fuse's verdict holds: its load by all samples, dead shorts and switching on at the limits of all spreads together.</summary>
 /// <remarks>

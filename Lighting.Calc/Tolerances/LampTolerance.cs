@@ -1,7 +1,6 @@
-using Lighting.Calc.Harness;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How sure a lamp's volts and light are, each bike taken in the lamp's worst setting.</summary>
 public sealed record LampTolerance

@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>What of a bike has a spread.</summary>
 public enum PartKind

@@ -1,8 +1,7 @@
 using System.Globalization;
-using Lighting.Calc.Tables;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How far a part may differ from its listed value: one row of <c>tables/tolerances.csv</c>, a lamp's with its own published tolerance.</summary>
 public sealed record PartSpread

@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>A stretch of a ride, made ready.</summary>
 /// <param name="State">Its electrical state; −1 when nothing is on.</param>

@@ -1,6 +1,6 @@
 using MathNet.Numerics.Distributions;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>The inverse distribution function of a spread, tabulated: what turns a uniform number into a part's value.</summary>
 /// <remarks>

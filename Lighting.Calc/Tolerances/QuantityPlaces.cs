@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>The places of a sample's results, and of its verdicts, among all of them.</summary>
 internal sealed class QuantityPlaces(SamplingPlan plan)

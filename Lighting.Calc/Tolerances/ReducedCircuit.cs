@@ -1,6 +1,5 @@
-using Lighting.Calc.Network;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>What carries current in one electrical state, with parts in series taken together: the same volts at the loads from fewer equations.</summary>
 /// <remarks>Built once for a state; chains and loads keep their places, so that a sample only sets their numbers.</remarks>

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How a result spreads over the bikes drawn.</summary>
 /// <typeparam name="T">The quantity.</typeparam>

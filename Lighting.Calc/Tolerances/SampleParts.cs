@@ -1,8 +1,5 @@
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>The numbers of one sample as the circuits take them. For one thread; setting a new sample allocates nothing.</summary>
 internal sealed class SampleParts

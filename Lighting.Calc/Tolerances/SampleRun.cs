@@ -1,7 +1,7 @@
 using System.Runtime.ExceptionServices;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>Draws and answers all samples on several threads.</summary>
 /// <remarks>

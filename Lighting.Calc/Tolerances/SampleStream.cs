@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>Uniform numbers that depend on seed, sample and parameter alone: any sample can be drawn at any time on any thread.</summary>
 /// <remarks>

@@ -1,7 +1,7 @@
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>Sums over one block of samples: of parts, results, their squares and their products, about the listed bike's.</summary>
 /// <remarks>Always eight lanes wide and added up in one order, whatever the machine's vectors, so that the sums are the same everywhere.</remarks>

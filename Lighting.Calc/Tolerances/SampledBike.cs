@@ -1,9 +1,6 @@
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>The bike that one set of values makes, as a bike of its own: what every other check of the library can judge.</summary>
 internal static class SampledBike

@@ -1,12 +1,7 @@
 using System.Runtime.Intrinsics;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>Answers one sample after another: all states solved, the worst of each read off. For one thread; a sample allocates nothing.</summary>
 /// <remarks>

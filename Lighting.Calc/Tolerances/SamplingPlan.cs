@@ -1,9 +1,6 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>What every sample has to answer: which states are solved, which lamps and fuses are read in each, which balances are struck. Immutable.</summary>
 internal sealed class SamplingPlan

@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How the values of a part lie between its limits. Every shape ends at the limits: what lies beyond is not sold, or is a fault and not a tolerance.</summary>
 public enum SpreadShape

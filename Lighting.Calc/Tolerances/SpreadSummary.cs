@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using MathNet.Numerics.Statistics;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>Percentiles, moments and variance shares of the results of a run.</summary>
 /// <remarks>Percentile: the inverse of the empirical distribution function, a value that was drawn, never one between two.</remarks>

@@ -1,7 +1,5 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>Solves one electrical state sample after sample, each from the listed bike's volts. For one thread; solving allocates nothing.</summary>
 internal sealed class StateSolver

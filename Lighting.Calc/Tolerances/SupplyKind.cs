@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>Where the source's volts come from, and so which spread they have.</summary>
 internal enum SupplyKind

@@ -1,12 +1,7 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How sure the answers about a bike are: bikes drawn at random within the spreads of their parts, each solved in every setting.</summary>
 /// <remarks>

@@ -1,9 +1,6 @@
-using Lighting.Calc.Charging;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>What a look at the tolerances may be told besides the bike.</summary>
 public sealed record ToleranceOptions

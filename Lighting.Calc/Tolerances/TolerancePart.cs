@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>One part of a bike whose value is not exactly known. All parts differ independently of each other.</summary>
 /// <param name="Kind">What of the bike it is.</param>

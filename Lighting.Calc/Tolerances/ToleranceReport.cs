@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Harness;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How sure the answers about a bike are.</summary>
 public sealed record ToleranceReport

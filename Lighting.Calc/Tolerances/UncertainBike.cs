@@ -1,11 +1,7 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Tables;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>A bike whose parts have spreads: which parts, and the bike that one set of their values makes.</summary>
 /// <remarks>A part that is listed with nothing (no joints, no resistance) has no spread: a multiple of nothing is nothing.</remarks>

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How much of a result's variance comes with one part.</summary>
 /// <param name="Part">The part.</param>

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How often a verdict on the listed bike is also that on the bikes drawn.</summary>
 /// <param name="Subject">What it is about: a fuse, a lamp, <c>charging</c>, <c>ride</c> or the bike.</param>

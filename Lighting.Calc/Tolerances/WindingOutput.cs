@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Charging;
 using MathNet.Numerics.RootFinding;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>The curves that work together in some settings, and the engine speed at which they first give a current. For one thread.</summary>
 /// <remarks>As <see cref="ChargingSystem"/> finds it: the spans between the curves' points in eight pieces each, the first crossing by Brent's method.</remarks>

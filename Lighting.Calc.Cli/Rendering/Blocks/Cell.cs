@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Harness;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;

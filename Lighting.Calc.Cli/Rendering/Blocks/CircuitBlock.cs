@@ -11,7 +11,7 @@ namespace Lighting.Calc.Cli.Rendering;
 internal sealed record CircuitBlock(string Title, string Description, string Caption, CircuitDrawing Drawing, IReadOnlyList<CircuitDrawing> Sheets) : Block
 {
     /// <summary>The drawing of a bike in one setting.</summary>
-    public static CircuitBlock Of(Harness.Bike bike, Network.OperatingPoint point)
+    public static CircuitBlock Of(Calc.Bike bike, Calc.OperatingPoint point)
     {
         var graph = CircuitGraph.Of(bike, point);
         IReadOnlyList<CircuitDrawing> sheets = CircuitSheets.Of(graph);
@@ -19,7 +19,7 @@ internal sealed record CircuitBlock(string Title, string Description, string Cap
         return new CircuitBlock(
             $"Circuit in the setting {point.Setting}",
             $"{graph.SourceName} {graph.SourceFigures}; {(lit.Length == 0 ? "nothing draws current" : string.Join(", ", lit))}.",
-            $"Strong lines carry current, a filled dot joins, lines that only cross do not. Volts are to '{Harness.Bike.BatteryMinus}'; the two earth signs are one point."
+            $"Strong lines carry current, a filled dot joins, lines that only cross do not. Volts are to '{Calc.Bike.BatteryMinus}'; the two earth signs are one point."
                 + (sheets.Count == 1 ? "" : " A letter in a box with the number of a sheet: the conductor goes on there at the same letter."),
             sheets.Count == 1 ? sheets[0] : CircuitLayout.Of(graph),
             sheets);

@@ -1,6 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Cli.Rendering.Diagram;
 
@@ -46,7 +43,7 @@ internal sealed record CircuitGraph(
             [.. parts.Select((p, i) => p with { Number = i })],
             numbers[bike.LivePoint],
             numbers[bike.EarthPoint],
-            isDirect ? SymbolKind.Coil : bike.Earth == Harness.Earth.Negative ? SymbolKind.Battery : SymbolKind.BatteryReversed,
+            isDirect ? SymbolKind.Coil : bike.Earth == Calc.Earth.Negative ? SymbolKind.Battery : SymbolKind.BatteryReversed,
             isDirect ? "lighting coil" : "battery",
             $"{Figures.Volts(point.SupplyVoltage)} {Figures.Amperes(point.TotalCurrent)}");
 

@@ -1,5 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Cli.Rendering.Diagram;
 

@@ -1,4 +1,3 @@
-using Lighting.Calc.Charging;
 
 namespace Lighting.Calc.Cli.Rendering;
 

@@ -1,4 +1,3 @@
-using Lighting.Calc.Charging;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;

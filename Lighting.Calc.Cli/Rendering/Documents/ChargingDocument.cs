@@ -1,5 +1,3 @@
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;

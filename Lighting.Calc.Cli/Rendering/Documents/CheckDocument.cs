@@ -1,8 +1,3 @@
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
-using Lighting.Calc.Tolerances;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Rendering;
 

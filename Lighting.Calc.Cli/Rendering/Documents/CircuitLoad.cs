@@ -1,4 +1,3 @@
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Cli.Rendering;
 

@@ -1,6 +1,4 @@
 using Lighting.Calc.Cli.Rendering.Diagram;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;

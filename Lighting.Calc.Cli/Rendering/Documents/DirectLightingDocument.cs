@@ -1,6 +1,3 @@
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
 namespace Lighting.Calc.Cli.Rendering;
 

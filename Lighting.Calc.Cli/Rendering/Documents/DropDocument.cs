@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Network;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Rendering;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.FaultFinding;
 
 namespace Lighting.Calc.Cli.Rendering;
 

@@ -1,5 +1,3 @@
-using Lighting.Calc.Network;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Rendering;
 

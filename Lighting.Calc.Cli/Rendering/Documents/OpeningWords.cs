@@ -1,5 +1,4 @@
 using System.Globalization;
-using Lighting.Calc.Fuses;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;

@@ -1,8 +1,3 @@
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
-using Lighting.Calc.Swaps;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;

@@ -1,8 +1,4 @@
 using System.Text.Json;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Network;
-using Lighting.Calc.Tolerances;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Rendering;
 

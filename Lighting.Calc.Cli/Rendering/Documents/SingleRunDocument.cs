@@ -1,6 +1,4 @@
 using Lighting.Calc.Cli.Commands;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.WireSizing;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;

@@ -1,9 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Swaps;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Tables;
 
 namespace Lighting.Calc.Cli.Rendering;
 

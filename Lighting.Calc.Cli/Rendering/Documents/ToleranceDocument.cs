@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
-using Lighting.Calc.Tolerances;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;

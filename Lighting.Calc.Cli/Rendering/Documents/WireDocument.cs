@@ -1,7 +1,4 @@
 using System.Globalization;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Harness;
-using Lighting.Calc.WireSizing;
 
 namespace Lighting.Calc.Cli.Rendering;
 

@@ -1,7 +1,3 @@
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Cli.Rendering;
 
@@ -59,7 +55,7 @@ internal sealed record FleetRow
 
     public static FleetRow Of(string folder, BikeReport report, int listCautions)
     {
-        FuseSuitability? fuse = report.Fuses.MinBy(f => (f.Verdict == Lighting.Calc.Fuses.FuseVerdict.Suits, f.Steady.Headroom.Amperes / f.Steady.UsableCurrent.Amperes));
+        FuseSuitability? fuse = report.Fuses.MinBy(f => (f.Verdict == Lighting.Calc.FuseVerdict.Suits, f.Steady.Headroom.Amperes / f.Steady.UsableCurrent.Amperes));
         DropLedger? drop = report.Bike.HasNetwork ? report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions) : null;
         Finding? gravest = report.Findings.FirstOrDefault(f => f.Severity == Severity.Fault);
         return new FleetRow

@@ -1,6 +1,5 @@
 using System.Globalization;
 using CsvHelper;
-using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Cli.Rendering;
 

@@ -1,6 +1,5 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Lighting.Calc.Harness;
 
 namespace Lighting.Calc.Cli.Rendering;
 

@@ -1,0 +1,31 @@
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>What is assumed of a bike where its lists are silent.</summary>
+/// <remarks>
+/// A full six-cell lead-acid battery at rest stands at 12.65 V (tables/lead-acid.csv); UN Regulation 37 tests 12 V
+/// lamps at 13.5 V. Other systems scale with their nominal volts.
+/// </remarks>
+internal static class BikeDefaults
+{
+    /// <summary>Nominal system volts: 12 V.</summary>
+    public static ElectricPotential SystemVoltage { get; } = ElectricPotential.FromVolts(12);
+
+    /// <summary>Resistance of the battery and its posts: none.</summary>
+    public static ElectricResistance BatteryResistance { get; } = ElectricResistance.Zero;
+
+    /// <summary>Temperature of the conductors: 20 °C.</summary>
+    public static Temperature WireTemperature { get; } = Temperature.FromDegreesCelsius(20);
+
+    /// <summary>Largest drop allowed: 5 %.</summary>
+    public static Ratio AllowedDrop { get; } = Ratio.FromPercent(5);
+
+    /// <summary>Battery volts with the engine off: 12.65 V on a 12 V system, in proportion on others.</summary>
+    /// <param name="systemVoltage">Nominal system volts.</param>
+    public static ElectricPotential BatteryVoltage(ElectricPotential systemVoltage) => ElectricPotential.FromVolts(12.65 * systemVoltage.Volts / 12);
+
+    /// <summary>Volts with the engine charging: 13.5 V on a 12 V system, in proportion on others.</summary>
+    /// <param name="systemVoltage">Nominal system volts.</param>
+    public static ElectricPotential ChargingVoltage(ElectricPotential systemVoltage) => ElectricPotential.FromVolts(13.5 * systemVoltage.Volts / 12);
+}

@@ -1,0 +1,46 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>The standard wire sizes: American wire gauges 4 to 30, solid and stranded, and metric vehicle cable.</summary>
+public static class WireTable
+{
+    /// <summary>Every size, thickest first within each construction.</summary>
+    public static ImmutableArray<WireSize> All { get; } =
+    [
+        .. Enumerable.Range(AmericanWireGauge.Thickest, AmericanWireGauge.Thinnest - AmericanWireGauge.Thickest + 1).Select(AmericanWireGauge.Solid),
+        .. Enumerable.Range(AmericanWireGauge.Thickest, AmericanWireGauge.Thinnest - AmericanWireGauge.Thickest + 1).Select(AmericanWireGauge.Stranded),
+        .. PublishedTable.Load("conductors-metric").Read().Select(Metric).OrderByDescending(w => w.CopperArea.SquareMillimeters),
+    ];
+
+    // By its name as this table writes it, which most texts are, and without the spaces.
+    private static readonly FrozenDictionary<string, WireSize> ByName = All
+        .SelectMany(w => new[] { w.Name, Normalise(w.Name) }.Distinct().Select(n => (Name: n, Wire: w))).ToFrozenDictionary(n => n.Name, n => n.Wire);
+
+    private static readonly FrozenDictionary<WireConstruction, ImmutableArray<WireSize>> ByConstruction = All.GroupBy(w => w.Construction)
+        .ToFrozenDictionary(g => g.Key, g => g.OrderBy(w => w.CopperArea.SquareMillimeters).ToImmutableArray());
+
+    /// <summary>The sizes of one construction, thinnest first.</summary>
+    /// <param name="construction">Solid gauge, stranded gauge or metric cable.</param>
+    /// <returns>The sizes; empty for what is none of the three.</returns>
+    public static ImmutableArray<WireSize> Of(WireConstruction construction) => ByConstruction.GetValueOrDefault(construction, []);
+
+    /// <summary>Finds a size by a person's text: <c>16 AWG</c>, <c>16AWG stranded</c>, <c>1.25 mm2</c>, <c>1.25 mm²</c>.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="wire">The size, or null when there is none of that name.</param>
+    /// <returns>Whether there is such a size.</returns>
+    public static bool TryFind(string text, [NotNullWhen(true)] out WireSize? wire) => ByName.TryGetValue(text, out wire) || ByName.TryGetValue(Normalise(text), out wire);
+
+    private static string Normalise(string text) =>
+        string.Concat(text.Where(c => !char.IsWhiteSpace(c))).Replace("²", "2", StringComparison.Ordinal).ToLowerInvariant();
+
+    private static WireSize Metric(TableRow row)
+    {
+        double area = row.Number("area_mm2");
+        return new WireSize($"{area.ToString(CultureInfo.InvariantCulture)} mm2", WireConstruction.MetricCable, Area.FromSquareMillimeters(area), row.Number("max_ohm_per_km") / 1000);
+    }
+}

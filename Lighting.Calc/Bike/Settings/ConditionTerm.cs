@@ -1,0 +1,16 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>One part of a condition: a switch and the positions that satisfy it.</summary>
+/// <param name="Switch">Name of the switch.</param>
+/// <param name="Positions">Positions of which one must hold.</param>
+public sealed record ConditionTerm(string Switch, ImmutableArray<string> Positions)
+{
+    /// <summary>Whether the switch stands in one of the positions; a switch that the setting does not have never does.</summary>
+    /// <param name="setting">The setting.</param>
+    public bool Holds(Setting setting) => setting.PositionOf(Switch) is { } position && Positions.Contains(position, Name.Comparer);
+
+    /// <summary>The form lists use: <c>lights=low|high</c>.</summary>
+    public override string ToString() => $"{Switch}={string.Join('|', Positions)}";
+}

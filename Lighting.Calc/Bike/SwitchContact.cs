@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>One contact of a switch: one row of <c>switches.csv</c>.</summary>
+public sealed record SwitchContact
+{
+    /// <summary>The switch it belongs to; several contacts may share one.</summary>
+    public required string Switch { get; init; }
+
+    /// <summary>The point on one side.</summary>
+    public required string From { get; init; }
+
+    /// <summary>The point on the other side.</summary>
+    public required string To { get; init; }
+
+    /// <summary>The positions in which the contact is closed.</summary>
+    public required ImmutableArray<string> ClosedIn { get; init; }
+
+    /// <summary>Whether its switch can be off; false for one that always stands in one of its positions, as a dip switch does. One contact that says false decides for the switch.</summary>
+    public bool HasOff { get; init; } = true;
+
+    /// <summary>Resistance of the closed contact, zero or more.</summary>
+    public ElectricResistance Resistance { get; init; } = ElectricResistance.Zero;
+
+    /// <summary>Whether it is closed in a setting; a switch that the setting does not have leaves it open.</summary>
+    /// <param name="setting">The setting.</param>
+    public bool IsClosed(Setting setting) => setting.PositionOf(Switch) is { } position && ClosedIn.Contains(position, Calc.Name.Comparer);
+
+    /// <summary>Its name in reports: the switch and its two points.</summary>
+    public string Name => $"{Switch} ({From} to {To})";
+}

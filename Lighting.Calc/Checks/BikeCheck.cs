@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>The whole verdict on a bike: load, fuses, drops, charging and what the lists say against each other.</summary>
+public static class BikeCheck
+{
+    /// <summary>Checks a bike.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="options">What the check is told besides; null for the defaults.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentException">The bike has no circuit, its charging list is no curve, or the condition names what it does not have, leaves too many settings or none that can be solved.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
+    /// <exception cref="NetworkNotSolvedException">A stretch of the ride, or direct lighting in its heaviest setting, has no operating point.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static BikeReport Of(Bike bike, CheckOptions? options = null, CancellationToken cancellation = default)
+    {
+        options ??= new CheckOptions();
+        return Of(bike, new Wiring(bike, options.When), options, cancellation);
+    }
+
+    /// <summary>The same of a bike whose wiring, in the settings of the options, is known.</summary>
+    internal static BikeReport Of(Bike bike, Wiring wiring, CheckOptions options, CancellationToken cancellation)
+    {
+        BikeSolution solution = BikeSolution.Of(bike, wiring, options.Supply, cancellation);
+        if (solution.Points.IsEmpty)
+            throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
+        bool allAreSolved = solution.NotSolved.IsEmpty;
+        SettingGroups groups = allAreSolved ? wiring.Groups : SettingGroups.Of(bike, [.. solution.Points.Select(p => p.Setting)]);
+        var feeds = FeedScopes.Of(bike, groups, cancellation);
+        ImmutableArray<OperatingPoint> distinct = OperatingPoint.FirstOfEachCurrents(solution.Points);
+        ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(feeds, solution.Points, distinct, options.Fuses);
+        ImmutableArray<OperatingPoint?> worst = MeantLit.WorstOfEach(bike, solution.Points);
+        ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, worst);
+        cancellation.ThrowIfCancellationRequested();
+        bool isDirect = bike.Lighting == LightingSupply.Direct;
+        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.WithLoads(bike, wiring.Switches, AverageLoads.Of(solution.Network, solution.Points, allAreSolved ? wiring.Places : Wiring.PlacesOf(solution.Points.Select(p => p.Setting))), options.Charging).Report(solution.Settings);
+        DirectLightingReport? direct = bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
+        Finding[] findings =
+        [
+            .. solution.NotSolved,
+            .. bike.HasNetwork ? LitReview.Of(bike, solution.Points, groups) : [],
+            .. allAreSolved ? wiring.Review : WiringReview.Of(bike, groups),
+            .. fuses.SelectMany(f => f.Findings),
+            .. isDirect ? [] : UnfusedRuns.Findings(feeds, cancellation),
+            .. LampFindings.Of(bike, distinct, worst),
+            .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note),
+            .. NotIncluded(bike),
+        ];
+        return new BikeReport
+        {
+            Bike = bike,
+            Network = solution.Network,
+            SupplyVoltage = solution.Supply,
+            Settings = solution.Points,
+            Fuses = fuses,
+            WorstDrops = drops,
+            Charging = charging,
+            DirectLighting = direct,
+            Findings = [.. findings.OrderByDescending(f => f.Severity)],
+            NotJudged = [.. NotJudged(bike, solution, fuses)],
+        };
+    }
+
+    /// <summary>The direct lighting of a bike in its heaviest setting, over the speeds of its charging list.</summary>
+    /// <param name="bike">A bike whose lamps a lighting coil feeds, with a charging list.</param>
+    /// <param name="settings">Its operating points, one or more.</param>
+    /// <exception cref="ArgumentException">The charging list is not that of one coil, no coil can be fitted to it, or the bike has no circuit; the message says why.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
+    public static DirectLightingReport DirectLightingOf(Bike bike, IReadOnlyList<OperatingPoint> settings) =>
+        DirectLighting.Of(bike, coilResistance: null).Report(settings.MaxBy(p => p.TotalCurrent.Amperes)!.Setting, bike.Charging.Select(c => c.Speed).Distinct());
+
+    private static IEnumerable<string> NotJudged(Bike bike, BikeSolution solution, ImmutableArray<FuseSuitability> fuses)
+    {
+        if (bike.Lighting == LightingSupply.Battery && fuses.IsEmpty)
+            yield return $"no fuse is listed. {FullLoad(bike, solution.Points)}";
+        foreach (FuseSuitability fuse in fuses.Where(f => f.Verdict == FuseVerdict.NotJudged))
+            yield return $"no setting joins the fuse '{fuse.Fuse.Name}' to the battery.";
+        if (bike is { Lighting: LightingSupply.Direct, HasNetwork: false, Charging.IsEmpty: true })
+            yield return "neither runs nor a charging list say what reaches the lamps.";
+        if (!solution.NotSolved.IsEmpty)
+            yield return $"{solution.NotSolved.Length} of {solution.Settings.Length} settings have no operating point.";
+    }
+
+    // 15 A is the usual single main fuse of an older motorcycle: common practice, no source.
+    private static string FullLoad(Bike bike, ImmutableArray<OperatingPoint> points)
+    {
+        OperatingPoint heaviest = points.MaxBy(p => p.TotalCurrent.Amperes)!;
+        double load = heaviest.TotalCurrent.Amperes, usable = 15 * new FuseOptions().SteadyLimit.DecimalFractions;
+        string draws = bike.CountsAllLampsTogether ? "All lamps together draw" : $"The heaviest setting ({heaviest.Setting}) draws";
+        return FormattableString.Invariant($"{draws} {load:0.##} A; a 15 A fuse would {(load > usable ? "be overloaded" : "carry that")} ({usable:0.##} A continuous).");
+    }
+
+    private static IEnumerable<Finding> NotIncluded(Bike bike)
+    {
+        if (!bike.HasNetwork)
+            yield return new Finding(Severity.Note, "runs.csv", "No runs are listed: lamps are taken as connected directly across the battery, and voltage drop is not included.");
+        if (!bike.HasNetwork && (bike.Lamps.Any(l => l.Feed is not null || l.Return is not null) || bike.Fuses.Any(f => f.From is not null) || !bike.Switches.IsEmpty))
+            yield return new Finding(Severity.Note, "runs.csv", "The points of lamps, switches and fuses are ignored without runs.");
+        if (bike.CountsAllLampsTogether)
+            yield return new Finding(Severity.Note, "lamps.csv", "No 'lit when' is listed: every lamp counts as on.");
+        if (bike.Fuses.IsEmpty && bike.Lighting == LightingSupply.Battery)
+            yield return new Finding(Severity.Caution, "fuses.csv", "No fuse is listed: whether one would suit is not judged.");
+        if (bike.Charging.IsEmpty)
+            yield return new Finding(Severity.Note, "charging.csv", "No charging curve is listed: the charging balance is not included.");
+    }
+}

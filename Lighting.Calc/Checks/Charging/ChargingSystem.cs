@@ -1,0 +1,189 @@
+using System.Collections.Immutable;
+using MathNet.Numerics.Integration;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>A bike's charging system, battery and loads: what goes in, what goes out, and for how long.</summary>
+public sealed class ChargingSystem
+{
+    /// <summary>A load below which a battery counts as not loaded, 1 mA.</summary>
+    private const double NoLoadAmperes = 1e-3;
+
+    private readonly AverageLoad _load;
+    private readonly OutputModel _output;
+
+    private ChargingSystem(Bike bike, ImmutableArray<SwitchDefinition> switches, AverageLoad load, ChargingOptions options)
+    {
+        Bike = bike;
+        Switches = switches;
+        Options = options;
+        _load = load;
+        _output = OutputModel.Of(bike.Charging, options.Model, bike.ChargingVoltage + options.BridgeDrop);
+    }
+
+    /// <summary>The bike.</summary>
+    public Bike Bike { get; }
+
+    /// <summary>The options.</summary>
+    public ChargingOptions Options { get; }
+
+    /// <summary>The bike's switches.</summary>
+    internal ImmutableArray<SwitchDefinition> Switches { get; }
+
+    /// <summary>The curves of the charging list, one for each condition.</summary>
+    public ImmutableArray<ChargingCurve> Curves => _output.Curves;
+
+    /// <summary>The fitted machines, one for each curve; empty but with <see cref="ChargingModel.FittedMachine"/>.</summary>
+    public ImmutableArray<PermanentMagnetFit> Machines => _output.Machines;
+
+    /// <summary>The fitted coils, one for each curve; empty but with <see cref="ChargingModel.FittedCoil"/>.</summary>
+    public ImmutableArray<AlternatingSourceFit> Coils => _output.Coils;
+
+    /// <summary>Describes a bike's charging system with the loads of its harness. For one thread at a time.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="options">What the lists do not say; null for the defaults.</param>
+    /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be fitted, or the harness is no circuit; the message says why.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
+    public static ChargingSystem Of(Bike bike, ChargingOptions? options = null) => WithLoads(bike, AverageLoads.Of(bike), options);
+
+    /// <summary>Describes a bike's charging system with loads from elsewhere.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="load">Average current of its loads.</param>
+    /// <param name="options">What the lists do not say; null for the defaults.</param>
+    /// <exception cref="ArgumentException">The charging list is not a curve, or a machine that was asked for cannot be fitted; the message says why.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
+    public static ChargingSystem WithLoads(Bike bike, AverageLoad load, ChargingOptions? options = null) => WithLoads(bike, SettingEnumeration.SwitchesOf(bike), load, options ?? ChargingOptions.Default);
+
+    /// <summary>The same of a bike whose switches are known already.</summary>
+    internal static ChargingSystem WithLoads(Bike bike, ImmutableArray<SwitchDefinition> switches, AverageLoad load, ChargingOptions options)
+    {
+        options.Check();
+        return new ChargingSystem(bike, switches, load, options);
+    }
+
+    /// <summary>What the charging system gives at an engine speed in a setting: the windings whose condition holds, added up.</summary>
+    /// <param name="speed">Engine speed, zero or more.</param>
+    /// <param name="setting">The setting.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The speed is below zero.</exception>
+    public ChargingOutput OutputAt(RotationalSpeed speed, Setting setting)
+    {
+        if (!(speed.RevolutionsPerMinute >= 0))
+            throw new ArgumentOutOfRangeException(nameof(speed), speed, "An engine speed is zero or more.");
+        return _output.At(speed.RevolutionsPerMinute, setting);
+    }
+
+    /// <summary>The balance of one setting.</summary>
+    /// <param name="setting">The setting.</param>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
+    public ChargingBalance BalanceIn(Setting setting) => new(this, setting, _load(setting, Bike.ChargingVoltage));
+
+    /// <summary>Whether some curve counts in some settings only; where none does, the output is the same in all settings.</summary>
+    internal bool IsConditional => Curves.Any(c => !c.When.Terms.IsEmpty);
+
+    internal BreakEven BreakEvenOf(ChargingBalance balance) => _output.BreakEvenOf(balance.Demand.Amperes, balance.Setting);
+
+    /// <summary>Engine speeds for a table or chart: round steps from zero to the fastest point of the list, which is always one of them.</summary>
+    /// <param name="most">The most steps, 2 or more.</param>
+    /// <returns>The speeds; empty without a charging list.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Fewer than two steps are asked for.</exception>
+    public ImmutableArray<RotationalSpeed> Grid(int most = 24)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(most, 2);
+        if (Curves.IsEmpty)
+            return [];
+        double last = Curves.Max(c => c.LastRpm);
+        double decade = Math.Pow(10, Math.Floor(Math.Log10(last / most)));
+        double step = new[] { 1, 2, 2.5, 5, 10 }.Select(m => m * decade).First(s => last / s <= most);
+        IEnumerable<double> speeds = Enumerable.Range(0, (int)Math.Ceiling(last / step - 1e-9)).Select(i => i * step).Append(last);
+        return [.. speeds.Select(s => RotationalSpeed.FromRevolutionsPerMinute(s))];
+    }
+
+    /// <summary>The balance of the bike's ride; the switches a stretch does not name are off.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A stretch has a speed below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting of a stretch has no operating point.</exception>
+    public RideBalance Ride() => new RideCounter(this).Count(Bike.Ride);
+
+    /// <summary>How long the battery carries a setting with the engine off, from the options' initial state of charge.</summary>
+    /// <param name="setting">The setting.</param>
+    /// <param name="to">State of charge to reach, 0 to 1: a half, or <see cref="ChargingOptions.NoStartStateOfCharge"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The state of charge is outside 0 to 1.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
+    public StandingTime Standing(Setting setting, Ratio to)
+    {
+        double from = Options.InitialStateOfCharge.DecimalFractions, target = to.DecimalFractions;
+        var result = new StandingTime
+        {
+            Setting = setting,
+            From = Options.InitialStateOfCharge,
+            To = to,
+            Load = StandingLoad(setting, from),
+            Outcome = StandingOutcome.CapacityNotKnown,
+            VoltageThere = LeadAcid.OpenCircuitVoltage(to, Bike.SystemVoltage),
+        };
+        if (from <= target)
+            return result with { Outcome = StandingOutcome.AlreadyThere };
+        if (result.Load.Amperes < NoLoadAmperes)
+            return result with { Outcome = StandingOutcome.NoLoad };
+        if (Bike.BatteryCapacity is not { AmpereHours: > 0 } capacity)
+            return result;
+        double hours = 0;
+        double[] ends = [target, .. LeadAcid.TableShares.Where(s => s > target && s < from), from];
+        for (int i = 1; i < ends.Length; i++)
+            hours += GaussLegendreRule.Integrate(HoursFromFull, ends[i - 1], ends[i], 2);
+        return double.IsFinite(hours)
+            ? result with { Outcome = StandingOutcome.Reached, Time = Duration.FromHours(hours) }
+            : result with { Outcome = StandingOutcome.NoLoad };
+
+        double HoursFromFull(double share)
+        {
+            double amperes = StandingLoad(setting, share).Amperes;
+            if (amperes < NoLoadAmperes)
+                return double.PositiveInfinity;
+            return amperes * Options.RatedTime.Hours <= capacity.AmpereHours
+                ? capacity.AmpereHours / amperes
+                : PeukertLaw.DischargeTime(capacity, Options.RatedTime, Options.PeukertExponent, ElectricCurrent.FromAmperes(amperes)).Hours;
+        }
+    }
+
+    /// <summary>Everything at once: balances of all settings, the worst, the ride's, the surplus, standing times and what is found.</summary>
+    /// <param name="only">The settings to look at; <see cref="Condition.Always"/> for all.</param>
+    /// <param name="standing">Settings to stand in with the engine off, besides the usual one of the ride and the worst; null for those alone.</param>
+    /// <exception cref="ArgumentException">The condition names what the bike does not have or leaves too many settings, or a stretch of the ride has a speed below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting of a ride's stretch, or one to stand in, has no operating point.</exception>
+    public ChargingReport Report(Condition only, IReadOnlyList<Setting>? standing = null) => ChargingReporter.Report(this, SettingEnumeration.Of(Bike, only), standing ?? []);
+
+    /// <summary>The same of settings that are enumerated already.</summary>
+    internal ChargingReport Report(IReadOnlyList<Setting> settings) => ChargingReporter.Report(this, settings, []);
+
+    internal ElectricCurrent RunningDemand(Setting setting) => _load(setting, Bike.ChargingVoltage) + Options.FieldCurrent;
+
+    internal ElectricCurrent StandingLoad(Setting setting, double stateOfCharge) =>
+        _load(setting, LeadAcid.OpenCircuitVoltage(Ratio.FromDecimalFractions(stateOfCharge), Bike.SystemVoltage));
+
+    internal BalancePoint PointAt(ChargingBalance balance, RotationalSpeed speed)
+    {
+        ChargingOutput output = OutputAt(speed, balance.Setting);
+        // With the engine standing the field is off and only the loads are left.
+        ElectricCurrent? net = output.Current - (output.Range == OutputRange.Standing ? balance.Load : balance.Demand);
+        double? surplus = net is { } n ? Math.Max(0, n.Amperes) : null;
+        double? shunted = Options.Regulator == RegulatorKind.Shunt ? Math.Min(surplus ?? 0, Options.ShuntLimit?.Amperes ?? double.PositiveInfinity) : null;
+        double? intoFull = Options.Regulator switch
+        {
+            _ when surplus is null or 0 => surplus,
+            RegulatorKind.None => surplus,
+            RegulatorKind.Series => 0,
+            RegulatorKind.Shunt => surplus - shunted,
+            _ => null,
+        };
+        return new BalancePoint
+        {
+            Speed = speed,
+            Output = output,
+            Net = net,
+            IntoFullBattery = intoFull is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null,
+            RectifierHeat = output.Current is { } current ? Power.FromWatts(current.Amperes * Options.BridgeDrop.Volts) : null,
+            ShuntHeat = surplus is not null && shunted is { } shunt ? Power.FromWatts(shunt * Bike.ChargingVoltage.Volts) : null,
+        };
+    }
+}

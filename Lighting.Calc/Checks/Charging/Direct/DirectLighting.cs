@@ -1,0 +1,160 @@
+using System.Collections.Immutable;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>Lamps fed straight by an alternating-current coil, without a battery: the fewer lamps, the more volts on each.</summary>
+/// <remarks>
+/// The terminal volts are those at which the coil's current, by <see cref="AlternatingSource"/>, equals the current of
+/// the lamps through the harness. Of several such volts, possible with LED drivers, the highest is taken. An
+/// LED counts as on direct current of the same rms volts, which is only a first estimate. For one thread at a time.
+/// </remarks>
+public sealed class DirectLighting
+{
+    private readonly Bike _lit;
+    private readonly HarnessSolver _solver;
+
+    private DirectLighting(Bike bike, AlternatingSource source, AlternatingSourceFit? fit)
+    {
+        Bike = bike;
+        Source = source;
+        Fit = fit;
+        _lit = bike with { BatteryResistance = ElectricResistance.Zero };
+        _solver = new HarnessNetwork(_lit).CreateSolver();
+    }
+
+    /// <summary>The bike.</summary>
+    public Bike Bike { get; }
+
+    /// <summary>The lighting coil.</summary>
+    public AlternatingSource Source { get; }
+
+    /// <summary>How the coil fits the charging list; null for a coil that was given.</summary>
+    public AlternatingSourceFit? Fit { get; }
+
+    /// <summary>Describes the direct lighting of a bike with a coil fitted to its charging list, whose amps are those at the charging volts.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="coilResistance">Resistance of the coil as an ohmmeter reads it, zero or more; null where it is not known, see <see cref="AlternatingSourceFit.TryFit"/>.</param>
+    /// <exception cref="ArgumentException">The list is not that of one coil, no coil can be fitted to it, or the harness is no circuit; the message says why.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The resistance, or a value of the bike, is outside its range.</exception>
+    public static DirectLighting Of(Bike bike, ElectricResistance? coilResistance)
+    {
+        ImmutableArray<ChargingCurve> curves = ChargingCurve.Of(bike.Charging);
+        if (curves.Length != 1)
+            throw new ArgumentException($"Direct lighting needs the points of one coil in the charging list; it has {(curves.IsEmpty ? "none" : $"those of {curves.Length}")}.", nameof(bike));
+        if (!AlternatingSourceFit.TryFit(curves[0], bike.ChargingVoltage, coilResistance, out AlternatingSourceFit? fit, out string? reason))
+            throw new ArgumentException($"No lighting coil can be fitted to the charging list: {reason}.", nameof(bike));
+        return new DirectLighting(bike, fit!.Source, fit);
+    }
+
+    /// <summary>Describes the direct lighting of a bike with a coil that is known.</summary>
+    /// <param name="bike">The bike; its battery's resistance is left out.</param>
+    /// <param name="source">The coil.</param>
+    /// <exception cref="ArgumentException">The harness is no circuit, or a value of the bike is outside its range.</exception>
+    public static DirectLighting Of(Bike bike, AlternatingSource source) => new(bike, source, null);
+
+    /// <summary>The lighting at an engine speed.</summary>
+    /// <param name="speed">Engine speed, zero or more.</param>
+    /// <param name="setting">The setting.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The speed is below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
+    public DirectLightingPoint At(RotationalSpeed speed, Setting setting)
+    {
+        double rpm = speed.RevolutionsPerMinute;
+        if (!(rpm >= 0))
+            throw new ArgumentOutOfRangeException(nameof(speed), speed, "An engine speed is zero or more.");
+        double volts = TerminalVolts(rpm, setting);
+        OperatingPoint point = SolveAt(volts, setting);
+        return new DirectLightingPoint
+        {
+            Speed = speed,
+            OpenVoltage = Source.OpenVoltageAt(speed),
+            TerminalVoltage = ElectricPotential.FromVolts(volts),
+            Current = point.TotalCurrent,
+            Lamps = point.Lamps,
+        };
+    }
+
+    /// <summary>The lighting over engine speeds.</summary>
+    /// <param name="speeds">The speeds, zero or more.</param>
+    /// <param name="setting">The setting.</param>
+    /// <returns>One for each speed, in their order.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A speed is below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
+    public ImmutableArray<DirectLightingPoint> Over(IEnumerable<RotationalSpeed> speeds, Setting setting) => [.. speeds.Select(s => At(s, setting))];
+
+    /// <summary>What the failure of a lamp does to the rest. All of its quantity fail together.</summary>
+    /// <param name="lamp">Name of the lamp.</param>
+    /// <param name="speed">Engine speed, zero or more.</param>
+    /// <param name="setting">The setting.</param>
+    /// <exception cref="ArgumentException">The bike has no such lamp, or the speed is below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point, with the lamp or changed.</exception>
+    public DirectLightingChange Lost(string lamp, RotationalSpeed speed, Setting setting)
+    {
+        FittedLamp fitted = Lamp(lamp);
+        return Change(fitted, null, Bike with { Lamps = Bike.Lamps.Remove(fitted) }, speed, setting);
+    }
+
+    /// <summary>What the replacement of a lamp does to the rest.</summary>
+    /// <param name="replacement">The lamp and what takes its place.</param>
+    /// <param name="speed">Engine speed, zero or more.</param>
+    /// <param name="setting">The setting.</param>
+    /// <exception cref="ArgumentException">The bike has no such lamp, or the speed is below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point, with the lamp or changed.</exception>
+    public DirectLightingChange Replaced(LampReplacement replacement, RotationalSpeed speed, Setting setting)
+    {
+        FittedLamp fitted = Lamp(replacement.Lamp);
+        return Change(fitted, replacement, Bike with { Lamps = Bike.Lamps.Replace(fitted, fitted with { Specification = replacement.Replacement }) }, speed, setting);
+    }
+
+    /// <summary>What a regulator across the coil has to take to hold some volts.</summary>
+    /// <param name="limit">Volts (rms) it holds, above zero.</param>
+    /// <param name="speed">Engine speed, zero or more.</param>
+    /// <param name="setting">The setting.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The limit is not above zero, or the speed is below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
+    public ShuntDuty Shunt(ElectricPotential limit, RotationalSpeed speed, Setting setting)
+    {
+        if (!(limit.Volts > 0))
+            throw new ArgumentOutOfRangeException(nameof(limit), limit, "A regulator's volts are above zero.");
+        double given = Source.CurrentAt(speed, limit)?.Amperes ?? 0;
+        double taken = Math.Max(0, given - SolveAt(limit.Volts, setting).TotalCurrent.Amperes);
+        return new ShuntDuty(limit, ElectricCurrent.FromAmperes(taken), Power.FromWatts(taken * limit.Volts));
+    }
+
+    /// <summary>Everything at once for one setting: volts over speed, each lamp lost, what a regulator would take and what is found.</summary>
+    /// <param name="setting">The setting.</param>
+    /// <param name="speeds">Engine speeds to look at, one or more; what is lost or regulated is looked at for the fastest.</param>
+    /// <exception cref="ArgumentException">There are no speeds, or one is below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
+    public DirectLightingReport Report(Setting setting, IEnumerable<RotationalSpeed> speeds) => DirectLightingReporter.Report(this, setting, speeds);
+
+    private FittedLamp Lamp(string name) => Bike.Lamps.FirstOrDefault(l => Name.Equal(l.Lamp, name))
+        ?? throw new ArgumentException($"The bike has no lamp '{name}'; it has {string.Join(", ", Bike.Lamps.Select(l => l.Lamp))}.", nameof(name));
+
+    private DirectLightingChange Change(FittedLamp lamp, LampReplacement? replacement, Bike changed, RotationalSpeed speed, Setting setting)
+    {
+        var after = new DirectLighting(changed, Source, Fit);
+        DirectLightingPoint before = At(speed, setting);
+        double volts = before.TerminalVoltage.Volts;
+        double relieved = before.Current.Amperes - after.SolveAt(volts, setting).TotalCurrent.Amperes;
+        return new DirectLightingChange
+        {
+            Lamp = lamp,
+            Replacement = replacement,
+            Before = before,
+            After = after.At(speed, setting),
+            Mend = relieved > 1e-6 ? new BallastResistor(ElectricResistance.FromOhms(volts / relieved), Power.FromWatts(volts * relieved)) : null,
+        };
+    }
+
+    private OperatingPoint SolveAt(double volts, Setting setting)
+    {
+        _solver.SetSupply(ElectricPotential.FromVolts(volts));
+        return _solver.Solve(setting);
+    }
+
+    // Filaments and resistors take more at more volts: one solution. An LED driver takes less.
+    private double TerminalVolts(double rpm, Setting setting) =>
+        Source.TerminalVolts(rpm, volts => SolveAt(volts, setting).TotalCurrent.Amperes, mayFall: _lit.Lamps.Any(l => l.Specification.Type is LampType.Led));
+}

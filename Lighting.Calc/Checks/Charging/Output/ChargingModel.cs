@@ -1,0 +1,14 @@
+namespace Lighting.Calc;
+
+/// <summary>How the output is found from the points of the charging list.</summary>
+public enum ChargingModel
+{
+    /// <summary>Monotone interpolation between the points: <see cref="ChargingCurve"/>.</summary>
+    Curve,
+
+    /// <summary>A machine fitted to the points, each winding by itself, without a cut-in: <see cref="PermanentMagnetMachine"/>.</summary>
+    FittedMachine,
+
+    /// <summary>A coil fitted to the points, each winding by itself, with a cut-in at the speed at which its EMF passes the charging volts and the bridge: <see cref="AlternatingSourceFit"/>.</summary>
+    FittedCoil,
+}

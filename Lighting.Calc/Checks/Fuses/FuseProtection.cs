@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>Whether a fuse protects the wires it feeds: its rating against the current rating of the thinnest.</summary>
+public sealed record FuseProtection
+{
+    /// <summary>The runs it feeds, up to the next fuse. A short in one of them is the fuse's to clear.</summary>
+    public required ImmutableArray<RunRating> FedRuns { get; init; }
+
+    /// <summary>The runs that only carry its lamps' current back. A short to the frame does not load them; their load does.</summary>
+    public required ImmutableArray<RunRating> ReturnRuns { get; init; }
+
+    /// <summary>The fed run whose wire carries least; one without a published rating comes first. Null when there is none.</summary>
+    public required RunRating? LimitingRun { get; init; }
+
+    /// <summary>Whether the rating is within what every fed run carries; null where there are no runs to check.</summary>
+    public required bool? Protects { get; init; }
+
+    /// <summary>Current that the wire of <see cref="LimitingRun"/> carries without end; null where that is not known.</summary>
+    public ElectricCurrent? WireCurrent => LimitingRun?.Rating.Current;
+
+    /// <summary>The same in words.</summary>
+    public required string Explanation { get; init; }
+}

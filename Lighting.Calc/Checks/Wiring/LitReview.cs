@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Lighting.Calc;
+
+/// <summary>Lamps that are lit or dark against their <c>lit when</c>. A blank one claims nothing.</summary>
+internal sealed class LitReview
+{
+    private readonly Bike _bike;
+    private readonly IReadOnlyList<OperatingPoint> _points;
+    private readonly SettingGroups _groups;
+    private readonly HarnessGraph _graph;
+
+    private LitReview(Bike bike, IReadOnlyList<OperatingPoint> points, SettingGroups groups) => (_bike, _points, _groups, _graph) = (bike, points, groups, groups.Graph);
+
+    /// <summary>Compares what the lists say with what the circuit does.</summary>
+    /// <param name="bike">A bike with runs.</param>
+    /// <param name="points">Its operating points.</param>
+    /// <param name="groups">The groups of their settings, in the same order.</param>
+    public static IEnumerable<Finding> Of(Bike bike, IReadOnlyList<OperatingPoint> points, SettingGroups groups)
+    {
+        var review = new LitReview(bike, points, groups);
+        return Enumerable.Range(0, bike.Lamps.Length).Where(l => !bike.Lamps[l].LitWhen.Terms.IsEmpty).SelectMany(review.OfLamp);
+    }
+
+    private IEnumerable<Finding> OfLamp(int lamp)
+    {
+        string name = _bike.Lamps[lamp].Lamp;
+        Func<Setting, bool> isMeant = _graph.Switches.TestOf(_bike.Lamps[lamp].LitWhen);
+        var isLit = new Dictionary<SolvedCircuit, bool>();
+        List<OperatingPoint> dark = [], lit = [], through = [];
+        for (int p = 0; p < _points.Count; p++)
+        {
+            OperatingPoint point = _points[p];
+            if (!isLit.TryGetValue(point.Solved, out bool on))
+                isLit.Add(point.Solved, on = IsLit(point.Solved, lamp));
+            bool meant = isMeant(point.Setting);
+            if (meant && on && !_groups.IsFed(lamp, _groups.GroupOf[p]))
+                through.Add(point);
+            // A driver that gives up is a finding of its own.
+            else if (meant && !on && !point.Solved.LampDroppedOut(lamp))
+                dark.Add(point);
+            else if (!meant && on)
+                lit.Add(point);
+        }
+
+        if (dark.Count > 0)
+            yield return new Finding(Severity.Fault, name, $"'lit when' says lit in the setting '{dark[0].Setting}'{Others(dark)}, but the wiring leaves it dark: {WhyDark(dark[0], lamp)}.");
+        if (through.Count > 0)
+            yield return new Finding(Severity.Note, name, $"in the setting '{through[0].Setting}'{Others(through)} its current also flows through another lamp.");
+        if (lit.Count > 0)
+            yield return new Finding(Severity.Fault, name, $"'lit when' says dark in the setting '{lit[0].Setting}'{Others(lit)}, but the wiring feeds it: {WhyLit(lit[0], lamp)}.");
+    }
+
+    private bool IsLit(SolvedCircuit solved, int lamp) => solved.LampAmperes(lamp) != 0
+        && LitRule.IsLit(_bike.Lamps[lamp].Specification, UnitsNet.ElectricPotential.FromVolts(solved.LampVolts(lamp)), UnitsNet.ElectricPotential.FromVolts(solved.SupplyVolts));
+
+    private string WhyDark(OperatingPoint point, int lamp)
+    {
+        if (Math.Abs(point.Solved.LampVolts(lamp)) > 1e-3)
+            return Across(point, lamp);
+        HarnessPart part = _graph.Lamps[lamp];
+        ContactSet closed = point.Closed;
+        foreach ((int from, int to) in new[] { (_graph.Live, part.A), (part.B, _graph.Earth) })
+        {
+            // The way with fewest open contacts shows which of them would have to close.
+            Reached ways = _graph.From(from, p => p.Joins(closed) ? 1 : p.Kind == HarnessPartKind.Contact ? 1000 : HarnessGraph.NoWay);
+            if (!ways.Reaches(to))
+                return $"nothing joins '{_graph.Points[from]}' to '{_graph.Points[to]}'";
+            ImmutableArray<HarnessPart> way = ways.PathTo(to);
+            string[] open = [.. way.Where(p => !p.Joins(closed)).Select(p => $"'{p.Name}'")];
+            if (open.Length > 0)
+                return $"open contact {string.Join(" and ", open)} on the way {_graph.Described(from, way)}";
+        }
+
+        return Across(point, lamp);
+    }
+
+    private string WhyLit(OperatingPoint point, int lamp)
+    {
+        Reached live = _graph.From(_graph.Live, point.Closed);
+        int feed = _graph.Lamps[lamp].A;
+        return live.Reaches(feed) ? _graph.Described(_graph.Live, live.PathTo(feed)) : $"{Across(point, lamp)}, through another lamp";
+    }
+
+    private static string Across(OperatingPoint point, int lamp) =>
+        string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(point.Solved.LampVolts(lamp)):0.00} V across it{(point.Solved.LampVolts(lamp) < 0 && point.Lamps[lamp].Lamp.Specification.HasPolarity ? ", the wrong way round" : "")}");
+
+    private static string Others(List<OperatingPoint> points) => points.Count > 1 ? $" (and {points.Count - 1} more)" : "";
+}

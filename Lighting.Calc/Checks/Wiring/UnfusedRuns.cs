@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>Finds every run that no fuse protects.</summary>
+public static class UnfusedRuns
+{
+    /// <summary>The runs that the live terminal reaches without passing a fuse, and whose lamps do not return through one.</summary>
+    /// <param name="bike">The bike; one without runs has none.</param>
+    /// <param name="settings">The settings to look at; all settings, if the answer shall hold for all.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <returns>The runs, in the order of the list.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its range.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static ImmutableArray<UnfusedRun> Of(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellation = default) => Of(FeedScopes.Of(bike, settings, cancellation), cancellation);
+
+    /// <summary>The same as findings: a caution for each run that feeds something, a note for the battery lead.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="settings">The settings to look at.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <returns>One finding a run, in the order of the list.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its range.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static ImmutableArray<Finding> Findings(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellation = default) =>
+        Findings(FeedScopes.Of(bike, settings, cancellation), cancellation);
+
+    internal static ImmutableArray<Finding> Findings(FeedScopes feeds, CancellationToken cancellation) =>
+    [
+        .. Of(feeds, cancellation).Select(u => u.IsBatteryLead
+            ? new Finding(Severity.Note, u.Run.Name, "it leads from the battery to the first fuse, and no fuse protects it: keep it short and well away from the frame")
+            : new Finding(Severity.Caution, u.Run.Name, $"no fuse protects it: the battery reaches it without passing one ({u.Setting})")),
+    ];
+
+    private static ImmutableArray<UnfusedRun> Of(FeedScopes feeds, CancellationToken cancellation)
+    {
+        (FeedGraph graph, ImmutableArray<FeedState> states, ImmutableArray<FuseScope> scopes) = feeds;
+        Bike bike = graph.Bike;
+        var fused = scopes.Where(s => s.IsEarthSide).SelectMany(s => s.Runs.Keys).ToHashSet();
+        var found = new SortedDictionary<int, UnfusedRun>();
+        var seen = new HashSet<Reached>();
+        foreach (FeedState state in states)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            Reached unfused = graph.Walk(graph.Harness.Live, state, throughFuses: false);
+            // All that is looked at lies within this walk.
+            if (!seen.Add(unfused))
+                continue;
+            foreach (HarnessPart run in graph.Harness.Runs.Where(unfused.Reaches))
+            {
+                if (fused.Contains(run.Index))
+                    continue;
+                bool lead = LeadsOnlyToFuses(graph, state, run, unfused);
+                if (!found.TryGetValue(run.Index, out UnfusedRun? known) || known.IsBatteryLead && !lead)
+                    found[run.Index] = new UnfusedRun(bike.Runs[run.Index], state.Setting, lead);
+            }
+        }
+
+        return [.. found.Values];
+    }
+
+    private static bool LeadsOnlyToFuses(FeedGraph graph, FeedState state, HarnessPart run, Reached unfused)
+    {
+        HarnessGraph harness = graph.Harness;
+        int far = run.B == harness.Live ? run.A : unfused.FarEndOf(run);
+        Reached beyond = graph.Walk(far, state, run, throughFuses: false);
+        bool feedsLamp = harness.Lamps.Any(l => Feeds(l.A) || Feeds(l.B));
+        bool meetsFuse = harness.Fuses.Any(beyond.Meets);
+        return meetsFuse && !feedsLamp;
+
+        bool Feeds(int point) => point != harness.Live && point != harness.Earth && beyond.Reaches(point);
+    }
+}

@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>What the lists of a harness say against each other: a mis-drawn diagram is caught here.</summary>
+/// <remarks>
+/// Whether a lamp is lit follows from the voltage across it, as for the expected readings. Without runs there is nothing to review.
+/// </remarks>
+public static class WiringReview
+{
+    /// <summary>Reviews a harness.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="points">Its operating points, usually of all settings.</param>
+    /// <returns>What was found, in the order of the lists; nothing for a bike without runs.</returns>
+    public static ImmutableArray<Finding> Of(Bike bike, IReadOnlyList<OperatingPoint> points)
+    {
+        if (!bike.HasNetwork)
+            return [];
+        var groups = SettingGroups.Of(bike, [.. points.Select(p => p.Setting)]);
+        return [.. LitReview.Of(bike, points, groups), .. Of(bike, groups)];
+    }
+
+    /// <summary>What follows from the wiring alone, whatever the values of its parts.</summary>
+    internal static ImmutableArray<Finding> Of(Bike bike, SettingGroups groups)
+    {
+        if (!bike.HasNetwork)
+            return [];
+        return
+        [
+            // A lighting coil limits its own current; only a battery needs a fuse.
+            .. bike.Lighting == LightingSupply.Battery ? LoadsWithoutFuse(groups) : [],
+            .. FusesThatFeedNothing(bike, groups.Graph),
+            .. PositionsNeverUsed(bike, groups.Graph.Switches.Definitions),
+            .. PointsWithOneConnection(groups.Graph),
+        ];
+    }
+
+    private static IEnumerable<Finding> LoadsWithoutFuse(SettingGroups groups)
+    {
+        HarnessGraph graph = groups.Graph;
+        var joined = new JoinedPoints(graph, fuses: false);
+        var first = new Setting?[graph.Lamps.Length];
+        for (int g = 0; g < groups.First.Length; g++)
+        {
+            joined.Join(groups.Closed[g]);
+            for (int i = 0; i < first.Length; i++)
+                first[i] ??= joined.Are(graph.Live, graph.Lamps[i].A) ? groups.First[g] : null;
+        }
+
+        foreach (HarnessPart lamp in graph.Lamps)
+            if (first[lamp.Index] is { } setting)
+                yield return new Finding(Severity.Fault, lamp.Name, $"fed without a fuse in the setting '{setting}': {Way(setting, lamp)}.");
+
+        string Way(Setting setting, HarnessPart lamp) =>
+            graph.Described(graph.Live, graph.From(graph.Live, graph.Switches.ClosedIn(setting), p => p.Kind != HarnessPartKind.Fuse).PathTo(lamp.A));
+    }
+
+    private static IEnumerable<Finding> FusesThatFeedNothing(Bike bike, HarnessGraph graph)
+    {
+        foreach (HarnessPart fuse in graph.Fuses)
+        {
+            // With every contact closed.
+            Func<HarnessPart, double> rest = p => p == fuse || p.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay : 1;
+            Reached live = graph.From(graph.Live, rest);
+            if (!live.Meets(fuse))
+                yield return new Finding(Severity.Caution, fuse.Name, $"neither side of the fuse is joined to {bike.LivePoint}: it feeds nothing.");
+            // In a loop both sides are live without it; otherwise what hangs on its dead side is what it feeds.
+            else if (!live.Reaches(fuse) && graph.From(live.Reaches(fuse.A) ? fuse.B : fuse.A, rest) is var behind && !graph.Lamps.Any(l => behind.Reaches(l.A)))
+                yield return new Finding(Severity.Caution, fuse.Name, "the fuse feeds no lamp or other load.");
+        }
+    }
+
+    private static IEnumerable<Finding> PositionsNeverUsed(Bike bike, ImmutableArray<SwitchDefinition> switches)
+    {
+        foreach (SwitchDefinition definition in switches)
+        {
+            ImmutableArray<SwitchContact> contacts = [.. bike.Switches.Where(c => Name.Equal(c.Switch, definition.Name))];
+            if (contacts.IsEmpty)
+            {
+                yield return new Finding(Severity.Caution, definition.Name, "the lists name this switch in a condition, but it has no contact: it changes nothing.");
+                continue;
+            }
+
+            foreach (string position in definition.Positions)
+                if (!Name.Equal(position, SwitchDefinition.Off) && !contacts.Any(c => c.ClosedIn.Contains(position, Name.Comparer)))
+                    yield return new Finding(Severity.Caution, definition.Name, $"no contact is closed in the position '{position}': it does what 'off' does.");
+            foreach (string position in definition.Positions)
+                if (!Name.Equal(position, SwitchDefinition.Off) && !NamedInConditions(bike, definition.Name, position) && bike.Lamps.Any(l => l.LitWhen.Terms.Any(t => Name.Equal(t.Switch, definition.Name))))
+                    yield return new Finding(Severity.Note, definition.Name, $"the position '{position}' is never used by a 'lit when'.");
+        }
+    }
+
+    private static bool NamedInConditions(Bike bike, string switchName, string position) => bike.Lamps.Any(l =>
+        l.LitWhen.Terms.Any(t => Name.Equal(t.Switch, switchName) && t.Positions.Contains(position, Name.Comparer)));
+
+    private static IEnumerable<Finding> PointsWithOneConnection(HarnessGraph graph) =>
+        graph.Parts.SelectMany(p => new[] { p.A, p.B }).Concat([HarnessGraph.Plus, HarnessGraph.Minus]).CountBy(p => p).Where(p => p.Value == 1)
+            .Select(p => new Finding(Severity.Caution, graph.Points[p.Key], "only one part is joined to this point; is another part, or a spelling, missing?"));
+}

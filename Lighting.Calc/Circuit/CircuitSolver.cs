@@ -1,0 +1,235 @@
+// The solver as its users see it: set values, solve, read.
+namespace Lighting.Calc;
+
+/// <summary>Finds the operating point of a <see cref="Circuit"/>. One thread at a time; solving again allocates nothing.</summary>
+/// <remarks>
+/// Conductors start open and loads absent. Volts and currents can be read after <see cref="SolveStatus.Solved"/> only.
+/// Of several points that the circuit can hold the bright one is found, on cold and warm starts alike.
+/// </remarks>
+internal sealed class CircuitSolver
+{
+    private readonly Circuit circuit;
+    private readonly TopologyKey key;
+    private readonly double[] conductanceSiemens;
+    private readonly Load[] loads;
+    private readonly bool[] connected;
+    private double emfVolts;
+    private double sourceOhms;
+    private LiveCircuit? live;
+    private ZeroOhmCurrents? zeroOhm;
+    private DropOutSearch? dropOuts;
+    private Plan? planned;
+    private bool zeroOhmIsCurrent;
+    private bool dropOutsAreCurrent;
+    private bool topologyChanged = true;
+    private bool conductorsChanged;
+    private bool loadsChanged;
+    private bool warm;
+    private SolveStatus? status;
+
+    public CircuitSolver(Circuit circuit)
+    {
+        this.circuit = circuit;
+        key = new TopologyKey(circuit.ConductorCount, circuit.LoadCount);
+        conductanceSiemens = new double[circuit.ConductorCount];
+        loads = new Load[circuit.LoadCount];
+        connected = new bool[circuit.LoadCount];
+        Array.Fill(connected, true);
+    }
+
+    public SolveDiagnostics Diagnostics { get; private set; }
+
+    public double SourceAmperes => Solved.SourceAmperes;
+
+    private Plan Plan => Live.Plan;
+
+    private LiveCircuit Live => live ?? throw new InvalidOperationException("Nothing has been solved.");
+
+    private LiveCircuit Solved => status == SolveStatus.Solved
+        ? Live
+        : throw new InvalidOperationException("There is no solution to read: the circuit is not solved.");
+
+    /// <summary>Zero merges the two nodes; infinity opens the conductor.</summary>
+    public void SetConductor(int conductor, double ohms)
+    {
+        if (!(ohms >= 0))
+            throw new ArgumentOutOfRangeException(nameof(ohms), ohms, "A resistance must be zero or more.");
+        status = null;
+        double siemens = 1 / ohms;
+        conductanceSiemens[conductor] = siemens;
+        Link link = siemens == 0 ? Link.Open : double.IsFinite(siemens) ? Link.Finite : Link.Merged;
+        topologyChanged |= key.SetConductor(conductor, link);
+        conductorsChanged = true;
+    }
+
+    public void SetLoad(int load, in Load law)
+    {
+        status = null;
+        loads[load] = law;
+        topologyChanged |= key.SetLoad(load, connected[load] && law.Quantity > 0);
+        loadsChanged = true;
+    }
+
+    public void SetLoadConnected(int load, bool isConnected)
+    {
+        status = null;
+        connected[load] = isConnected;
+        topologyChanged |= key.SetLoad(load, isConnected && loads[load].Quantity > 0);
+    }
+
+    /// <summary>Resistance zero is an ideal source; infinity takes the source out.</summary>
+    public void SetSource(double emf, double ohms)
+    {
+        if (!double.IsFinite(emf))
+            throw new ArgumentOutOfRangeException(nameof(emf), emf, "The source's volts must be finite.");
+        if (!(ohms >= 0))
+            throw new ArgumentOutOfRangeException(nameof(ohms), ohms, "A resistance must be zero or more.");
+        status = null;
+        emfVolts = emf;
+        sourceOhms = ohms;
+    }
+
+    /// <param name="warmStart">Start from the last solution: faster after small changes, and the same answer.</param>
+    public SolveStatus Solve(bool warmStart = false)
+    {
+        TakeValues();
+        zeroOhmIsCurrent = false;
+        dropOutsAreCurrent = false;
+        if (Live.Unknowns == 0 && sourceOhms == 0 && emfVolts != 0)
+        {
+            Diagnostics = new SolveDiagnostics(SolveStages.None, 0, circuit.Plus, double.PositiveInfinity, double.PositiveInfinity, false);
+            status = SolveStatus.DeadShort;
+            return SolveStatus.DeadShort;
+        }
+
+        status = HoldablePoint.Find(Live, warmStart && warm, out SolveDiagnostics found)
+            ? SolveStatus.Solved
+            : SolveStatus.NotConverged;
+        Diagnostics = found with { WorstNode = Live.Unknowns == 0 ? -1 : Plan.Numbering.NodeOfSlot[found.WorstNode] };
+        warm = status == SolveStatus.Solved;
+        return status.Value;
+    }
+
+    /// <summary>Solves from given volts, so that the answer does not depend on what was solved before.</summary>
+    /// <param name="volts">From <see cref="CopyVolts"/> with the same elements open and merged.</param>
+    public SolveStatus SolveFrom(double[] volts)
+    {
+        TakeValues();
+        volts.CopyTo(Live.Volts, 0);
+        Array.Clear(Live.LowVolts);
+        warm = true;
+        return Solve(warmStart: true);
+    }
+
+    /// <summary>The volts of the solution, for <see cref="SolveFrom"/>.</summary>
+    public double[] CopyVolts() => Solved.Volts[..(Live.Unknowns + 1)];
+
+    public double NodeVolts(int node)
+    {
+        int slot = Plan.Numbering.Slot[node];
+        return Solved.Across(slot, Live.Unknowns);
+    }
+
+    public double ConductorAmperes(int conductor)
+    {
+        LiveCircuit solved = Solved;
+        switch (key.Conductor(conductor))
+        {
+            case Link.Finite:
+                return solved.Across(Plan.Numbering.Slot[circuit.ConductorA[conductor]], Plan.Numbering.Slot[circuit.ConductorB[conductor]])
+                    * conductanceSiemens[conductor];
+            case Link.Merged:
+                zeroOhm ??= new ZeroOhmCurrents(circuit);
+                if (!zeroOhmIsCurrent)
+                    zeroOhm.Update(this, Plan.ZeroOhm);
+                zeroOhmIsCurrent = true;
+                return zeroOhm.Amperes(conductor);
+            default:
+                return 0;
+        }
+    }
+
+    /// <summary>All volts and currents at once.</summary>
+    /// <param name="nodeVolts">Receives the volts of each of the first nodes.</param>
+    /// <param name="conductorAmperes">Receives the current of each conductor.</param>
+    public void Copy(Span<double> nodeVolts, Span<double> conductorAmperes)
+    {
+        LiveCircuit solved = Solved;
+        int[] slot = solved.Plan.Numbering.Slot;
+        for (int v = 0; v < nodeVolts.Length; v++)
+            nodeVolts[v] = solved.Across(slot[v], solved.Unknowns);
+        conductorAmperes.Clear();
+        solved.CopyConductorAmperes(conductorAmperes);
+        for (int i = 0; i < conductorAmperes.Length; i++)
+        {
+            if (key.Conductor(i) == Link.Merged)
+                conductorAmperes[i] = ConductorAmperes(i);
+        }
+    }
+
+    /// <summary>Volts from feed to return, whether or not the load is connected.</summary>
+    public double LoadVolts(int load) =>
+        Solved.Across(Plan.Numbering.Slot[circuit.LoadFeed[load]], Plan.Numbering.Slot[circuit.LoadReturn[load]]);
+
+    /// <summary>Current from feed to return.</summary>
+    public double LoadAmperes(int load)
+    {
+        int place = Solved.Loads.PlaceOf(load);
+        if (place < 0)
+            return 0;
+        return loads[load].Reversed ? -Live.Loads.Amperes[place] : Live.Loads.Amperes[place];
+    }
+
+    /// <summary>A driver that gets volts, but less than its minimum.</summary>
+    public bool HasDroppedOut(int load)
+    {
+        int place = Solved.Loads.PlaceOf(load);
+        return place >= Live.Loads.FirstDriver && Live.Loads.IsDark(place);
+    }
+
+    /// <summary>Searches for other points that the circuit can hold, which <see cref="MayDropOut"/> then tells of.</summary>
+    public void FindDropOuts()
+    {
+        LiveCircuit solved = Solved;
+        (dropOuts ??= new DropOutSearch(solved)).Run();
+        dropOutsAreCurrent = true;
+    }
+
+    /// <summary>A lit driver that is dark at another point which the circuit can hold as well.</summary>
+    public bool MayDropOut(int load)
+    {
+        int place = Solved.Loads.PlaceOf(load);
+        if (!dropOutsAreCurrent || dropOuts is null)
+            throw new InvalidOperationException("Call FindDropOuts after solving.");
+        return place >= 0 && dropOuts.MayDropOut(place);
+    }
+
+    /// <summary>The plan of the elements as they are set, solved or not.</summary>
+    internal Plan Planned()
+    {
+        if (!topologyChanged)
+            return Plan;
+        return planned is { } plan && plan.Key.Equals(key) ? plan : planned = circuit.PlanFor(key);
+    }
+
+    internal Link LinkOf(int conductor) => key.Conductor(conductor);
+
+    private void TakeValues()
+    {
+        if (topologyChanged)
+        {
+            if (live is null)
+                live = new LiveCircuit(circuit, Planned());
+            else
+                live.Take(Planned());
+            warm = false;
+        }
+
+        if (topologyChanged || conductorsChanged)
+            Live.TakeConductors(conductanceSiemens);
+        if (topologyChanged || loadsChanged)
+            Live.Loads.Take(Plan, loads);
+        Live.TakeSource(emfVolts, sourceOhms);
+        topologyChanged = conductorsChanged = loadsChanged = false;
+    }
+}

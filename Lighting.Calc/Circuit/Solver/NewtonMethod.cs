@@ -1,0 +1,100 @@
+// The fast way: Newton's method on the tangents of the loads, then the last digits on the Kirchhoff residual.
+namespace Lighting.Calc;
+
+internal static class NewtonMethod
+{
+    /// <summary>From full source volts at every load: above any operating point, so of two the bright one is met first.</summary>
+    public static void StartCold(LiveCircuit circuit) =>
+        circuit.Loads.Volts.AsSpan(0, circuit.Loads.Count).Fill(circuit.EmfVolts);
+
+    /// <summary>Iterates from the load volts given until the loads' tangents meet their laws.</summary>
+    /// <returns>
+    /// False when a matrix was not positive definite, a driver came to stand between zero and its minimum volts, or
+    /// the iterations ran out: the point found, if any, need then not be the bright one.
+    /// </returns>
+    /// <remarks>
+    /// A solution with all drivers lit and a positive definite Jacobian is the bright one: the drivers' currents are
+    /// convex in the volts, and such a system has one holdable solution at most (the argument known from power flow,
+    /// where it singles out the high-voltage solution).
+    /// </remarks>
+    public static bool TryReach(LiveCircuit circuit)
+    {
+        LoadBank loads = circuit.Loads;
+        loads.Evaluate();
+        for (int i = 0; i < SolverLimits.NewtonIterations; i++)
+        {
+            if (!circuit.SolveTangent())
+                return false;
+            double difference = FollowTangents(circuit);
+            for (int j = loads.FirstDriver; j < loads.Count; j++)
+            {
+                if (loads.IsDark(j))
+                    return false;
+            }
+
+            if (difference <= SolverLimits.TangentAmperes)
+                return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Full Newton steps on the residual until it stops falling or is as small as aimed at.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="isEvaluated">Whether the loads are at the circuit's volts, as <see cref="TryReach"/> leaves them.</param>
+    public static void Polish(LiveCircuit circuit, bool isEvaluated = false)
+    {
+        if (!isEvaluated)
+        {
+            circuit.GatherLoadVolts();
+            circuit.Loads.Evaluate();
+        }
+
+        double residual = circuit.UpdateResidual();
+        for (int i = 0; i < SolverLimits.PolishIterations; i++)
+        {
+            if (residual <= SolverLimits.TargetAmperes && circuit.PowerImbalance() <= SolverLimits.PowerRelative / 10)
+                return;
+            if (!circuit.SolveStep())
+                return;
+            circuit.Move(1);
+            circuit.GatherLoadVolts();
+            circuit.Loads.Evaluate();
+            residual = circuit.UpdateResidual();
+        }
+    }
+
+    /// <summary>Moves the loads to the new volts; one whose volts turn round stops at zero on the way.</summary>
+    /// <returns>Greatest difference of a load's current there from its tangent; infinity while one stops at zero.</returns>
+    /// <remarks>
+    /// Lamps that are off still form loops through two grounds. Started at the source's volts their tangents lead past zero to
+    /// nearly as much the other way, and back; at zero a filament is cold, and its law a straight line.
+    /// </remarks>
+    private static double FollowTangents(LiveCircuit circuit)
+    {
+        LoadBank loads = circuit.Loads;
+        double[] tangent = circuit.TangentAmperes;
+        bool turned = false;
+        for (int j = 0; j < loads.Count; j++)
+        {
+            double volts = circuit.Across(loads.Plus[j], loads.Minus[j]);
+            tangent[j] = loads.Amperes[j] + loads.Siemens[j] * (volts - loads.Volts[j]);
+            bool turns = volts * loads.Volts[j] < 0;
+            turned |= turns;
+            loads.Volts[j] = turns ? 0 : volts;
+        }
+
+        loads.Evaluate();
+        if (turned)
+            return double.PositiveInfinity;
+        double greatest = 0;
+        for (int j = 0; j < loads.Count; j++)
+        {
+            double difference = Math.Abs(loads.Amperes[j] - tangent[j]);
+            if (!(difference <= greatest))
+                greatest = difference;
+        }
+
+        return greatest;
+    }
+}

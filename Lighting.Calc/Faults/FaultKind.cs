@@ -1,0 +1,50 @@
+namespace Lighting.Calc;
+
+/// <summary>The faults the trade knows.</summary>
+public enum FaultKind
+{
+    /// <summary>No fault.</summary>
+    None,
+
+    /// <summary>A run on the live side with a joint of high resistance, or open.</summary>
+    HighResistanceJoint,
+
+    /// <summary>A run on the earth side with a joint of high resistance, or open: a poor or missing earth.</summary>
+    HighResistanceEarth,
+
+    /// <summary>A switch contact of high resistance, or that never closes.</summary>
+    HighResistanceContact,
+
+    /// <summary>A switch contact that never opens.</summary>
+    ContactNeverOpens,
+
+    /// <summary>A blown fuse, and nothing else.</summary>
+    FuseBlown,
+
+    /// <summary>A fuse holder of high resistance.</summary>
+    HighResistanceFuseHolder,
+
+    /// <summary>A point on the live side that touches the frame; the fuse before it has blown.</summary>
+    ShortToFrame,
+
+    /// <summary>A lamp that is open; of several on the same two points, one or all.</summary>
+    LampDead,
+
+    /// <summary>A lamp of another voltage or power than the list's.</summary>
+    WrongLamp,
+
+    /// <summary>An LED with its two wires exchanged.</summary>
+    LedReversed,
+
+    /// <summary>A battery of too low a voltage even without load.</summary>
+    BatteryFlat,
+
+    /// <summary>A battery of high internal resistance: its voltage falls under load.</summary>
+    BatteryHighResistance,
+
+    /// <summary>A lighting coil of too low a voltage, magnets or turns failing.</summary>
+    LowCoilOutput,
+
+    /// <summary>A lighting coil with a winding or lead of high resistance, or open.</summary>
+    CoilWindingFault,
+}

@@ -1,0 +1,21 @@
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>A resistance fitted to readings.</summary>
+public sealed class FittedResistance
+{
+    private FittedResistance(ElectricResistance best, ElectricResistance low, ElectricResistance? high) => (Best, Low, High) = (best, low, high);
+
+    /// <summary>The likeliest.</summary>
+    public ElectricResistance Best { get; }
+
+    /// <summary>Lower limit, with a probability of 95 %.</summary>
+    public ElectricResistance Low { get; }
+
+    /// <summary>Upper limit, with a probability of 95 %; null when it may as well be open.</summary>
+    public ElectricResistance? High { get; }
+
+    internal static FittedResistance Of(double best, double low, double high) =>
+        new(ElectricResistance.FromOhms(best), ElectricResistance.FromOhms(low), double.IsInfinity(high) ? null : ElectricResistance.FromOhms(high));
+}

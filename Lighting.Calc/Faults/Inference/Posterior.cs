@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>Probabilities of all single faults, given readings.</summary>
+/// <remarks>
+/// A reading is normal about its prediction, with the instrument's error and the harness's tolerance; a share of readings is
+/// plainly wrong and lies anywhere (<see cref="FaultFindingOptions.BlunderShare"/>), so that no reading alone makes certain.
+/// What is common to all readings, the battery's volts and the harness's tolerance, is filtered along (<see cref="Likelihood"/>).
+/// Looks have the probabilities of <see cref="LookScale"/>. Severities lie on a grid, with the predictions interpolated between.
+/// </remarks>
+internal sealed class Posterior
+{
+    private readonly FaultModel _model;
+
+    private Posterior(FaultModel model, ImmutableArray<Particle> particles, double[] weights, double[] logLikelihood, double logEvidence)
+    {
+        LogEvidence = logEvidence;
+        _model = model;
+        Particles = particles;
+        Weights = weights;
+        LogLikelihood = logLikelihood;
+        FamilyWeights = new double[model.Families.Length];
+        MemberWeights = new double[model.Members.Length];
+        for (int i = 0; i < weights.Length; i++)
+        {
+            Particle p = particles[i];
+            FamilyWeights[p.Family] += weights[i];
+            MemberWeights[p.Low] += weights[i] * (1 - p.Part);
+            MemberWeights[p.High] += weights[i] * p.Part;
+        }
+    }
+
+    public ImmutableArray<Particle> Particles { get; }
+
+    public double[] Weights { get; }
+
+    public double[] LogLikelihood { get; }
+
+    public double[] FamilyWeights { get; }
+
+    /// <summary>Logarithm of the probability of all readings together.</summary>
+    public double LogEvidence { get; }
+
+    /// <summary>What the likeliest fault says of the battery's volts, as a share above the list's.</summary>
+    public double BatteryMean { get; private init; }
+
+    /// <summary>Variance of <see cref="BatteryMean"/>.</summary>
+    public double BatteryVariance { get; private init; }
+
+    /// <summary>The weights brought to the severities that were solved.</summary>
+    public double[] MemberWeights { get; }
+
+    public static ImmutableArray<Particle> Grid(FaultModel model)
+    {
+        const int steps = 12;
+        var particles = ImmutableArray.CreateBuilder<Particle>();
+        int first = 0;
+        for (int f = 0; f < model.Families.Length; f++)
+        {
+            FaultFamily family = model.Families[f];
+            for (int c = 0; c < family.Cases.Length; c++)
+            {
+                bool goesOn = family.IsContinuous && c + 1 < family.Cases.Length && double.IsFinite(family.Cases[c + 1].Ohms);
+                int count = goesOn ? steps : 1;
+                for (int k = 0; k < count; k++)
+                {
+                    double part = (double)k / steps;
+                    double share = goesOn ? ((1 - part) * family.Cases[c].Share + part * family.Cases[c + 1].Share) / steps : family.Cases[c].Share;
+                    // The last severity before an open one closes the grid with half a step only.
+                    if (!goesOn && family.IsContinuous && double.IsFinite(family.Cases[c].Ohms) && family.Cases.Length > 1)
+                        share /= steps;
+                    int high = goesOn ? first + c + 1 : first + c, last = family.Cases.Length - (double.IsFinite(family.Cases[^1].Ohms) ? 1 : 2);
+                    particles.Add(new Particle(f, first + c, high, part, share, first + Math.Max(0, c - 1), Math.Max(high, Math.Min(first + last, high + 1))));
+                }
+            }
+
+            double sum = particles.Where(p => p.Family == f).Sum(p => p.Prior);
+            for (int i = particles.Count - 1; i >= 0 && particles[i].Family == f; i--)
+                particles[i] = particles[i] with { Prior = particles[i].Prior / sum * model.PriorOf(family) };
+            first += family.Cases.Length;
+        }
+
+        return particles.ToImmutable();
+    }
+
+    public static Posterior Of(FaultModel model, ImmutableArray<Particle> particles, IReadOnlyList<Evidence> evidence)
+    {
+        var logLikelihood = new double[particles.Length];
+        var weights = new double[particles.Length];
+        var scale = new ReadingScale(model.Circuit);
+        double heaviest = double.NegativeInfinity, mean = 0, variance = 0;
+        for (int i = 0; i < particles.Length; i++)
+        {
+            Particle p = particles[i];
+            var likelihood = new Likelihood(scale);
+            foreach (Evidence e in evidence)
+                likelihood.Take(e, p.Of(e.Predicted));
+            logLikelihood[i] = likelihood.Logarithm;
+            double weight = Math.Log(p.Prior) + likelihood.Logarithm;
+            if (weight > heaviest)
+                (heaviest, mean, variance) = (weight, likelihood.BatteryMean, likelihood.BatteryVariance);
+        }
+
+        double most = logLikelihood.Max(), sum = 0;
+        for (int i = 0; i < weights.Length; i++)
+            sum += weights[i] = particles[i].Prior * Math.Exp(logLikelihood[i] - most);
+        for (int i = 0; i < weights.Length; i++)
+            weights[i] /= sum;
+        return new Posterior(model, particles, weights, logLikelihood, most + Math.Log(sum)) { BatteryMean = mean, BatteryVariance = variance };
+    }
+
+    /// <summary>The likeliest severity of a family, prior included.</summary>
+    public int Best(int family)
+    {
+        int best = -1;
+        for (int i = 0; i < Particles.Length; i++)
+            if (Particles[i].Family == family && (best < 0 || Weights[i] > Weights[best]))
+                best = i;
+        return best;
+    }
+
+    /// <summary>Severity of a particle: ohms, or a flat battery's or weak coil's share of volts.</summary>
+    public double Severity(in Particle particle)
+    {
+        FaultMember low = _model.Members[particle.Low], high = _model.Members[particle.High];
+        return low.Family.IsShare
+            ? low.Case.Factor + particle.Part * (high.Case.Factor - low.Case.Factor)
+            : particle.Part == 0 ? low.Case.Ohms : low.Case.Ohms * Math.Pow(high.Case.Ohms / low.Case.Ohms, particle.Part);
+    }
+}

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>What can come out of a test, and what each outcome would mean.</summary>
+internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, InformationGain gain)
+{
+    private const double LeastOutcome = 0.02;
+
+    // Share of full volts, or of an ammeter's range, below which a reading counts as nothing.
+    private const double Nothing = 0.03;
+
+    /// <summary>The outcomes of the test that <see cref="InformationGain.Bits"/> was last asked for, likeliest first.</summary>
+    public ImmutableArray<TestOutcome> Of(in TestPlace test, Column column)
+    {
+        var outcomes = new List<TestOutcome>();
+        Instrument instrument = test.Instrument;
+        if (instrument.IsLook())
+        {
+            for (int look = 0; look < 4; look++)
+                Add(FaultWords.Look((Brightness)look, instrument == Instrument.TestLamp), look, look);
+        }
+        else
+        {
+            double[] bins = new double[InformationGain.Bins];
+            for (int i = 0; i < gain.Joint.Length; i++)
+                bins[i % bins.Length] += gain.Joint[i];
+            (int low, int high) = Expected(instrument, column);
+            foreach ((int first, int last) in Ranges(bins, NothingTo(instrument), low, high))
+                Add(Range(instrument, first, last) + (first >= low && last <= high ? ", as it should be" : ""), first, last);
+        }
+
+        return [.. outcomes.OrderByDescending(o => o.Probability)];
+
+        void Add(string name, int first, int last)
+        {
+            double[] families = new double[hypotheses.Count];
+            for (int f = 0; f < families.Length; f++)
+                for (int b = first; b <= last; b++)
+                    families[f] += gain.Joint[f * InformationGain.Bins + b];
+            double probability = families.Sum();
+            if (probability < LeastOutcome)
+                return;
+            ImmutableArray<FaultExplanation> likely =
+            [
+                .. Enumerable.Range(0, families.Length).OrderByDescending(f => families[f]).Take(3)
+                    .Where(f => families[f] > 0.02 * probability)
+                    .Select(f => hypotheses.Named(f, families[f] / probability)),
+            ];
+            outcomes.Add(new TestOutcome(name, probability, likely, string.Join("; ", likely.Select(l => $"{l.Sentence} ({FaultWords.Percent(l.Probability)})"))));
+        }
+    }
+
+    // The bins into which a bike in order falls.
+    private (int Low, int High) Expected(Instrument instrument, Column column)
+    {
+        (double mean, double sigma) = (gain.Mean(column, 0), gain.Sigma(instrument, column, 0));
+        return (Bin(mean - 2 * sigma), Bin(mean + 2 * sigma));
+    }
+
+    // The last bin of next to nothing; −1 where an outcome is no volts or amperes.
+    private int NothingTo(Instrument instrument) => instrument switch
+    {
+        Instrument.Meter => Bin(Nothing * model.Circuit.Supply.FullVolts),
+        Instrument.Ammeter => Bin(Nothing * ReadingScale.MostAmperes / 10),
+        _ => -1,
+    };
+
+    private int Bin(double value) => Math.Clamp((int)Math.Floor((value - gain.Lowest) / gain.Width), -1, InformationGain.Bins);
+
+    // Outcomes are the heaps of the histogram, which end where hardly anything falls, cut where nothing ends and where what should be begins and ends.
+    private static IEnumerable<(int First, int Last)> Ranges(double[] bins, int nothing, int low, int high)
+    {
+        const double empty = 0.002;
+        int first = -1;
+        for (int b = 0; b <= bins.Length; b++)
+        {
+            bool here = b < bins.Length && bins[b] > empty, cut = b == low || b == high + 1 || (b == nothing + 1 && nothing < low);
+            if (first >= 0 && (!here || cut))
+            {
+                yield return (first, b - 1);
+                first = -1;
+            }
+
+            if (here && first < 0)
+                first = b;
+        }
+    }
+
+    private string Range(Instrument instrument, int first, int last)
+    {
+        double low = gain.Lowest + first * gain.Width, high = gain.Lowest + (last + 1) * gain.Width;
+        FaultFindingOptions options = model.Circuit.Options;
+        string from = FaultWords.Value(instrument, instrument == Instrument.Ohmmeter ? low : Math.Max(0, Rounded(low)), options);
+        string to = FaultWords.Value(instrument, instrument == Instrument.Ohmmeter ? high : Math.Max(0, Rounded(high)), options);
+        return from == to ? from : $"{from} to {to}";
+    }
+
+    private static double Rounded(double value) => Math.Round(value, 1);
+}

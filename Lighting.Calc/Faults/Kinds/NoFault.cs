@@ -1,0 +1,17 @@
+namespace Lighting.Calc;
+
+/// <summary>A bike in order.</summary>
+internal sealed class NoFault(FaultCircuit circuit, double weight = 1) : FaultFamily(circuit, FaultKind.None, 0, weight, OneSeverity)
+{
+    public override string PartName => "";
+
+    public override string Subject => "nothing";
+
+    public override void PutIn(FaultyHarness harness, FaultCase severity)
+    {
+    }
+
+    public override string Sentence(Fault fault) => Title(fault);
+
+    protected override string State(Fault fault) => "wrong";
+}

@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>What one test reads under every fault of every severity.</summary>
+/// <param name="count">Number of them.</param>
+internal sealed class Column(int count)
+{
+    /// <summary>Volts, amperes, the logarithm of ohms, or the logarithm of light.</summary>
+    public float[] Value { get; } = new float[count];
+
+    /// <summary>Standard deviation of the value by the harness's tolerance.</summary>
+    public float[] Sigma { get; } = new float[count];
+
+    /// <summary>Change of the value when the battery volts rise by their whole.</summary>
+    public float[] Battery { get; } = new float[count];
+
+    /// <summary>Change of the value by each pair of mirrored draws of the tolerances; empty where they are not solved.</summary>
+    public float[][] Draws { get; init; } = [];
+
+    /// <summary>Standard deviation of what each reading has of its own, the engine's speed; empty on a battery.</summary>
+    public float[] Own { get; init; } = [];
+
+    /// <summary>The prediction of a severity that was solved.</summary>
+    public Prediction At(int member) => new(Value[member], Sigma[member], Battery[member], Draw(0, member), Draw(1, member), Draw(2, member), OwnAt(member));
+
+    /// <summary><see cref="Own"/> of a severity; zero on a battery.</summary>
+    public float OwnAt(int member) => Own.Length > 0 ? Own[member] : 0;
+
+    /// <summary>A column of a circuit's supply.</summary>
+    public static Column Of(int count, TestSupply supply, bool withDraws) => new(count)
+    {
+        Draws = withDraws ? [.. Enumerable.Range(0, ToleranceDraws.Pairs).Select(_ => new float[count])] : [],
+        Own = supply.Coil is null ? [] : new float[count],
+    };
+
+    /// <summary>The same with room for more rows, for choosing a test; without the draws, which that does not need.</summary>
+    public Column Longer(int by)
+    {
+        var longer = new Column(Value.Length + by) { Own = Own.Length > 0 ? new float[Value.Length + by] : [] };
+        Value.CopyTo(longer.Value, 0);
+        Sigma.CopyTo(longer.Sigma, 0);
+        Battery.CopyTo(longer.Battery, 0);
+        Own.CopyTo(longer.Own, 0);
+        return longer;
+    }
+
+    /// <summary>Begins a row, which a stopped calculation may have begun before.</summary>
+    public void Begin(int member, double value)
+    {
+        Value[member] = (float)value;
+        Sigma[member] = 0;
+        foreach (float[] draw in Draws)
+            draw[member] = 0;
+    }
+
+    /// <summary>Adds what one draw of the tolerances reads; <see cref="Sigma"/> then holds the sum of squares.</summary>
+    public void AddDraw(int member, int draw, double value)
+    {
+        Sigma[member] += (float)Math.Pow(value - Value[member], 2);
+        if (Draws.Length > 0)
+            Draws[draw / 2][member] += (float)((draw % 2 == 0 ? value : -value) / 2);
+    }
+
+    /// <summary>Fills a row with a value whose tolerance and dependence on the supply are those of the row that has most tolerance.</summary>
+    public void Take(int row, double value, ImmutableArray<int> like)
+    {
+        int most = like.MaxBy(m => Sigma[m]);
+        Value[row] = (float)value;
+        (Sigma[row], Battery[row]) = (Sigma[most], Battery[most]);
+        if (Own.Length > 0)
+            Own[row] = Own[most];
+    }
+
+    private float Draw(int pair, int member) => Draws.Length > 0 ? Draws[pair][member] : 0;
+}

@@ -1,0 +1,184 @@
+
+namespace Lighting.Calc;
+
+/// <summary>Puts faults, a setting, a draw of the tolerances and an instrument into the circuit and solves it. One thread at a time.</summary>
+internal sealed class FaultSolver
+{
+    private readonly FaultCircuit _circuit;
+    private readonly ToleranceDraws _draws;
+    private readonly CircuitSolver _solver;
+    private readonly double[] _ohms;
+    private readonly Load[] _loads;
+    private readonly bool[] _connected;
+    private readonly Func<double, double> _amperesAt;
+    private readonly bool _mayFall;
+    private readonly double _ammeterOhms;
+    private readonly double _batteryOhms;
+    private int _lead = -1;
+    private bool _testLamp;
+    private double _emf;
+    private double _sourceOhms;
+    private bool _warm;
+    private AlternatingSource? _coil;
+    private double _rpm;
+
+    public FaultSolver(FaultCircuit circuit, ToleranceDraws draws)
+    {
+        _circuit = circuit;
+        _draws = draws;
+        _solver = new CircuitSolver(circuit.Circuit);
+        Harness = new FaultyHarness(circuit);
+        _amperesAt = AmperesAt;
+        _ammeterOhms = circuit.Options.AmmeterResistance.Ohms;
+        _batteryOhms = circuit.Supply.Coil is null ? circuit.Bike.BatteryResistance.Ohms : 0;
+        _mayFall = circuit.Bike.Lamps.Any(l => l.Specification.Type is LampType.Led);
+        _ohms = new double[circuit.Circuit.ConductorCount];
+        _loads = new Load[circuit.Circuit.LoadCount];
+        _connected = new bool[circuit.Circuit.LoadCount];
+        Array.Fill(_ohms, double.NaN);
+        Array.Fill(_connected, true);
+        foreach (int leak in circuit.Leaks)
+            Set(leak, FaultCircuit.LeakOhms);
+        foreach (int conductor in circuit.Shorts.Concat(circuit.Leads))
+            Set(conductor, FaultCircuit.OpenOhms);
+        Set(circuit.Meter, circuit.Options.MeterResistance.Ohms);
+        Set(circuit.TestLamp, CircuitLoad.Of(circuit.TestLampSpecification, 1, Earth.Negative));
+        Connect(circuit.TestLamp, false);
+    }
+
+    public CircuitSolver Circuit => _solver;
+
+    /// <summary>The harness as it was last set.</summary>
+    public FaultyHarness Harness { get; }
+
+    /// <summary>Puts in what stays the same while instruments change.</summary>
+    /// <param name="setting">The setting.</param>
+    /// <param name="first">A fault, or <see cref="NoFault"/>.</param>
+    /// <param name="second">A second fault; null for none.</param>
+    /// <param name="draw">Which draw of the tolerances; −1 for the list's values.</param>
+    /// <param name="supplyFactor">Volts of battery or coil over those of the list.</param>
+    /// <param name="ammeterFor">The fuse an ammeter replaces; −1 for none.</param>
+    /// <param name="speedFactor">Engine speed over that of the test; only a coil minds.</param>
+    public void Set(Setting setting, in FaultMember first, in FaultMember? second = null, int draw = -1, double supplyFactor = 1, int ammeterFor = -1, double speedFactor = 1)
+    {
+        Harness.Set(setting, first, second);
+        int ammeter = ammeterFor >= 0 ? _circuit.Fuses[ammeterFor] : -1;
+        foreach (int part in _circuit.Parts)
+        {
+            double ohms = part == ammeter ? _ammeterOhms : _draws.Ohms(draw, part);
+            Set(part, Harness.IsOpen[part] && part != ammeter ? FaultCircuit.OpenOhms : Math.Max(FaultCircuit.LeastOhms, ohms + Math.Min(FaultCircuit.OpenOhms, Harness.AddedOhms[part])));
+        }
+
+        for (int i = 0; i < _circuit.Points.Length; i++)
+            Set(_circuit.Shorts[i], Harness.IsShorted[i] ? FaultCircuit.ShortOhms : FaultCircuit.OpenOhms);
+        for (int i = 0; i < _circuit.Lamps.Length; i++)
+            SetLamp(i, draw);
+        double share = supplyFactor * Harness.VoltageShare;
+        _sourceOhms = Math.Min(FaultCircuit.OpenOhms, _batteryOhms + Harness.SourceOhms);
+        _emf = _circuit.Supply.OpenVolts * share;
+        _coil = _circuit.Supply.Coil?.Weakened(share, _sourceOhms);
+        _rpm = _circuit.Supply.Rpm * speedFactor;
+    }
+
+    /// <summary>Puts the tip on a point; −1 takes it off.</summary>
+    public void Probe(int point, bool testLamp)
+    {
+        if (_lead != point)
+        {
+            if (_lead >= 0)
+                Set(_circuit.Leads[_lead], FaultCircuit.OpenOhms);
+            if (point >= 0)
+                Set(_circuit.Leads[point], 1e-3);
+            _lead = point;
+        }
+
+        if (_testLamp != testLamp)
+        {
+            Connect(_circuit.TestLamp, testLamp);
+            _testLamp = testLamp;
+        }
+    }
+
+    /// <summary>Hangs a meter on every point at once; a point that this does not move reads the same with one meter.</summary>
+    public void LeakAsMeters(bool on)
+    {
+        foreach (int leak in _circuit.Leaks)
+            Set(leak, on ? _circuit.Options.MeterResistance.Ohms : FaultCircuit.LeakOhms);
+    }
+
+    /// <summary>Solves; a failure names the setting's fault.</summary>
+    /// <exception cref="InvalidOperationException">No solution was found.</exception>
+    public void Solve()
+    {
+        if (_coil is null)
+        {
+            SolveBehind(_emf, _sourceOhms);
+            return;
+        }
+
+        SolveBehind(_coil.TerminalVolts(_rpm, _amperesAt, _mayFall), 0);
+    }
+
+    private double AmperesAt(double volts)
+    {
+        SolveBehind(volts, 0);
+        return _solver.SourceAmperes;
+    }
+
+    private void SolveBehind(double emf, double ohms)
+    {
+        _solver.SetSource(emf, ohms);
+        SolveStatus status = _solver.Solve(_warm);
+        _warm = status == SolveStatus.Solved;
+        if (!_warm)
+        {
+            SolveDiagnostics d = _solver.Diagnostics;
+            throw new InvalidOperationException($"No operating point was found for a fault: {status}, {d.Iterations} iterations, {d.WorstResidualAmperes:G3} A left over at node {d.WorstNode}.");
+        }
+    }
+
+    public double Volts(int point) => _solver.NodeVolts(point);
+
+    public double TestLampVolts => _solver.LoadVolts(_circuit.TestLamp);
+
+    /// <summary>What an ammeter shows of a fuse's current, without sign and no more than it bears.</summary>
+    public double FuseAmperes(int fuse) => Math.Min(ReadingScale.MostAmperes, Math.Abs(_solver.ConductorAmperes(_circuit.Fuses[fuse])));
+
+    /// <summary>Volts across a lamp, positive when its feed is on the live side.</summary>
+    public double LampVolts(int lamp) => _circuit.Bike.Earth == Earth.Negative ? _solver.LoadVolts(_circuit.Lamps[lamp]) : -_solver.LoadVolts(_circuit.Lamps[lamp]);
+
+    private void SetLamp(int lamp, int draw)
+    {
+        LampFaultChange change = Harness.Lamps[lamp];
+        int quantity = _circuit.Bike.Lamps[lamp].Quantity, lit = quantity - change.Dead;
+        Load load = lit <= 0 || (change.Dead == 0 && change.Other is null) ? _draws.Lamp(draw, lamp)
+            : change.Other is { } other ? CircuitLoad.Of(other, lit, _circuit.Bike.Earth)
+            : _draws.Lamp(draw, lamp, lit);
+        Set(_circuit.Lamps[lamp], change.IsReversed ? load.Reverse() : load);
+        Connect(_circuit.Lamps[lamp], lit > 0);
+    }
+
+    private void Set(int conductor, double ohms)
+    {
+        if (_ohms[conductor] == ohms)
+            return;
+        _ohms[conductor] = ohms;
+        _solver.SetConductor(conductor, ohms);
+    }
+
+    private void Set(int load, in Load law)
+    {
+        if (_loads[load] == law)
+            return;
+        _loads[load] = law;
+        _solver.SetLoad(load, law);
+    }
+
+    private void Connect(int load, bool connected)
+    {
+        if (_connected[load] == connected)
+            return;
+        _connected[load] = connected;
+        _solver.SetLoadConnected(load, connected);
+    }
+}

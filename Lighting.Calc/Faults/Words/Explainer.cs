@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>Puts the faults of a posterior into words: what they are, what they explain, what conflicts with them.</summary>
+internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnlyList<Evidence> evidence)
+{
+    /// <summary>Standard deviations beyond which a reading conflicts with a fault.</summary>
+    public const double ConflictDistance = 3;
+
+    private readonly ReadingScale _scale = new(model.Circuit);
+
+    /// <summary>A family with the severity that fits best, and the readings it explains.</summary>
+    public FaultExplanation Explain(int family, double probability)
+    {
+        if (evidence.Count == 0)
+            return Named(family, probability);
+        Fault fault = FaultOf(family);
+        return new FaultExplanation([fault], probability, model.Families[family].Sentence(fault) + Explained(Fits(posterior.Best(family)), family == 0));
+    }
+
+    /// <summary>A family without its severity: before anything was read, or where a test decides it.</summary>
+    public FaultExplanation Named(int family, double probability)
+    {
+        Fault fault = FaultOf(family);
+        return new FaultExplanation([fault], probability, model.Families[family].Title(fault));
+    }
+
+    /// <summary>Whether readings were taken and each is one of a bike in order.</summary>
+    public bool IsAsItShouldBe => evidence.Count > 0 && Fits([.. evidence.Select(e => e.Predicted.At(0))]).All(f => f.Distance <= ConflictDistance);
+
+    /// <summary>How every reading lies to the best severity of a family.</summary>
+    public ImmutableArray<ReadingFit> Fits(int particle)
+    {
+        Particle p = posterior.Particles[particle];
+        return Fits([.. evidence.Select(e => p.Of(e.Predicted))]);
+    }
+
+    /// <summary>How every reading lies to predictions.</summary>
+    public ImmutableArray<ReadingFit> Fits(IReadOnlyList<Prediction> predicted)
+    {
+        var these = new Likelihood(_scale);
+        var healthy = new Likelihood(_scale);
+        var fits = ImmutableArray.CreateBuilder<ReadingFit>();
+        for (int i = 0; i < evidence.Count; i++)
+        {
+            Evidence e = evidence[i];
+            double before = these.Logarithm, healthyBefore = healthy.Logarithm;
+            these.Take(e, predicted[i]);
+            healthy.Take(e, e.Predicted.At(0));
+            fits.Add(new ReadingFit(e, these.Distance, these.Expected, these.Logarithm - before - (healthy.Logarithm - healthyBefore)));
+        }
+
+        return fits.ToImmutable();
+    }
+
+    public ImmutableArray<ConflictingReading> Conflicting(ImmutableArray<ReadingFit> fits) =>
+    [
+        .. fits.Where(f => f.Distance > ConflictDistance).OrderByDescending(f => f.Distance).Select(f => new ConflictingReading(
+            f.Evidence.Reading,
+            $"read {FaultWords.Of(f.Evidence.Reading)} with {f.Evidence.Place.Setting}; this gives {FaultWords.Value(f.Evidence.Place.Instrument, f.Expected, model.Circuit.Options)}")),
+    ];
+
+    /// <summary>The readings a fault explains, those first that speak most for it against a bike in order.</summary>
+    public string Explained(ImmutableArray<ReadingFit> fits, bool isNothing = false)
+    {
+        ReadingFit[] explained = [.. fits.Where(r => r.Distance <= ConflictDistance && r.GainOverNothing > 0.7).OrderByDescending(r => r.GainOverNothing).Take(3)];
+        bool all = fits.All(r => r.Distance <= ConflictDistance);
+        if (isNothing)
+            return all ? ": every reading is as it should be" : ", though not every reading is as it should be";
+        if (explained.Length == 0)
+            return all ? " agrees with the readings" : " explains no reading better than a bike in order does";
+        return $" explains {Listing(explained.Select(r => FaultWords.Of(r.Evidence.Reading)))}";
+    }
+
+    private static string Listing(IEnumerable<string> items)
+    {
+        string[] all = [.. items];
+        return all.Length == 1 ? all[0] : $"{string.Join(", ", all[..^1])} and {all[^1]}";
+    }
+
+    private Fault FaultOf(int family)
+    {
+        FaultFamily of = model.Families[family];
+        Particle best = posterior.Particles[posterior.Best(family)];
+        FaultCase severity = model.Members[best.Low].Case;
+        return of.At(of.IsShare ? severity with { Factor = posterior.Severity(best) } : severity, of is ResistanceFault ? Fitted(family) : null);
+    }
+
+    // Null where the connection is more likely open.
+    private FittedResistance? Fitted(int family)
+    {
+        var shares = new List<(double Ohms, double Weight)>();
+        double open = 0, sum = 0;
+        for (int i = 0; i < posterior.Particles.Length; i++)
+        {
+            Particle p = posterior.Particles[i];
+            if (p.Family != family)
+                continue;
+            double ohms = posterior.Severity(p), weight = posterior.Weights[i];
+            sum += weight;
+            if (double.IsInfinity(ohms))
+                open += weight;
+            else
+                shares.Add((ohms, weight));
+        }
+
+        if (sum <= 0 || open > 0.5 * sum)
+            return null;
+        shares.Sort((a, b) => a.Ohms.CompareTo(b.Ohms));
+        return FittedResistance.Of(shares.MaxBy(s => s.Weight).Ohms, At(0.05), At(0.95));
+
+        double At(double share)
+        {
+            double passed = 0;
+            foreach ((double ohms, double weight) in shares)
+                if ((passed += weight) >= share * sum)
+                    return ohms;
+            return double.PositiveInfinity;
+        }
+    }
+}

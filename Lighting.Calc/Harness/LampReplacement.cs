@@ -1,8 +1,0 @@
-using Lighting.Calc.Lamps;
-
-namespace Lighting.Calc.Harness;
-
-/// <summary>A lamp to be replaced and by what: one row of <c>swaps.csv</c>.</summary>
-/// <param name="Lamp">Name of the fitted lamp.</param>
-/// <param name="Replacement">What takes its place.</param>
-public sealed record LampReplacement(string Lamp, LampSpecification Replacement);

@@ -1,9 +1,0 @@
-namespace Lighting.Calc.Harness;
-
-/// <summary>How the names in a bike's lists compare: ordinal, without case.</summary>
-internal static class Name
-{
-    public static StringComparer Comparer => StringComparer.OrdinalIgnoreCase;
-
-    public static bool Equal(string left, string right) => Comparer.Equals(left, right);
-}

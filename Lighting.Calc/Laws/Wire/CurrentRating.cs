@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>The current a wire carries without end: printed rating × ambient factor × bundle factor.</summary>
+/// <remarks>
+/// Data: tables/current-ratings.csv. Gauges by 33 CFR 183.425 (80 °C insulation, 30 °C air), metric sizes by DIN VDE 0298-4
+/// and JIS C 3406 in free air. Both metric sources allow a rise of 40 K; what insulation an older harness has is
+/// seldom known, so every metric size is judged at 70 °C (ordinary PVC) from 30 °C air. A gauge without a rating of its own takes that of
+/// the next thinner gauge, and where there is none that of the next thinner metric size. See <see cref="AmbientDerating"/>
+/// and <see cref="BundleDerating"/> for the factors and their range.
+/// </remarks>
+public sealed record CurrentRating
+{
+    private const double ReferenceCelsius = 30;
+    private const double MetricLimitCelsius = 70;
+    private const double SameArea = 1e-9;
+    private static readonly ImmutableArray<Printed> Gauges = Read("awg", r => AmericanWireGauge.Solid((int)r.Number("size")).CopperArea.SquareMillimeters, r => r.Number("conductor_limit_celsius"), r => r.Number("ambient_celsius"));
+    private static readonly ImmutableArray<Printed> Metric = Read("mm2", r => r.Number("size"), _ => MetricLimitCelsius, _ => ReferenceCelsius);
+
+    private readonly Printed? _row;
+    private readonly bool _isOwn;
+
+    private CurrentRating(WireSize wire, Temperature ambient, int bundle, CurrentRatingBasis basis, Printed? row, bool isOwn)
+    {
+        Wire = wire;
+        Ambient = ambient;
+        Bundle = bundle;
+        Basis = basis;
+        (_row, _isOwn) = (row, isOwn);
+    }
+
+    /// <summary>The wire.</summary>
+    public WireSize Wire { get; }
+
+    /// <summary>Temperature of the air round it.</summary>
+    public Temperature Ambient { get; }
+
+    /// <summary>Loaded wires lying together, this one included.</summary>
+    public int Bundle { get; }
+
+    /// <summary>What the rating rests on, or why there is none.</summary>
+    public CurrentRatingBasis Basis { get; }
+
+    /// <summary>Current it carries without end; null where nothing is published, zero in air as hot as the insulation's limit.</summary>
+    public ElectricCurrent? Current { get; private init; }
+
+    /// <summary>The printed rating, before the factors; null where there is none.</summary>
+    public ElectricCurrent? PublishedCurrent { get; private init; }
+
+    /// <summary>Temperature the insulation may reach; null where there is no printed rating.</summary>
+    public Temperature? ConductorLimit { get; private init; }
+
+    /// <summary>Factor for the ambient; null where there is no printed rating.</summary>
+    public Ratio? AmbientFactor { get; private init; }
+
+    /// <summary>Factor for the bundle; null where none is printed.</summary>
+    public Ratio? BundleFactor { get; private init; }
+
+    /// <summary>In words: which printed rating, which factors, or why there is no rating.</summary>
+    public string Explanation => _row is { } row
+        ? (_isOwn ? $"{Wire}" : $"{row.Size}, the next thinner size with a published rating,")
+            + string.Create(CultureInfo.InvariantCulture, $" carries {row.Amperes:0.##} A in free air at {row.AmbientCelsius:0} °C with {row.LimitCelsius:0} °C insulation")
+            + Factors()
+        : $"no rating is published for {Wire} or for any thinner wire";
+
+    /// <summary>Where the printed rating comes from; empty where there is none.</summary>
+    public string Source { get; private init; } = "";
+
+    /// <summary>The rating of a wire.</summary>
+    /// <param name="wire">The wire.</param>
+    /// <param name="ambient">Temperature of the air round it, −40 °C and above.</param>
+    /// <param name="bundle">Loaded wires lying together, this one included; 1 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static CurrentRating Of(WireSize wire, Temperature ambient, int bundle)
+    {
+        Ratio? bundleFactor = BundleDerating.AllLoaded(bundle);
+        ImmutableArray<Printed> kind = wire.Construction == WireConstruction.MetricCable ? Metric : Gauges;
+        double area = wire.CopperArea.SquareMillimeters;
+        // A gauge looks among the gauges first, so that gauges are compared at one insulation.
+        if ((Thickest(kind, area) ?? Thickest(Metric, area)) is not { } row)
+            return new(wire, ambient, bundle, CurrentRatingBasis.NoPublishedRating, row: null, isOwn: false) { BundleFactor = bundleFactor };
+        var limit = Temperature.FromDegreesCelsius(row.LimitCelsius);
+        Ratio ambientFactor = AmbientDerating.Factor(limit, Temperature.FromDegreesCelsius(row.AmbientCelsius), ambient);
+        var published = ElectricCurrent.FromAmperes(row.Amperes);
+        bool own = kind.Contains(row) && row.SquareMillimetres >= area - SameArea;
+        CurrentRatingBasis basis = bundleFactor is null ? CurrentRatingBasis.NoPublishedBundleFactor
+            : ambientFactor.DecimalFractions <= 0 ? CurrentRatingBasis.AmbientTooHot
+            : own ? CurrentRatingBasis.Published : CurrentRatingBasis.ThinnerSize;
+        return new(wire, ambient, bundle, basis, row, own)
+        {
+            PublishedCurrent = published,
+            ConductorLimit = limit,
+            AmbientFactor = ambientFactor,
+            BundleFactor = bundleFactor,
+            Current = bundleFactor is { } f ? published * (ambientFactor.DecimalFractions * f.DecimalFractions) : null,
+            Source = row.Source,
+        };
+    }
+
+    private string Factors() => (AmbientFactor, BundleFactor) switch
+    {
+        (_, null) => $"; no factor is published for {Bundle} loaded wires together (the most is {BundleDerating.MostWires})",
+        ({ DecimalFractions: > 0 } ambient, { } bundle) =>
+            string.Create(CultureInfo.InvariantCulture, $", × {ambient.DecimalFractions:0.00} for air of {Ambient.DegreesCelsius:0} °C × {bundle.DecimalFractions:0.00} for {Bundle} loaded together"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"; air of {Ambient.DegreesCelsius:0} °C leaves nothing of it"),
+    };
+
+    private static Printed? Thickest(ImmutableArray<Printed> printed, double squareMillimetres) =>
+        printed.LastOrDefault(p => p.SquareMillimetres <= squareMillimetres + SameArea);
+
+    private static ImmutableArray<Printed> Read(string family, Func<TableRow, double> area, Func<TableRow, double> limit, Func<TableRow, double> ambient) =>
+    [
+        .. PublishedTable.Load("current-ratings").Read().Where(r => r.Text("family") == family)
+            .Select(r => new Printed($"{r.Text("size")} {(family == "awg" ? "AWG" : family)}", area(r), r.Number("rating_a"), limit(r), ambient(r), r.Text("source")))
+            .OrderBy(p => p.SquareMillimetres),
+    ];
+
+    private sealed record Printed(string Size, double SquareMillimetres, double Amperes, double LimitCelsius, double AmbientCelsius, string Source);
+}

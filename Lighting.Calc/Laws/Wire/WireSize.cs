@@ -1,0 +1,41 @@
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>One standard size of wire: its copper and its resistance.</summary>
+public sealed record WireSize
+{
+    internal WireSize(string name, WireConstruction construction, Area copperArea, double ohmsPerMetreAt20)
+    {
+        Name = name;
+        Construction = construction;
+        CopperArea = copperArea;
+        OhmsPerMetreAt20 = ohmsPerMetreAt20;
+    }
+
+    /// <summary>The name lists use: <c>16 AWG</c>, <c>16 AWG stranded</c> or <c>1.25 mm2</c>.</summary>
+    public string Name { get; }
+
+    /// <summary>How its resistance is known.</summary>
+    public WireConstruction Construction { get; }
+
+    /// <summary>Nominal cross-section of its copper.</summary>
+    public Area CopperArea { get; }
+
+    internal double OhmsPerMetreAt20 { get; }
+
+    /// <summary>Resistance of a length of it, one way.</summary>
+    /// <remarks>Gauges: annealed copper of the nominal area, by <see cref="AmericanWireGauge"/>. Metric cable: the standard's greatest at 20 °C (tables/conductors-metric.csv). Both follow the temperature by <see cref="Copper"/>.</remarks>
+    /// <param name="length">Length of this one conductor, zero or more.</param>
+    /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public ElectricResistance Resistance(Length length, Temperature temperature)
+    {
+        if (!(length.Meters >= 0))
+            throw new ArgumentOutOfRangeException(nameof(length), length, "A length is zero or more.");
+        return ElectricResistance.FromOhms(OhmsPerMetreAt20 * length.Meters * Copper.ResistanceFactor(temperature).DecimalFractions);
+    }
+
+    /// <inheritdoc/>
+    public override string ToString() => Name;
+}

@@ -1,0 +1,97 @@
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>Reads what a lamp is from its row: a published code, or volts with watts or amps.</summary>
+internal static class LampCells
+{
+    private static readonly string[] s_figures = ["volts", "watts", "amps", "minimum volts"];
+
+    /// <summary>The type words of lists.</summary>
+    public static readonly (string Word, LampType Value)[] Types =
+    [
+        ("filament", LampType.Filament), ("halogen", LampType.Halogen), ("led", LampType.Led),
+        ("led ballast", LampType.LedBallast), ("fixed", LampType.Fixed), ("resistor", LampType.Resistor),
+    ];
+
+    /// <summary>What the row's lamp draws and gives; null, with the faults logged, when the row does not say.</summary>
+    /// <param name="row">A row of lamps or of swaps.</param>
+    /// <param name="codeColumn">The column of the code.</param>
+    /// <param name="systemVoltage">The bike's nominal volts.</param>
+    /// <param name="assumedType">The type of a lamp without a code that names none; null where it must name one.</param>
+    public static LampSpecification? Read(ListRow row, string codeColumn, ElectricPotential systemVoltage, LampType? assumedType)
+    {
+        LampType? type = row.Word("type", "a type of lamp", Types);
+        if (row.Text(codeColumn) is { } code)
+            return Published(row, codeColumn, code, type, systemVoltage);
+        ElectricPotential? volts = row.Quantity("volts", CellRanges.LampVolts);
+        Power? watts = row.Quantity("watts", CellRanges.LampWatts);
+        ElectricCurrent? amps = row.Quantity("amps", CellRanges.LampAmps);
+        ElectricPotential? minimum = row.Quantity("minimum volts", CellRanges.LampVolts);
+        if (type is null && row.Text("type") is null && assumedType is null)
+            row.Fault("type", null, "the cell is blank", $"a lamp without a code needs its type: {Choice.Of(Types.Select(t => t.Word))}");
+        NeedFigures(row, codeColumn);
+        if ((type ?? assumedType) is not { } known || row.IsFaulty || volts is not { } v)
+            return null;
+        return CheckMinimum(row, known, v, minimum)
+            ? watts is { } w ? LampSpecification.FromPower(known, v, w, minimum) : LampSpecification.FromCurrent(known, v, amps!.Value, minimum)
+            : null;
+    }
+
+    private static LampSpecification? Published(ListRow row, string codeColumn, string code, LampType? type, ElectricPotential systemVoltage)
+    {
+        string[] extra = [.. s_figures.Where(f => row.Text(f) is not null)];
+        foreach (string figure in extra)
+            row.Fault(figure, row.Text(figure), $"stands beside the code '{code}', which gives it already", "drop one of the two");
+        if (LedClassTable.TryFind(code, out LampSpecification? led) && led is not null)
+            return Generic(row, codeColumn, led, type, systemVoltage);
+        if (!LampTable.TryFind(code, systemVoltage, out PublishedLamp? lamp) || lamp is null)
+        {
+            row.Fault(codeColumn, LampCodes.Explain(code));
+            return null;
+        }
+
+        LampType published = lamp.Specification.Type;
+        bool sameLaw = type == published || (type is LampType.Filament or LampType.Halogen && published is LampType.Filament or LampType.Halogen);
+        if (type is not null && !sameLaw)
+            row.Fault("type", row.Text("type"), $"stands beside the code '{lamp.Code}', which is of type {Types.First(t => t.Value == published).Word}", "drop one of the two");
+        if (lamp.SystemVoltage.Volts != systemVoltage.Volts)
+            row.Caution(codeColumn, code, $"is published for {QuantityText.Voltage.Write(lamp.SystemVoltage)} V systems only, and the bike is {QuantityText.Voltage.Write(systemVoltage)} V", null);
+        return lamp.Specification;
+    }
+
+    private static LampSpecification Generic(ListRow row, string codeColumn, LampSpecification led, LampType? type, ElectricPotential systemVoltage)
+    {
+        if (type is not null && type != led.Type)
+            row.Fault("type", row.Text("type"), $"stands beside the code '{led.Code}', which is of type {Types.First(t => t.Value == led.Type).Word}", "drop one of the two");
+        if (led.MaximumVoltage is { } most && most.Volts < systemVoltage.Volts)
+            row.Caution(codeColumn, led.Code, $"stands {QuantityText.Voltage.Write(most)} V at most, and the bike is {QuantityText.Voltage.Write(systemVoltage)} V", null);
+        else if (led.MinimumVoltage is { } least && least.Volts > systemVoltage.Volts)
+            row.Caution(codeColumn, led.Code, $"needs {QuantityText.Voltage.Write(least)} V at least, and the bike is {QuantityText.Voltage.Write(systemVoltage)} V", null);
+        return led;
+    }
+
+    private static void NeedFigures(ListRow row, string codeColumn)
+    {
+        bool volts = row.Text("volts") is not null, watts = row.Text("watts") is not null, amps = row.Text("amps") is not null;
+        if (!volts && !watts && !amps)
+            row.Fault(codeColumn, null, "the lamp has no code and no figures", "give a code, or volts with watts or amps");
+        else if (!volts)
+            row.Fault("volts", null, "the cell is blank", $"a lamp by its {(watts ? "watts" : "amps")} needs the volts they hold at");
+        else if (!watts && !amps)
+            row.Fault("watts", null, "the cell is blank", "a lamp by its volts needs watts or amps");
+        else if (watts && amps)
+            row.Fault("amps", row.Text("amps"), $"stands beside watts {OneLine.Quoted(row.Text("watts")!)}", "drop one of the two");
+    }
+
+    private static bool CheckMinimum(ListRow row, LampType type, ElectricPotential volts, ElectricPotential? minimum)
+    {
+        if (minimum is not { } least)
+            return true;
+        if (type is not (LampType.Led or LampType.LedBallast))
+            row.Fault("minimum volts", row.Text("minimum volts"), $"is given for a lamp of type {Types.First(t => t.Value == type).Word}", "only led and led ballast have minimum volts");
+        else if (least.Volts >= volts.Volts)
+            row.Fault("minimum volts", row.Text("minimum volts"), "is not below the lamp's volts", $"expected less than {QuantityText.Voltage.Write(volts)} V");
+        return !row.IsFaulty;
+    }
+}

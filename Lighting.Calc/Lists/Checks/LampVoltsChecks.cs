@@ -1,0 +1,34 @@
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>Catches lamps made for another system's volts, and a bike whose system voltage was left at 12 V.</summary>
+internal static class LampVoltsChecks
+{
+    public static void Caution(List<(ListRow Row, FittedLamp Lamp)> lamps, ElectricPotential systemVoltage, FaultLog log)
+    {
+        string system = QuantityText.Voltage.Write(systemVoltage);
+        bool low = lamps.TrueForAll(l => IsLow(l.Lamp)), high = lamps.TrueForAll(l => IsHigh(l.Lamp));
+        if (lamps.Count > 0 && (low || high))
+        {
+            double least = lamps.Min(l => l.Lamp.Specification.ReferenceVoltage.Volts), most = lamps.Max(l => l.Lamp.Specification.ReferenceVoltage.Volts);
+            string span = least == most ? Shown(least) : $"{Shown(least)} to {Shown(most)}";
+            log.Caution(new ListFault
+            {
+                File = lamps[0].Row.File,
+                Problem = $"every lamp is for {span} V, and the bike is {system} V",
+                Expected = "set 'system voltage' in bike.csv if the bike is not",
+            });
+            return;
+        }
+
+        foreach ((ListRow row, FittedLamp lamp) in lamps.Where(l => HasVolts(l.Row) && (IsLow(l.Lamp) || IsHigh(l.Lamp))))
+            row.Caution("volts", row.Text("volts"), $"is far from the system voltage, {system} V", null);
+
+        static bool HasVolts(ListRow row) => row.Text("volts") is not null;
+        bool IsLow(FittedLamp lamp) => lamp.Specification.ReferenceVoltage.Volts < 0.75 * systemVoltage.Volts;
+        bool IsHigh(FittedLamp lamp) => lamp.Specification.ReferenceVoltage.Volts > 1.6 * systemVoltage.Volts;
+    }
+
+    private static string Shown(double volts) => QuantityText.Voltage.Write(ElectricPotential.FromVolts(volts));
+}

@@ -1,0 +1,13 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>Thrown when the value of a <see cref="ListResult{T}"/> that has faults is asked for.</summary>
+public sealed class ListException : FormatException
+{
+    internal ListException(ImmutableArray<ListFault> faults)
+        : base(string.Join('\n', faults.Select(f => f.Message))) => Faults = faults;
+
+    /// <summary>Every fault, one or more, in file and line order; the message holds each on a line.</summary>
+    public ImmutableArray<ListFault> Faults { get; }
+}

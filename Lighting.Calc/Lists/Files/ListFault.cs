@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>One thing wrong (or, among cautions, one thing odd) in a bike's lists: where, what, and how to put it right.</summary>
+/// <remarks>Two faults are equal when they say the same of the same place.</remarks>
+public sealed record ListFault
+{
+    /// <summary>Name of the file, such as <c>lamps.csv</c>; the path asked for when nothing could be opened.</summary>
+    public required string File { get; init; }
+
+    /// <summary>Line in the file, the first being 1; 0 when the fault is the file's as a whole.</summary>
+    public int Line { get; init; }
+
+    /// <summary>Number of the column as it stands in the file, the first being 1; 0 when the fault is the line's as a whole.</summary>
+    public int ColumnNumber { get; init; }
+
+    /// <summary>Name of the column; null when the fault is the line's as a whole.</summary>
+    public string? ColumnName { get; init; }
+
+    /// <summary>The offending text; null where there is none.</summary>
+    public string? Text { get; init; }
+
+    /// <summary>What is wrong, to follow the text: <c>is not a number of watts</c>.</summary>
+    public required string Problem { get; init; }
+
+    /// <summary>What to write instead; null where <see cref="Problem"/> says it all.</summary>
+    public string? Expected { get; init; }
+
+    /// <summary>Known words close to the text, closest first; empty where there is none.</summary>
+    public ImmutableArray<string> Nearest { get; init; } = [];
+
+    /// <summary>The fault in one line: <c>lamps.csv:7: column 'watts' (6): '55,0' is not a number of watts; write a decimal point: 55.0</c>.</summary>
+    public string Message =>
+        (Line > 0 ? $"{File}:{Line}: " : $"{File}: ")
+        + (ColumnName is null ? "" : $"column '{ColumnName}' ({ColumnNumber}): ")
+        + OneLine.Of(Text, Problem, Expected, Nearest);
+
+    /// <inheritdoc/>
+    public bool Equals(ListFault? other) => other is not null
+        && (File, Line, ColumnNumber, ColumnName, Text, Problem, Expected) == (other.File, other.Line, other.ColumnNumber, other.ColumnName, other.Text, other.Problem, other.Expected)
+        && Nearest.AsSpan().SequenceEqual(other.Nearest.AsSpan());
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(File, Line, ColumnNumber, Text, Problem);
+
+    /// <summary>The same as <see cref="Message"/>.</summary>
+    public override string ToString() => Message;
+}

@@ -1,0 +1,13 @@
+namespace Lighting.Calc;
+
+/// <summary>How much a list may hold: far above any bike, far below what would hurt the reader.</summary>
+internal static class ListLimits
+{
+    public const int Bytes = 4 * 1024 * 1024;
+    public const int Rows = 10_000;
+    public const int CellCharacters = 500;
+    public const int HeaderCells = 100;
+
+    /// <summary>Unknown names whose nearest known ones are sought, which takes time in a list of thousands.</summary>
+    public const int Explained = 200;
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>Reads one list's file into rows under known columns, or logs why it cannot.</summary>
+internal static class ListReader
+{
+    /// <summary>The list; null, with the faults logged, when its file or header is wrong. A row that is wrong as a whole is logged and left out.</summary>
+    public static ListTable? Read(ListFile source, ListSchema schema, FaultLog log)
+    {
+        string file = source.Label;
+        if (source.Read(log) is not { } bytes || ListText.Check(bytes, file, log) is not { } utf8)
+            return null;
+        if (ListLexer.FirstLine(utf8) is not { } first)
+        {
+            log.Fault(new ListFault { File = file, Line = 1, Problem = "the list is empty", Expected = $"the first line names the columns: {schema.KnownColumns}" });
+            return null;
+        }
+
+        if (ListSeparator.Of(first.Text, file, first.Number, log) is not { } separator)
+            return null;
+        int before = log.FaultCount;
+        List<ListLine> lines = ListLexer.Split(utf8, separator, file, log);
+        bool headerIsWhole = lines.Count > 0 && lines[0].Number == first.Number;
+        if (!headerIsWhole)
+        {
+            if (log.FaultCount == before)
+                log.Fault(new ListFault { File = file, Line = first.Number, Problem = "the header line cannot be read", Expected = $"the first line names the columns: {schema.KnownColumns}" });
+            return null;
+        }
+
+        if (ListHeader.Match(schema, lines[0], file, log) is not { } places)
+            return null;
+        var rows = ImmutableArray.CreateBuilder<ListRow>(lines.Count - 1);
+        for (int i = 1; i < lines.Count; i++)
+            if (IsWhole(lines[i], lines[0], separator, file, log))
+                rows.Add(new ListRow(schema, file, lines[i].Number, Array.ConvertAll(lines[i].Cells, CellText.Clean), places, log));
+        return new ListTable(schema, file, rows.DrainToImmutable(), log.FaultCount == before);
+    }
+
+    private static bool IsWhole(ListLine line, ListLine header, char separator, string file, FaultLog log)
+    {
+        if (line.Cells.Length != header.Cells.Length)
+        {
+            string many = line.Cells.Length > header.Cells.Length ? $"; quote a cell that holds {ListSeparator.Name(separator)}" : "";
+            log.Fault(new ListFault { File = file, Line = line.Number, Problem = $"the row has {line.Cells.Length} cells, the header {header.Cells.Length}{many}" });
+            return false;
+        }
+
+        for (int i = 0; i < line.Cells.Length; i++)
+        {
+            string? problem = line.Cells[i].Length > ListLimits.CellCharacters ? $"is longer than {ListLimits.CellCharacters} characters"
+                : CellText.HasControl(line.Cells[i]) ? "holds a control character"
+                : string.IsNullOrWhiteSpace(header.Cells[i]) && !string.IsNullOrWhiteSpace(line.Cells[i]) ? "stands under a column that has no name"
+                : null;
+            if (problem is null)
+                continue;
+            log.Fault(new ListFault { File = file, Line = line.Number, ColumnName = CellText.Clean(header.Cells[i]), ColumnNumber = i + 1, Text = line.Cells[i], Problem = problem });
+            return false;
+        }
+
+        return true;
+    }
+}

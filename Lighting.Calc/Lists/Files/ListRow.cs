@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>One row of a list: gives its cells as what they should be, and logs the ones that are not.</summary>
+/// <param name="schema">The list.</param>
+/// <param name="file">What messages call it.</param>
+/// <param name="line">The file's line where the row starts.</param>
+/// <param name="cells">Its cells, cleaned.</param>
+/// <param name="places">For each column of the list its place among the cells, −1 where there is none.</param>
+/// <param name="log">Takes the faults.</param>
+internal sealed class ListRow(ListSchema schema, string file, int line, string[] cells, int[] places, FaultLog log)
+{
+    private (string Column, Condition? Condition, string? Expected) _condition = ("", null, null);
+
+    public string File => file;
+
+    public int Line => line;
+
+    /// <summary>Whether a fault of this row has been logged.</summary>
+    public bool IsFaulty { get; private set; }
+
+    /// <summary>The cell's text; null when it is blank or its column is absent.</summary>
+    public string? Text(string column)
+    {
+        int place = Place(column);
+        return place < 0 || cells[place].Length == 0 ? null : cells[place];
+    }
+
+    /// <summary>The cell's text; null, with the fault logged, when it is blank.</summary>
+    public string? Required(string column)
+    {
+        string? text = Text(column);
+        if (text is null)
+            Fault(column, null, "the cell is blank", null);
+        return text;
+    }
+
+    /// <summary>A quantity; null when the cell is blank, or is not one and the fault is logged.</summary>
+    public TQuantity? Quantity<TQuantity>(string column, QuantityText<TQuantity> reader)
+        where TQuantity : struct, IQuantity
+    {
+        if (Text(column) is not { } text)
+            return null;
+        if (reader.TryParse(text, out TQuantity quantity, out TextProblem? problem))
+            return quantity;
+        Fault(column, problem);
+        return null;
+    }
+
+    /// <summary>A whole number; null when the cell is blank, or is not one and the fault is logged.</summary>
+    public int? Whole(string column, int lowest, int highest)
+    {
+        if (Text(column) is not { } text)
+            return null;
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int value) && value >= lowest && value <= highest)
+            return value;
+        Fault(column, text, $"is not a whole number from {lowest} to {highest}", null);
+        return null;
+    }
+
+    /// <summary>One of some known words; null when the cell is blank, or is not one and the fault is logged.</summary>
+    public T? Word<T>(string column, string noun, params (string Word, T Value)[] words)
+        where T : struct
+    {
+        if (Text(column) is not { } text)
+            return null;
+        foreach ((string word, T value) in words)
+            if (string.Equals(word, text, StringComparison.OrdinalIgnoreCase))
+                return value;
+        Fault(column, text, $"is not {noun}", $"expected {Choice.Of(words.Select(w => w.Word))}", NearestWords.Of(text, words.Select(w => w.Word)));
+        return null;
+    }
+
+    /// <summary>A condition; <see cref="Condition.Always"/> when the cell is blank, or is not one and the fault is logged.</summary>
+    public Condition Condition(string column)
+    {
+        Condition? condition = ConditionOrNull(column);
+        if (condition is null)
+            Fault(column, Text(column), "is not a condition", $"expected {_condition.Expected}");
+        return condition ?? Calc.Condition.Always;
+    }
+
+    /// <summary>A condition; null when the cell does not hold one, which is not logged.</summary>
+    public Condition? ConditionOrNull(string column)
+    {
+        if (_condition.Column != column)
+            _condition = Calc.Condition.TryParse(Text(column) ?? "", out Condition condition, out string? expected) ? (column, condition, null) : (column, null, expected);
+        return _condition.Condition;
+    }
+
+    /// <summary>A condition that says how switches are held: each in one position.</summary>
+    public Condition Held(string column)
+    {
+        Condition condition = Condition(column);
+        foreach (ConditionTerm term in condition.Terms.Where(t => t.Positions.Length > 1))
+            Fault(column, term.ToString(), $"holds the switch '{term.Switch}' in several positions at once", "expected one position of each switch");
+        if (condition.Parts.Any(p => p.Length > 1))
+            Fault(column, condition.ToString(), "leaves open which switch is held", "expected one position of each switch, without 'or'");
+        return condition;
+    }
+
+    public void Fault(string column, TextProblem problem) => Fault(column, problem.Text, problem.Problem, problem.Expected, problem.Nearest);
+
+    public void Fault(string column, string? text, string problem, string? expected, ImmutableArray<string> nearest = default)
+    {
+        IsFaulty = true;
+        log.Fault(Describe(column, text, problem, expected, nearest));
+    }
+
+    public void Caution(string column, string? text, string problem, string? expected, ImmutableArray<string> nearest = default) =>
+        log.Caution(Describe(column, text, problem, expected, nearest));
+
+    private ListFault Describe(string column, string? text, string problem, string? expected, ImmutableArray<string> nearest)
+    {
+        int place = Place(column);
+        return new ListFault
+        {
+            File = file,
+            Line = line,
+            ColumnName = place < 0 ? null : column,
+            ColumnNumber = place + 1,
+            Text = text,
+            Problem = place < 0 && text is null ? $"the list has no column '{column}': {problem}" : problem,
+            Expected = expected,
+            Nearest = nearest.IsDefault ? [] : nearest,
+        };
+    }
+
+    private int Place(string column) => places[schema.IndexOf(column)];
+}

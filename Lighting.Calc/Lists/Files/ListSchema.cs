@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>A list's file name and columns.</summary>
+internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Columns)
+{
+    public static readonly ListSchema Bike = Of("bike.csv", "item!", "value!");
+
+    public static readonly ListSchema Lamps = Of(
+        "lamps.csv", "circuit!", "lamp!", "code", "type", "quantity", "volts", "watts", "amps", "minimum volts", "lit when", "duty", "feed", "return");
+
+    public static readonly ListSchema Runs = Of("runs.csv", "run!", "from!", "to!", "wire!", "length!", "joints", "joint resistance", "bundle", "colour");
+
+    public static readonly ListSchema Switches = Of("switches.csv", "switch!", "from!", "to!", "closed in!", "resistance", "has off");
+
+    public static readonly ListSchema Fuses = Of("fuses.csv", "fuse!", "from!", "to!", "rating!", "style", "resistance");
+
+    public static readonly ListSchema Charging = Of("charging.csv", "rpm!", "current!", "when");
+
+    public static readonly ListSchema Ride = Of("ride.csv", "stretch!", "rpm!", "minutes!", "when");
+
+    public static readonly ListSchema Swaps = Of("swaps.csv", "lamp!", "new code", "type", "volts", "watts", "amps", "minimum volts");
+
+    public static readonly ListSchema Readings = Of("readings.csv", "when!", "point!", "instrument!", "reading!");
+
+    /// <summary>A mechanic's own priors of faults, which is no list of a bike.</summary>
+    public static readonly ListSchema Priors = Of("fault-priors.csv", "fault!", "weight!", "source");
+
+    /// <summary>Every list of a bike, in the order in which they are read and their faults reported.</summary>
+    public static readonly ImmutableArray<ListSchema> All = [Bike, Lamps, Runs, Switches, Fuses, Charging, Ride, Swaps, Readings];
+
+    /// <summary>The column names, for a message.</summary>
+    public string KnownColumns => string.Join(", ", Columns.Select(c => c.Name));
+
+    /// <summary>The place of a column in <see cref="Columns"/>; −1 where there is none of that name.</summary>
+    public int IndexOf(string column)
+    {
+        for (int i = 0; i < Columns.Length; i++)
+            if (string.Equals(Columns[i].Name, column, StringComparison.OrdinalIgnoreCase))
+                return i;
+        return -1;
+    }
+
+    private static ListSchema Of(string file, params string[] columns) =>
+        new(file, [.. columns.Select(c => new ListColumn(c.TrimEnd('!'), c.EndsWith('!')))]);
+}

@@ -1,4 +1,0 @@
-namespace Lighting.Calc.Lists;
-
-/// <summary>A column a list may have.</summary>
-internal sealed record ListColumn(string Name, bool Required = false);

@@ -1,4 +1,0 @@
-namespace Lighting.Calc.Lists;
-
-/// <summary>One line of a list, split into cells.</summary>
-internal sealed record ListLine(int Number, string[] Cells);

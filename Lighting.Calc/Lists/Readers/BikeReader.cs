@@ -1,0 +1,76 @@
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>Reads <c>bike.csv</c>: an item and its value on each row.</summary>
+internal static class BikeReader
+{
+    private static readonly string[] s_items =
+        ["name", "system voltage", "battery voltage", "charging voltage", "battery capacity", "battery resistance", "wire temperature", "earth", "allowed drop", "lighting", "flasher", "flasher load"];
+
+    /// <summary>The flasher words of the list.</summary>
+    public static readonly (string Word, FlasherKind Value)[] Flashers =
+        [("thermal", FlasherKind.Thermal), ("electronic", FlasherKind.Electronic), ("none", FlasherKind.None)];
+
+    /// <summary>The bike without its lists; what is not given, or not readable and logged, is assumed.</summary>
+    public static Bike Read(ListTable? table)
+    {
+        Dictionary<string, ListRow> items = Items(table);
+        ElectricPotential system = Value(items, "system voltage", CellRanges.SystemVolts) ?? BikeDefaults.SystemVoltage;
+        Bike assumed = Bike.ForSystem(system);
+        Bike bike = assumed with
+        {
+            Name = Row(items, "name")?.Text("value") ?? "",
+            BatteryVoltage = Value(items, "battery voltage", CellRanges.SourceVolts) ?? assumed.BatteryVoltage,
+            ChargingVoltage = Value(items, "charging voltage", CellRanges.SourceVolts) ?? assumed.ChargingVoltage,
+            BatteryCapacity = Value(items, "battery capacity", CellRanges.Capacity),
+            BatteryResistance = Value(items, "battery resistance", CellRanges.Ohms) ?? assumed.BatteryResistance,
+            WireTemperature = Value(items, "wire temperature", CellRanges.WireDegrees) ?? assumed.WireTemperature,
+            Earth = Row(items, "earth")?.Word("value", "an earth", ("negative", Earth.Negative), ("positive", Earth.Positive)) ?? assumed.Earth,
+            AllowedDrop = Value(items, "allowed drop", CellRanges.Drop) ?? assumed.AllowedDrop,
+            Lighting = Row(items, "lighting")?.Word("value", "a lighting supply", ("battery", LightingSupply.Battery), ("direct", LightingSupply.Direct)) ?? assumed.Lighting,
+            Flasher = Row(items, "flasher")?.Word("value", "a flasher", Flashers) ?? assumed.Flasher,
+            FlasherLoad = Value(items, "flasher load", CellRanges.LampWatts),
+        };
+        CautionOddVolts(items, bike);
+        if (bike.FlasherLoad is not null && bike.Flasher != FlasherKind.Thermal)
+            Row(items, "flasher load")?.Caution("value", Row(items, "flasher load")?.Text("value"), "is not used", "only a flasher that is thermal needs its load");
+        return bike;
+    }
+
+    private static Dictionary<string, ListRow> Items(ListTable? table)
+    {
+        var items = new Dictionary<string, ListRow>(Name.Comparer);
+        foreach (ListRow row in table?.Rows ?? [])
+        {
+            if (row.Required("item") is not { } item)
+                continue;
+            if (!s_items.Contains(item, Name.Comparer))
+                row.Fault("item", item, "is not an item of this list", $"the items are {string.Join(", ", s_items)}", NearestWords.Of(item, s_items));
+            else if (!items.TryAdd(item, row))
+                row.Fault("item", item, $"is given on line {items[item].Line} already", "keep one of the two");
+        }
+
+        return items;
+    }
+
+    private static ListRow? Row(Dictionary<string, ListRow> items, string item) => items.GetValueOrDefault(item);
+
+    private static T? Value<T>(Dictionary<string, ListRow> items, string item, QuantityText<T> reader)
+        where T : struct, IQuantity => Row(items, item)?.Quantity("value", reader);
+
+    private static void CautionOddVolts(Dictionary<string, ListRow> items, Bike bike)
+    {
+        double system = bike.SystemVoltage.Volts;
+        if (system is not (6 or 12))
+            Row(items, "system voltage")?.Caution("value", Row(items, "system voltage")?.Text("value"), "is an unusual system voltage", "published lamps are for 6 V and 12 V");
+        Check("battery voltage", bike.BatteryVoltage);
+        Check("charging voltage", bike.ChargingVoltage);
+
+        void Check(string item, ElectricPotential volts)
+        {
+            if (volts.Volts < 0.8 * system || volts.Volts > 1.4 * system)
+                Row(items, item)?.Caution("value", Row(items, item)?.Text("value"), $"is far from the system voltage, {QuantityText.Voltage.Write(bike.SystemVoltage)} V", null);
+        }
+    }
+}

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>Reads <c>fuses.csv</c>: the fuses; without runs at most one, on which everything hangs.</summary>
+internal static class FusesReader
+{
+    /// <summary>The fuses of the rows that are right; the others are logged.</summary>
+    /// <param name="table">The list.</param>
+    /// <param name="hasRuns">Whether the bike has runs, so that every fuse needs its two points.</param>
+    public static ImmutableArray<Fuse> Read(ListTable table, bool hasRuns)
+    {
+        var names = new UniqueNames("fuse", "fuse");
+        var fuses = ImmutableArray.CreateBuilder<Fuse>();
+        foreach (ListRow row in table.Rows)
+        {
+            string name = names.Take(row);
+            if (!hasRuns && row.Line != table.Rows[0].Line)
+                row.Fault("fuse", name, $"is a second fuse, after the one on line {table.Rows[0].Line}", "a bike of several fuses needs runs.csv to say what hangs on which");
+            bool points = hasRuns || row.Text("from") is not null || row.Text("to") is not null;
+            (string From, string To)? ends = points ? PointCells.Pair(row) : null;
+            ElectricCurrent? rating = row.Required("rating") is null ? null : row.Quantity("rating", CellRanges.FuseAmps);
+            FuseStyle? style = row.Word("style", "a style of fuse", ("blade", FuseStyle.Blade), ("glass", FuseStyle.Glass));
+            ElectricResistance? resistance = row.Quantity("resistance", CellRanges.Ohms);
+            if (row.IsFaulty || rating is null)
+                continue;
+            fuses.Add(new Fuse { Name = name, From = ends?.From, To = ends?.To, Rating = rating.Value, Style = style ?? FuseStyle.Blade, Resistance = resistance });
+        }
+
+        return fuses.ToImmutable();
+    }
+}

@@ -1,0 +1,34 @@
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>One size tried for a single run.</summary>
+public sealed record SingleRunCandidate
+{
+    /// <summary>The size.</summary>
+    public required WireSize Wire { get; init; }
+
+    /// <summary>Volts lost, there and back unless one way, with everything else in the way.</summary>
+    public required ElectricPotential Drop { get; init; }
+
+    /// <summary>The same as a share of the source volts.</summary>
+    public required Ratio DropShare { get; init; }
+
+    /// <summary>Current it carries without end.</summary>
+    public required CurrentRating Rating { get; init; }
+
+    /// <summary>Whether it loses no more than allowed.</summary>
+    public required bool HoldsDrop { get; init; }
+
+    /// <summary>Whether its rating is at least the current; null where no rating is published.</summary>
+    public required bool? HoldsCurrent { get; init; }
+
+    /// <summary>Whether its rating is at least the fuse's; null where no rating is published or there is no fuse.</summary>
+    public required bool? HoldsFuse { get; init; }
+
+    /// <summary>Whether it is as thick as wanted for strength.</summary>
+    public required bool IsStrongEnough { get; init; }
+
+    /// <summary>Whether it holds every limit.</summary>
+    public required bool Holds { get; init; }
+}

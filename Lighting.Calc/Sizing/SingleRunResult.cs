@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>The size for a single run.</summary>
+public sealed record SingleRunResult
+{
+    /// <summary>Every listed size with its numbers, thinnest first.</summary>
+    public required ImmutableArray<SingleRunCandidate> Candidates { get; init; }
+
+    /// <summary>The thinnest that holds every limit; null when none does.</summary>
+    public required WireSize? Chosen { get; init; }
+
+    /// <summary>What keeps it from being one size thinner; null when none holds.</summary>
+    public required SizingLimit? Limit { get; init; }
+
+    /// <summary>The same in words; when none holds, what fails with the thickest and by how much.</summary>
+    public required string Explanation { get; init; }
+
+    /// <summary>The chosen size (or, when none holds, the thickest) with its neighbours.</summary>
+    /// <param name="each">How many on each side, zero or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The number is below zero.</exception>
+    public ImmutableArray<SingleRunCandidate> Neighbours(int each = 2)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(each);
+        int at = Chosen is { } chosen ? Candidates.IndexOf(Candidates.First(c => c.Wire == chosen)) : Candidates.Length - 1;
+        return [.. Candidates.Where((_, i) => Math.Abs((long)i - at) <= each)];
+    }
+}

@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>Puts a finished search into words and numbers; every number is of a cold solution of the harness, not of the search.</summary>
+internal sealed class SizingReporter(SizingProblem problem, SizingSearch search)
+{
+    private readonly Bike _bike = problem.Bike;
+    private readonly SizingTrial _trial = new(problem);
+    private readonly ShortCheck _shorts = new(problem);
+
+    public WireSizingResult Report()
+    {
+        Bike? sized = search.Best is { } best ? problem.With(best) : null;
+        SizedPoints fitted = SizedPoints.Of(problem, problem.Network);
+        SizedPoints? chosen = sized is null ? null : SizedPoints.Of(problem, new HarnessNetwork(sized));
+        if (chosen is not null)
+            Verify(chosen);
+        ImmutableArray<RunSizing> runs = search.Best is { } sizes ? [.. Enumerable.Range(0, sizes.Length).Select(i => RunOf(i, sizes, chosen!))] : [];
+        return new WireSizingResult
+        {
+            Sizes = problem.Sizes,
+            AllowedDrop = Ratio.FromDecimalFractions(problem.Allowed),
+            Supply = ElectricPotential.FromVolts(problem.SupplyVolts),
+            Runs = runs,
+            Lamps = [.. _bike.Lamps.Select((l, i) => new LampSizing
+            {
+                Lamp = l,
+                DropFitted = fitted.WorstDrop(i)?.Drop,
+                SettingFitted = fitted.WorstDrop(i)?.Point.Setting,
+                DropChosen = chosen?.WorstDrop(i)?.Drop,
+                SettingChosen = chosen?.WorstDrop(i)?.Point.Setting,
+            })],
+            CopperFitted = FittedCopper,
+            CopperChosen = search.Best is { } b ? Volume.FromCubicCentimeters(problem.CopperOf(b)) : null,
+            LeastCopper = double.IsFinite(search.LeastCopper) && !(search.IsFinished && search.Best is null) ? Volume.FromCubicCentimeters(search.LeastCopper) : null,
+            IsProven = search.IsFinished,
+            Branches = search.Branches,
+            Explanation = search.Best is null ? new InfeasibleExplainer(problem, search.IsFinished, _shorts).Explain() : Explain(),
+            Findings = new FittedReview(problem, fitted, _shorts, runs).Findings(),
+            Sized = sized,
+        };
+    }
+
+    private Volume FittedCopper => Volume.FromCubicCentimeters(_bike.Runs.Sum(r => r.Wire.CopperArea.SquareMillimeters * r.Length.Meters));
+
+    private string Explain()
+    {
+        double copper = problem.CopperOf(search.Best!), fitted = FittedCopper.CubicCentimeters;
+        string against = copper < fitted - 1e-9 ? $"{N(fitted - copper)} cm³ less than as fitted" : copper > fitted + 1e-9 ? $"{N(copper - fitted)} cm³ more than as fitted" : "as much as fitted";
+        string proof = search.IsFinished
+            ? "no choice of listed sizes needs less"
+            : $"the best of {search.Branches} branches{(search.Unsolved > 0 ? $", {search.Unsolved} trials without an operating point passed over" : "")}; no choice needs less than {N(search.LeastCopper)} cm³";
+        return $"{N(copper)} cm³ of copper, {against}; {proof}";
+    }
+
+    private void Verify(SizedPoints chosen)
+    {
+        for (int i = 0; i < _bike.Lamps.Length; i++)
+            if (chosen.WorstDrop(i) is { } worst && worst.Drop.DecimalFractions > problem.Allowed + 1e-8)
+                throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"The sizes found leave '{_bike.Lamps[i].Lamp}' with a drop of {worst.Drop.Percent:G6} % when solved afresh ('{worst.Point.Setting}')."));
+    }
+
+    private RunSizing RunOf(int run, int[] sizes, SizedPoints chosen)
+    {
+        Run fitted = _bike.Runs[run];
+        OperatingPoint worst = chosen.Points.MaxBy(p => Math.Abs(p.Runs[run].Current.Amperes)) ?? chosen.Idle;
+        RunState state = worst.Runs[run];
+        WireSize wire = problem.Sizes[sizes[run]];
+        (SizingLimit limit, int lamp, string text) = LimitOf(run, sizes);
+        return new RunSizing
+        {
+            Run = fitted,
+            Chosen = wire,
+            Limit = limit,
+            LimitingLamp = lamp >= 0 ? _bike.Lamps[lamp] : null,
+            Explanation = text,
+            WorstCurrent = ElectricCurrent.FromAmperes(Math.Abs(state.Current.Amperes)),
+            WorstSetting = worst.Setting,
+            Drop = ElectricPotential.FromVolts(Math.Abs(state.WireDrop.Volts + state.JointDrop.Volts)),
+            Rating = problem.RatingOf(fitted, wire),
+            Fuse = problem.FuseOf[run],
+            CopperFitted = Volume.FromCubicCentimeters(fitted.Wire.CopperArea.SquareMillimeters * fitted.Length.Meters),
+            CopperChosen = Volume.FromCubicCentimeters(problem.Copper[run][sizes[run]]),
+        };
+    }
+
+    private (SizingLimit Limit, int Lamp, string Text) LimitOf(int run, int[] sizes)
+    {
+        if (sizes[run] == 0)
+            return (SizingLimit.ThinnestListed, -1, $"{problem.Sizes[0]} is the thinnest listed");
+        int thinner = sizes[run] - 1;
+        WireSize wire = problem.Sizes[thinner];
+        if (_bike.Runs[run].Length.Meters == 0)
+            return (SizingLimit.None, -1, "it has no length and costs no copper");
+        if (!problem.IsStrongEnough(thinner))
+            return (SizingLimit.Mechanical, -1, $"{wire} is thinner than the {N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength");
+        if (!problem.HoldsFuse(run, thinner))
+        {
+            CurrentRating rating = problem.RatingOf(_bike.Runs[run], wire);
+            string than = rating.Current is { } carries ? $"{wire} carries {N(carries.Amperes)} A" : $"whether {wire} carries it is not known: {rating.Explanation}";
+            return problem.FuseOf[run] is { } fuse
+                ? (SizingLimit.Fuse, -1, $"{than}; the fuse '{fuse.Name}' lets {N(problem.FuseAmperes(run))} A through")
+                : (SizingLimit.Heat, -1, than);
+        }
+
+        int[] trial = [.. sizes];
+        trial[run] = thinner;
+        if (_trial.WorstFailure(trial) is { } failure)
+        {
+            Setting setting = problem.States[failure.State].Setting;
+            if (failure is { Lamp: < 0, Run: < 0 })
+                return (SizingLimit.Drop, -1, $"with {wire} no operating point was found ({setting})");
+            return failure.Lamp >= 0
+                ? (SizingLimit.Drop, failure.Lamp, $"with {wire} the {_bike.Lamps[failure.Lamp].Lamp} would lose {N(100 * (problem.Allowed + failure.Excess))} % ({setting}), {N(100 * problem.Allowed)} % allowed")
+                : (SizingLimit.Heat, -1, $"with {wire} the run '{_bike.Runs[failure.Run].Name}' would carry {N(100 * failure.Excess)} % more than its rating ({setting})");
+        }
+
+        return _shorts.Failures(trial).FirstOrDefault() is { } uncleared
+            ? (SizingLimit.Short, -1, $"with {wire} a dead short at the end of '{uncleared.Clearing.Run.Name}' draws {N(uncleared.Clearing.ProspectiveCurrent!.Value.Amperes)} A: the fuse '{uncleared.Fuse.Name}' {uncleared.Clearing.Opening!.Explanation}")
+            : (SizingLimit.None, -1, $"{wire} would do as well: the search stopped before it was done");
+    }
+
+    internal static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
+}

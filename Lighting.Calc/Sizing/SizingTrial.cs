@@ -1,0 +1,110 @@
+
+namespace Lighting.Calc;
+
+/// <summary>Solves the harness with trial sizes in every distinct state and tells whether drops and currents hold.</summary>
+/// <remarks>One solver a state, kept warm; the state that failed last is tried first.</remarks>
+internal sealed class SizingTrial
+{
+    private readonly SizingProblem _problem;
+    private readonly CircuitSolver[] _solvers;
+    private readonly int[][] _set;
+    private readonly List<int> _order;
+
+    public SizingTrial(SizingProblem problem)
+    {
+        _problem = problem;
+        _solvers = [.. problem.States.Select(s => Solver(problem, s))];
+        _set = [.. problem.States.Select(_ => Enumerable.Repeat(-1, problem.Bike.Runs.Length).ToArray())];
+        _order = [.. Enumerable.Range(0, problem.States.Length)];
+    }
+
+    /// <summary>The failure that is worst with some sizes in the first state that has one; null when every lamp and run holds.</summary>
+    public TrialFailure? FirstFailure(int[] sizes)
+    {
+        for (int i = 0; i < _order.Count; i++)
+        {
+            int state = _order[i];
+            if (FailureIn(state, sizes) is not { } failure)
+                continue;
+            _order.RemoveAt(i);
+            _order.Insert(0, state);
+            return failure;
+        }
+
+        return null;
+    }
+
+    /// <summary>The failure that is worst over all states.</summary>
+    public TrialFailure? WorstFailure(int[] sizes) =>
+        Enumerable.Range(0, _solvers.Length).Select(s => FailureIn(s, sizes)).Where(f => f is not null).MaxBy(f => f!.Excess);
+
+    /// <summary>How many trials had a state for which no operating point was found; they never count as good.</summary>
+    public int Unsolved { get; private set; }
+
+    private TrialFailure? FailureIn(int state, int[] sizes)
+    {
+        if (Solved(state, sizes) is not { } solver)
+        {
+            Unsolved++;
+            return new TrialFailure(state, Lamp: -1, Run: -1, double.PositiveInfinity);
+        }
+
+        Bike bike = _problem.Bike;
+        double sign = bike.Earth == Earth.Negative ? 1 : -1;
+        double battery = _problem.SupplyVolts - solver.NodeVolts(_problem.Network.PlusNode);
+        double least = _problem.SupplyVolts * (1 - _problem.Allowed) - (_problem.Options.CountBatteryDrop ? 0 : battery);
+        TrialFailure? worst = null;
+        LoadRole[] roles = _problem.States[state].Roles;
+        for (int i = 0; i < roles.Length; i++)
+        {
+            double shortOf = least - sign * solver.LoadVolts(_problem.Network.Loads[i]);
+            if (roles[i] == LoadRole.Driven && shortOf > SizingProblem.VoltTolerance && !(shortOf / _problem.SupplyVolts <= worst?.Excess))
+                worst = new TrialFailure(state, Lamp: i, Run: -1, shortOf / _problem.SupplyVolts);
+        }
+
+        for (int i = 0; i < sizes.Length; i++)
+        {
+            double rating = _problem.Ratings[i][sizes[i]], amperes = Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[i]));
+            double excess = amperes - rating;
+            if (!(excess <= SizingProblem.AmpereTolerance) && !(excess / rating <= worst?.Excess))
+                worst = new TrialFailure(state, Lamp: -1, Run: i, double.IsNaN(rating) ? double.PositiveInfinity : excess / rating);
+        }
+
+        return worst;
+    }
+
+    private CircuitSolver? Solved(int state, int[] sizes)
+    {
+        CircuitSolver solver = _solvers[state];
+        int[] set = _set[state];
+        for (int i = 0; i < sizes.Length; i++)
+            if (set[i] != sizes[i])
+            {
+                set[i] = sizes[i];
+                solver.SetConductor(_problem.Network.RunConductors[i], _problem.Ohms[i][sizes[i]] + _problem.Bike.Runs[i].TotalJointResistance.Ohms);
+            }
+
+        Setting setting = _problem.States[state].Setting;
+        return solver.Solve(warmStart: true) switch
+        {
+            SolveStatus.Solved => solver,
+            SolveStatus.DeadShort => throw new NetworkNotSolvedException($"In the setting '{setting}' the battery's terminals are joined without any resistance: a dead short.", setting, isDeadShort: true),
+            _ => null,
+        };
+    }
+
+    private static CircuitSolver Solver(SizingProblem problem, SizingState state)
+    {
+        HarnessNetwork network = problem.Network;
+        Bike bike = problem.Bike;
+        var solver = new CircuitSolver(network.Circuit);
+        solver.SetSource(problem.SupplyVolts, bike.BatteryResistance.Ohms);
+        for (int i = 0; i < bike.Fuses.Length; i++)
+            solver.SetConductor(network.FuseConductors[i], FuseTable.ResistanceOf(bike.Fuses[i]).Ohms);
+        for (int i = 0; i < bike.Switches.Length; i++)
+            solver.SetConductor(network.ContactConductors[i], bike.Switches[i].IsClosed(state.Setting) ? bike.Switches[i].Resistance.Ohms : double.PositiveInfinity);
+        for (int i = 0; i < bike.Lamps.Length; i++)
+            solver.SetLoad(network.Loads[i], CircuitLoad.Of(bike.Lamps[i].Specification, bike.Lamps[i].Quantity, bike.Earth));
+        return solver;
+    }
+}

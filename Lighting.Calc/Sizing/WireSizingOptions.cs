@@ -1,0 +1,40 @@
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>By what the wires of a harness are chosen.</summary>
+public sealed record WireSizingOptions
+{
+    /// <summary>The kind of wire to choose from; null takes the kind most runs already have.</summary>
+    public WireConstruction? Family { get; init; }
+
+    /// <summary>Whether odd gauges (15, 17 ...) may be chosen. 33 CFR 183.425 and AC 43.13-1B list the even ones, which are the ones sold.</summary>
+    public bool IncludeOddGauges { get; init; }
+
+    /// <summary>Least copper area of any run, for strength; zero or more. Default zero: no such limit.</summary>
+    public Area MinimumArea { get; init; } = Area.Zero;
+
+    /// <summary>Largest drop of each lamp, as a share of the source volts, above 0 to below 100 %; null takes the bike's.</summary>
+    public Ratio? AllowedDrop { get; init; }
+
+    /// <summary>
+    /// Whether the battery's own drop counts as part of each lamp's. Default true, as everywhere else a drop is told:
+    /// a harness that this finds good is good by the volts at its lamps.
+    /// </summary>
+    public bool CountBatteryDrop { get; init; } = true;
+
+    /// <summary>Volts of the source, above zero; null takes the bike's charging volts.</summary>
+    public ElectricPotential? Supply { get; init; }
+
+    /// <summary>The settings in which the limits must hold. Default all.</summary>
+    public Condition When { get; init; } = Condition.Always;
+
+    /// <summary>By what fuses are judged; its air round the wires sets the current ratings.</summary>
+    public FuseOptions Fuses { get; init; } = new();
+
+    /// <summary>
+    /// How many branches the search may look at, 1 or more, before it stops with the best found; one at which bounds are reckoned
+    /// afresh (a wire in a loop) counts as 51. Default 100,000: some seconds.
+    /// </summary>
+    public int MostBranches { get; init; } = 100_000;
+}

@@ -1,0 +1,177 @@
+using System.Globalization;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>Solves one harness again and again, with changed supply, resistances or lamps, without rebuilding it.</summary>
+/// <remarks>For one thread at a time; the harness itself is not changed.</remarks>
+public sealed class HarnessSolver
+{
+    /// <summary>Operating points kept of one set of values.</summary>
+    private const int MostSolved = 256;
+
+    private readonly HarnessNetwork _network;
+    private readonly CircuitSolver _solver;
+    private readonly Func<Setting, bool>[] _litTests;
+    // What was solved with the values as they are; settings that differ in dead contacts only need no solution of their own.
+    private readonly Dictionary<Plan, SolvedCircuit> _solved = [];
+    private HarnessValues _values;
+    private bool _hasDrivers;
+    private bool _valuesAreShared;
+    private double _supplyVolts;
+    private double _batteryOhms;
+
+    internal HarnessSolver(HarnessNetwork network)
+    {
+        _network = network;
+        _solver = new CircuitSolver(network.Circuit);
+        Bike bike = network.Bike;
+        _litTests = bike.HasNetwork ? [] : [.. bike.Lamps.Select(l => network.Graph.Switches.TestOf(l.LitWhen))];
+        _values = new HarnessValues(bike);
+        _supplyVolts = bike.ChargingVoltage.Volts;
+        _batteryOhms = bike.BatteryResistance.Ohms;
+        for (int i = 0; i < network.FuseConductors.Length; i++)
+            _solver.SetConductor(network.FuseConductors[i], _values.FuseOhms[i]);
+        for (int i = 0; i < network.RunConductors.Length; i++)
+            _solver.SetConductor(network.RunConductors[i], _values.WireOhms[i] + _values.JointOhms[i]);
+        for (int i = 0; i < network.Loads.Length; i++)
+            SetLoad(i);
+    }
+
+    /// <summary>Sets the volts of the source before the battery's resistance.</summary>
+    /// <param name="voltage">Zero or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The volts are below zero.</exception>
+    public void SetSupply(ElectricPotential voltage)
+    {
+        double volts = voltage.Volts >= 0 ? voltage.Volts : throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "The supply volts are zero or more.");
+        if (volts == _supplyVolts)
+            return;
+        _solved.Clear();
+        _supplyVolts = volts;
+    }
+
+    /// <summary>Sets the resistance of the battery and its posts.</summary>
+    /// <param name="resistance">Zero or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The resistance is below zero.</exception>
+    public void SetBatteryResistance(ElectricResistance resistance)
+    {
+        _batteryOhms = Checked(resistance);
+        _solved.Clear();
+    }
+
+    /// <summary>Sets the resistance of a run: its wire and its joints.</summary>
+    /// <param name="run">Index in the bike's runs.</param>
+    /// <param name="wire">Resistance of the wire, zero or more.</param>
+    /// <param name="joints">Resistance of its joints together, zero or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such run, or a resistance is below zero.</exception>
+    public void SetRun(int run, ElectricResistance wire, ElectricResistance joints)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(run);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(run, _values.WireOhms.Length);
+        double wireOhms = Checked(wire), jointOhms = Checked(joints);
+        HarnessValues values = Changing();
+        (values.WireOhms[run], values.JointOhms[run]) = (wireOhms, jointOhms);
+        _solver.SetConductor(_network.RunConductors[run], wireOhms + jointOhms);
+    }
+
+    /// <summary>Sets the resistance of a contact when it is closed.</summary>
+    /// <param name="contact">Index in the bike's switch contacts.</param>
+    /// <param name="resistance">Zero or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such contact, or the resistance is below zero.</exception>
+    public void SetContact(int contact, ElectricResistance resistance)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(contact);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(contact, _values.ContactOhms.Length);
+        double ohms = Checked(resistance);
+        Changing().ContactOhms[contact] = ohms;
+    }
+
+    /// <summary>Sets the resistance of a fuse.</summary>
+    /// <param name="fuse">Index in the bike's fuses.</param>
+    /// <param name="resistance">Zero or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such fuse, or the resistance is below zero.</exception>
+    public void SetFuse(int fuse, ElectricResistance resistance)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(fuse);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(fuse, _values.FuseOhms.Length);
+        double ohms = Checked(resistance);
+        Changing().FuseOhms[fuse] = ohms;
+        _solver.SetConductor(_network.FuseConductors[fuse], ohms);
+    }
+
+    /// <summary>Puts another lamp in a fitted lamp's place.</summary>
+    /// <param name="lamp">Index in the bike's lamps.</param>
+    /// <param name="specification">What takes its place.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such lamp.</exception>
+    public void SetLamp(int lamp, LampSpecification specification)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(lamp);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(lamp, _values.Lamps.Length);
+        Changing().Lamps[lamp] = specification;
+        SetLoad(lamp);
+    }
+
+    /// <summary>Solves a setting.</summary>
+    /// <param name="setting">The setting; a switch it does not name counts as off.</param>
+    /// <returns>Volts at every point and current in every part; of several states the bike can hold, the bright one.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The bike's battery or a contact that the setting closes has a resistance below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The source is shorted without any resistance, or no solution was found.</exception>
+    public OperatingPoint Solve(Setting setting) => new(Solve(setting, _network.Graph.Carrying.Of(_network.Graph.Switches.ClosedIn(setting))), setting);
+
+    /// <summary>The same with the contacts known that are closed and may carry current.</summary>
+    internal SolvedCircuit Solve(Setting setting, ContactSet mayCarry)
+    {
+        for (int i = 0; i < _network.ContactConductors.Length; i++)
+            _solver.SetConductor(_network.ContactConductors[i], mayCarry.Has(i) ? _values.ContactOhms[i] : double.PositiveInfinity);
+        for (int i = 0; i < _litTests.Length; i++)
+            _solver.SetLoadConnected(_network.Loads[i], _litTests[i](setting));
+        return Solved(setting);
+    }
+
+    private SolvedCircuit Solved(Setting setting)
+    {
+        Plan plan = _solver.Planned();
+        if (_solved.TryGetValue(plan, out SolvedCircuit? same))
+            return same;
+        _solver.SetSource(_supplyVolts, _batteryOhms);
+        switch (_solver.Solve())
+        {
+            case SolveStatus.Solved:
+                if (_hasDrivers)
+                    _solver.FindDropOuts();
+                if (_solved.Count == MostSolved)
+                    _solved.Clear();
+                var solved = new SolvedCircuit(_network, _solver, _values, _supplyVolts);
+                _valuesAreShared = true;
+                _solved.Add(plan, solved);
+                return solved;
+            case SolveStatus.DeadShort:
+                throw new NetworkNotSolvedException($"In the setting '{setting}' {Bike.BatteryPlus} and {Bike.BatteryMinus} are joined without any resistance: a dead short.", setting, isDeadShort: true);
+            default:
+                SolveDiagnostics d = _solver.Diagnostics;
+                throw new NetworkNotSolvedException(string.Create(CultureInfo.InvariantCulture, $"No solution was found in the setting '{setting}': {d.Iterations} iterations, worst at '{PointAt(d.WorstNode)}' with {d.WorstResidualAmperes:G3} A left over; tried {d.Tried}."), setting, isDeadShort: false);
+        }
+    }
+
+    private string PointAt(int node) => node >= 0 && node < _network.Points.Length ? _network.Points[node] : "no point";
+
+    // What was solved keeps the values it was solved with.
+    private HarnessValues Changing()
+    {
+        if (_valuesAreShared)
+            _values = _values.Copy();
+        _valuesAreShared = false;
+        _solved.Clear();
+        return _values;
+    }
+
+    private static double Checked(ElectricResistance resistance) => resistance.Ohms >= 0
+        ? resistance.Ohms
+        : throw new ArgumentOutOfRangeException(nameof(resistance), resistance, "A resistance is zero or more.");
+
+    private void SetLoad(int lamp)
+    {
+        _solver.SetLoad(_network.Loads[lamp], CircuitLoad.Of(_values.Lamps[lamp], _network.Bike.Lamps[lamp].Quantity, _network.Bike.Earth));
+        _hasDrivers = _values.HasDrivers;
+    }
+}

@@ -1,0 +1,31 @@
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>A fitted lamp at one operating point.</summary>
+public sealed record LampState
+{
+    /// <summary>The lamp.</summary>
+    public required FittedLamp Lamp { get; init; }
+
+    /// <summary>Volts across it; positive when its feed is on the live side of its return.</summary>
+    public required ElectricPotential Voltage { get; init; }
+
+    /// <summary>Current of all of its quantity together, of the sign of <see cref="Voltage"/>.</summary>
+    public required ElectricCurrent Current { get; init; }
+
+    /// <summary>Power of all of its quantity together: volts times current.</summary>
+    public Power Power => Power.FromWatts(Voltage.Volts * Current.Amperes);
+
+    /// <summary>Light against the light at its reference volts, by its law; null for a load that gives none.</summary>
+    public Ratio? RelativeLight => Lamp.Specification.RelativeLightAt(Voltage);
+
+    /// <summary>Share of the source volts (before the battery's resistance) that does not reach it; null when it is not fed.</summary>
+    public required Ratio? Drop { get; init; }
+
+    /// <summary>Whether it is an LED driver whose volts are too low to hold its power.</summary>
+    public required bool DroppedOut { get; init; }
+
+    /// <summary>Whether it is an LED driver that is lit, with a second state the bike can hold in which it is dark.</summary>
+    public required bool MayDropOut { get; init; }
+}
