@@ -47,7 +47,7 @@ internal static class CommandLineProblems
 
     private static string Offer(string word, IEnumerable<string> known)
     {
-        ImmutableArray<string> near = NearestWords.Of(word, known);
-        return near.IsEmpty ? "." : $"; {NearestWords.Question(near.Select(n => $"'{n}'"))}";
+        ImmutableArray<string> near = SpellingSuggestions.Of(word, known);
+        return near.IsEmpty ? "." : $"; {SpellingSuggestions.Question(near.Select(n => $"'{n}'"))}";
     }
 }

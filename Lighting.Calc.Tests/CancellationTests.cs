@@ -11,16 +11,16 @@ public class CancellationTests
     // What each does with a token. A method whose token is not here fails the second test.
     private static readonly Dictionary<string, Action<CancellationToken>> s_work = new()
     {
-        ["BikeCheck.Of"] = stop => BikeCheck.Of(s_bike, null, stop),
-        ["CatalogueCheck.Of"] = stop => new CatalogueCheck().Of(s_bike, null, stop),
-        ["BikeSolution.Of"] = stop => BikeSolution.Of(s_bike, Condition.Always, null, stop),
-        ["FuseCheck.Of"] = stop => FuseCheck.Of(s_bike, Points(), null, stop),
-        ["UnfusedRuns.Of"] = stop => UnfusedRuns.Of(s_bike, Settings(), stop),
+        ["BikeCheck.Of"] = stop => BikeCheck.Evaluate(s_bike, null, stop),
+        ["CatalogueCheck.Evaluate"] = stop => new CatalogueCheck().Evaluate(s_bike, null, stop),
+        ["BikeSolution.Of"] = stop => BikeSolution.Solve(s_bike, Condition.Always, null, stop),
+        ["FuseCheck.Of"] = stop => FuseCheck.Evaluate(s_bike, Points(), null, stop),
+        ["UnfusedRuns.Of"] = stop => UnfusedRuns.Find(s_bike, Settings(), stop),
         ["UnfusedRuns.Findings"] = stop => UnfusedRuns.Findings(s_bike, Settings(), stop),
-        ["Swap.Of"] = stop => Swap.Of(s_bike, [], null, stop),
-        ["HarnessSizing.Of"] = stop => HarnessSizing.Of(new HarnessNetwork(s_bike), null, stop),
-        ["ToleranceCheck.Of"] = stop => ToleranceCheck.Of(s_bike, null, null, stop),
-        ["ExpectedReadings.Of"] = stop => ExpectedReadings.Of(s_bike, null, stop),
+        ["Swap.Of"] = stop => Swap.Evaluate(s_bike, [], null, stop),
+        ["HarnessSizing.Of"] = stop => HarnessSizing.Size(new HarnessNetwork(s_bike), null, stop),
+        ["ToleranceCheck.Of"] = stop => ToleranceCheck.Evaluate(s_bike, null, null, stop),
+        ["ExpectedReadings.Of"] = stop => ExpectedReadings.Calculate(s_bike, null, stop),
         ["FaultFinder..ctor"] = stop => _ = new FaultFinder(s_bike, null, stop),
         ["FaultFinder.Diagnose"] = stop => DemoBikes.Finder("fell-lightweight").Diagnose([], stop),
     };
@@ -40,7 +40,7 @@ public class CancellationTests
             .Where(m => m.GetParameters().Any(p => p.ParameterType == typeof(CancellationToken)))
             .Select(m => $"{m.DeclaringType!.Name}.{m.Name}").Order(StringComparer.Ordinal));
 
-    private static IReadOnlyList<OperatingPoint> Points() => BikeSolution.Of(s_bike, Condition.Always, null, TestContext.Current.CancellationToken).Points;
+    private static IReadOnlyList<OperatingPoint> Points() => BikeSolution.Solve(s_bike, Condition.Always, null, TestContext.Current.CancellationToken).Points;
 
     private static IEnumerable<Setting> Settings() => SettingEnumeration.Of(s_bike, Condition.Always);
 }

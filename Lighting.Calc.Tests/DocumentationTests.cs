@@ -125,6 +125,6 @@ public partial class DocumentationTests
     [GeneratedRegex(@"\w(\([^)]*\))? = [^.]*[·/^√∫∑Σ+−]")]
     private static partial Regex Formula();
 
-    [GeneratedRegex(@"[Ss]ources?(:| of )|tables/|derived|(Ohm|Joule|Kirchhoff)'s|no source|from memory|by <see cref|of <see cref=""(PermanentMagnetMachine|AlternatingSource)")]
+    [GeneratedRegex(@"[Ss]ources?(:| of )|tables/|derived|(Ohm|Joule|Kirchhoff)'s|no source|from memory|by <see cref|of <see cref=""(PermanentMagnetAlternator|AlternatorEquivalent)")]
     private static partial Regex Source();
 }

@@ -51,7 +51,7 @@ internal static class ChargingCommand
 
     private static int Balance(ParseResult parsed, CommandConsole console, BikeOptions options, BikeInput input, ChargingSystem system, CancellationToken cancel)
     {
-        ImmutableArray<Setting> lights = StandingLights.Of(BikeSolution.Of(input.Bike, input.When, input.Supply, cancel).Points, new FuseOptions().MomentarySwitches);
+        ImmutableArray<Setting> lights = ParkedLights.Find(BikeSolution.Solve(input.Bike, input.When, input.Supply, cancel).Points, new FuseOptions().MomentarySwitches);
         ChargingReport report = system.Report(input.When, lights);
         if (report.Worst is null)
             throw new InputException("no setting could be solved: " + report.Findings[0].Message);
@@ -61,7 +61,7 @@ internal static class ChargingCommand
 
     private static int Direct(ParseResult parsed, CommandConsole console, BikeOptions options, BikeInput input, CancellationToken cancel)
     {
-        DirectLightingReport report = BikeCheck.DirectLightingOf(input.Bike, BikeSolution.Of(input.Bike, input.When, input.Supply, cancel).Points);
+        DirectLightingReport report = BikeCheck.DirectLightingOf(input.Bike, BikeSolution.Solve(input.Bike, input.When, input.Supply, cancel).Points);
         options.Output.Write(parsed, console, DirectLightingDocument.Of(input.Bike, report));
         return report.Findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;
     }

@@ -25,7 +25,7 @@ internal static class CheckCommand
             BikeInput input = options.Read(parsed, console);
             bool isAsked = parsed.GetValue(tolerance);
             Refuse(input, isAsked, parsed.GetValue(samples), parsed.GetValue(seed));
-            BikeReport report = BikeCheck.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
+            BikeReport report = BikeCheck.Evaluate(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
             ToleranceReport? spread = isAsked ? Draw(input, parsed.GetValue(samples), parsed.GetValue(seed), console, cancel) : null;
             options.Output.Write(parsed, console, CheckDocument.Of(report, spread));
             return Task.FromResult(report.Verdict == BikeVerdict.Suits ? ExitCode.Suits : ExitCode.DoesNotSuit);
@@ -54,6 +54,6 @@ internal static class CheckCommand
     {
         var defaults = new ToleranceOptions { When = input.When, Supply = input.Supply };
         using var progress = new SampleProgress(console);
-        return ToleranceCheck.Of(input.Bike, defaults with { Samples = samples ?? defaults.Samples, Seed = seed ?? defaults.Seed }, progress, cancel);
+        return ToleranceCheck.Evaluate(input.Bike, defaults with { Samples = samples ?? defaults.Samples, Seed = seed ?? defaults.Seed }, progress, cancel);
     }
 }

@@ -24,7 +24,7 @@ internal static class DiagramCommand
     {
         if (input.When.Terms.IsEmpty)
         {
-            BikeSolution solution = BikeSolution.Of(input.Bike, input.When, input.Supply, cancel);
+            BikeSolution solution = BikeSolution.Solve(input.Bike, input.When, input.Supply, cancel);
             return solution.Points.MaxBy(p => p.TotalCurrent.Amperes) ?? throw new InputException("no setting could be solved: " + solution.NotSolved[0].Message);
         }
 

@@ -20,7 +20,7 @@ internal static class DropCommand
             if (run.AnyGiven(parsed) || parsed.GetValue(wire) is not null)
                 throw new InputException("give a bike, or the options of one run (--current, --length, --wire, --volts), not both.");
             BikeInput input = options.Read(parsed, console);
-            BikeReport report = BikeCheck.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
+            BikeReport report = BikeCheck.Evaluate(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
             options.Output.Write(parsed, console, DropDocument.Of(report));
             bool within = report.WorstDrops.All(d => d.Lamp.Drop!.Value.Percent <= input.Bike.AllowedDrop.Percent + 1e-9);
             return Task.FromResult(within ? ExitCode.Suits : ExitCode.DoesNotSuit);

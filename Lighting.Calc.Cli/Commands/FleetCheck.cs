@@ -92,7 +92,7 @@ internal sealed class FleetCheck
             return _clock.Checking(() =>
             {
                 BikeInput input = _options.Apply(_parsed, lists);
-                return FleetRow.Of(folder.Path, _catalogue.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel), lists.Cautions.Length);
+                return FleetRow.Of(folder.Path, _catalogue.Evaluate(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel), lists.Cautions.Length);
             });
         }
         catch (InputException wrong)

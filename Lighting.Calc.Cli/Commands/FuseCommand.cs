@@ -22,7 +22,7 @@ internal static class FuseCommand
             var wrong = new List<string>();
             var fuses = new FuseOptions { GlassMarkedWithBlowingCurrent = parsed.GetValue(blowing) };
             if (parsed.GetValue(limit) is { } share && OptionText.Quantity(QuantityText.Fraction, "--limit", share, r => r.Percent is > 0 and <= 100, wrong) is { } ratio)
-                fuses = fuses with { SteadyLimit = ratio };
+                fuses = fuses with { ContinuousLoadFactor = ratio };
             if (parsed.GetValue(ambient) is { } air && OptionText.Quantity(QuantityText.Temperature, "--ambient", air, t => t.DegreesCelsius is >= -40 and <= 85, wrong) is { } temperature)
                 fuses = fuses with { Ambient = temperature, WireAmbient = Temperature.FromDegreesCelsius(Math.Max(30, temperature.DegreesCelsius)) };
             if (wrong.Count > 0)
@@ -30,7 +30,7 @@ internal static class FuseCommand
             BikeInput input = options.Read(parsed, console);
             if (input.Bike.Fuses.IsEmpty)
                 throw new InputException("the bike lists no fuse; add fuses.csv, or give --fuse with a rating.");
-            BikeReport report = BikeCheck.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply, Fuses = fuses }, cancel);
+            BikeReport report = BikeCheck.Evaluate(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply, Fuses = fuses }, cancel);
             Finding[] findings = [.. report.Fuses.SelectMany(f => f.Findings), .. UnfusedRuns.Findings(input.Bike, report.Settings.Select(s => s.Setting), cancel)];
             options.Output.Write(parsed, console, FuseDocument.Of(report, findings));
             return Task.FromResult(report.Fuses.All(f => f.Verdict == FuseVerdict.Suits) && findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit);

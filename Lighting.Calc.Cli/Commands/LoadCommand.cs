@@ -13,7 +13,7 @@ internal static class LoadCommand
         command.SetAction((parsed, cancel) =>
         {
             BikeInput input = options.Read(parsed, console);
-            BikeReport report = BikeCheck.Of(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
+            BikeReport report = BikeCheck.Evaluate(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
             options.Output.Write(parsed, console, LoadDocument.Of(report));
             return Task.FromResult(ExitCode.Suits);
         });

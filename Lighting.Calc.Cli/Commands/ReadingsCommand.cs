@@ -13,7 +13,7 @@ internal static class ReadingsCommand
         command.SetAction((parsed, cancel) =>
         {
             (BikeInput input, FaultFindingOptions finding) = options.Read(parsed, console);
-            ExpectedReadings expected = ProbeOptions.WithCoil(input.Bike, () => ExpectedReadings.Of(input.Bike, finding, cancel));
+            ExpectedReadings expected = ProbeOptions.WithCoil(input.Bike, () => ExpectedReadings.Calculate(input.Bike, finding, cancel));
             options.Output.Write(parsed, console, ReadingsDocument.Of(expected));
             return Task.FromResult(ExitCode.Suits);
         });

@@ -42,7 +42,7 @@ internal static class SwapCommand
             var check = new CheckOptions { When = input.When, Supply = input.Supply };
             if (parsed.GetValue(regulator) is { } kind)
                 check = check with { Charging = ChargingOptions.Default with { Regulator = Regulators[kind] } };
-            SwapReport report = Swap.Of(input.Bike, replacements, new SwapOptions { Check = check }, cancel);
+            SwapReport report = Swap.Evaluate(input.Bike, replacements, new SwapOptions { Check = check }, cancel);
             options.Output.Write(parsed, console, SwapDocument.Of(report, unclassed));
             return Task.FromResult(report.Verdict == BikeVerdict.Suits ? ExitCode.Suits : ExitCode.DoesNotSuit);
         });

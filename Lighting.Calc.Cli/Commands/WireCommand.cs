@@ -65,7 +65,7 @@ internal static class WireCommand
             if (wrong.Count > 0)
                 throw new InputException(wrong);
             var fuses = new FuseOptions { WireAmbient = air ?? Temperature.FromDegreesCelsius(30) };
-            WireSizingResult result = HarnessSizing.Of(
+            WireSizingResult result = HarnessSizing.Size(
                 new HarnessNetwork(input.Bike),
                 new WireSizingOptions { Family = construction, AllowedDrop = allowed, MinimumArea = thinnest, Supply = input.Supply, When = input.When, Fuses = fuses },
                 cancel);
@@ -80,7 +80,7 @@ internal static class WireCommand
 
     private static int OfOneRun(ParseResult parsed, CommandConsole console, BikeOptions options, SingleRunOptions run)
     {
-        SingleRunResult result = SingleRunSizing.Of(run);
+        SingleRunResult result = SingleRunSizing.Size(run);
         options.Output.Write(parsed, console, SingleRunDocument.OfWire(run, result));
         return result.Chosen is null ? ExitCode.DoesNotSuit : ExitCode.Suits;
     }

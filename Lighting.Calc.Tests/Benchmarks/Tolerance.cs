@@ -16,5 +16,5 @@ public class Tolerance
     public void Setup() => bike = BikeLists.Read(CliProcess.Bike("valley-twin")).TryGetValue(out BikeLists? lists) ? lists.Bike : throw new InvalidOperationException("The demo bike is not read.");
 
     [Benchmark]
-    public ToleranceReport HundredThousandTwins() => ToleranceCheck.Of(bike, new ToleranceOptions { Samples = 100_000, Threads = Threads });
+    public ToleranceReport HundredThousandTwins() => ToleranceCheck.Evaluate(bike, new ToleranceOptions { Samples = 100_000, Threads = Threads });
 }

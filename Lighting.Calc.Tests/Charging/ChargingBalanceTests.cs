@@ -113,7 +113,7 @@ public class ChargingBalanceTests
         var options = new ChargingOptions { Regulator = regulator, ShuntLimit = limit is { } a ? ElectricCurrent.FromAmperes(a) : null };
         BalancePoint point = ChargingSystem.WithLoads(s_bike, Load(2), options).BalanceIn(Setting.Empty).At(Rpm(6000));
         Assert.Equal(5, point.Net!.Value.Amperes, 1e-12);
-        Assert.Equal(intoBattery, point.IntoFullBattery?.Amperes);
+        Assert.Equal(intoBattery, point.OverchargeCurrent?.Amperes);
         Assert.Equal(shuntWatts, (double?)point.ShuntHeat?.Watts);
         Assert.Equal(7 * 1.7, (double)point.RectifierHeat!.Value.Watts, 1e-12);
     }

@@ -66,8 +66,8 @@ public class ChargingReportTests
     {
         // 6 A at 4000 rpm with everything off into 10 Ah.
         ChargingReport report = Report(s_bike, new ChargingOptions { Regulator = regulator });
-        Assert.Equal(6, report.Surplus!.Point.Net!.Value.Amperes, 1e-9);
-        Assert.Equal(0.6, report.Surplus.ShareOfCapacityPerHour!.Value.DecimalFractions, 1e-9);
+        Assert.Equal(6, report.Excess!.Point.Net!.Value.Amperes, 1e-9);
+        Assert.Equal(0.6, report.Excess.ShareOfCapacityPerHour!.Value.DecimalFractions, 1e-9);
         Assert.Contains(report.Findings, f => f.Severity == severity && f.Message.Contains("6.0 A", StringComparison.Ordinal) && f.Message.Contains("0.60 A for each Ah", StringComparison.Ordinal));
     }
 
@@ -103,7 +103,7 @@ public class ChargingReportTests
     {
         ChargingReport report = ChargingSystem.Of(s_bike).Report(Condition.Always);
         Assert.Equal([0.5, 0.25, 0.5, 0.25], report.Standing.Select(s => s.To.DecimalFractions));
-        Assert.All(report.Standing, s => Assert.Equal(StandingOutcome.Reached, s.Outcome));
+        Assert.All(report.Standing, s => Assert.Equal(BatteryRunTimeOutcome.Reached, s.Outcome));
     }
 
     // The twin's parking lights draw less than its brake lamp and coils together, which nobody leaves on.
@@ -111,7 +111,7 @@ public class ChargingReportTests
     public void Parking_and_full_lights_are_the_least_and_the_most_of_what_is_left_on()
     {
         Bike twin = BikeLists.Read(CliProcess.Bike("valley-twin")).Value.Bike;
-        ImmutableArray<Setting> lights = StandingLights.Of(BikeSolution.Of(twin, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points, new FuseOptions().MomentarySwitches);
+        ImmutableArray<Setting> lights = ParkedLights.Find(BikeSolution.Solve(twin, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points, new FuseOptions().MomentarySwitches);
         Assert.Equal(["park", "main"], lights.Select(s => s.PositionOf("lights")!));
         Assert.All(lights, s => Assert.Equal(["off", "off"], new[] { s.PositionOf("brake"), s.PositionOf("indicators") }));
         ChargingReport report = ChargingSystem.Of(twin).Report(Condition.Always, lights);
@@ -120,7 +120,7 @@ public class ChargingReportTests
     }
 
     [Fact]
-    public void Where_no_lamp_is_ever_lit_nothing_is_left_on() => Assert.Empty(StandingLights.Of([], []));
+    public void Where_no_lamp_is_ever_lit_nothing_is_left_on() => Assert.Empty(ParkedLights.Find([], []));
 
     [Fact]
     public void What_is_not_known_is_said_and_not_computed()

@@ -9,7 +9,7 @@ namespace Lighting.Calc.Tests.Charging;
 public class DirectLightingTests
 {
     /// <summary>9 V open and 1.2 Ω at 3000 rpm, 0.2 Ω of copper.</summary>
-    private static readonly AlternatingSource s_source = new(Rpm(3000), ElectricPotential.FromVolts(9), ElectricResistance.FromOhms(1.2), ElectricResistance.FromOhms(0.2));
+    private static readonly AlternatorEquivalent s_source = new(Rpm(3000), ElectricPotential.FromVolts(9), ElectricResistance.FromOhms(1.2), ElectricResistance.FromOhms(0.2));
 
     private static readonly Bike s_bike = Moped(LampType.Filament, 24, 6);
 
@@ -49,7 +49,7 @@ public class DirectLightingTests
     public void On_a_resistor_the_coil_is_the_permanent_magnet_machine()
     {
         // Loop of 1.2 Ω, reactance 1.2 Ω at 3000 rpm: corner at 3000 rpm, Imax = 9/1.2 = 7.5 A.
-        var machine = new PermanentMagnetMachine(s_source.MaximumCurrent, Rpm(3000));
+        var machine = new PermanentMagnetAlternator(s_source.MaximumCurrent, Rpm(3000));
         DirectLighting lighting = DirectLighting.Of(Moped(LampType.Resistor, 30, 6), s_source);
         foreach (double rpm in new[] { 500.0, 1500, 3000, 9000 })
             Assert.Equal(machine.OutputAt(Rpm(rpm)).Amperes, lighting.At(Rpm(rpm), Setting.Empty).Current.Amperes, 1e-5);
@@ -66,9 +66,9 @@ public class DirectLightingTests
         DirectLightingChange loss = lighting.Lost("head", Rpm(4500), Setting.Empty);
         Assert.True(loss.After.TerminalVoltage.Volts > 1.2 * loss.Before.TerminalVoltage.Volts);
         Assert.Equal(["tail"], loss.After.Lamps.Select(l => l.Lamp.Lamp));
-        Bike mended = s_bike with { Lamps = [s_bike.Lamps[1], Lamp("resistor", LampSpecification.FromPower(LampType.Resistor, loss.Before.TerminalVoltage, loss.Mend!.Power))] };
+        Bike mended = s_bike with { Lamps = [s_bike.Lamps[1], Lamp("resistor", LampSpecification.FromPower(LampType.Resistor, loss.Before.TerminalVoltage, loss.EquivalentResistor!.Power))] };
         Assert.Equal(loss.Before.TerminalVoltage.Volts, DirectLighting.Of(mended, s_source).At(Rpm(4500), Setting.Empty).TerminalVoltage.Volts, 1e-6);
-        Assert.Equal(Math.Pow(loss.Before.TerminalVoltage.Volts, 2) / (double)loss.Mend.Power.Watts, loss.Mend.Resistance.Ohms, 1e-9);
+        Assert.Equal(Math.Pow(loss.Before.TerminalVoltage.Volts, 2) / (double)loss.EquivalentResistor.Power.Watts, loss.EquivalentResistor.Resistance.Ohms, 1e-9);
     }
 
     [Fact]
@@ -79,8 +79,8 @@ public class DirectLightingTests
         DirectLightingChange change = lighting.Replaced(swap, Rpm(4500), Setting.Empty);
         Assert.True(change.After.TerminalVoltage.Volts > change.Before.TerminalVoltage.Volts + 0.05);
         Assert.Equal(LampType.Led, change.After.Lamps[1].Lamp.Specification.Type);
-        Assert.NotNull(change.Mend);
-        Assert.Null(lighting.Replaced(new LampReplacement("tail", s_bike.Lamps[0].Specification), Rpm(4500), Setting.Empty).Mend);
+        Assert.NotNull(change.EquivalentResistor);
+        Assert.Null(lighting.Replaced(new LampReplacement("tail", s_bike.Lamps[0].Specification), Rpm(4500), Setting.Empty).EquivalentResistor);
     }
 
     [Fact]
@@ -88,7 +88,7 @@ public class DirectLightingTests
     {
         // 9 V behind 4 Ω, 9 W held down to 3 V: V² + (9/V · 4)² = 81, V² = (81 ± √(81² − 4 · 36²))/2 = 59.05 or 21.95, 7.685 V
         // or 4.685 V; and, dropped out as 1 Ω, 9/√(1 + 4²) = 2.18 V.
-        var source = new AlternatingSource(Rpm(3000), ElectricPotential.FromVolts(9), ElectricResistance.FromOhms(4), ElectricResistance.Zero);
+        var source = new AlternatorEquivalent(Rpm(3000), ElectricPotential.FromVolts(9), ElectricResistance.FromOhms(4), ElectricResistance.Zero);
         Bike bike = s_bike with { Lamps = [Lamp("head", LampSpecification.FromPower(LampType.Led, ElectricPotential.FromVolts(6), Power.FromWatts(9)))] };
         DirectLightingPoint point = DirectLighting.Of(bike, source).At(Rpm(3000), Setting.Empty);
         Assert.Equal(Math.Sqrt((81 + Math.Sqrt(81 * 81 - 4 * 36 * 36)) / 2), point.TerminalVoltage.Volts, 1e-6);
@@ -100,7 +100,7 @@ public class DirectLightingTests
     {
         DirectLighting lighting = DirectLighting.Of(s_bike, s_source);
         var limit = ElectricPotential.FromVolts(6.5);
-        ShuntDuty duty = lighting.Shunt(limit, Rpm(6000), Setting.Empty);
+        ShuntRegulatorLoad duty = lighting.Shunt(limit, Rpm(6000), Setting.Empty);
         double lamps = s_bike.Lamps.Sum(l => l.Specification.CurrentAt(limit).Amperes);
         Assert.Equal(s_source.CurrentAt(Rpm(6000), limit)!.Value.Amperes - lamps, duty.Current.Amperes, 1e-5);
         Assert.Equal(duty.Current.Amperes * 6.5, (double)duty.Power.Watts, 1e-9);
@@ -116,7 +116,7 @@ public class DirectLightingTests
             ChargingVoltage = volts,
             Charging = [.. new[] { 2500.0, 3500, 6000 }.Select(n => new ChargingPoint(Rpm(n), s_source.CurrentAt(Rpm(n), volts)!.Value, Condition.Always))],
         };
-        AlternatingSource fitted = DirectLighting.Of(bike, ElectricResistance.FromOhms(0.2)).Source;
+        AlternatorEquivalent fitted = DirectLighting.Of(bike, ElectricResistance.FromOhms(0.2)).Source;
         Assert.Equal(9, fitted.OpenVoltageAt(Rpm(3000)).Volts, 1e-6);
         Assert.Equal(1.2, fitted.ReactanceAt(Rpm(3000)).Ohms, 1e-6);
     }
@@ -125,12 +125,12 @@ public class DirectLightingTests
     public void A_coil_fitted_to_points_that_scatter_has_less_square_error_than_its_neighbours()
     {
         Bike bike = s_bike with { Charging = Bike((2400, 1.9, ""), (3000, 4.0, ""), (4500, 5.9, ""), (6000, 6.6, "")).Charging };
-        AlternatingSourceFit fit = DirectLighting.Of(bike, ElectricResistance.FromOhms(0.2)).Fit!;
+        AlternatorEquivalentFit fit = DirectLighting.Of(bike, ElectricResistance.FromOhms(0.2)).Fit!;
         double least = fit.Residuals.Sum(r => Math.Pow(r.Residual.Amperes, 2));
         Assert.True(least > 1e-4);
         foreach ((double open, double reactance) in new[] { (1.002, 1.0), (0.998, 1.0), (1.0, 1.002), (1.0, 0.998) })
         {
-            var other = new AlternatingSource(Rpm(3000), fit.Source.OpenVoltageAt(Rpm(3000)) * open, fit.Source.ReactanceAt(Rpm(3000)) * reactance, fit.Source.CoilResistance);
+            var other = new AlternatorEquivalent(Rpm(3000), fit.Source.OpenVoltageAt(Rpm(3000)) * open, fit.Source.ReactanceAt(Rpm(3000)) * reactance, fit.Source.CoilResistance);
             Assert.True(least < bike.Charging.Sum(p => Math.Pow(p.Current.Amperes - (other.CurrentAt(p.Speed, bike.ChargingVoltage)?.Amperes ?? 0), 2)));
         }
     }

@@ -33,7 +33,7 @@ public class FittedCoilTests
     [Fact]
     public void Two_points_are_met_by_a_coil_without_resistance()
     {
-        AlternatingSourceFit fit = Fitted(Bike((1500, 4, ""), (4000, 9, "")), 1).Coils.Single();
+        AlternatorEquivalentFit fit = Fitted(Bike((1500, 4, ""), (4000, 9, "")), 1).Coils.Single();
         Assert.Equal(0, fit.Source.CoilResistance.Ohms);
         Assert.All(fit.Residuals, r => Assert.Equal(0, r.Residual.Amperes, 1e-6));
     }
@@ -58,7 +58,7 @@ public class FittedCoilTests
         Gen.Choose(1, 30).Select(v => v / 10.0).ToArbitrary(),
         (open, reactance, resistance) =>
         {
-            AlternatingSource coil = Coil(open, reactance, resistance), fitted = Fitted(ListOf(coil, 1400, 1800, 2500, 4000, 7000), 1).Coils.Single().Source;
+            AlternatorEquivalent coil = Coil(open, reactance, resistance), fitted = Fitted(ListOf(coil, 1400, 1800, 2500, 4000, 7000), 1).Coils.Single().Source;
             return Math.Abs(fitted.OpenVoltageAt(Rpm(1000)).Volts / open - 1) < 1e-3
                 && Math.Abs(fitted.ReactanceAt(Rpm(1000)).Ohms / reactance - 1) < 1e-3
                 && Math.Abs(fitted.CoilResistance.Ohms - resistance) < 0.01;
@@ -81,27 +81,27 @@ public class FittedCoilTests
     {
         ChargingCurve curve = ChargingCurve.Of(Bike((1000, 1, ""), (2000, 3, ""), (4000, 5, "")).Charging).Single();
         ElectricResistance? resistance = ohms is { } o ? ElectricResistance.FromOhms(o) : null;
-        Assert.Throws<ArgumentOutOfRangeException>(() => AlternatingSourceFit.TryFit(curve, ElectricPotential.FromVolts(volts), resistance, out _, out _));
+        Assert.Throws<ArgumentOutOfRangeException>(() => AlternatorEquivalentFit.TryFit(curve, ElectricPotential.FromVolts(volts), resistance, out _, out _));
     }
 
     private static bool HasNoCloserNeighbour(double[] steps)
     {
         double sum = 0;
         Bike bike = Bike([.. steps.Select((s, i) => (1000.0 * (i + 1), sum += s, ""))]);
-        if (!AlternatingSourceFit.TryFit(ChargingCurve.Of(bike.Charging).Single(), s_volts, null, out AlternatingSourceFit? fit, out string? reason))
+        if (!AlternatorEquivalentFit.TryFit(ChargingCurve.Of(bike.Charging).Single(), s_volts, null, out AlternatorEquivalentFit? fit, out string? reason))
             return reason!.Length > 0;
         double least = fit!.Residuals.Sum(r => Math.Pow(r.Residual.Amperes, 2));
         return new[] { (1.003, 1.0, 1.0), (0.997, 1.0, 1.0), (1.0, 1.003, 1.0), (1.0, 0.997, 1.0), (1.0, 1.0, 1.003), (1.0, 1.0, 0.997) }.All(f =>
         {
-            var other = new AlternatingSource(Rpm(1000), fit.Source.OpenVoltageAt(Rpm(1000)) * f.Item1, fit.Source.ReactanceAt(Rpm(1000)) * f.Item2, fit.Source.CoilResistance * f.Item3);
+            var other = new AlternatorEquivalent(Rpm(1000), fit.Source.OpenVoltageAt(Rpm(1000)) * f.Item1, fit.Source.ReactanceAt(Rpm(1000)) * f.Item2, fit.Source.CoilResistance * f.Item3);
             return bike.Charging.Sum(p => Math.Pow(p.Current.Amperes - (other.CurrentAt(p.Speed, s_volts)?.Amperes ?? 0), 2)) >= least - 1e-6;
         });
     }
 
-    private static AlternatingSource Coil(double openVolts, double reactanceOhms, double ohms) =>
+    private static AlternatorEquivalent Coil(double openVolts, double reactanceOhms, double ohms) =>
         new(Rpm(1000), ElectricPotential.FromVolts(openVolts), ElectricResistance.FromOhms(reactanceOhms), ElectricResistance.FromOhms(ohms));
 
-    private static Bike ListOf(AlternatingSource coil, params double[] rpm) => Bike() with
+    private static Bike ListOf(AlternatorEquivalent coil, params double[] rpm) => Bike() with
     {
         Charging = [.. rpm.Select(n => new ChargingPoint(Rpm(n), coil.CurrentAt(Rpm(n), s_volts)!.Value, Condition.Always))],
     };

@@ -8,7 +8,7 @@ namespace Lighting.Calc.Tests.Charging;
 
 public class PermanentMagnetMachineTests
 {
-    private static readonly PermanentMagnetMachine s_machine = new(ElectricCurrent.FromAmperes(13.5), Rpm(1600));
+    private static readonly PermanentMagnetAlternator s_machine = new(ElectricCurrent.FromAmperes(13.5), Rpm(1600));
 
     [Theory]
     // x / √(1 + x²), exact arithmetic.
@@ -40,8 +40,8 @@ public class PermanentMagnetMachineTests
     [Fact]
     public void A_machine_of_no_current_or_no_corner_is_refused()
     {
-        Assert.Throws<ArgumentOutOfRangeException>(() => new PermanentMagnetMachine(ElectricCurrent.Zero, Rpm(1)));
-        Assert.Throws<ArgumentOutOfRangeException>(() => new PermanentMagnetMachine(ElectricCurrent.FromAmperes(1), Rpm(0)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new PermanentMagnetAlternator(ElectricCurrent.Zero, Rpm(1)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new PermanentMagnetAlternator(ElectricCurrent.FromAmperes(1), Rpm(0)));
     }
 
     [Fact]
@@ -54,7 +54,7 @@ public class PermanentMagnetMachineTests
         Assert.True(fit.RootMeanSquareResidual.Amperes > 0.05);
         foreach ((double current, double corner) in new[] { (1.001, 1.0), (0.999, 1.0), (1.0, 1.001), (1.0, 0.999) })
         {
-            var other = new PermanentMagnetMachine(fit.Machine.MaximumCurrent * current, fit.Machine.CornerSpeed * corner);
+            var other = new PermanentMagnetAlternator(fit.Machine.MaximumCurrent * current, fit.Machine.CornerSpeed * corner);
             Assert.True(fit.Residuals.Sum(r => Math.Pow(r.Residual.Amperes, 2)) < bike.Charging.Sum(p => Math.Pow(p.Current.Amperes - other.OutputAt(p.Speed).Amperes, 2)));
         }
     }
@@ -97,7 +97,7 @@ public class PermanentMagnetMachineTests
         Gen.Choose(2, 7).ToArbitrary(),
         (maximum, corner, count) =>
         {
-            var machine = new PermanentMagnetMachine(ElectricCurrent.FromAmperes(maximum), Rpm(corner));
+            var machine = new PermanentMagnetAlternator(ElectricCurrent.FromAmperes(maximum), Rpm(corner));
             double[] speeds = [.. Enumerable.Range(1, count).Select(i => 800.0 * i)];
             PermanentMagnetFit fit = Fitted(Bike() with { Charging = PointsOf(machine, speeds) }, 1).Machines.Single();
             return Math.Abs(fit.Machine.MaximumCurrent.Amperes / maximum - 1) < 1e-5 && Math.Abs(fit.Machine.CornerSpeed.RevolutionsPerMinute / corner - 1) < 1e-5;

@@ -14,8 +14,8 @@ public class StandingTimeTests
     public void An_ideal_battery_gives_half_its_capacity_in_half_its_time()
     {
         // 10 Ah, 2 A, k = 1: 5 h from full to empty, 2.5 h to a half.
-        StandingTime time = Standing(Load(2), s_half, new ChargingOptions { PeukertExponent = 1 });
-        Assert.Equal(StandingOutcome.Reached, time.Outcome);
+        BatteryRunTime time = Standing(Load(2), s_half, new ChargingOptions { PeukertExponent = 1 });
+        Assert.Equal(BatteryRunTimeOutcome.Reached, time.Outcome);
         Assert.Equal(2.5, time.Time!.Value.Hours, 1e-9);
         Assert.Equal(12.24, time.VoltageThere.Volts, 1e-12);
     }
@@ -46,12 +46,12 @@ public class StandingTimeTests
     [Fact]
     public void What_cannot_be_told_has_an_outcome_and_no_time()
     {
-        Assert.Equal(StandingOutcome.NoLoad, Outcome(Standing(Load(0), s_half)));
-        Assert.Equal(StandingOutcome.AlreadyThere, Outcome(Standing(Load(1), s_half, new ChargingOptions { InitialStateOfCharge = Ratio.FromPercent(40) })));
-        Assert.Equal(StandingOutcome.CapacityNotKnown, Outcome(ChargingSystem.WithLoads(Bike() with { BatteryCapacity = null }, Load(1)).Standing(Setting.Empty, s_half)));
-        Assert.Equal(StandingOutcome.NoLoad, Outcome(Standing((_, volts) => ElectricCurrent.FromAmperes(volts.Volts > 12.3 ? 1 : 0), s_half)));
+        Assert.Equal(BatteryRunTimeOutcome.NoLoad, Outcome(Standing(Load(0), s_half)));
+        Assert.Equal(BatteryRunTimeOutcome.AlreadyThere, Outcome(Standing(Load(1), s_half, new ChargingOptions { InitialStateOfCharge = Ratio.FromPercent(40) })));
+        Assert.Equal(BatteryRunTimeOutcome.CapacityNotKnown, Outcome(ChargingSystem.WithLoads(Bike() with { BatteryCapacity = null }, Load(1)).Standing(Setting.Empty, s_half)));
+        Assert.Equal(BatteryRunTimeOutcome.NoLoad, Outcome(Standing((_, volts) => ElectricCurrent.FromAmperes(volts.Volts > 12.3 ? 1 : 0), s_half)));
 
-        static StandingOutcome Outcome(StandingTime time)
+        static BatteryRunTimeOutcome Outcome(BatteryRunTime time)
         {
             Assert.Null(time.Time);
             return time.Outcome;
@@ -68,6 +68,6 @@ public class StandingTimeTests
         Gen.Choose(1, 500).Select(v => v / 100.0).ToArbitrary(),
         (load, more) => Standing(Load(load + more), s_half).Time!.Value.Hours < Standing(Load(load), s_half).Time!.Value.Hours);
 
-    private static StandingTime Standing(AverageLoad load, Ratio to, ChargingOptions? options = null) =>
+    private static BatteryRunTime Standing(AverageLoad load, Ratio to, ChargingOptions? options = null) =>
         ChargingSystem.WithLoads(Bike(), load, options).Standing(Setting.Empty, to);
 }

@@ -25,6 +25,6 @@ internal static class ValleyPost
 
     public static Setting In(this Bike bike, string condition) => SettingEnumeration.Held(bike, Condition.Parse(condition));
 
-    public static ImmutableArray<ChargingPoint> PointsOf(PermanentMagnetMachine machine, params double[] rpm) =>
+    public static ImmutableArray<ChargingPoint> PointsOf(PermanentMagnetAlternator machine, params double[] rpm) =>
         [.. rpm.Select(n => new ChargingPoint(Rpm(n), machine.OutputAt(Rpm(n)), Condition.Always))];
 }

@@ -96,7 +96,7 @@ public class CurrentRatingTests
             }
     }
 
-    private static CurrentRating At(WireSize wire, double celsius = 30, int bundle = 1) => CurrentRating.Of(wire, Temperature.FromDegreesCelsius(celsius), bundle);
+    private static CurrentRating At(WireSize wire, double celsius = 30, int bundle = 1) => CurrentRating.Calculate(wire, Temperature.FromDegreesCelsius(celsius), bundle);
 
     private static WireSize Wire(string name) => WireTable.TryFind(name, out WireSize? wire) ? wire! : throw new ArgumentException(name);
 }

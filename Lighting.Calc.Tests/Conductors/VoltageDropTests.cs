@@ -10,14 +10,14 @@ public class VoltageDropTests
     [Fact]
     public void No_current_loses_nothing_and_allows_the_thinnest_wire()
     {
-        Assert.Equal(0, VoltageDrop.Of(ElectricCurrent.Zero, Length.FromMeters(10), Wire, Cool).Volts);
+        Assert.Equal(0, VoltageDrop.Calculate(ElectricCurrent.Zero, Length.FromMeters(10), Wire, Cool).Volts);
         Assert.Equal("30 AWG", VoltageDrop.ThinnestWire(ElectricCurrent.Zero, Length.FromMeters(10), ElectricPotential.Zero, WireTable.Of(WireConstruction.SolidGauge), Cool)?.Name);
     }
 
     [Fact]
     public void A_drop_that_just_meets_the_limit_is_allowed()
     {
-        ElectricPotential drop = VoltageDrop.Of(ElectricCurrent.FromAmperes(5), Length.FromMeters(3), Wire, Cool);
+        ElectricPotential drop = VoltageDrop.Calculate(ElectricCurrent.FromAmperes(5), Length.FromMeters(3), Wire, Cool);
         Assert.Equal("16 AWG", VoltageDrop.ThinnestWire(ElectricCurrent.FromAmperes(5), Length.FromMeters(3), drop, WireTable.Of(WireConstruction.SolidGauge), Cool)?.Name);
     }
 
@@ -32,7 +32,7 @@ public class VoltageDropTests
     [Fact]
     public void Values_outside_their_range_are_refused()
     {
-        Refused("current", "A current whose drop is asked for is zero or more.", () => VoltageDrop.Of(ElectricCurrent.FromAmperes(-1), Length.FromMeters(1), Wire, Cool));
+        Refused("current", "A current whose drop is asked for is zero or more.", () => VoltageDrop.Calculate(ElectricCurrent.FromAmperes(-1), Length.FromMeters(1), Wire, Cool));
         Refused("current", "A current that limits a length is above zero.", () => VoltageDrop.LongestWire(ElectricCurrent.Zero, ElectricPotential.FromVolts(1), Wire, Cool));
         Refused("limit", "An allowed drop is zero or more.", () => VoltageDrop.LongestWire(ElectricCurrent.FromAmperes(1), ElectricPotential.FromVolts(-1), Wire, Cool));
         Refused("limit", "An allowed drop is zero or more.", () => VoltageDrop.ThinnestWire(ElectricCurrent.FromAmperes(1), Length.FromMeters(1), ElectricPotential.FromVolts(-1), WireTable.All, Cool));

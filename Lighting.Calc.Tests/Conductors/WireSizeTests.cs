@@ -76,7 +76,7 @@ public class WireSizeTests
     }
 
     private static CurrentRating Rating(int gauge, double celsius, int bundle) =>
-        CurrentRating.Of(AmericanWireGauge.Solid(gauge), Temperature.FromDegreesCelsius(celsius), bundle);
+        CurrentRating.Calculate(AmericanWireGauge.Solid(gauge), Temperature.FromDegreesCelsius(celsius), bundle);
 
     private static Ratio Ambient(double limit, double ambient) =>
         AmbientDerating.Factor(Temperature.FromDegreesCelsius(limit), Temperature.FromDegreesCelsius(30), Temperature.FromDegreesCelsius(ambient));

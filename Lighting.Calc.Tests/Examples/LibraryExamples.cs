@@ -25,7 +25,7 @@ public class LibraryExamples
         if (!lists.TryGetValue(out BikeLists? read))
             throw new InvalidDataException(string.Join('\n', lists.Faults)); // all faults, each with file, line and column
         Bike bike = read.Bike;
-        BikeReport report = BikeCheck.Of(bike);
+        BikeReport report = BikeCheck.Evaluate(bike);
         Console.WriteLine(report.Fuses[0].Headline);
         // end
         string line = Assert.Single(Console.Lines);
@@ -38,7 +38,7 @@ public class LibraryExamples
     {
         Bike bike = Twin;
         // README: wire
-        WireSizingResult sizes = HarnessSizing.Of(new HarnessNetwork(bike));
+        WireSizingResult sizes = HarnessSizing.Size(new HarnessNetwork(bike));
         foreach (RunSizing run in sizes.Runs)
             Console.WriteLine($"{run.Run.Name}: {run.Chosen.Name} ({run.Explanation})");
         // end
@@ -51,11 +51,11 @@ public class LibraryExamples
     public void Why_is_the_headlamp_dim()
     {
         Bike bike = Twin;
-        BikeReport report = BikeCheck.Of(bike);
+        BikeReport report = BikeCheck.Evaluate(bike);
         // README: dim
-        DropLedger headlamp = report.WorstDrops.First(d => d.Lamp.Lamp.Lamp == "headlamp high");
+        VoltageDropBreakdown headlamp = report.WorstDrops.First(d => d.Lamp.Lamp.Lamp == "headlamp high");
         Console.WriteLine($"{headlamp.TotalDrop.Volts:F2} V lost, {headlamp.LightLost!.Value.Percent:F0} % of the light");
-        foreach (MendingGain gain in DropAnalysis.CostliestOf(report.Network, headlamp))
+        foreach (RepairBenefit gain in VoltageDropAnalysis.LargestDrops(report.Network, headlamp))
             Console.WriteLine($"{gain.Entry.Part}: {gain.Entry.Voltage.Volts:F2} V");
         // end
         Assert.Equal(4, Console.Lines.Count);
@@ -65,7 +65,7 @@ public class LibraryExamples
     [Fact]
     public void Will_the_battery_hold_up_at_idle()
     {
-        BikeReport report = BikeCheck.Of(Twin);
+        BikeReport report = BikeCheck.Evaluate(Twin);
         // README: charging
         ChargingBalance worst = report.Charging!.Worst!;
         BalancePoint idle = worst.At(RotationalSpeed.FromRevolutionsPerMinute(1200));
@@ -80,7 +80,7 @@ public class LibraryExamples
     {
         Bike bike = Twin;
         // README: swap
-        SwapReport swap = Swap.Of(bike, Swap.ToLed(bike).Replacements);
+        SwapReport swap = Swap.Evaluate(bike, Swap.ToLed(bike).Replacements);
         Console.WriteLine(swap.After.Fuses[0].Headline);
         foreach (Finding finding in swap.Findings)
             Console.WriteLine($"{finding.Severity}: {finding.Subject}: {finding.Message}");
@@ -95,7 +95,7 @@ public class LibraryExamples
     {
         Bike bike = Twin;
         // README: readings
-        ExpectedReadings sheet = ExpectedReadings.Of(bike);
+        ExpectedReadings sheet = ExpectedReadings.Calculate(bike);
         foreach (ExpectedReading point in sheet.Settings[^1].Points)
             Console.WriteLine($"{point.Point}: {point.Voltage.Volts:F2} V, {point.Lowest.Volts:F2} to {point.Highest.Volts:F2} V");
 

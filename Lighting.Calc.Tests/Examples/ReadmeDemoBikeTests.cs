@@ -26,14 +26,14 @@ public class ReadmeDemoBikeTests
     public void The_single()
     {
         FuseSuitability fuse = Fuse("chapel-single");
-        Assert.Equal(FuseVerdict.TooSmall, fuse.Verdict);
+        Assert.Equal(FuseVerdict.Overloaded, fuse.Verdict);
         Says($"high beam, stop lamp and horn together draw {fuse.Steady.WorstCurrent.Amperes:0.0} A.");
         Says($"75 % of 15 A is {fuse.Steady.UsableCurrent.Amperes} A");
-        ThickerRun run = Assert.Single(fuse.Advice.ThickerRuns);
+        UpsizedRun run = Assert.Single(fuse.Advice.UpsizedRuns);
         Assert.Equal(("pilot wire", 2, "16 AWG stranded", "14 AWG stranded"), (run.Run.Name, run.Run.Bundle, run.Run.Wire.Name, run.Wire!.Name));
-        Says($"The load asks for {fuse.Advice.LoadNeeds!.Value.Amperes} A, but the pilot lamp's wire, 16 AWG and one of two in a bundle, carries {fuse.Protection.WireCurrent!.Value.Amperes} A.");
-        Says($"nothing above {fuse.Advice.WireAllows!.Value.Amperes} A may be fitted");
-        Says($"the load falls to {fuse.Advice.LoadMustFallTo!.Value.Amperes} A, or that wire becomes 14 AWG first");
+        Says($"The load asks for {fuse.Advice.MinimumRatingForLoad!.Value.Amperes} A, but the pilot lamp's wire, 16 AWG and one of two in a bundle, carries {fuse.Protection.WireCurrent!.Value.Amperes} A.");
+        Says($"nothing above {fuse.Advice.MaximumRatingForWire!.Value.Amperes} A may be fitted");
+        Says($"the load falls to {fuse.Advice.MaximumContinuousLoad!.Value.Amperes} A, or that wire becomes 14 AWG first");
     }
 
     [Fact]
@@ -42,12 +42,12 @@ public class ReadmeDemoBikeTests
         Bike bike = Bike("fell-lightweight");
         Assert.Equal(LightingSupply.Direct, bike.Lighting);
         Assert.Empty(bike.Fuses);
-        Assert.Contains(BikeCheck.Of(bike, cancellation: TestContext.Current.CancellationToken).DirectLighting!.Losses, l => l.Mend is not null);
+        Assert.Contains(BikeCheck.Evaluate(bike, cancellation: TestContext.Current.CancellationToken).DirectLighting!.Losses, l => l.EquivalentResistor is not null);
     }
 
     private static void Says(FormattableString sentence) => Assert.Contains(sentence.ToString(CultureInfo.InvariantCulture), s_readme, StringComparison.Ordinal);
 
-    private static FuseSuitability Fuse(string name) => Assert.Single(BikeCheck.Of(Bike(name), cancellation: TestContext.Current.CancellationToken).Fuses);
+    private static FuseSuitability Fuse(string name) => Assert.Single(BikeCheck.Evaluate(Bike(name), cancellation: TestContext.Current.CancellationToken).Fuses);
 
     private static Bike Bike(string name) => BikeLists.Read(Path.Combine(CliProcess.Root, "shared", "bikes", name)).Value.Bike;
 }

@@ -18,7 +18,7 @@ public class DirectLightingReadingsTests
     {
         Bike bike = DemoBikes.Load(Lightweight);
         var speed = RotationalSpeed.FromRevolutionsPerMinute(rpm);
-        ExpectedReadings sheet = ExpectedReadings.Of(bike, new FaultFindingOptions { EngineSpeed = speed }, Cancellation);
+        ExpectedReadings sheet = ExpectedReadings.Calculate(bike, new FaultFindingOptions { EngineSpeed = speed }, Cancellation);
         DirectLighting direct = DirectLighting.Of(bike, coilResistance: null);
         foreach (ExpectedSetting setting in sheet.Settings)
         {
@@ -34,7 +34,7 @@ public class DirectLightingReadingsTests
     {
         Bike bike = DemoBikes.Load(Lightweight);
         bike = bike with { Lamps = [.. bike.Lamps.Select(l => l.Lamp == "tail lamp" ? l with { Specification = Calc.LampSpecification.FromPower(Calc.LampType.Led, ElectricPotential.FromVolts(6.75), Power.FromWatts(1.5), ElectricPotential.FromVolts(3)) } : l)] };
-        ExpectedReadings sheet = ExpectedReadings.Of(bike, cancellation: Cancellation);
+        ExpectedReadings sheet = ExpectedReadings.Calculate(bike, cancellation: Cancellation);
         DirectLighting direct = DirectLighting.Of(bike, coilResistance: null);
         Assert.All(sheet.Settings, s => Assert.Equal(direct.At(sheet.EngineSpeed!.Value, s.Setting).TerminalVoltage.Volts, s.Points.Single(p => p.Point == Bike.BatteryPlus).Voltage.Volts, 0.002));
         Assert.DoesNotContain(new FaultFinder(bike, cancellation: Cancellation).Model.Families, f => f.Kind == FaultKind.LedReversed);
@@ -44,7 +44,7 @@ public class DirectLightingReadingsTests
     public void Lights_off_the_coil_reads_its_volts_without_load()
     {
         Bike bike = DemoBikes.Load(Lightweight);
-        ExpectedReadings sheet = ExpectedReadings.Of(bike, cancellation: Cancellation);
+        ExpectedReadings sheet = ExpectedReadings.Calculate(bike, cancellation: Cancellation);
         Assert.Equal(1500, sheet.EngineSpeed!.Value.RevolutionsPerMinute, 1e-9);
         double open = DirectLighting.Of(bike, coilResistance: null).Source.OpenVoltageAt(sheet.EngineSpeed.Value).Volts;
         ExpectedReading off = sheet.Settings.Single(s => s.Setting.PositionOf("lights") == "off").Points.Single(p => p.Point == "lights in");
@@ -123,7 +123,7 @@ public class DirectLightingReadingsTests
     public void A_coil_that_cannot_be_fitted_is_an_argument_fault()
     {
         Bike bike = DemoBikes.Load(Lightweight) with { Charging = [] };
-        Assert.Contains("charging list", Assert.Throws<ArgumentException>(() => ExpectedReadings.Of(bike, cancellation: Cancellation)).Message, StringComparison.Ordinal);
+        Assert.Contains("charging list", Assert.Throws<ArgumentException>(() => ExpectedReadings.Calculate(bike, cancellation: Cancellation)).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => new FaultFinder(DemoBikes.Load(Lightweight), new FaultFindingOptions { EngineSpeed = RotationalSpeed.Zero }, Cancellation));
     }
 

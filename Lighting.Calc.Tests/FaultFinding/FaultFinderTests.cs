@@ -262,7 +262,7 @@ public class FaultFinderTests
         Bike bike = DemoBikes.Load(Twin) with { Runs = [], Switches = [], Fuses = [] };
         string said = Assert.Throws<ArgumentException>(() => new FaultFinder(bike, cancellation: Cancellation)).Message;
         Assert.Contains("runs.csv", said, StringComparison.Ordinal);
-        Assert.Throws<ArgumentException>(() => ExpectedReadings.Of(bike, cancellation: Cancellation));
+        Assert.Throws<ArgumentException>(() => ExpectedReadings.Calculate(bike, cancellation: Cancellation));
         Assert.Throws<ArgumentException>(() => SymptomText.Parse(bike, "tail lamp dark"));
     }
 

@@ -29,6 +29,6 @@ public class FaultFindingOptionsTests
     {
         CancellationToken cancellation = TestContext.Current.CancellationToken;
         Assert.Equal(name, Assert.Throws<ArgumentOutOfRangeException>(() => new FaultFinder(DemoBikes.Load("valley-twin"), options, cancellation)).ParamName);
-        Assert.Equal(name, Assert.Throws<ArgumentOutOfRangeException>(() => ExpectedReadings.Of(DemoBikes.Load("valley-twin"), options, cancellation)).ParamName);
+        Assert.Equal(name, Assert.Throws<ArgumentOutOfRangeException>(() => ExpectedReadings.Calculate(DemoBikes.Load("valley-twin"), options, cancellation)).ParamName);
     }
 }

@@ -65,7 +65,7 @@ public class FaultNetworkLawTests
             double ohms = finder.Model.Members[member].Case.Ohms;
             plain.SetRun(r, run.WireResistance(finder.Bike.WireTemperature), run.TotalJointResistance + ElectricResistance.FromOhms(ohms));
             foreach (Setting setting in finder.Settings)
-                foreach (PointState point in plain.Solve(setting).Points)
+                foreach (NodeVoltage point in plain.Solve(setting).Points)
                     Assert.Equal(point.Voltage.Volts, finder.Model.In(setting).Of(Instrument.Meter, finder.Model.Circuit.NodeOf(point.Point), TestContext.Current.CancellationToken).Value[member], 0.01);
             plain.SetRun(r, run.WireResistance(finder.Bike.WireTemperature), run.TotalJointResistance);
         }
@@ -86,7 +86,7 @@ public class FaultNetworkLawTests
         solver.Set(setting, dead, wrong);
         solver.Solve();
         Assert.Equal(plain.Solve(setting).Lamps[pair].Voltage.Volts, solver.LampVolts(pair), 1e-3);
-        ExpectedOhms expected = ExpectedReadings.Of(single, cancellation: TestContext.Current.CancellationToken).Ohms.Single(o => o.Part == "left indicators");
+        ExpectedOhms expected = ExpectedReadings.Calculate(single, cancellation: TestContext.Current.CancellationToken).Ohms.Single(o => o.Part == "left indicators");
         Assert.Equal(expected.InCircuit!.Value.Ohms, new ColdNetwork(finder.Model.Circuit, finder.Model.AllOff, dead, wrong).Across(finder.Model.Parts[pair]), 1e-6);
     }
 

@@ -21,7 +21,7 @@ internal sealed class HealthyBike(FaultFinder finder)
         {
             OperatingPoint healthy = In(setting);
             string when = setting.AsCondition().ToString();
-            foreach (PointState point in healthy.Points.Where(p => p.Point != Bike.BatteryMinus))
+            foreach (NodeVoltage point in healthy.Points.Where(p => p.Point != Bike.BatteryMinus))
                 yield return ReadingOf.Meter(when, point.Point, Math.Round(point.Voltage.Volts, 2));
             for (int l = 0; l < finder.Bike.Lamps.Length; l++)
                 if (finder.Model.GivesLight(l))

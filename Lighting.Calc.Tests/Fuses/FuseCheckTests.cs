@@ -8,7 +8,7 @@ public class FuseCheckTests
     public void An_overloaded_fuse_is_too_small_and_the_smallest_that_carries_the_load_is_named()
     {
         FuseSuitability fuse = FuseBike.Check(FuseBike.Round(fuse: 5)).Single();
-        Assert.Equal(FuseVerdict.TooSmall, fuse.Verdict);
+        Assert.Equal(FuseVerdict.Overloaded, fuse.Verdict);
         Assert.Contains("5.5 A (lights=on), more than the 3.75 A", Assert.Single(fuse.Reasons), StringComparison.Ordinal);
         Assert.Equal(7.5, fuse.Advice.Smallest!.Value.Amperes);
         Assert.Equal(-1.75, fuse.Steady.Headroom.Amperes, 1e-9);
@@ -22,7 +22,7 @@ public class FuseCheckTests
         Assert.Equal(FuseVerdict.TooLargeForTheWire, fuse.Verdict);
         Assert.Contains("'tail feed' (0.75 mm2) carries 15 A", fuse.Headline, StringComparison.Ordinal);
         Assert.Equal(15, fuse.Advice.Largest!.Value.Amperes);
-        Assert.Equal(3, fuse.Protection.FedRuns.Length);
+        Assert.Equal(3, fuse.Protection.DownstreamRuns.Length);
     }
 
     [Fact]
@@ -33,10 +33,10 @@ public class FuseCheckTests
         FuseAdvice advice = FuseBike.Check(bike).Single().Advice;
         Assert.Null(advice.Smallest);
         Assert.Null(advice.Largest);
-        Assert.Equal(20, advice.LoadNeeds!.Value.Amperes);
-        Assert.Equal(15, advice.WireAllows!.Value.Amperes);
-        Assert.Equal(11.25, advice.LoadMustFallTo!.Value.Amperes, 1e-9);
-        Assert.Equal([("headlamp feed", "1.25 mm2"), ("tail feed", "1.25 mm2")], advice.ThickerRuns.Select(t => (t.Run.Name, t.Wire!.Name)));
+        Assert.Equal(20, advice.MinimumRatingForLoad!.Value.Amperes);
+        Assert.Equal(15, advice.MaximumRatingForWire!.Value.Amperes);
+        Assert.Equal(11.25, advice.MaximumContinuousLoad!.Value.Amperes, 1e-9);
+        Assert.Equal([("headlamp feed", "1.25 mm2"), ("tail feed", "1.25 mm2")], advice.UpsizedRuns.Select(t => (t.Run.Name, t.Wire!.Name)));
         Assert.Contains("lower the load to 11.25 A; for the load as it is: 'headlamp feed' of 1 mm2 must be 1.25 mm2 or thicker", advice.Explanation, StringComparison.Ordinal);
     }
 
@@ -46,7 +46,7 @@ public class FuseCheckTests
     {
         FuseSuitability fuse = FuseBike.Check(FuseBike.Round(tailMetres: 25)).Single();
         Assert.Equal(FuseVerdict.WillNotClear, fuse.Verdict);
-        RunClearing tail = fuse.Clearing.Single(c => c.Run.Name == "tail feed");
+        ShortCircuitCheck tail = fuse.Clearing.Single(c => c.Run.Name == "tail feed");
         Assert.Equal(12.65 / 0.7309, tail.ProspectiveCurrent!.Value.Amperes, 1e-6);
         Assert.False(tail.Clears);
         Assert.Null(tail.Opening!.Slowest);
@@ -93,11 +93,11 @@ public class FuseCheckTests
     {
         var bike = new Bike { Fuses = [FuseBike.Fuse("main", 10)], Lamps = [FuseBike.Load("headlamp", LampType.Fixed, 12, 4, litWhen: "lights=on"), FuseBike.Load("stop", LampType.Fixed, 12, 2, litWhen: "brake=on")] };
         FuseSuitability fuse = FuseBike.Check(bike).Single();
-        SteadyLoad steady = fuse.Steady;
+        ContinuousLoad steady = fuse.Steady;
         Assert.StartsWith("10 A main: suits — 6 A at most (lights=on; brake=on; 2 A of it for moments only), 7.5 A usable", fuse.Headline, StringComparison.Ordinal);
-        Assert.Equal(4, steady.WithoutMomentary!.Value.Amperes, 1e-9);
+        Assert.Equal(4, steady.ExcludingMomentary!.Value.Amperes, 1e-9);
         Assert.Equal(33.3, steady.MomentaryShare!.Value.Percent, 0.1);
-        FuseSuitability alone = FuseCheck.Of(bike, [FuseBike.Solve(bike).MaxBy(p => p.TotalCurrent.Amperes)!], cancellation: TestContext.Current.CancellationToken).Single();
+        FuseSuitability alone = FuseCheck.Evaluate(bike, [FuseBike.Solve(bike).MaxBy(p => p.TotalCurrent.Amperes)!], cancellation: TestContext.Current.CancellationToken).Single();
         Assert.Null(alone.Steady.MomentaryShare);
     }
 
@@ -118,8 +118,8 @@ public class FuseCheckTests
             Fuses = bike.Fuses.Add(FuseBike.Fuse("tail", 5, "switch out", "tail fuse out")),
         };
         var fuses = FuseBike.Check(bike);
-        Assert.Equal(["feed", "headlamp feed"], fuses[0].Protection.FedRuns.Select(r => r.Run.Name));
-        Assert.Equal(["tail feed"], fuses[1].Protection.FedRuns.Select(r => r.Run.Name));
+        Assert.Equal(["feed", "headlamp feed"], fuses[0].Protection.DownstreamRuns.Select(r => r.Run.Name));
+        Assert.Equal(["tail feed"], fuses[1].Protection.DownstreamRuns.Select(r => r.Run.Name));
         Assert.Equal(19, fuses[0].Protection.WireCurrent!.Value.Amperes, 1e-9);
         Assert.Equal(FuseVerdict.TooLargeForTheWire, fuses[0].Verdict);
         Assert.Equal(FuseVerdict.Suits, fuses[1].Verdict);
@@ -135,7 +135,7 @@ public class FuseCheckTests
         Assert.Contains("no rating is published for 24 AWG", Assert.Single(fuse.Reasons), StringComparison.Ordinal);
         Assert.Null(fuse.Advice.Largest);
         Assert.Null(fuse.Advice.Smallest);
-        ThickerRun thicker = Assert.Single(fuse.Advice.ThickerRuns);
+        UpsizedRun thicker = Assert.Single(fuse.Advice.UpsizedRuns);
         Assert.Equal(("tail feed", "18 AWG"), (thicker.Run.Name, thicker.Wire!.Name));
     }
 
@@ -169,10 +169,10 @@ public class FuseCheckTests
         };
         FuseSuitability fuse = FuseBike.Check(bike).Single();
         Assert.Equal(FuseVerdict.Suits, fuse.Verdict);
-        Assert.Equal(["battery lead", "feed", "headlamp feed", "tail feed"], fuse.Protection.FedRuns.Select(r => r.Run.Name));
+        Assert.Equal(["battery lead", "feed", "headlamp feed", "tail feed"], fuse.Protection.DownstreamRuns.Select(r => r.Run.Name));
         // By hand: 20 + 3.8 + 25.4 + 10 + 49.4 + 49.4 + 4.8 + 3.8 = 166.6 mΩ.
         Assert.Equal(166.6, fuse.Clearing.Single(c => c.Run.Name == "tail feed").LoopResistance.Milliohms, 1e-6);
-        Assert.Empty(UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always), cancellation: TestContext.Current.CancellationToken));
+        Assert.Empty(UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), cancellation: TestContext.Current.CancellationToken));
     }
 
     [Fact]
@@ -180,11 +180,11 @@ public class FuseCheckTests
     {
         Bike bike = FuseBike.Bypassed();
         FuseSuitability fuse = FuseBike.Check(bike).Single();
-        Assert.Empty(fuse.Protection.FedRuns);
+        Assert.Empty(fuse.Protection.DownstreamRuns);
         Assert.Equal(FuseVerdict.WillNotClear, fuse.Verdict);
         Assert.Equal("will not clear", fuse.VerdictText);
         Assert.Contains(fuse.Findings, f => f.Severity == Severity.Fault && f.Message.Contains("a short draws its current past it", StringComparison.Ordinal));
-        Assert.Equal(["battery lead", "feed", "headlamp feed", "tail feed", "old bypass"], UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always), cancellation: TestContext.Current.CancellationToken).Select(u => u.Run.Name));
+        Assert.Equal(["battery lead", "feed", "headlamp feed", "tail feed", "old bypass"], UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), cancellation: TestContext.Current.CancellationToken).Select(u => u.Run.Name));
     }
 
     [Fact]
@@ -205,7 +205,7 @@ public class FuseCheckTests
             Lamps = bike.Lamps.Add(FuseBike.Load("horn", LampType.Fixed, 12, 3, "horn +", Bike.BatteryMinus)),
             Switches = bike.Switches.Add(FuseBike.Contact("horn", "fuse in", "horn +", "on")),
         };
-        UnfusedRun lead = Assert.Single(UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always), cancellation: TestContext.Current.CancellationToken));
+        UnfusedRun lead = Assert.Single(UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), cancellation: TestContext.Current.CancellationToken));
         Assert.False(lead.IsBatteryLead);
         Assert.Equal("on", lead.Setting.PositionOf("horn"));
     }
@@ -223,7 +223,7 @@ public class FuseCheckTests
                 FuseBike.Run("heating wire", "switch out", Bike.BatteryMinus, "0.5 mm2", 200),
             ],
         };
-        Assert.Equal(["feed", "headlamp feed", "tail feed"], FuseBike.Check(bike).Single().Protection.FedRuns.Select(r => r.Run.Name));
+        Assert.Equal(["feed", "headlamp feed", "tail feed"], FuseBike.Check(bike).Single().Protection.DownstreamRuns.Select(r => r.Run.Name));
     }
 
     [Fact]
@@ -249,7 +249,7 @@ public class FuseCheckTests
     {
         Bike bike = FuseBike.Round() with { BatteryResistance = ElectricResistance.Zero, Fuses = [FuseBike.Fuse("main", 10, Bike.BatteryPlus, "fuse out", FuseStyle.Glass)] };
         bike = bike with { Runs = [.. bike.Runs.Skip(1).Select(r => r with { Length = Length.Zero, Joints = 0 })], Switches = [FuseBike.Contact("lights", "switch in", "switch out", "on")] };
-        RunClearing clearing = FuseBike.Check(bike).Single().Clearing[0];
+        ShortCircuitCheck clearing = FuseBike.Check(bike).Single().Clearing[0];
         Assert.Null(clearing.ProspectiveCurrent);
         Assert.Null(clearing.Opening);
         Assert.True(clearing.Clears);
@@ -271,8 +271,8 @@ public class FuseCheckTests
     [Fact]
     public void Points_of_another_bike_or_none_are_refused()
     {
-        Assert.Throws<ArgumentException>(() => FuseCheck.Of(FuseBike.Round(), [], cancellation: TestContext.Current.CancellationToken));
-        Assert.Throws<ArgumentException>(() => FuseCheck.Of(FuseBike.Round() with { Fuses = [] }, FuseBike.Solve(FuseBike.Round()), cancellation: TestContext.Current.CancellationToken));
-        Assert.Throws<ArgumentOutOfRangeException>(() => FuseBike.Check(FuseBike.Round(), new FuseOptions { SteadyLimit = Ratio.FromPercent(101) }));
+        Assert.Throws<ArgumentException>(() => FuseCheck.Evaluate(FuseBike.Round(), [], cancellation: TestContext.Current.CancellationToken));
+        Assert.Throws<ArgumentException>(() => FuseCheck.Evaluate(FuseBike.Round() with { Fuses = [] }, FuseBike.Solve(FuseBike.Round()), cancellation: TestContext.Current.CancellationToken));
+        Assert.Throws<ArgumentOutOfRangeException>(() => FuseBike.Check(FuseBike.Round(), new FuseOptions { ContinuousLoadFactor = Ratio.FromPercent(101) }));
     }
 }

@@ -8,8 +8,8 @@ public class FuseLimitTests
     [Fact]
     public void A_fuse_of_no_rating_and_a_current_below_zero_are_refused()
     {
-        Refused("rating", "A fuse's rating is above zero.", () => OpeningTime.Of(FuseStyle.Blade, ElectricCurrent.Zero, ElectricCurrent.Zero));
-        Refused("current", "A current is zero or more.", () => OpeningTime.Of(FuseStyle.Blade, ElectricCurrent.FromAmperes(10), ElectricCurrent.FromAmperes(-1)));
+        Refused("rating", "A fuse's rating is above zero.", () => OpeningTime.Calculate(FuseStyle.Blade, ElectricCurrent.Zero, ElectricCurrent.Zero));
+        Refused("current", "A current is zero or more.", () => OpeningTime.Calculate(FuseStyle.Blade, ElectricCurrent.FromAmperes(10), ElectricCurrent.FromAmperes(-1)));
     }
 
     [Theory]
@@ -32,24 +32,24 @@ public class FuseLimitTests
     public void A_steady_limit_of_nothing_or_over_the_rating_and_a_short_of_no_time_are_refused()
     {
         foreach (double percent in new[] { 0, 100.1 })
-            Refused("options", "The steady limit is above 0 to 100 %.", () => FuseBike.Check(FuseBike.Round(), new FuseOptions { SteadyLimit = Ratio.FromPercent(percent) }));
+            Refused("options", "The steady limit is above 0 to 100 %.", () => FuseBike.Check(FuseBike.Round(), new FuseOptions { ContinuousLoadFactor = Ratio.FromPercent(percent) }));
         Refused("options", "The longest short is above zero.", () => FuseBike.Check(FuseBike.Round(), new FuseOptions { LongestShort = Duration.Zero }));
-        Assert.NotEmpty(FuseBike.Check(FuseBike.Round(), new FuseOptions { SteadyLimit = Ratio.FromPercent(100) }));
+        Assert.NotEmpty(FuseBike.Check(FuseBike.Round(), new FuseOptions { ContinuousLoadFactor = Ratio.FromPercent(100) }));
     }
 
     [Fact]
     public void Points_of_another_bike_or_none_are_refused_in_words()
     {
-        Assert.StartsWith("At least one operating point is needed.", Assert.Throws<ArgumentException>("settings", () => FuseCheck.Of(FuseBike.Round(), [], cancellation: TestContext.Current.CancellationToken)).Message, StringComparison.Ordinal);
+        Assert.StartsWith("At least one operating point is needed.", Assert.Throws<ArgumentException>("settings", () => FuseCheck.Evaluate(FuseBike.Round(), [], cancellation: TestContext.Current.CancellationToken)).Message, StringComparison.Ordinal);
         Bike without = FuseBike.Round() with { Fuses = [] };
         Assert.StartsWith(
-            "The operating points are not of this bike.", Assert.Throws<ArgumentException>("settings", () => FuseCheck.Of(without, FuseBike.Solve(FuseBike.Round()), cancellation: TestContext.Current.CancellationToken)).Message, StringComparison.Ordinal);
+            "The operating points are not of this bike.", Assert.Throws<ArgumentException>("settings", () => FuseCheck.Evaluate(without, FuseBike.Solve(FuseBike.Round()), cancellation: TestContext.Current.CancellationToken)).Message, StringComparison.Ordinal);
     }
 
     // 12 V over 0.5 Ω and 1.5 Ω in series.
     [Fact]
     public void A_cold_filament_takes_the_volts_over_its_own_and_the_resistance_before_it() =>
-        Assert.Equal(6, FilamentWarmUp.PeakAmperes(12, 0.5, 1.5), 1e-12);
+        Assert.Equal(6, FilamentInrush.PeakAmperes(12, 0.5, 1.5), 1e-12);
 
     // 5 A is 75 % of 6.67 A; the next blade is 7.5 A.
     [Fact]

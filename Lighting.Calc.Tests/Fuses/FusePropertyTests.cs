@@ -18,14 +18,14 @@ public class FusePropertyTests
         OpeningTime less = At(style, low.Get), greater = At(style, low.Get + more.Get);
         return Falls(less.Slowest, greater.Slowest) && (greater.Fastest is null || Falls(less.Fastest, greater.Fastest)) && (less.Slowest is null || greater.Slowest is not null);
 
-        static OpeningTime At(FuseStyle style, double percent) => OpeningTime.Of(style, ElectricCurrent.FromAmperes(10), ElectricCurrent.FromAmperes(percent / 10));
+        static OpeningTime At(FuseStyle style, double percent) => OpeningTime.Calculate(style, ElectricCurrent.FromAmperes(10), ElectricCurrent.FromAmperes(percent / 10));
         static bool Falls(Duration? first, Duration? second) => first is null || second is null || second.Value.Seconds <= first.Value.Seconds * (1 + 1e-12);
     }
 
     [Property(MaxTest = 200)]
     public bool The_fastest_time_never_lies_above_the_slowest(bool glass, PositiveInt percent)
     {
-        OpeningTime time = OpeningTime.Of(glass ? FuseStyle.Glass : FuseStyle.Blade, ElectricCurrent.FromAmperes(10), ElectricCurrent.FromAmperes(percent.Get / 10.0));
+        OpeningTime time = OpeningTime.Calculate(glass ? FuseStyle.Glass : FuseStyle.Blade, ElectricCurrent.FromAmperes(10), ElectricCurrent.FromAmperes(percent.Get / 10.0));
         return time.Fastest is null || time.Slowest is null || time.Fastest <= time.Slowest;
     }
 
@@ -46,8 +46,8 @@ public class FusePropertyTests
             Bike bike = FuseBike.Round(tailWire: size);
             bike = bike with { Runs = [.. bike.Runs.Select(r => r with { Bundle = bundle })] };
             FuseAdvice advice = FuseBike.Check(bike, new FuseOptions { WireAmbient = Temperature.FromDegreesCelsius(celsius) }).Single().Advice;
-            double carries = bike.Runs.Where(r => r.Name is "feed" or "headlamp feed" or "tail feed").Min(r => CurrentRating.Of(r.Wire, Temperature.FromDegreesCelsius(celsius), bundle).Current!.Value.Amperes);
-            return (advice.Largest is null || advice.Largest.Value.Amperes <= carries) && (advice.Smallest is null || advice.Smallest.Value.Amperes <= carries) && (advice.WireAllows is null || advice.WireAllows.Value.Amperes <= carries);
+            double carries = bike.Runs.Where(r => r.Name is "feed" or "headlamp feed" or "tail feed").Min(r => CurrentRating.Calculate(r.Wire, Temperature.FromDegreesCelsius(celsius), bundle).Current!.Value.Amperes);
+            return (advice.Largest is null || advice.Largest.Value.Amperes <= carries) && (advice.Smallest is null || advice.Smallest.Value.Amperes <= carries) && (advice.MaximumRatingForWire is null || advice.MaximumRatingForWire.Value.Amperes <= carries);
         });
 
     [Property(MaxTest = 50)]
@@ -75,5 +75,5 @@ public class FusePropertyTests
         });
 
     private static double Allows(string size, double celsius, double metres) =>
-        FuseBike.Check(FuseBike.Round(tailWire: size, tailMetres: metres), new FuseOptions { WireAmbient = Temperature.FromDegreesCelsius(celsius) }).Single().Advice.WireAllows?.Amperes ?? 0;
+        FuseBike.Check(FuseBike.Round(tailWire: size, tailMetres: metres), new FuseOptions { WireAmbient = Temperature.FromDegreesCelsius(celsius) }).Single().Advice.MaximumRatingForWire?.Amperes ?? 0;
 }

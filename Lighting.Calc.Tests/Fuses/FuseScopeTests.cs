@@ -30,7 +30,7 @@ public class FuseScopeTests
         FuseSuitability expected = FuseBike.Check(bike).Single(), actual = FuseBike.Check(turned).Single();
         Assert.Equal(["headlamp earth", "tail earth"], actual.Protection.ReturnRuns.Select(r => r.Run.Name));
         Assert.Equal(expected.Clearing.Select(c => (c.FarEnd, c.ReturnFrom)), actual.Clearing.Select(c => (c.FarEnd, c.ReturnFrom)));
-        Assert.Equal(expected.SwitchingOn!.Peak.Amperes, actual.SwitchingOn!.Peak.Amperes, 1e-6);
+        Assert.Equal(expected.InrushCheck!.Peak.Amperes, actual.InrushCheck!.Peak.Amperes, 1e-6);
     }
 
     [Fact]
@@ -43,7 +43,7 @@ public class FuseScopeTests
         Assert.Equal("tail -", fuse.Clearing.Single(c => c.Run.Name == "feed").ReturnFrom ?? "none");
         bike = bike with { Lamps = bike.Lamps.SetItem(1, FuseBike.Load("tail", LampType.Filament, 13.5, 0.5, "tail +", "frame")) };
         // Cold 13.5/0.5/15 = 1.8 Ω: some 7 A beside the headlamp's 5.
-        Assert.InRange(FuseBike.Check(bike).Single().SwitchingOn!.Peak.Amperes, 10, 13);
+        Assert.InRange(FuseBike.Check(bike).Single().InrushCheck!.Peak.Amperes, 10, 13);
         Assert.Empty(FuseBike.Check(bike).Single().Protection.ReturnRuns);
     }
 
@@ -53,7 +53,7 @@ public class FuseScopeTests
         Bike bike = EarthFused(), turned = bike with { Fuses = [FuseBike.Fuse("earth", 15, "earth fuse", "frame")] };
         Assert.Equal(FuseBike.Check(bike).Single().Headline, FuseBike.Check(turned).Single().Headline);
         Bike lit = turned with { Lamps = turned.Lamps.SetItem(1, FuseBike.Load("tail", LampType.Filament, 13.5, 0.5, "tail +", "frame")) };
-        Assert.InRange(FuseBike.Check(lit).Single().SwitchingOn!.Peak.Amperes, 10, 13);
+        Assert.InRange(FuseBike.Check(lit).Single().InrushCheck!.Peak.Amperes, 10, 13);
     }
 
     [Fact]
@@ -68,8 +68,8 @@ public class FuseScopeTests
         };
         var fuses = FuseBike.Check(bike);
         // 0.9 Ω cold behind the 0.5 Ω that cost the lamp 0.5 V at its 1 A while the headlamp's 5 A share the feed: 13.5 V over 1.4 Ω.
-        Assert.InRange(fuses[1].SwitchingOn!.Peak.Amperes, 9.5, 9.7);
-        Assert.Equal(5, fuses[0].SwitchingOn!.Peak.Amperes - fuses[1].SwitchingOn!.Peak.Amperes, 1e-6);
+        Assert.InRange(fuses[1].InrushCheck!.Peak.Amperes, 9.5, 9.7);
+        Assert.Equal(5, fuses[0].InrushCheck!.Peak.Amperes - fuses[1].InrushCheck!.Peak.Amperes, 1e-6);
         Assert.Equal(["headlamp earth", "tail earth"], fuses[0].Protection.ReturnRuns.Select(r => r.Run.Name));
         Assert.Equal(["tail earth"], fuses[1].Protection.ReturnRuns.Select(r => r.Run.Name));
     }
@@ -83,7 +83,7 @@ public class FuseScopeTests
             Switches = [FuseBike.Contact("lights", "a", "b", "side"), FuseBike.Contact("lights", "a", "c", "main")],
             Lamps = [FuseBike.Load("side", LampType.Filament, 13.5, 1, litWhen: "lights=side", quantity: 2), FuseBike.Load("main", LampType.Filament, 13.5, 1.5, litWhen: "lights=main")],
         };
-        SwitchingOn surge = FuseBike.Check(bike).Single().SwitchingOn!;
+        InrushCheck surge = FuseBike.Check(bike).Single().InrushCheck!;
         Assert.Equal("lights=side", surge.Setting.ToString());
         Assert.Equal(2, surge.Steady.Amperes, 0.1);
     }
@@ -102,11 +102,11 @@ public class FuseScopeTests
     {
         Bike bike = FuseBike.Round();
         bike = bike with { Lamps = bike.Lamps.Add(FuseBike.Load("clock", LampType.Resistor, 12, 0.1, Bike.BatteryPlus, Bike.BatteryMinus)) };
-        UnfusedRun lead = Assert.Single(UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken));
+        UnfusedRun lead = Assert.Single(UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken));
         Assert.Equal((true, "everything off"), (lead.IsBatteryLead, lead.Setting.ToString()));
         // A lamp that hangs on the lead by the wire listed as its return.
         bike = bike with { Lamps = bike.Lamps.Add(FuseBike.Load("pilot", LampType.Resistor, 12, 0.1, Bike.BatteryMinus, "fuse in")) };
-        Assert.False(Assert.Single(UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken)).IsBatteryLead);
+        Assert.False(Assert.Single(UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken)).IsBatteryLead);
     }
 
     // A spare wire from the battery that ends at nothing is no lead to a fuse.
@@ -115,7 +115,7 @@ public class FuseScopeTests
     {
         Bike bike = FuseBike.Round();
         bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("spare", Bike.BatteryPlus, "spare end", "1 mm2", 1)) };
-        Assert.Equal([("battery lead", true), ("spare", false)], UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken).Select(u => (u.Run.Name, u.IsBatteryLead)));
+        Assert.Equal([("battery lead", true), ("spare", false)], UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken).Select(u => (u.Run.Name, u.IsBatteryLead)));
     }
 
     // 7.5 A × 0.75 = 5.625 A; 0.35 mm² carries 9 A.
@@ -134,7 +134,7 @@ public class FuseScopeTests
             Runs = [.. bike.Runs.Select(r => r.Name == "headlamp feed" ? r with { Wire = FuseBike.Wire("0.35 mm2") } : r)],
             Lamps = bike.Lamps.SetItem(0, FuseBike.Load("headlamp", LampType.Fixed, 12, 9, "headlamp +", "headlamp -")),
         };
-        Assert.True(FuseBike.Check(bike).Single().Protection.FedRuns.Single(r => r.Run.Name == "headlamp feed").CarriesLoad);
+        Assert.True(FuseBike.Check(bike).Single().Protection.DownstreamRuns.Single(r => r.Run.Name == "headlamp feed").HoldsLoad);
     }
 
     // 108.6 mΩ + 29.425 m × 24.7 = 835.4 mΩ before the fuse. With the 10.91 mΩ of 7.5 A the short draws 14.95 A, 199 %;
@@ -144,15 +144,15 @@ public class FuseScopeTests
     {
         FuseSuitability fuse = FuseBike.Check(FuseBike.Round(tailMetres: 29.425)).Single();
         Assert.Equal(840.2, fuse.Clearing.Single(c => c.Run.Name == "tail feed").LoopResistance.Milliohms, 0.01);
-        Assert.Equal(5, fuse.Advice.WireAllows!.Value.Amperes);
+        Assert.Equal(5, fuse.Advice.MaximumRatingForWire!.Value.Amperes);
     }
 
     [Fact]
     public void A_surge_that_may_open_the_fuse_is_a_reason()
     {
         Bike bike = new() { Fuses = [FuseBike.Fuse("main", 5)], Lamps = [FuseBike.Load("headlamp", LampType.Halogen, 13.5, 4.5)] };
-        FuseSuitability fuse = FuseBike.Check(bike, new FuseOptions { SteadyLimit = Ratio.FromPercent(100) }).Single();
-        Assert.Equal($"switching on may open it: {fuse.SwitchingOn!.Explanation}", Assert.Single(fuse.Reasons));
+        FuseSuitability fuse = FuseBike.Check(bike, new FuseOptions { ContinuousLoadFactor = Ratio.FromPercent(100) }).Single();
+        Assert.Equal($"switching on may open it: {fuse.InrushCheck!.Explanation}", Assert.Single(fuse.Reasons));
     }
 
     [Fact]
@@ -161,7 +161,7 @@ public class FuseScopeTests
         Bike bike = FuseBike.Round();
         foreach (Bike listed in new[] { bike, bike with { Lamps = [.. bike.Lamps.Reverse()] } })
         {
-            RunClearing feed = Clearing(listed, "feed");
+            ShortCircuitCheck feed = Clearing(listed, "feed");
             Assert.Equal("tail -", Clearing(listed, "feed", "lights=on").ReturnFrom);
             Assert.Equal("headlamp -", Clearing(listed, "headlamp feed").ReturnFrom);
             // Lights off no lamp hangs on the feed: nothing tells the way back, and the loop is the shorter.
@@ -182,7 +182,7 @@ public class FuseScopeTests
                 Runs = [.. bike.Runs.Where(r => r.Name is not "tail earth").Select(r => r with { From = r.From == Bike.BatteryPlus ? live : r.From, To = r.To == Bike.BatteryMinus ? earth : r.To })],
                 Lamps = bike.Lamps.SetItem(1, FuseBike.Load("tail", LampType.Filament, 12, 0.5, "tail +", earth)),
             };
-            RunClearing tail = Clearing(bike, "tail feed");
+            ShortCircuitCheck tail = Clearing(bike, "tail feed");
             Assert.Equal(earth, tail.ReturnFrom);
             // As far as the feed, then the switch and the tail's own feed: nothing for the way back.
             double before = Clearing(bike, "feed", "lights=off").LoopResistance.Milliohms;
@@ -194,7 +194,7 @@ public class FuseScopeTests
     public void Lamp_whose_way_back_is_open_does_not_tell_the_loop()
     {
         Bike bike = FuseBike.WithHorn("fuse out", contactMilliohms: 25);
-        RunClearing horn = Clearing(bike, "horn feed");
+        ShortCircuitCheck horn = Clearing(bike, "horn feed");
         Assert.Equal("horn -", horn.ReturnFrom);
         Assert.Equal("horn=on", horn.Setting.ToString());
         double fuse = horn.LoopResistance.Milliohms - 20 - 25 - bike.Runs.Where(r => r.Name is "battery lead" or "horn feed").Sum(Milliohms);
@@ -259,16 +259,16 @@ public class FuseScopeTests
 
     private static double Milliohms(Run run) => run.WireResistance(Temperature.FromDegreesCelsius(20)).Milliohms + run.Joints * run.JointResistance.Milliohms;
 
-    private static RunClearing Clearing(Bike bike, string run, string? held = null)
+    private static ShortCircuitCheck Clearing(Bike bike, string run, string? held = null)
     {
         FuseSuitability fuse = held is null
             ? FuseBike.Check(bike).Single()
-            : FuseCheck.Of(bike, [new HarnessNetwork(bike).CreateSolver().Solve(SettingEnumeration.Held(bike, Condition.Parse(held)))], cancellation: TestContext.Current.CancellationToken).Single();
+            : FuseCheck.Evaluate(bike, [new HarnessNetwork(bike).CreateSolver().Solve(SettingEnumeration.Held(bike, Condition.Parse(held)))], cancellation: TestContext.Current.CancellationToken).Single();
         return fuse.Clearing.Single(c => c.Run.Name == run);
     }
 
     private static IEnumerable<(string, bool, string)> Unfused(Bike bike) =>
-        UnfusedRuns.Of(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken).Select(u => (u.Run.Name, u.IsBatteryLead, u.Setting.ToString()));
+        UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken).Select(u => (u.Run.Name, u.IsBatteryLead, u.Setting.ToString()));
 
     private static Bike EarthFused()
     {

@@ -18,7 +18,7 @@ public class FuseSurgeTests
     [InlineData(20, 61.36, true)]
     public void The_peak_is_source_volts_over_cold_filament_and_source(double milliohms, double amperes, bool isLimited)
     {
-        SwitchingOn on = FuseBike.Check(OneLamp(15, milliohms)).Single().SwitchingOn!;
+        InrushCheck on = FuseBike.Check(OneLamp(15, milliohms)).Single().InrushCheck!;
         Assert.Equal(amperes, on.Peak.Amperes, 0.01);
         Assert.Equal(isLimited, on.IsLimitedBySource);
     }
@@ -29,7 +29,7 @@ public class FuseSurgeTests
         Bike bike = OneLamp(15, 30);
         OperatingPoint point = FuseBike.Solve(bike).Single();
         double ohms = 0.030;
-        WarmUpCurve curve = new FilamentWarmUp(bike.Lamps[0].Specification).Curve(13.5, ohms);
+        WarmUpCurve curve = new FilamentInrush(bike.Lamps[0].Specification).Curve(13.5, ohms);
         Assert.Equal(point.TotalCurrent.Amperes, curve.Amperes[^1], 0.01);
         Assert.True(curve.Amperes.Zip(curve.Amperes.Skip(1)).All(p => p.Second < p.First));
     }
@@ -39,7 +39,7 @@ public class FuseSurgeTests
     public void Small_steps_of_time_give_the_same_curve()
     {
         LampSpecification lamp = LampSpecification.FromCurrent(LampType.Filament, ElectricPotential.FromVolts(13.5), ElectricCurrent.FromAmperes(1.85));
-        WarmUpCurve curve = new FilamentWarmUp(lamp).Curve(13.5, 0.05);
+        WarmUpCurve curve = new FilamentInrush(lamp).Curve(13.5, 0.05);
         double hotOhms = 13.5 / 1.85, hotWatts = 13.5 * 1.85, hotKelvin = Tungsten.KelvinAt(15);
         double perArea = Tungsten.RadiatedWatts(hotKelvin);
         double diameter = Math.Cbrt(4 * Tungsten.OhmCentimetres(hotKelvin) * hotWatts / (Math.PI * Math.PI * perArea * hotOhms));
@@ -57,12 +57,12 @@ public class FuseSurgeTests
     [Fact]
     public void A_fuse_near_its_load_may_be_opened_by_the_surge_and_a_larger_one_not()
     {
-        var options = new FuseOptions { SteadyLimit = Ratio.FromPercent(100) };
+        var options = new FuseOptions { ContinuousLoadFactor = Ratio.FromPercent(100) };
         FuseSuitability small = FuseBike.Check(OneLamp(5), options).Single();
         Assert.True(small.Steady.Suits);
-        Assert.True(small.SwitchingOn!.MeltingShare!.Value.DecimalFractions > FuseBike.Check(OneLamp(15), options).Single().SwitchingOn!.MeltingShare!.Value.DecimalFractions);
-        Assert.False(small.SwitchingOn.Survives);
-        Assert.Equal(FuseVerdict.TooSmall, small.Verdict);
+        Assert.True(small.InrushCheck!.MeltingShare!.Value.DecimalFractions > FuseBike.Check(OneLamp(15), options).Single().InrushCheck!.MeltingShare!.Value.DecimalFractions);
+        Assert.False(small.InrushCheck.Survives);
+        Assert.Equal(FuseVerdict.Overloaded, small.Verdict);
         Assert.True(small.Advice.Smallest!.Value.Amperes > 5);
     }
 
@@ -70,11 +70,11 @@ public class FuseSurgeTests
     public void What_a_glass_fuse_withstands_is_not_known_and_is_said_so()
     {
         FuseSuitability glass = FuseBike.Check(OneLamp(10, style: FuseStyle.Glass)).Single();
-        Assert.Null(glass.SwitchingOn!.MeltingShare);
-        Assert.Null(glass.SwitchingOn.Survives);
+        Assert.Null(glass.InrushCheck!.MeltingShare);
+        Assert.Null(glass.InrushCheck.Survives);
         Assert.Equal(FuseVerdict.Suits, glass.Verdict);
         Assert.Contains(glass.Findings, f => f.Severity == Severity.Note && f.Message.Contains("not known", StringComparison.Ordinal));
-        Assert.Contains("what melts a glass fuse of 10 A is not known", glass.SwitchingOn.Explanation, StringComparison.Ordinal);
+        Assert.Contains("what melts a glass fuse of 10 A is not known", glass.InrushCheck.Explanation, StringComparison.Ordinal);
     }
 
     // The energy told is the integral of the warm-up's own curve, until it is within a tenth of the steady 4.5 A.
@@ -82,11 +82,11 @@ public class FuseSurgeTests
     public void What_the_surge_brings_to_a_glass_fuse_is_told()
     {
         FuseSuitability glass = FuseBike.Check(OneLamp(10, style: FuseStyle.Glass)).Single();
-        WarmUpCurve curve = new FilamentWarmUp(OneLamp(10).Lamps[0].Specification).Curve(13.5, 0);
+        WarmUpCurve curve = new FilamentInrush(OneLamp(10).Lamps[0].Specification).Curve(13.5, 0);
         double energy = 0, step = 1e-5;
         for (double t = 0; curve.At(t) > 1.1 * curve.Amperes[^1]; t += step)
             energy += Math.Pow(curve.At(t + step / 2), 2) * step;
-        string told = System.Text.RegularExpressions.Regex.Match(glass.SwitchingOn!.Explanation, "brings ([0-9.]+) A²s").Groups[1].Value;
+        string told = System.Text.RegularExpressions.Regex.Match(glass.InrushCheck!.Explanation, "brings ([0-9.]+) A²s").Groups[1].Value;
         Assert.Equal(energy, double.Parse(told, System.Globalization.CultureInfo.InvariantCulture), 0.02 * energy);
     }
 
@@ -97,7 +97,7 @@ public class FuseSurgeTests
     public void Where_a_data_sheet_gives_what_melts_it_the_surge_is_held_against_it(double amperes, bool survives)
     {
         Bike bike = OneLamp(0.25, style: FuseStyle.Glass);
-        SwitchingOn on = FuseBike.Check(bike with { Lamps = [FuseBike.Load("pilot lamp", LampType.Filament, 13.5, amperes)] }).Single().SwitchingOn!;
+        InrushCheck on = FuseBike.Check(bike with { Lamps = [FuseBike.Load("pilot lamp", LampType.Filament, 13.5, amperes)] }).Single().InrushCheck!;
         Assert.True(survives == on.Survives, on.Explanation);
         Assert.Equal(survives, on.MeltingShare!.Value.DecimalFractions < 1);
         Assert.Contains("of the energy that may melt it", on.Explanation, StringComparison.Ordinal);
@@ -106,7 +106,7 @@ public class FuseSurgeTests
     [Fact]
     public void An_LED_has_no_surge_here()
     {
-        SwitchingOn on = FuseBike.Check(OneLamp(15, type: LampType.Led)).Single().SwitchingOn!;
+        InrushCheck on = FuseBike.Check(OneLamp(15, type: LampType.Led)).Single().InrushCheck!;
         Assert.Equal(on.Steady.Amperes, on.Peak.Amperes, 1e-9);
         Assert.Equal(0, on.HalfOfExcess.Seconds);
         Assert.Equal(0, on.MeltingShare!.Value.DecimalFractions);
@@ -117,7 +117,7 @@ public class FuseSurgeTests
     public void Two_lamps_surge_twice_as_much_in_the_same_time()
     {
         Bike one = OneLamp(15), two = one with { Lamps = [one.Lamps[0] with { Quantity = 2 }] };
-        SwitchingOn single = FuseBike.Check(one).Single().SwitchingOn!, both = FuseBike.Check(two).Single().SwitchingOn!;
+        InrushCheck single = FuseBike.Check(one).Single().InrushCheck!, both = FuseBike.Check(two).Single().InrushCheck!;
         Assert.Equal(2 * single.Peak.Amperes, both.Peak.Amperes, 1e-9);
         Assert.Equal(single.HalfOfExcess.Seconds, both.HalfOfExcess.Seconds, 1e-9);
     }
@@ -126,6 +126,6 @@ public class FuseSurgeTests
     public void A_quantity_of_two_surges_like_two_lamps_behind_the_same_battery()
     {
         Bike one = OneLamp(15, 40), quantity = one with { Lamps = [one.Lamps[0] with { Quantity = 2 }] }, listed = one with { Lamps = [one.Lamps[0], one.Lamps[0] with { Lamp = "second" }] };
-        Assert.Equal(FuseBike.Check(listed).Single().SwitchingOn!.Peak.Amperes, FuseBike.Check(quantity).Single().SwitchingOn!.Peak.Amperes, 1e-6);
+        Assert.Equal(FuseBike.Check(listed).Single().InrushCheck!.Peak.Amperes, FuseBike.Check(quantity).Single().InrushCheck!.Peak.Amperes, 1e-6);
     }
 }

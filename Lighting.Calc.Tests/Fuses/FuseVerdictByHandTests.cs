@@ -36,7 +36,7 @@ public class FuseVerdictByHandTests
     {
         Assert.Equal("tail feed", _main.Protection.LimitingRun!.Run.Name);
         Assert.Equal(15, _main.Protection.WireCurrent!.Value.Amperes, 1e-9);
-        Assert.Equal(["feed", "headlamp feed", "tail feed"], _main.Protection.FedRuns.Select(r => r.Run.Name));
+        Assert.Equal(["feed", "headlamp feed", "tail feed"], _main.Protection.DownstreamRuns.Select(r => r.Run.Name));
         Assert.Equal(["headlamp earth", "tail earth"], _main.Protection.ReturnRuns.Select(r => r.Run.Name));
         Assert.True(_main.Protection.Protects);
     }
@@ -47,7 +47,7 @@ public class FuseVerdictByHandTests
     [InlineData("feed", 103.4, 122.340, null, 0.05412)]
     public void Every_dead_short_is_that_by_hand(string run, double milliohms, double amperes, double? fastest, double slowest)
     {
-        RunClearing clearing = _main.Clearing.Single(c => c.Run.Name == run);
+        ShortCircuitCheck clearing = _main.Clearing.Single(c => c.Run.Name == run);
         Assert.Equal(milliohms, clearing.LoopResistance.Milliohms, 1e-6);
         Assert.Equal(amperes, clearing.ProspectiveCurrent!.Value.Amperes, 0.001);
         Assert.Equal(fastest, clearing.Opening!.Fastest?.Seconds is { } f ? Math.Round(f, 5) : null);
@@ -60,7 +60,7 @@ public class FuseVerdictByHandTests
         Assert.Equal(["battery lead", "main", "feed", "lights (switch in to switch out)", "tail feed"], _main.Clearing.Single(c => c.Run.Name == "tail feed").Path);
 
     [Fact]
-    public void Loads_without_a_filament_have_no_surge() => Assert.Equal(5.5, _main.SwitchingOn!.Peak.Amperes, 1e-9);
+    public void Loads_without_a_filament_have_no_surge() => Assert.Equal(5.5, _main.InrushCheck!.Peak.Amperes, 1e-9);
 
     [Fact]
     public void It_suits_and_so_do_7_5_to_15_amperes()
@@ -75,7 +75,7 @@ public class FuseVerdictByHandTests
     [Fact]
     public void Only_the_battery_lead_is_without_a_fuse()
     {
-        UnfusedRun lead = Assert.Single(UnfusedRuns.Of(FuseBike.Round(), SettingEnumeration.Of(FuseBike.Round(), Condition.Always), cancellation: TestContext.Current.CancellationToken));
+        UnfusedRun lead = Assert.Single(UnfusedRuns.Find(FuseBike.Round(), SettingEnumeration.Of(FuseBike.Round(), Condition.Always), cancellation: TestContext.Current.CancellationToken));
         Assert.Equal("battery lead", lead.Run.Name);
         Assert.True(lead.IsBatteryLead);
     }

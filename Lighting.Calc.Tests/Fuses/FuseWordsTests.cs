@@ -54,10 +54,10 @@ public class FuseWordsTests
         Assert.Equal(
             "the load needs 7.5 A, a dead short is cleared by 3 A at most; lower the load to 2.25 A; or take resistance out of the way to the short: thicker or shorter wires, better joints",
             advice.Explanation);
-        Assert.Equal(3, advice.WireAllows!.Value.Amperes);
+        Assert.Equal(3, advice.MaximumRatingForWire!.Value.Amperes);
         Assert.Null(advice.Largest);
         Assert.Null(advice.Smallest);
-        Assert.Empty(advice.ThickerRuns);
+        Assert.Empty(advice.UpsizedRuns);
     }
 
     [Fact]
@@ -79,7 +79,7 @@ public class FuseWordsTests
         Assert.Equal(
             "the load needs 7.5 A, and no standard blade fuse both protects every wire and clears every dead short; for the load as it is: 'tail feed' of 24 AWG must be 18 AWG or thicker",
             fuse.Advice.Explanation);
-        Assert.Null(fuse.Advice.LoadMustFallTo);
+        Assert.Null(fuse.Advice.MaximumContinuousLoad);
     }
 
     // No factor is printed for 19 wires together, whatever their size.
@@ -90,7 +90,7 @@ public class FuseWordsTests
         bike = bike with { Runs = [.. bike.Runs.Select(r => r.Name == "tail feed" ? r with { Bundle = 19 } : r)] };
         FuseAdvice advice = FuseBike.Check(bike).Single().Advice;
         Assert.EndsWith("; for the load as it is: 'tail feed' of 0.75 mm2: no listed size of its kind will do", advice.Explanation, StringComparison.Ordinal);
-        Assert.Null(Assert.Single(advice.ThickerRuns).Wire);
+        Assert.Null(Assert.Single(advice.UpsizedRuns).Wire);
     }
 
     [Fact]
@@ -143,7 +143,7 @@ public class FuseWordsTests
         Assert.Equal("it feeds no run in any of these settings", loose.Protection.Explanation);
         // Nothing flows: the smallest of all carries that.
         Assert.Equal("the load needs at least 1 A; how large it may be depends on the wires, and it feeds none in these settings", loose.Advice.Explanation);
-        Assert.Null(loose.SwitchingOn);
+        Assert.Null(loose.InrushCheck);
         Assert.Equal("10 A loose: not judged — no setting joins it to the battery", loose.Headline);
     }
 
@@ -153,9 +153,9 @@ public class FuseWordsTests
         Assert.Equal("judged at 80.5 % of its rating; 75 % is usual", Assert.Single(Judged(80.5).Findings).Message);
         Assert.Equal(Severity.Caution, Judged(80.5).Findings[0].Severity);
         Assert.Empty(Judged(80).Findings);
-        Assert.DoesNotContain(FuseBike.Check(FuseBike.Round(fuse: 5), new FuseOptions { SteadyLimit = Ratio.FromPercent(100) }).Single().Findings, f => f.Message.StartsWith("judged at", StringComparison.Ordinal));
+        Assert.DoesNotContain(FuseBike.Check(FuseBike.Round(fuse: 5), new FuseOptions { ContinuousLoadFactor = Ratio.FromPercent(100) }).Single().Findings, f => f.Message.StartsWith("judged at", StringComparison.Ordinal));
 
-        static FuseSuitability Judged(double percent) => FuseBike.Check(FuseBike.Round(), new FuseOptions { SteadyLimit = Ratio.FromPercent(percent) }).Single();
+        static FuseSuitability Judged(double percent) => FuseBike.Check(FuseBike.Round(), new FuseOptions { ContinuousLoadFactor = Ratio.FromPercent(percent) }).Single();
     }
 
     [Fact]
@@ -167,7 +167,7 @@ public class FuseWordsTests
         Finding finding = Assert.Single(fuse.Findings);
         Assert.Equal((Severity.Note, "no lamp tells where a short of 'spare feed', 'old feed' returns; the frame is taken as without resistance there"), (finding.Severity, finding.Message));
         // By hand: 20 + 3.8 + 4.8 + 25.4 + 10 + 18.5 = 82.5 mΩ, nothing on the way back.
-        RunClearing spare = fuse.Clearing.Single(c => c.Run.Name == "spare feed");
+        ShortCircuitCheck spare = fuse.Clearing.Single(c => c.Run.Name == "spare feed");
         Assert.Null(spare.ReturnFrom);
         Assert.Equal(82.5, spare.LoopResistance.Milliohms, 1e-6);
         Assert.Equal("tail -", fuse.Clearing.Single(c => c.Run.Name == "tail feed").ReturnFrom);
@@ -246,5 +246,5 @@ public class FuseWordsTests
     [InlineData(FuseStyle.Glass, 120, "120 % of the rating lies below the first gate by which it must open (135 %): it may carry this without end")]
     [InlineData(FuseStyle.Glass, 200, "opens at 200 % of the rating within 2 min (how fast is not published)")]
     public void An_opening_time_in_words(FuseStyle style, double percent, string words) =>
-        Assert.Equal(words, OpeningTime.Of(style, ElectricCurrent.FromAmperes(10), ElectricCurrent.FromAmperes(percent / 10)).Explanation);
+        Assert.Equal(words, OpeningTime.Calculate(style, ElectricCurrent.FromAmperes(10), ElectricCurrent.FromAmperes(percent / 10)).Explanation);
 }

@@ -63,7 +63,7 @@ public class WarmUpTests
     [Fact]
     public void A_filament_that_gets_next_to_no_current_stays_cold()
     {
-        WarmUpCurve curve = new FilamentWarmUp(Lamp).Curve(13.5, 1000);
+        WarmUpCurve curve = new FilamentInrush(Lamp).Curve(13.5, 1000);
         Assert.Equal([0.0], curve.Seconds);
         Assert.Equal(13.5 / 1000.2, Assert.Single(curve.Amperes), 1e-12);
         Assert.True(curve.IsInTable);
@@ -73,7 +73,7 @@ public class WarmUpTests
     [Fact]
     public void A_filament_that_would_run_hotter_than_the_table_ends_there_and_says_so()
     {
-        var warmUp = new FilamentWarmUp(Lamp);
+        var warmUp = new FilamentInrush(Lamp);
         Assert.Equal(0.2, warmUp.ColdOhms, 1e-12);
         Assert.Equal(150, warmUp.PeakAmperes(30, 0), 1e-9);
         WarmUpCurve curve = warmUp.Curve(30, 0);
@@ -87,7 +87,7 @@ public class WarmUpTests
     [Fact]
     public void The_surge_is_told_with_its_peak_its_limit_its_time_and_its_share()
     {
-        SwitchingOn free = Surge(Bike(13.5)), limited = Surge(Bike(13.5) with { BatteryResistance = ElectricResistance.FromMilliohms(20) });
+        InrushCheck free = Surge(Bike(13.5)), limited = Surge(Bike(13.5) with { BatteryResistance = ElectricResistance.FromMilliohms(20) });
         Assert.Equal(
             FormattableString.Invariant($"67.5 A in the first instant (everything off), limited by the cold filaments alone, since the lists give no resistance before them; half of the excess is gone after {free.HalfOfExcess.Milliseconds:0.##} ms; {free.MeltingShare!.Value.Percent:0} % of the energy that may melt it"),
             free.Explanation);
@@ -102,8 +102,8 @@ public class WarmUpTests
     [InlineData(20)]
     public void The_share_of_the_melting_energy_is_that_of_fine_steps(double rating)
     {
-        SwitchingOn on = Surge(Bike(13.5) with { Fuses = [FuseBike.Fuse("main", rating)] });
-        WarmUpCurve curve = new FilamentWarmUp(Lamp).Curve(13.5, 0);
+        InrushCheck on = Surge(Bike(13.5) with { Fuses = [FuseBike.Fuse("main", rating)] });
+        WarmUpCurve curve = new FilamentInrush(Lamp).Curve(13.5, 0);
         Assert.Equal((curve.Amperes[0] + curve.Amperes[^1]) / 2, curve.At(on.HalfOfExcess.Seconds), 1e-6);
         Assert.Equal(4.5, on.Steady.Amperes, 1e-9);
         double energy = 0, worst = 0, step = curve.Seconds[^1] / 50_000;
@@ -112,7 +112,7 @@ public class WarmUpTests
             energy += Math.Pow(curve.At((i - 0.5) * step), 2) * step;
             double effective = Math.Sqrt(energy / (i * step)), ofRating = effective / rating;
             double? least = ofRating > 6 ? 0.02 * Math.Pow(6 / ofRating, 2)
-                : ofRating >= 1.1 ? OpeningTime.Of(FuseStyle.Blade, ElectricCurrent.FromAmperes(rating), ElectricCurrent.FromAmperes(effective)).Fastest?.Seconds : null;
+                : ofRating >= 1.1 ? OpeningTime.Calculate(FuseStyle.Blade, ElectricCurrent.FromAmperes(rating), ElectricCurrent.FromAmperes(effective)).Fastest?.Seconds : null;
             worst = Math.Max(worst, i * step / least ?? 0);
         }
 
@@ -131,7 +131,7 @@ public class WarmUpTests
                 FuseBike.Load("coil", LampType.Fixed, 12, 3, litWhen: "lights=on"),
             ],
         };
-        SwitchingOn on = Surge(bike);
+        InrushCheck on = Surge(bike);
         Assert.Equal("lights=on; brake=on", on.Setting.ToString());
         Assert.Equal(67.5 + 30 + 3, on.Peak.Amperes, 1e-6);
         Assert.Equal(4.5 + 2 + 3, on.Steady.Amperes, 1e-6);
@@ -141,7 +141,7 @@ public class WarmUpTests
     [Fact]
     public void What_melts_a_glass_fuse_that_no_data_sheet_knows_is_left_to_its_own()
     {
-        SwitchingOn on = Surge(Bike(13.5) with { Fuses = [FuseBike.Fuse("main", 10, style: FuseStyle.Glass)] });
+        InrushCheck on = Surge(Bike(13.5) with { Fuses = [FuseBike.Fuse("main", 10, style: FuseStyle.Glass)] });
         Assert.Matches("; it brings [0-9]+ A²s; what melts a glass fuse of 10 A is not known: see that its data sheet has more$", on.Explanation);
         Assert.Equal(
             "whether it outlives the 67.5 A of switching on is not known: the shortest opening times of glass fuses are not published",
@@ -166,15 +166,15 @@ public class WarmUpTests
     public void What_a_switch_that_is_held_for_moments_adds_is_told_apart(string name)
     {
         var bike = new Bike { Fuses = [FuseBike.Fuse("main", 10)], Lamps = [FuseBike.Load("headlamp", LampType.Fixed, 12, 4, litWhen: "lights=on"), FuseBike.Load("other", LampType.Fixed, 12, 2, litWhen: $"{name}=on")] };
-        Assert.Equal(4, FuseBike.Check(bike).Single().Steady.WithoutMomentary!.Value.Amperes, 1e-9);
-        Assert.Equal(6, FuseBike.Check(bike, new FuseOptions { MomentarySwitches = [] }).Single().Steady.WithoutMomentary!.Value.Amperes, 1e-9);
+        Assert.Equal(4, FuseBike.Check(bike).Single().Steady.ExcludingMomentary!.Value.Amperes, 1e-9);
+        Assert.Equal(6, FuseBike.Check(bike, new FuseOptions { MomentarySwitches = [] }).Single().Steady.ExcludingMomentary!.Value.Amperes, 1e-9);
     }
 
     [Fact]
     public void Without_current_none_of_it_flows_for_moments()
     {
         var bike = new Bike { Fuses = [FuseBike.Fuse("main", 10)], Lamps = [] };
-        SteadyLoad steady = FuseBike.Check(bike).Single().Steady;
+        ContinuousLoad steady = FuseBike.Check(bike).Single().Steady;
         Assert.Equal(0, steady.MomentaryShare!.Value.DecimalFractions);
         Assert.True(steady.Suits);
     }
@@ -187,5 +187,5 @@ public class WarmUpTests
         Lamps = [FuseBike.Load("headlamp", LampType.Halogen, 13.5, 4.5)],
     };
 
-    private static SwitchingOn Surge(Bike bike) => FuseBike.Check(bike).Single().SwitchingOn!;
+    private static InrushCheck Surge(Bike bike) => FuseBike.Check(bike).Single().InrushCheck!;
 }

@@ -9,11 +9,11 @@ public class LookAlikeTests
     {
         var random = new Random(1);
         string[] words = [.. Enumerable.Range(0, 400).Select(_ => string.Concat(Enumerable.Range(0, random.Next(1, 7)).Select(_ => "abCİß1 "[random.Next(7)])))];
-        var looks = new LookAlikes(words);
+        var looks = new SpellingIndex(words);
         int found = 0;
         foreach (string word in words)
         {
-            string[] each = [.. words.Distinct(Name.Comparer).Where(w => NearestWords.LookAlike(w, word))];
+            string[] each = [.. words.Distinct(Name.Comparer).Where(w => SpellingSuggestions.LookAlike(w, word))];
             Assert.Equal(each, looks.Of(word));
             found += each.Length;
         }
@@ -25,6 +25,6 @@ public class LookAlikeTests
     public void Words_longer_than_any_name_are_not_compared()
     {
         string word = new('x', 101);
-        Assert.Empty(new LookAlikes([word, word + "y"]).Of(word));
+        Assert.Empty(new SpellingIndex([word, word + "y"]).Of(word));
     }
 }

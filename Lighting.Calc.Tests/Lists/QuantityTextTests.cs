@@ -140,14 +140,14 @@ public class QuantityTextTests
     [InlineData("", "abc", 3)]
     [InlineData("kitten", "sitting", 3)]
     [InlineData("a cart", "cat", 3)]
-    public void Edit_distance(string left, string right, int distance) => Assert.Equal(distance, NearestWords.Distance(left, right));
+    public void Edit_distance(string left, string right, int distance) => Assert.Equal(distance, SpellingSuggestions.Distance(left, right));
 
     [Property(MaxTest = 500)]
     public void A_bound_on_the_edits_tells_the_same_of_all_within_it(byte[] left, byte[] right, byte bound)
     {
         // Of three letters, so that words are near each other.
         string a = string.Concat(left.Select(b => "abc"[b % 3])), b = string.Concat(right.Select(x => "abc"[x % 3]));
-        int edits = NearestWords.Distance(a, b), most = bound % 5, bounded = NearestWords.Distance(a, b, most);
+        int edits = SpellingSuggestions.Distance(a, b), most = bound % 5, bounded = SpellingSuggestions.Distance(a, b, most);
         Assert.Equal(edits, Reference(a, b));
         Assert.True(edits <= most ? bounded == edits : bounded > most, $"{a} {b}: {edits} edits, with at most {most} counted {bounded}");
     }

@@ -56,7 +56,7 @@ public class DemoBikeTests
     {
         foreach ((Bike bike, OperatingPoint point) in Solved(name))
             for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
-                if (DropAnalysis.LedgerOf(bike, point, lamp) is { } ledger)
+                if (VoltageDropAnalysis.Breakdown(bike, point, lamp) is { } ledger)
                     Assert.Equal(point.SupplyVoltage.Volts, (ledger.TotalDrop + ledger.Lamp.Voltage).Volts, 1e-9);
     }
 
@@ -65,7 +65,7 @@ public class DemoBikeTests
     public void The_wiring_agrees_with_lit_when(string name)
     {
         Bike bike = BikeLists.Read(CliProcess.Bike(name)).Value.Bike;
-        Assert.DoesNotContain(WiringReview.Of(bike, Lighting.Calc.BikeSolution.Of(bike, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points), f => f.Severity != Severity.Note);
+        Assert.DoesNotContain(WiringReview.Evaluate(bike, Lighting.Calc.BikeSolution.Solve(bike, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points), f => f.Severity != Severity.Note);
     }
 
     private static IEnumerable<(Bike Bike, OperatingPoint Point)> Solved(string name)

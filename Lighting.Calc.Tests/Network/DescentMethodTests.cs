@@ -13,7 +13,7 @@ public sealed class DescentMethodTests
     public void Start_is_the_circuit_with_next_to_no_load(double emf, double taken)
     {
         // Plus is held at the source's volts, 0.5 ohm to the node, three loads from there to minus.
-        LiveCircuit circuit = new TestNetwork(3, 1, 0, emf, 0, [new(1, 2, 0.5)],
+        NodalSystem circuit = new TestNetwork(3, 1, 0, emf, 0, [new(1, 2, 0.5)],
             [new(2, 0, Load.Filament(12, 2)), new(2, 0, Load.Led(24, 6)), new(2, 0, Load.Resistor(8))]).Equations();
         DescentMethod.StartUnloaded(circuit);
         double[] amperes = emf == 0
@@ -31,7 +31,7 @@ public sealed class DescentMethodTests
     public void First_step_goes_by_the_chord_to_zero_and_the_second_by_that_over_the_span_of_the_first()
     {
         const double r1 = 1, r2 = 5, n1 = 3, n2 = 0.5;
-        LiveCircuit circuit = new TestNetwork(4, 1, 0, 12, 0, [new(1, 2, r1), new(1, 3, r2)],
+        NodalSystem circuit = new TestNetwork(4, 1, 0, 12, 0, [new(1, 2, r1), new(1, 3, r2)],
             [new(2, 0, Load.Filament(12, n1)), new(3, 0, Load.Filament(12, n2))]).Equations();
         Put(circuit, (2, 11.9), (3, 11.5));
         double span = 1, reach = 1;
@@ -59,7 +59,7 @@ public sealed class DescentMethodTests
     [Fact]
     public void Hardly_any_span_leaves_the_tangent()
     {
-        LiveCircuit circuit = BehindAnOhm(Load.Filament(12, 3)).Equations();
+        NodalSystem circuit = BehindAnOhm(Load.Filament(12, 3)).Equations();
         Put(circuit, (1, 10));
         double span = 1e-6, reach = 1;
         Assert.True(DescentMethod.Step(circuit, leaps: false, ref span, ref reach));
@@ -71,7 +71,7 @@ public sealed class DescentMethodTests
     [Fact]
     public void Tangent_is_kept_where_it_is_steeper_than_the_chord()
     {
-        LiveCircuit circuit = BehindAnOhm(Load.LedBallast(9, 2)).Equations();
+        NodalSystem circuit = BehindAnOhm(Load.LedBallast(9, 2)).Equations();
         Put(circuit, (1, 11.5));
         Assert.True(Step(circuit, leaps: false));
         // 1.25 A in the LED, 0.5 A from the source: 0.75 A over 1 + 0.5 siemens.
@@ -82,7 +82,7 @@ public sealed class DescentMethodTests
     public void Load_without_volts_has_no_part_in_the_span()
     {
         // A bridge in balance: the lamp across it gets nothing.
-        LiveCircuit circuit = new TestNetwork(4, 1, 0, 12, 0, [new(1, 2, 2), new(1, 3, 2)],
+        NodalSystem circuit = new TestNetwork(4, 1, 0, 12, 0, [new(1, 2, 2), new(1, 3, 2)],
             [new(2, 0, Load.Filament(12, 1)), new(3, 0, Load.Filament(12, 1)), new(2, 3, Load.Filament(12, 1))]).Equations();
         Put(circuit, (2, 11), (3, 11));
         double span = 1, reach = 1;
@@ -96,7 +96,7 @@ public sealed class DescentMethodTests
     [InlineData(true)]
     public void Past_the_last_lit_point_steps_lengthen(bool throughTheGround)
     {
-        LiveCircuit circuit = Driver(40, 2, throughTheGround);
+        NodalSystem circuit = Driver(40, 2, throughTheGround);
         PutDriver(circuit, throughTheGround, 5);
         double span = 1, reach = 1;
         // 8 A in the driver and 7 A from the source; 1 + 40/25 siemens; the step counts twice, then four times.
@@ -113,7 +113,7 @@ public sealed class DescentMethodTests
     [Fact]
     public void Lengthened_steps_stop_where_the_first_driver_falls_and_end_with_the_next_plain_one()
     {
-        LiveCircuit circuit = Driver(60, 4.5);
+        NodalSystem circuit = Driver(60, 4.5);
         PutDriver(circuit, false, 5);
         double span = 1, reach = 8;
         Assert.True(DescentMethod.Step(circuit, leaps: false, ref span, ref reach));
@@ -130,7 +130,7 @@ public sealed class DescentMethodTests
     public void Plain_step_stops_where_the_first_of_two_drivers_falls()
     {
         // Two branches that the held plus keeps apart; the second driver has farther to go to its minimum.
-        LiveCircuit circuit = new TestNetwork(4, 1, 0, 3, 0, [new(1, 2, 1), new(1, 3, 1)],
+        NodalSystem circuit = new TestNetwork(4, 1, 0, 3, 0, [new(1, 2, 1), new(1, 3, 1)],
             [new(2, 0, Load.Led(5, 2)), new(3, 0, Load.Led(4, 1))]).Equations();
         Put(circuit, (2, 2.5), (3, 2.5));
         double step1 = -(5 / 2.5 + 2.5 - 3) / (1 - 5 / 6.25), step2 = -(4 / 2.5 + 2.5 - 3) / (1 - 4 / 6.25);
@@ -144,7 +144,7 @@ public sealed class DescentMethodTests
     [Fact]
     public void Leap_softens_no_more_than_it_must_and_stops_where_the_driver_falls()
     {
-        LiveCircuit circuit = Driver(40, 2);
+        NodalSystem circuit = Driver(40, 2);
         PutDriver(circuit, false, 5);
         double span = 1, reach = 1;
         // Slope -1.6 at 1 siemens: half of it left away is the first that will do, and leads 5 V down, past 1.998 V.
@@ -157,7 +157,7 @@ public sealed class DescentMethodTests
     [Fact]
     public void Close_past_the_edge_a_leap_goes_all_the_way_to_the_fall()
     {
-        LiveCircuit circuit = Driver(36.0036, 2);
+        NodalSystem circuit = Driver(36.0036, 2);
         PutDriver(circuit, false, 6);
         Assert.True(Step(circuit, leaps: true));
         Assert.Equal(1.998, Across(circuit), 1e-9);
@@ -169,7 +169,7 @@ public sealed class DescentMethodTests
     [InlineData(true)]
     public void Leap_goes_down_though_the_currents_point_up(bool throughTheGround)
     {
-        LiveCircuit circuit = Driver(35.9, 2, throughTheGround);
+        NodalSystem circuit = Driver(35.9, 2, throughTheGround);
         PutDriver(circuit, throughTheGround, 5.8);
         Assert.True(35.9 / 5.8 + 5.8 - 12 < 0 && 1 - 35.9 / (5.8 * 5.8) < 0);
         Assert.True(Step(circuit, leaps: true));
@@ -182,7 +182,7 @@ public sealed class DescentMethodTests
     [InlineData(36.0036, 6, false)]
     public void Leap_is_turned_by_the_lit_driver_that_moves_most(double watts, double volts, bool pointsUp)
     {
-        LiveCircuit circuit = new TestNetwork(5, 1, 0, 12, 0, [new(1, 2, 1), new(1, 3, 1), new(1, 4, 1)],
+        NodalSystem circuit = new TestNetwork(5, 1, 0, 12, 0, [new(1, 2, 1), new(1, 3, 1), new(1, 4, 1)],
             [new(2, 0, Load.Led(watts, 2)), new(3, 0, Load.Led(30, 2)), new(4, 0, Load.Led(600, 11))]).Equations();
         // The second is a little above its lit point, the third dark and far under its volts.
         Put(circuit, (2, volts), (3, 6 + Math.Sqrt(6) + 0.001), (4, 0.5));
@@ -196,7 +196,7 @@ public sealed class DescentMethodTests
     {
         // The driver's leap is six steps long; the resistor beside it, one step from its volts, would be thrown past them.
         const double watts = 36.0036;
-        LiveCircuit circuit = new TestNetwork(4, 1, 0, 12, 0, [new(1, 2, 1), new(1, 3, 1)],
+        NodalSystem circuit = new TestNetwork(4, 1, 0, 12, 0, [new(1, 2, 1), new(1, 3, 1)],
             [new(2, 0, Load.Led(watts, 2)), new(3, 0, Load.Resistor(1))]).Equations();
         Put(circuit, (2, 6), (3, 7));
         double step = -(watts / 6 + 6 - 12) / (1 - 0.999 * watts / 36);
@@ -226,7 +226,7 @@ public sealed class DescentMethodTests
     [Fact]
     public void Point_that_cannot_be_held_ends_a_plain_descent_but_not_one_with_leaps()
     {
-        LiveCircuit circuit = Driver(36, 2);
+        NodalSystem circuit = Driver(36, 2);
         PutDriver(circuit, false, 6);
         double span = 1, reach = 1;
         Assert.False(DescentMethod.Step(circuit, leaps: false, ref span, ref reach));
@@ -238,7 +238,7 @@ public sealed class DescentMethodTests
     [Fact]
     public void Descent_at_the_very_edge_comes_to_an_end()
     {
-        LiveCircuit circuit = Driver(36, 2);
+        NodalSystem circuit = Driver(36, 2);
         PutDriver(circuit, false, 6);
         circuit.Solutions = 0;
         DescentMethod.Descend(circuit, leaps: true);
@@ -249,7 +249,7 @@ public sealed class DescentMethodTests
     [Fact]
     public void Volts_that_are_no_number_lead_nowhere()
     {
-        LiveCircuit circuit = Driver(20, 2);
+        NodalSystem circuit = Driver(20, 2);
         PutDriver(circuit, false, double.NaN);
         double span = 1, reach = 1;
         Assert.False(DescentMethod.Step(circuit, leaps: false, ref span, ref reach));
@@ -268,7 +268,7 @@ public sealed class DescentMethodTests
     [InlineData(60, true)]
     public void Descent_from_no_load_ends_at_the_bright_point(double watts, bool leaps)
     {
-        LiveCircuit circuit = Driver(watts, 2, throughTheGround: true);
+        NodalSystem circuit = Driver(watts, 2, throughTheGround: true);
         DescentMethod.StartUnloaded(circuit);
         circuit.Solutions = 0;
         DescentMethod.Descend(circuit, leaps);
@@ -279,7 +279,7 @@ public sealed class DescentMethodTests
     }
 
     /// <summary>A first step, whose span and reach are not looked at.</summary>
-    private static bool Step(LiveCircuit circuit, bool leaps)
+    private static bool Step(NodalSystem circuit, bool leaps)
     {
         double span = 1, reach = 1;
         return DescentMethod.Step(circuit, leaps, ref span, ref reach);
@@ -288,11 +288,11 @@ public sealed class DescentMethodTests
     private static double Filament(double volts, double nominalAmperes) => nominalAmperes * Math.Pow(volts / 12, K);
 
     /// <summary>One driver at 12 V, 1 ohm in the source or in two wires of half an ohm at plus and minus.</summary>
-    private static LiveCircuit Driver(double watts, double minimumVolts, bool throughTheGround = false) => (throughTheGround
+    private static NodalSystem Driver(double watts, double minimumVolts, bool throughTheGround = false) => (throughTheGround
         ? new TestNetwork(4, 1, 0, 12, 0, [new(1, 2, 0.5), new(3, 0, 0.5)], [new(2, 3, Load.Led(watts, minimumVolts))])
         : BehindAnOhm(Load.Led(watts, minimumVolts))).Equations();
 
-    private static void PutDriver(LiveCircuit circuit, bool throughTheGround, double volts)
+    private static void PutDriver(NodalSystem circuit, bool throughTheGround, double volts)
     {
         if (throughTheGround)
             Put(circuit, (2, 6 + volts / 2), (3, 6 - volts / 2));
@@ -300,5 +300,5 @@ public sealed class DescentMethodTests
             Put(circuit, (1, volts));
     }
 
-    private static double Across(LiveCircuit circuit) => circuit.Across(circuit.Loads.Plus[0], circuit.Loads.Minus[0]);
+    private static double Across(NodalSystem circuit) => circuit.Across(circuit.Loads.Plus[0], circuit.Loads.Minus[0]);
 }

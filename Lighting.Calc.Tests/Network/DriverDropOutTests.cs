@@ -20,9 +20,9 @@ public sealed class DriverDropOutTests
             TestNetwork network = BadGrounds(random);
             CircuitSolver solver = network.Solved();
             Assert.True(solver.Diagnostics.Holdable);
-            List<HoldablePoint> points = new HoldablePoints(network, n).Find();
+            List<StableOperatingPoint> points = new StableOperatingPoints(network, n).Find();
             int lit = Lit(network, solver);
-            HoldablePoint? same = points.Find(p => p.Lit == lit);
+            StableOperatingPoint? same = points.Find(p => p.Lit == lit);
             Assert.True(same is not null, $"Network {n}: the point found is not among those that can be held.");
             for (int v = 0; v < network.Nodes; v++)
                 Assert.Equal(same.Volts[v], solver.NodeVolts(v), 1e-6);

@@ -17,7 +17,7 @@ public class DropAnalysisTests
             OperatingPoint point = solver.Solve(Benches.Set(bike, held));
             for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
             {
-                DropLedger? ledger = DropAnalysis.LedgerOf(bike, point, lamp);
+                VoltageDropBreakdown? ledger = VoltageDropAnalysis.Breakdown(bike, point, lamp);
                 Assert.Equal(point.Lamps[lamp].Drop is null, ledger is null);
                 if (ledger is null)
                     continue;
@@ -34,15 +34,15 @@ public class DropAnalysisTests
     {
         Bike bike = Benches.Sidecar();
         OperatingPoint point = new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "lights=low"));
-        DropLedger ledger = DropAnalysis.LedgerOf(bike, point, 0)!;
+        VoltageDropBreakdown ledger = VoltageDropAnalysis.Breakdown(bike, point, 0)!;
         Assert.Equal(["battery", "main", "feed", "feed", "lights (lights in to low line)", "low wire", "head earth wire", "head earth wire"], ledger.Entries.Select(e => e.Part));
         Assert.Equal(
-            [DropKind.Battery, DropKind.Fuse, DropKind.FeedWire, DropKind.FeedJoint, DropKind.Switch, DropKind.FeedWire, DropKind.ReturnWire, DropKind.ReturnJoint],
+            [VoltageDropKind.Battery, VoltageDropKind.Fuse, VoltageDropKind.FeedWire, VoltageDropKind.FeedJoint, VoltageDropKind.Switch, VoltageDropKind.FeedWire, VoltageDropKind.ReturnWire, VoltageDropKind.ReturnJoint],
             ledger.Entries.Select(e => e.Kind));
         double low = point.Lamps[0].Current.Amperes;
-        Assert.Equal(low * 0.010, ledger.DropIn(DropKind.Switch).Volts, 1e-9);
-        Assert.Equal(low * 0.010, ledger.DropIn(DropKind.ReturnJoint).Volts, 1e-9);
-        Assert.Equal(point.TotalCurrent.Amperes * 0.020, ledger.DropIn(DropKind.Battery).Volts, 1e-9);
+        Assert.Equal(low * 0.010, ledger.DropIn(VoltageDropKind.Switch).Volts, 1e-9);
+        Assert.Equal(low * 0.010, ledger.DropIn(VoltageDropKind.ReturnJoint).Volts, 1e-9);
+        Assert.Equal(point.TotalCurrent.Amperes * 0.020, ledger.DropIn(VoltageDropKind.Battery).Volts, 1e-9);
     }
 
     [Fact]
@@ -51,7 +51,7 @@ public class DropAnalysisTests
         Bike bike = Benches.Sidecar();
         bike = bike with { Runs = bike.Runs.Add(Benches.Run("second earth", "head earth", Bike.BatteryMinus, 0.3, "4 mm2")) };
         OperatingPoint point = new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "lights=low"));
-        DropLedger ledger = DropAnalysis.LedgerOf(bike, point, 0)!;
+        VoltageDropBreakdown ledger = VoltageDropAnalysis.Breakdown(bike, point, 0)!;
         Assert.Contains(ledger.Entries, e => e.Part == "second earth");
         Assert.DoesNotContain(ledger.Entries, e => e.Part == "head earth wire");
         Assert.Equal(13.5, (ledger.TotalDrop + ledger.Lamp.Voltage).Volts, 1e-9);
@@ -63,8 +63,8 @@ public class DropAnalysisTests
         Bike bike = Benches.Sidecar();
         var network = new HarnessNetwork(bike);
         OperatingPoint point = network.CreateSolver().Solve(Benches.Set(bike, "lights=pass"));
-        DropLedger ledger = DropAnalysis.LedgerOf(bike, point, 0)!;
-        ImmutableArray<MendingGain> gains = DropAnalysis.CostliestOf(network, ledger);
+        VoltageDropBreakdown ledger = VoltageDropAnalysis.Breakdown(bike, point, 0)!;
+        ImmutableArray<RepairBenefit> gains = VoltageDropAnalysis.LargestDrops(network, ledger);
         Assert.Equal(3, gains.Length);
         Assert.Equal(gains.OrderByDescending(g => g.Entry.Voltage.Volts), gains);
         Assert.All(gains, g => Assert.InRange(g.Voltage.Volts, 1e-6, g.Entry.Voltage.Volts));
@@ -77,7 +77,7 @@ public class DropAnalysisTests
         Bike bike = Benches.Sidecar();
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
         OperatingPoint[] all = [.. SettingEnumeration.Of(bike, Condition.Always).Select(solver.Solve)];
-        ImmutableArray<DropLedger> worst = DropAnalysis.WorstOf(bike, all);
+        ImmutableArray<VoltageDropBreakdown> worst = VoltageDropAnalysis.WorstBreakdowns(bike, all);
         Assert.Equal(3, worst.Length);
         Assert.Equal("lights=pass", worst[0].Setting.ToString());
     }
@@ -88,7 +88,7 @@ public class DropAnalysisTests
         Bike bike = Benches.Sidecar();
         bike = bike with { Runs = bike.Runs.SetItem(0, bike.Runs[0] with { Length = Length.Zero, Joints = 0 }) };
         OperatingPoint point = new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "lights=low"));
-        DropLedger ledger = DropAnalysis.LedgerOf(bike, point, 0)!;
+        VoltageDropBreakdown ledger = VoltageDropAnalysis.Breakdown(bike, point, 0)!;
         Assert.Equal(0, ledger.Entries.Where(e => e.Part == "feed").Sum(e => e.Voltage.Volts));
         Assert.Equal(point.TotalCurrent.Amperes, point.Runs[0].Current.Amperes, 1e-9);
         Assert.Equal(13.5, (ledger.TotalDrop + ledger.Lamp.Voltage).Volts, 1e-9);

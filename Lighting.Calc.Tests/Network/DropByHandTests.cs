@@ -11,10 +11,10 @@ namespace Lighting.Calc.Tests.Network;
 public class DropByHandTests
 {
     private const double Amperes = 12 / 7.8;
-    private static readonly (DropKind Kind, string Part, double Ohms)[] Parts =
+    private static readonly (VoltageDropKind Kind, string Part, double Ohms)[] Parts =
     [
-        (DropKind.Battery, "battery", 0.1), (DropKind.Fuse, "main", 0.2), (DropKind.FeedWire, "feed", 0.3), (DropKind.FeedJoint, "feed", 0.4),
-        (DropKind.Switch, "heat (in to out)", 0.5), (DropKind.ReturnWire, "earth", 0.6), (DropKind.ReturnJoint, "earth", 0.7),
+        (VoltageDropKind.Battery, "battery", 0.1), (VoltageDropKind.Fuse, "main", 0.2), (VoltageDropKind.FeedWire, "feed", 0.3), (VoltageDropKind.FeedJoint, "feed", 0.4),
+        (VoltageDropKind.Switch, "heat (in to out)", 0.5), (VoltageDropKind.ReturnWire, "earth", 0.6), (VoltageDropKind.ReturnJoint, "earth", 0.7),
     ];
 
     [Theory]
@@ -24,8 +24,8 @@ public class DropByHandTests
     [InlineData(Earth.Positive, true)]
     public void Every_line_is_its_ohms_times_the_current_whichever_way_round_the_parts_are_listed(Earth earth, bool turned)
     {
-        DropLedger ledger = Ledger(Heater(earth, turned), earth, out _);
-        Assert.Equal(Parts.Select(p => (p.Kind, turned && p.Kind == DropKind.Switch ? "heat (out to in)" : p.Part)), ledger.Entries.Select(e => (e.Kind, e.Part)));
+        VoltageDropBreakdown ledger = Ledger(Heater(earth, turned), earth, out _);
+        Assert.Equal(Parts.Select(p => (p.Kind, turned && p.Kind == VoltageDropKind.Switch ? "heat (out to in)" : p.Part)), ledger.Entries.Select(e => (e.Kind, e.Part)));
         Assert.All(Parts.Zip(ledger.Entries), p =>
         {
             Assert.Equal(p.First.Ohms * Amperes, p.Second.Voltage.Volts, 1e-9);
@@ -45,18 +45,18 @@ public class DropByHandTests
     public void Mending_gives_what_the_heater_gets_without_the_part_the_costliest_first_and_never_the_battery()
     {
         Bike bike = Heater(Earth.Negative, turned: false);
-        DropLedger ledger = Ledger(bike, Earth.Negative, out HarnessNetwork network);
-        ImmutableArray<MendingGain> gains = DropAnalysis.CostliestOf(network, ledger, count: 10);
-        (DropKind Kind, string Part, double Ohms)[] costliest = [.. Parts.Skip(1).OrderByDescending(p => p.Ohms)];
+        VoltageDropBreakdown ledger = Ledger(bike, Earth.Negative, out HarnessNetwork network);
+        ImmutableArray<RepairBenefit> gains = VoltageDropAnalysis.LargestDrops(network, ledger, count: 10);
+        (VoltageDropKind Kind, string Part, double Ohms)[] costliest = [.. Parts.Skip(1).OrderByDescending(p => p.Ohms)];
         Assert.Equal(costliest.Select(p => p.Kind), gains.Select(g => g.Entry.Kind));
         Assert.All(costliest.Zip(gains), p =>
         {
             Assert.Equal(12 * 5 / (7.8 - p.First.Ohms) - 5 * Amperes, p.Second.Voltage.Volts, 1e-9);
             Assert.Null(p.Second.Light);
         });
-        Assert.Equal(costliest.Take(3).Select(p => p.Kind), DropAnalysis.CostliestOf(network, ledger).Select(g => g.Entry.Kind));
-        Assert.Throws<ArgumentOutOfRangeException>("count", () => DropAnalysis.CostliestOf(network, ledger, 0));
-        Assert.Single(DropAnalysis.CostliestOf(network, ledger, 1));
+        Assert.Equal(costliest.Take(3).Select(p => p.Kind), VoltageDropAnalysis.LargestDrops(network, ledger).Select(g => g.Entry.Kind));
+        Assert.Throws<ArgumentOutOfRangeException>("count", () => VoltageDropAnalysis.LargestDrops(network, ledger, 0));
+        Assert.Single(VoltageDropAnalysis.LargestDrops(network, ledger, 1));
     }
 
     [Fact]
@@ -66,18 +66,18 @@ public class DropByHandTests
         var network = new HarnessNetwork(bike);
         HarnessSolver solver = network.CreateSolver();
         solver.SetSupply(ElectricPotential.FromVolts(6));
-        DropLedger ledger = DropAnalysis.LedgerOf(bike, solver.Solve(Benches.Set(bike, "heat=on")), 0)!;
-        Assert.Equal(6 * 5 / 7.1 - 6 * 5 / 7.8, DropAnalysis.CostliestOf(network, ledger, 1)[0].Voltage.Volts, 1e-9);
+        VoltageDropBreakdown ledger = VoltageDropAnalysis.Breakdown(bike, solver.Solve(Benches.Set(bike, "heat=on")), 0)!;
+        Assert.Equal(6 * 5 / 7.1 - 6 * 5 / 7.8, VoltageDropAnalysis.LargestDrops(network, ledger, 1)[0].Voltage.Volts, 1e-9);
     }
 
     [Fact]
     public void All_that_is_lost_in_one_kind_of_part_is_added_up()
     {
         Bike bike = Benches.Sidecar();
-        DropLedger ledger = DropAnalysis.LedgerOf(bike, new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "lights=low")), 0)!;
-        double[] wires = [.. ledger.Entries.Where(e => e.Kind == DropKind.FeedWire).Select(e => e.Voltage.Volts)];
+        VoltageDropBreakdown ledger = VoltageDropAnalysis.Breakdown(bike, new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "lights=low")), 0)!;
+        double[] wires = [.. ledger.Entries.Where(e => e.Kind == VoltageDropKind.FeedWire).Select(e => e.Voltage.Volts)];
         Assert.Equal(2, wires.Length);
-        Assert.Equal(wires[0] + wires[1], ledger.DropIn(DropKind.FeedWire).Volts, 1e-12);
+        Assert.Equal(wires[0] + wires[1], ledger.DropIn(VoltageDropKind.FeedWire).Volts, 1e-12);
     }
 
     [Fact]
@@ -85,9 +85,9 @@ public class DropByHandTests
     {
         Bike bike = Heater(Earth.Negative, turned: false);
         bike = bike with { Lamps = [bike.Lamps[0] with { Specification = Benches.Filament(10, 21) }] };
-        DropLedger ledger = Ledger(bike, Earth.Negative, out HarnessNetwork network);
+        VoltageDropBreakdown ledger = Ledger(bike, Earth.Negative, out HarnessNetwork network);
         Assert.Equal(1 - Math.Pow(ledger.Lamp.Voltage.Volts / 12, 3.4), ledger.LightLost!.Value.DecimalFractions, 1e-9);
-        MendingGain first = DropAnalysis.CostliestOf(network, ledger)[0];
+        RepairBenefit first = VoltageDropAnalysis.LargestDrops(network, ledger)[0];
         Assert.Equal(
             Math.Pow((ledger.Lamp.Voltage + first.Voltage).Volts / 10, 3.4) - Math.Pow(ledger.Lamp.Voltage.Volts / 10, 3.4), first.Light!.Value.DecimalFractions, 1e-9);
     }
@@ -97,10 +97,10 @@ public class DropByHandTests
     {
         Bike bike = Heater(Earth.Negative, turned: false);
         OperatingPoint off = new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, ""));
-        Assert.Null(DropAnalysis.LedgerOf(bike, off, 0));
-        Assert.Throws<ArgumentOutOfRangeException>("lamp", () => DropAnalysis.LedgerOf(bike, off, -1));
-        Assert.Throws<ArgumentOutOfRangeException>("lamp", () => DropAnalysis.LedgerOf(bike, off, 1));
-        Assert.Empty(DropAnalysis.WorstOf(bike, [off]));
+        Assert.Null(VoltageDropAnalysis.Breakdown(bike, off, 0));
+        Assert.Throws<ArgumentOutOfRangeException>("lamp", () => VoltageDropAnalysis.Breakdown(bike, off, -1));
+        Assert.Throws<ArgumentOutOfRangeException>("lamp", () => VoltageDropAnalysis.Breakdown(bike, off, 1));
+        Assert.Empty(VoltageDropAnalysis.WorstBreakdowns(bike, [off]));
     }
 
     [Fact]
@@ -113,11 +113,11 @@ public class DropByHandTests
             Lamps = [Hung("heater")],
         };
         OperatingPoint point = new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty);
-        DropEntry only = Assert.Single(DropAnalysis.LedgerOf(bike, point, 0)!.Entries);
-        Assert.Equal((DropKind.Battery, "battery"), (only.Kind, only.Part));
+        VoltageDropItem only = Assert.Single(VoltageDropAnalysis.Breakdown(bike, point, 0)!.Entries);
+        Assert.Equal((VoltageDropKind.Battery, "battery"), (only.Kind, only.Part));
         Assert.Equal(2, only.Voltage.Volts, 1e-9);
         bike = bike with { BatteryResistance = ElectricResistance.Zero };
-        Assert.Empty(DropAnalysis.LedgerOf(bike, new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty), 0)!.Entries);
+        Assert.Empty(VoltageDropAnalysis.Breakdown(bike, new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty), 0)!.Entries);
     }
 
     // Meant to be lit with the heat off, where it is not fed: the setting in which it is counts then.
@@ -140,10 +140,10 @@ public class DropByHandTests
         IEnumerable<string> Meant(string litWhen)
         {
             Bike other = bike with { Lamps = [bike.Lamps[0] with { LitWhen = Condition.Parse(litWhen) }] };
-            return MeantLit.Of(other, All(other), 0).Select(p => p.Setting.ToString());
+            return IntendedOnStates.Of(other, All(other), 0).Select(p => p.Setting.ToString());
         }
 
-        static DropLedger Worst(Bike bike) => Assert.Single(DropAnalysis.WorstOf(bike, All(bike)));
+        static VoltageDropBreakdown Worst(Bike bike) => Assert.Single(VoltageDropAnalysis.WorstBreakdowns(bike, All(bike)));
     }
 
     private static OperatingPoint[] All(Bike bike)
@@ -157,12 +157,12 @@ public class DropByHandTests
     private static LampSpecification Ohms(double ohms) =>
         LampSpecification.FromCurrent(LampType.Resistor, ElectricPotential.FromVolts(12), ElectricCurrent.FromAmperes(12 / ohms));
 
-    private static DropLedger Ledger(Bike bike, Earth earth, out HarnessNetwork network)
+    private static VoltageDropBreakdown Ledger(Bike bike, Earth earth, out HarnessNetwork network)
     {
         Assert.Equal(earth, bike.Earth);
         network = new HarnessNetwork(bike);
         HarnessSolver solver = network.CreateSolver();
-        return DropAnalysis.LedgerOf(bike, solver.Solve(Benches.Set(bike, "heat=on")), 0)!;
+        return VoltageDropAnalysis.Breakdown(bike, solver.Solve(Benches.Set(bike, "heat=on")), 0)!;
     }
 
     private static Bike Heater(Earth earth, bool turned)

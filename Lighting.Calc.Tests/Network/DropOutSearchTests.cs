@@ -16,8 +16,8 @@ public sealed class DropOutSearchTests
     [InlineData(36.5, false, false)]
     public void One_driver_may_drop_out_where_its_dark_point_can_be_held(double watts, bool mayDropOut, bool boundSuffices)
     {
-        LiveCircuit circuit = Solved(BehindAnOhm(Load.Led(watts, 3)));
-        DropOutSearch search = Searched(circuit, out int solutions);
+        NodalSystem circuit = Solved(BehindAnOhm(Load.Led(watts, 3)));
+        UndervoltageDropout search = Searched(circuit, out int solutions);
         Assert.Equal(mayDropOut, search.MayDropOut(0));
         if (watts > 36)
             Assert.Equal(0, solutions);
@@ -34,7 +34,7 @@ public sealed class DropOutSearchTests
     public void Bound_takes_a_filament_at_the_volts_of_the_source(double amperes, bool suffices)
     {
         Assert.Equal(suffices, 12 - 5 - Math.Pow(2, 0.55) * amperes > 4);
-        LiveCircuit circuit = Solved(BehindAnOhm(Load.Led(20, 4), Load.Filament(6, amperes)));
+        NodalSystem circuit = Solved(BehindAnOhm(Load.Led(20, 4), Load.Filament(6, amperes)));
         Searched(circuit, out int solutions);
         Assert.Equal(suffices, solutions == 2);
     }
@@ -43,9 +43,9 @@ public sealed class DropOutSearchTests
     [Fact]
     public void Bound_is_taken_for_each_lit_driver_by_itself()
     {
-        LiveCircuit circuit = Solved(new TestNetwork(5, 1, 0, 12, 0, [new(1, 2, 1), new(1, 3, 1), new(4, 0, 1)],
+        NodalSystem circuit = Solved(new TestNetwork(5, 1, 0, 12, 0, [new(1, 2, 1), new(1, 3, 1), new(4, 0, 1)],
             [new(2, 0, Load.Led(60, 3)), new(3, 0, Load.Led(26.5, 3)), new(1, 4, Load.Led(26.8, 3))]));
-        DropOutSearch search = Searched(circuit, out int solutions);
+        UndervoltageDropout search = Searched(circuit, out int solutions);
         Assert.Equal(3, solutions);
         for (int i = 0; i < 3; i++)
             Assert.False(search.MayDropOut(i));
@@ -72,10 +72,10 @@ public sealed class DropOutSearchTests
         var network = new TestNetwork(5, 1, 0, 12, 0.1,
             [new(1, 2, feed1), new(1, 3, feed2), new(4, 0, ground), new(2, 3, between)],
             [new(2, 4, Load.Led(watts1, minimum1)), new(3, 4, Load.Led(watts2, minimum2))]);
-        LiveCircuit circuit = Solved(network);
+        NodalSystem circuit = Solved(network);
         Assert.True(circuit.Loads.IsLit(0) && circuit.Loads.IsLit(1));
-        DropOutSearch search = Searched(circuit, out _);
-        List<HoldablePoint> points = new HoldablePoints(network, 1).Find();
+        UndervoltageDropout search = Searched(circuit, out _);
+        List<StableOperatingPoint> points = new StableOperatingPoints(network, 1).Find();
         Assert.Contains(points, p => p.Lit == 3);
         for (int i = 0; i < 2; i++)
             Assert.Equal(points.Exists(p => (p.Lit >> i & 1) == 0), search.MayDropOut(i));
@@ -85,9 +85,9 @@ public sealed class DropOutSearchTests
     public void Driver_that_is_dark_anyway_is_not_said_to_drop_out()
     {
         // On one earth wire a driver whose minimum is never reached, and one that could be dark as well.
-        LiveCircuit circuit = Solved(new TestNetwork(3, 1, 0, 12, 0.1, [new(2, 0, 0.9)], [new(1, 2, Load.Led(5, 11.5)), new(1, 2, Load.Led(30, 3))]));
+        NodalSystem circuit = Solved(new TestNetwork(3, 1, 0, 12, 0.1, [new(2, 0, 0.9)], [new(1, 2, Load.Led(5, 11.5)), new(1, 2, Load.Led(30, 3))]));
         Assert.False(circuit.Loads.IsLit(0));
-        DropOutSearch search = Searched(circuit, out _);
+        UndervoltageDropout search = Searched(circuit, out _);
         Assert.False(search.MayDropOut(0));
         Assert.True(search.MayDropOut(1));
     }
@@ -95,12 +95,12 @@ public sealed class DropOutSearchTests
     [Fact]
     public void Answer_of_the_search_before_is_forgotten()
     {
-        LiveCircuit circuit = Solved(BehindAnOhm(Load.Led(35, 3)));
-        var search = new DropOutSearch(circuit);
+        NodalSystem circuit = Solved(BehindAnOhm(Load.Led(35, 3)));
+        var search = new UndervoltageDropout(circuit);
         search.Run();
         Assert.True(search.MayDropOut(0));
         circuit.TakeSource(15, 1);
-        Assert.True(Lighting.Calc.HoldablePoint.Find(circuit, warmStart: false, out _));
+        Assert.True(Lighting.Calc.StableOperatingPoint.Find(circuit, warmStart: false, out _));
         search.Run();
         Assert.False(search.MayDropOut(0));
     }
@@ -111,7 +111,7 @@ public sealed class DropOutSearchTests
     [InlineData(35)]
     public void Circuit_is_left_at_the_point_it_was_at(double watts)
     {
-        LiveCircuit circuit = Solved(new TestNetwork(3, 1, 0, 12, 0.4, [new(2, 0, 0.6)], [new(1, 2, Load.Led(watts, 3)), new(1, 2, Load.Filament(12, 0.01))]));
+        NodalSystem circuit = Solved(new TestNetwork(3, 1, 0, 12, 0.4, [new(2, 0, 0.6)], [new(1, 2, Load.Led(watts, 3)), new(1, 2, Load.Filament(12, 0.01))]));
         circuit.GatherLoadVolts();
         circuit.Loads.Evaluate();
         circuit.UpdateResidual();
@@ -119,7 +119,7 @@ public sealed class DropOutSearchTests
         circuit.LowVolts[0] = 1e-17;
         double[] volts = [.. circuit.Volts], low = [.. circuit.LowVolts], amperes = [.. circuit.Loads.Amperes], residual = [.. circuit.Residual];
         double source = circuit.SourceAmperes;
-        new DropOutSearch(circuit).Run();
+        new UndervoltageDropout(circuit).Run();
         Assert.Equal(volts, circuit.Volts);
         Assert.Equal(low, circuit.LowVolts);
         Assert.Equal(amperes, circuit.Loads.Amperes);
@@ -129,17 +129,17 @@ public sealed class DropOutSearchTests
         Assert.DoesNotContain(true, circuit.Loads.Locked);
     }
 
-    private static LiveCircuit Solved(TestNetwork network)
+    private static NodalSystem Solved(TestNetwork network)
     {
-        LiveCircuit circuit = network.Equations();
-        Assert.True(Lighting.Calc.HoldablePoint.Find(circuit, warmStart: false, out _));
+        NodalSystem circuit = network.Equations();
+        Assert.True(Lighting.Calc.StableOperatingPoint.Find(circuit, warmStart: false, out _));
         return circuit;
     }
 
-    private static DropOutSearch Searched(LiveCircuit circuit, out int solutions)
+    private static UndervoltageDropout Searched(NodalSystem circuit, out int solutions)
     {
         circuit.Solutions = 0;
-        var search = new DropOutSearch(circuit);
+        var search = new UndervoltageDropout(circuit);
         search.Run();
         solutions = circuit.Solutions;
         return search;

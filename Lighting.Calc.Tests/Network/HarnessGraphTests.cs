@@ -82,7 +82,7 @@ public class HarnessGraphTests
     public void Points_are_joined_by_what_is_always_there_and_by_closed_contacts()
     {
         var graph = new HarnessGraph(Benches.Sidecar());
-        var joined = new JoinedPoints(graph);
+        var joined = new ConnectedNodes(graph);
         bool Are(string a, string b) => joined.Are(graph.NumberOf(a), graph.NumberOf(b));
         joined.Join(ContactSet.Where(3, i => i == 0));
         Assert.True(Are(Bike.BatteryPlus, "LOW FEED"));
@@ -94,7 +94,7 @@ public class HarnessGraphTests
         Assert.True(Are(Bike.BatteryPlus, "high feed"));
         joined.Join(ContactSet.Where(3, _ => true));
         Assert.True(Are("tail feed", "low feed"));
-        joined = new JoinedPoints(graph, fuses: false);
+        joined = new ConnectedNodes(graph, fuses: false);
         joined.Join(ContactSet.Where(3, i => i == 0));
         Assert.False(Are(Bike.BatteryPlus, "low feed"));
     }

@@ -1,6 +1,6 @@
 // The fast method by itself, and the check that every answer must pass, on circuits worked out by hand.
 using static Lighting.Calc.Tests.Network.Equations;
-using Answer = Lighting.Calc.HoldablePoint;
+using Answer = Lighting.Calc.StableOperatingPoint;
 
 namespace Lighting.Calc.Tests.Network;
 
@@ -9,7 +9,7 @@ public sealed class NewtonMethodTests
     [Fact]
     public void Straight_lines_are_met_in_one_step()
     {
-        LiveCircuit circuit = new TestNetwork(3, 1, 0, 12, 1, [new(1, 2, 2)], [new(2, 0, Load.Resistor(3)), new(1, 0, Load.Resistor(6))]).Equations();
+        NodalSystem circuit = new TestNetwork(3, 1, 0, 12, 1, [new(1, 2, 2)], [new(2, 0, Load.Resistor(3)), new(1, 0, Load.Resistor(6))]).Equations();
         NewtonMethod.StartCold(circuit);
         Assert.True(NewtonMethod.TryReach(circuit));
         Assert.Equal(1, circuit.Solutions);
@@ -22,7 +22,7 @@ public sealed class NewtonMethodTests
     public void Curved_laws_are_met_before_it_is_said_that_they_are()
     {
         // In the order of the bank: a filament, a resistor, a driver.
-        LiveCircuit circuit = new TestNetwork(4, 1, 0, 14, 0, [new(1, 2, 0.3), new(1, 3, 0.4)],
+        NodalSystem circuit = new TestNetwork(4, 1, 0, 14, 0, [new(1, 2, 0.3), new(1, 3, 0.4)],
             [new(2, 0, Load.Filament(12, 4)), new(3, 0, Load.Resistor(9)), new(3, 0, Load.Led(20, 6))]).Equations();
         NewtonMethod.StartCold(circuit);
         Assert.True(NewtonMethod.TryReach(circuit));
@@ -37,7 +37,7 @@ public sealed class NewtonMethodTests
     [InlineData(30, 11, 12)] // leads to volts under the driver's minimum
     public void Where_the_bright_point_is_not_sure_none_is_claimed(double watts, double minimumVolts, double start)
     {
-        LiveCircuit circuit = BehindAnOhm(Load.Led(watts, minimumVolts)).Equations();
+        NodalSystem circuit = BehindAnOhm(Load.Led(watts, minimumVolts)).Equations();
         circuit.Loads.Volts[0] = start;
         Assert.False(NewtonMethod.TryReach(circuit));
         Assert.InRange(circuit.Solutions, 1, 3);
@@ -46,7 +46,7 @@ public sealed class NewtonMethodTests
     [Fact]
     public void Polishing_evaluates_the_loads_at_the_volts_given()
     {
-        LiveCircuit circuit = BehindAnOhm(Load.Filament(12, 3)).Equations();
+        NodalSystem circuit = BehindAnOhm(Load.Filament(12, 3)).Equations();
         Put(circuit, (1, 9.9));
         NewtonMethod.Polish(circuit);
         double volts = Volts(circuit, 1);
@@ -57,7 +57,7 @@ public sealed class NewtonMethodTests
     [Fact]
     public void Polishing_leaves_volts_alone_from_which_no_step_leads_down()
     {
-        LiveCircuit circuit = BehindAnOhm(Load.Led(40, 2)).Equations();
+        NodalSystem circuit = BehindAnOhm(Load.Led(40, 2)).Equations();
         Put(circuit, (1, 5));
         NewtonMethod.Polish(circuit);
         Assert.Equal(5, Volts(circuit, 1));
@@ -72,7 +72,7 @@ public sealed class NewtonMethodTests
     [InlineData(-1e-6, false)]
     public void Answer_whose_currents_do_not_balance_to_a_nanoampere_is_refused(double beside, bool accepted)
     {
-        LiveCircuit circuit = At(BehindAnOhm(Load.Resistor(3)), 9, beside);
+        NodalSystem circuit = At(BehindAnOhm(Load.Resistor(3)), 9, beside);
         Assert.Equal(accepted, Answer.Check(circuit, SolveStages.Newton, out SolveDiagnostics found));
         Assert.Equal(Math.Abs(beside) * 4 / 3, found.WorstResidualAmperes, 1e-14);
         Assert.Equal(0, found.WorstNode);
@@ -84,7 +84,7 @@ public sealed class NewtonMethodTests
     [Fact]
     public void Answer_whose_power_does_not_balance_is_refused()
     {
-        LiveCircuit circuit = At(new TestNetwork(2, 1, 0, 1, 1e6, [], [new(1, 0, Load.Resistor(1e6))]), 0.5, 1e-5);
+        NodalSystem circuit = At(new TestNetwork(2, 1, 0, 1, 1e6, [], [new(1, 0, Load.Resistor(1e6))]), 0.5, 1e-5);
         Assert.False(Answer.Check(circuit, SolveStages.Newton, out SolveDiagnostics found));
         Assert.InRange(found.WorstResidualAmperes, 1e-12, 1e-9);
         Assert.Equal(2e-5, found.PowerImbalance, 1e-7);
@@ -96,7 +96,7 @@ public sealed class NewtonMethodTests
     [InlineData(1.4e-14, false)]
     public void Great_currents_may_miss_by_their_rounding(double beside, bool accepted)
     {
-        LiveCircuit circuit = At(new TestNetwork(2, 1, 0, 12, 1e-6, [], [new(1, 0, Load.Resistor(1e-6))]), 6, beside);
+        NodalSystem circuit = At(new TestNetwork(2, 1, 0, 12, 1e-6, [], [new(1, 0, Load.Resistor(1e-6))]), 6, beside);
         Assert.Equal(accepted, Answer.Check(circuit, SolveStages.Newton, out SolveDiagnostics found));
         Assert.InRange(found.WorstResidualAmperes, 1e-8, 1e-7);
     }
@@ -107,7 +107,7 @@ public sealed class NewtonMethodTests
     [InlineData(4, false)]
     public void Answer_that_cannot_be_held_is_refused(double volts, bool holdable)
     {
-        LiveCircuit circuit = At(BehindAnOhm(Load.Led(32, 2)), volts, 0);
+        NodalSystem circuit = At(BehindAnOhm(Load.Led(32, 2)), volts, 0);
         Assert.Equal(holdable, Answer.Check(circuit, SolveStages.Descent, out SolveDiagnostics found));
         Assert.Equal(holdable, found.Holdable);
         Assert.Equal(0, found.WorstResidualAmperes);
@@ -117,7 +117,7 @@ public sealed class NewtonMethodTests
     [Fact]
     public void Circuit_without_unknowns_has_no_worst_point()
     {
-        LiveCircuit circuit = new TestNetwork(1, 0, 0, 12, 1, [], []).Equations();
+        NodalSystem circuit = new TestNetwork(1, 0, 0, 12, 1, [], []).Equations();
         Assert.True(Answer.Find(circuit, warmStart: false, out SolveDiagnostics found));
         Assert.Equal(-1, found.WorstNode);
         Assert.Equal(12, circuit.SourceAmperes);
@@ -128,7 +128,7 @@ public sealed class NewtonMethodTests
     [InlineData(37, true)]
     public void Descent_is_tried_where_newtons_method_fails(double watts, bool descends)
     {
-        LiveCircuit circuit = BehindAnOhm(Load.Led(watts, 2)).Equations();
+        NodalSystem circuit = BehindAnOhm(Load.Led(watts, 2)).Equations();
         Assert.True(Answer.Find(circuit, warmStart: false, out SolveDiagnostics found));
         Assert.Equal(descends ? SolveStages.Newton | SolveStages.Descent : SolveStages.Newton, found.Tried);
         Assert.Equal(circuit.Solutions, found.Iterations);
@@ -138,7 +138,7 @@ public sealed class NewtonMethodTests
     public void Warm_start_goes_from_the_volts_of_the_circuit_and_needs_fewer_steps()
     {
         TestNetwork network = BehindAnOhm(Load.Led(35, 2), Load.Filament(12, 0.01));
-        LiveCircuit cold = network.Equations(), warm = network.Equations();
+        NodalSystem cold = network.Equations(), warm = network.Equations();
         Assert.True(Answer.Find(cold, warmStart: false, out SolveDiagnostics first));
         cold.Volts.CopyTo(warm.Volts, 0);
         Assert.True(Answer.Find(warm, warmStart: true, out SolveDiagnostics second));
@@ -147,9 +147,9 @@ public sealed class NewtonMethodTests
     }
 
     // The digits beside the volts stand apart, where the solver keeps what the volts cannot hold.
-    private static LiveCircuit At(TestNetwork network, double volts, double beside)
+    private static NodalSystem At(TestNetwork network, double volts, double beside)
     {
-        LiveCircuit circuit = network.Equations();
+        NodalSystem circuit = network.Equations();
         Put(circuit, (1, volts));
         circuit.LowVolts[0] = beside;
         circuit.GatherLoadVolts();

@@ -179,5 +179,5 @@ public class ReviewWordsTests
         ],
     };
 
-    private static ImmutableArray<Finding> Review(Bike bike) => WiringReview.Of(bike, BikeSolution.Of(bike, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points);
+    private static ImmutableArray<Finding> Review(Bike bike) => WiringReview.Evaluate(bike, BikeSolution.Solve(bike, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points);
 }

@@ -32,7 +32,7 @@ internal sealed record TestNetwork(
     }
 
     /// <summary>The solver's equations without the solver, to try its methods singly; all conductors finite.</summary>
-    public LiveCircuit Equations()
+    public NodalSystem Equations()
     {
         Circuit circuit = Circuit();
         var key = new TopologyKey(Conductors.Count, Loads.Count);
@@ -40,8 +40,8 @@ internal sealed record TestNetwork(
             key.SetConductor(i, Link.Finite);
         for (int i = 0; i < Loads.Count; i++)
             key.SetLoad(i, connected: true);
-        Plan plan = circuit.PlanFor(key);
-        var equations = new LiveCircuit(circuit, plan);
+        EliminationPlan plan = circuit.PlanFor(key);
+        var equations = new NodalSystem(circuit, plan);
         equations.TakeConductors([.. Conductors.Select(c => 1 / c.Ohms)]);
         equations.Loads.Take(plan, [.. Loads.Select(l => l.Law)]);
         equations.TakeSource(Emf, SourceOhms);

@@ -129,7 +129,7 @@ public class CurrentRatingTests
     public void AC_43_13_1B_paragraph_11_69_example_B(double freeAirAmperes, double altitudeFactor, double printedAmperes) =>
         Publication.Meets(printedAmperes, freeAirAmperes * altitudeFactor * BundleDerating.PartlyLoaded(12, Ratio.FromPercent(100))!.Value.DecimalFractions, 0.1);
 
-    private static CurrentRating At(WireSize wire, double celsius, int bundle) => CurrentRating.Of(wire, Temperature.FromDegreesCelsius(celsius), bundle);
+    private static CurrentRating At(WireSize wire, double celsius, int bundle) => CurrentRating.Calculate(wire, Temperature.FromDegreesCelsius(celsius), bundle);
 
     private static double Factor(double limitCelsius, double celsius) =>
         AmbientDerating.Factor(Temperature.FromDegreesCelsius(limitCelsius), Temperature.FromDegreesCelsius(30), Temperature.FromDegreesCelsius(celsius)).DecimalFractions;

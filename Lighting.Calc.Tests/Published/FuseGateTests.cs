@@ -144,5 +144,5 @@ public class FuseGateTests
     public void Melting_energy_of_other_fuses_is_not_known(FuseStyle style, double amperes) => Assert.Null(FuseMelting.AmpereSquaredSeconds(style, amperes));
 
     private static OpeningTime At(FuseStyle style, double rating, double percent) =>
-        OpeningTime.Of(style, ElectricCurrent.FromAmperes(rating), ElectricCurrent.FromAmperes(rating * percent / 100));
+        OpeningTime.Calculate(style, ElectricCurrent.FromAmperes(rating), ElectricCurrent.FromAmperes(rating * percent / 100));
 }

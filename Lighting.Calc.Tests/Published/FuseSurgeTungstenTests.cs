@@ -40,7 +40,7 @@ public class FuseSurgeTungstenTests
     public void Common_practice_a_21_W_signal_lamp_gives_90_percent_light_after_150_to_250_ms()
     {
         LampSpecification p21w = LampSpecification.FromPower(LampType.Filament, ElectricPotential.FromVolts(13.5), Power.FromWatts(25));
-        WarmUpCurve curve = new FilamentWarmUp(p21w).Curve(13.5, 0);
+        WarmUpCurve curve = new FilamentInrush(p21w).Curve(13.5, 0);
         double amperesAt90 = 25 / 13.5 / Math.Pow(0.9, 0.45 / 3.4);
         double seconds = curve.Seconds[curve.Amperes.ToList().FindIndex(a => a <= amperesAt90)];
         Publication.Bounds(0.15, 0.25, seconds);
@@ -52,7 +52,7 @@ public class FuseSurgeTungstenTests
     public void Common_practice_the_surge_of_a_5_W_lamp_is_within_a_tenth_after_20_to_100_ms()
     {
         LampSpecification w5w = LampSpecification.FromPower(LampType.Filament, ElectricPotential.FromVolts(13.5), Power.FromWatts(5));
-        WarmUpCurve curve = new FilamentWarmUp(w5w).Curve(13.5, 0);
+        WarmUpCurve curve = new FilamentInrush(w5w).Curve(13.5, 0);
         double seconds = curve.Seconds[curve.Amperes.ToList().FindIndex(a => a <= 1.1 * 5 / 13.5)];
         Publication.Bounds(0.02, 0.1, seconds);
     }

@@ -25,7 +25,7 @@ public class VoltageDropTests
     public void FAA_AC_43_13_1B_drop_at_20_A(string where, double feet, double ohmsPerFoot, double printedVolts, double tolerance)
     {
         Assert.NotEmpty(where);
-        Publication.Meets(printedVolts, VoltageDrop.Of(Amps(20), Length.FromFeet(feet), PerFoot(ohmsPerFoot), Cool).Volts, tolerance);
+        Publication.Meets(printedVolts, VoltageDrop.Calculate(Amps(20), Length.FromFeet(feet), PerFoot(ohmsPerFoot), Cool).Volts, tolerance);
     }
 
     // Table 11-8: longest run of No. 10 at 20 A; printed values are rounded down by up to 2 %.
@@ -93,7 +93,7 @@ public class VoltageDropTests
     [Against("voltage drop", "electrician's training page, two-wire No. 16")]
     public void Training_page_two_wire_No_16_over_100_ft_at_4_A_drops_4_0_V()
     {
-        double volts = VoltageDrop.Of(Amps(4), Length.FromFeet(200), PerFoot(0.00499), Cool).Volts;
+        double volts = VoltageDrop.Calculate(Amps(4), Length.FromFeet(200), PerFoot(0.00499), Cool).Volts;
         Publication.Meets(4.0, volts, 0.05);
         Publication.Meets(16.7, volts / 24 * 100, 0.1);
     }

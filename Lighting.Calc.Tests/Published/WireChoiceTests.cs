@@ -9,10 +9,10 @@ public sealed class WireChoiceTests
     // rating. Lengths are the whole circuit. The table is for 105 °C insulation; the ratings here are the 80 °C ones of
     // 33 CFR 183.425, which are lower, and lead to the same sizes.
     [Theory]
-    [InlineData(12, 10, 40, 45, "8 AWG", SizingLimit.Drop)] // printed: "a wire size of 8 is required"
-    [InlineData(24, 3, 10, 100, "6 AWG", SizingLimit.Heat)] // printed: "a wire size of 6 is required"
+    [InlineData(12, 10, 40, 45, "8 AWG", SizingConstraint.Drop)] // printed: "a wire size of 8 is required"
+    [InlineData(24, 3, 10, 100, "6 AWG", SizingConstraint.Heat)] // printed: "a wire size of 6 is required"
     [Against("wire choice", "ZRD, \"Proper Wire Sizing\"")]
-    public void ZRD_proper_wire_sizing_examples(double volts, double percent, double circuitFeet, double amperes, string printed, SizingLimit limit)
+    public void ZRD_proper_wire_sizing_examples(double volts, double percent, double circuitFeet, double amperes, string printed, SizingConstraint limit)
     {
         SingleRunResult result = Size(volts, percent, circuitFeet, amperes);
         Publication.Chooses(printed, result.Chosen?.Name);
@@ -38,7 +38,7 @@ public sealed class WireChoiceTests
     public void Holland_Marine_three_percent_table_rounds_the_length_up_to_its_row() =>
         Publication.Chooses("10 AWG", Size(12, 3, 25, 10).Chosen?.Name);
 
-    private static SingleRunResult Size(double volts, double percent, double circuitFeet, double amperes) => SingleRunSizing.Of(new SingleRunOptions
+    private static SingleRunResult Size(double volts, double percent, double circuitFeet, double amperes) => SingleRunSizing.Size(new SingleRunOptions
     {
         Voltage = ElectricPotential.FromVolts(volts),
         AllowedDrop = Ratio.FromPercent(percent),

@@ -51,9 +51,9 @@ internal static class SwapBikes
 
     public static ImmutableArray<LampReplacement> Replace(params (string Lamp, LampSpecification By)[] swaps) => [.. swaps.Select(s => new LampReplacement(s.Lamp, s.By))];
 
-    public static SwapReport Compare(Bike bike, IEnumerable<LampReplacement> swap, SwapOptions? options = null) => Swap.Of(bike, swap, options, TestContext.Current.CancellationToken);
+    public static SwapReport Compare(Bike bike, IEnumerable<LampReplacement> swap, SwapOptions? options = null) => Swap.Evaluate(bike, swap, options, TestContext.Current.CancellationToken);
 
-    public static BikeReport Check(Bike bike) => BikeCheck.Of(bike, null, TestContext.Current.CancellationToken);
+    public static BikeReport Check(Bike bike) => BikeCheck.Evaluate(bike, null, TestContext.Current.CancellationToken);
 
     public static Finding[] About(this SwapReport report, string subject) => [.. report.Findings.Where(f => f.Subject == subject)];
 

@@ -50,10 +50,10 @@ public class SwapFindingTests
         Finding finding = Assert.Single(report.About("battery"), f => f.Message.Contains("instead of", StringComparison.Ordinal));
         Assert.Equal(severity, finding.Severity);
         // The load saved, less the little that the higher volts give the coils: the surplus grows by it exactly.
-        ChargingChange change = report.Charging.Single(c => c.Setting.Equals(report.Surplus!.Setting));
+        ChargingChange change = report.Charging.Single(c => c.Setting.Equals(report.Excess!.Setting));
         Assert.Equal(
             change.Before.Demand.Amperes - change.After.Demand.Amperes,
-            report.Surplus!.After.Net!.Value.Amperes - report.Surplus.Before.Net!.Value.Amperes,
+            report.Excess!.After.Net!.Value.Amperes - report.Excess.Before.Net!.Value.Amperes,
             1e-9);
     }
 
@@ -80,7 +80,7 @@ public class SwapFindingTests
     {
         var lists = SwapBikes.Demo("valley-twin");
         var options = new SwapOptions { Check = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = RegulatorKind.Shunt } } };
-        SurplusChange surplus = SwapBikes.Compare(lists.Bike, lists.Swaps, options).Surplus!;
+        ExcessCurrentChange surplus = SwapBikes.Compare(lists.Bike, lists.Swaps, options).Excess!;
         Assert.Equal(13.8 * surplus.After.Net!.Value.Amperes, (double)surplus.After.ShuntHeat!.Value.Watts, 1e-9);
         Assert.True((double)surplus.After.ShuntHeat!.Value.Watts > (double)surplus.Before.ShuntHeat!.Value.Watts);
     }

@@ -88,7 +88,7 @@ public class MonteCarloTests
             double[] values = uncertain.Listed();
             values[part] += step;
             Bike changed = SampledBike.Of(uncertain, values);
-            BikeSolution solution = BikeSolution.Of(changed, options.When, ElectricPotential.FromVolts(uncertain.SupplyVolts(values)), TestContext.Current.CancellationToken);
+            BikeSolution solution = BikeSolution.Solve(changed, options.When, ElectricPotential.FromVolts(uncertain.SupplyVolts(values)), TestContext.Current.CancellationToken);
             return (solution.Points[0].Fuses[0].Current.Amperes, solution.Points[0].Lamps.Single(l => l.Lamp.Lamp == "headlamp high").Voltage.Volts);
         }
 

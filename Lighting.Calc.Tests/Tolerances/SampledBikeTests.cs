@@ -56,11 +56,11 @@ public class SampledBikeTests
                 values[plan.Uncertain.Parts.IndexOf(plan.Uncertain.Parts.Single(p => p.Kind == PartKind.BatteryVolts))] = 1;
             sampler.Answer(values, quantities, verdicts);
             Bike drawn = SampledBike.Of(plan.Uncertain, values);
-            BikeReport report = BikeCheck.Of(drawn, new CheckOptions { When = options.When, Supply = ElectricPotential.FromVolts(plan.Uncertain.SupplyVolts(values)) }, TestContext.Current.CancellationToken);
+            BikeReport report = BikeCheck.Evaluate(drawn, new CheckOptions { When = options.When, Supply = ElectricPotential.FromVolts(plan.Uncertain.SupplyVolts(values)) }, TestContext.Current.CancellationToken);
             for (int i = 0; i < plan.Lamps.Length; i++)
             {
                 int lamp = plan.Lamps[i];
-                OperatingPoint worst = MeantLit.Of(drawn, report.Settings, lamp).MinBy(p => p.Lamps[lamp].Voltage.Volts)!;
+                OperatingPoint worst = IntendedOnStates.Of(drawn, report.Settings, lamp).MinBy(p => p.Lamps[lamp].Voltage.Volts)!;
                 Near(worst.Lamps[lamp].Voltage.Volts, quantities[places.LampVolts(i)]);
                 Near(worst.Lamps[lamp].RelativeLight?.DecimalFractions ?? 0, quantities[places.LampLight(i)]);
                 Assert.Equal(worst.Lamps[lamp].Drop!.Value.Percent <= bike.AllowedDrop.Percent, verdicts[places.DropHolds(i)]);

@@ -24,7 +24,7 @@ internal static class ToleranceBikes
         Fuses = [FuseBike.Fuse("main", 15)],
     };
 
-    public static ToleranceReport Report(Bike bike, ToleranceOptions options) => ToleranceCheck.Of(bike, options, null, TestContext.Current.CancellationToken);
+    public static ToleranceReport Report(Bike bike, ToleranceOptions options) => ToleranceCheck.Evaluate(bike, options, null, TestContext.Current.CancellationToken);
 
     public static SampleRun Sampled(Bike bike, ToleranceOptions options)
     {
@@ -35,12 +35,12 @@ internal static class ToleranceBikes
 
     public static SampleRun Prepared(Bike bike, ToleranceOptions options, out SamplingPlan plan)
     {
-        BikeSolution solution = BikeSolution.Of(bike, options.When, options.Supply, TestContext.Current.CancellationToken);
+        BikeSolution solution = BikeSolution.Solve(bike, options.When, options.Supply, TestContext.Current.CancellationToken);
         var uncertain = new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions);
         plan = SamplingPlan.Of(uncertain, solution.Network, solution.Points, options);
-        return new SampleRun(plan, options, [.. FuseCheck.Of(bike, solution.Points, options.Fuses, cancellation: TestContext.Current.CancellationToken).Select(f => f.Steady.UsableCurrent.Amperes)]);
+        return new SampleRun(plan, options, [.. FuseCheck.Evaluate(bike, solution.Points, options.Fuses, cancellation: TestContext.Current.CancellationToken).Select(f => f.Steady.UsableCurrent.Amperes)]);
     }
 
     /// <summary>Lowest volts of a lamp over the settings in which it is meant to be lit.</summary>
-    public static double WorstVolts(Bike bike, IReadOnlyList<OperatingPoint> points, int lamp) => MeantLit.Of(bike, points, lamp).Min(p => p.Lamps[lamp].Voltage.Volts);
+    public static double WorstVolts(Bike bike, IReadOnlyList<OperatingPoint> points, int lamp) => IntendedOnStates.Of(bike, points, lamp).Min(p => p.Lamps[lamp].Voltage.Volts);
 }

@@ -25,11 +25,11 @@ public class ToleranceReportTests
     {
         Bike bike = ToleranceBikes.Demo("valley-twin");
         ToleranceReport report = ToleranceBikes.Report(bike, new ToleranceOptions { Samples = 100 });
-        BikeReport check = BikeCheck.Of(bike, null, TestContext.Current.CancellationToken);
+        BikeReport check = BikeCheck.Evaluate(bike, null, TestContext.Current.CancellationToken);
         Assert.Equal(check.Charging!.Worst!.BreakEven.Speed!.Value.RevolutionsPerMinute, report.BreakEven!.Listed!.Value.RevolutionsPerMinute, 1e-6);
         Assert.Equal(check.Charging.Ride!.NetCharge!.Value.AmpereHours, report.RideBalance!.Listed!.Value.AmpereHours, 1e-9);
         Assert.Equal(check.Fuses[0].Steady.WorstCurrent.Amperes, report.Fuses[0].Current.Listed!.Value.Amperes, 1e-9);
-        foreach (DropLedger drop in check.WorstDrops)
+        foreach (VoltageDropBreakdown drop in check.WorstDrops)
             Assert.Equal(drop.Lamp.Voltage.Volts, report.Lamps.Single(l => l.Lamp.Lamp == drop.Lamp.Lamp.Lamp).Voltage.Listed!.Value.Volts, 1e-8);
     }
 
@@ -112,7 +112,7 @@ public class ToleranceReportTests
     {
         using var stop = new CancellationTokenSource();
         var progress = new Counter(stop);
-        Assert.ThrowsAny<OperationCanceledException>(() => ToleranceCheck.Of(ToleranceBikes.Demo("valley-twin"), new ToleranceOptions { Samples = 1_000_000, Threads = 1 }, progress, stop.Token));
+        Assert.ThrowsAny<OperationCanceledException>(() => ToleranceCheck.Evaluate(ToleranceBikes.Demo("valley-twin"), new ToleranceOptions { Samples = 1_000_000, Threads = 1 }, progress, stop.Token));
         Assert.InRange(progress.Last, 1e-5, 0.01);
     }
 

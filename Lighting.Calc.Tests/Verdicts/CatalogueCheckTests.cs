@@ -44,7 +44,7 @@ public class CatalogueCheckTests
         Bike other = s_changes[change](bike);
         AssertSame(other, catalogue);
         AssertSame(bike, catalogue);
-        Assert.NotEqual(Said(BikeCheck.Of(bike, cancellation: TestContext.Current.CancellationToken)), Said(BikeCheck.Of(other, cancellation: TestContext.Current.CancellationToken)));
+        Assert.NotEqual(Said(BikeCheck.Evaluate(bike, cancellation: TestContext.Current.CancellationToken)), Said(BikeCheck.Evaluate(other, cancellation: TestContext.Current.CancellationToken)));
     }
 
     [Fact]
@@ -93,8 +93,8 @@ public class CatalogueCheckTests
         var catalogue = new CatalogueCheck();
         var generator = new BikeGenerator(seed: 5);
         Bike[] bikes = [.. Enumerable.Range(1, 24).Select(i => Read(generator, i))];
-        string[][] apart = [.. bikes.Select(b => Said(BikeCheck.Of(b, cancellation: TestContext.Current.CancellationToken)))];
-        string[][] shared = await Task.WhenAll(bikes.Select(b => Task.Run(() => Said(catalogue.Of(b, cancellation: TestContext.Current.CancellationToken)))));
+        string[][] apart = [.. bikes.Select(b => Said(BikeCheck.Evaluate(b, cancellation: TestContext.Current.CancellationToken)))];
+        string[][] shared = await Task.WhenAll(bikes.Select(b => Task.Run(() => Said(catalogue.Evaluate(b, cancellation: TestContext.Current.CancellationToken)))));
         Assert.Equal(apart, shared);
     }
 
@@ -122,7 +122,7 @@ public class CatalogueCheckTests
         BikeLists.Read(generator.Lists(number).Aggregate(ListSource.Empty, (source, list) => source.With(list.Name, list.Text))).Value.Bike;
 
     private static void AssertSame(Bike bike, CatalogueCheck catalogue, CheckOptions? options = null) => Assert.Equal(
-        Said(BikeCheck.Of(bike, options, TestContext.Current.CancellationToken)), Said(catalogue.Of(bike, options, TestContext.Current.CancellationToken)));
+        Said(BikeCheck.Evaluate(bike, options, TestContext.Current.CancellationToken)), Said(catalogue.Evaluate(bike, options, TestContext.Current.CancellationToken)));
 
     // Everything that a report says, the currents to the last digit.
     private static string[] Said(BikeReport report) =>

@@ -24,7 +24,7 @@ public sealed class DemoBikeTests
         }
 
         Assert.All(result.Runs.Where(r => r.Fuse is not null), r => Assert.True(r.Rating.Current!.Value >= r.Fuse!.Rating));
-        Assert.DoesNotContain(result.Runs, r => r.Limit == SizingLimit.None);
+        Assert.DoesNotContain(result.Runs, r => r.Limit == SizingConstraint.None);
     }
 
     [Fact]
@@ -32,8 +32,8 @@ public sealed class DemoBikeTests
     {
         WireSizingResult result = Size(Read("valley-twin"));
         RunSizing beam = result.Runs.Single(r => r.Run.Name == "high beam wire"), tail = result.Runs.Single(r => r.Run.Name == "tail wire");
-        Assert.Equal((SizingLimit.Drop, "headlamp high"), (beam.Limit, beam.LimitingLamp!.Lamp));
-        Assert.Equal((SizingLimit.Fuse, "main"), (tail.Limit, tail.Fuse!.Name));
+        Assert.Equal((SizingConstraint.Drop, "headlamp high"), (beam.Limit, beam.LimitingLamp!.Lamp));
+        Assert.Equal((SizingConstraint.Fuse, "main"), (tail.Limit, tail.Fuse!.Name));
         Assert.True(result.CopperChosen < result.CopperFitted, result.Explanation);
     }
 
@@ -62,7 +62,7 @@ public sealed class DemoBikeTests
         Assert.Contains("no listed size does it: even with 4 AWG stranded everywhere", result.Explanation, StringComparison.Ordinal);
         HarnessSolver thick = new HarnessNetwork(bike with { Runs = [.. bike.Runs.Select(r => r with { Wire = AmericanWireGauge.Stranded(4) })] }).CreateSolver();
         OperatingPoint worst = SettingEnumeration.Of(bike, Condition.Always).Select(thick.Solve).Where(p => p.Lamps[1].Drop is not null).MaxBy(p => p.Lamps[1].Drop!.Value.Percent)!;
-        double rest = DropAnalysis.LedgerOf(bike, worst, 1)!.Entries.Where(e => e.Kind is not (DropKind.FeedWire or DropKind.ReturnWire)).Sum(e => e.Share.Percent);
+        double rest = VoltageDropAnalysis.Breakdown(bike, worst, 1)!.Entries.Where(e => e.Kind is not (VoltageDropKind.FeedWire or VoltageDropKind.ReturnWire)).Sum(e => e.Share.Percent);
         Assert.True(rest > 4);
         Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"the headlamp high loses {worst.Lamps[1].Drop!.Value.Percent:0.##} % ({worst.Setting}), {worst.Lamps[1].Drop!.Value.Percent - 4:0.##} % more than the 4 % allowed"), result.Explanation, StringComparison.Ordinal);
         Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"alone take {rest:0.##} %, which no wire mends"), result.Explanation, StringComparison.Ordinal);
@@ -95,7 +95,7 @@ public sealed class DemoBikeTests
     {
         WireSizingResult result = Size(Read("valley-twin"), new WireSizingOptions { MinimumArea = Area.FromSquareMillimeters(1.5) });
         Assert.All(result.Runs, r => Assert.True(r.Chosen.CopperArea.SquareMillimeters >= 1.5));
-        Assert.Equal(SizingLimit.Mechanical, result.Runs.Single(r => r.Run.Name == "panel earth").Limit);
+        Assert.Equal(SizingConstraint.Mechanical, result.Runs.Single(r => r.Run.Name == "panel earth").Limit);
     }
 
     [Fact]
@@ -112,10 +112,10 @@ public sealed class DemoBikeTests
 
     [Fact]
     public void A_cancelled_search_throws() =>
-        Assert.Throws<OperationCanceledException>(() => HarnessSizing.Of(new HarnessNetwork(Read("valley-twin")), null, new CancellationToken(canceled: true)));
+        Assert.Throws<OperationCanceledException>(() => HarnessSizing.Size(new HarnessNetwork(Read("valley-twin")), null, new CancellationToken(canceled: true)));
 
     internal static WireSizingResult Size(Bike bike, WireSizingOptions? options = null) =>
-        HarnessSizing.Of(new HarnessNetwork(bike), options, TestContext.Current.CancellationToken);
+        HarnessSizing.Size(new HarnessNetwork(bike), options, TestContext.Current.CancellationToken);
 
     internal static Bike Read(string name)
     {

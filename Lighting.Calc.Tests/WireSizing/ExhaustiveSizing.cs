@@ -19,9 +19,9 @@ internal static class ExhaustiveSizing
         OperatingPoint[] points = [.. settings.Select(solver.Solve)];
         var fuse = new double[bike.Runs.Length];
         foreach (FuseJudge judge in Judges(bike, settings, points, options.Fuses))
-            foreach (RunRating fed in judge.FedRuns)
+            foreach (RunAmpacityCheck fed in judge.DownstreamRuns)
                 fuse[bike.Runs.IndexOf(fed.Run)] = Math.Max(fuse[bike.Runs.IndexOf(fed.Run)], judge.Fitted.Amperes);
-        double?[][] ratings = [.. bike.Runs.Select(r => sizes.Select(s => CurrentRating.Of(s, options.Fuses.WireAmbient, r.Bundle).Current?.Amperes).ToArray())];
+        double?[][] ratings = [.. bike.Runs.Select(r => sizes.Select(s => CurrentRating.Calculate(s, options.Fuses.WireAmbient, r.Bundle).Current?.Amperes).ToArray())];
         int[][] open = [.. bike.Runs.Select((_, r) => Enumerable.Range(0, sizes.Length).Where(s => ratings[r][s] >= fuse[r] - 1e-9 && sizes[s].CopperArea >= options.MinimumArea).ToArray())];
         bool[][] judged = [.. settings.Select(s => bike.Lamps.Select(l => Joined(bike, s, bike.LivePoint, l.Feed!) && Joined(bike, s, bike.EarthPoint, l.Return!)).ToArray())];
         Answer? best = null;
@@ -72,8 +72,8 @@ internal static class ExhaustiveSizing
     // The fuses' own judges: what a fuse feeds and what it clears, without its load.
     private static IEnumerable<FuseJudge> Judges(Bike bike, ImmutableArray<Setting> settings, IReadOnlyList<OperatingPoint> points, FuseOptions options)
     {
-        var graph = new FeedGraph(bike);
-        ImmutableArray<FeedState> states = FeedGraph.States(SettingGroups.Of(bike, settings));
+        var graph = new DownstreamGraph(bike);
+        ImmutableArray<FeedState> states = DownstreamGraph.States(SettingGroups.Of(bike, settings));
         return bike.Fuses.Select((f, i) => new FuseJudge(graph, f, FuseScope.Of(graph, i, states), points, options));
     }
 

@@ -29,7 +29,7 @@ public sealed class OptimalityTests(ITestOutputHelper output)
                 Fuses = new FuseOptions { LongestShort = random.Next(3) == 0 ? Duration.FromSeconds(0.15 + 0.2 * random.NextDouble()) : null },
             };
             ExhaustiveSizing.Answer? expected = ExhaustiveSizing.Of(bike, options, [.. Enumerable.Range(0, 8).Select(i => AmericanWireGauge.Solid(18 - 2 * i))]);
-            WireSizingResult actual = HarnessSizing.Of(new HarnessNetwork(bike), options, TestContext.Current.CancellationToken);
+            WireSizingResult actual = HarnessSizing.Size(new HarnessNetwork(bike), options, TestContext.Current.CancellationToken);
             Assert.True(actual.IsProven, $"seed {seed}, harness {n}: not proven after {actual.Branches} branches");
             Assert.True(actual.IsFeasible == (expected is not null), $"seed {seed}, harness {n}: {actual.Explanation}");
             if (expected is null)
@@ -47,8 +47,8 @@ public sealed class OptimalityTests(ITestOutputHelper output)
 
             solved++;
             loops += new DropBounds(new SizingProblem(new HarnessNetwork(bike), options)).LoopRuns.Length > 0 ? 1 : 0;
-            drop += actual.Runs.Any(r => r.Limit == SizingLimit.Drop) ? 1 : 0;
-            shorts += actual.Runs.Any(r => r.Limit == SizingLimit.Short) ? 1 : 0;
+            drop += actual.Runs.Any(r => r.Limit == SizingConstraint.Drop) ? 1 : 0;
+            shorts += actual.Runs.Any(r => r.Limit == SizingConstraint.Short) ? 1 : 0;
             drivers += bike.Lamps.Any(l => l.Specification.Type == Lighting.Calc.LampType.Led) ? 1 : 0;
         }
 
@@ -67,11 +67,11 @@ public sealed class OptimalityTests(ITestOutputHelper output)
             Bike bike = RandomHarness.Ring(random);
             var options = new WireSizingOptions { Family = WireConstruction.SolidGauge, MinimumArea = AmericanWireGauge.Solid(16).CopperArea - Area.FromSquareMillimeters(1e-6), MostBranches = 1_000_000 };
             ExhaustiveSizing.Answer? expected = ExhaustiveSizing.Of(bike, options, [.. Enumerable.Range(0, 8).Select(i => AmericanWireGauge.Solid(18 - 2 * i))]);
-            WireSizingResult actual = HarnessSizing.Of(new HarnessNetwork(bike), options, TestContext.Current.CancellationToken);
+            WireSizingResult actual = HarnessSizing.Size(new HarnessNetwork(bike), options, TestContext.Current.CancellationToken);
             Assert.True(actual.IsProven, $"harness {n}");
             Assert.True(actual.IsFeasible == (expected is not null), $"harness {n}: {actual.Explanation}");
             Assert.Equal(expected?.Copper ?? 0, actual.CopperChosen?.CubicCentimeters ?? 0, 9);
-            drop += actual.Runs.Any(r => r.Limit == SizingLimit.Drop) ? 1 : 0;
+            drop += actual.Runs.Any(r => r.Limit == SizingConstraint.Drop) ? 1 : 0;
         }
 
         Assert.True(drop >= 30, $"Only {drop} are limited by drop.");

@@ -50,14 +50,14 @@ public sealed record WireColour
         string?[] singles = [.. parts.Where(p => !string.Equals(p, "and", StringComparison.OrdinalIgnoreCase)).Select(Single).Distinct()];
         if (singles.Length is 1 or 2 && singles.All(s => s is not null) && All.FirstOrDefault(c => c.Code == string.Concat(singles) || singles.Length == 2 && c.Code == singles[1] + singles[0]) is { } named)
             return [named.Code];
-        return NearestWords.Of(text, All.Select(c => c.Code));
+        return SpellingSuggestions.Of(text, All.Select(c => c.Code));
     }
 
     private static string? Single(string word)
     {
         if (s_single.FirstOrDefault(s => string.Equals(s.Code, word, StringComparison.OrdinalIgnoreCase) || string.Equals(s.Name, word, StringComparison.OrdinalIgnoreCase)) is { Code: { } code })
             return code;
-        return NearestWords.Of(word, s_single.Select(s => s.Name)) is [var name] ? s_single.First(s => s.Name == name).Code : null;
+        return SpellingSuggestions.Of(word, s_single.Select(s => s.Name)) is [var name] ? s_single.First(s => s.Name == name).Code : null;
     }
 
     private static WireColour Pair((string Code, string Name) first, (string Code, string Name) second)

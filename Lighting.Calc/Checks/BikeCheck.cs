@@ -13,25 +13,25 @@ public static class BikeCheck
     /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">A stretch of the ride, or direct lighting in its heaviest setting, has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static BikeReport Of(Bike bike, CheckOptions? options = null, CancellationToken cancellation = default)
+    public static BikeReport Evaluate(Bike bike, CheckOptions? options = null, CancellationToken cancellation = default)
     {
         options ??= new CheckOptions();
-        return Of(bike, new Wiring(bike, options.When), options, cancellation);
+        return Evaluate(bike, new Wiring(bike, options.When), options, cancellation);
     }
 
     /// <summary>The same of a bike whose wiring, in the settings of the options, is known.</summary>
-    internal static BikeReport Of(Bike bike, Wiring wiring, CheckOptions options, CancellationToken cancellation)
+    internal static BikeReport Evaluate(Bike bike, Wiring wiring, CheckOptions options, CancellationToken cancellation)
     {
-        BikeSolution solution = BikeSolution.Of(bike, wiring, options.Supply, cancellation);
+        BikeSolution solution = BikeSolution.Solve(bike, wiring, options.Supply, cancellation);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         bool allAreSolved = solution.NotSolved.IsEmpty;
         SettingGroups groups = allAreSolved ? wiring.Groups : SettingGroups.Of(bike, [.. solution.Points.Select(p => p.Setting)]);
-        var feeds = FeedScopes.Of(bike, groups, cancellation);
+        var feeds = DownstreamScopes.Of(bike, groups, cancellation);
         ImmutableArray<OperatingPoint> distinct = OperatingPoint.FirstOfEachCurrents(solution.Points);
-        ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(feeds, solution.Points, distinct, options.Fuses);
-        ImmutableArray<OperatingPoint?> worst = MeantLit.WorstOfEach(bike, solution.Points);
-        ImmutableArray<DropLedger> drops = DropAnalysis.WorstOf(bike, worst);
+        ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(feeds, solution.Points, distinct, options.Fuses);
+        ImmutableArray<OperatingPoint?> worst = IntendedOnStates.WorstOfEach(bike, solution.Points);
+        ImmutableArray<VoltageDropBreakdown> drops = VoltageDropAnalysis.WorstBreakdowns(bike, worst);
         cancellation.ThrowIfCancellationRequested();
         bool isDirect = bike.Lighting == LightingSupply.Direct;
         ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.WithLoads(bike, wiring.Switches, AverageLoads.Of(solution.Network, solution.Points, allAreSolved ? wiring.Places : Wiring.PlacesOf(solution.Points.Select(p => p.Setting))), options.Charging).Report(solution.Settings);
@@ -40,10 +40,10 @@ public static class BikeCheck
         [
             .. solution.NotSolved,
             .. bike.HasNetwork ? LitReview.Of(bike, solution.Points, groups) : [],
-            .. allAreSolved ? wiring.Review : WiringReview.Of(bike, groups),
+            .. allAreSolved ? wiring.Review : WiringReview.Evaluate(bike, groups),
             .. fuses.SelectMany(f => f.Findings),
             .. isDirect ? [] : UnfusedRuns.Findings(feeds, cancellation),
-            .. LampFindings.Of(bike, distinct, worst),
+            .. LampChecks.Of(bike, distinct, worst),
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note),
             .. NotIncluded(bike),
         ];
@@ -86,7 +86,7 @@ public static class BikeCheck
     private static string FullLoad(Bike bike, ImmutableArray<OperatingPoint> points)
     {
         OperatingPoint heaviest = points.MaxBy(p => p.TotalCurrent.Amperes)!;
-        double load = heaviest.TotalCurrent.Amperes, usable = 15 * new FuseOptions().SteadyLimit.DecimalFractions;
+        double load = heaviest.TotalCurrent.Amperes, usable = 15 * new FuseOptions().ContinuousLoadFactor.DecimalFractions;
         string draws = bike.CountsAllLampsTogether ? "All lamps together draw" : $"The heaviest setting ({heaviest.Setting}) draws";
         return FormattableString.Invariant($"{draws} {load:0.##} A; a 15 A fuse would {(load > usable ? "be overloaded" : "carry that")} ({usable:0.##} A continuous).");
     }

@@ -23,7 +23,7 @@ public sealed record BikeReport
     public required ImmutableArray<FuseSuitability> Fuses { get; init; }
 
     /// <summary>Each lamp's ledger in its worst setting.</summary>
-    public required ImmutableArray<DropLedger> WorstDrops { get; init; }
+    public required ImmutableArray<VoltageDropBreakdown> WorstDrops { get; init; }
 
     /// <summary>The charging balance; null without a charging curve, or where the lamps are fed by a lighting coil directly.</summary>
     public required ChargingReport? Charging { get; init; }

@@ -38,13 +38,13 @@ public sealed record BikeSolution
     /// <exception cref="ArgumentException">The bike has no circuit, or the condition names what it does not have or leaves too many settings.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The volts, or a value of the bike, are outside their range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static BikeSolution Of(Bike bike, Condition when, ElectricPotential? supply = null, CancellationToken cancellation = default)
+    public static BikeSolution Solve(Bike bike, Condition when, ElectricPotential? supply = null, CancellationToken cancellation = default)
     {
-        return Of(bike, new Wiring(bike, when), supply, cancellation);
+        return Solve(bike, new Wiring(bike, when), supply, cancellation);
     }
 
     /// <summary>The same of a bike whose wiring is known.</summary>
-    internal static BikeSolution Of(Bike bike, Wiring wiring, ElectricPotential? supply, CancellationToken cancellation)
+    internal static BikeSolution Solve(Bike bike, Wiring wiring, ElectricPotential? supply, CancellationToken cancellation)
     {
         ElectricPotential volts = supply ?? bike.ChargingVoltage;
         HarnessNetwork network = wiring.NetworkOf(bike);

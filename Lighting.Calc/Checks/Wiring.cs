@@ -33,7 +33,7 @@ internal sealed class Wiring
     public SettingGroups Groups { get; }
 
     /// <summary>What the lists say against each other in those settings.</summary>
-    public ImmutableArray<Finding> Review => _review.IsDefault ? _review = WiringReview.Of(_network.Bike, Groups) : _review;
+    public ImmutableArray<Finding> Review => _review.IsDefault ? _review = WiringReview.Evaluate(_network.Bike, Groups) : _review;
 
     /// <summary>Where each of some settings stands among them.</summary>
     public static Dictionary<Setting, int> PlacesOf(IEnumerable<Setting> settings) => settings.Select((setting, place) => (setting, place)).ToDictionary(s => s.setting, s => s.place);

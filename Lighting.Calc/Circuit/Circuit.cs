@@ -8,7 +8,7 @@ internal sealed class Circuit
 {
     private const int MostPlans = 1024;
 
-    private readonly ConcurrentDictionary<TopologyKey, Plan> plans = new();
+    private readonly ConcurrentDictionary<TopologyKey, EliminationPlan> plans = new();
     private int planCount;
 
     internal Circuit(int nodes, int plus, int minus, (int A, int B)[] conductors, (int Feed, int Return)[] loads)
@@ -48,11 +48,11 @@ internal sealed class Circuit
     internal int[] Order => field ??= MakeOrder();
 
     /// <summary>The plan for a set of open, closed and merged elements: made once for each set, then looked up.</summary>
-    internal Plan PlanFor(TopologyKey key)
+    internal EliminationPlan PlanFor(TopologyKey key)
     {
-        if (plans.TryGetValue(key, out Plan? plan))
+        if (plans.TryGetValue(key, out EliminationPlan? plan))
             return plan;
-        plan = new Plan(this, key.Copy());
+        plan = new EliminationPlan(this, key.Copy());
         // Counted apart: the dictionary's own count takes all of its locks.
         if (Volatile.Read(ref planCount) < MostPlans && plans.TryAdd(plan.Key, plan))
             Interlocked.Increment(ref planCount);

@@ -15,10 +15,10 @@ internal sealed class CircuitSolver
     private readonly bool[] connected;
     private double emfVolts;
     private double sourceOhms;
-    private LiveCircuit? live;
+    private NodalSystem? live;
     private ZeroOhmCurrents? zeroOhm;
-    private DropOutSearch? dropOuts;
-    private Plan? planned;
+    private UndervoltageDropout? dropOuts;
+    private EliminationPlan? planned;
     private bool zeroOhmIsCurrent;
     private bool dropOutsAreCurrent;
     private bool topologyChanged = true;
@@ -41,11 +41,11 @@ internal sealed class CircuitSolver
 
     public double SourceAmperes => Solved.SourceAmperes;
 
-    private Plan Plan => Live.Plan;
+    private EliminationPlan EliminationPlan => Live.EliminationPlan;
 
-    private LiveCircuit Live => live ?? throw new InvalidOperationException("Nothing has been solved.");
+    private NodalSystem Live => live ?? throw new InvalidOperationException("Nothing has been solved.");
 
-    private LiveCircuit Solved => status == SolveStatus.Solved
+    private NodalSystem Solved => status == SolveStatus.Solved
         ? Live
         : throw new InvalidOperationException("There is no solution to read: the circuit is not solved.");
 
@@ -102,10 +102,10 @@ internal sealed class CircuitSolver
             return SolveStatus.DeadShort;
         }
 
-        status = HoldablePoint.Find(Live, warmStart && warm, out SolveDiagnostics found)
+        status = StableOperatingPoint.Find(Live, warmStart && warm, out SolveDiagnostics found)
             ? SolveStatus.Solved
             : SolveStatus.NotConverged;
-        Diagnostics = found with { WorstNode = Live.Unknowns == 0 ? -1 : Plan.Numbering.NodeOfSlot[found.WorstNode] };
+        Diagnostics = found with { WorstNode = Live.Unknowns == 0 ? -1 : EliminationPlan.Numbering.NodeOfSlot[found.WorstNode] };
         warm = status == SolveStatus.Solved;
         return status.Value;
     }
@@ -126,22 +126,22 @@ internal sealed class CircuitSolver
 
     public double NodeVolts(int node)
     {
-        int slot = Plan.Numbering.Slot[node];
+        int slot = EliminationPlan.Numbering.Slot[node];
         return Solved.Across(slot, Live.Unknowns);
     }
 
     public double ConductorAmperes(int conductor)
     {
-        LiveCircuit solved = Solved;
+        NodalSystem solved = Solved;
         switch (key.Conductor(conductor))
         {
             case Link.Finite:
-                return solved.Across(Plan.Numbering.Slot[circuit.ConductorA[conductor]], Plan.Numbering.Slot[circuit.ConductorB[conductor]])
+                return solved.Across(EliminationPlan.Numbering.Slot[circuit.ConductorA[conductor]], EliminationPlan.Numbering.Slot[circuit.ConductorB[conductor]])
                     * conductanceSiemens[conductor];
             case Link.Merged:
                 zeroOhm ??= new ZeroOhmCurrents(circuit);
                 if (!zeroOhmIsCurrent)
-                    zeroOhm.Update(this, Plan.ZeroOhm);
+                    zeroOhm.Update(this, EliminationPlan.ZeroOhm);
                 zeroOhmIsCurrent = true;
                 return zeroOhm.Amperes(conductor);
             default:
@@ -154,8 +154,8 @@ internal sealed class CircuitSolver
     /// <param name="conductorAmperes">Receives the current of each conductor.</param>
     public void Copy(Span<double> nodeVolts, Span<double> conductorAmperes)
     {
-        LiveCircuit solved = Solved;
-        int[] slot = solved.Plan.Numbering.Slot;
+        NodalSystem solved = Solved;
+        int[] slot = solved.EliminationPlan.Numbering.Slot;
         for (int v = 0; v < nodeVolts.Length; v++)
             nodeVolts[v] = solved.Across(slot[v], solved.Unknowns);
         conductorAmperes.Clear();
@@ -169,7 +169,7 @@ internal sealed class CircuitSolver
 
     /// <summary>Volts from feed to return, whether or not the load is connected.</summary>
     public double LoadVolts(int load) =>
-        Solved.Across(Plan.Numbering.Slot[circuit.LoadFeed[load]], Plan.Numbering.Slot[circuit.LoadReturn[load]]);
+        Solved.Across(EliminationPlan.Numbering.Slot[circuit.LoadFeed[load]], EliminationPlan.Numbering.Slot[circuit.LoadReturn[load]]);
 
     /// <summary>Current from feed to return.</summary>
     public double LoadAmperes(int load)
@@ -190,8 +190,8 @@ internal sealed class CircuitSolver
     /// <summary>Searches for other points that the circuit can hold, which <see cref="MayDropOut"/> then tells of.</summary>
     public void FindDropOuts()
     {
-        LiveCircuit solved = Solved;
-        (dropOuts ??= new DropOutSearch(solved)).Run();
+        NodalSystem solved = Solved;
+        (dropOuts ??= new UndervoltageDropout(solved)).Run();
         dropOutsAreCurrent = true;
     }
 
@@ -205,10 +205,10 @@ internal sealed class CircuitSolver
     }
 
     /// <summary>The plan of the elements as they are set, solved or not.</summary>
-    internal Plan Planned()
+    internal EliminationPlan Planned()
     {
         if (!topologyChanged)
-            return Plan;
+            return EliminationPlan;
         return planned is { } plan && plan.Key.Equals(key) ? plan : planned = circuit.PlanFor(key);
     }
 
@@ -219,7 +219,7 @@ internal sealed class CircuitSolver
         if (topologyChanged)
         {
             if (live is null)
-                live = new LiveCircuit(circuit, Planned());
+                live = new NodalSystem(circuit, Planned());
             else
                 live.Take(Planned());
             warm = false;
@@ -228,7 +228,7 @@ internal sealed class CircuitSolver
         if (topologyChanged || conductorsChanged)
             Live.TakeConductors(conductanceSiemens);
         if (topologyChanged || loadsChanged)
-            Live.Loads.Take(Plan, loads);
+            Live.Loads.Take(EliminationPlan, loads);
         Live.TakeSource(emfVolts, sourceOhms);
         topologyChanged = conductorsChanged = loadsChanged = false;
     }

@@ -42,7 +42,7 @@ public sealed class FaultPriorList
         {
             string fault = faults.Take(row);
             if (fault.Length > 0 && !known.Contains(fault, Name.Comparer))
-                row.Fault("fault", fault, "is not a fault of the table fault-priors", $"the faults are {string.Join(", ", known)}", NearestWords.Of(fault, known));
+                row.Fault("fault", fault, "is not a fault of the table fault-priors", $"the faults are {string.Join(", ", known)}", SpellingSuggestions.Of(fault, known));
             double? weight = Weight(row);
             if (!row.IsFaulty && weight is { } w)
                 given[fault] = new FaultPrior(fault, w, row.Text("source") ?? "the list given");

@@ -46,7 +46,7 @@ internal sealed class FittedReview(SizingProblem problem, SizedPoints fitted, Sh
 
     private string Thicker(SizedPoints.LampDrop worst, int lamp)
     {
-        HashSet<string> way = [.. DropAnalysis.LedgerOf(_bike, worst.Point, lamp)?.Entries.Where(e => e.Kind is DropKind.FeedWire or DropKind.ReturnWire).Select(e => e.Part) ?? []];
+        HashSet<string> way = [.. VoltageDropAnalysis.Breakdown(_bike, worst.Point, lamp)?.Entries.Where(e => e.Kind is VoltageDropKind.FeedWire or VoltageDropKind.ReturnWire).Select(e => e.Part) ?? []];
         string[] thicker = [.. chosen.Where(r => way.Contains(r.Run.Name) && r.Chosen.CopperArea.SquareMillimeters > r.Run.Wire.CopperArea.SquareMillimeters + 1e-9).Select(r => $"'{r.Run.Name}' from {r.Run.Wire} to {r.Chosen}")];
         return thicker.Length == 0 ? "" : $"; too thin on its way: {string.Join(", ", thicker)}";
     }

@@ -23,7 +23,7 @@ public static class HarnessSizing
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">The battery is shorted in a setting, or no solution was found for the wires as fitted or as chosen.</exception>
     /// <exception cref="OperationCanceledException">The search was cancelled.</exception>
-    public static WireSizingResult Of(HarnessNetwork network, WireSizingOptions? options = null, CancellationToken cancellation = default)
+    public static WireSizingResult Size(HarnessNetwork network, WireSizingOptions? options = null, CancellationToken cancellation = default)
     {
         options ??= new WireSizingOptions();
         Check(network.Bike, options);

@@ -26,7 +26,7 @@ internal sealed class InfeasibleExplainer(SizingProblem problem, bool isProven, 
     {
         for (int i = 0; i < problem.Bike.Runs.Length; i++)
         {
-            if (problem.HoldsFuse(i, problem.Sizes.Length - 1))
+            if (problem.MeetsFuse(i, problem.Sizes.Length - 1))
                 continue;
             Run run = problem.Bike.Runs[i];
             CurrentRating rating = problem.RatingOf(run, thickest);
@@ -45,9 +45,9 @@ internal sealed class InfeasibleExplainer(SizingProblem problem, bool isProven, 
             if (points.WorstDrop(i) is not { } worst || worst.Drop.DecimalFractions <= problem.Allowed + SizingProblem.VoltTolerance)
                 continue;
             string text = $"the {thick.Lamps[i].Lamp} loses {N(worst.Drop.Percent)} % ({worst.Point.Setting}), {N(worst.Drop.Percent - 100 * problem.Allowed)} % more than the {N(100 * problem.Allowed)} % allowed";
-            if (DropAnalysis.LedgerOf(thick, worst.Point, i) is { } ledger)
+            if (VoltageDropAnalysis.Breakdown(thick, worst.Point, i) is { } ledger)
             {
-                double rest = 100 * ledger.Entries.Where(e => e.Kind is not (DropKind.FeedWire or DropKind.ReturnWire) && (problem.Options.CountBatteryDrop || e.Kind != DropKind.Battery)).Sum(e => e.Voltage.Volts) / problem.SupplyVolts;
+                double rest = 100 * ledger.Entries.Where(e => e.Kind is not (VoltageDropKind.FeedWire or VoltageDropKind.ReturnWire) && (problem.Options.CountBatteryDrop || e.Kind != VoltageDropKind.Battery)).Sum(e => e.Voltage.Volts) / problem.SupplyVolts;
                 text += $"; joints, switches and fuses{(problem.Options.CountBatteryDrop ? " and the battery" : "")} alone take {N(rest)} %, which no wire mends";
             }
 

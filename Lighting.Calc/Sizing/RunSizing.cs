@@ -12,7 +12,7 @@ public sealed record RunSizing
     public required WireSize Chosen { get; init; }
 
     /// <summary>What keeps it from being one size thinner.</summary>
-    public required SizingLimit Limit { get; init; }
+    public required SizingConstraint Limit { get; init; }
 
     /// <summary>The lamp whose drop limits it; null with any other limit, or where thinner has no operating point.</summary>
     public required FittedLamp? LimitingLamp { get; init; }

@@ -22,12 +22,12 @@ internal sealed class ShortCheck
     /// <summary>The same for the bike with any wires.</summary>
     public IEnumerable<UnclearedShort> Failures(Bike bike)
     {
-        var graph = new FeedGraph(bike);
-        ImmutableArray<FeedState> states = FeedGraph.States(SettingGroups.Of(bike, _problem.Settings));
+        var graph = new DownstreamGraph(bike);
+        ImmutableArray<FeedState> states = DownstreamGraph.States(SettingGroups.Of(bike, _problem.Settings));
         for (int i = 0; i < graph.Bike.Fuses.Length; i++)
         {
             var judge = new FuseJudge(graph, graph.Bike.Fuses[i], FuseScope.Of(graph, i, states, _problem.Cancellation), _anyPoint, _problem.Options.Fuses);
-            foreach (RunClearing clearing in judge.ClearAll().Where(c => !c.Clears))
+            foreach (ShortCircuitCheck clearing in judge.ClearAll().Where(c => !c.Clears))
                 yield return new UnclearedShort(clearing, graph.Bike.Fuses[i], judge.LongestShortSeconds);
         }
     }
@@ -59,7 +59,7 @@ internal sealed class ShortCheck
     private double? LeastAmperes(UnclearedShort failure)
     {
         double rating = FuseJudge.ContinuousAmperes(failure.Fuse, _problem.Options.Fuses);
-        bool Opens(double amperes) => OpeningTime.Of(failure.Fuse.Style, ElectricCurrent.FromAmperes(rating), ElectricCurrent.FromAmperes(amperes)).Slowest is { } s && s.Seconds <= failure.LongestSeconds;
+        bool Opens(double amperes) => OpeningTime.Calculate(failure.Fuse.Style, ElectricCurrent.FromAmperes(rating), ElectricCurrent.FromAmperes(amperes)).Slowest is { } s && s.Seconds <= failure.LongestSeconds;
         double low = rating, high = rating * MostOfRating;
         if (!Opens(high))
             return null;

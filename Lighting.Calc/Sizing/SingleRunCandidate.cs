@@ -18,13 +18,13 @@ public sealed record SingleRunCandidate
     public required CurrentRating Rating { get; init; }
 
     /// <summary>Whether it loses no more than allowed.</summary>
-    public required bool HoldsDrop { get; init; }
+    public required bool MeetsDrop { get; init; }
 
     /// <summary>Whether its rating is at least the current; null where no rating is published.</summary>
-    public required bool? HoldsCurrent { get; init; }
+    public required bool? MeetsAmpacity { get; init; }
 
     /// <summary>Whether its rating is at least the fuse's; null where no rating is published or there is no fuse.</summary>
-    public required bool? HoldsFuse { get; init; }
+    public required bool? MeetsFuse { get; init; }
 
     /// <summary>Whether it is as thick as wanted for strength.</summary>
     public required bool IsStrongEnough { get; init; }

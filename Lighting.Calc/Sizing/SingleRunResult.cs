@@ -12,7 +12,7 @@ public sealed record SingleRunResult
     public required WireSize? Chosen { get; init; }
 
     /// <summary>What keeps it from being one size thinner; null when none holds.</summary>
-    public required SizingLimit? Limit { get; init; }
+    public required SizingConstraint? Limit { get; init; }
 
     /// <summary>The same in words; when none holds, what fails with the thickest and by how much.</summary>
     public required string Explanation { get; init; }

@@ -13,7 +13,7 @@ public static class SingleRunSizing
     /// <summary>Chooses the size.</summary>
     /// <param name="options">The run.</param>
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
-    public static SingleRunResult Of(SingleRunOptions options)
+    public static SingleRunResult Size(SingleRunOptions options)
     {
         Check(options);
         ImmutableArray<SingleRunCandidate> candidates = [.. SizingProblem.SizesOf(options.Family, options.IncludeOddGauges).Select(w => Try(options, w))];
@@ -23,7 +23,7 @@ public static class SingleRunSizing
         {
             Candidates = candidates,
             Chosen = chosen?.Wire,
-            Limit = chosen is null ? null : thinner is null ? SizingLimit.ThinnestListed : LimitOf(thinner),
+            Limit = chosen is null ? null : thinner is null ? SizingConstraint.SmallestListed : LimitOf(thinner),
             Explanation = chosen is null
                 ? $"no listed size does it: even {candidates[^1].Wire}, the thickest listed, {Against(options, candidates[^1])}"
                 : thinner is null ? $"{chosen.Wire} is the thinnest listed" : $"{chosen.Wire}: the next thinner, {thinner.Wire}, {Against(options, thinner)}",
@@ -33,8 +33,8 @@ public static class SingleRunSizing
     private static SingleRunCandidate Try(SingleRunOptions options, WireSize wire)
     {
         Length length = options.OneWay ? options.Length : options.Length * 2;
-        ElectricPotential drop = VoltageDrop.Of(options.Current, length, wire, options.WireTemperature) + options.Current * options.OtherResistance;
-        var rating = CurrentRating.Of(wire, options.Ambient, options.Bundle);
+        ElectricPotential drop = VoltageDrop.Calculate(options.Current, length, wire, options.WireTemperature) + options.Current * options.OtherResistance;
+        var rating = CurrentRating.Calculate(wire, options.Ambient, options.Bundle);
         double share = drop.Volts / options.Voltage.Volts;
         bool holdsDrop = share <= options.AllowedDrop.DecimalFractions + Tolerance;
         bool? holdsCurrent = rating.Current is { } a ? a.Amperes >= options.Current.Amperes - Tolerance : null;
@@ -46,30 +46,30 @@ public static class SingleRunSizing
             Drop = drop,
             DropShare = Ratio.FromDecimalFractions(share),
             Rating = rating,
-            HoldsDrop = holdsDrop,
-            HoldsCurrent = holdsCurrent,
-            HoldsFuse = holdsFuse,
+            MeetsDrop = holdsDrop,
+            MeetsAmpacity = holdsCurrent,
+            MeetsFuse = holdsFuse,
             IsStrongEnough = strong,
             Holds = holdsDrop && holdsCurrent == true && (options.Fuse is null || holdsFuse == true) && strong,
         };
     }
 
-    private static SizingLimit LimitOf(SingleRunCandidate thinner) =>
-        !thinner.IsStrongEnough ? SizingLimit.Mechanical
-        : thinner.HoldsFuse == false ? SizingLimit.Fuse
-        : thinner.HoldsCurrent != true ? SizingLimit.Heat
-        : SizingLimit.Drop;
+    private static SizingConstraint LimitOf(SingleRunCandidate thinner) =>
+        !thinner.IsStrongEnough ? SizingConstraint.Mechanical
+        : thinner.MeetsFuse == false ? SizingConstraint.Fuse
+        : thinner.MeetsAmpacity != true ? SizingConstraint.Heat
+        : SizingConstraint.Drop;
 
     private static string Against(SingleRunOptions options, SingleRunCandidate size)
     {
         var reasons = new List<string>();
-        if (!size.HoldsDrop)
+        if (!size.MeetsDrop)
             reasons.Add($"loses {N(size.Drop.Volts)} V, {N(size.DropShare.Percent)} %, with {N(options.AllowedDrop.Percent)} % allowed");
         if (size.Rating.Current is not { } carries)
             reasons.Add($"has no rating: {size.Rating.Explanation}");
-        else if (size.HoldsCurrent == false)
+        else if (size.MeetsAmpacity == false)
             reasons.Add($"carries {N(carries.Amperes)} A, less than the {N(options.Current.Amperes)} A that flow");
-        if (size.HoldsFuse == false)
+        if (size.MeetsFuse == false)
             reasons.Add($"carries {N(size.Rating.Current!.Value.Amperes)} A, less than the fuse's {N(options.Fuse!.Value.Amperes)} A");
         if (!size.IsStrongEnough)
             reasons.Add($"is thinner than the {N(options.MinimumArea.SquareMillimeters)} mm² wanted for strength");

@@ -65,14 +65,14 @@ internal sealed class SizingProblem
     /// <summary>For each run the fitted size; −1 where it is not among the sizes.</summary>
     public int[] Fitted { get; }
 
-    public CurrentRating RatingOf(Run run, WireSize size) => CurrentRating.Of(size, Options.Fuses.WireAmbient, run.Bundle);
+    public CurrentRating RatingOf(Run run, WireSize size) => CurrentRating.Calculate(size, Options.Fuses.WireAmbient, run.Bundle);
 
     public double FuseAmperes(int run) => FuseOf[run] is { } fuse ? FuseJudge.ContinuousAmperes(fuse, Options.Fuses) : 0;
 
     public bool IsStrongEnough(int size) => Sizes[size].CopperArea.SquareMillimeters >= Options.MinimumArea.SquareMillimeters - 1e-9;
 
     /// <summary>Whether a size holds the fuse that feeds a run; a size without a published rating never does.</summary>
-    public bool HoldsFuse(int run, int size) => Ratings[run][size] >= FuseAmperes(run) - AmpereTolerance;
+    public bool MeetsFuse(int run, int size) => Ratings[run][size] >= FuseAmperes(run) - AmpereTolerance;
 
     public double CopperOf(int[] sizes) => sizes.Select((s, i) => Copper[i][s]).Sum();
 
@@ -107,8 +107,8 @@ internal sealed class SizingProblem
 
     private Fuse?[] FeedingFuses()
     {
-        var graph = new FeedGraph(Bike);
-        ImmutableArray<FeedState> states = FeedGraph.States(SettingGroups.Of(Bike, Settings));
+        var graph = new DownstreamGraph(Bike);
+        ImmutableArray<FeedState> states = DownstreamGraph.States(SettingGroups.Of(Bike, Settings));
         var found = new Fuse?[Bike.Runs.Length];
         for (int i = 0; i < Bike.Fuses.Length; i++)
             foreach (int run in FuseScope.Of(graph, i, states, Cancellation).Runs.Keys)
@@ -121,7 +121,7 @@ internal sealed class SizingProblem
     private int ThinnestFor(int run)
     {
         int size = Sizes.Length;
-        while (size > 0 && IsStrongEnough(size - 1) && HoldsFuse(run, size - 1))
+        while (size > 0 && IsStrongEnough(size - 1) && MeetsFuse(run, size - 1))
             size--;
         return size;
     }

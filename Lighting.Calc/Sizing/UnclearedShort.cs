@@ -5,4 +5,4 @@ namespace Lighting.Calc;
 /// <param name="Clearing">The short.</param>
 /// <param name="Fuse">The fuse.</param>
 /// <param name="LongestSeconds">The longest it may last.</param>
-internal sealed record UnclearedShort(RunClearing Clearing, Fuse Fuse, double LongestSeconds);
+internal sealed record UnclearedShort(ShortCircuitCheck Clearing, Fuse Fuse, double LongestSeconds);

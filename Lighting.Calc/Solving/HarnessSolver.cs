@@ -14,7 +14,7 @@ public sealed class HarnessSolver
     private readonly CircuitSolver _solver;
     private readonly Func<Setting, bool>[] _litTests;
     // What was solved with the values as they are; settings that differ in dead contacts only need no solution of their own.
-    private readonly Dictionary<Plan, SolvedCircuit> _solved = [];
+    private readonly Dictionary<EliminationPlan, SolvedCircuit> _solved = [];
     private HarnessValues _values;
     private bool _hasDrivers;
     private bool _valuesAreShared;
@@ -130,7 +130,7 @@ public sealed class HarnessSolver
 
     private SolvedCircuit Solved(Setting setting)
     {
-        Plan plan = _solver.Planned();
+        EliminationPlan plan = _solver.Planned();
         if (_solved.TryGetValue(plan, out SolvedCircuit? same))
             return same;
         _solver.SetSource(_supplyVolts, _batteryOhms);

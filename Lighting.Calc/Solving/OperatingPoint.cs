@@ -7,7 +7,7 @@ namespace Lighting.Calc;
 /// <remarks>Immutable and safe to share between threads. Settings that differ in dead contacts only share their currents. Two are equal when they are one solution in the same setting.</remarks>
 public sealed record OperatingPoint
 {
-    private ImmutableArray<PointState> _points;
+    private ImmutableArray<NodeVoltage> _points;
     private ImmutableArray<ContactState> _contacts;
 
     internal OperatingPoint(SolvedCircuit solved, Setting setting)
@@ -29,7 +29,7 @@ public sealed record OperatingPoint
     public ElectricPotential BatteryDrop => ElectricPotential.FromVolts(Solved.BatteryDropVolts);
 
     /// <summary>The points, battery plus and minus first, in the order of <see cref="HarnessNetwork.Points"/>.</summary>
-    public ImmutableArray<PointState> Points => _points.IsDefault ? _points = Solved.PointsWith(Closed) : _points;
+    public ImmutableArray<NodeVoltage> Points => _points.IsDefault ? _points = Solved.PointsWith(Closed) : _points;
 
     /// <summary>The lamps, in the order of the list.</summary>
     public ImmutableArray<LampState> Lamps => Solved.Lamps;

@@ -17,7 +17,7 @@ internal sealed class SolvedCircuit
     private readonly double[] _lampAmperes;
     private readonly double[] _conductorAmperes;
     private readonly double[] _nodeVolts;
-    private readonly Plan _plan;
+    private readonly EliminationPlan _plan;
     private ImmutableArray<LampState> _lamps;
     private ImmutableArray<RunState> _runs;
     private ImmutableArray<FuseState> _fuses;
@@ -119,7 +119,7 @@ internal sealed class SolvedCircuit
     });
 
     /// <summary>The points with some contacts closed: those that no current reaches have the volts of the point they hang on, 0 V where they hang on none.</summary>
-    public ImmutableArray<PointState> PointsWith(ContactSet closed)
+    public ImmutableArray<NodeVoltage> PointsWith(ContactSet closed)
     {
         Circuit circuit = _network.Circuit;
         double[] volts = [.. _nodeVolts];
@@ -146,7 +146,7 @@ internal sealed class SolvedCircuit
         for (int v = 0; v < volts.Length; v++)
             if (!known[v])
                 volts[v] = 0;
-        return Made(volts.Length, i => new PointState(_network.Points[i], ElectricPotential.FromVolts(volts[i])));
+        return Made(volts.Length, i => new NodeVoltage(_network.Points[i], ElectricPotential.FromVolts(volts[i])));
 
         bool Spread(int a, int b)
         {

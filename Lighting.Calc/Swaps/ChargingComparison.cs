@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Charging and standing before and after, in the settings worth a line.</summary>
-internal sealed record ChargingComparison(ImmutableArray<ChargingChange> Balances, SurplusChange? Surplus, ImmutableArray<StandingChange> Standing)
+internal sealed record ChargingComparison(ImmutableArray<ChargingChange> Balances, ExcessCurrentChange? Excess, ImmutableArray<BatteryRunTimeChange> Standing)
 {
     public static ChargingComparison Of(Bike before, Bike after, ImmutableArray<LampChange> lamps, ImmutableArray<PointPair> pairs, CheckOptions options)
     {
@@ -22,13 +22,13 @@ internal sealed record ChargingComparison(ImmutableArray<ChargingChange> Balance
     }
 
     /// <summary>At the speeds of the ride where there is one, else over the curve's speeds.</summary>
-    private static SurplusChange? MostSurplus(Bike bike, ImmutableArray<ChargingChange> balances, ChargingSystem charging)
+    private static ExcessCurrentChange? MostSurplus(Bike bike, ImmutableArray<ChargingChange> balances, ChargingSystem charging)
     {
         var places = bike.Ride.IsEmpty
             ? balances.SelectMany(b => charging.Grid().Select(speed => (Balance: b, Speed: speed)))
             : bike.Ride.Select(r => (Balance: balances.First(b => b.Setting.Equals(SettingEnumeration.Held(bike, r.When))), r.Speed));
         return places
-            .Select(p => new SurplusChange(p.Balance.Setting, p.Balance.Before.At(p.Speed), p.Balance.After.At(p.Speed)))
+            .Select(p => new ExcessCurrentChange(p.Balance.Setting, p.Balance.Before.At(p.Speed), p.Balance.After.At(p.Speed)))
             .Where(c => c.After.Net is { Amperes: > 0 })
             .MaxBy(c => c.After.Net!.Value.Amperes);
     }
@@ -47,9 +47,9 @@ internal sealed record ChargingComparison(ImmutableArray<ChargingChange> Balance
         return new[] { lit.MinBy(p => AverageLoads.Of(p.Before).Amperes)!.Before.Setting, lit.MaxBy(p => AverageLoads.Of(p.Before).Amperes)!.Before.Setting }.Distinct();
     }
 
-    private static IEnumerable<StandingChange> StandingIn(Setting setting, ChargingSystem was, ChargingSystem now, CheckOptions options)
+    private static IEnumerable<BatteryRunTimeChange> StandingIn(Setting setting, ChargingSystem was, ChargingSystem now, CheckOptions options)
     {
         foreach (Ratio to in new[] { Ratio.FromPercent(50), options.Charging.NoStartStateOfCharge })
-            yield return new StandingChange(setting, was.Standing(setting, to), now.Standing(setting, to));
+            yield return new BatteryRunTimeChange(setting, was.Standing(setting, to), now.Standing(setting, to));
     }
 }

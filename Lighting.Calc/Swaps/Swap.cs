@@ -47,7 +47,7 @@ public static class Swap
     /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">A stretch of the ride has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static SwapReport Of(Bike bike, IEnumerable<LampReplacement> replacements, SwapOptions? options = null, CancellationToken cancellation = default)
+    public static SwapReport Evaluate(Bike bike, IEnumerable<LampReplacement> replacements, SwapOptions? options = null, CancellationToken cancellation = default)
     {
         ImmutableArray<LampReplacement> all = [.. replacements];
         return new SwapReporter(bike, Apply(bike, all), all, options ?? new SwapOptions()).Report(cancellation);

@@ -88,9 +88,9 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
 
     private IEnumerable<Finding> Overcharge()
     {
-        if (report.Surplus is not { } surplus)
+        if (report.Excess is not { } surplus)
             yield break;
-        double now = (surplus.After.IntoFullBattery ?? surplus.After.Net!.Value).Amperes, was = Math.Max(0, (surplus.Before.IntoFullBattery ?? surplus.Before.Net!.Value).Amperes);
+        double now = (surplus.After.OverchargeCurrent ?? surplus.After.Net!.Value).Amperes, was = Math.Max(0, (surplus.Before.OverchargeCurrent ?? surplus.Before.Net!.Value).Amperes);
         if (now <= was + 1e-9)
             yield break;
         double? perAmpereHour = before.BatteryCapacity is { AmpereHours: > 0 } capacity ? now / capacity.AmpereHours : null;
@@ -120,7 +120,7 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
         bool rises = now.TerminalVoltage.Volts > 1.05 * was.TerminalVoltage.Volts;
         yield return new Finding(rises ? Severity.Caution : Severity.Note, "lighting coil", Said($"at {now.Speed.RevolutionsPerMinute:0} rpm it has {now.TerminalVoltage.Volts:0.0} V instead of {was.TerminalVoltage.Volts:0.0} V with its heaviest load: every lamp that stays gets that."));
         if (rises)
-            yield return CoilCure.Of(after, report.Before.DirectLighting, report.After.DirectLighting);
+            yield return CoilOvervoltageRemedy.Of(after, report.Before.DirectLighting, report.After.DirectLighting);
     }
 
     private IEnumerable<Finding> Polarity()

@@ -24,10 +24,10 @@ public sealed record SwapReport
     public required ImmutableArray<FuseChange> Fuses { get; init; }
 
     /// <summary>The ledger of the lamp that loses most before; null where no drop is known.</summary>
-    public required DropLedger? WorstDropBefore { get; init; }
+    public required VoltageDropBreakdown? WorstDropBefore { get; init; }
 
     /// <summary>The ledger of the lamp that loses most after; null where no drop is known.</summary>
-    public required DropLedger? WorstDropAfter { get; init; }
+    public required VoltageDropBreakdown? WorstDropAfter { get; init; }
 
     /// <summary>The balance in the settings of the ride and in the heaviest; empty without a charging curve.</summary>
     public required ImmutableArray<ChargingChange> Charging { get; init; }
@@ -39,10 +39,10 @@ public sealed record SwapReport
     public required RideBalance? RideAfter { get; init; }
 
     /// <summary>Where most amps are over after; null where none are, or it is not known.</summary>
-    public required SurplusChange? Surplus { get; init; }
+    public required ExcessCurrentChange? Excess { get; init; }
 
     /// <summary>Standing times to half and to no start; empty without a battery capacity.</summary>
-    public required ImmutableArray<StandingChange> Standing { get; init; }
+    public required ImmutableArray<BatteryRunTimeChange> Standing { get; init; }
 
     /// <summary>The flasher's load in each setting with other lamps of the flashing circuits lit.</summary>
     public required ImmutableArray<FlasherChange> Flashers { get; init; }

@@ -8,7 +8,7 @@ internal sealed class SwapReporter(Bike before, Bike after, ImmutableArray<LampR
 {
     public SwapReport Report(CancellationToken cancel)
     {
-        BikeReport was = BikeCheck.Of(before, options.Check, cancel), now = BikeCheck.Of(after, options.Check, cancel);
+        BikeReport was = BikeCheck.Evaluate(before, options.Check, cancel), now = BikeCheck.Evaluate(after, options.Check, cancel);
         ImmutableArray<PointPair> pairs =
         [
             .. was.Settings.Join(now.Settings, p => p.Setting, p => p.Setting, (b, a) => new PointPair(b, a)),
@@ -32,7 +32,7 @@ internal sealed class SwapReporter(Bike before, Bike after, ImmutableArray<LampR
             Charging = charging.Balances,
             RideBefore = was.Charging?.Ride,
             RideAfter = now.Charging?.Ride,
-            Surplus = charging.Surplus,
+            Excess = charging.Excess,
             Standing = charging.Standing,
             Flashers = flashers,
             Resistors = resistors,
@@ -66,5 +66,5 @@ internal sealed class SwapReporter(Bike before, Bike after, ImmutableArray<LampR
         .Select(l => (Amperes: l.Sum(s => Math.Abs(s.Current.Amperes)), Watts: l.Sum(s => (double)s.Power.Watts)))
         .DefaultIfEmpty().MaxBy(s => s.Amperes);
 
-    private static DropLedger? Worst(BikeReport report) => report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions);
+    private static VoltageDropBreakdown? Worst(BikeReport report) => report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions);
 }

@@ -43,11 +43,11 @@ internal sealed class ElectricalStates
                 key.SetConductor(_network.ContactConductors[i], Link.Open);
         for (int i = 0; i < _network.Loads.Length; i++)
             key.SetLoad(_network.Loads[i], bike.HasNetwork || bike.Lamps[i].LitWhen.Holds(setting));
-        Plan plan = _network.Circuit.PlanFor(key);
+        EliminationPlan plan = _network.Circuit.PlanFor(key);
         return _ofSetting[setting] = plan.LiveLoads.Length == 0 && plan.LiveConductors.Length == 0 ? -1 : Of(key, plan, setting);
     }
 
-    private int Of(TopologyKey key, Plan plan, Setting setting)
+    private int Of(TopologyKey key, EliminationPlan plan, Setting setting)
     {
         // Two settings are one state when the same elements carry current between the same merged points.
         Circuit circuit = _network.Circuit;

@@ -46,9 +46,9 @@ internal sealed class FuseVerdictOdds
     }
 
     // The verdict names a short before the load, so that one of the load means that the shorts clear.
-    private static bool Clears(FuseSuitability fuse) => fuse.Verdict is FuseVerdict.Suits or FuseVerdict.TooSmall;
+    private static bool Clears(FuseSuitability fuse) => fuse.Verdict is FuseVerdict.Suits or FuseVerdict.Overloaded;
 
-    private static bool Survives(FuseSuitability fuse) => fuse.SwitchingOn?.Survives != false;
+    private static bool Survives(FuseSuitability fuse) => fuse.InrushCheck?.Survives != false;
 
     private static bool IsResistance(PartKind kind) =>
         kind is PartKind.Wire or PartKind.WireTemperature or PartKind.Joint or PartKind.Contact or PartKind.Fuse or PartKind.BatteryResistance;
@@ -56,8 +56,8 @@ internal sealed class FuseVerdictOdds
     private ImmutableArray<FuseSuitability> Judge(double[] values)
     {
         Bike bike = SampledBike.Of(_uncertain, values);
-        BikeSolution solution = BikeSolution.Of(bike, _options.When, ElectricPotential.FromVolts(_uncertain.SupplyVolts(values)));
-        return FuseCheck.Of(bike, solution.Points, _options.Fuses);
+        BikeSolution solution = BikeSolution.Solve(bike, _options.When, ElectricPotential.FromVolts(_uncertain.SupplyVolts(values)));
+        return FuseCheck.Evaluate(bike, solution.Points, _options.Fuses);
     }
 
     private ImmutableArray<ImmutableArray<FuseVerdict>> JudgeSamples(SampleRun run, CancellationToken cancel)

@@ -24,7 +24,7 @@ internal sealed class ReducedCircuit
     /// <param name="circuit">The whole circuit.</param>
     /// <param name="key">Which elements are open, finite or merged.</param>
     /// <param name="plan">The whole circuit's plan for them.</param>
-    public static ReducedCircuit Of(Circuit circuit, TopologyKey key, Plan plan)
+    public static ReducedCircuit Of(Circuit circuit, TopologyKey key, EliminationPlan plan)
     {
         // Elements without resistance stay as they are: a fuse may be one of them, and its current is asked for.
         List<Chain> chains =

@@ -29,7 +29,7 @@ internal sealed class Sampler
     private readonly double[] _usable;
     private readonly double[] _greatestVolts;
     private readonly double[] _demand;
-    private readonly WindingOutput[] _windings;
+    private readonly CombinedOutput[] _windings;
     private readonly double _allowedDrop;
 
     public Sampler(SamplingPlan plan, double[] usableAmperes)
@@ -50,7 +50,7 @@ internal sealed class Sampler
         _off = [.. _duty.Select(d => 1 - d)];
         _greatestVolts = new double[plan.Lamps.Length];
         _demand = new double[_states.Length];
-        _windings = [.. plan.Windings.Select(w => new WindingOutput(w))];
+        _windings = [.. plan.Windings.Select(w => new CombinedOutput(w))];
         _allowedDrop = bike.AllowedDrop.DecimalFractions;
     }
 
@@ -124,7 +124,7 @@ internal sealed class Sampler
             verdicts[_places.LampHolds(i)] = lamp.Type switch
             {
                 LampType.Led => volts >= lamp.MinimumVoltage!.Value.Volts,
-                LampType.Filament or LampType.Halogen => _greatestVolts[i] <= LampFindings.OverVoltsRatio * lamp.ReferenceVoltage.Volts,
+                LampType.Filament or LampType.Halogen => _greatestVolts[i] <= LampChecks.OverVoltsRatio * lamp.ReferenceVoltage.Volts,
                 _ => true,
             };
         }

@@ -76,7 +76,7 @@ internal sealed class SamplingPlan
             meant[s] = [];
         for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
         {
-            var where = MeantLit.Of(bike, points, lamp).Select(p => p.Setting).ToHashSet();
+            var where = IntendedOnStates.Of(bike, points, lamp).Select(p => p.Setting).ToHashSet();
             for (int i = 0; i < points.Count; i++)
                 if (stateOfPoint[i] != NoState && where.Contains(points[i].Setting))
                     meant[stateOfPoint[i]].Add(lamp);
@@ -95,7 +95,7 @@ internal sealed class SamplingPlan
             .GroupBy(e => e.Mask)
             .ToArray();
         ImmutableArray<ImmutableArray<ChargingCurve>> windings = [.. sets.Select(s => curves.Where((_, i) => s.Key[i] == '1').ToImmutableArray())];
-        if (!windings.All(w => w.IsEmpty || new WindingOutput(w).IsKnown))
+        if (!windings.All(w => w.IsEmpty || new CombinedOutput(w).IsKnown))
             return;
         Windings = windings;
         StatesOfWindings = [.. sets.Select(s => s.Select(e => e.State).Where(e => e != NoState).Distinct().ToImmutableArray())];

@@ -25,16 +25,16 @@ public static class ToleranceCheck
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">A bike that was drawn has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ToleranceReport Of(Bike bike, ToleranceOptions? options = null, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
+    public static ToleranceReport Evaluate(Bike bike, ToleranceOptions? options = null, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         options ??= new ToleranceOptions();
         options.Check();
         if (bike.Lighting == LightingSupply.Direct)
             throw new ArgumentException("Tolerances are reckoned for lamps on a battery only: a lighting coil's volts come from its load, and no spread is known for it.", nameof(bike));
-        BikeSolution solution = BikeSolution.Of(bike, options.When, options.Supply, cancellation);
+        BikeSolution solution = BikeSolution.Solve(bike, options.When, options.Supply, cancellation);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
-        ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(bike, solution.Points, options.Fuses, cancellation);
+        ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(bike, solution.Points, options.Fuses, cancellation);
         var uncertain = new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions);
         SamplingPlan plan = SamplingPlan.Of(uncertain, solution.Network, solution.Points, options);
         var run = new SampleRun(plan, options, [.. fuses.Select(f => f.Steady.UsableCurrent.Amperes)]);

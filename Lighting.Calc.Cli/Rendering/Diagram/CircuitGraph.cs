@@ -19,7 +19,7 @@ internal sealed record CircuitGraph(
     {
         var numbers = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
         var points = new List<CircuitPoint>();
-        foreach (PointState state in point.Points)
+        foreach (NodeVoltage state in point.Points)
         {
             numbers.Add(state.Point, points.Count);
             points.Add(new CircuitPoint(state.Point, Figures.Volts(state.Voltage)));

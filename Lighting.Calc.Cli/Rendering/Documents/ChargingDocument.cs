@@ -40,7 +40,7 @@ internal static class ChargingDocument
         { "stretches", s_stretch.Only("stretch", "rpm", "minutes", "demandA", "netAmpereHours", "stateOfCharge"), r => r.Stretches },
     };
 
-    private static readonly Columns<StandingTime> s_standing = new()
+    private static readonly Columns<BatteryRunTime> s_standing = new()
     {
         { "setting", s => s.Setting },
         { "loadA", s => s.Load },
@@ -49,7 +49,7 @@ internal static class ChargingDocument
     };
 
     // Half charge and no start of a load beside each other.
-    private static readonly Columns<StandingTime[]> s_standingPair = new()
+    private static readonly Columns<BatteryRunTime[]> s_standingPair = new()
     {
         { "load A", "loadA", s => s[0].Load },
         { "to 50 %", "toHalfHours", s => Figures.Right(Hours(s[0])) },
@@ -108,12 +108,12 @@ internal static class ChargingDocument
     ];
 
     /// <summary>A standing time in words.</summary>
-    public static string Hours(StandingTime standing) => standing.Outcome switch
+    public static string Hours(BatteryRunTime standing) => standing.Outcome switch
     {
-        StandingOutcome.Reached => $"{Figures.Number(standing.Time!.Value.Hours, 1)} h",
-        StandingOutcome.AlreadyThere => "there already",
-        StandingOutcome.NoLoad => "never",
-        StandingOutcome.CapacityNotKnown => "capacity not listed",
+        BatteryRunTimeOutcome.Reached => $"{Figures.Number(standing.Time!.Value.Hours, 1)} h",
+        BatteryRunTimeOutcome.AlreadyThere => "there already",
+        BatteryRunTimeOutcome.NoLoad => "never",
+        BatteryRunTimeOutcome.CapacityNotKnown => "capacity not listed",
         _ => throw new InvalidOperationException($"Unknown outcome {standing.Outcome}."),
     };
 

@@ -4,7 +4,7 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>The page that <c>check</c> prints: verdict first, then load, fuses, drops, charging and findings.</summary>
 internal static class CheckDocument
 {
-    private static readonly Columns<DropLedger> s_lamp = new()
+    private static readonly Columns<VoltageDropBreakdown> s_lamp = new()
     {
         { CommonBlocks.Lamp.Only("lamp", "voltageV", "currentA", "powerW", "relativeLight", "dropPercent"), d => d.Lamp },
         { "setting", "setting", d => d.Setting },

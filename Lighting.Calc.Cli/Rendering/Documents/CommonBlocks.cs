@@ -14,7 +14,7 @@ internal static class CommonBlocks
         { "finding", "message", f => f.Message },
     };
 
-    public static readonly Columns<PointState> Point = new()
+    public static readonly Columns<NodeVoltage> Point = new()
     {
         { "point", "point", p => p.Point },
         { "volts", "voltageV", p => p.Voltage },

@@ -22,9 +22,9 @@ internal static class DirectLightingDocument
         { "lost lamp", "lamp", l => l.Lamp.Lamp },
         { "coil V then", "coilVoltageAfterV", l => l.After.TerminalVoltage },
         { "was V", "coilVoltageBeforeV", l => l.Before.TerminalVoltage },
-        { "resistor that mends it", "", l => l.Mend is { } resistor ? $"{Figures.Ohms(resistor.Resistance)}, {Figures.Watts(resistor.Power)}" : "none needed" },
-        { "resistorOhm", l => l.Mend?.Resistance },
-        { "resistorPowerW", l => l.Mend?.Power },
+        { "resistor that mends it", "", l => l.EquivalentResistor is { } resistor ? $"{Figures.Ohms(resistor.Resistance)}, {Figures.Watts(resistor.Power)}" : "none needed" },
+        { "resistorOhm", l => l.EquivalentResistor?.Resistance },
+        { "resistorPowerW", l => l.EquivalentResistor?.Power },
     };
 
     public static Document Of(Bike bike, DirectLightingReport report) => new(

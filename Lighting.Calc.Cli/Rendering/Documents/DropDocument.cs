@@ -5,7 +5,7 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>What <c>drop</c> gives: each lamp's ledger in its worst setting, and what mending the costliest parts would gain.</summary>
 internal static class DropDocument
 {
-    private static readonly Columns<DropEntry> s_entry = new()
+    private static readonly Columns<VoltageDropItem> s_entry = new()
     {
         { "kind", "kind", e => DropWords.Of(e.Kind) },
         { "part", "part", e => e.Part },
@@ -14,7 +14,7 @@ internal static class DropDocument
         { "current A", "currentA", e => e.Current },
     };
 
-    private static readonly Columns<(DropLedger Ledger, DropEntry Entry)> s_part = new()
+    private static readonly Columns<(VoltageDropBreakdown Ledger, VoltageDropItem Entry)> s_part = new()
     {
         { "lamp", "lamp", p => p.Ledger.Lamp.Lamp.Lamp },
         { "setting", "setting", p => p.Ledger.Setting },
@@ -23,7 +23,7 @@ internal static class DropDocument
         { s_entry.Only("kind", "part", "currentA", "dropV", "sharePercent"), p => p.Entry },
     };
 
-    private static readonly Columns<MendingGain> s_gain = new()
+    private static readonly Columns<RepairBenefit> s_gain = new()
     {
         { "part", "part", g => g.Entry.Part },
         { "kind", "kind", g => DropWords.Of(g.Entry.Kind) },
@@ -33,27 +33,27 @@ internal static class DropDocument
     };
 
     /// <summary>Each lamp's losses by kind.</summary>
-    public static Columns<DropLedger> Ledgers(BikeReport report) => new()
+    public static Columns<VoltageDropBreakdown> Ledgers(BikeReport report) => new()
     {
         { "lamp", "lamp", d => d.Lamp.Lamp.Lamp },
         { "setting", d => d.Setting },
         { "volts", "voltageV", d => d.Lamp.Voltage },
         { "currentA", d => d.Lamp.Current },
-        { "feed", "", d => d.DropIn(DropKind.FeedWire) },
-        { "joints", "", d => d.DropIn(DropKind.FeedJoint) + d.DropIn(DropKind.ReturnJoint) },
-        { "switch", "", d => d.DropIn(DropKind.Switch) },
-        { "fuse", "", d => d.DropIn(DropKind.Fuse) },
-        { "return", "", d => d.DropIn(DropKind.ReturnWire) },
+        { "feed", "", d => d.DropIn(VoltageDropKind.FeedWire) },
+        { "joints", "", d => d.DropIn(VoltageDropKind.FeedJoint) + d.DropIn(VoltageDropKind.ReturnJoint) },
+        { "switch", "", d => d.DropIn(VoltageDropKind.Switch) },
+        { "fuse", "", d => d.DropIn(VoltageDropKind.Fuse) },
+        { "return", "", d => d.DropIn(VoltageDropKind.ReturnWire) },
         { "drop%", "dropPercent", d => d.Lamp.Drop },
         { "relativeLight", d => d.Lamp.RelativeLight },
         { "dim%", "lightLost", d => d.LightLost },
         { "ledger", s_entry, d => d.Entries },
-        { "mending", s_gain.Only("kind", "part", "gainV", "gainLight"), d => DropAnalysis.CostliestOf(report.Network, d) },
+        { "mending", s_gain.Only("kind", "part", "gainV", "gainLight"), d => VoltageDropAnalysis.LargestDrops(report.Network, d) },
     };
 
     public static Document Of(BikeReport report)
     {
-        DropLedger[] ledgers = [.. report.WorstDrops.OrderByDescending(d => d.Lamp.Drop!.Value.DecimalFractions)];
+        VoltageDropBreakdown[] ledgers = [.. report.WorstDrops.OrderByDescending(d => d.Lamp.Drop!.Value.DecimalFractions)];
         return new Document(
             CommonBlocks.TitleOf(report.Bike, "Drops"),
             Verdict(report, ledgers),
@@ -77,7 +77,7 @@ internal static class DropDocument
             });
     }
 
-    private static string Verdict(BikeReport report, DropLedger[] ledgers)
+    private static string Verdict(BikeReport report, VoltageDropBreakdown[] ledgers)
     {
         if (!report.Bike.HasNetwork)
             return "There is no list of runs (runs.csv): lamps are taken straight on the battery, and drops are not included.";
@@ -91,7 +91,7 @@ internal static class DropDocument
     }
 
     // From the source's voltage down to the lamp's: what is lost is subtracted.
-    private static Table Ledger(DropLedger ledger) => new Columns<(string Part, string Kind, Cell Current, double Volts, double Percent)>
+    private static Table Ledger(VoltageDropBreakdown ledger) => new Columns<(string Part, string Kind, Cell Current, double Volts, double Percent)>
     {
         { "from the source to the lamp and back", "part", l => l.Part },
         { "kind", "kind", l => l.Kind },
@@ -105,9 +105,9 @@ internal static class DropDocument
         (ledger.Lamp.Lamp.Lamp, "lamp", ledger.Lamp.Current, ledger.Lamp.Voltage.Volts, 100 * (ledger.Lamp.Voltage / ledger.SupplyVoltage)),
     ]);
 
-    private static IEnumerable<Block> Mending(BikeReport report, DropLedger ledger)
+    private static IEnumerable<Block> Mending(BikeReport report, VoltageDropBreakdown ledger)
     {
-        ImmutableArray<MendingGain> gains = DropAnalysis.CostliestOf(report.Network, ledger);
+        ImmutableArray<RepairBenefit> gains = VoltageDropAnalysis.LargestDrops(report.Network, ledger);
         return gains.IsEmpty ? [] : [new Heading($"What {ledger.Lamp.Lamp.Lamp} would gain ({ledger.Setting}) if a part lost nothing"), s_gain.Table(gains)];
     }
 }

@@ -4,15 +4,15 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>The words of a ledger's kinds.</summary>
 internal static class DropWords
 {
-    public static string Of(DropKind kind) => kind switch
+    public static string Of(VoltageDropKind kind) => kind switch
     {
-        DropKind.Battery => "battery",
-        DropKind.Fuse => "fuse",
-        DropKind.Switch => "switch",
-        DropKind.FeedWire => "feed wire",
-        DropKind.FeedJoint => "feed joints",
-        DropKind.ReturnWire => "return wire",
-        DropKind.ReturnJoint => "return joints",
+        VoltageDropKind.Battery => "battery",
+        VoltageDropKind.Fuse => "fuse",
+        VoltageDropKind.Switch => "switch",
+        VoltageDropKind.FeedWire => "feed wire",
+        VoltageDropKind.FeedJoint => "feed joints",
+        VoltageDropKind.ReturnWire => "return wire",
+        VoltageDropKind.ReturnJoint => "return joints",
         _ => throw new InvalidOperationException($"Unknown kind {kind}."),
     };
 }

@@ -34,18 +34,18 @@ internal static class FuseDocument
         foreach (string reason in fuse.Reasons)
             yield return new Paragraph(Figures.Sentence(reason));
         yield return new Paragraph(Figures.Sentence(fuse.Advice.Explanation));
-        if (fuse.SwitchingOn is { } on)
+        if (fuse.InrushCheck is { } on)
             yield return new Paragraph($"Switching on: {on.Explanation}.");
         if (!fuse.Clearing.IsEmpty)
             yield return Shorts(fuse).Table(fuse.Clearing);
     }
 
-    private static Columns<RunClearing> Shorts(FuseSuitability fuse) => new()
+    private static Columns<ShortCircuitCheck> Shorts(FuseSuitability fuse) => new()
     {
         { "dead short at the end of", "run", c => c.Run.Name },
         { "short A", "prospectiveCurrentA", c => c.ProspectiveCurrent is { } amperes ? Figures.Cell(amperes.Amperes, 0) : Figures.Right("no limit") },
         { "opens within s", "opening", c => c.Opening is { } band ? OpeningWords.Of(band) : "-" },
         { "clears", "clears", c => c.Clears },
-        { "wire carries A", "wireRatingA", c => fuse.Protection.FedRuns.FirstOrDefault(r => r.Run.Name == c.Run.Name)?.Rating.Current, Figures.Rated },
+        { "wire carries A", "wireRatingA", c => fuse.Protection.DownstreamRuns.FirstOrDefault(r => r.Run.Name == c.Run.Name)?.Rating.Current, Figures.Rated },
     };
 }

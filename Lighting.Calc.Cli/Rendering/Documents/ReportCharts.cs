@@ -5,8 +5,8 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>The charts of a check: fuses, lamps and where the volts are lost.</summary>
 internal static class ReportCharts
 {
-    private static readonly DropKind[] Way =
-        [DropKind.Battery, DropKind.Fuse, DropKind.Switch, DropKind.FeedWire, DropKind.FeedJoint, DropKind.ReturnWire, DropKind.ReturnJoint];
+    private static readonly VoltageDropKind[] Way =
+        [VoltageDropKind.Battery, VoltageDropKind.Fuse, VoltageDropKind.Switch, VoltageDropKind.FeedWire, VoltageDropKind.FeedJoint, VoltageDropKind.ReturnWire, VoltageDropKind.ReturnJoint];
 
     /// <summary>Each fuse's worst current against its steady limit and its rating.</summary>
     public static BarChart Fuses(IEnumerable<FuseSuitability> fuses) => new(

@@ -8,7 +8,7 @@ internal static class SingleRunDocument
 {
     public static Document OfDrop(SingleRun run, WireSize wire)
     {
-        ElectricPotential drop = VoltageDrop.Of(run.Current, run.WireLength, wire, run.Temperature);
+        ElectricPotential drop = VoltageDrop.Calculate(run.Current, run.WireLength, wire, run.Temperature);
         double percent = drop / run.Supply * 100;
         ElectricResistance resistance = wire.Resistance(run.WireLength, run.Temperature);
         var columns = new Columns<SingleRun>
@@ -47,9 +47,9 @@ internal static class SingleRunDocument
             { "drop V", "dropV", c => c.Drop, "F3" },
             { "drop %", "dropPercent", c => c.DropShare, "F2" },
             { "carries A", "ratingA", c => c.Rating.Current, Figures.Rated },
-            { "drop", "holdsDrop", c => c.HoldsDrop },
-            { "heat", "holdsCurrent", c => c.HoldsCurrent },
-            { run.Fuse is null ? null : "fuse", "holdsFuse", c => c.HoldsFuse },
+            { "drop", "holdsDrop", c => c.MeetsDrop },
+            { "heat", "holdsCurrent", c => c.MeetsAmpacity },
+            { run.Fuse is null ? null : "fuse", "holdsFuse", c => c.MeetsFuse },
             { "", "chosen", c => c.Wire == result.Chosen ? "take this" : "" },
             { "suits", c => c.Holds },
         };

@@ -63,12 +63,12 @@ internal static class SwapDocument
         { "breakEvenRpm", c => Rpm(c.Before.BreakEven), c => Rpm(c.After.BreakEven) },
     };
 
-    private static readonly Columns<SurplusChange> s_surplus = new()
+    private static readonly Columns<ExcessCurrentChange> s_surplus = new()
     {
         { "setting", s => s.Setting },
         { "rpm", s => s.After.Speed },
         { "netA", s => s.Before.Net, s => s.After.Net },
-        { "intoFullBatteryA", s => s.Before.IntoFullBattery, s => s.After.IntoFullBattery },
+        { "intoFullBatteryA", s => s.Before.OverchargeCurrent, s => s.After.OverchargeCurrent },
         { "shuntHeatW", s => s.Before.ShuntHeat, s => s.After.ShuntHeat },
     };
 
@@ -76,10 +76,10 @@ internal static class SwapDocument
     {
         { "balances", s_charging, r => r.Charging },
         { "netAmpereHours", r => r.RideBefore?.NetCharge, r => r.RideAfter?.NetCharge },
-        { "surplus", s_surplus, r => r.Surplus },
+        { "surplus", s_surplus, r => r.Excess },
     };
 
-    private static readonly Columns<StandingChange> s_standing = new()
+    private static readonly Columns<BatteryRunTimeChange> s_standing = new()
     {
         { "setting", s => s.Setting },
         { "toPercent", s => s.After.To },
@@ -189,7 +189,7 @@ internal static class SwapDocument
         var parts = new List<string>();
         if (report.RideBefore is { } was && report.RideAfter is { } now)
             parts.Add($"The ride of {Figures.Number(was.Duration.Minutes, 0)} min: {Net(was.NetCharge)} before, {Net(now.NetCharge)} after.");
-        if (report.Surplus is { } surplus)
+        if (report.Excess is { } surplus)
             parts.Add($"Most is over at {Figures.Rpm(surplus.After.Speed)} ({surplus.Setting}): {Figures.Amperes(surplus.Before.Net!.Value)} before, {Figures.Amperes(surplus.After.Net!.Value)} after{(surplus.After.ShuntHeat is { } heat ? $", {Figures.Watts(heat)} of heat in the regulator" : "")}.");
         return parts.Count == 0 ? null : string.Join("\n", parts);
     }

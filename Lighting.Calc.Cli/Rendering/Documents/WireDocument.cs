@@ -69,13 +69,13 @@ internal static class WireDocument
 
     private static string LimitWords(RunSizing run) => run.Limit switch
     {
-        SizingLimit.ThinnestListed => "thinnest listed",
-        SizingLimit.Mechanical => "strength",
-        SizingLimit.Heat => "heat",
-        SizingLimit.Fuse => "fuse",
-        SizingLimit.Short => "short",
-        SizingLimit.Drop => run.LimitingLamp is { } lamp ? $"drop ({lamp.Lamp})" : "drop",
-        SizingLimit.None => "nothing",
+        SizingConstraint.SmallestListed => "thinnest listed",
+        SizingConstraint.Mechanical => "strength",
+        SizingConstraint.Heat => "heat",
+        SizingConstraint.Fuse => "fuse",
+        SizingConstraint.Short => "short",
+        SizingConstraint.Drop => run.LimitingLamp is { } lamp ? $"drop ({lamp.Lamp})" : "drop",
+        SizingConstraint.None => "nothing",
         _ => throw new InvalidOperationException($"Unknown limit {run.Limit}."),
     };
 }

@@ -56,7 +56,7 @@ internal sealed record FleetRow
     public static FleetRow Of(string folder, BikeReport report, int listCautions)
     {
         FuseSuitability? fuse = report.Fuses.MinBy(f => (f.Verdict == Lighting.Calc.FuseVerdict.Suits, f.Steady.Headroom.Amperes / f.Steady.UsableCurrent.Amperes));
-        DropLedger? drop = report.Bike.HasNetwork ? report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions) : null;
+        VoltageDropBreakdown? drop = report.Bike.HasNetwork ? report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions) : null;
         Finding? gravest = report.Findings.FirstOrDefault(f => f.Severity == Severity.Fault);
         return new FleetRow
         {

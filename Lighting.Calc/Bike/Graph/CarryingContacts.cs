@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 /// <remarks>
 /// Runs and fuses are drawn together to points, so that only contacts, lamps and the source are left. A closed contact whose one side
 /// has no other way on closes no path through the source and carries nothing, whatever resistances the runs have. A contact that may
-/// carry can still be dead: <see cref="LiveCore"/> finds those. Immutable.
+/// carry can still be dead: <see cref="SourceBlock"/> finds those. Immutable.
 /// </remarks>
 internal sealed class CarryingContacts
 {
@@ -16,7 +16,7 @@ internal sealed class CarryingContacts
     /// <param name="graph">The harness.</param>
     public CarryingContacts(HarnessGraph graph)
     {
-        int[] island = new JoinedPoints(graph).Always.ToArray();
+        int[] island = new ConnectedNodes(graph).Always.ToArray();
         _contacts = graph.Contacts.Length;
         _parts = [.. graph.Contacts.Concat(graph.Lamps).Select(p => (island[p.A], island[p.B]))];
         _alwaysDegree = new int[island.Length];

@@ -13,7 +13,7 @@ internal sealed class SettingGroups
     public SettingGroups(HarnessGraph graph, IReadOnlyList<Setting> settings)
     {
         (Graph, Settings) = (graph, settings);
-        var joined = new JoinedPoints(graph);
+        var joined = new ConnectedNodes(graph);
         var groups = new Dictionary<ContactSet, int>();
         var groupOf = ImmutableArray.CreateBuilder<int>(settings.Count);
         var first = ImmutableArray.CreateBuilder<Setting>();
@@ -69,7 +69,7 @@ internal sealed class SettingGroups
 
     private bool[][] Fed()
     {
-        var joined = new JoinedPoints(Graph);
+        var joined = new ConnectedNodes(Graph);
         return [.. Closed.Select(FedIn)];
 
         bool[] FedIn(ContactSet closed)

@@ -18,7 +18,7 @@ internal static class OneLine
         if (expected is not null)
             line.Append("; ").Append(expected);
         if (!nearest.IsDefaultOrEmpty)
-            line.Append("; ").Append(NearestWords.Question(nearest.Select(Quoted)));
+            line.Append("; ").Append(SpellingSuggestions.Question(nearest.Select(Quoted)));
         return line.ToString();
     }
 

@@ -15,7 +15,7 @@ public sealed record BalancePoint
     public required ElectricCurrent? Net { get; init; }
 
     /// <summary>Amps a full battery still gets: the surplus that no regulator keeps out. Null where not known, or where the regulator is not stated and there is a surplus.</summary>
-    public required ElectricCurrent? IntoFullBattery { get; init; }
+    public required ElectricCurrent? OverchargeCurrent { get; init; }
 
     /// <summary>Heat of the rectifier, its drop times the output; null where the output is not known.</summary>
     public required Power? RectifierHeat { get; init; }

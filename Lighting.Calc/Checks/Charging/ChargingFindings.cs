@@ -52,11 +52,11 @@ internal sealed class ChargingFindings
         }
     }
 
-    public void AddSurplus(ChargingSurplus? surplus)
+    public void AddSurplus(ExcessChargingCurrent? surplus)
     {
-        if (surplus is null || _system.Options.Regulator == RegulatorKind.Series || surplus.Point.IntoFullBattery?.Amperes == 0)
+        if (surplus is null || _system.Options.Regulator == RegulatorKind.Series || surplus.Point.OverchargeCurrent?.Amperes == 0)
             return;
-        double amperes = (surplus.Point.IntoFullBattery ?? surplus.Point.Net!.Value).Amperes;
+        double amperes = (surplus.Point.OverchargeCurrent ?? surplus.Point.Net!.Value).Amperes;
         double? share = _system.Bike.BatteryCapacity is { AmpereHours: > 0 } capacity ? amperes / capacity.AmpereHours : null;
         bool much = share is null or > ChargingConstants.FullBatteryAmperesPerAmpereHour;
         string rate = share is { } s
@@ -101,11 +101,11 @@ internal sealed class ChargingFindings
                 $"Over {ride.Duration.Minutes.Text("0")} min the battery {(net.AmpereHours < 0 ? "loses" : "could gain")} {Math.Abs(net.AmpereHours).Text("0.00")} Ah{(ride.FinalStateOfCharge is { } end ? $" and ends at {end.Percent.Text("0")} %" : "")}.");
     }
 
-    public void AddStanding(ImmutableArray<StandingTime> times)
+    public void AddStanding(ImmutableArray<BatteryRunTime> times)
     {
-        foreach (StandingTime time in times.Where(t => t.Outcome == StandingOutcome.Reached))
+        foreach (BatteryRunTime time in times.Where(t => t.Outcome == BatteryRunTimeOutcome.Reached))
             Add(Severity.Note, Battery, $"Standing with {time.Setting} ({time.Load.Amperes.Text("0.0")} A) it falls from {time.From.Percent.Text("0")} % to {time.To.Percent.Text("0")} % ({time.VoltageThere.Volts.Text("0.00")} V at rest) in {(time.Time!.Value.Hours < 2 ? $"{time.Time.Value.Minutes.Text("0")} min" : $"{time.Time.Value.Hours.Text("0.0")} h")}.");
-        if (times.Any(t => t.Outcome == StandingOutcome.CapacityNotKnown))
+        if (times.Any(t => t.Outcome == BatteryRunTimeOutcome.CapacityNotKnown))
             Add(Severity.Note, Battery, "Its capacity is not stated, so that no standing time is known.");
     }
 
@@ -126,7 +126,7 @@ internal sealed class ChargingFindings
 
         foreach (PermanentMagnetFit fit in _system.Machines)
             AddFit($"The fitted machine tends to {fit.Machine.MaximumCurrent.Amperes.Text("0.0")} A with its corner at {fit.Machine.CornerSpeed.RevolutionsPerMinute.Text("0")} rpm", fit.Residuals, fit.Machine.MaximumCurrent);
-        foreach (AlternatingSourceFit fit in _system.Coils)
+        foreach (AlternatorEquivalentFit fit in _system.Coils)
             AddFit($"The fitted coil cuts in at {fit.Source.SpeedFor(ElectricCurrent.Zero, fit.TerminalVoltage)!.Value.RevolutionsPerMinute.Text("0")} rpm and tends to {fit.Source.MaximumCurrent.Amperes.Text("0.0")} A", fit.Residuals, fit.Source.MaximumCurrent);
     }
 

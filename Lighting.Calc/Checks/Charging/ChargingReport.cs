@@ -15,13 +15,13 @@ public sealed record ChargingReport
     public required ChargingBalance? Typical { get; init; }
 
     /// <summary>The largest surplus of all settings; null where no output is known or nothing is over.</summary>
-    public required ChargingSurplus? Surplus { get; init; }
+    public required ExcessChargingCurrent? Excess { get; init; }
 
     /// <summary>The ride's balance; null without a ride.</summary>
     public required RideBalance? Ride { get; init; }
 
     /// <summary>Standing times of the typical and the worst setting, each to a half and to where the engine no longer starts.</summary>
-    public required ImmutableArray<StandingTime> Standing { get; init; }
+    public required ImmutableArray<BatteryRunTime> Standing { get; init; }
 
     /// <summary>What is found, the gravest first.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }

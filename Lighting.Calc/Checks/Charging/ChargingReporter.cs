@@ -31,9 +31,9 @@ internal static class ChargingReporter
             .GroupBy(s => SettingEnumeration.Held(system.Switches, s.When))
             .MaxBy(g => g.Sum(s => s.Duration.Seconds))?.Key;
         ChargingBalance? typical = longest is null ? null : system.BalanceIn(longest);
-        ChargingSurplus? surplus = Surplus(system, balances);
+        ExcessChargingCurrent? surplus = Excess(system, balances);
         RideBalance? ride = system.Bike.Ride.IsEmpty ? null : system.Ride();
-        ImmutableArray<StandingTime> standing = [.. standingIn.Concat(new[] { typical, worst }.OfType<ChargingBalance>().Select(b => b.Setting)).Distinct()
+        ImmutableArray<BatteryRunTime> standing = [.. standingIn.Concat(new[] { typical, worst }.OfType<ChargingBalance>().Select(b => b.Setting)).Distinct()
             .SelectMany(s => new[] { Ratio.FromPercent(50), system.Options.NoStartStateOfCharge }.Select(to => system.Standing(s, to)))];
         findings.AddBalances(worst, typical);
         findings.AddSurplus(surplus);
@@ -44,7 +44,7 @@ internal static class ChargingReporter
             Balances = balances.ToImmutable(),
             Worst = worst,
             Typical = typical,
-            Surplus = surplus,
+            Excess = surplus,
             Ride = ride,
             Standing = standing,
             Findings = findings.ToImmutable(),
@@ -59,16 +59,16 @@ internal static class ChargingReporter
         _ => -1,
     };
 
-    private static ChargingSurplus? Surplus(ChargingSystem system, IEnumerable<ChargingBalance> balances)
+    private static ExcessChargingCurrent? Excess(ChargingSystem system, IEnumerable<ChargingBalance> balances)
     {
-        ChargingSurplus? largest = null;
+        ExcessChargingCurrent? largest = null;
         // A monotone curve has its largest value at one of its points.
         RotationalSpeed[] speeds = [.. system.Curves.SelectMany(c => c.KnotsRpm).Distinct().Order().Select(n => RotationalSpeed.FromRevolutionsPerMinute(n))];
         // With one output for all settings the least load leaves most.
         foreach (ChargingBalance balance in system.IsConditional ? balances : balances.OrderBy(b => Math.Round(b.Load.Amperes, 6)).Take(1))
             foreach (RotationalSpeed speed in speeds)
                 if (balance.At(speed) is { Net.Amperes: > 0 } point && point.Net!.Value.Amperes > (largest?.Point.Net!.Value.Amperes ?? 0) + 1e-6)
-                    largest = new ChargingSurplus
+                    largest = new ExcessChargingCurrent
                     {
                         Setting = balance.Setting,
                         Point = point,

@@ -38,7 +38,7 @@ public sealed class ChargingSystem
     public ImmutableArray<PermanentMagnetFit> Machines => _output.Machines;
 
     /// <summary>The fitted coils, one for each curve; empty but with <see cref="ChargingModel.FittedCoil"/>.</summary>
-    public ImmutableArray<AlternatingSourceFit> Coils => _output.Coils;
+    public ImmutableArray<AlternatorEquivalentFit> Coils => _output.Coils;
 
     /// <summary>Describes a bike's charging system with the loads of its harness. For one thread at a time.</summary>
     /// <param name="bike">The bike.</param>
@@ -109,22 +109,22 @@ public sealed class ChargingSystem
     /// <param name="to">State of charge to reach, 0 to 1: a half, or <see cref="ChargingOptions.NoStartStateOfCharge"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The state of charge is outside 0 to 1.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
-    public StandingTime Standing(Setting setting, Ratio to)
+    public BatteryRunTime Standing(Setting setting, Ratio to)
     {
         double from = Options.InitialStateOfCharge.DecimalFractions, target = to.DecimalFractions;
-        var result = new StandingTime
+        var result = new BatteryRunTime
         {
             Setting = setting,
             From = Options.InitialStateOfCharge,
             To = to,
             Load = StandingLoad(setting, from),
-            Outcome = StandingOutcome.CapacityNotKnown,
+            Outcome = BatteryRunTimeOutcome.CapacityNotKnown,
             VoltageThere = LeadAcid.OpenCircuitVoltage(to, Bike.SystemVoltage),
         };
         if (from <= target)
-            return result with { Outcome = StandingOutcome.AlreadyThere };
+            return result with { Outcome = BatteryRunTimeOutcome.AlreadyThere };
         if (result.Load.Amperes < NoLoadAmperes)
-            return result with { Outcome = StandingOutcome.NoLoad };
+            return result with { Outcome = BatteryRunTimeOutcome.NoLoad };
         if (Bike.BatteryCapacity is not { AmpereHours: > 0 } capacity)
             return result;
         double hours = 0;
@@ -132,8 +132,8 @@ public sealed class ChargingSystem
         for (int i = 1; i < ends.Length; i++)
             hours += GaussLegendreRule.Integrate(HoursFromFull, ends[i - 1], ends[i], 2);
         return double.IsFinite(hours)
-            ? result with { Outcome = StandingOutcome.Reached, Time = Duration.FromHours(hours) }
-            : result with { Outcome = StandingOutcome.NoLoad };
+            ? result with { Outcome = BatteryRunTimeOutcome.Reached, Time = Duration.FromHours(hours) }
+            : result with { Outcome = BatteryRunTimeOutcome.NoLoad };
 
         double HoursFromFull(double share)
         {
@@ -181,7 +181,7 @@ public sealed class ChargingSystem
             Speed = speed,
             Output = output,
             Net = net,
-            IntoFullBattery = intoFull is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null,
+            OverchargeCurrent = intoFull is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null,
             RectifierHeat = output.Current is { } current ? Power.FromWatts(current.Amperes * Options.BridgeDrop.Volts) : null,
             ShuntHeat = surplus is not null && shunted is { } shunt ? Power.FromWatts(shunt * Bike.ChargingVoltage.Volts) : null,
         };

@@ -6,24 +6,24 @@ namespace Lighting.Calc;
 /// <summary>Finds the standard ratings that satisfy everything, or what must change for one to.</summary>
 internal static class FuseAdviser
 {
-    public static FuseAdvice Advise(Bike bike, FuseJudge judge, SteadyLoad steady, FuseSurge? surge)
+    public static FuseAdvice Advise(Bike bike, FuseJudge judge, ContinuousLoad steady, FuseInrush? surge)
     {
         double load = steady.WorstCurrent.Amperes;
         double[] standard = [.. FuseTable.Of(judge.Fuse.Style).Select(f => f.Rating.Amperes)];
         double? needs = First(standard, r => judge.Carries(r, load) && surge?.IsSurvivedBy(judge.Fuse.Style, r) != false);
-        bool wiresKnown = !judge.FedRuns.IsEmpty;
+        bool wiresKnown = !judge.DownstreamRuns.IsEmpty;
         double? protects = wiresKnown ? First(standard.Reverse(), judge.ProtectsAll) : null;
         double? allows = wiresKnown ? First(standard.Reverse(), r => judge.ProtectsAll(r) && judge.ClearsAll(r)) : null;
         bool conflict = wiresKnown && (needs is null || allows is null || needs > allows);
         var advice = new FuseAdvice
         {
-            LoadNeeds = Current(needs),
-            WireAllows = Current(allows),
+            MinimumRatingForLoad = Current(needs),
+            MaximumRatingForWire = Current(allows),
             WiresKnown = wiresKnown,
-            ThickerRuns = conflict && needs is { } rating
-                ? [.. judge.FedRuns.Where(r => !FuseJudge.Protects(r, rating)).Select(r => new ThickerRun(r.Run, Thinnest(r, rating)))]
+            UpsizedRuns = conflict && needs is { } rating
+                ? [.. judge.DownstreamRuns.Where(r => !FuseJudge.Protects(r, rating)).Select(r => new UpsizedRun(r.Run, Thinnest(r, rating)))]
                 : [],
-            LoadMustFallTo = Current(conflict && allows is { } most ? judge.UsableAmperes(most) : needs is null ? judge.UsableAmperes(standard[^1]) : null),
+            MaximumContinuousLoad = Current(conflict && allows is { } most ? judge.UsableAmperes(most) : needs is null ? judge.UsableAmperes(standard[^1]) : null),
             Explanation = "",
         };
         string marking = judge.Fitted.Amperes < judge.Fuse.Rating.Amperes ? " (continuous ratings; a fuse marked with its blowing current shows twice that)" : "";
@@ -32,26 +32,26 @@ internal static class FuseAdviser
 
     private static string Explain(Bike bike, FuseJudge judge, FuseAdvice advice, double? protects)
     {
-        string style = FuseGates.NameOf(judge.Fuse.Style);
-        string fall = advice.LoadMustFallTo is { } to ? $"; lower the load to {A(to.Amperes)}" : "";
-        if (advice.LoadNeeds is not { } needs)
+        string style = TimeCurrentLimits.NameOf(judge.Fuse.Style);
+        string fall = advice.MaximumContinuousLoad is { } to ? $"; lower the load to {A(to.Amperes)}" : "";
+        if (advice.MinimumRatingForLoad is not { } needs)
             return $"no standard {style} fuse carries this load{fall}, or divide it over two fuses";
         if (!advice.WiresKnown)
             return $"the load needs at least {A(needs.Amperes)}; how large it may be depends on the wires, {(bike.HasNetwork ? "and it feeds none in these settings" : "which are not listed")}";
         if (advice.Largest is { } largest)
             return largest.Amperes > needs.Amperes ? $"fit {A(needs.Amperes)} to {A(largest.Amperes)}" : $"fit {A(needs.Amperes)}: no other standard {style} rating suits";
-        string limit = advice.WireAllows is { } allows
+        string limit = advice.MaximumRatingForWire is { } allows
             ? $"the load needs {A(needs.Amperes)}, {(protects > allows.Amperes ? "a dead short is cleared by" : "the wires allow")} {A(allows.Amperes)} at most"
             : $"the load needs {A(needs.Amperes)}, and no standard {style} fuse both protects every wire and clears every dead short";
-        string thicker = string.Join(", ", advice.ThickerRuns.Select(t => $"'{t.Run.Name}' of {t.Run.Wire}{(t.Wire is { } w ? $" must be {w} or thicker" : ": no listed size of its kind will do")}"));
+        string thicker = string.Join(", ", advice.UpsizedRuns.Select(t => $"'{t.Run.Name}' of {t.Run.Wire}{(t.Wire is { } w ? $" must be {w} or thicker" : ": no listed size of its kind will do")}"));
         return limit + fall + (thicker.Length > 0 ? $"; for the load as it is: {thicker}" : "; or take resistance out of the way to the short: thicker or shorter wires, better joints");
     }
 
     // Of the sizes with a rating of their own: those are the ones that are sold.
-    private static WireSize? Thinnest(RunRating run, double rating) =>
+    private static WireSize? Thinnest(RunAmpacityCheck run, double rating) =>
         WireTable.Of(run.Run.Wire.Construction).FirstOrDefault(w =>
             w.CopperArea.SquareMillimeters > run.Run.Wire.CopperArea.SquareMillimeters
-            && CurrentRating.Of(w, run.Rating.Ambient, run.Run.Bundle) is { Basis: CurrentRatingBasis.Published } candidate
+            && CurrentRating.Calculate(w, run.Rating.Ambient, run.Run.Bundle) is { Basis: CurrentRatingBasis.Published } candidate
             && FuseJudge.Protects(run with { Rating = candidate }, rating));
 
     private static double? First(IEnumerable<double> ratings, Func<double, bool> test)

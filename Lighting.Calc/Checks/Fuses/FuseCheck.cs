@@ -15,42 +15,42 @@ public static class FuseCheck
     /// <exception cref="ArgumentException">There is no operating point, or they are not of this bike.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option, or a rating, bundle or volts of the bike, is outside its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ImmutableArray<FuseSuitability> Of(Bike bike, IReadOnlyList<OperatingPoint> settings, FuseOptions? options = null, CancellationToken cancellation = default)
+    public static ImmutableArray<FuseSuitability> Evaluate(Bike bike, IReadOnlyList<OperatingPoint> settings, FuseOptions? options = null, CancellationToken cancellation = default)
     {
         options ??= new FuseOptions();
-        return Of(FeedScopes.Of(bike, settings.Select(p => p.Setting), cancellation), settings, OperatingPoint.FirstOfEachCurrents(settings), options);
+        return Evaluate(DownstreamScopes.Of(bike, settings.Select(p => p.Setting), cancellation), settings, OperatingPoint.FirstOfEachCurrents(settings), options);
     }
 
-    internal static ImmutableArray<FuseSuitability> Of(FeedScopes feeds, IReadOnlyList<OperatingPoint> settings, IReadOnlyList<OperatingPoint> distinct, FuseOptions options)
+    internal static ImmutableArray<FuseSuitability> Evaluate(DownstreamScopes feeds, IReadOnlyList<OperatingPoint> settings, IReadOnlyList<OperatingPoint> distinct, FuseOptions options)
     {
         Check(feeds.Graph.Bike, settings, options);
         return [.. feeds.Scopes.Select((_, i) => Judge(feeds.Graph, i, feeds.Scopes, settings, distinct, options))];
     }
 
-    private static FuseSuitability Judge(FeedGraph graph, int index, ImmutableArray<FuseScope> scopes, IReadOnlyList<OperatingPoint> points, IReadOnlyList<OperatingPoint> distinct, FuseOptions options)
+    private static FuseSuitability Judge(DownstreamGraph graph, int index, ImmutableArray<FuseScope> scopes, IReadOnlyList<OperatingPoint> points, IReadOnlyList<OperatingPoint> distinct, FuseOptions options)
     {
         Bike bike = graph.Bike;
         Fuse fuse = bike.Fuses[index];
         var judge = new FuseJudge(graph, fuse, scopes[index], distinct, options);
-        SteadyLoad steady = Steady(judge, points, distinct, index, options);
+        ContinuousLoad steady = Steady(judge, points, distinct, index, options);
         FuseProtection protection = Protection(bike, judge);
-        ImmutableArray<RunClearing> clearing = judge.ClearAll();
-        FuseSurge? surge = FuseSurge.Worst(bike, scopes[index], distinct);
-        SwitchingOn? switchingOn = surge?.Against(fuse.Style, judge.Fitted.Amperes);
+        ImmutableArray<ShortCircuitCheck> clearing = judge.ClearAll();
+        FuseInrush? surge = FuseInrush.Worst(bike, scopes[index], distinct);
+        InrushCheck? switchingOn = surge?.Against(fuse.Style, judge.Fitted.Amperes);
         FuseAdvice advice = FuseAdviser.Advise(bike, judge, steady, surge);
         return new FuseReporter(graph, index, scopes, options).Report(judge, steady, switchingOn, protection, clearing, advice);
     }
 
-    private static SteadyLoad Steady(FuseJudge judge, IReadOnlyList<OperatingPoint> points, IReadOnlyList<OperatingPoint> distinct, int index, FuseOptions options)
+    private static ContinuousLoad Steady(FuseJudge judge, IReadOnlyList<OperatingPoint> points, IReadOnlyList<OperatingPoint> distinct, int index, FuseOptions options)
     {
         OperatingPoint worst = distinct.MaxBy(p => p.Solved.FuseAmperes(index))!;
         var calm = new Setting(worst.Setting.Positions.Select(p =>
             options.MomentarySwitches.Contains(p.Switch, StringComparer.OrdinalIgnoreCase) ? p with { Position = SwitchDefinition.Off } : p));
-        return new SteadyLoad
+        return new ContinuousLoad
         {
             WorstCurrent = Amount(worst, index),
             WorstSetting = worst.Setting,
-            WithoutMomentary = points.FirstOrDefault(p => p.Setting.Equals(calm)) is { } rest ? Amount(rest, index) : null,
+            ExcludingMomentary = points.FirstOrDefault(p => p.Setting.Equals(calm)) is { } rest ? Amount(rest, index) : null,
             UsableCurrent = ElectricCurrent.FromAmperes(judge.UsableAmperes(judge.Fitted.Amperes)),
             TemperatureFactor = judge.Factor,
         };
@@ -60,10 +60,10 @@ public static class FuseCheck
 
     private static FuseProtection Protection(Bike bike, FuseJudge judge)
     {
-        RunRating? limiting = judge.Limiting;
+        RunAmpacityCheck? limiting = judge.Limiting;
         return new FuseProtection
         {
-            FedRuns = judge.FedRuns,
+            DownstreamRuns = judge.DownstreamRuns,
             ReturnRuns = judge.ReturnRuns,
             LimitingRun = limiting,
             Protects = limiting is null ? null : judge.ProtectsAll(judge.Fitted.Amperes),
@@ -79,8 +79,8 @@ public static class FuseCheck
             throw new ArgumentException("At least one operating point is needed.", nameof(settings));
         if (settings.Any(p => !p.Solved.IsOf(bike)))
             throw new ArgumentException("The operating points are not of this bike.", nameof(settings));
-        if (!(options.SteadyLimit.Percent is > 0 and <= 100))
-            throw new ArgumentOutOfRangeException(nameof(options), options.SteadyLimit, "The steady limit is above 0 to 100 %.");
+        if (!(options.ContinuousLoadFactor.Percent is > 0 and <= 100))
+            throw new ArgumentOutOfRangeException(nameof(options), options.ContinuousLoadFactor, "The steady limit is above 0 to 100 %.");
         if (options.LongestShort is { } longest && !(longest.Seconds > 0))
             throw new ArgumentOutOfRangeException(nameof(options), longest, "The longest short is above zero.");
     }

@@ -9,7 +9,7 @@ public sealed record FuseOptions
     internal const double QuickShortSeconds = 5;
 
     /// <summary>Steady current as a share of the rating at 25 °C, above 0 to 100 %. Default 75 % (UL 248-14 practice; from memory).</summary>
-    public Ratio SteadyLimit { get; init; } = Ratio.FromPercent(75);
+    public Ratio ContinuousLoadFactor { get; init; } = Ratio.FromPercent(75);
 
     /// <summary>Temperature of the air round the fuse, −40 °C to 125 °C. Default 25 °C.</summary>
     public Temperature Ambient { get; init; } = Temperature.FromDegreesCelsius(25);

@@ -7,13 +7,13 @@ namespace Lighting.Calc;
 public sealed record FuseProtection
 {
     /// <summary>The runs it feeds, up to the next fuse. A short in one of them is the fuse's to clear.</summary>
-    public required ImmutableArray<RunRating> FedRuns { get; init; }
+    public required ImmutableArray<RunAmpacityCheck> DownstreamRuns { get; init; }
 
     /// <summary>The runs that only carry its lamps' current back. A short to the frame does not load them; their load does.</summary>
-    public required ImmutableArray<RunRating> ReturnRuns { get; init; }
+    public required ImmutableArray<RunAmpacityCheck> ReturnRuns { get; init; }
 
     /// <summary>The fed run whose wire carries least; one without a published rating comes first. Null when there is none.</summary>
-    public required RunRating? LimitingRun { get; init; }
+    public required RunAmpacityCheck? LimitingRun { get; init; }
 
     /// <summary>Whether the rating is within what every fed run carries; null where there are no runs to check.</summary>
     public required bool? Protects { get; init; }

@@ -9,17 +9,17 @@ namespace Lighting.Calc;
 /// </remarks>
 internal sealed class FuseScope
 {
-    private readonly FeedGraph _graph;
+    private readonly DownstreamGraph _graph;
     private readonly HarnessGraph _harness;
     private readonly HarnessPart _fuse;
-    private readonly SortedDictionary<int, FedRun> _runs = [];
+    private readonly SortedDictionary<int, DownstreamRun> _runs = [];
     // Of each run the ohms of its dead short so far; below zero where there is none.
     private readonly double[] _mostOhms;
     private readonly HashSet<int> _lamps = [];
     private readonly HashSet<int> _returnRuns = [];
     private readonly HashSet<(int Lamp, Reached Back)> _returned = [];
 
-    private FuseScope(FeedGraph graph, int fuse)
+    private FuseScope(DownstreamGraph graph, int fuse)
     {
         _graph = graph;
         _harness = graph.Harness;
@@ -29,7 +29,7 @@ internal sealed class FuseScope
     }
 
     /// <summary>The runs that it feeds, by their index in the bike's list.</summary>
-    public IReadOnlyDictionary<int, FedRun> Runs => _runs;
+    public IReadOnlyDictionary<int, DownstreamRun> Runs => _runs;
 
     /// <summary>Indices of the lamps whose current passes the fuse in some setting.</summary>
     public IReadOnlySet<int> Lamps => _lamps;
@@ -46,7 +46,7 @@ internal sealed class FuseScope
     /// <summary>A setting in which both of its sides are joined to the live terminal without a fuse; null when there is none.</summary>
     public Setting? Bypassed { get; private set; }
 
-    public static FuseScope Of(FeedGraph graph, int fuse, ImmutableArray<FeedState> states, CancellationToken cancellation = default)
+    public static FuseScope Of(DownstreamGraph graph, int fuse, ImmutableArray<FeedState> states, CancellationToken cancellation = default)
     {
         var scope = new FuseScope(graph, fuse);
         foreach (FeedState state in states)
@@ -107,7 +107,7 @@ internal sealed class FuseScope
         if (feedOhms + returnOhms <= _mostOhms[run.Index])
             return;
         _mostOhms[run.Index] = feedOhms + returnOhms;
-        _runs[run.Index] = new FedRun(_graph.Bike.Runs[run.Index], _harness.Points[far], feedOhms, returnOhms, from < 0 ? null : _harness.Points[from], path.NamesTo(far), state.Setting);
+        _runs[run.Index] = new DownstreamRun(_graph.Bike.Runs[run.Index], _harness.Points[far], feedOhms, returnOhms, from < 0 ? null : _harness.Points[from], path.NamesTo(far), state.Setting);
     }
 
     private void AddLamps(Reached reached, Reached unfused, Reached back)

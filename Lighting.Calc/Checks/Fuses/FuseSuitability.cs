@@ -16,7 +16,7 @@ public sealed record FuseSuitability
     /// <summary>The verdict.</summary>
     public required FuseVerdict Verdict { get; init; }
 
-    /// <summary>The verdict in words: <c>suits</c>, <c>too small</c>, <c>too large for the wire</c>, <c>will not clear</c> or <c>not judged</c>.</summary>
+    /// <summary>The verdict in words: <c>suits</c>, <c>overloaded</c>, <c>too large for the wire</c>, <c>will not clear</c> or <c>not judged</c>.</summary>
     public string VerdictText => TextOf(Verdict);
 
     /// <summary>The verdict as one line, such as <c>15 A main: suits — 9.9 A at most, 11.25 A usable</c>.</summary>
@@ -26,16 +26,16 @@ public sealed record FuseSuitability
     public required ImmutableArray<string> Reasons { get; init; }
 
     /// <summary>The steady load.</summary>
-    public required SteadyLoad Steady { get; init; }
+    public required ContinuousLoad Steady { get; init; }
 
     /// <summary>The surge on switching on; null where it feeds no lamp.</summary>
-    public required SwitchingOn? SwitchingOn { get; init; }
+    public required InrushCheck? InrushCheck { get; init; }
 
     /// <summary>The protection of the wires.</summary>
     public required FuseProtection Protection { get; init; }
 
     /// <summary>A dead short at the far end of each run it feeds.</summary>
-    public required ImmutableArray<RunClearing> Clearing { get; init; }
+    public required ImmutableArray<ShortCircuitCheck> Clearing { get; init; }
 
     /// <summary>Which rating to fit.</summary>
     public required FuseAdvice Advice { get; init; }
@@ -46,7 +46,7 @@ public sealed record FuseSuitability
     internal static string TextOf(FuseVerdict verdict) => verdict switch
     {
         FuseVerdict.Suits => "suits",
-        FuseVerdict.TooSmall => "too small",
+        FuseVerdict.Overloaded => "overloaded",
         FuseVerdict.TooLargeForTheWire => "too large for the wire",
         FuseVerdict.WillNotClear => "will not clear",
         FuseVerdict.NotJudged => "not judged",

@@ -7,7 +7,7 @@ public enum FuseVerdict
     Suits,
 
     /// <summary>Its load is more than it carries without end, or switching on may open it.</summary>
-    TooSmall,
+    Overloaded,
 
     /// <summary>A wire it feeds carries less than its rating, or has no published rating to show that it does not.</summary>
     TooLargeForTheWire,

@@ -12,7 +12,7 @@ public static class UnfusedRuns
     /// <returns>The runs, in the order of the list.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ImmutableArray<UnfusedRun> Of(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellation = default) => Of(FeedScopes.Of(bike, settings, cancellation), cancellation);
+    public static ImmutableArray<UnfusedRun> Find(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellation = default) => Of(DownstreamScopes.Of(bike, settings, cancellation), cancellation);
 
     /// <summary>The same as findings: a caution for each run that feeds something, a note for the battery lead.</summary>
     /// <param name="bike">The bike.</param>
@@ -22,18 +22,18 @@ public static class UnfusedRuns
     /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ImmutableArray<Finding> Findings(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellation = default) =>
-        Findings(FeedScopes.Of(bike, settings, cancellation), cancellation);
+        Findings(DownstreamScopes.Of(bike, settings, cancellation), cancellation);
 
-    internal static ImmutableArray<Finding> Findings(FeedScopes feeds, CancellationToken cancellation) =>
+    internal static ImmutableArray<Finding> Findings(DownstreamScopes feeds, CancellationToken cancellation) =>
     [
         .. Of(feeds, cancellation).Select(u => u.IsBatteryLead
             ? new Finding(Severity.Note, u.Run.Name, "it leads from the battery to the first fuse, and no fuse protects it: keep it short and well away from the frame")
             : new Finding(Severity.Caution, u.Run.Name, $"no fuse protects it: the battery reaches it without passing one ({u.Setting})")),
     ];
 
-    private static ImmutableArray<UnfusedRun> Of(FeedScopes feeds, CancellationToken cancellation)
+    private static ImmutableArray<UnfusedRun> Of(DownstreamScopes feeds, CancellationToken cancellation)
     {
-        (FeedGraph graph, ImmutableArray<FeedState> states, ImmutableArray<FuseScope> scopes) = feeds;
+        (DownstreamGraph graph, ImmutableArray<FeedState> states, ImmutableArray<FuseScope> scopes) = feeds;
         Bike bike = graph.Bike;
         var fused = scopes.Where(s => s.IsEarthSide).SelectMany(s => s.Runs.Keys).ToHashSet();
         var found = new SortedDictionary<int, UnfusedRun>();
@@ -58,7 +58,7 @@ public static class UnfusedRuns
         return [.. found.Values];
     }
 
-    private static bool LeadsOnlyToFuses(FeedGraph graph, FeedState state, HarnessPart run, Reached unfused)
+    private static bool LeadsOnlyToFuses(DownstreamGraph graph, FeedState state, HarnessPart run, Reached unfused)
     {
         HarnessGraph harness = graph.Harness;
         int far = run.B == harness.Live ? run.A : unfused.FarEndOf(run);

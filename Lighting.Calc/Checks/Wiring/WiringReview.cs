@@ -12,16 +12,16 @@ public static class WiringReview
     /// <param name="bike">The bike.</param>
     /// <param name="points">Its operating points, usually of all settings.</param>
     /// <returns>What was found, in the order of the lists; nothing for a bike without runs.</returns>
-    public static ImmutableArray<Finding> Of(Bike bike, IReadOnlyList<OperatingPoint> points)
+    public static ImmutableArray<Finding> Evaluate(Bike bike, IReadOnlyList<OperatingPoint> points)
     {
         if (!bike.HasNetwork)
             return [];
         var groups = SettingGroups.Of(bike, [.. points.Select(p => p.Setting)]);
-        return [.. LitReview.Of(bike, points, groups), .. Of(bike, groups)];
+        return [.. LitReview.Of(bike, points, groups), .. Evaluate(bike, groups)];
     }
 
     /// <summary>What follows from the wiring alone, whatever the values of its parts.</summary>
-    internal static ImmutableArray<Finding> Of(Bike bike, SettingGroups groups)
+    internal static ImmutableArray<Finding> Evaluate(Bike bike, SettingGroups groups)
     {
         if (!bike.HasNetwork)
             return [];
@@ -38,7 +38,7 @@ public static class WiringReview
     private static IEnumerable<Finding> LoadsWithoutFuse(SettingGroups groups)
     {
         HarnessGraph graph = groups.Graph;
-        var joined = new JoinedPoints(graph, fuses: false);
+        var joined = new ConnectedNodes(graph, fuses: false);
         var first = new Setting?[graph.Lamps.Length];
         for (int g = 0; g < groups.First.Length; g++)
         {

@@ -25,9 +25,9 @@ internal static class DescentMethod
     private const double Fallen = 0.999;
 
     /// <summary>Volts with next to no load: those of the points that the wiring alone joins to the source.</summary>
-    public static void StartUnloaded(LiveCircuit circuit)
+    public static void StartUnloaded(NodalSystem circuit)
     {
-        LoadBank loads = circuit.Loads;
+        LoadVector loads = circuit.Loads;
         double emf = Math.Max(Math.Abs(circuit.EmfVolts), 1e-3);
         for (int j = 0; j < loads.Count; j++)
         {
@@ -42,7 +42,7 @@ internal static class DescentMethod
     /// <summary>Steps until no step leads on or the iterations run out; whether the point reached can be held is for the caller to check.</summary>
     /// <param name="circuit">Equations, at the volts to start from.</param>
     /// <param name="leaps">Whether to leap past a place where the residual is next to nothing and no point can be held.</param>
-    public static void Descend(LiveCircuit circuit, bool leaps)
+    public static void Descend(NodalSystem circuit, bool leaps)
     {
         double span = 1;
         double reach = 1;
@@ -56,9 +56,9 @@ internal static class DescentMethod
     /// <param name="span">Greatest relative change of a load's volts in the last step; 1 before the first.</param>
     /// <param name="reach">How many times its own length a step may go that leads past the last point with all the present drivers lit.</param>
     /// <returns>False when there is nowhere to go, and nothing was moved.</returns>
-    public static bool Step(LiveCircuit circuit, bool leaps, ref double span, ref double reach)
+    public static bool Step(NodalSystem circuit, bool leaps, ref double span, ref double reach)
     {
-        LoadBank loads = circuit.Loads;
+        LoadVector loads = circuit.Loads;
         circuit.GatherLoadVolts();
         loads.Evaluate();
         double residual = circuit.UpdateResidual();
@@ -91,7 +91,7 @@ internal static class DescentMethod
     }
 
     /// <summary>Slopes of all loads but drivers: the chord down to (1 − span) of the volts where it is steeper.</summary>
-    private static void UseChords(LoadBank loads, double span)
+    private static void UseChords(LoadVector loads, double span)
     {
         for (int j = 0; j < loads.FirstDriver; j++)
         {
@@ -108,9 +108,9 @@ internal static class DescentMethod
     }
 
     /// <summary>The step with the lit drivers' slopes counted for less, by the first share that makes the matrix positive definite; the last, 2, does.</summary>
-    private static void SolveSoftened(LiveCircuit circuit, ReadOnlySpan<double> shares)
+    private static void SolveSoftened(NodalSystem circuit, ReadOnlySpan<double> shares)
     {
-        LoadBank loads = circuit.Loads;
+        LoadVector loads = circuit.Loads;
         foreach (double less in shares)
         {
             for (int j = loads.FirstDriver; j < loads.Count; j++)
@@ -125,9 +125,9 @@ internal static class DescentMethod
     }
 
     /// <summary>The fraction of a step at which the first driver falls under its minimum; beyond any number when none does.</summary>
-    private static double UpToFirstFall(LiveCircuit circuit)
+    private static double UpToFirstFall(NodalSystem circuit)
     {
-        LoadBank loads = circuit.Loads;
+        LoadVector loads = circuit.Loads;
         double fraction = double.PositiveInfinity;
         for (int j = loads.FirstDriver; j < loads.Count; j++)
         {
@@ -140,9 +140,9 @@ internal static class DescentMethod
     }
 
     /// <summary>Where no point with all the present drivers lit is left: down until the first of them falls, or as far as it goes downhill.</summary>
-    private static double Leap(LiveCircuit circuit)
+    private static double Leap(NodalSystem circuit)
     {
-        LoadBank loads = circuit.Loads;
+        LoadVector loads = circuit.Loads;
         double greatest = 0;
         for (int j = loads.FirstDriver; j < loads.Count; j++)
         {
@@ -166,7 +166,7 @@ internal static class DescentMethod
     }
 
     /// <summary>Halves the fraction until the co-content falls; 0 when it cannot fall any more.</summary>
-    private static double Downhill(LiveCircuit circuit, double fraction)
+    private static double Downhill(NodalSystem circuit, double fraction)
     {
         double start = circuit.CoContentWatts(0);
         double noise = 1e-15 * Math.Abs(start);
@@ -180,9 +180,9 @@ internal static class DescentMethod
         return 0;
     }
 
-    private static double Span(LiveCircuit circuit, double fraction)
+    private static double Span(NodalSystem circuit, double fraction)
     {
-        LoadBank loads = circuit.Loads;
+        LoadVector loads = circuit.Loads;
         double span = 0;
         for (int j = 0; j < loads.Count; j++)
         {
@@ -193,7 +193,7 @@ internal static class DescentMethod
         return Math.Min(span, 1);
     }
 
-    private static double StepOf(LiveCircuit circuit, int load)
+    private static double StepOf(NodalSystem circuit, int load)
     {
         double[] step = circuit.Factor.Right;
         step[circuit.Unknowns] = 0;

@@ -4,7 +4,7 @@ namespace Lighting.Calc;
 internal static class NewtonMethod
 {
     /// <summary>From full source volts at every load: above any operating point, so of two the bright one is met first.</summary>
-    public static void StartCold(LiveCircuit circuit) =>
+    public static void StartCold(NodalSystem circuit) =>
         circuit.Loads.Volts.AsSpan(0, circuit.Loads.Count).Fill(circuit.EmfVolts);
 
     /// <summary>Iterates from the load volts given until the loads' tangents meet their laws.</summary>
@@ -17,9 +17,9 @@ internal static class NewtonMethod
     /// convex in the volts, and such a system has one holdable solution at most (the argument known from power flow,
     /// where it singles out the high-voltage solution).
     /// </remarks>
-    public static bool TryReach(LiveCircuit circuit)
+    public static bool TryReach(NodalSystem circuit)
     {
-        LoadBank loads = circuit.Loads;
+        LoadVector loads = circuit.Loads;
         loads.Evaluate();
         for (int i = 0; i < SolverLimits.NewtonIterations; i++)
         {
@@ -42,7 +42,7 @@ internal static class NewtonMethod
     /// <summary>Full Newton steps on the residual until it stops falling or is as small as aimed at.</summary>
     /// <param name="circuit">The circuit.</param>
     /// <param name="isEvaluated">Whether the loads are at the circuit's volts, as <see cref="TryReach"/> leaves them.</param>
-    public static void Polish(LiveCircuit circuit, bool isEvaluated = false)
+    public static void Polish(NodalSystem circuit, bool isEvaluated = false)
     {
         if (!isEvaluated)
         {
@@ -70,9 +70,9 @@ internal static class NewtonMethod
     /// Lamps that are off still form loops through two grounds. Started at the source's volts their tangents lead past zero to
     /// nearly as much the other way, and back; at zero a filament is cold, and its law a straight line.
     /// </remarks>
-    private static double FollowTangents(LiveCircuit circuit)
+    private static double FollowTangents(NodalSystem circuit)
     {
-        LoadBank loads = circuit.Loads;
+        LoadVector loads = circuit.Loads;
         double[] tangent = circuit.TangentAmperes;
         bool turned = false;
         for (int j = 0; j < loads.Count; j++)

@@ -14,7 +14,7 @@ internal sealed class HighResistanceRun(FaultCircuit circuit, int run, double am
 
     public override string Subject => $"{(IsEarth ? "the ground" : "the wire or a joint of")} '{Run.Name}' ({Run.From} to {Run.To})";
 
-    public override string Code => IsEarth ? "PoorGround" : "PoorJoint";
+    public override string Code => IsEarth ? "HighResistanceEarth" : "PoorJoint";
 
     private Run Run => Bike.Runs[Part];
 

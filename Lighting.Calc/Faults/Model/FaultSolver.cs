@@ -19,7 +19,7 @@ internal sealed class FaultSolver
     private double _emf;
     private double _sourceOhms;
     private bool _warm;
-    private AlternatingSource? _coil;
+    private AlternatorEquivalent? _coil;
     private double _rpm;
 
     public FaultSolver(FaultCircuit circuit, ToleranceDraws draws)

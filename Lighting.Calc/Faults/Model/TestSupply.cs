@@ -4,7 +4,7 @@ namespace Lighting.Calc;
 
 /// <summary>What feeds the harness while it is tested: the battery, engine off, or a lighting coil at an engine speed.</summary>
 /// <remarks>
-/// The coil is the <see cref="AlternatingSource"/> fitted to the charging list, as <see cref="DirectLighting"/> has it. All volts are
+/// The coil is the <see cref="AlternatorEquivalent"/> fitted to the charging list, as <see cref="DirectLighting"/> has it. All volts are
 /// then rms; the harness is resistive, so that all of them are in phase and the network is that of direct current at the coil's
 /// terminal volts. A coil drives hardly more current through a short than through its lamps, so that wires and fuses may outlast it.
 /// </remarks>
@@ -13,7 +13,7 @@ namespace Lighting.Calc;
 /// <param name="Tolerance">Standard deviation of the volts without load, as a share of them.</param>
 /// <param name="Coil">The lighting coil; null for a battery.</param>
 /// <param name="Rpm">Engine speed; zero for a battery.</param>
-internal sealed record TestSupply(double OpenVolts, double FullVolts, double Tolerance, AlternatingSource? Coil = null, double Rpm = 0)
+internal sealed record TestSupply(double OpenVolts, double FullVolts, double Tolerance, AlternatorEquivalent? Coil = null, double Rpm = 0)
 {
     // A fuse opens within minutes from this multiple of its rating on (tables/fuse-ratings.csv).
     private const double Opens = 1.35;
@@ -30,7 +30,7 @@ internal sealed record TestSupply(double OpenVolts, double FullVolts, double Tol
             return new TestSupply(volts, volts, options.BatteryTolerance.DecimalFractions);
         }
 
-        AlternatingSource coil = DirectLighting.Of(bike, coilResistance: null).Source;
+        AlternatorEquivalent coil = DirectLighting.Of(bike, coilResistance: null).Source;
         double rpm = options.EngineSpeed?.RevolutionsPerMinute ?? SlowestRpm(bike);
         if (!(rpm > 0))
             throw new ArgumentException($"The engine speed of readings on direct lighting is above zero, not {rpm} rpm.", nameof(options));

@@ -59,7 +59,7 @@ public sealed class ExpectedReadings
     /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, or a lighting coil that cannot be fitted to the charging list.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ExpectedReadings Of(Bike bike, FaultFindingOptions? options = null, CancellationToken cancellation = default)
+    public static ExpectedReadings Calculate(Bike bike, FaultFindingOptions? options = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(bike);
         FaultFinder.RequireRuns(bike);

@@ -126,8 +126,8 @@ internal sealed class ReadingCheck(FaultModel model)
 
     private TestPlace? Unknown(Reading reading, string why, string misspelt, IEnumerable<string> known)
     {
-        ImmutableArray<string> near = misspelt.Length > 0 ? NearestWords.Of(misspelt, known) : [];
-        string offer = near.IsEmpty ? "" : $"; {NearestWords.Question(near.Select(n => $"'{n}'"))}";
+        ImmutableArray<string> near = misspelt.Length > 0 ? SpellingSuggestions.Of(misspelt, known) : [];
+        string offer = near.IsEmpty ? "" : $"; {SpellingSuggestions.Question(near.Select(n => $"'{n}'"))}";
         _findings.Add(new Finding(Severity.Fault, reading.Point, $"{FaultWords.Of(reading)}: {why}{offer}{(offer.EndsWith('?') ? " The" : "; the")} reading is left out."));
         return null;
     }

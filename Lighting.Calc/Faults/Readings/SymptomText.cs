@@ -64,8 +64,8 @@ public sealed class SymptomText
         FittedLamp[] meant = Named(bike, lamp);
         if (meant.Length == 0)
         {
-            ImmutableArray<string> near = NearestWords.Of(lamp, bike.Lamps.Select(l => l.Lamp));
-            string offer = near.IsEmpty ? $"the lamps are {string.Join(", ", bike.Lamps.Select(l => l.Lamp))}." : NearestWords.Question(near.Select(n => $"'{n}'"));
+            ImmutableArray<string> near = SpellingSuggestions.Of(lamp, bike.Lamps.Select(l => l.Lamp));
+            string offer = near.IsEmpty ? $"the lamps are {string.Join(", ", bike.Lamps.Select(l => l.Lamp))}." : SpellingSuggestions.Question(near.Select(n => $"'{n}'"));
             findings.Add(new Finding(Severity.Fault, lamp, $"the bike has no lamp '{lamp}'; {offer}"));
             return;
         }

@@ -12,7 +12,7 @@ internal static class FuseMelting
     /// <summary>Ampere-squared seconds of a style and rating; null where none is published.</summary>
     public static double? AmpereSquaredSeconds(FuseStyle style, double ratingAmperes)
     {
-        string name = FuseGates.NameOf(style);
+        string name = TimeCurrentLimits.NameOf(style);
         foreach ((string rowStyle, double amperes, double energy) in s_rows)
             if (rowStyle == name && Math.Abs(amperes - ratingAmperes) < 1e-9)
                 return energy;

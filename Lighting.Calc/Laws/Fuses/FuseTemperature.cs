@@ -24,7 +24,7 @@ internal static class FuseTemperature
         double celsius = ambient.DegreesCelsius;
         if (!(celsius >= LowestCelsius && celsius <= HighestCelsius))
             throw new ArgumentOutOfRangeException(nameof(ambient), celsius, FormattableString.Invariant($"The air round a fuse is {LowestCelsius} °C to {HighestCelsius} °C."));
-        TableRow row = Rows.First(r => r.Text("style") == FuseGates.NameOf(style));
+        TableRow row = Rows.First(r => r.Text("style") == TimeCurrentLimits.NameOf(style));
         double perKelvin = row.Number("percent_per_kelvin") / 100, reference = row.Number("reference_celsius");
         return Ratio.FromDecimalFractions((1 + perKelvin * (celsius - reference)) / (1 + perKelvin * (StatedCelsius - reference)));
     }

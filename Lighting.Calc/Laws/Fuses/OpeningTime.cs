@@ -39,7 +39,7 @@ public sealed record OpeningTime
     {
         get
         {
-            var gates = FuseGates.Of(_style);
+            var gates = TimeCurrentLimits.Of(_style);
             string percent = string.Create(CultureInfo.InvariantCulture, $"{100 * OfRating.DecimalFractions:0} % of the rating");
             return Outcome switch
             {
@@ -56,13 +56,13 @@ public sealed record OpeningTime
     /// <param name="rating">Its continuous rating, above zero.</param>
     /// <param name="current">The current, zero or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static OpeningTime Of(FuseStyle style, ElectricCurrent rating, ElectricCurrent current)
+    public static OpeningTime Calculate(FuseStyle style, ElectricCurrent rating, ElectricCurrent current)
     {
         if (!(rating.Amperes > 0))
             throw new ArgumentOutOfRangeException(nameof(rating), rating, "A fuse's rating is above zero.");
         if (!(current.Amperes >= 0))
             throw new ArgumentOutOfRangeException(nameof(current), current, "A current is zero or more.");
-        FuseGates gates = FuseGates.Of(style);
+        TimeCurrentLimits gates = TimeCurrentLimits.Of(style);
         double x = current.Amperes / rating.Amperes;
         double? fastest = gates.FastestSeconds(x), slowest = gates.SlowestSeconds(x);
         if (x <= 1)

@@ -74,7 +74,7 @@ public sealed record CurrentRating
     /// <param name="ambient">Temperature of the air round it, −40 °C and above.</param>
     /// <param name="bundle">Loaded wires lying together, this one included; 1 or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static CurrentRating Of(WireSize wire, Temperature ambient, int bundle)
+    public static CurrentRating Calculate(WireSize wire, Temperature ambient, int bundle)
     {
         Ratio? bundleFactor = BundleDerating.AllLoaded(bundle);
         ImmutableArray<Printed> kind = wire.Construction == WireConstruction.MetricCable ? Metric : Gauges;

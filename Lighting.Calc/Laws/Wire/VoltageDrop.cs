@@ -15,7 +15,7 @@ public static class VoltageDrop
     /// <param name="wire">The size.</param>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static ElectricPotential Of(ElectricCurrent current, Length wireLength, WireSize wire, Temperature temperature) =>
+    public static ElectricPotential Calculate(ElectricCurrent current, Length wireLength, WireSize wire, Temperature temperature) =>
         Checked(current) * wire.Resistance(wireLength, temperature);
 
     /// <summary>The longest wire that loses no more than a limit.</summary>
@@ -42,7 +42,7 @@ public static class VoltageDrop
     public static WireSize? ThinnestWire(ElectricCurrent current, Length wireLength, ElectricPotential limit, IEnumerable<WireSize> sizes, Temperature temperature)
     {
         CheckLimit(limit);
-        return sizes.OrderBy(w => w.CopperArea.SquareMillimeters).FirstOrDefault(w => Of(current, wireLength, w, temperature).Volts <= limit.Volts);
+        return sizes.OrderBy(w => w.CopperArea.SquareMillimeters).FirstOrDefault(w => Calculate(current, wireLength, w, temperature).Volts <= limit.Volts);
     }
 
     private static void CheckLimit(ElectricPotential limit)

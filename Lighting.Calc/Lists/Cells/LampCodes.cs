@@ -19,9 +19,9 @@ internal static class LampCodes
         if (filaments.Length > 0)
             return new TextProblem(text, "is a lamp of two filaments", $"name the filament: {Choice.Of(filaments.Select(OneLine.Quoted))}");
         string[] same = text.Contains(' ', StringComparison.Ordinal) ? [.. Filaments[Lamp(text)]] : [];
-        ImmutableArray<string> nearest = same.Length > 0 ? [.. same] : NearestWords.Of(text, Codes);
+        ImmutableArray<string> nearest = same.Length > 0 ? [.. same] : SpellingSuggestions.Of(text, Codes);
         if (nearest.IsEmpty)
-            nearest = NearestWords.Of(text, LampNames);
+            nearest = SpellingSuggestions.Of(text, LampNames);
         return new TextProblem(text, "is not a known lamp code", "expected a code of the lamp table, or no code and the lamp's volts and watts", nearest);
     }
 

@@ -58,5 +58,5 @@ internal static class PointCells
         return false;
     }
 
-    private static bool IsBattery(string word) => word is "bat" or "batt" || NearestWords.Distance(word, "battery", most: 2) <= 2;
+    private static bool IsBattery(string word) => word is "bat" or "batt" || SpellingSuggestions.Distance(word, "battery", most: 2) <= 2;
 }

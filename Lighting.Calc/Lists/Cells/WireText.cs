@@ -34,7 +34,7 @@ public static class WireText
         if (text.StartsWith("AWG", StringComparison.OrdinalIgnoreCase))
             text = $"{text[3..].Trim()} AWG";
         if (!StrictNumber.TrySplit(text, out double number, out ReadOnlySpan<char> word))
-            return NearestWords.Of(text, WireTable.All.Select(w => w.Name));
+            return SpellingSuggestions.Of(text, WireTable.All.Select(w => w.Name));
         if (word.StartsWith("mm", StringComparison.OrdinalIgnoreCase) || word.StartsWith("sq", StringComparison.OrdinalIgnoreCase))
             return [WireTable.Of(WireConstruction.MetricCable).MinBy(w => Math.Abs(w.CopperArea.SquareMillimeters - number))!.Name];
         int gauge = (int)Math.Round(Math.Clamp(number, AmericanWireGauge.Thickest, AmericanWireGauge.Thinnest));

@@ -58,7 +58,7 @@ internal sealed class BikeNames
             return;
         HashSet<string> known = Known(things);
         if (!known.Contains(text))
-            row.Fault(column, text, $"is not {noun}", null, ++_unknown <= ListLimits.Explained ? NearestWords.Of(text, known) : []);
+            row.Fault(column, text, $"is not {noun}", null, ++_unknown <= ListLimits.Explained ? SpellingSuggestions.Of(text, known) : []);
     }
 
     private HashSet<string> Known(NamedThing[] things)

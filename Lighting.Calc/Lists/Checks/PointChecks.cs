@@ -13,12 +13,12 @@ internal static class PointChecks
         foreach (NameUse use in names.Points)
             uses[use.Text] = uses.GetValueOrDefault(use.Text) + 1;
         // On most bikes every point is named twice, and there is nothing to compare.
-        LookAlikes? looks = null;
+        SpellingIndex? looks = null;
         foreach (NameUse use in names.Points)
         {
             if (uses[use.Text] > 1)
                 continue;
-            looks ??= new LookAlikes(uses.Keys);
+            looks ??= new SpellingIndex(uses.Keys);
             ImmutableArray<string> alike = looks.Of(use.Text);
             if (alike.Length > 0)
                 use.Row?.Caution(use.Column, use.Text, "is a point that nothing else is joined to", null, alike);

@@ -13,7 +13,7 @@ internal static class ListHeader
         bool good = true;
         if (names.Length > ListLimits.HeaderCells)
             return Refuse(new ListFault { File = file, Line = header.Number, Problem = $"the header has {names.Length} cells", Expected = $"the columns are {schema.KnownColumns}" });
-        if (!Array.Exists(names, n => schema.IndexOf(n) >= 0) && !Array.Exists(names, n => NearestWords.Of(n, schema.Columns.Select(c => c.Name)).Length > 0))
+        if (!Array.Exists(names, n => schema.IndexOf(n) >= 0) && !Array.Exists(names, n => SpellingSuggestions.Of(n, schema.Columns.Select(c => c.Name)).Length > 0))
             return Refuse(new ListFault { File = file, Line = header.Number, Problem = "the header line is missing", Expected = $"the first line names the columns: {schema.KnownColumns}" });
         for (int i = 0; i < names.Length; i++)
         {
@@ -21,7 +21,7 @@ internal static class ListHeader
             if (names[i].Length == 0)
                 continue;
             if (known < 0)
-                Fault(i, "is not a column of this list", $"the columns are {schema.KnownColumns}", NearestWords.Of(names[i], Absent(schema, names)));
+                Fault(i, "is not a column of this list", $"the columns are {schema.KnownColumns}", SpellingSuggestions.Of(names[i], Absent(schema, names)));
             else if (places[known] >= 0)
                 Fault(i, $"names column {i + 1} and column {places[known] + 1}", "keep one of the two", []);
             else

@@ -70,7 +70,7 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
         foreach ((string word, T value) in words)
             if (string.Equals(word, text, StringComparison.OrdinalIgnoreCase))
                 return value;
-        Fault(column, text, $"is not {noun}", $"expected {Choice.Of(words.Select(w => w.Word))}", NearestWords.Of(text, words.Select(w => w.Word)));
+        Fault(column, text, $"is not {noun}", $"expected {Choice.Of(words.Select(w => w.Word))}", SpellingSuggestions.Of(text, words.Select(w => w.Word)));
         return null;
     }
 

@@ -21,7 +21,7 @@ internal sealed class ListTables
         foreach (ListFile file in source.Files.Where(f => !ListSource.KnownNames.Contains(f.Name, Name.Comparer)))
         {
             log.Begin(file.Label);
-            log.Caution(new ListFault { File = file.Label, Problem = "is not a list of a bike and was not read", Expected = $"the lists are {string.Join(", ", ListSource.KnownNames)}", Nearest = NearestWords.Of(file.Name, ListSource.KnownNames) });
+            log.Caution(new ListFault { File = file.Label, Problem = "is not a list of a bike and was not read", Expected = $"the lists are {string.Join(", ", ListSource.KnownNames)}", Nearest = SpellingSuggestions.Of(file.Name, ListSource.KnownNames) });
         }
 
         if (!tables.Has(ListSchema.Lamps))

@@ -46,7 +46,7 @@ internal static class BikeReader
             if (row.Required("item") is not { } item)
                 continue;
             if (!s_items.Contains(item, Name.Comparer))
-                row.Fault("item", item, "is not an item of this list", $"the items are {string.Join(", ", s_items)}", NearestWords.Of(item, s_items));
+                row.Fault("item", item, "is not an item of this list", $"the items are {string.Join(", ", s_items)}", SpellingSuggestions.Of(item, s_items));
             else if (!items.TryAdd(item, row))
                 row.Fault("item", item, $"is given on line {items[item].Line} already", "keep one of the two");
         }

@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 
 /// <summary>Lamps fed straight by an alternating-current coil, without a battery: the fewer lamps, the more volts on each.</summary>
 /// <remarks>
-/// The terminal volts are those at which the coil's current, by <see cref="AlternatingSource"/>, equals the current of
+/// The terminal volts are those at which the coil's current, by <see cref="AlternatorEquivalent"/>, equals the current of
 /// the lamps through the harness. Of several such volts, possible with LED drivers, the highest is taken. An
 /// LED counts as on direct current of the same rms volts, which is only a first estimate. For one thread at a time.
 /// </remarks>
@@ -14,7 +14,7 @@ public sealed class DirectLighting
     private readonly Bike _lit;
     private readonly HarnessSolver _solver;
 
-    private DirectLighting(Bike bike, AlternatingSource source, AlternatingSourceFit? fit)
+    private DirectLighting(Bike bike, AlternatorEquivalent source, AlternatorEquivalentFit? fit)
     {
         Bike = bike;
         Source = source;
@@ -27,14 +27,14 @@ public sealed class DirectLighting
     public Bike Bike { get; }
 
     /// <summary>The lighting coil.</summary>
-    public AlternatingSource Source { get; }
+    public AlternatorEquivalent Source { get; }
 
     /// <summary>How the coil fits the charging list; null for a coil that was given.</summary>
-    public AlternatingSourceFit? Fit { get; }
+    public AlternatorEquivalentFit? Fit { get; }
 
     /// <summary>Describes the direct lighting of a bike with a coil fitted to its charging list, whose amps are those at the charging volts.</summary>
     /// <param name="bike">The bike.</param>
-    /// <param name="coilResistance">Resistance of the coil as an ohmmeter reads it, zero or more; null where it is not known, see <see cref="AlternatingSourceFit.TryFit"/>.</param>
+    /// <param name="coilResistance">Resistance of the coil as an ohmmeter reads it, zero or more; null where it is not known, see <see cref="AlternatorEquivalentFit.TryFit"/>.</param>
     /// <exception cref="ArgumentException">The list is not that of one coil, no coil can be fitted to it, or the harness is no circuit; the message says why.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The resistance, or a value of the bike, is outside its range.</exception>
     public static DirectLighting Of(Bike bike, ElectricResistance? coilResistance)
@@ -42,7 +42,7 @@ public sealed class DirectLighting
         ImmutableArray<ChargingCurve> curves = ChargingCurve.Of(bike.Charging);
         if (curves.Length != 1)
             throw new ArgumentException($"Direct lighting needs the points of one coil in the charging list; it has {(curves.IsEmpty ? "none" : $"those of {curves.Length}")}.", nameof(bike));
-        if (!AlternatingSourceFit.TryFit(curves[0], bike.ChargingVoltage, coilResistance, out AlternatingSourceFit? fit, out string? reason))
+        if (!AlternatorEquivalentFit.TryFit(curves[0], bike.ChargingVoltage, coilResistance, out AlternatorEquivalentFit? fit, out string? reason))
             throw new ArgumentException($"No lighting coil can be fitted to the charging list: {reason}.", nameof(bike));
         return new DirectLighting(bike, fit!.Source, fit);
     }
@@ -51,7 +51,7 @@ public sealed class DirectLighting
     /// <param name="bike">The bike; its battery's resistance is left out.</param>
     /// <param name="source">The coil.</param>
     /// <exception cref="ArgumentException">The harness is no circuit, or a value of the bike is outside its range.</exception>
-    public static DirectLighting Of(Bike bike, AlternatingSource source) => new(bike, source, null);
+    public static DirectLighting Of(Bike bike, AlternatorEquivalent source) => new(bike, source, null);
 
     /// <summary>The lighting at an engine speed.</summary>
     /// <param name="speed">Engine speed, zero or more.</param>
@@ -113,13 +113,13 @@ public sealed class DirectLighting
     /// <param name="setting">The setting.</param>
     /// <exception cref="ArgumentOutOfRangeException">The limit is not above zero, or the speed is below zero.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
-    public ShuntDuty Shunt(ElectricPotential limit, RotationalSpeed speed, Setting setting)
+    public ShuntRegulatorLoad Shunt(ElectricPotential limit, RotationalSpeed speed, Setting setting)
     {
         if (!(limit.Volts > 0))
             throw new ArgumentOutOfRangeException(nameof(limit), limit, "A regulator's volts are above zero.");
         double given = Source.CurrentAt(speed, limit)?.Amperes ?? 0;
         double taken = Math.Max(0, given - SolveAt(limit.Volts, setting).TotalCurrent.Amperes);
-        return new ShuntDuty(limit, ElectricCurrent.FromAmperes(taken), Power.FromWatts(taken * limit.Volts));
+        return new ShuntRegulatorLoad(limit, ElectricCurrent.FromAmperes(taken), Power.FromWatts(taken * limit.Volts));
     }
 
     /// <summary>Everything at once for one setting: volts over speed, each lamp lost, what a regulator would take and what is found.</summary>
@@ -144,7 +144,7 @@ public sealed class DirectLighting
             Replacement = replacement,
             Before = before,
             After = after.At(speed, setting),
-            Mend = relieved > 1e-6 ? new BallastResistor(ElectricResistance.FromOhms(volts / relieved), Power.FromWatts(volts * relieved)) : null,
+            EquivalentResistor = relieved > 1e-6 ? new EquivalentResistor(ElectricResistance.FromOhms(volts / relieved), Power.FromWatts(volts * relieved)) : null,
         };
     }
 

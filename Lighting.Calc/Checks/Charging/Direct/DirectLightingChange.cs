@@ -17,5 +17,5 @@ public sealed record DirectLightingChange
     public required DirectLightingPoint After { get; init; }
 
     /// <summary>The resistor across the coil that brings the old volts back; null where the coil is not relieved by the change.</summary>
-    public required BallastResistor? Mend { get; init; }
+    public required EquivalentResistor? EquivalentResistor { get; init; }
 }

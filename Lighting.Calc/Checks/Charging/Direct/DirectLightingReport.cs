@@ -15,7 +15,7 @@ public sealed record DirectLightingReport
     public required ImmutableArray<DirectLightingChange> Losses { get; init; }
 
     /// <summary>What a regulator that holds the charging volts takes at the fastest speed, every lamp sound.</summary>
-    public required ShuntDuty Regulator { get; init; }
+    public required ShuntRegulatorLoad Regulator { get; init; }
 
     /// <summary>What is found, the gravest first.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }

@@ -21,7 +21,7 @@ internal static class DirectLightingReporter
         ImmutableArray<DirectLightingPoint> points = lighting.Over(ordered, setting);
         RotationalSpeed fastest = ordered[^1];
         ImmutableArray<DirectLightingChange> losses = [.. points[^1].Lamps.Where(IsLit).Select(l => lighting.Lost(l.Lamp.Lamp, fastest, setting))];
-        ShuntDuty regulator = lighting.Shunt(lighting.Bike.ChargingVoltage, fastest, setting);
+        ShuntRegulatorLoad regulator = lighting.Shunt(lighting.Bike.ChargingVoltage, fastest, setting);
         return new DirectLightingReport
         {
             Setting = setting,
@@ -64,20 +64,20 @@ internal static class DirectLightingReporter
         // A lamp that burns out anyway is reported by itself.
         if (hit is null || before is null || Over(hit) <= s_shortLife || Over(before) > BurnsOut)
             yield break;
-        string mend = loss.Mend is { } resistor ? $" A resistor of {Text(resistor.Resistance.Ohms, "0.0")} Ω in its place takes {Text((double)resistor.Power.Watts, "0")} W and keeps the volts." : "";
+        string mend = loss.EquivalentResistor is { } resistor ? $" A resistor of {Text(resistor.Resistance.Ohms, "0.0")} Ω in its place takes {Text((double)resistor.Power.Watts, "0")} W and keeps the volts." : "";
         yield return new Finding(
             Severity.Caution,
             loss.Lamp.Lamp,
             $"If it fails at {Text(loss.Before.Speed.RevolutionsPerMinute, "0")} rpm, {hit.Lamp.Lamp} goes from {Text(before.Voltage.Volts, "0.0")} V to {Text(hit.Voltage.Volts, "0.0")} V and {(Over(hit) > BurnsOut ? "burns out after it" : "lives a shorter time")}.{mend}");
     }
 
-    private static IEnumerable<Finding> OfRegulator(ShuntDuty regulator, DirectLightingPoint fast)
+    private static IEnumerable<Finding> OfRegulator(ShuntRegulatorLoad regulator, DirectLightingPoint fast)
     {
         if (regulator.Current.Amperes > 0)
             yield return new Finding(Severity.Note, "regulator", $"To hold {Text(regulator.Limit.Volts, "0.0")} V at {Text(fast.Speed.RevolutionsPerMinute, "0")} rpm a regulator across the coil takes {Text(regulator.Current.Amperes, "0.0")} A, {Text((double)regulator.Power.Watts, "0")} W if it burns them.");
     }
 
-    private static IEnumerable<Finding> OfFit(AlternatingSourceFit? fit)
+    private static IEnumerable<Finding> OfFit(AlternatorEquivalentFit? fit)
     {
         if (fit?.Residuals.MaxBy(r => Math.Abs(r.Residual.Amperes)) is not { } worst)
             yield break;

@@ -6,9 +6,9 @@ public enum ChargingModel
     /// <summary>Monotone interpolation between the points: <see cref="ChargingCurve"/>.</summary>
     Curve,
 
-    /// <summary>A machine fitted to the points, each winding by itself, without a cut-in: <see cref="PermanentMagnetMachine"/>.</summary>
+    /// <summary>A machine fitted to the points, each winding by itself, without a cut-in: <see cref="PermanentMagnetAlternator"/>.</summary>
     FittedMachine,
 
-    /// <summary>A coil fitted to the points, each winding by itself, with a cut-in at the speed at which its EMF passes the charging volts and the bridge: <see cref="AlternatingSourceFit"/>.</summary>
+    /// <summary>A coil fitted to the points, each winding by itself, with a cut-in at the speed at which its EMF passes the charging volts and the bridge: <see cref="AlternatorEquivalentFit"/>.</summary>
     FittedCoil,
 }

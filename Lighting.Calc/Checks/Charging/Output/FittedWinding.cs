@@ -20,7 +20,7 @@ internal sealed record FittedWinding(Condition When, double FirstRpm, double Las
         rpm => fit.Machine.OutputAt(RotationalSpeed.FromRevolutionsPerMinute(rpm)).Amperes,
         amperes => fit.Machine.SpeedFor(ElectricCurrent.FromAmperes(amperes))!.Value.RevolutionsPerMinute);
 
-    public static FittedWinding Of(AlternatingSourceFit fit) => new(
+    public static FittedWinding Of(AlternatorEquivalentFit fit) => new(
         fit.When,
         First(fit.Residuals),
         Last(fit.Residuals),

@@ -12,7 +12,7 @@ internal sealed class OutputModel
 
     private readonly ImmutableArray<FittedWinding> _fitted;
 
-    private OutputModel(ImmutableArray<ChargingCurve> curves, ImmutableArray<PermanentMagnetFit> machines, ImmutableArray<AlternatingSourceFit> coils)
+    private OutputModel(ImmutableArray<ChargingCurve> curves, ImmutableArray<PermanentMagnetFit> machines, ImmutableArray<AlternatorEquivalentFit> coils)
     {
         Curves = curves;
         Machines = machines;
@@ -24,7 +24,7 @@ internal sealed class OutputModel
 
     public ImmutableArray<PermanentMagnetFit> Machines { get; }
 
-    public ImmutableArray<AlternatingSourceFit> Coils { get; }
+    public ImmutableArray<AlternatorEquivalentFit> Coils { get; }
 
     /// <param name="points">The charging list.</param>
     /// <param name="model">How output is found.</param>
@@ -140,8 +140,8 @@ internal sealed class OutputModel
     private static PermanentMagnetFit Machine(ChargingCurve curve) =>
         PermanentMagnetFit.TryFit(curve, out PermanentMagnetFit? fit, out string? reason) ? fit! : throw NoFit("machine", curve, reason!);
 
-    private static AlternatingSourceFit Coil(ChargingCurve curve, ElectricPotential terminalVoltage) =>
-        AlternatingSourceFit.TryFit(curve, terminalVoltage, null, out AlternatingSourceFit? fit, out string? reason) ? fit! : throw NoFit("coil", curve, reason!);
+    private static AlternatorEquivalentFit Coil(ChargingCurve curve, ElectricPotential terminalVoltage) =>
+        AlternatorEquivalentFit.TryFit(curve, terminalVoltage, null, out AlternatorEquivalentFit? fit, out string? reason) ? fit! : throw NoFit("coil", curve, reason!);
 
     private static ArgumentException NoFit(string what, ChargingCurve curve, string reason) =>
         new($"No {what} can be fitted to the charging list{(curve.When.Terms.IsEmpty ? "" : $" when {curve.When}")}: {reason}.");

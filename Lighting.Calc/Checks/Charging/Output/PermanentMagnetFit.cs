@@ -8,7 +8,7 @@ namespace Lighting.Calc;
 
 /// <summary>A permanent-magnet machine fitted to measured points by least squares of the amps.</summary>
 /// <remarks>
-/// The formula is that of <see cref="PermanentMagnetMachine"/>. For any n0 the best Imax is Σ I·s / Σ s², s = x/√(1 + x²) (derived), so that only ln n0 is searched: first on a grid, then by
+/// The formula is that of <see cref="PermanentMagnetAlternator"/>. For any n0 the best Imax is Σ I·s / Σ s², s = x/√(1 + x²) (derived), so that only ln n0 is searched: first on a grid, then by
 /// golden section. A best n0 more than 30 times beyond the points means that the points
 /// show no levelling off (or nothing but it), and is refused.
 /// </remarks>
@@ -25,7 +25,7 @@ public sealed record PermanentMagnetFit
     public required Condition When { get; init; }
 
     /// <summary>The fitted machine.</summary>
-    public required PermanentMagnetMachine Machine { get; init; }
+    public required PermanentMagnetAlternator Machine { get; init; }
 
     /// <summary>What is left at each point.</summary>
     public required ImmutableArray<FitResidual> Residuals { get; init; }
@@ -63,7 +63,7 @@ public sealed record PermanentMagnetFit
         }
 
         double corner = GoldenSectionMinimizer.Minimum(ObjectiveFunction.ScalarValue(SquareError), best - step, best + step, 1e-10, 1000).MinimizingPoint;
-        var machine = new PermanentMagnetMachine(ElectricCurrent.FromAmperes(BestMaximum(corner)), RotationalSpeed.FromRevolutionsPerMinute(Math.Exp(corner)));
+        var machine = new PermanentMagnetAlternator(ElectricCurrent.FromAmperes(BestMaximum(corner)), RotationalSpeed.FromRevolutionsPerMinute(Math.Exp(corner)));
         ImmutableArray<FitResidual> residuals = [.. points.Select(p => new FitResidual(p, machine.OutputAt(p.Speed), p.Current - machine.OutputAt(p.Speed)))];
         fit = new PermanentMagnetFit
         {
@@ -80,7 +80,7 @@ public sealed record PermanentMagnetFit
             double product = 0, square = 0;
             for (int i = 0; i < rpm.Length; i++)
             {
-                double shape = PermanentMagnetMachine.Shape(rpm[i] / Math.Exp(logCorner));
+                double shape = PermanentMagnetAlternator.Shape(rpm[i] / Math.Exp(logCorner));
                 product += amperes[i] * shape;
                 square += shape * shape;
             }
@@ -93,7 +93,7 @@ public sealed record PermanentMagnetFit
             double maximum = BestMaximum(logCorner), sum = 0;
             for (int i = 0; i < rpm.Length; i++)
             {
-                double error = amperes[i] - maximum * PermanentMagnetMachine.Shape(rpm[i] / Math.Exp(logCorner));
+                double error = amperes[i] - maximum * PermanentMagnetAlternator.Shape(rpm[i] / Math.Exp(logCorner));
                 sum += error * error;
             }
 

@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>A dead short to the frame at the far end of a run: how much current, and how soon the fuse opens.</summary>
+/// <remarks>
+/// Ohm's law: I = V/(battery + fuse + way of least resistance to the far end + way back), V the battery's with the engine off. The way back is
+/// that of the worst-off lamp beyond the run, as the lists have it; the short itself, and a frame the lists do not have, are taken as without resistance.
+/// </remarks>
+public sealed record ShortCircuitCheck
+{
+    /// <summary>The run.</summary>
+    public required Run Run { get; init; }
+
+    /// <summary>The point shorted to the frame.</summary>
+    public required string FarEnd { get; init; }
+
+    /// <summary>The setting with the most resistance in the way.</summary>
+    public required Setting Setting { get; init; }
+
+    /// <summary>The parts in the way to the short, battery first.</summary>
+    public required ImmutableArray<string> Path { get; init; }
+
+    /// <summary>The point from which the way back is counted; null where no lamp beyond the run tells, and the way back is then taken as zero.</summary>
+    public required string? ReturnFrom { get; init; }
+
+    /// <summary>Resistance of the whole loop.</summary>
+    public required ElectricResistance LoopResistance { get; init; }
+
+    /// <summary>The prospective current; null when nothing in the lists limits it.</summary>
+    public required ElectricCurrent? ProspectiveCurrent { get; init; }
+
+    /// <summary>When the fuse opens; null with <see cref="ProspectiveCurrent"/>.</summary>
+    public required OpeningTime? Opening { get; init; }
+
+    /// <summary>Whether it is shown to open in time.</summary>
+    public required bool Clears { get; init; }
+}

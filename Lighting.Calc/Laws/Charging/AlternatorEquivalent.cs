@@ -1,0 +1,122 @@
+using MathNet.Numerics.RootFinding;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>A permanent-magnet lighting coil as a source of alternating current: an EMF behind a resistance and a reactance.</summary>
+/// <remarks>
+/// E = k·n, X = l·n, E² = (V + I·R)² + (I·X)². E: EMF, V rms. n: engine speed. V: terminal volts, rms. I: current, A rms. R:
+/// resistance of the coil. X: its reactance ωL. The load is resistive: a filament is too slow to follow the wave.
+/// It is the <see cref="PermanentMagnetAlternator"/> with k/l = Imax, seen at its terminals. Source: phasor diagram of the
+/// unsaturated round-rotor synchronous machine at unity power factor. Not valid where the iron saturates, or for the
+/// pulses of a rectifier or an LED.
+/// </remarks>
+public sealed record AlternatorEquivalent
+{
+    private const int ScanSteps = 100;
+
+    private readonly double _voltsPerRpm;
+    private readonly double _ohmsPerRpm;
+
+    /// <summary>Makes a source from what is measured at one speed.</summary>
+    /// <param name="speed">The speed, above zero.</param>
+    /// <param name="openVoltage">Volts (rms) of the coil with nothing on it at that speed, above zero.</param>
+    /// <param name="reactance">Reactance of the coil at that speed, above zero: open volts by short-circuit amps where the resistance is small.</param>
+    /// <param name="coilResistance">Resistance of the coil, zero or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public AlternatorEquivalent(RotationalSpeed speed, ElectricPotential openVoltage, ElectricResistance reactance, ElectricResistance coilResistance)
+    {
+        if (!(speed.RevolutionsPerMinute > 0))
+            throw new ArgumentOutOfRangeException(nameof(speed), speed, "The speed of the measurement is above zero.");
+        if (!(openVoltage.Volts > 0))
+            throw new ArgumentOutOfRangeException(nameof(openVoltage), openVoltage, "Open volts are above zero.");
+        if (!(reactance.Ohms > 0))
+            throw new ArgumentOutOfRangeException(nameof(reactance), reactance, "A coil's reactance is above zero.");
+        if (!(coilResistance.Ohms >= 0))
+            throw new ArgumentOutOfRangeException(nameof(coilResistance), coilResistance, "A coil's resistance is zero or more.");
+        _voltsPerRpm = openVoltage.Volts / speed.RevolutionsPerMinute;
+        _ohmsPerRpm = reactance.Ohms / speed.RevolutionsPerMinute;
+        CoilResistance = coilResistance;
+    }
+
+    private AlternatorEquivalent(double voltsPerRpm, double ohmsPerRpm, ElectricResistance coilResistance) =>
+        (_voltsPerRpm, _ohmsPerRpm, CoilResistance) = (voltsPerRpm, ohmsPerRpm, coilResistance);
+
+    /// <summary>Resistance of the coil.</summary>
+    public ElectricResistance CoilResistance { get; }
+
+    /// <summary>The current a short tends to as the speed grows, k/l.</summary>
+    public ElectricCurrent MaximumCurrent => ElectricCurrent.FromAmperes(_voltsPerRpm / _ohmsPerRpm);
+
+    /// <summary>Volts (rms) with nothing on the coil.</summary>
+    /// <param name="speed">Engine speed, zero or more.</param>
+    public ElectricPotential OpenVoltageAt(RotationalSpeed speed) => ElectricPotential.FromVolts(_voltsPerRpm * speed.RevolutionsPerMinute);
+
+    /// <summary>Reactance of the coil.</summary>
+    /// <param name="speed">Engine speed, zero or more.</param>
+    public ElectricResistance ReactanceAt(RotationalSpeed speed) => ElectricResistance.FromOhms(_ohmsPerRpm * speed.RevolutionsPerMinute);
+
+    /// <summary>Current into a resistive load that holds the terminals at some volts; null where the EMF does not reach them.</summary>
+    /// <param name="speed">Engine speed, zero or more.</param>
+    /// <param name="terminalVoltage">Volts (rms), zero or more.</param>
+    public ElectricCurrent? CurrentAt(RotationalSpeed speed, ElectricPotential terminalVoltage)
+    {
+        double emf = OpenVoltageAt(speed).Volts, volts = terminalVoltage.Volts;
+        double resistance = CoilResistance.Ohms, reactance = ReactanceAt(speed).Ohms;
+        if (emf < volts)
+            return null;
+        if (emf == 0)
+            return ElectricCurrent.Zero;
+        // I²·(R² + X²) + 2·I·V·R + V² − E² = 0, the root of zero or more, in the form that loses no digits.
+        double a = resistance * resistance + reactance * reactance, half = volts * resistance, rest = emf * emf - volts * volts;
+        return ElectricCurrent.FromAmperes(rest == 0 ? 0 : rest / (half + Math.Sqrt(half * half + a * rest)));
+    }
+
+    /// <summary>The speed at which it gives a current at some terminal volts, n = (V + I·R)/√(k² − I²·l²); null when it never does.</summary>
+    /// <param name="current">The current, zero or more; for zero it is the cut-in speed.</param>
+    /// <param name="terminalVoltage">Volts (rms), zero or more.</param>
+    public RotationalSpeed? SpeedFor(ElectricCurrent current, ElectricPotential terminalVoltage)
+    {
+        double amperes = current.Amperes, squared = _voltsPerRpm * _voltsPerRpm - Math.Pow(amperes * _ohmsPerRpm, 2);
+        return squared > 0 ? RotationalSpeed.FromRevolutionsPerMinute((terminalVoltage.Volts + amperes * CoilResistance.Ohms) / Math.Sqrt(squared)) : null;
+    }
+
+    /// <summary>The same coil with its EMF at a share of what it was, magnets weaker, and a resistance in series.</summary>
+    /// <param name="share">Share of the EMF that is left, zero or more.</param>
+    /// <param name="addedOhms">Ohms added to <see cref="CoilResistance"/>, zero or more.</param>
+    internal AlternatorEquivalent Weakened(double share, double addedOhms) => new(share * _voltsPerRpm, _ohmsPerRpm, CoilResistance + ElectricResistance.FromOhms(addedOhms));
+
+    /// <summary>Terminal volts (rms) at which the source gives what the load takes; of several, possible with LED drivers, the highest.</summary>
+    /// <param name="rpm">Engine speed, zero or more.</param>
+    /// <param name="amperesAt">Current of the load at some terminal volts.</param>
+    /// <param name="mayFall">Whether the load may take less at more volts, as an LED driver does: then they are looked for from the top down.</param>
+    internal double TerminalVolts(double rpm, Func<double, double> amperesAt, bool mayFall)
+    {
+        double open = _voltsPerRpm * rpm;
+        if (open == 0)
+            return 0;
+        if (Excess(open) <= 0)
+            return open;
+        if (!mayFall)
+            return Brent.FindRoot(Excess, 0, open, 1e-10, 200);
+        double above = open;
+        for (int i = 1; i <= ScanSteps; i++)
+        {
+            double below = open * (ScanSteps - i) / ScanSteps;
+            if (Excess(below) <= 0)
+                return Brent.FindRoot(Excess, below, above, 1e-10, 200);
+            above = below;
+        }
+
+        throw new InvalidOperationException($"No terminal volts were found at {rpm} rpm.");
+
+        double Excess(double volts) => this.Excess(rpm, volts, amperesAt(volts));
+    }
+
+    /// <summary>(V + I·R)² + (I·X)² − E²: zero at the terminal volts, above zero when the load takes more than the source gives.</summary>
+    private double Excess(double rpm, double volts, double amperes)
+    {
+        double real = volts + amperes * CoilResistance.Ohms, reactive = amperes * _ohmsPerRpm * rpm, emf = _voltsPerRpm * rpm;
+        return real * real + reactive * reactive - emf * emf;
+    }
+}

@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>Where the volts of one lamp went in one setting: the entries and the lamp's own volts add up to the source volts.</summary>
+/// <remarks>
+/// Where the harness has loops the way from the source to the lamp is not the only one; the ledger follows the one
+/// that carries most current, and its sum is the same on any other.
+/// </remarks>
+public sealed record VoltageDropBreakdown
+{
+    /// <summary>The setting.</summary>
+    public required Setting Setting { get; init; }
+
+    /// <summary>The lamp in it.</summary>
+    public required LampState Lamp { get; init; }
+
+    /// <summary>Volts of the source before the battery's resistance.</summary>
+    public required ElectricPotential SupplyVoltage { get; init; }
+
+    /// <summary>The parts on the way, from the source to the lamp and back.</summary>
+    public required ImmutableArray<VoltageDropItem> Entries { get; init; }
+
+    /// <summary>Volts lost on the way, all entries together.</summary>
+    public ElectricPotential TotalDrop => ElectricPotential.FromVolts(Entries.Sum(e => e.Voltage.Volts));
+
+    /// <summary>Volts lost in all entries of one kind.</summary>
+    /// <param name="kind">Runs, joints, contacts, fuses or the battery.</param>
+    public ElectricPotential DropIn(VoltageDropKind kind) => ElectricPotential.FromVolts(Entries.Where(e => e.Kind == kind).Sum(e => e.Voltage.Volts));
+
+    /// <summary>Light lost to the drop, against the light the lamp would give at the source volts; null for a load that gives none.</summary>
+    public Ratio? LightLost => Lamp.RelativeLight is { } light && Lamp.Lamp.Specification.RelativeLightAt(SupplyVoltage) is { DecimalFractions: > 0 } full
+        ? Ratio.FromDecimalFractions(1 - light.DecimalFractions / full.DecimalFractions)
+        : null;
+}
