@@ -1,5 +1,9 @@
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
 using Lighting.Calc.Tests.Charging;
 using Lighting.Calc.Tests.Network;
+using Lighting.Calc.Tolerances;
+using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Tolerances;
@@ -42,37 +46,28 @@ public class SampledBikeTests
 
     private static void Compare(Bike bike, ToleranceOptions options)
     {
-        SampleRun run = ToleranceBikes.Prepared(bike, options, out SamplingPlan plan);
-        var places = new QuantityPlaces(plan);
-        var sampler = new Sampler(plan, new double[bike.Fuses.Length]);
-        var quantities = new double[places.Quantities];
-        var verdicts = new bool[places.Verdicts];
-        var values = new double[plan.Uncertain.Parts.Length];
+        SamplingPlan plan = ToleranceBikes.Plan(bike, options);
+        var sampler = new Sampler(plan);
         for (int sample = 0; sample < Samples; sample++)
         {
-            run.Draw(sample, values);
-            // The check takes a standing bike's volts from its state of charge alone; the battery's spread on top of them is left out here.
-            if (plan.Uncertain.Kind != SupplyKind.Battery)
+            double[] values = Sampler.Values(plan, sample);
+            // The check takes the battery voltage with the engine off from the state of charge alone; the battery's spread is left out here.
+            if (options.Supply?.Volts != bike.BatteryVoltage.Volts)
                 values[plan.Uncertain.Parts.IndexOf(plan.Uncertain.Parts.Single(p => p.Kind == PartKind.BatteryVolts))] = 1;
-            sampler.Answer(values, quantities, verdicts);
-            Bike drawn = SampledBike.Of(plan.Uncertain, values);
-            BikeReport report = BikeCheck.Evaluate(drawn, new CheckOptions { When = options.When, Supply = ElectricPotential.FromVolts(plan.Uncertain.SupplyVolts(values)) }, TestContext.Current.CancellationToken);
-            for (int i = 0; i < plan.Lamps.Length; i++)
+            SampledBike solved = sampler.Solve(values);
+            Bike drawn = plan.Uncertain.With(values);
+            BikeReport report = BikeCheck.Of(drawn, new CheckOptions { When = options.When, Supply = plan.Uncertain.Supply(values) }, TestContext.Current.CancellationToken);
+            foreach (int lamp in plan.Lamps)
             {
-                int lamp = plan.Lamps[i];
-                OperatingPoint worst = IntendedOnStates.Of(drawn, report.Settings, lamp).MinBy(p => p.Lamps[lamp].Voltage.Volts)!;
-                Near(worst.Lamps[lamp].Voltage.Volts, quantities[places.LampVolts(i)]);
-                Near(worst.Lamps[lamp].RelativeLight?.DecimalFractions ?? 0, quantities[places.LampLight(i)]);
-                Assert.Equal(worst.Lamps[lamp].Drop!.Value.Percent <= bike.AllowedDrop.Percent, verdicts[places.DropHolds(i)]);
+                OperatingPoint worst = MeantLit.Of(drawn, report.Settings, lamp).MinBy(p => p.Lamps[lamp].Voltage.Volts)!;
+                Near(worst.Lamps[lamp].Voltage.Volts, solved.LeastVolts[lamp]);
+                Near(report.Settings.Max(p => p.Lamps[lamp].Voltage.Volts), solved.MostVolts[lamp]);
             }
 
             for (int f = 0; f < bike.Fuses.Length; f++)
-                Near(report.Fuses[f].Steady.WorstCurrent.Amperes, quantities[places.FuseAmperes(f)]);
-            Assert.Equal(report.Charging?.Worst?.BreakEven.Speed is not null, plan.HasBreakEven);
-            if (plan.HasBreakEven)
-                Assert.Equal(report.Charging!.Worst!.BreakEven.Speed!.Value.RevolutionsPerMinute, quantities[places.BreakEvenRpm], 1e-5);
-            if (plan.HasRide)
-                Assert.Equal(report.Charging!.Ride!.NetCharge!.Value.AmpereHours, quantities[places.RideAmpereHours], 1e-8);
+                Near(report.Fuses[f].Steady.WorstCurrent.Amperes, solved.FuseAmperes[f]);
+            Assert.Equal(report.Charging?.Worst?.BreakEven.Speed?.RevolutionsPerMinute ?? double.NaN, solved.BreakEvenRpm, 1e-5);
+            Assert.Equal(report.Charging?.Ride?.NetCharge?.AmpereHours ?? double.NaN, solved.RideAmpereHours, 1e-8);
         }
     }
 

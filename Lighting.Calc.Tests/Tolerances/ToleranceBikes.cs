@@ -1,5 +1,10 @@
+using Lighting.Calc.Harness;
+using Lighting.Calc.Lamps;
+using Lighting.Calc.Lists;
 using Lighting.Calc.Tests.Cli;
 using Lighting.Calc.Tests.Fuses;
+using Lighting.Calc.Tolerances;
+using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Tests.Tolerances;
 
@@ -24,23 +29,12 @@ internal static class ToleranceBikes
         Fuses = [FuseBike.Fuse("main", 15)],
     };
 
-    public static ToleranceReport Report(Bike bike, ToleranceOptions options) => ToleranceCheck.Evaluate(bike, options, null, TestContext.Current.CancellationToken);
+    public static ToleranceReport Report(Bike bike, ToleranceOptions options) => ToleranceCheck.Of(bike, options, null, TestContext.Current.CancellationToken);
 
-    public static SampleRun Sampled(Bike bike, ToleranceOptions options)
-    {
-        SampleRun run = Prepared(bike, options, out _);
-        run.Run(null, TestContext.Current.CancellationToken);
-        return run;
-    }
+    public static SampledBike[] Drawn(Bike bike, ToleranceOptions options) => Sampler.Draw(Plan(bike, options), null, TestContext.Current.CancellationToken);
 
-    public static SampleRun Prepared(Bike bike, ToleranceOptions options, out SamplingPlan plan)
-    {
-        BikeSolution solution = BikeSolution.Solve(bike, options.When, options.Supply, TestContext.Current.CancellationToken);
-        var uncertain = new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions);
-        plan = SamplingPlan.Of(uncertain, solution.Network, solution.Points, options);
-        return new SampleRun(plan, options, [.. FuseCheck.Evaluate(bike, solution.Points, options.Fuses, cancellation: TestContext.Current.CancellationToken).Select(f => f.Steady.UsableCurrent.Amperes)]);
-    }
-
-    /// <summary>Lowest volts of a lamp over the settings in which it is meant to be lit.</summary>
-    public static double WorstVolts(Bike bike, IReadOnlyList<OperatingPoint> points, int lamp) => IntendedOnStates.Of(bike, points, lamp).Min(p => p.Lamps[lamp].Voltage.Volts);
+    public static SamplingPlan Plan(Bike bike, ToleranceOptions options) => new(
+        new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions),
+        BikeSolution.Of(bike, options.When, options.Supply, TestContext.Current.CancellationToken),
+        options);
 }

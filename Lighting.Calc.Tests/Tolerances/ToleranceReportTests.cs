@@ -127,6 +127,13 @@ public class ToleranceReportTests
         Assert.Throws<ArgumentException>(() => ToleranceBikes.Report(twin, new ToleranceOptions { Charging = ChargingOptions.Default with { Model = ChargingModel.FittedMachine } }));
     }
 
+    [Fact]
+    public void More_numbers_than_are_kept_are_refused()
+    {
+        Bike many = ToleranceBikes.Resistors([.. Enumerable.Repeat(0.1, 80)]);
+        Assert.Contains("take fewer samples", Assert.Throws<ArgumentException>(() => ToleranceBikes.Report(many, new ToleranceOptions { Samples = ToleranceOptions.MostSamples })).Message);
+    }
+
     private sealed class Counter(CancellationTokenSource stop) : IProgress<Ratio>
     {
         public double Last { get; private set; }

@@ -110,20 +110,6 @@ internal sealed class CircuitSolver
         return status.Value;
     }
 
-    /// <summary>Solves from given volts, so that the answer does not depend on what was solved before.</summary>
-    /// <param name="volts">From <see cref="CopyVolts"/> with the same elements open and merged.</param>
-    public SolveStatus SolveFrom(double[] volts)
-    {
-        TakeValues();
-        volts.CopyTo(Live.Volts, 0);
-        Array.Clear(Live.LowVolts);
-        warm = true;
-        return Solve(warmStart: true);
-    }
-
-    /// <summary>The volts of the solution, for <see cref="SolveFrom"/>.</summary>
-    public double[] CopyVolts() => Solved.Volts[..(Live.Unknowns + 1)];
-
     public double NodeVolts(int node)
     {
         int slot = EliminationPlan.Numbering.Slot[node];

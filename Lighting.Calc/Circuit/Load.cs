@@ -47,10 +47,6 @@ internal readonly record struct Load
     /// <summary>The same load with its two wires exchanged.</summary>
     public Load Reverse() => new(Kind, Volts, Strength, Quantity, !Reversed);
 
-    /// <summary>The same load drawing a multiple, above zero, of the current at any volts.</summary>
-    public Load Times(double current) =>
-        new(Kind, Volts, Kind is LampType.LedBallast or LampType.Resistor ? Strength / current : Strength * current, Quantity, Reversed);
-
     /// <summary>Current and slope with the volts from the load's own plus to its own minus.</summary>
     public LawPoint At(double volts)
     {

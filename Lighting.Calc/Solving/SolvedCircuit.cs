@@ -68,6 +68,13 @@ internal sealed class SolvedCircuit
 
     public double BatteryDropVolts { get; }
 
+    /// <summary>The elements that carry current and the points they join: equal in settings that differ in dead switches alone, empty where nothing is on.</summary>
+    public string Carrying => string.Join(';',
+    [
+        .. _plan.LiveConductors.Select(c => (c, _plan.Anchor[_network.Circuit.ConductorA[c]], _plan.Anchor[_network.Circuit.ConductorB[c]])),
+        .. _plan.LiveLoads.Select(l => (_network.Circuit.ConductorCount + l, _plan.Anchor[_network.Circuit.LoadFeed[l]], _plan.Anchor[_network.Circuit.LoadReturn[l]])),
+    ]);
+
     public double RunAmperes(int run) => Math.Abs(_conductorAmperes[_network.RunConductors[run]]);
 
     /// <summary>Volts lost in a run's wire and in its joints, each of the sign of its current.</summary>

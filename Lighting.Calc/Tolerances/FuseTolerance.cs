@@ -3,19 +3,22 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>How sure a fuse's load and verdict are.</summary>
-public sealed record FuseTolerance
+public sealed class FuseTolerance
 {
+    internal FuseTolerance(FuseSuitability listed, ResultSpread<ElectricCurrent> current) =>
+        (Fuse, Current, UsableCurrent, Verdict) = (listed.Fuse, current, listed.Steady.UsableCurrent, listed.Verdict);
+
     /// <summary>The fuse.</summary>
-    public required Fuse Fuse { get; init; }
+    public Fuse Fuse { get; }
 
     /// <summary>Its current, each bike taken in the fuse's worst setting.</summary>
-    public required ResultSpread<ElectricCurrent> Current { get; init; }
+    public ResultSpread<ElectricCurrent> Current { get; }
 
-    /// <summary>Current it may carry without end.</summary>
-    public required ElectricCurrent UsableCurrent { get; init; }
+    /// <summary>Current it may carry continuously.</summary>
+    public ElectricCurrent UsableCurrent { get; }
 
     /// <summary>The verdict on the listed bike.</summary>
-    public required FuseVerdict Verdict { get; init; }
+    public FuseVerdict Verdict { get; }
 
     /// <summary>The same in words, such as <c>suits</c>.</summary>
     public string VerdictText => FuseSuitability.TextOf(Verdict);

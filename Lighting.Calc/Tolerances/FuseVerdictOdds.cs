@@ -1,33 +1,40 @@
 using System.Collections.Immutable;
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Verdicts;
 using UnitsNet;
 
-namespace Lighting.Calc;
+namespace Lighting.Calc.Tolerances;
 
-/// <summary>How often a fuse's verdict holds: its load by all samples, dead shorts and switching on at the limits of all spreads together.</summary>
+/// <summary>How often a fuse's verdict holds: its load by all samples, dead shorts and inrush at the limits of all spreads together.</summary>
 /// <remarks>
-/// A short clears the worse and a cold start melts the less the more resistance and the fewer volts there are, and the smaller the
+/// A short clears less well and a cold start heats a fuse less, the more resistance and the less voltage there is, and the smaller the
 /// lamps. So two bikes bound all others: the weak one with every part at the limit to that side, and the strong one with every
 /// part at the other. Where both come out alike, every bike between them does, and only the load is left to the samples. Where they
 /// do not, the first samples are each judged in full. The rating of the wires has no spread here.
 /// </remarks>
 internal sealed class FuseVerdictOdds
 {
-    /// <summary>Samples judged in full where the limits disagree: the share is then off by up to 3.5 % (one standard error).</summary>
+    /// <summary>Samples judged in full where the limits disagree: the standard error of the share is then up to 3.5 %.</summary>
     private const int MostJudged = 200;
 
-    private readonly UncertainBike _uncertain;
-    private readonly ToleranceOptions _options;
+    private readonly SamplingPlan _plan;
     private readonly ImmutableArray<FuseSuitability> _weak;
     private readonly ImmutableArray<FuseSuitability> _strong;
-    private readonly Lazy<ImmutableArray<ImmutableArray<FuseVerdict>>> _judged;
+    private readonly Lazy<ImmutableArray<FuseSuitability>[]> _judged;
 
-    public FuseVerdictOdds(UncertainBike uncertain, ToleranceOptions options, SampleRun run, CancellationToken cancel)
+    public FuseVerdictOdds(SamplingPlan plan, SampledBike[] drawn, CancellationToken cancellation)
     {
-        _uncertain = uncertain;
-        _options = options;
-        _weak = Judge([.. uncertain.Parts.Select(p => IsResistance(p.Kind) ? p.Spread.High : p.Spread.Low)]);
-        _strong = Judge([.. uncertain.Parts.Select(p => IsResistance(p.Kind) ? p.Spread.Low : p.Spread.High)]);
-        _judged = new(() => JudgeSamples(run, cancel));
+        _plan = plan;
+        _weak = Judge([.. plan.Uncertain.Parts.Select(p => IsResistance(p.Kind) ? p.Spread.High : p.Spread.Low)]);
+        _strong = Judge([.. plan.Uncertain.Parts.Select(p => IsResistance(p.Kind) ? p.Spread.Low : p.Spread.High)]);
+        _judged = new(() =>
+        {
+            var judged = new ImmutableArray<FuseSuitability>[Math.Min(MostJudged, drawn.Length)];
+            var threads = new ParallelOptions { MaxDegreeOfParallelism = plan.Options.Threads ?? -1, CancellationToken = cancellation };
+            Parallel.For(0, judged.Length, threads, sample => judged[sample] = Judge(drawn[sample].Values));
+            return judged;
+        });
     }
 
     /// <param name="fuse">Index of the fuse.</param>
@@ -42,33 +49,20 @@ internal sealed class FuseVerdictOdds
         // A verdict on the wire or on a short does not ask about the load.
         if (weak.Verdict == listed && strong.Verdict == listed && !Clears(weak))
             return Ratio.FromPercent(100);
-        return Ratio.FromDecimalFractions((double)_judged.Value.Count(v => v[fuse] == listed) / _judged.Value.Length);
+        return Ratio.FromDecimalFractions((double)_judged.Value.Count(v => v[fuse].Verdict == listed) / _judged.Value.Length);
     }
 
     // The verdict names a short before the load, so that one of the load means that the shorts clear.
-    private static bool Clears(FuseSuitability fuse) => fuse.Verdict is FuseVerdict.Suits or FuseVerdict.Overloaded;
+    private static bool Clears(FuseSuitability fuse) => fuse.Verdict is FuseVerdict.Suits or FuseVerdict.TooSmall;
 
-    private static bool Survives(FuseSuitability fuse) => fuse.InrushCheck?.Survives != false;
+    private static bool Survives(FuseSuitability fuse) => fuse.SwitchingOn?.Survives != false;
 
     private static bool IsResistance(PartKind kind) =>
         kind is PartKind.Wire or PartKind.WireTemperature or PartKind.Joint or PartKind.Contact or PartKind.Fuse or PartKind.BatteryResistance;
 
     private ImmutableArray<FuseSuitability> Judge(double[] values)
     {
-        Bike bike = SampledBike.Of(_uncertain, values);
-        BikeSolution solution = BikeSolution.Solve(bike, _options.When, ElectricPotential.FromVolts(_uncertain.SupplyVolts(values)));
-        return FuseCheck.Evaluate(bike, solution.Points, _options.Fuses);
-    }
-
-    private ImmutableArray<ImmutableArray<FuseVerdict>> JudgeSamples(SampleRun run, CancellationToken cancel)
-    {
-        var verdicts = new ImmutableArray<FuseVerdict>[Math.Min(MostJudged, _options.Samples)];
-        Parallel.For(0, verdicts.Length, new ParallelOptions { MaxDegreeOfParallelism = _options.Threads ?? -1, CancellationToken = cancel }, sample =>
-        {
-            var values = new double[_uncertain.Parts.Length];
-            run.Draw(sample, values);
-            verdicts[sample] = [.. Judge(values).Select(f => f.Verdict)];
-        });
-        return [.. verdicts];
+        Bike bike = _plan.Uncertain.With(values);
+        return FuseCheck.Of(bike, BikeSolution.Of(bike, _plan.Options.When, _plan.Uncertain.Supply(values)).Points, _plan.Options.Fuses);
     }
 }

@@ -2,18 +2,21 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How sure a lamp's volts and light are, each bike taken in the lamp's worst setting.</summary>
-public sealed record LampTolerance
+/// <summary>How sure a lamp's voltage and light are, each bike taken in the lamp's worst setting.</summary>
+public sealed class LampTolerance
 {
+    internal LampTolerance(FittedLamp lamp, ResultSpread<ElectricPotential> voltage, ResultSpread<Ratio> drop, ResultSpread<Ratio>? relativeLight) =>
+        (Lamp, Voltage, Drop, RelativeLight) = (lamp, voltage, drop, relativeLight);
+
     /// <summary>The lamp.</summary>
-    public required FittedLamp Lamp { get; init; }
+    public FittedLamp Lamp { get; }
 
-    /// <summary>Volts across it.</summary>
-    public required ResultSpread<ElectricPotential> Voltage { get; init; }
+    /// <summary>Voltage across it.</summary>
+    public ResultSpread<ElectricPotential> Voltage { get; }
 
-    /// <summary>The share of the source's volts that is lost before it.</summary>
-    public required ResultSpread<Ratio> Drop { get; init; }
+    /// <summary>The share of the supply voltage that is lost before it.</summary>
+    public ResultSpread<Ratio> Drop { get; }
 
-    /// <summary>Light at those volts against the same lamp's at its reference volts; null for a load that gives none. The spread of light from lamp to lamp at equal volts is not in it.</summary>
-    public required ResultSpread<Ratio>? RelativeLight { get; init; }
+    /// <summary>Light at that voltage against the same lamp's at its reference voltage; null for a load that gives none. The spread of light from lamp to lamp at equal voltage is not in it.</summary>
+    public ResultSpread<Ratio>? RelativeLight { get; }
 }

@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>How far a part may differ from its listed value: one row of <c>tables/tolerances.csv</c>, a lamp's with its own published tolerance.</summary>
-public sealed record PartSpread
+public sealed class PartSpread
 {
     private PartSpread(SpreadShape shape, double low, double high, bool isOffset, string source)
     {
@@ -39,6 +39,9 @@ public sealed record PartSpread
 
     /// <summary>What stands for the listed value itself: the factor 1 or 0 K.</summary>
     internal double Listed => IsOffset ? 0 : 1;
+
+    /// <summary>What turns a uniform number into a value.</summary>
+    internal QuantileTable Table => field ??= new QuantileTable(this);
 
     /// <summary>One row, its limits drawn towards the listed value.</summary>
     /// <param name="row">The row.</param>

@@ -1,39 +1,11 @@
-using UnitsNet;
+namespace Lighting.Calc.Tolerances;
 
-namespace Lighting.Calc;
-
-/// <summary>The bike that one set of values makes, as a bike of its own: what every other check of the library can judge.</summary>
-internal static class SampledBike
-{
-    public static Bike Of(UncertainBike uncertain, double[] values)
-    {
-        Bike bike = uncertain.Bike;
-        return bike with
-        {
-            Lamps = [.. bike.Lamps.Select((l, i) => l with { Specification = Scaled(l.Specification, uncertain.LampCurrent(values, i)) })],
-            Runs =
-            [
-                .. bike.Runs.Select((r, i) => r with
-                {
-                    Wire = new WireSize(r.Wire.Name, r.Wire.Construction, r.Wire.CopperArea, r.Wire.OhmsPerMetreAt20 * uncertain.WireResistance(values, i)),
-                    JointResistance = r.JointResistance * uncertain.JointResistance(values, i),
-                }),
-            ],
-            Switches = [.. bike.Switches.Select((s, i) => s with { Resistance = s.Resistance * uncertain.ContactResistance(values, i) })],
-            Fuses = [.. bike.Fuses.Select((f, i) => f with { Resistance = FuseTable.ResistanceOf(f) * uncertain.FuseResistance(values, i) })],
-            Charging = [.. bike.Charging.Select(c => c with { Current = c.Current * uncertain.StatorOutput(values) })],
-            WireTemperature = Temperature.FromDegreesCelsius(uncertain.WireCelsius(values)),
-            BatteryResistance = bike.BatteryResistance * uncertain.BatteryResistance(values),
-            BatteryVoltage = bike.BatteryVoltage * uncertain.BatteryVolts(values),
-            ChargingVoltage = bike.ChargingVoltage * uncertain.RegulatorVolts(values),
-        };
-    }
-
-    private static LampSpecification Scaled(LampSpecification lamp, double factor) =>
-        LampSpecification.FromCurrent(lamp.Type, lamp.ReferenceVoltage, lamp.ReferenceCurrent * factor, lamp.MinimumVoltage) with
-        {
-            Code = lamp.Code,
-            ReferenceFlux = lamp.ReferenceFlux,
-            MaximumVoltage = lamp.MaximumVoltage,
-        };
-}
+/// <summary>One bike drawn and solved: the values of its parts, and the results that the report is made of.</summary>
+/// <param name="Values">Value of each part, by its place in <see cref="UncertainBike.Parts"/>.</param>
+/// <param name="SupplyVolts">Supply voltage.</param>
+/// <param name="LeastVolts">For each lamp the lowest voltage where it is meant to be lit; infinity for one that is lit nowhere.</param>
+/// <param name="MostVolts">For each lamp the highest voltage.</param>
+/// <param name="FuseAmperes">For each fuse the highest current.</param>
+/// <param name="BreakEvenRpm">Engine speed from which the load is covered; infinity where it is covered nowhere, not a number where it is not known.</param>
+/// <param name="RideAmpereHours">Charge gained over the ride; not a number where it is not known.</param>
+internal sealed record SampledBike(double[] Values, double SupplyVolts, double[] LeastVolts, double[] MostVolts, double[] FuseAmperes, double BreakEvenRpm, double RideAmpereHours);

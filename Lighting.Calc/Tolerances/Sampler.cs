@@ -1,210 +1,112 @@
-using System.Runtime.Intrinsics;
+using System.Collections.Immutable;
+using System.Runtime.ExceptionServices;
+using Lighting.Calc.Charging;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
 using UnitsNet;
 
-namespace Lighting.Calc;
+namespace Lighting.Calc.Tolerances;
 
-/// <summary>Answers one sample after another: all states solved, the worst of each read off. For one thread; a sample allocates nothing.</summary>
-/// <remarks>
-/// Every state is solved from the listed bike's volts, so that a sample's answer is its own and not a matter of what came before.
-/// Powers go through the vector exponential and logarithm, which are the runtime's own code and not the platform's.
-/// </remarks>
-internal sealed class Sampler
+/// <summary>Solves one drawn bike after another in every electrical state. For one thread.</summary>
+/// <remarks>Every state is solved from the supply voltage, so that a bike's results are its own and not a matter of what was solved before.</remarks>
+internal sealed class Sampler(SamplingPlan plan)
 {
-    // A filament at a billionth of its volts gives no light, and is below what the power of many numbers takes.
-    private const double DarkRatio = 1e-9;
+    private const int ReportedEach = 100;
 
-    private const double Tolerance = 1e-9;
+    private readonly HarnessSolver _solver = plan.Network.CreateSolver();
 
-    private readonly SamplingPlan _plan;
-    private readonly QuantityPlaces _places;
-    private readonly SampleParts _parts;
-    private readonly StateSolver[] _states;
-    private readonly int[][] _lampsOf;
-    private readonly int[][] _chainOfFuse;
-    private readonly bool[] _isBalanced;
-    private readonly int[] _placeOfLamp;
-    private readonly LampSpecification[] _lamps;
-    private readonly double[] _off;
-    private readonly double[] _duty;
-    private readonly double[] _usable;
-    private readonly double[] _greatestVolts;
-    private readonly double[] _demand;
-    private readonly CombinedOutput[] _windings;
-    private readonly double _allowedDrop;
-
-    public Sampler(SamplingPlan plan, double[] usableAmperes)
+    /// <summary>Draws and solves all bikes on several threads.</summary>
+    /// <remarks>A bike depends on seed and number alone; threads only decide who solves it.</remarks>
+    public static SampledBike[] Draw(SamplingPlan plan, IProgress<Ratio>? progress, CancellationToken cancellation)
     {
-        _plan = plan;
-        _places = new QuantityPlaces(plan);
-        _usable = usableAmperes;
-        Bike bike = plan.Bike;
-        _parts = new SampleParts(plan.Uncertain, plan.Network);
-        _parts.Set(plan.Uncertain.Listed());
-        _states = [.. plan.Circuits.Select((c, i) => new StateSolver(c, bike, _parts, _parts.SupplyVolts, plan.Settings[i]))];
-        _lampsOf = [.. plan.LampsMeant.Select(m => m.ToArray())];
-        _chainOfFuse = [.. _states.Select(s => plan.Network.FuseConductors.Select(s.ChainOf).ToArray())];
-        _isBalanced = [.. _states.Select((_, i) => plan.IsBalanced(i))];
-        _placeOfLamp = [.. Enumerable.Range(0, bike.Lamps.Length).Select(l => plan.Lamps.IndexOf(l))];
-        _lamps = [.. bike.Lamps.Select(l => l.Specification)];
-        _duty = [.. bike.Lamps.Select(l => l.Duty.DecimalFractions)];
-        _off = [.. _duty.Select(d => 1 - d)];
-        _greatestVolts = new double[plan.Lamps.Length];
-        _demand = new double[_states.Length];
-        _windings = [.. plan.Windings.Select(w => new CombinedOutput(w))];
-        _allowedDrop = bike.AllowedDrop.DecimalFractions;
+        ToleranceOptions options = plan.Options;
+        var drawn = new SampledBike[options.Samples];
+        int done = 0;
+        try
+        {
+            var threads = new ParallelOptions { MaxDegreeOfParallelism = options.Threads ?? -1, CancellationToken = cancellation };
+            Parallel.For(0, drawn.Length, threads, () => new Sampler(plan), (sample, _, sampler) =>
+            {
+                drawn[sample] = sampler.Solve(Values(plan, sample));
+                int solved = Interlocked.Increment(ref done);
+                if (solved % ReportedEach == 0 || solved == drawn.Length)
+                    progress?.Report(Ratio.FromDecimalFractions((double)solved / drawn.Length));
+                return sampler;
+            }, _ => { });
+        }
+        catch (AggregateException several)
+        {
+            ExceptionDispatchInfo.Throw(several.InnerExceptions[0]);
+        }
+
+        return drawn;
     }
 
-    /// <summary>Answers a sample.</summary>
-    /// <param name="values">The parts' values.</param>
-    /// <param name="quantities">Its results, by <see cref="QuantityPlaces"/>.</param>
-    /// <param name="verdicts">Whether each verdict is good.</param>
+    /// <summary>The values of a sample's parts.</summary>
+    public static double[] Values(SamplingPlan plan, int sample)
+    {
+        var stream = new SampleStream(plan.Options.Seed, sample);
+        return [.. plan.Uncertain.Parts.Select((part, place) => part.Spread.Table.At(stream.Uniform(place)))];
+    }
+
+    /// <summary>Solves the bike that a set of values makes.</summary>
     /// <exception cref="NetworkNotSolvedException">A state has no operating point with these values.</exception>
-    public void Answer(double[] values, Span<double> quantities, Span<bool> verdicts)
+    public SampledBike Solve(double[] values)
     {
-        _parts.Set(values);
-        quantities.Clear();
-        quantities[.._greatestVolts.Length].Fill(double.PositiveInfinity);
-        Array.Clear(_greatestVolts);
-        for (int s = 0; s < _states.Length; s++)
+        Bike bike = plan.Uncertain.With(values);
+        Fit(bike);
+        ElectricPotential supply = plan.Uncertain.Supply(values);
+        double[] least = new double[bike.Lamps.Length], most = new double[bike.Lamps.Length], fuses = new double[bike.Fuses.Length];
+        Array.Fill(least, double.PositiveInfinity);
+        foreach ((Setting setting, ImmutableArray<int> lamps) in plan.States)
         {
-            bool isAskedFor = _plan.IsAskedFor[s];
-            if (isAskedFor)
-            {
-                Solve(s, _parts.SupplyVolts);
-                Read(s, quantities);
-            }
-
-            if (!_isBalanced[s])
-                continue;
-            if (!isAskedFor || _plan.Uncertain.Kind != SupplyKind.Regulator)
-                Solve(s, _parts.ChargingVolts);
-            _demand[s] = AverageAmperes(_states[s]);
+            SolvedCircuit solved = Solve(setting, supply).Solved;
+            foreach (int lamp in lamps)
+                least[lamp] = Math.Min(least[lamp], solved.LampVolts(lamp));
+            for (int lamp = 0; lamp < most.Length; lamp++)
+                most[lamp] = Math.Max(most[lamp], solved.LampVolts(lamp));
+            for (int fuse = 0; fuse < fuses.Length; fuse++)
+                fuses[fuse] = Math.Max(fuses[fuse], solved.FuseAmperes(fuse));
         }
 
-        Judge(quantities, verdicts);
+        (double rpm, double charge) = bike.Charging.IsEmpty ? (double.NaN, double.NaN) : Balance(bike, plan.Uncertain.BatteryFactor(values));
+        return new SampledBike(values, supply.Volts, least, most, fuses, rpm, charge);
     }
 
-    private void Solve(int state, double volts)
+    private OperatingPoint Solve(Setting setting, ElectricPotential supply)
     {
-        if (!_states[state].Solve(_parts, volts))
-            throw new NetworkNotSolvedException($"With parts within their spreads no solution was found in the setting '{_plan.Settings[state]}'.", _plan.Settings[state], isDeadShort: false);
+        _solver.SetSupply(supply);
+        return _solver.Solve(setting);
     }
 
-    private void Read(int s, Span<double> quantities)
+    private void Fit(Bike bike)
     {
-        StateSolver state = _states[s];
-        foreach (int lamp in _lampsOf[s])
-        {
-            ref double least = ref quantities[_places.LampVolts(_placeOfLamp[lamp])];
-            least = Math.Min(least, state.LampVolts(lamp));
-        }
-
-        foreach (int load in state.Loads)
-            if (_placeOfLamp[load] is var place and >= 0)
-                _greatestVolts[place] = Math.Max(_greatestVolts[place], state.LampVolts(load));
-        int[] chains = _chainOfFuse[s];
-        for (int f = 0; f < chains.Length; f++)
-        {
-            if (chains[f] < 0)
-                continue;
-            ref double most = ref quantities[_places.FuseAmperes(f)];
-            most = Math.Max(most, state.ChainAmperes(chains[f]));
-        }
+        for (int i = 0; i < bike.Runs.Length; i++)
+            _solver.SetRun(i, bike.Runs[i].WireResistance(bike.WireTemperature), bike.Runs[i].TotalJointResistance);
+        for (int i = 0; i < bike.Switches.Length; i++)
+            _solver.SetContact(i, bike.Switches[i].Resistance);
+        for (int i = 0; i < bike.Fuses.Length && bike.HasNetwork; i++)
+            _solver.SetFuse(i, FuseTable.ResistanceOf(bike.Fuses[i]));
+        for (int i = 0; i < bike.Lamps.Length; i++)
+            _solver.SetLamp(i, bike.Lamps[i].Specification);
+        _solver.SetBatteryResistance(bike.BatteryResistance);
     }
 
-    private void Judge(Span<double> quantities, Span<bool> verdicts)
+    private (double Rpm, double AmpereHours) Balance(Bike bike, double batteryFactor)
     {
-        for (int i = 0; i < _greatestVolts.Length; i++)
-        {
-            LampSpecification lamp = _lamps[_plan.Lamps[i]];
-            double volts = quantities[_places.LampVolts(i)];
-            quantities[_places.LampLight(i)] = Light(lamp, volts);
-            double drop = quantities[_places.LampDrop(i)] = 1 - volts / _parts.SupplyVolts;
-            verdicts[_places.DropHolds(i)] = drop <= _allowedDrop + Tolerance / 100;
-            verdicts[_places.LampHolds(i)] = lamp.Type switch
-            {
-                LampType.Led => volts >= lamp.MinimumVoltage!.Value.Volts,
-                LampType.Filament or LampType.Halogen => _greatestVolts[i] <= LampChecks.OverVoltsRatio * lamp.ReferenceVoltage.Volts,
-                _ => true,
-            };
-        }
-
-        for (int f = 0; f < _usable.Length; f++)
-            verdicts[_places.FuseCarries(f)] = quantities[_places.FuseAmperes(f)] <= _usable[f] + Tolerance;
-        double rpm = _plan.HasBreakEven ? BreakEvenRpm() : 0, charge = _plan.HasRide ? RideAmpereHours() : 0;
-        quantities[_places.BreakEvenRpm] = rpm;
-        quantities[_places.RideAmpereHours] = charge;
-        verdicts[_places.Covered] = double.IsFinite(rpm);
-        verdicts[_places.RideHolds] = charge >= 0;
-        verdicts[_places.All] = !verdicts[.._places.All].Contains(false);
+        // Any voltage but the charging voltage is that of the battery with the engine off.
+        ChargingSystem system = ChargingSystem.WithLoads(bike, plan.Switches, (setting, voltage) =>
+            AverageLoads.Of(Solve(setting, voltage.Volts == bike.ChargingVoltage.Volts ? voltage : voltage * batteryFactor)), plan.Options.Charging);
+        double worst = plan.Windings.IsEmpty ? double.NaN : 0;
+        foreach (ImmutableArray<Setting> settings in plan.Windings)
+            worst = Math.Max(worst, Rpm(settings.Select(system.BalanceIn).MaxBy(b => b.Load.Amperes)!.BreakEven));
+        return (worst, bike.Ride.IsEmpty ? double.NaN : system.Ride().NetCharge?.AmpereHours ?? double.NaN);
     }
 
-    /// <summary>Light against that at the reference volts; the share of a lamp's own current in it falls out.</summary>
-    private static double Light(LampSpecification lamp, double volts)
+    private static double Rpm(BreakEven found) => found.Outcome switch
     {
-        if (lamp.Type is not (LampType.Filament or LampType.Halogen))
-            return lamp.RelativeLightAt(ElectricPotential.FromVolts(volts))?.DecimalFractions ?? 0;
-        double ratio = Math.Abs(volts) / lamp.ReferenceVoltage.Volts;
-        return ratio > DarkRatio ? VectorPower.Of(Vector512.Create(ratio), FilamentLaw.LightExponent).ToScalar() : 0;
-    }
-
-    /// <summary>As <see cref="AverageLoads"/> has it.</summary>
-    private double AverageAmperes(StateSolver state)
-    {
-        double total = state.SourceAmperes, lamps = 0, off = 0, power = 0, dutyPower = 0;
-        foreach (int load in state.Loads)
-        {
-            double amperes = Math.Abs(state.LampAmperes(load)), watts = amperes * Math.Abs(state.LampVolts(load));
-            lamps += amperes;
-            off += _off[load] * amperes;
-            power += watts;
-            dutyPower += _duty[load] * watts;
-        }
-
-        bool series = lamps > total * (1 + 1e-6) + 1e-6;
-        return series && power > 0 ? total * dutyPower / power : total - off;
-    }
-
-    private double BreakEvenRpm()
-    {
-        double worst = 0;
-        for (int w = 0; w < _windings.Length; w++)
-        {
-            double demand = 0;
-            foreach (int state in _plan.StatesOfWindings[w])
-                demand = Math.Max(demand, _demand[state]);
-            demand += _plan.Options.Charging.FieldCurrent.Amperes;
-            if (demand > 0)
-                worst = Math.Max(worst, _windings[w].IsEmpty ? double.PositiveInfinity : _windings[w].RpmFor(demand / _parts.StatorFactor));
-        }
-
-        return worst;
-    }
-
-    /// <summary>As <see cref="RideBalance"/> counts it.</summary>
-    private double RideAmpereHours()
-    {
-        ChargingOptions options = _plan.Options.Charging;
-        double? capacity = _plan.Bike.BatteryCapacity is { AmpereHours: > 0 } c ? c.AmpereHours : null;
-        double share = options.InitialStateOfCharge.DecimalFractions, sum = 0;
-        foreach (PlannedStretch stretch in _plan.Ride)
-        {
-            double demand = stretch.Stands ? StandingAmperes(stretch.State, share) : (stretch.State < 0 ? 0 : _demand[stretch.State]) + options.FieldCurrent.Amperes;
-            double net = stretch.OutputAmperes * _parts.StatorFactor - demand;
-            double gained = net * stretch.Hours * (net > 0 ? options.ChargeEfficiency.DecimalFractions : 1);
-            sum += gained;
-            if (capacity is { } hours)
-                share = Math.Clamp(share + gained / hours, 0, 1);
-        }
-
-        return sum;
-    }
-
-    private double StandingAmperes(int state, double share)
-    {
-        if (state < 0)
-            return 0;
-        Solve(state, _parts.BatteryFactor * LeadAcid.OpenCircuitVoltage(Ratio.FromDecimalFractions(share), _plan.Bike.SystemVoltage).Volts);
-        return AverageAmperes(_states[state]);
-    }
+        BreakEvenOutcome.Always => 0,
+        BreakEvenOutcome.Never => double.PositiveInfinity,
+        _ => found.Speed?.RevolutionsPerMinute ?? double.NaN,
+    };
 }

@@ -4,66 +4,95 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Percentiles, moments and variance shares of the results of a run.</summary>
+/// <summary>Percentiles, moments and variance shares of the bikes drawn, summed about the listed bike in the order of the samples.</summary>
 /// <remarks>Percentile: the inverse of the empirical distribution function, a value that was drawn, never one between two.</remarks>
-internal sealed class SpreadSummary(SampleRun run, ImmutableArray<TolerancePart> parts)
+internal sealed class SpreadSummary
 {
     // Under this share of a result its variance is rounding.
     private const double RoundingRelative = 1e-12;
 
-    private readonly int _samples = run.Results[0].Length;
+    private readonly ImmutableArray<TolerancePart> _parts;
+    private readonly SampledBike _listed;
+    private readonly SampledBike[] _drawn;
+    private readonly double[] _partSum;
+    private readonly double[] _partVariance;
 
-    /// <summary>Sorts out every quantity; the results of the run are reordered.</summary>
-    public double[][] Percentiles(int? threads)
+    public SpreadSummary(ImmutableArray<TolerancePart> parts, SampledBike listed, SampledBike[] drawn)
     {
-        var percentiles = new double[run.Results.Length][];
-        Parallel.For(0, percentiles.Length, new ParallelOptions { MaxDegreeOfParallelism = threads ?? -1 }, q =>
+        (_parts, _listed, _drawn) = (parts, listed, drawn);
+        _partSum = new double[parts.Length];
+        _partVariance = new double[parts.Length];
+        for (int p = 0; p < parts.Length; p++)
         {
-            double[] results = run.Results[q];
-            percentiles[q] = [.. new[] { 0.05, 0.5, 0.95 }.Select(share => ArrayStatistics.QuantileCustomInplace(results, share, QuantileDefinition.R1))];
-        });
-        return percentiles;
+            double squares = 0;
+            foreach (SampledBike bike in drawn)
+            {
+                double deviation = bike.Values[p] - listed.Values[p];
+                _partSum[p] += deviation;
+                squares += deviation * deviation;
+            }
+
+            _partVariance[p] = Variance(_partSum[p], squares);
+        }
     }
 
-    public ResultSpread<T> Of<T>(int quantity, double[] percentiles, Func<double, T> unit)
+    /// <summary>How a result spreads.</summary>
+    /// <param name="result">The result of a bike; infinity where it has none.</param>
+    /// <param name="unit">Its quantity.</param>
+    public ResultSpread<T> Of<T>(Func<SampledBike, double> result, Func<double, T> unit)
         where T : struct, IQuantity
     {
-        double mean = run.Sums.Quantity[quantity] / _samples;
-        double variance = Variance(run.Sums.Quantity[quantity], run.Sums.QuantitySquared[quantity]);
-        bool isFinite = double.IsFinite(variance) && double.IsFinite(mean);
+        double listed = result(_listed), sum = 0, squares = 0;
+        var results = new double[_drawn.Length];
+        var products = new double[_parts.Length];
+        for (int i = 0; i < results.Length; i++)
+        {
+            results[i] = result(_drawn[i]);
+            double deviation = results[i] - listed;
+            sum += deviation;
+            squares += deviation * deviation;
+            double[] values = _drawn[i].Values;
+            for (int p = 0; p < products.Length; p++)
+                products[p] += deviation * (values[p] - _listed.Values[p]);
+        }
+
+        double variance = Variance(sum, squares);
+        bool isFinite = double.IsFinite(variance);
         return new ResultSpread<T>
         {
-            Listed = Known(run.Listed[quantity]),
-            Percentile5 = Known(percentiles[0]),
-            Median = Known(percentiles[1]),
-            Percentile95 = Known(percentiles[2]),
-            Mean = isFinite ? unit(run.Listed[quantity] + mean) : null,
+            Listed = Known(listed),
+            Percentile5 = Percentile(0.05),
+            Median = Percentile(0.5),
+            Percentile95 = Percentile(0.95),
+            Mean = isFinite ? unit(listed + sum / results.Length) : null,
             StandardDeviation = isFinite ? unit(Math.Sqrt(variance)) : null,
-            Shares = isFinite && Math.Sqrt(variance) > RoundingRelative * Math.Abs(run.Listed[quantity]) ? Shares(quantity, variance) : [],
+            Shares = isFinite && Math.Sqrt(variance) > RoundingRelative * Math.Abs(listed) ? Shares(sum, variance, products) : [],
         };
 
         T? Known(double value) => double.IsFinite(value) ? unit(value) : null;
+
+        T? Percentile(double share) => Known(ArrayStatistics.QuantileCustomInplace(results, share, QuantileDefinition.R1));
     }
 
-    private ImmutableArray<VarianceShare> Shares(int quantity, double variance)
+    private ImmutableArray<VarianceShare> Shares(double sum, double variance, double[] products)
     {
-        SampleSums sums = run.Sums;
         var shares = new List<VarianceShare>();
-        for (int p = 0; p < parts.Length; p++)
+        int samples = _drawn.Length;
+        for (int p = 0; p < products.Length; p++)
         {
-            double partVariance = Variance(sums.Part[p], sums.PartSquared[p]);
-            if (partVariance <= 0)
+            if (_partVariance[p] <= 0)
                 continue;
-            double covariance = (sums.Product[quantity * parts.Length + p] - sums.Quantity[quantity] * sums.Part[p] / _samples) / (_samples - 1);
-            double squared = covariance * covariance / (variance * partVariance);
-            // A part without any effect has 1/(n − 1) on average; that is taken off, as in the adjusted coefficient of determination.
-            double share = 1 - (1 - squared) * (_samples - 1) / (_samples - 2);
+            double covariance = (products[p] - sum * _partSum[p] / samples) / (samples - 1);
+            double squared = covariance * covariance / (variance * _partVariance[p]);
+            // A part without any effect has 1/(n − 1) on average; that is subtracted, as in the adjusted coefficient of determination.
+            double share = 1 - (1 - squared) * (samples - 1) / (samples - 2);
             if (share > 0)
-                shares.Add(new VarianceShare(parts[p], Ratio.FromDecimalFractions(share)));
+                shares.Add(new VarianceShare(_parts[p], Ratio.FromDecimalFractions(share)));
         }
 
         return [.. shares.OrderByDescending(s => s.Share.DecimalFractions)];
     }
 
-    private double Variance(double sum, double squares) => Math.Max(0, (squares - sum * sum / _samples) / (_samples - 1));
+    // Math.Max keeps what is not a number: the variance of results that some bikes do not have.
+    private double Variance(double sum, double squares) => Math.Max(0, (squares - sum * sum / _drawn.Length) / (_drawn.Length - 1));
 }

@@ -49,6 +49,6 @@ public sealed record ToleranceOptions
         if (Supply is { } supply && !(supply.Volts > 0))
             throw new ArgumentOutOfRangeException(nameof(Supply), supply, "The supply volts are above zero.");
         if (Charging.Model != ChargingModel.Curve)
-            throw new ArgumentException("Tolerances are reckoned on the charging curve only, not on a fitted machine or coil.", nameof(Charging));
+            throw new ArgumentException("Tolerances are calculated on the charging curve only, not on a fitted machine or coil.", nameof(Charging));
     }
 }

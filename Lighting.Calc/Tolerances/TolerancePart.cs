@@ -1,7 +1,16 @@
 namespace Lighting.Calc;
 
 /// <summary>One part of a bike whose value is not exactly known. All parts differ independently of each other.</summary>
-/// <param name="Kind">What of the bike it is.</param>
-/// <param name="Name">Its name in reports, such as <c>lamp 'tail lamp'</c>.</param>
-/// <param name="Spread">How far it may differ.</param>
-public sealed record TolerancePart(PartKind Kind, string Name, PartSpread Spread);
+public sealed class TolerancePart
+{
+    internal TolerancePart(PartKind kind, string name, PartSpread spread) => (Kind, Name, Spread) = (kind, name, spread);
+
+    /// <summary>What of the bike it is.</summary>
+    public PartKind Kind { get; }
+
+    /// <summary>Its name in reports, such as <c>lamp 'tail lamp'</c>.</summary>
+    public string Name { get; }
+
+    /// <summary>How far it may differ.</summary>
+    public PartSpread Spread { get; }
+}

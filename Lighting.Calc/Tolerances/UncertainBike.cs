@@ -10,8 +10,11 @@ internal sealed class UncertainBike
     private const int None = -1;
 
     private readonly ImmutableArray<TableRow> _rows = [.. PublishedTable.Load("tolerances").Read()];
+    private readonly Dictionary<(TableRow Row, Ratio? Own), PartSpread> _spreads = [];
     private readonly ImmutableArray<TolerancePart>.Builder _parts = ImmutableArray.CreateBuilder<TolerancePart>();
+    private readonly Bike _bike;
     private readonly double _scale;
+    private readonly ElectricPotential _supplyVoltage;
     private readonly int[] _lamp;
     private readonly int[] _wire;
     private readonly int[] _joint;
@@ -22,14 +25,17 @@ internal sealed class UncertainBike
     private readonly int _battery;
     private readonly int _regulator;
     private readonly int _stator;
+    private readonly int _supply;
 
+    /// <param name="bike">The bike as listed.</param>
+    /// <param name="supply">Supply voltage; null is the charging voltage. Other than the charging and the battery voltage it is measured and has no spread.</param>
+    /// <param name="scale">1 leaves the spreads, 0 removes them.</param>
     public UncertainBike(Bike bike, ElectricPotential? supply, double scale)
     {
-        Bike = bike;
+        _bike = bike;
         _scale = scale;
-        Kind = supply is not { } volts || volts.Volts == bike.ChargingVoltage.Volts ? SupplyKind.Regulator
-            : volts.Volts == bike.BatteryVoltage.Volts ? SupplyKind.Battery : SupplyKind.Measured;
-        Supply = supply ?? bike.ChargingVoltage;
+        _supplyVoltage = supply ?? bike.ChargingVoltage;
+        bool isRegulated = _supplyVoltage.Volts == bike.ChargingVoltage.Volts, isBattery = !isRegulated && _supplyVoltage.Volts == bike.BatteryVoltage.Volts;
         _lamp = [.. bike.Lamps.Select(AddLamp)];
         var sizes = new Dictionary<WireSize, int>();
         _wire = [.. bike.Runs.Select(r => r.Length.Meters > 0 ? AddWire(r.Wire, sizes) : None)];
@@ -38,19 +44,13 @@ internal sealed class UncertainBike
         _contact = [.. bike.Switches.Select(s => s.Resistance.Ohms > 0 ? Add(PartKind.Contact, $"contact '{s.Name}'", "contact") : None)];
         _fuse = [.. bike.Fuses.Select(f => bike.HasNetwork && FuseTable.ResistanceOf(f).Ohms > 0 ? Add(PartKind.Fuse, $"fuse '{f.Name}'", "fuse") : None)];
         _batteryResistance = bike.BatteryResistance.Ohms > 0 ? Add(PartKind.BatteryResistance, "battery resistance", "battery resistance") : None;
-
         _battery = Add(PartKind.BatteryVolts, "battery volts", "battery volts");
-        _regulator = Kind == SupplyKind.Regulator || !bike.Charging.IsEmpty ? Add(PartKind.RegulatorVolts, "regulator volts", "regulator volts") : None;
+        _regulator = isRegulated || !bike.Charging.IsEmpty ? Add(PartKind.RegulatorVolts, "regulator volts", "regulator volts") : None;
         _stator = bike.Charging.IsEmpty ? None : Add(PartKind.StatorOutput, "stator output", "stator output");
+        _supply = isRegulated ? _regulator : isBattery ? _battery : None;
         Parts = _parts.ToImmutable();
         CheckTemperature();
     }
-
-    public Bike Bike { get; }
-
-    public ElectricPotential Supply { get; }
-
-    public SupplyKind Kind { get; }
 
     /// <summary>Every part with a spread; a set of values has one for each, a factor or kelvins added.</summary>
     public ImmutableArray<TolerancePart> Parts { get; }
@@ -58,35 +58,42 @@ internal sealed class UncertainBike
     /// <summary>The values that leave everything as listed.</summary>
     public double[] Listed() => [.. Parts.Select(p => p.Spread.Listed)];
 
-    public double LampCurrent(double[] values, int lamp) => Of(values, _lamp[lamp]);
-
-    public double ContactResistance(double[] values, int contact) => Of(values, _contact[contact]);
-
-    public double FuseResistance(double[] values, int fuse) => Of(values, _fuse[fuse]);
-
-    public double JointResistance(double[] values, int run) => Of(values, _joint[run]);
-
-    /// <summary>Factor on the resistance at 20 °C.</summary>
-    public double WireResistance(double[] values, int run) => Of(values, _wire[run]);
-
-    public double WireCelsius(double[] values) => Bike.WireTemperature.DegreesCelsius + (_temperature == None ? 0 : values[_temperature]);
-
-    public double BatteryResistance(double[] values) => Of(values, _batteryResistance);
-
-    public double BatteryVolts(double[] values) => Of(values, _battery);
-
-    public double RegulatorVolts(double[] values) => Of(values, _regulator);
-
-    public double StatorOutput(double[] values) => Of(values, _stator);
-
-    public double SupplyVolts(double[] values) => Supply.Volts * Kind switch
+    /// <summary>The bike that a set of values makes, for every check of the library.</summary>
+    public Bike With(double[] values) => _bike with
     {
-        SupplyKind.Regulator => RegulatorVolts(values),
-        SupplyKind.Battery => BatteryVolts(values),
-        _ => 1,
+        Lamps = [.. _bike.Lamps.Select((l, i) => l with { Specification = Scaled(l.Specification, Factor(values, _lamp[i])) })],
+        Runs =
+        [
+            .. _bike.Runs.Select((r, i) => r with
+            {
+                Wire = new WireSize(r.Wire.Name, r.Wire.Construction, r.Wire.CopperArea, r.Wire.OhmsPerMetreAt20 * Factor(values, _wire[i])),
+                JointResistance = r.JointResistance * Factor(values, _joint[i]),
+            }),
+        ],
+        Switches = [.. _bike.Switches.Select((s, i) => s with { Resistance = s.Resistance * Factor(values, _contact[i]) })],
+        Fuses = [.. _bike.Fuses.Select((f, i) => f with { Resistance = FuseTable.ResistanceOf(f) * Factor(values, _fuse[i]) })],
+        Charging = [.. _bike.Charging.Select(c => c with { Current = c.Current * Factor(values, _stator) })],
+        WireTemperature = Temperature.FromDegreesCelsius(_bike.WireTemperature.DegreesCelsius + (_temperature == None ? 0 : values[_temperature])),
+        BatteryResistance = _bike.BatteryResistance * Factor(values, _batteryResistance),
+        BatteryVoltage = _bike.BatteryVoltage * BatteryFactor(values),
+        ChargingVoltage = _bike.ChargingVoltage * Factor(values, _regulator),
     };
 
-    private static double Of(double[] values, int part) => part == None ? 1 : values[part];
+    /// <summary>Factor on the open-circuit voltage of the battery.</summary>
+    public double BatteryFactor(double[] values) => Factor(values, _battery);
+
+    /// <summary>Supply voltage of the bike that a set of values makes.</summary>
+    public ElectricPotential Supply(double[] values) => _supplyVoltage * Factor(values, _supply);
+
+    private static double Factor(double[] values, int part) => part == None ? 1 : values[part];
+
+    private static LampSpecification Scaled(LampSpecification lamp, double factor) =>
+        LampSpecification.FromCurrent(lamp.Type, lamp.ReferenceVoltage, lamp.ReferenceCurrent * factor, lamp.MinimumVoltage) with
+        {
+            Code = lamp.Code,
+            ReferenceFlux = lamp.ReferenceFlux,
+            MaximumVoltage = lamp.MaximumVoltage,
+        };
 
     private int AddLamp(FittedLamp lamp)
     {
@@ -100,7 +107,7 @@ internal sealed class UncertainBike
             _ => "filament",
         };
         PublishedLamp? published = null;
-        if (kind == "filament" && specification.Code is { } code && LampTable.TryFind(code, Bike.SystemVoltage, out published))
+        if (kind == "filament" && specification.Code is { } code && LampTable.TryFind(code, _bike.SystemVoltage, out published))
             kind = published!.Tolerance is not null ? "published" : published.MaximumPower is not null ? "maximum only" : kind;
         return Add(PartKind.Lamp, $"lamp '{lamp.Lamp}'", "lamp", kind, kind == "published" ? published!.Tolerance : null);
     }
@@ -122,7 +129,9 @@ internal sealed class UncertainBike
     private int Add(PartKind kind, string name, string row, string rowKind = "", Ratio? own = null)
     {
         TableRow found = _rows.Single(r => r.Text("part") == row && r.Text("kind") == rowKind);
-        _parts.Add(new TolerancePart(kind, name, PartSpread.Of(found, own, _scale)));
+        if (!_spreads.TryGetValue((found, own), out PartSpread? spread))
+            _spreads[(found, own)] = spread = PartSpread.Of(found, own, _scale);
+        _parts.Add(new TolerancePart(kind, name, spread));
         return _parts.Count - 1;
     }
 
@@ -131,7 +140,7 @@ internal sealed class UncertainBike
         if (_temperature == None)
             return;
         PartSpread spread = Parts[_temperature].Spread;
-        double celsius = Bike.WireTemperature.DegreesCelsius;
+        double celsius = _bike.WireTemperature.DegreesCelsius;
         if (celsius + spread.Low < Copper.LowestCelsius || celsius + spread.High > Copper.HighestCelsius)
             throw new ArgumentException($"The wire temperature and its spread ({spread.Limits}) leave the range of copper, {Copper.LowestCelsius} °C to {Copper.HighestCelsius} °C.");
     }

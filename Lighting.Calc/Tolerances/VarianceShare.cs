@@ -3,6 +3,13 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>How much of a result's variance comes with one part.</summary>
-/// <param name="Part">The part.</param>
-/// <param name="Share">Its share of the variance, 0 to 1.</param>
-public sealed record VarianceShare(TolerancePart Part, Ratio Share);
+public sealed class VarianceShare
+{
+    internal VarianceShare(TolerancePart part, Ratio share) => (Part, Share) = (part, share);
+
+    /// <summary>The part.</summary>
+    public TolerancePart Part { get; }
+
+    /// <summary>Its share of the variance, 0 to 1.</summary>
+    public Ratio Share { get; }
+}
