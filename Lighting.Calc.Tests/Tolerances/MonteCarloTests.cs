@@ -1,6 +1,3 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Tolerances;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Tolerances;
@@ -90,7 +87,7 @@ public class MonteCarloTests
         {
             double[] values = uncertain.Listed();
             values[part] += step;
-            BikeSolution solution = BikeSolution.Of(uncertain.With(values), options.When, uncertain.Supply(values), TestContext.Current.CancellationToken);
+            BikeSolution solution = BikeSolution.Solve(uncertain.With(values), options.When, uncertain.Supply(values), TestContext.Current.CancellationToken);
             return (solution.Points[0].Fuses[0].Current.Amperes, solution.Points[0].Lamps.Single(l => l.Lamp.Lamp == "headlamp high").Voltage.Volts);
         }
 

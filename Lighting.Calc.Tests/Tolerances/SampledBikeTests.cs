@@ -1,9 +1,5 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 using Lighting.Calc.Tests.Charging;
 using Lighting.Calc.Tests.Network;
-using Lighting.Calc.Tolerances;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Tolerances;
@@ -46,7 +42,7 @@ public class SampledBikeTests
 
     private static void Compare(Bike bike, ToleranceOptions options)
     {
-        SamplingPlan plan = ToleranceBikes.Plan(bike, options);
+        SamplingPlan plan = ToleranceBikes.EliminationPlan(bike, options);
         var sampler = new Sampler(plan);
         for (int sample = 0; sample < Samples; sample++)
         {
@@ -56,10 +52,10 @@ public class SampledBikeTests
                 values[plan.Uncertain.Parts.IndexOf(plan.Uncertain.Parts.Single(p => p.Kind == PartKind.BatteryVolts))] = 1;
             SampledBike solved = sampler.Solve(values);
             Bike drawn = plan.Uncertain.With(values);
-            BikeReport report = BikeCheck.Of(drawn, new CheckOptions { When = options.When, Supply = plan.Uncertain.Supply(values) }, TestContext.Current.CancellationToken);
+            BikeReport report = BikeCheck.Evaluate(drawn, new CheckOptions { When = options.When, Supply = plan.Uncertain.Supply(values) }, TestContext.Current.CancellationToken);
             foreach (int lamp in plan.Lamps)
             {
-                OperatingPoint worst = MeantLit.Of(drawn, report.Settings, lamp).MinBy(p => p.Lamps[lamp].Voltage.Volts)!;
+                OperatingPoint worst = IntendedOnStates.Of(drawn, report.Settings, lamp).MinBy(p => p.Lamps[lamp].Voltage.Volts)!;
                 Near(worst.Lamps[lamp].Voltage.Volts, solved.LeastVolts[lamp]);
                 Near(report.Settings.Max(p => p.Lamps[lamp].Voltage.Volts), solved.MostVolts[lamp]);
             }

@@ -1,10 +1,5 @@
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Lists;
 using Lighting.Calc.Tests.Cli;
 using Lighting.Calc.Tests.Fuses;
-using Lighting.Calc.Tolerances;
-using Lighting.Calc.Verdicts;
 
 namespace Lighting.Calc.Tests.Tolerances;
 
@@ -29,12 +24,12 @@ internal static class ToleranceBikes
         Fuses = [FuseBike.Fuse("main", 15)],
     };
 
-    public static ToleranceReport Report(Bike bike, ToleranceOptions options) => ToleranceCheck.Of(bike, options, null, TestContext.Current.CancellationToken);
+    public static ToleranceReport Report(Bike bike, ToleranceOptions options) => ToleranceCheck.Evaluate(bike, options, null, TestContext.Current.CancellationToken);
 
-    public static SampledBike[] Drawn(Bike bike, ToleranceOptions options) => Sampler.Draw(Plan(bike, options), null, TestContext.Current.CancellationToken);
+    public static SampledBike[] Drawn(Bike bike, ToleranceOptions options) => Sampler.Draw(EliminationPlan(bike, options), null, TestContext.Current.CancellationToken);
 
-    public static SamplingPlan Plan(Bike bike, ToleranceOptions options) => new(
+    public static SamplingPlan EliminationPlan(Bike bike, ToleranceOptions options) => new(
         new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions),
-        BikeSolution.Of(bike, options.When, options.Supply, TestContext.Current.CancellationToken),
+        BikeSolution.Solve(bike, options.When, options.Supply, TestContext.Current.CancellationToken),
         options);
 }

@@ -1,10 +1,7 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How often a fuse's verdict holds: its load by all samples, dead shorts and inrush at the limits of all spreads together.</summary>
 /// <remarks>
@@ -53,9 +50,9 @@ internal sealed class FuseVerdictOdds
     }
 
     // The verdict names a short before the load, so that one of the load means that the shorts clear.
-    private static bool Clears(FuseSuitability fuse) => fuse.Verdict is FuseVerdict.Suits or FuseVerdict.TooSmall;
+    private static bool Clears(FuseSuitability fuse) => fuse.Verdict is FuseVerdict.Suits or FuseVerdict.Overloaded;
 
-    private static bool Survives(FuseSuitability fuse) => fuse.SwitchingOn?.Survives != false;
+    private static bool Survives(FuseSuitability fuse) => fuse.InrushCheck?.Survives != false;
 
     private static bool IsResistance(PartKind kind) =>
         kind is PartKind.Wire or PartKind.WireTemperature or PartKind.Joint or PartKind.Contact or PartKind.Fuse or PartKind.BatteryResistance;
@@ -63,6 +60,6 @@ internal sealed class FuseVerdictOdds
     private ImmutableArray<FuseSuitability> Judge(double[] values)
     {
         Bike bike = _plan.Uncertain.With(values);
-        return FuseCheck.Of(bike, BikeSolution.Of(bike, _plan.Options.When, _plan.Uncertain.Supply(values)).Points, _plan.Options.Fuses);
+        return FuseCheck.Evaluate(bike, BikeSolution.Solve(bike, _plan.Options.When, _plan.Uncertain.Supply(values)).Points, _plan.Options.Fuses);
     }
 }

@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>One bike drawn and solved: the values of its parts, and the results that the report is made of.</summary>
 /// <param name="Values">Value of each part, by its place in <see cref="UncertainBike.Parts"/>.</param>

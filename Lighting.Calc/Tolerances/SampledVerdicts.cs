@@ -1,11 +1,7 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How often each verdict on the listed bike holds on the bikes drawn.</summary>
 internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, SampledBike[] drawn)
@@ -34,7 +30,7 @@ internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, Sam
             Func<SampledBike, bool> drops = Rule(b => 1 - b.LeastVolts[lamp] / b.SupplyVolts <= allowed);
             if (bike.HasNetwork)
                 yield return Verdict(name, drops, "loses no more than allowed", "loses more than allowed");
-            double most = LampFindings.OverVoltsRatio * specification.ReferenceVoltage.Volts;
+            double most = LampChecks.OverVoltsRatio * specification.ReferenceVoltage.Volts;
             if (specification.Type is LampType.Filament or LampType.Halogen)
                 yield return Verdict(name, Rule(b => b.MostVolts[lamp] <= most), "stands its volts", "burns out");
             else if (specification.Type == LampType.Led)

@@ -1,11 +1,8 @@
 using System.Collections.Immutable;
 using System.Runtime.ExceptionServices;
-using Lighting.Calc.Charging;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>Solves one drawn bike after another in every electrical state. For one thread.</summary>
 /// <remarks>Every state is solved from the supply voltage, so that a bike's results are its own and not a matter of what was solved before.</remarks>

@@ -1,9 +1,6 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
-using Lighting.Calc.Verdicts;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>What every drawn bike is solved for: the electrical states, the lamps read in each, and the settings in which each set of windings works. Immutable.</summary>
 /// <remarks>A state is the settings in which the same elements carry current: those that differ in a dead switch alone are one state, those in which nothing is on none.</remarks>
@@ -17,7 +14,7 @@ internal sealed class SamplingPlan
         Bike bike = solution.Network.Bike;
         Switches = SettingEnumeration.SwitchesOf(bike);
         (OperatingPoint Point, string State)[] points = [.. solution.Points.Select(p => (p, p.Solved.Carrying))];
-        HashSet<OperatingPoint>[] meant = [.. bike.Lamps.Select((_, lamp) => MeantLit.Of(bike, solution.Points, lamp).ToHashSet())];
+        HashSet<OperatingPoint>[] meant = [.. bike.Lamps.Select((_, lamp) => IntendedOnStates.Of(bike, solution.Points, lamp).ToHashSet())];
         Lamps = [.. Enumerable.Range(0, meant.Length).Where(lamp => meant[lamp].Count > 0)];
         States =
         [

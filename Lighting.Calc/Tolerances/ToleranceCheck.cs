@@ -1,12 +1,7 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
-using Lighting.Calc.Verdicts;
 using UnitsNet;
 
-namespace Lighting.Calc.Tolerances;
+namespace Lighting.Calc;
 
 /// <summary>How sure the answers about a bike are: bikes drawn at random within the spreads of their parts, each solved in every setting.</summary>
 /// <remarks>
@@ -32,16 +27,16 @@ public static class ToleranceCheck
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">A bike that was drawn has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ToleranceReport Of(Bike bike, ToleranceOptions? options = null, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
+    public static ToleranceReport Evaluate(Bike bike, ToleranceOptions? options = null, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         options ??= new ToleranceOptions();
         options.Check();
         if (bike.Lighting == LightingSupply.Direct)
             throw new ArgumentException("Tolerances are calculated for lamps on a battery only: a lighting coil's voltage depends on its load, and its spread is not published.", nameof(bike));
-        BikeSolution solution = BikeSolution.Of(bike, options.When, options.Supply, cancellation);
+        BikeSolution solution = BikeSolution.Solve(bike, options.When, options.Supply, cancellation);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
-        ImmutableArray<FuseSuitability> fuses = FuseCheck.Of(bike, solution.Points, options.Fuses, cancellation);
+        ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(bike, solution.Points, options.Fuses, cancellation);
         var plan = new SamplingPlan(new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions), solution, options);
         long numbers = options.Samples * (plan.Uncertain.Parts.Length + 2L * bike.Lamps.Length + bike.Fuses.Length + 3);
         if (numbers > MostNumbers)
