@@ -13,7 +13,6 @@ internal static class WireJson
         json.WriteNumber("supplyVoltageV", result.Supply.Volts);
         json.WriteNumber("allowedDropPercent", result.AllowedDrop.Percent);
         json.WriteString("explanation", result.Explanation);
-        json.WriteBoolean("isProven", result.IsProven);
         json.WriteNumber("copperFittedM3", result.CopperFitted.CubicMeters);
         json.Number("copperChosenM3", result.CopperChosen?.CubicMeters);
         json.Array("runs", result.Runs, run =>
