@@ -9,7 +9,7 @@ internal static class WireCommand
 {
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("wire", "The wire size per run, least copper for all together; or of one run from options, with no file.");
+        var command = new Command("wire", "The wire size per run, with little copper for all together; or of one run from options, with no file.");
         var options = new BikeOptions(command, bikeIsOptional: true);
         var run = new RunOptions(command);
         Option<string?> family = new("--family") { Description = "Sizes to choose from; default: those of the bike's runs, or metric.", HelpName = "awg|stranded|metric" };

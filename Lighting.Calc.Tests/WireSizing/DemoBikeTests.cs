@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using UnitsNet;
 
@@ -9,13 +10,11 @@ public sealed class DemoBikeTests
     [InlineData("valley-twin", 5.0)]
     [InlineData("valley-twin", 7.0)]
     [InlineData("chapel-single", 14.0)]
-    public void The_chosen_wires_hold_every_limit_and_the_choice_is_proven(string name, double allowedPercent)
+    public void The_chosen_wires_hold_every_limit(string name, double allowedPercent)
     {
         Bike bike = Read(name) with { AllowedDrop = Ratio.FromPercent(allowedPercent) };
         WireSizingResult result = Size(bike);
         Assert.True(result.IsFeasible, result.Explanation);
-        Assert.True(result.IsProven, result.Explanation);
-        Assert.True(result.Branches < 20_000, $"{result.Branches} branches");
         HarnessSolver solver = new HarnessNetwork(result.Sized!).CreateSolver();
         foreach (OperatingPoint point in SettingEnumeration.Of(bike, Condition.Always).Select(solver.Solve))
         {
@@ -26,6 +25,17 @@ public sealed class DemoBikeTests
         Assert.All(result.Runs.Where(r => r.Fuse is not null), r => Assert.True(r.Rating.Current!.Value >= r.Fuse!.Rating));
         Assert.DoesNotContain(result.Runs, r => r.Limit == SizingConstraint.None);
     }
+
+    // The least copper in cm³ was proven by a branch and bound search over the same limits; the single's in metric sizes is 0.23 % over it.
+    [Theory]
+    [InlineData("valley-twin", WireConstruction.SolidGauge, 16.30848562539394)]
+    [InlineData("valley-twin", WireConstruction.StrandedGauge, 16.443982376747005)]
+    [InlineData("valley-twin", WireConstruction.MetricCable, 14.34)]
+    [InlineData("chapel-single", WireConstruction.SolidGauge, 21.184223204369215)]
+    [InlineData("chapel-single", WireConstruction.StrandedGauge, 21.769639904437653)]
+    [InlineData("chapel-single", WireConstruction.MetricCable, 22.025)]
+    public void The_choice_needs_little_more_than_the_least_copper(string name, WireConstruction family, double least) =>
+        Assert.InRange(Size(Read(name), new WireSizingOptions { Family = family }).CopperChosen!.Value.CubicCentimeters, least * (1 - 1e-9), least * (1 + OptimalityTests.MostOver));
 
     [Fact]
     public void On_the_twin_the_headlamp_way_is_limited_by_drop_and_the_small_branches_by_the_fuse()
@@ -42,8 +52,7 @@ public sealed class DemoBikeTests
     {
         Bike bike = Read("valley-twin");
         int feed = bike.Runs.IndexOf(bike.Runs.Single(r => r.Name == "main feed"));
-        Assert.True(WireTable.TryFind("0.75 mm2", out WireSize? thin));
-        WireSizingResult good = Size(bike), bad = Size(bike with { Runs = bike.Runs.SetItem(feed, bike.Runs[feed] with { Wire = thin! }) });
+        WireSizingResult good = Size(bike), bad = Size(bike with { Runs = bike.Runs.SetItem(feed, bike.Runs[feed] with { Wire = Listed("0.75 mm2") }) });
         Assert.DoesNotContain(good.Findings, f => f.Severity == Severity.Fault);
         Assert.Contains(bad.Findings, f => f is { Subject: "main feed", Severity: Severity.Fault } && f.Message.StartsWith("its 0.75 mm2 is too thin for the fuse 'main'", StringComparison.Ordinal));
         Assert.Contains(bad.Findings, f => f is { Subject: "headlamp high", Severity: Severity.Fault } && f.Message.Contains("'main feed' from 0.75 mm2 to", StringComparison.Ordinal));
@@ -56,27 +65,15 @@ public sealed class DemoBikeTests
         Bike bike = Read("chapel-single") with { AllowedDrop = Ratio.FromPercent(4) };
         WireSizingResult result = Size(bike);
         Assert.False(result.IsFeasible);
-        Assert.True(result.IsProven);
         Assert.Null(result.Sized);
         Assert.Null(result.CopperChosen);
-        Assert.Contains("no listed size does it: even with 4 AWG stranded everywhere", result.Explanation, StringComparison.Ordinal);
+        Assert.Contains("no choice of listed sizes was found: even with 4 AWG stranded everywhere", result.Explanation, StringComparison.Ordinal);
         HarnessSolver thick = new HarnessNetwork(bike with { Runs = [.. bike.Runs.Select(r => r with { Wire = AmericanWireGauge.Stranded(4) })] }).CreateSolver();
         OperatingPoint worst = SettingEnumeration.Of(bike, Condition.Always).Select(thick.Solve).Where(p => p.Lamps[1].Drop is not null).MaxBy(p => p.Lamps[1].Drop!.Value.Percent)!;
         double rest = VoltageDropAnalysis.Breakdown(bike, worst, 1)!.Entries.Where(e => e.Kind is not (VoltageDropKind.FeedWire or VoltageDropKind.ReturnWire)).Sum(e => e.Share.Percent);
         Assert.True(rest > 4);
         Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"the headlamp high loses {worst.Lamps[1].Drop!.Value.Percent:0.##} % ({worst.Setting}), {worst.Lamps[1].Drop!.Value.Percent - 4:0.##} % more than the 4 % allowed"), result.Explanation, StringComparison.Ordinal);
         Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"alone take {rest:0.##} %, which no wire mends"), result.Explanation, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void A_search_cut_short_says_so_and_bounds_what_is_missed()
-    {
-        Bike bike = Read("valley-twin");
-        WireSizingResult cut = Size(bike, new WireSizingOptions { MostBranches = 1 }), full = Size(bike);
-        Assert.False(cut.IsProven);
-        Assert.Contains("the best of 1 branches", cut.Explanation, StringComparison.Ordinal);
-        Assert.True(cut.LeastCopper <= full.CopperChosen);
-        Assert.True(cut.CopperChosen >= full.CopperChosen);
     }
 
     [Theory]
@@ -86,8 +83,28 @@ public sealed class DemoBikeTests
     public void Sizes_come_from_the_family_asked_for(WireConstruction family)
     {
         WireSizingResult result = Size(Read("valley-twin"), new WireSizingOptions { Family = family });
-        Assert.True(result.IsProven && result.IsFeasible, result.Explanation);
+        Assert.True(result.IsFeasible, result.Explanation);
         Assert.All(result.Runs, r => Assert.Equal(family, r.Chosen.Construction));
+    }
+
+    [Fact]
+    public void Only_the_sizes_in_stock_are_chosen_whatever_their_kind_and_order()
+    {
+        ImmutableArray<WireSize> stock = [Listed("4 mm2"), AmericanWireGauge.Stranded(16), Listed("2 mm2"), Listed("4 mm2")];
+        WireSizingResult all = Size(Read("valley-twin")), result = Size(Read("valley-twin"), new WireSizingOptions { Family = WireConstruction.SolidGauge, Stock = stock });
+        Assert.Equal(["16 AWG stranded", "2 mm2", "4 mm2"], result.Sizes.Select(s => s.Name));
+        Assert.True(result.IsFeasible, result.Explanation);
+        Assert.All(result.Runs, r => Assert.Contains(r.Chosen, stock));
+        Assert.True(result.CopperChosen > all.CopperChosen);
+    }
+
+    [Fact]
+    public void A_stock_too_small_for_the_fuse_is_explained_by_its_largest_size()
+    {
+        WireSizingResult result = Size(Read("valley-twin"), new WireSizingOptions { Stock = [Listed("0.5 mm2"), Listed("0.75 mm2")] });
+        Assert.False(result.IsFeasible);
+        Assert.Contains("even with 0.75 mm2 everywhere", result.Explanation, StringComparison.Ordinal);
+        Assert.Contains("less than its fuse 'main' lets through", result.Explanation, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -116,6 +133,8 @@ public sealed class DemoBikeTests
 
     internal static WireSizingResult Size(Bike bike, WireSizingOptions? options = null) =>
         HarnessSizing.Size(new HarnessNetwork(bike), options, TestContext.Current.CancellationToken);
+
+    private static WireSize Listed(string name) => WireTable.TryFind(name, out WireSize? size) ? size : throw new ArgumentException($"There is no {name}.", nameof(name));
 
     internal static Bike Read(string name)
     {

@@ -85,7 +85,7 @@ internal static class ExhaustiveSizing
         return all;
     }
 
-    private static bool Joined(Bike bike, Setting setting, string from, string to)
+    internal static bool Joined(Bike bike, Setting setting, string from, string to)
     {
         (string A, string B)[] parts =
         [

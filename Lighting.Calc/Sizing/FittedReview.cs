@@ -16,7 +16,7 @@ internal sealed class FittedReview(SizingProblem problem, SizedPoints fitted, Sh
         {
             Run run = _bike.Runs[i];
             CurrentRating rating = problem.RatingOf(run, run.Wire);
-            OperatingPoint worst = fitted.Points.MaxBy(p => Math.Abs(p.Runs[i].Current.Amperes)) ?? fitted.Idle;
+            OperatingPoint worst = fitted.Points.MaxBy(p => Math.Abs(p.Runs[i].Current.Amperes))!;
             double amperes = Math.Abs(worst.Runs[i].Current.Amperes), fuse = problem.FuseAmperes(i);
             if (rating.Current is not { } carries)
                 yield return new Finding(Severity.Caution, run.Name, $"whether its {run.Wire} is thick enough cannot be told: {rating.Explanation}.");

@@ -2,18 +2,15 @@ using static Lighting.Calc.SizingReporter;
 
 namespace Lighting.Calc;
 
-/// <summary>Says why no listed size does it: what fails with the thickest everywhere, by how much, and what of it no wire mends.</summary>
-internal sealed class InfeasibleExplainer(SizingProblem problem, bool isProven, ShortCheck shorts)
+/// <summary>Why no choice was found: what fails with the thickest everywhere, by how much, and what of it no wire mends.</summary>
+internal sealed class InfeasibleExplainer(SizingProblem problem, ShortCheck shorts)
 {
     public string Explain()
     {
         WireSize thickest = problem.Sizes[^1];
         int[] all = [.. problem.Bike.Runs.Select(_ => problem.Sizes.Length - 1)];
         string[] reasons = [.. Strength(thickest), .. Fuses(thickest), .. Drops(all), .. Currents(all), .. Shorts(all)];
-        string start = isProven ? "no listed size does it" : "no good choice was found, and the search stopped before it was proven that there is none";
-        return reasons.Length > 0
-            ? $"{start}: even with {thickest} everywhere, the thickest listed, {string.Join("; ", reasons)}"
-            : $"{start}: {thickest} everywhere lies within the limits at single parts, yet no choice holds all of them";
+        return $"no choice of listed sizes was found: even with {thickest} everywhere, the thickest listed, {string.Join("; ", reasons)}";
     }
 
     private IEnumerable<string> Strength(WireSize thickest)

@@ -14,20 +14,16 @@ internal sealed class SizedPoints
         HarnessSolver solver = network.CreateSolver();
         solver.SetSupply(ElectricPotential.FromVolts(problem.SupplyVolts));
         Points = [.. problem.States.Select(s => solver.Solve(s.Setting))];
-        Idle = solver.Solve(problem.Settings[0]);
     }
 
     /// <summary>In the order of the problem's states.</summary>
     public ImmutableArray<OperatingPoint> Points { get; }
 
-    /// <summary>The first of all settings, usually everything off.</summary>
-    public OperatingPoint Idle { get; }
-
     public static SizedPoints Of(SizingProblem problem, HarnessNetwork network) => new(problem, network);
 
     /// <summary>The drop of a lamp that counts, where it is worst; null where no setting joins the lamp to both terminals.</summary>
     public LampDrop? WorstDrop(int lamp) => Enumerable.Range(0, Points.Length)
-        .Where(s => _problem.States[s].Roles[lamp] == LoadRole.Driven)
+        .Where(s => _problem.States[s].IsLimited[lamp])
         .Select(s => new LampDrop(DropIn(s, lamp), s, Points[s]))
         .MaxBy(d => d.Drop.DecimalFractions);
 

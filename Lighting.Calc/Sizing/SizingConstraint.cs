@@ -21,6 +21,6 @@ public enum SizingConstraint
     /// <summary>The volts that a lamp may lose.</summary>
     Drop,
 
-    /// <summary>Thinner would do as well: a run without length, or a search that stopped early.</summary>
+    /// <summary>Thinner would do as well: a run without length, which costs no copper.</summary>
     None,
 }

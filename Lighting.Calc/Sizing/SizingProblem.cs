@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using UnitsNet;
+using Lighting.Calc.Conductors;
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
 
-namespace Lighting.Calc;
+namespace Lighting.Calc.WireSizing;
 
 /// <summary>The numbers of one sizing in SI: for every run and size its resistance, copper and rating; the states; the limits.</summary>
 internal sealed class SizingProblem
@@ -9,16 +12,17 @@ internal sealed class SizingProblem
     public const double AmpereTolerance = 1e-9;
     public const double VoltTolerance = 1e-9;
 
-    public SizingProblem(HarnessNetwork network, WireSizingOptions options, CancellationToken cancellation = default)
+    public SizingProblem(HarnessNetwork network, WireSizingOptions options, CancellationToken cancellation)
     {
         Cancellation = cancellation;
         Network = network;
         Options = options;
         SupplyVolts = (options.Supply ?? Bike.ChargingVoltage).Volts;
         Allowed = (options.AllowedDrop ?? Bike.AllowedDrop).DecimalFractions;
-        Sizes = Family(Bike, options);
+        Sizes = options.Stock.IsDefaultOrEmpty ? Family(Bike, options) : [.. options.Stock.Distinct().OrderBy(s => s.CopperArea.SquareMillimeters)];
         Settings = SettingEnumeration.Of(Bike, options.When);
-        States = [.. Settings.Select(StateOf).Where(s => s.Roles.Any(r => r != LoadRole.Dark)).DistinctBy(s => s.Signature(network))];
+        States = SizingState.Of(network, Settings);
+        FeedStates = FeedGraph.States(SettingGroups.Of(Bike, Settings));
         Ohms = [.. Bike.Runs.Select(r => Sizes.Select(s => s.Resistance(r.Length, Bike.WireTemperature).Ohms).ToArray())];
         Copper = [.. Bike.Runs.Select(r => Sizes.Select(s => s.CopperArea.SquareMillimeters * r.Length.Meters).ToArray())];
         Ratings = [.. Bike.Runs.Select(r => Sizes.Select(s => RatingOf(r, s).Current?.Amperes ?? double.NaN).ToArray())];
@@ -40,12 +44,15 @@ internal sealed class SizingProblem
     /// <summary>Allowed drop as a fraction of the source volts.</summary>
     public double Allowed { get; }
 
-    /// <summary>Thinnest first: rising in area, falling in resistance.</summary>
+    /// <summary>Smallest first.</summary>
     public ImmutableArray<WireSize> Sizes { get; }
 
     public ImmutableArray<Setting> Settings { get; }
 
     public ImmutableArray<SizingState> States { get; }
+
+    /// <summary>The states that differ in what fuses feed.</summary>
+    public ImmutableArray<FeedState> FeedStates { get; }
 
     /// <summary>Wire ohms by run and size.</summary>
     public double[][] Ohms { get; }
@@ -65,26 +72,25 @@ internal sealed class SizingProblem
     /// <summary>For each run the fitted size; −1 where it is not among the sizes.</summary>
     public int[] Fitted { get; }
 
-    public CurrentRating RatingOf(Run run, WireSize size) => CurrentRating.Calculate(size, Options.Fuses.WireAmbient, run.Bundle);
+    public CurrentRating RatingOf(Run run, WireSize size) => CurrentRating.Of(size, Options.Fuses.WireAmbient, run.Bundle);
 
     public double FuseAmperes(int run) => FuseOf[run] is { } fuse ? FuseJudge.ContinuousAmperes(fuse, Options.Fuses) : 0;
 
     public bool IsStrongEnough(int size) => Sizes[size].CopperArea.SquareMillimeters >= Options.MinimumArea.SquareMillimeters - 1e-9;
 
     /// <summary>Whether a size holds the fuse that feeds a run; a size without a published rating never does.</summary>
-    public bool MeetsFuse(int run, int size) => Ratings[run][size] >= FuseAmperes(run) - AmpereTolerance;
+    public bool HoldsFuse(int run, int size) => Ratings[run][size] >= FuseAmperes(run) - AmpereTolerance;
 
-    public double CopperOf(int[] sizes) => sizes.Select((s, i) => Copper[i][s]).Sum();
+    public double CopperOf(int[] sizes)
+    {
+        double sum = 0;
+        for (int i = 0; i < sizes.Length; i++)
+            sum += Copper[i][sizes[i]];
+        return sum;
+    }
 
     /// <summary>The bike with other wires.</summary>
     public Bike With(int[] sizes) => Bike with { Runs = [.. Bike.Runs.Select((r, i) => r with { Wire = Sizes[sizes[i]] })] };
-
-    /// <summary>Current of a load of its quantity at some volts, without sign.</summary>
-    public double Amperes(int lamp, double volts)
-    {
-        FittedLamp fitted = Bike.Lamps[lamp];
-        return Math.Abs(fitted.Specification.At(volts).CurrentAmperes) * fitted.Quantity;
-    }
 
     private static ImmutableArray<WireSize> Family(Bike bike, WireSizingOptions options)
     {
@@ -99,19 +105,12 @@ internal sealed class SizingProblem
         return family == WireConstruction.MetricCable || includeOddGauges ? all : [.. all.Where((_, i) => i % 2 == (AmericanWireGauge.Thinnest % 2))];
     }
 
-    private SizingState StateOf(Setting setting)
-    {
-        Cancellation.ThrowIfCancellationRequested();
-        return SizingState.Of(Network, setting);
-    }
-
     private Fuse?[] FeedingFuses()
     {
-        var graph = new DownstreamGraph(Bike);
-        ImmutableArray<FeedState> states = DownstreamGraph.States(SettingGroups.Of(Bike, Settings));
+        var graph = new FeedGraph(Bike);
         var found = new Fuse?[Bike.Runs.Length];
         for (int i = 0; i < Bike.Fuses.Length; i++)
-            foreach (int run in FuseScope.Of(graph, i, states, Cancellation).Runs.Keys)
+            foreach (int run in FuseScope.Of(graph, i, FeedStates, Cancellation).Runs.Keys)
                 if (found[run] is not { } known || FuseJudge.ContinuousAmperes(Bike.Fuses[i], Options.Fuses) > FuseJudge.ContinuousAmperes(known, Options.Fuses))
                     found[run] = Bike.Fuses[i];
 
@@ -121,7 +120,7 @@ internal sealed class SizingProblem
     private int ThinnestFor(int run)
     {
         int size = Sizes.Length;
-        while (size > 0 && IsStrongEnough(size - 1) && MeetsFuse(run, size - 1))
+        while (size > 0 && IsStrongEnough(size - 1) && HoldsFuse(run, size - 1))
             size--;
         return size;
     }

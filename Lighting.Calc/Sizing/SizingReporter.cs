@@ -1,11 +1,15 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Lighting.Calc.Conductors;
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
+using Lighting.Calc.Network;
 using UnitsNet;
 
-namespace Lighting.Calc;
+namespace Lighting.Calc.WireSizing;
 
-/// <summary>Puts a finished search into words and numbers; every number is of a cold solution of the harness, not of the search.</summary>
-internal sealed class SizingReporter(SizingProblem problem, SizingSearch search)
+/// <summary>Puts the sizes found into words and numbers; every number is of a cold solution of the harness, not of the search.</summary>
+internal sealed class SizingReporter(SizingProblem problem, int[]? found)
 {
     private readonly Bike _bike = problem.Bike;
     private readonly SizingTrial _trial = new(problem);
@@ -13,12 +17,12 @@ internal sealed class SizingReporter(SizingProblem problem, SizingSearch search)
 
     public WireSizingResult Report()
     {
-        Bike? sized = search.Best is { } best ? problem.With(best) : null;
+        Bike? sized = found is null ? null : problem.With(found);
         SizedPoints fitted = SizedPoints.Of(problem, problem.Network);
         SizedPoints? chosen = sized is null ? null : SizedPoints.Of(problem, new HarnessNetwork(sized));
         if (chosen is not null)
             Verify(chosen);
-        ImmutableArray<RunSizing> runs = search.Best is { } sizes ? [.. Enumerable.Range(0, sizes.Length).Select(i => RunOf(i, sizes, chosen!))] : [];
+        ImmutableArray<RunSizing> runs = found is null ? [] : [.. Enumerable.Range(0, found.Length).Select(i => RunOf(i, found, chosen!))];
         return new WireSizingResult
         {
             Sizes = problem.Sizes,
@@ -34,11 +38,8 @@ internal sealed class SizingReporter(SizingProblem problem, SizingSearch search)
                 SettingChosen = chosen?.WorstDrop(i)?.Point.Setting,
             })],
             CopperFitted = FittedCopper,
-            CopperChosen = search.Best is { } b ? Volume.FromCubicCentimeters(problem.CopperOf(b)) : null,
-            LeastCopper = double.IsFinite(search.LeastCopper) && !(search.IsFinished && search.Best is null) ? Volume.FromCubicCentimeters(search.LeastCopper) : null,
-            IsProven = search.IsFinished,
-            Branches = search.Branches,
-            Explanation = search.Best is null ? new InfeasibleExplainer(problem, search.IsFinished, _shorts).Explain() : Explain(),
+            CopperChosen = found is null ? null : Volume.FromCubicCentimeters(problem.CopperOf(found)),
+            Explanation = found is null ? new InfeasibleExplainer(problem, _shorts).Explain() : Explain(problem.CopperOf(found), FittedCopper.CubicCentimeters),
             Findings = new FittedReview(problem, fitted, _shorts, runs).Findings(),
             Sized = sized,
         };
@@ -46,14 +47,10 @@ internal sealed class SizingReporter(SizingProblem problem, SizingSearch search)
 
     private Volume FittedCopper => Volume.FromCubicCentimeters(_bike.Runs.Sum(r => r.Wire.CopperArea.SquareMillimeters * r.Length.Meters));
 
-    private string Explain()
+    private static string Explain(double copper, double fitted)
     {
-        double copper = problem.CopperOf(search.Best!), fitted = FittedCopper.CubicCentimeters;
         string against = copper < fitted - 1e-9 ? $"{N(fitted - copper)} cm³ less than as fitted" : copper > fitted + 1e-9 ? $"{N(copper - fitted)} cm³ more than as fitted" : "as much as fitted";
-        string proof = search.IsFinished
-            ? "no choice of listed sizes needs less"
-            : $"the best of {search.Branches} branches{(search.Unsolved > 0 ? $", {search.Unsolved} trials without an operating point passed over" : "")}; no choice needs less than {N(search.LeastCopper)} cm³";
-        return $"{N(copper)} cm³ of copper, {against}; {proof}";
+        return $"{N(copper)} cm³ of copper, {against}";
     }
 
     private void Verify(SizedPoints chosen)
@@ -66,10 +63,10 @@ internal sealed class SizingReporter(SizingProblem problem, SizingSearch search)
     private RunSizing RunOf(int run, int[] sizes, SizedPoints chosen)
     {
         Run fitted = _bike.Runs[run];
-        OperatingPoint worst = chosen.Points.MaxBy(p => Math.Abs(p.Runs[run].Current.Amperes)) ?? chosen.Idle;
+        OperatingPoint worst = chosen.Points.MaxBy(p => Math.Abs(p.Runs[run].Current.Amperes))!;
         RunState state = worst.Runs[run];
         WireSize wire = problem.Sizes[sizes[run]];
-        (SizingConstraint limit, int lamp, string text) = LimitOf(run, sizes);
+        (SizingLimit limit, int lamp, string text) = LimitOf(run, sizes);
         return new RunSizing
         {
             Run = fitted,
@@ -87,23 +84,23 @@ internal sealed class SizingReporter(SizingProblem problem, SizingSearch search)
         };
     }
 
-    private (SizingConstraint Limit, int Lamp, string Text) LimitOf(int run, int[] sizes)
+    private (SizingLimit Limit, int Lamp, string Text) LimitOf(int run, int[] sizes)
     {
         if (sizes[run] == 0)
-            return (SizingConstraint.SmallestListed, -1, $"{problem.Sizes[0]} is the thinnest listed");
+            return (SizingLimit.ThinnestListed, -1, $"{problem.Sizes[0]} is the thinnest listed");
         int thinner = sizes[run] - 1;
         WireSize wire = problem.Sizes[thinner];
         if (_bike.Runs[run].Length.Meters == 0)
-            return (SizingConstraint.None, -1, "it has no length and costs no copper");
+            return (SizingLimit.None, -1, "it has no length and costs no copper");
         if (!problem.IsStrongEnough(thinner))
-            return (SizingConstraint.Mechanical, -1, $"{wire} is thinner than the {N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength");
-        if (!problem.MeetsFuse(run, thinner))
+            return (SizingLimit.Mechanical, -1, $"{wire} is thinner than the {N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength");
+        if (!problem.HoldsFuse(run, thinner))
         {
             CurrentRating rating = problem.RatingOf(_bike.Runs[run], wire);
             string than = rating.Current is { } carries ? $"{wire} carries {N(carries.Amperes)} A" : $"whether {wire} carries it is not known: {rating.Explanation}";
             return problem.FuseOf[run] is { } fuse
-                ? (SizingConstraint.Fuse, -1, $"{than}; the fuse '{fuse.Name}' lets {N(problem.FuseAmperes(run))} A through")
-                : (SizingConstraint.Heat, -1, than);
+                ? (SizingLimit.Fuse, -1, $"{than}; the fuse '{fuse.Name}' lets {N(problem.FuseAmperes(run))} A through")
+                : (SizingLimit.Heat, -1, than);
         }
 
         int[] trial = [.. sizes];
@@ -112,15 +109,15 @@ internal sealed class SizingReporter(SizingProblem problem, SizingSearch search)
         {
             Setting setting = problem.States[failure.State].Setting;
             if (failure is { Lamp: < 0, Run: < 0 })
-                return (SizingConstraint.Drop, -1, $"with {wire} no operating point was found ({setting})");
+                return (SizingLimit.Drop, -1, $"with {wire} no operating point was found ({setting})");
             return failure.Lamp >= 0
-                ? (SizingConstraint.Drop, failure.Lamp, $"with {wire} the {_bike.Lamps[failure.Lamp].Lamp} would lose {N(100 * (problem.Allowed + failure.Excess))} % ({setting}), {N(100 * problem.Allowed)} % allowed")
-                : (SizingConstraint.Heat, -1, $"with {wire} the run '{_bike.Runs[failure.Run].Name}' would carry {N(100 * failure.Excess)} % more than its rating ({setting})");
+                ? (SizingLimit.Drop, failure.Lamp, $"with {wire} the {_bike.Lamps[failure.Lamp].Lamp} would lose {N(100 * (problem.Allowed + failure.Excess))} % ({setting}), {N(100 * problem.Allowed)} % allowed")
+                : (SizingLimit.Heat, -1, $"with {wire} the run '{_bike.Runs[failure.Run].Name}' would carry {N(100 * failure.Excess)} % more than its rating ({setting})");
         }
 
-        return _shorts.Failures(trial).FirstOrDefault() is { } uncleared
-            ? (SizingConstraint.Short, -1, $"with {wire} a dead short at the end of '{uncleared.Clearing.Run.Name}' draws {N(uncleared.Clearing.ProspectiveCurrent!.Value.Amperes)} A: the fuse '{uncleared.Fuse.Name}' {uncleared.Clearing.Opening!.Explanation}")
-            : (SizingConstraint.None, -1, $"{wire} would do as well: the search stopped before it was done");
+        foreach ((RunClearing clearing, Fuse fuse) in _shorts.Failures(trial))
+            return (SizingLimit.Short, -1, $"with {wire} a dead short at the end of '{clearing.Run.Name}' draws {N(clearing.ProspectiveCurrent!.Value.Amperes)} A: the fuse '{fuse.Name}' {clearing.Opening!.Explanation}");
+        return (SizingLimit.None, -1, $"{wire} would do as well");
     }
 
     internal static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);

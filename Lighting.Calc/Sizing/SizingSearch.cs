@@ -1,301 +1,144 @@
 namespace Lighting.Calc;
 
-/// <summary>Branch and bound over the sizes of all runs together.</summary>
+/// <summary>Sizes for all runs together that hold every limit with little copper.</summary>
 /// <remarks>
-/// A branch is a range of sizes for every run. It is cut off when the linear conditions that every good choice meets leave
-/// nothing of it, or when no choice of it can need less copper than the best known. The first corner of it, every
-/// run at its thinnest, needs the least copper of it: when the network solution shows that corner to be good the
-/// branch is done; if not, it is divided. No choice counts as good that was not solved exactly, and none is cut off by anything
-/// but a bound, so a search that ends has proven its best, also where thicker wire dims another lamp.
-/// A. H. Land and A. G. Doig, "An automatic method of solving discrete programming problems", 1960.
+/// Two starts: the smallest sizes that strength and fuses allow, where, while a limit is exceeded, that run is made one size
+/// larger that takes most off the excess for its copper; and the largest sizes. From each, exchanges as long as they save
+/// copper: runs smaller, alone or with others larger. Every choice is judged by the solved network and the fuses' own check;
+/// nothing shows that no other choice needs less.
 /// </remarks>
 internal sealed class SizingSearch
 {
-    /// <summary>What reckoning the bounds afresh costs, in branches.</summary>
-    private const int BranchesPerRelaxation = 50;
-    private const int FirstPriceSteps = 600;
-    private const int PriceSteps = 120;
     private const double RelativeTie = 1e-9;
+
+    /// <summary>By how many sizes an exchange changes a run at most.</summary>
+    private const int Reach = 2;
     private readonly SizingProblem _problem;
     private readonly SizingTrial _trial;
     private readonly ShortCheck _shorts;
-    private readonly DropBounds _bounds;
-    private readonly List<DropRow> _shortRows = [];
-    private readonly List<int[]> _uncleared = [];
-    private readonly CancellationToken _cancellation;
-    private double _best = double.PositiveInfinity;
-    private bool _shortsMatter = true;
+    private readonly int[] _runs;
+    private readonly int _largest;
+    private bool _shortsMatter;
 
-    public SizingSearch(SizingProblem problem, CancellationToken cancellation)
+    public SizingSearch(SizingProblem problem)
     {
         _problem = problem;
-        _cancellation = cancellation;
         _trial = new SizingTrial(problem);
         _shorts = new ShortCheck(problem);
-        _bounds = new DropBounds(problem);
+        _largest = problem.Sizes.Length - 1;
+        // By name, so that the order of the list does not decide between equals.
+        _runs = [.. Enumerable.Range(0, problem.Bike.Runs.Length).Where(HasLength).OrderBy(i => problem.Bike.Runs[i].Name, StringComparer.Ordinal)];
     }
 
-    /// <summary>The best choice; null when none was found.</summary>
-    public int[]? Best { get; private set; }
-
-    public int Branches { get; private set; }
-
-    /// <summary>How many trials were passed over because no operating point was found for them.</summary>
-    public int Unsolved => _trial.Unsolved;
-
-    /// <summary>Whether the search came to its end.</summary>
-    public bool IsFinished { get; private set; }
-
-    /// <summary>No good choice needs less, in mm²·m.</summary>
-    public double LeastCopper { get; private set; }
-
-    public void Run()
+    /// <summary>The sizes; null when none were found.</summary>
+    public int[]? Find()
     {
-        int[] low = [.. _problem.Thinnest], high = [.. low.Select(_ => _problem.Sizes.Length - 1)];
-        if (low.Where((s, i) => s > high[i]).Any())
-        {
-            IsFinished = true;
-            return;
-        }
-
-        _cancellation.ThrowIfCancellationRequested();
-        SettleRunsWithoutLength(low, high);
-        _shortsMatter = _shorts.Failures(low).Any();
-        Offer(high);
-        for (int round = 0; round < 2; round++)
-            if (!Tighten(low, high))
-            {
-                IsFinished = true;
-                return;
-            }
-
-        Relaxation relaxation = Relax(low, high, FirstPriceSteps);
-        FirstGuess(relaxation, low, high);
-        if (relaxation.Narrow([.. low], [.. high]))
-            relaxation.FindPrices(low, high, _best, FirstPriceSteps);
-        LeastCopper = relaxation.Bound(low, high);
-        IsFinished = true;
-        Branch(low, high, relaxation, null);
-        // A trial without a solution was passed over, not shown to be bad.
-        IsFinished &= _trial.Unsolved == 0;
-        if (IsFinished)
-            LeastCopper = _best;
-        if (Best is not null)
-            FitRunsWithoutLength(Best);
-    }
-
-    /// <summary>Whether a choice holds every limit, by the network solution and the fuses' own check.</summary>
-    public bool IsGood(int[] sizes)
-    {
-        for (int i = 0; i < sizes.Length; i++)
-            if (sizes[i] < _problem.Thinnest[i])
-                return false;
-        if (_trial.FirstFailure(sizes) is not null)
-            return false;
-        return !_shortsMatter || ShortsClear(sizes);
-    }
-
-    private bool ShortsClear(int[] sizes)
-    {
-        bool clear = true;
-        foreach (UnclearedShort failure in _shorts.Failures(sizes))
-        {
-            clear = false;
-            if (_shorts.Condition(failure, sizes) is { } row)
-                _shortRows.Add(row);
-            else
-                _uncleared.Add([.. sizes]);
-        }
-
-        return clear;
-    }
-
-    // Wire of no length costs nothing and loses nothing. Its rating alone counts: thickest while the others are sought ...
-    private void SettleRunsWithoutLength(int[] low, int[] high)
-    {
-        for (int i = 0; i < low.Length; i++)
-            if (HasNoLength(i))
-                low[i] = high[i];
-    }
-
-    // ... and then as fitted where that holds, or the thinnest that does.
-    private void FitRunsWithoutLength(int[] sizes)
-    {
-        for (int i = 0; i < sizes.Length; i++)
-        {
-            if (!HasNoLength(i))
-                continue;
-            foreach (int size in Enumerable.Range(0, _problem.Sizes.Length).OrderBy(s => s != _problem.Fitted[i]))
-            {
-                sizes[i] = size;
-                if (IsGood(sizes))
-                    break;
-            }
-        }
-    }
-
-    private bool HasNoLength(int run) => _problem.Bike.Runs[run].Length.Meters == 0;
-
-    private bool Tighten(int[] low, int[] high)
-    {
-        double[] currents = new double[low.Length];
-        List<DropRow> rows = _bounds.Rows(low, high, currents);
-        for (int i = 0; i < low.Length; i++)
-            while (_problem.Ratings[i][low[i]] < currents[i] - 1e-6)
-                if (++low[i] > high[i])
-                    return false;
-        return new Relaxation(_problem, rows).Narrow(low, high);
-    }
-
-    private Relaxation Relax(int[] low, int[] high, int steps)
-    {
-        List<DropRow> rows = _bounds.Rows(low, high, new double[low.Length]);
-        rows.AddRange(_shortRows);
-        var relaxation = new Relaxation(_problem, rows);
-        if (relaxation.Narrow([.. low], [.. high]))
-            relaxation.FindPrices(low, high, _best, steps);
-        return relaxation;
-    }
-
-    private Relaxation Afresh(int[] low, int[] high)
-    {
-        Branches += BranchesPerRelaxation;
-        _cancellation.ThrowIfCancellationRequested();
-        return Relax(low, high, PriceSteps);
-    }
-
-    private void Branch(int[] low, int[] high, Relaxation relaxation, int[]? failed)
-    {
-        if (Branches >= _problem.Options.MostBranches)
-        {
-            IsFinished = false;
-            return;
-        }
-
-        Branches++;
-        if (Branches % 32 == 0)
-            _cancellation.ThrowIfCancellationRequested();
-        if (!Narrow(low, high, relaxation))
-            return;
-        if ((failed is null || !low.AsSpan().SequenceEqual(failed)) && relaxation.Meets(low))
-        {
-            int shorts = _shortRows.Count;
-            if (Offer(low))
-                return;
-            for (int k = shorts; k < _shortRows.Count; k++)
-                relaxation.Add(_shortRows[k]);
-            failed = [.. low];
-        }
-
-        int run = Choose(low, high, relaxation);
-        if (run < 0)
-            return;
-        bool settlesLoop = Array.IndexOf(_bounds.LoopRuns, run) >= 0;
-        foreach (int size in Enumerable.Range(low[run], high[run] - low[run] + 1).OrderBy(s => relaxation.Priced[run][s]).ToArray())
-        {
-            int[] childLow = [.. low], childHigh = [.. high];
-            childLow[run] = childHigh[run] = size;
-            Branch(childLow, childHigh, settlesLoop ? Afresh(childLow, childHigh) : relaxation, failed);
-            if (!IsFinished)
-                return;
-        }
-    }
-
-    private bool Narrow(int[] low, int[] high, Relaxation relaxation)
-    {
-        double most = _best * (1 + RelativeTie);
-        for (bool again = true; again;)
-        {
-            if (!relaxation.Narrow(low, high) || _uncleared.Exists(bad => high.Zip(bad).All(p => p.First <= p.Second)))
-                return false;
-            double bound = relaxation.Bound(low, high), plain = 0;
-            for (int i = 0; i < low.Length; i++)
-                plain += _problem.Copper[i][low[i]];
-            if (Math.Max(bound, plain) > most)
-                return false;
-            again = false;
-            for (int i = 0; i < low.Length; i++)
-            {
-                double rest = bound - relaxation.Cheapest(i, low[i], high[i]), plainRest = plain - _problem.Copper[i][low[i]];
-                while (low[i] < high[i] && (rest + relaxation.Priced[i][high[i]] > most || plainRest + _problem.Copper[i][high[i]] > most))
-                {
-                    high[i]--;
-                    again = true;
-                }
-
-                while (low[i] < high[i] && rest + relaxation.Priced[i][low[i]] > most)
-                {
-                    low[i]++;
-                    again = true;
-                }
-            }
-        }
-
-        return true;
-    }
-
-    // Runs in loops first, since settling them sharpens the bounds; then the one whose sizes differ most in copper.
-    private int Choose(int[] low, int[] high, Relaxation relaxation)
-    {
-        foreach (int run in _bounds.LoopRuns)
-            if (low[run] < high[run])
-                return run;
-        int best = -1;
-        double most = -1;
-        for (int i = 0; i < low.Length; i++)
-        {
-            double spread = _problem.Copper[i][high[i]] - _problem.Copper[i][low[i]];
-            if (low[i] < high[i] && spread > most)
-                (best, most) = (i, spread);
-        }
-
+        if (_problem.Thinnest.Any(s => s > _largest))
+            return null;
+        // Wire of no length costs nothing and drops nothing; its rating alone counts.
+        int[] sizes = [.. _problem.Thinnest.Select((s, i) => HasLength(i) ? s : _largest)], largest = [.. sizes.Select(_ => _largest)];
+        _shortsMatter = _shorts.Failures(sizes).Any();
+        if (ShortOhms(largest) > 0)
+            return null;
+        int[][] starts = Enlarge(sizes, ShortOhms) && Enlarge(sizes, _trial.Excess) ? [sizes, largest] : [largest];
+        int[]? best = starts.Where(Holds).Select(Exchange).Aggregate((int[]?)null, (best, next) => best is null ? next : Better(best, [next]).FirstOrDefault(best));
+        if (best is not null)
+            FitRunsWithoutLength(best);
         return best;
     }
 
-    // Thickens from the cheapest priced sizes until good, then thins where it stays good.
-    private void FirstGuess(Relaxation relaxation, int[] low, int[] high)
+    private int[] Exchange(int[] sizes)
     {
-        int[] sizes = [.. Enumerable.Range(0, low.Length).Select(i => Enumerable.Range(low[i], high[i] - low[i] + 1).MinBy(s => relaxation.Priced[i][s]))];
-        while (!IsGood(sizes))
-        {
-            int run = Enumerable.Range(0, sizes.Length).Where(i => sizes[i] < high[i]).OrderBy(i => relaxation.Priced[i][sizes[i] + 1] - relaxation.Priced[i][sizes[i]]).FirstOrDefault(-1);
-            if (run < 0)
-                return;
-            sizes[run]++;
-        }
-
-        for (bool again = true; again;)
-        {
-            again = false;
-            foreach (int run in Enumerable.Range(0, sizes.Length).Where(i => sizes[i] > low[i]).OrderByDescending(i => _problem.Copper[i][sizes[i]] - _problem.Copper[i][sizes[i] - 1]).ToArray())
-            {
-                sizes[run]--;
-                if (IsGood(sizes))
-                    again = true;
-                else
-                    sizes[run]++;
-            }
-        }
-
-        Offer(sizes);
+        // Triples are many: they are tried where no pair is left, and by one size where each needs the fuses' check.
+        while ((Pairs(sizes).FirstOrDefault(Holds) ?? Triples(sizes, _shortsMatter ? 1 : Reach).FirstOrDefault(Holds) ?? OneForMany(sizes)) is { } better)
+            sizes = better;
+        return sizes;
     }
 
-    // Takes a choice as the best when it is good and needs less copper, or as much and fewer different sizes, or fewer changed ones.
-    private bool Offer(int[] sizes)
+    // Resistance of all dead shorts that are not cleared in time.
+    private double ShortOhms(int[] sizes) => _shortsMatter ? _shorts.Failures(sizes).Sum(f => f.Clearing.LoopResistance.Ohms) : 0;
+
+    private bool Holds(int[] sizes)
     {
-        if (!IsGood(sizes))
-            return false;
-        double copper = _problem.CopperOf(sizes);
-        bool tie = Best is not null && Math.Abs(copper - _best) <= _best * RelativeTie;
-        if (Best is null || (tie ? TieOrder(sizes).CompareTo(TieOrder(Best)) < 0 : copper < _best))
+        _problem.Cancellation.ThrowIfCancellationRequested();
+        return _trial.Holds(sizes) && (!_shortsMatter || !_shorts.Failures(sizes).Any());
+    }
+
+    private bool Enlarge(int[] sizes, Func<int[], double> excessOf)
+    {
+        for (double excess = excessOf(sizes); excess > 0; excess = excessOf(sizes))
         {
-            Best = [.. sizes];
-            _best = tie ? Math.Min(_best, copper) : copper;
+            _problem.Cancellation.ThrowIfCancellationRequested();
+            int best = -1;
+            double most = 0;
+            foreach (int run in _runs.Where(r => sizes[r] < _largest))
+            {
+                int[] trial = With(sizes, run, sizes[run] + 1);
+                double gain = (excess - excessOf(trial)) / (_problem.Copper[run][trial[run]] - _problem.Copper[run][sizes[run]]);
+                if (gain > most)
+                    (best, most) = (run, gain);
+            }
+
+            if (best < 0)
+                return false;
+            sizes[best]++;
         }
 
         return true;
     }
 
-    private (int Different, int Changed) TieOrder(int[] sizes) =>
-        (sizes.Where((_, i) => !HasNoLength(i)).Distinct().Count(), sizes.Where((s, i) => s != _problem.Fitted[i] && !HasNoLength(i)).Count());
+    // One run smaller, alone or with another one larger.
+    private IEnumerable<int[]> Pairs(int[] sizes) => Better(sizes, Smaller(sizes, sizes, Reach).SelectMany(c => Larger(c, sizes, Reach).Prepend(c)));
+
+    // Two runs smaller and one larger, or one smaller and two larger.
+    private IEnumerable<int[]> Triples(int[] sizes, int reach) => Better(
+        sizes,
+        Smaller(sizes, sizes, reach).SelectMany(c => Larger(c, sizes, reach)).SelectMany(c => Smaller(c, sizes, reach).Concat(Larger(c, sizes, reach))));
+
+    // One run larger, and all others smaller as far as that allows.
+    private int[]? OneForMany(int[] sizes) => Better(sizes, Larger(sizes, sizes, Reach).Select(c => Thinned(c, _runs.First(r => c[r] > sizes[r])))).FirstOrDefault();
+
+    private int[] Thinned(int[] sizes, int kept)
+    {
+        while (Better(sizes, Smaller(sizes, sizes, 1)).FirstOrDefault(c => c[kept] == sizes[kept] && Holds(c)) is { } smaller)
+            sizes = smaller;
+        return sizes;
+    }
+
+    // A choice with one run more changed from some sizes.
+    private IEnumerable<int[]> Smaller(int[] choice, int[] sizes, int reach) => _runs.Where(r => choice[r] == sizes[r])
+        .SelectMany(r => Enumerable.Range(1, Math.Min(reach, sizes[r] - _problem.Thinnest[r])).Select(by => With(choice, r, sizes[r] - by)));
+
+    private IEnumerable<int[]> Larger(int[] choice, int[] sizes, int reach) => _runs.Where(r => choice[r] == sizes[r])
+        .SelectMany(r => Enumerable.Range(1, Math.Min(reach, _largest - sizes[r])).Select(by => With(choice, r, sizes[r] + by)));
+
+    // Those that need less copper, or as much in a better order; least copper first.
+    private IEnumerable<int[]> Better(int[] sizes, IEnumerable<int[]> choices)
+    {
+        double known = _problem.CopperOf(sizes);
+        return choices.Select(c => (Choice: c, Copper: _problem.CopperOf(c)))
+            .Where(c => Math.Abs(c.Copper - known) <= known * RelativeTie ? Order(c.Choice).CompareTo(Order(sizes)) < 0 : c.Copper < known)
+            .OrderBy(c => c.Copper).Select(c => c.Choice);
+    }
+
+    // Of equal copper fewer different sizes are better, then fewer changed runs.
+    private (int Different, int Changed) Order(int[] sizes) =>
+        (_runs.Select(r => sizes[r]).Distinct().Count(), _runs.Count(r => sizes[r] != _problem.Fitted[r]));
+
+    // As fitted where that holds, or the smallest that does.
+    private void FitRunsWithoutLength(int[] sizes)
+    {
+        foreach (int run in Enumerable.Range(0, sizes.Length).Except(_runs))
+            sizes[run] = Enumerable.Range(0, _problem.Sizes.Length).OrderBy(s => s != _problem.Fitted[run])
+                .First(s => s >= _problem.Thinnest[run] && Holds(With(sizes, run, s)));
+    }
+
+    private bool HasLength(int run) => _problem.Bike.Runs[run].Length.Meters > 0;
+
+    private static int[] With(int[] sizes, int run, int size)
+    {
+        int[] changed = [.. sizes];
+        changed[run] = size;
+        return changed;
+    }
 }

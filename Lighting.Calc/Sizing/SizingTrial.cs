@@ -1,7 +1,7 @@
 
 namespace Lighting.Calc;
 
-/// <summary>Solves the harness with trial sizes in every distinct state and tells whether drops and currents hold.</summary>
+/// <summary>Solves the harness with trial sizes in every distinct state and finds the drops and currents that exceed their limits.</summary>
 /// <remarks>One solver a state, kept warm; the state that failed last is tried first.</remarks>
 internal sealed class SizingTrial
 {
@@ -18,59 +18,54 @@ internal sealed class SizingTrial
         _order = [.. Enumerable.Range(0, problem.States.Length)];
     }
 
-    /// <summary>The failure that is worst with some sizes in the first state that has one; null when every lamp and run holds.</summary>
-    public TrialFailure? FirstFailure(int[] sizes)
+    /// <summary>Whether every lamp and run holds with some sizes.</summary>
+    public bool Holds(int[] sizes)
     {
         for (int i = 0; i < _order.Count; i++)
         {
             int state = _order[i];
-            if (FailureIn(state, sizes) is not { } failure)
+            if (!FailuresIn(state, sizes).Any())
                 continue;
             _order.RemoveAt(i);
             _order.Insert(0, state);
-            return failure;
+            return false;
         }
 
-        return null;
+        return true;
     }
 
-    /// <summary>The failure that is worst over all states.</summary>
-    public TrialFailure? WorstFailure(int[] sizes) =>
-        Enumerable.Range(0, _solvers.Length).Select(s => FailureIn(s, sizes)).Where(f => f is not null).MaxBy(f => f!.Excess);
+    /// <summary>By how much limits are exceeded: of each lamp and run in its worst state, added up; infinite where no operating point was found.</summary>
+    public double Excess(int[] sizes) => Failures(sizes).GroupBy(f => (f.Lamp, f.Run), f => f.Excess).Sum(g => g.Max());
 
-    /// <summary>How many trials had a state for which no operating point was found; they never count as good.</summary>
-    public int Unsolved { get; private set; }
+    /// <summary>The failure that is worst over all states; null when every lamp and run holds.</summary>
+    public TrialFailure? WorstFailure(int[] sizes) => Failures(sizes).MaxBy(f => f.Excess);
 
-    private TrialFailure? FailureIn(int state, int[] sizes)
+    private IEnumerable<TrialFailure> Failures(int[] sizes) => Enumerable.Range(0, _solvers.Length).SelectMany(s => FailuresIn(s, sizes));
+
+    private IEnumerable<TrialFailure> FailuresIn(int state, int[] sizes)
     {
         if (Solved(state, sizes) is not { } solver)
         {
-            Unsolved++;
-            return new TrialFailure(state, Lamp: -1, Run: -1, double.PositiveInfinity);
+            yield return new TrialFailure(state, Lamp: -1, Run: -1, double.PositiveInfinity);
+            yield break;
         }
 
-        Bike bike = _problem.Bike;
-        double sign = bike.Earth == Earth.Negative ? 1 : -1;
+        double sign = _problem.Bike.Earth == Earth.Negative ? 1 : -1;
         double battery = _problem.SupplyVolts - solver.NodeVolts(_problem.Network.PlusNode);
         double least = _problem.SupplyVolts * (1 - _problem.Allowed) - (_problem.Options.CountBatteryDrop ? 0 : battery);
-        TrialFailure? worst = null;
-        LoadRole[] roles = _problem.States[state].Roles;
-        for (int i = 0; i < roles.Length; i++)
+        for (int i = 0; i < _problem.Bike.Lamps.Length; i++)
         {
             double shortOf = least - sign * solver.LoadVolts(_problem.Network.Loads[i]);
-            if (roles[i] == LoadRole.Driven && shortOf > SizingProblem.VoltTolerance && !(shortOf / _problem.SupplyVolts <= worst?.Excess))
-                worst = new TrialFailure(state, Lamp: i, Run: -1, shortOf / _problem.SupplyVolts);
+            if (_problem.States[state].IsLimited[i] && shortOf > SizingProblem.VoltTolerance)
+                yield return new TrialFailure(state, Lamp: i, Run: -1, shortOf / _problem.SupplyVolts);
         }
 
         for (int i = 0; i < sizes.Length; i++)
         {
-            double rating = _problem.Ratings[i][sizes[i]], amperes = Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[i]));
-            double excess = amperes - rating;
-            if (!(excess <= SizingProblem.AmpereTolerance) && !(excess / rating <= worst?.Excess))
-                worst = new TrialFailure(state, Lamp: -1, Run: i, double.IsNaN(rating) ? double.PositiveInfinity : excess / rating);
+            double rating = _problem.Ratings[i][sizes[i]], excess = Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[i])) - rating;
+            if (!(excess <= SizingProblem.AmpereTolerance))
+                yield return new TrialFailure(state, Lamp: -1, Run: i, double.IsNaN(rating) ? double.PositiveInfinity : excess / rating);
         }
-
-        return worst;
     }
 
     private CircuitSolver? Solved(int state, int[] sizes)

@@ -1,6 +1,10 @@
+using System.Collections.Immutable;
+using Lighting.Calc.Conductors;
+using Lighting.Calc.Fuses;
+using Lighting.Calc.Harness;
 using UnitsNet;
 
-namespace Lighting.Calc;
+namespace Lighting.Calc.WireSizing;
 
 /// <summary>By what the wires of a harness are chosen.</summary>
 public sealed record WireSizingOptions
@@ -10,6 +14,9 @@ public sealed record WireSizingOptions
 
     /// <summary>Whether odd gauges (15, 17 ...) may be chosen. 33 CFR 183.425 and AC 43.13-1B list the even ones, which are the ones sold.</summary>
     public bool IncludeOddGauges { get; init; }
+
+    /// <summary>The only sizes to choose from, such as those in stock; empty, the default, takes all of the family.</summary>
+    public ImmutableArray<WireSize> Stock { get; init; } = [];
 
     /// <summary>Least copper area of any run, for strength; zero or more. Default zero: no such limit.</summary>
     public Area MinimumArea { get; init; } = Area.Zero;
@@ -31,10 +38,4 @@ public sealed record WireSizingOptions
 
     /// <summary>By what fuses are judged; its air round the wires sets the current ratings.</summary>
     public FuseOptions Fuses { get; init; } = new();
-
-    /// <summary>
-    /// How many branches the search may look at, 1 or more, before it stops with the best found; one at which bounds are reckoned
-    /// afresh (a wire in a loop) counts as 51. Default 100,000: some seconds.
-    /// </summary>
-    public int MostBranches { get; init; } = 100_000;
 }

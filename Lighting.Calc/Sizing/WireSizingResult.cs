@@ -3,10 +3,10 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The wires chosen for a whole harness, or why no listed size does it.</summary>
+/// <summary>The wires chosen for a whole harness, or why none were found.</summary>
 public sealed record WireSizingResult
 {
-    /// <summary>The sizes that were chosen from, thinnest first.</summary>
+    /// <summary>The sizes that were chosen from, smallest first.</summary>
     public required ImmutableArray<WireSize> Sizes { get; init; }
 
     /// <summary>The allowed drop, as a share of the source volts.</summary>
@@ -18,7 +18,7 @@ public sealed record WireSizingResult
     /// <summary>Whether a choice that holds every limit was found.</summary>
     public bool IsFeasible => !Runs.IsEmpty;
 
-    /// <summary>The runs with the size chosen for each, in the order of the list; empty when none does it.</summary>
+    /// <summary>The runs with the size chosen for each, in the order of the list; empty when none was found.</summary>
     public required ImmutableArray<RunSizing> Runs { get; init; }
 
     /// <summary>The lamps, in the order of the list.</summary>
@@ -27,24 +27,15 @@ public sealed record WireSizingResult
     /// <summary>Copper of the wires as fitted: the sum of area × length.</summary>
     public required Volume CopperFitted { get; init; }
 
-    /// <summary>Copper of the wires as chosen; null when none does it.</summary>
+    /// <summary>Copper of the wires as chosen; null when none was found.</summary>
     public required Volume? CopperChosen { get; init; }
 
-    /// <summary>No choice that holds every limit needs less copper than this; null where there is no such choice.</summary>
-    public required Volume? LeastCopper { get; init; }
-
-    /// <summary>Whether it is proven that no choice needs less copper or, when none does it, that there is none.</summary>
-    public required bool IsProven { get; init; }
-
-    /// <summary>How many branches the search looked at, as <see cref="WireSizingOptions.MostBranches"/> counts them.</summary>
-    public required int Branches { get; init; }
-
-    /// <summary>The outcome in words; when no listed size does it, what fails with the thickest and by how much.</summary>
+    /// <summary>The outcome in words; when no choice was found, what fails with the thickest and by how much.</summary>
     public required string Explanation { get; init; }
 
     /// <summary>What was found, such as fitted wires that are too thin.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
 
-    /// <summary>The bike with the chosen wires; null when none does it.</summary>
+    /// <summary>The bike with the chosen wires; null when none was found.</summary>
     public required Bike? Sized { get; init; }
 }
