@@ -1,9 +1,3 @@
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Lamps;
-using Lighting.Calc.Network;
-using Lighting.Calc.WireSizing;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.WireSizing;
@@ -50,8 +44,8 @@ public sealed class OptimalityTests(ITestOutputHelper output)
             }
 
             loops += HasLoop(bike) ? 1 : 0;
-            drop += actual.Runs.Any(r => r.Limit == SizingLimit.Drop) ? 1 : 0;
-            shorts += actual.Runs.Any(r => r.Limit == SizingLimit.Short) ? 1 : 0;
+            drop += actual.Runs.Any(r => r.Limit == SizingConstraint.Drop) ? 1 : 0;
+            shorts += actual.Runs.Any(r => r.Limit == SizingConstraint.Short) ? 1 : 0;
             drivers += bike.Lamps.Any(l => l.Specification.Type == LampType.Led) ? 1 : 0;
         }
 
@@ -71,7 +65,7 @@ public sealed class OptimalityTests(ITestOutputHelper output)
             if (Compare(RandomHarness.Ring(random), Options(16), $"harness {n}") is not var (actual, expected))
                 continue;
             over.Add(Over(actual, expected));
-            drop += actual.Runs.Any(r => r.Limit == SizingLimit.Drop) ? 1 : 0;
+            drop += actual.Runs.Any(r => r.Limit == SizingConstraint.Drop) ? 1 : 0;
         }
 
         output.WriteLine($"{over.Count} solved, {over.Count(o => o <= Tie)} with the least copper, worst {over.Max():P2} over");
@@ -86,7 +80,7 @@ public sealed class OptimalityTests(ITestOutputHelper output)
     private static (WireSizingResult Actual, ExhaustiveSizing.Answer Expected)? Compare(Bike bike, WireSizingOptions options, string name)
     {
         ExhaustiveSizing.Answer? expected = ExhaustiveSizing.Of(bike, options, [.. Enumerable.Range(0, 8).Select(i => AmericanWireGauge.Solid(18 - 2 * i))]);
-        WireSizingResult actual = HarnessSizing.Of(new HarnessNetwork(bike), options, TestContext.Current.CancellationToken);
+        WireSizingResult actual = HarnessSizing.Size(new HarnessNetwork(bike), options, TestContext.Current.CancellationToken);
         Assert.True(actual.IsFeasible == (expected is not null), $"{name}: {actual.Explanation}");
         if (expected is null)
             return null;

@@ -1,8 +1,5 @@
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
-namespace Lighting.Calc.WireSizing;
+namespace Lighting.Calc;
 
 /// <summary>The wires of a whole harness: sizes that hold every limit with little copper.</summary>
 /// <remarks>
@@ -10,7 +7,7 @@ namespace Lighting.Calc.WireSizing;
 /// no lamp that the contacts join to both terminals loses more than the allowed share of the source volts (feed, joints,
 /// switches, fuses, return and, unless told otherwise, the battery); every run's current rating is at least its
 /// steady current and the rating of any fuse that feeds it; every dead short opens its fuse in time, as
-/// <see cref="Fuses.FuseCheck"/> judges it; and no run is thinner than the builder wants. Of choices of equal copper the
+/// <see cref="Calc.FuseCheck"/> judges it; and no run is thinner than the builder wants. Of choices of equal copper the
 /// one of fewest different sizes is taken, then the one that changes fewest runs. Loads of every kind in the list count as lamps.
 /// The choice is checked in the network itself, since the rule "thicker is brighter" is not quite true: a thicker wire to one
 /// lamp lets it draw more, which dims another on the same feed a little.
@@ -26,7 +23,7 @@ public static class HarnessSizing
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">The battery is shorted in a setting, or no solution was found for the wires as fitted or as chosen.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
-    public static WireSizingResult Of(HarnessNetwork network, WireSizingOptions? options = null, CancellationToken cancellation = default)
+    public static WireSizingResult Size(HarnessNetwork network, WireSizingOptions? options = null, CancellationToken cancellation = default)
     {
         options ??= new WireSizingOptions();
         Check(network.Bike, options);

@@ -1,8 +1,5 @@
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
-namespace Lighting.Calc.WireSizing;
+namespace Lighting.Calc;
 
 /// <summary>Whether every dead short is cleared in time with trial sizes, by the criterion of the fuses' own check.</summary>
 internal sealed class ShortCheck(SizingProblem problem)
@@ -10,16 +7,16 @@ internal sealed class ShortCheck(SizingProblem problem)
     private readonly OperatingPoint[] _anyPoint = [problem.Network.CreateSolver().Solve(problem.Settings[0])];
 
     /// <summary>The shorts that are not shown to clear, each with its fuse.</summary>
-    public IEnumerable<(RunClearing Clearing, Fuse Fuse)> Failures(int[] sizes) => Failures(problem.With(sizes));
+    public IEnumerable<(ShortCircuitCheck Clearing, Fuse Fuse)> Failures(int[] sizes) => Failures(problem.With(sizes));
 
     /// <summary>The same for the bike with any wires.</summary>
-    public IEnumerable<(RunClearing Clearing, Fuse Fuse)> Failures(Bike bike)
+    public IEnumerable<(ShortCircuitCheck Clearing, Fuse Fuse)> Failures(Bike bike)
     {
-        var graph = new FeedGraph(bike);
+        var graph = new DownstreamGraph(bike);
         for (int i = 0; i < bike.Fuses.Length; i++)
         {
             var judge = new FuseJudge(graph, bike.Fuses[i], FuseScope.Of(graph, i, problem.FeedStates, problem.Cancellation), _anyPoint, problem.Options.Fuses);
-            foreach (RunClearing clearing in judge.ClearAll().Where(c => !c.Clears))
+            foreach (ShortCircuitCheck clearing in judge.ClearAll().Where(c => !c.Clears))
                 yield return (clearing, bike.Fuses[i]);
         }
     }

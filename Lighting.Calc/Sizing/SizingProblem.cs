@@ -1,10 +1,6 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 
-namespace Lighting.Calc.WireSizing;
+namespace Lighting.Calc;
 
 /// <summary>The numbers of one sizing in SI: for every run and size its resistance, copper and rating; the states; the limits.</summary>
 internal sealed class SizingProblem
@@ -21,8 +17,9 @@ internal sealed class SizingProblem
         Allowed = (options.AllowedDrop ?? Bike.AllowedDrop).DecimalFractions;
         Sizes = options.Stock.IsDefaultOrEmpty ? Family(Bike, options) : [.. options.Stock.Distinct().OrderBy(s => s.CopperArea.SquareMillimeters)];
         Settings = SettingEnumeration.Of(Bike, options.When);
-        States = SizingState.Of(network, Settings);
-        FeedStates = FeedGraph.States(SettingGroups.Of(Bike, Settings));
+        var groups = new SettingGroups(network.Graph, Settings);
+        States = SizingState.Of(groups);
+        FeedStates = DownstreamGraph.States(groups);
         Ohms = [.. Bike.Runs.Select(r => Sizes.Select(s => s.Resistance(r.Length, Bike.WireTemperature).Ohms).ToArray())];
         Copper = [.. Bike.Runs.Select(r => Sizes.Select(s => s.CopperArea.SquareMillimeters * r.Length.Meters).ToArray())];
         Ratings = [.. Bike.Runs.Select(r => Sizes.Select(s => RatingOf(r, s).Current?.Amperes ?? double.NaN).ToArray())];
@@ -72,14 +69,14 @@ internal sealed class SizingProblem
     /// <summary>For each run the fitted size; −1 where it is not among the sizes.</summary>
     public int[] Fitted { get; }
 
-    public CurrentRating RatingOf(Run run, WireSize size) => CurrentRating.Of(size, Options.Fuses.WireAmbient, run.Bundle);
+    public CurrentRating RatingOf(Run run, WireSize size) => CurrentRating.Calculate(size, Options.Fuses.WireAmbient, run.Bundle);
 
     public double FuseAmperes(int run) => FuseOf[run] is { } fuse ? FuseJudge.ContinuousAmperes(fuse, Options.Fuses) : 0;
 
     public bool IsStrongEnough(int size) => Sizes[size].CopperArea.SquareMillimeters >= Options.MinimumArea.SquareMillimeters - 1e-9;
 
     /// <summary>Whether a size holds the fuse that feeds a run; a size without a published rating never does.</summary>
-    public bool HoldsFuse(int run, int size) => Ratings[run][size] >= FuseAmperes(run) - AmpereTolerance;
+    public bool MeetsFuse(int run, int size) => Ratings[run][size] >= FuseAmperes(run) - AmpereTolerance;
 
     public double CopperOf(int[] sizes)
     {
@@ -107,7 +104,7 @@ internal sealed class SizingProblem
 
     private Fuse?[] FeedingFuses()
     {
-        var graph = new FeedGraph(Bike);
+        var graph = new DownstreamGraph(Bike);
         var found = new Fuse?[Bike.Runs.Length];
         for (int i = 0; i < Bike.Fuses.Length; i++)
             foreach (int run in FuseScope.Of(graph, i, FeedStates, Cancellation).Runs.Keys)
@@ -120,7 +117,7 @@ internal sealed class SizingProblem
     private int ThinnestFor(int run)
     {
         int size = Sizes.Length;
-        while (size > 0 && IsStrongEnough(size - 1) && HoldsFuse(run, size - 1))
+        while (size > 0 && IsStrongEnough(size - 1) && MeetsFuse(run, size - 1))
             size--;
         return size;
     }

@@ -1,12 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
-using Lighting.Calc.Network;
 using UnitsNet;
 
-namespace Lighting.Calc.WireSizing;
+namespace Lighting.Calc;
 
 /// <summary>Puts the sizes found into words and numbers; every number is of a cold solution of the harness, not of the search.</summary>
 internal sealed class SizingReporter(SizingProblem problem, int[]? found)
@@ -66,7 +62,7 @@ internal sealed class SizingReporter(SizingProblem problem, int[]? found)
         OperatingPoint worst = chosen.Points.MaxBy(p => Math.Abs(p.Runs[run].Current.Amperes))!;
         RunState state = worst.Runs[run];
         WireSize wire = problem.Sizes[sizes[run]];
-        (SizingLimit limit, int lamp, string text) = LimitOf(run, sizes);
+        (SizingConstraint limit, int lamp, string text) = LimitOf(run, sizes);
         return new RunSizing
         {
             Run = fitted,
@@ -84,23 +80,23 @@ internal sealed class SizingReporter(SizingProblem problem, int[]? found)
         };
     }
 
-    private (SizingLimit Limit, int Lamp, string Text) LimitOf(int run, int[] sizes)
+    private (SizingConstraint Limit, int Lamp, string Text) LimitOf(int run, int[] sizes)
     {
         if (sizes[run] == 0)
-            return (SizingLimit.ThinnestListed, -1, $"{problem.Sizes[0]} is the thinnest listed");
+            return (SizingConstraint.SmallestListed, -1, $"{problem.Sizes[0]} is the thinnest listed");
         int thinner = sizes[run] - 1;
         WireSize wire = problem.Sizes[thinner];
         if (_bike.Runs[run].Length.Meters == 0)
-            return (SizingLimit.None, -1, "it has no length and costs no copper");
+            return (SizingConstraint.None, -1, "it has no length and costs no copper");
         if (!problem.IsStrongEnough(thinner))
-            return (SizingLimit.Mechanical, -1, $"{wire} is thinner than the {N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength");
-        if (!problem.HoldsFuse(run, thinner))
+            return (SizingConstraint.Mechanical, -1, $"{wire} is thinner than the {N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength");
+        if (!problem.MeetsFuse(run, thinner))
         {
             CurrentRating rating = problem.RatingOf(_bike.Runs[run], wire);
             string than = rating.Current is { } carries ? $"{wire} carries {N(carries.Amperes)} A" : $"whether {wire} carries it is not known: {rating.Explanation}";
             return problem.FuseOf[run] is { } fuse
-                ? (SizingLimit.Fuse, -1, $"{than}; the fuse '{fuse.Name}' lets {N(problem.FuseAmperes(run))} A through")
-                : (SizingLimit.Heat, -1, than);
+                ? (SizingConstraint.Fuse, -1, $"{than}; the fuse '{fuse.Name}' lets {N(problem.FuseAmperes(run))} A through")
+                : (SizingConstraint.Heat, -1, than);
         }
 
         int[] trial = [.. sizes];
@@ -109,15 +105,15 @@ internal sealed class SizingReporter(SizingProblem problem, int[]? found)
         {
             Setting setting = problem.States[failure.State].Setting;
             if (failure is { Lamp: < 0, Run: < 0 })
-                return (SizingLimit.Drop, -1, $"with {wire} no operating point was found ({setting})");
+                return (SizingConstraint.Drop, -1, $"with {wire} no operating point was found ({setting})");
             return failure.Lamp >= 0
-                ? (SizingLimit.Drop, failure.Lamp, $"with {wire} the {_bike.Lamps[failure.Lamp].Lamp} would lose {N(100 * (problem.Allowed + failure.Excess))} % ({setting}), {N(100 * problem.Allowed)} % allowed")
-                : (SizingLimit.Heat, -1, $"with {wire} the run '{_bike.Runs[failure.Run].Name}' would carry {N(100 * failure.Excess)} % more than its rating ({setting})");
+                ? (SizingConstraint.Drop, failure.Lamp, $"with {wire} the {_bike.Lamps[failure.Lamp].Lamp} would lose {N(100 * (problem.Allowed + failure.Excess))} % ({setting}), {N(100 * problem.Allowed)} % allowed")
+                : (SizingConstraint.Heat, -1, $"with {wire} the run '{_bike.Runs[failure.Run].Name}' would carry {N(100 * failure.Excess)} % more than its rating ({setting})");
         }
 
-        foreach ((RunClearing clearing, Fuse fuse) in _shorts.Failures(trial))
-            return (SizingLimit.Short, -1, $"with {wire} a dead short at the end of '{clearing.Run.Name}' draws {N(clearing.ProspectiveCurrent!.Value.Amperes)} A: the fuse '{fuse.Name}' {clearing.Opening!.Explanation}");
-        return (SizingLimit.None, -1, $"{wire} would do as well");
+        foreach ((ShortCircuitCheck clearing, Fuse fuse) in _shorts.Failures(trial))
+            return (SizingConstraint.Short, -1, $"with {wire} a dead short at the end of '{clearing.Run.Name}' draws {N(clearing.ProspectiveCurrent!.Value.Amperes)} A: the fuse '{fuse.Name}' {clearing.Opening!.Explanation}");
+        return (SizingConstraint.None, -1, $"{wire} would do as well");
     }
 
     internal static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);

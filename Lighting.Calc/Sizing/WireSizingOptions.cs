@@ -1,10 +1,7 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Conductors;
-using Lighting.Calc.Fuses;
-using Lighting.Calc.Harness;
 using UnitsNet;
 
-namespace Lighting.Calc.WireSizing;
+namespace Lighting.Calc;
 
 /// <summary>By what the wires of a harness are chosen.</summary>
 public sealed record WireSizingOptions

@@ -47,7 +47,6 @@ internal static class WireDocument
             json.Write("supplyVoltageV", result.Supply);
             json.Write("allowedDropPercent", result.AllowedDrop);
             json.Write("explanation", result.Explanation);
-            json.Write("isProven", result.IsProven);
             json.Write("copperFittedM3", result.CopperFitted.CubicMeters);
             json.Write("copperChosenM3", result.CopperChosen?.CubicMeters);
             json.Write("runs", s_run, result.Runs);
