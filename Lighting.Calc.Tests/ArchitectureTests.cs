@@ -35,8 +35,12 @@ public partial class ArchitectureTests
         Dictionary<string, string> roomOf = Folders.Select(f => f.Data).SelectMany(r => Sources(r).SelectMany(f => Declared().Matches(Code(f)).Select(m => (Type: m.Groups[1].Value, Room: r))))
             .DistinctBy(t => t.Type).ToDictionary(t => t.Type, t => t.Room);
         foreach (string file in Sources(room))
-            foreach (string used in TypeName().Matches(Code(file)).Select(m => m.Value).Distinct())
-                Assert.True(!roomOf.TryGetValue(used, out string? other) || other == room || Arrows[room].Contains(other), $"{file} uses {used} of {other}");
+        {
+            string code = Code(file);
+            foreach (string used in TypeName().Matches(code).Select(m => m.Value).Distinct())
+                if (roomOf.TryGetValue(used, out string? other) && other != room && !Arrows[room].Contains(other))
+                    Assert.True(Regex.IsMatch(code, $@"[\w>?\]] {used}\b\s*(\{{|=>|\(|[,)])"), $"{file} uses {used} of {other}");
+        }
     }
 
     [Fact]
@@ -120,7 +124,7 @@ public partial class ArchitectureTests
     [GeneratedRegex(@"//.*$|""(?:[^""\\]|\\.)*""", RegexOptions.Multiline)]
     private static partial Regex NotCode();
 
-    // A type stands alone or before a member; a member of that name follows a dot, is declared after its type, or is set by a name.
-    [GeneratedRegex(@"(?<![\w.>?\]] ?)\b[A-Z]\w+\b(?=[ .<?\[(!])")]
+    // A member of the file itself may have a type's name. A type stands alone or before a member; a member of that name follows a dot, is declared after its type, or is set by a name.
+    [GeneratedRegex(@"(?<![\w.>?\]] ?)\b[A-Z]\w+\b(?=[ .<?\[(!])(?! =)")]
     private static partial Regex TypeName();
 }

@@ -11,16 +11,16 @@ public class CancellationTests
     // What each does with a token. A method whose token is not here fails the second test.
     private static readonly Dictionary<string, Action<CancellationToken>> s_work = new()
     {
-        ["BikeCheck.Of"] = stop => BikeCheck.Evaluate(s_bike, null, stop),
+        ["BikeCheck.Evaluate"] = stop => BikeCheck.Evaluate(s_bike, null, stop),
         ["CatalogueCheck.Evaluate"] = stop => new CatalogueCheck().Evaluate(s_bike, null, stop),
-        ["BikeSolution.Of"] = stop => BikeSolution.Solve(s_bike, Condition.Always, null, stop),
-        ["FuseCheck.Of"] = stop => FuseCheck.Evaluate(s_bike, Points(), null, stop),
-        ["UnfusedRuns.Of"] = stop => UnfusedRuns.Find(s_bike, Settings(), stop),
+        ["BikeSolution.Solve"] = stop => BikeSolution.Solve(s_bike, Condition.Always, null, stop),
+        ["FuseCheck.Evaluate"] = stop => FuseCheck.Evaluate(s_bike, Points(), null, stop),
+        ["UnfusedRuns.Find"] = stop => UnfusedRuns.Find(s_bike, Settings(), stop),
         ["UnfusedRuns.Findings"] = stop => UnfusedRuns.Findings(s_bike, Settings(), stop),
-        ["Swap.Of"] = stop => Swap.Evaluate(s_bike, [], null, stop),
-        ["HarnessSizing.Of"] = stop => HarnessSizing.Size(new HarnessNetwork(s_bike), null, stop),
-        ["ToleranceCheck.Of"] = stop => ToleranceCheck.Evaluate(s_bike, null, null, stop),
-        ["ExpectedReadings.Of"] = stop => ExpectedReadings.Calculate(s_bike, null, stop),
+        ["Swap.Evaluate"] = stop => Swap.Evaluate(s_bike, [], null, stop),
+        ["HarnessSizing.Size"] = stop => HarnessSizing.Size(new HarnessNetwork(s_bike), null, stop),
+        ["ToleranceCheck.Evaluate"] = stop => ToleranceCheck.Evaluate(s_bike, null, null, stop),
+        ["ExpectedReadings.Calculate"] = stop => ExpectedReadings.Calculate(s_bike, null, stop),
         ["FaultFinder..ctor"] = stop => _ = new FaultFinder(s_bike, null, stop),
         ["FaultFinder.Diagnose"] = stop => DemoBikes.Finder("fell-lightweight").Diagnose([], stop),
     };

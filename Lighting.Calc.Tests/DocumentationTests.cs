@@ -73,7 +73,7 @@ public partial class DocumentationTests
     {
         int formulas = 0;
         List<string> without = [];
-        foreach (string folder in new[] { "Conductors", "Lamps", "Fuses", "Charging", "WireSizing", "Swaps", "FaultFinding" })
+        foreach (string folder in new[] { "Laws", "Bike", "Checks", "Sizing", "Swaps", "Faults" })
             foreach (string file in Directory.GetFiles(Path.Combine(CliProcess.Root, "Lighting.Calc", folder), "*.cs", SearchOption.AllDirectories))
             {
                 string comments = string.Join(' ', File.ReadLines(file).Select(l => l.Trim()).Where(l => l.StartsWith("///", StringComparison.Ordinal)));

@@ -76,7 +76,7 @@ public partial class CommandTests
             Assert.All(setting.GetProperty("fuses").EnumerateArray(), fuse => Assert.Equal(["fuse", "ratingA", "currentA", "headroomA"], Keys(fuse)));
         }
 
-        Assert.Equal(["severity", "subject", "message"], Keys(root.GetProperty("findings")[0]));
+        Assert.Equal(["severity", "kind", "subject", "message"], Keys(root.GetProperty("findings")[0]));
         if (bike == "fell-lightweight")
             return; // a lighting coil: nothing to fuse, no battery to balance
         Assert.Equal(

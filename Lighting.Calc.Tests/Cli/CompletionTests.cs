@@ -2,7 +2,7 @@ using System.Text.RegularExpressions;
 
 namespace Lighting.Calc.Tests.Cli;
 
-/// <summary>What the shells are told when a word is to be completed, and the snippets of the README that ask for it.</summary>
+/// <summary>What the shells are told when a word is to be completed, and the snippets of the manual that ask for it.</summary>
 public partial class CompletionTests
 {
     [Theory]
@@ -66,7 +66,7 @@ public partial class CompletionTests
     }
 
     private static string Snippet(string shell) =>
-        Block().Matches(File.ReadAllText(Path.Combine(CliProcess.Root, "README.md"))).Single(m => m.Groups[1].Value == shell).Groups[2].Value;
+        Block().Matches(File.ReadAllText(Path.Combine(CliProcess.Root, "Lighting.Calc", "MANUAL.md"))).Single(m => m.Groups[1].Value == shell).Groups[2].Value;
 
     [GeneratedRegex(@"^```(bash|zsh)\n(.*?)^```$", RegexOptions.Multiline | RegexOptions.Singleline)]
     private static partial Regex Block();

@@ -38,7 +38,7 @@ public class SwapCommandTests
         Assert.Equal(0.6, tail.GetProperty("powerW").GetProperty("after").GetDouble(), 1e-9);
         Assert.Equal(7.5, root.GetProperty("fuses")[0].GetProperty("after").GetProperty("smallestRatingA").GetDouble());
         Assert.True(root.GetProperty("charging").GetProperty("netAmpereHours").GetProperty("after").GetDouble() > root.GetProperty("charging").GetProperty("netAmpereHours").GetProperty("before").GetDouble());
-        Assert.Equal(["severity", "subject", "message"], root.GetProperty("findings")[0].EnumerateObject().Select(p => p.Name));
+        Assert.Equal(["severity", "kind", "subject", "message"], root.GetProperty("findings")[0].EnumerateObject().Select(p => p.Name));
     }
 
     [Fact]

@@ -17,7 +17,7 @@ dotnet pack Lighting.Calc/Lighting.Calc.csproj -c Release --artifacts-path "$wor
 packages=("$feed"/Lighting.Calc.[0-9]*.nupkg)
 package=${packages[0]}
 version=${package##*/Lighting.Calc.} version=${version%.nupkg}
-for file in README.md CHANGELOG.md MODELS.md lib/net10.0/Lighting.Calc.dll lib/net10.0/Lighting.Calc.xml Lighting.Calc.nuspec; do
+for file in README.md CHANGELOG.md MODELS.md MANUAL.md lib/net10.0/Lighting.Calc.dll lib/net10.0/Lighting.Calc.xml Lighting.Calc.nuspec; do
     unzip -l "$package" "$file" >/dev/null || fail "$file is missing from $(basename "$package")"
 done
 unzip -p "$package" Lighting.Calc.nuspec | grep -q '<license type="expression">MIT</license>' || fail "the licence is missing"
@@ -27,7 +27,7 @@ if unzip -p "$package" lib/net10.0/Lighting.Calc.dll | grep -qaF "$root"; then f
 # Own package folder, so that no earlier package of this version is taken; the registry's come from the usual one.
 mkdir "$work/consumer"
 cp "$here/Consumer.csproj" "$work/consumer"
-awk '/^```csharp$/ { on = 1; next } /^```$/ { on = 0 } on' README.md >"$work/consumer/Program.cs"
+awk '/^```csharp$/ { on = 1; next } /^```$/ { on = 0 } on' README.md Lighting.Calc/MANUAL.md >"$work/consumer/Program.cs"
 usual=$(dotnet nuget locals global-packages --list) usual=${usual#*: }
 cat >"$work/nuget.config" <<END
 <configuration>

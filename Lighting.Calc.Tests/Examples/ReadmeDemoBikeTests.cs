@@ -4,11 +4,11 @@ using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Examples;
 
-/// <summary>What the README says of the demo bikes is what the library finds.</summary>
+/// <summary>What the manual says of the demo bikes is what the library finds.</summary>
 public class ReadmeDemoBikeTests
 {
-    // The README's lines are wrapped; white space does not count.
-    private static readonly string s_readme = Regex.Replace(File.ReadAllText(Path.Combine(CliProcess.Root, "README.md")), @"\s+", " ");
+    // The manual's lines are wrapped; white space does not count.
+    private static readonly string s_readme = Regex.Replace(File.ReadAllText(Path.Combine(CliProcess.Root, "Lighting.Calc", "MANUAL.md")), @"\s+", " ");
 
     [Fact]
     public void The_twin()

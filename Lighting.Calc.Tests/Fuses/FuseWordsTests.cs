@@ -17,7 +17,7 @@ public class FuseWordsTests
 
     [Fact]
     public void A_fuse_that_is_too_small() => Assert.Equal(
-        "5 A main: too small — it carries 5.5 A (lights=on), more than the 3.75 A it may carry without end; fit 7.5 A to 15 A",
+        "5 A main: overloaded — it carries 5.5 A (lights=on), more than the 3.75 A it may carry without end; fit 7.5 A to 15 A",
         FuseBike.Check(FuseBike.Round(fuse: 5)).Single().Headline);
 
     [Fact]

@@ -51,10 +51,10 @@ public class ToleranceReportTests
     }
 
     [Fact]
-    public void A_fuse_that_is_too_small_keeps_that_verdict_on_the_bikes_that_overload_it()
+    public void An_overloaded_fuse_keeps_that_verdict_on_the_bikes_that_overload_it()
     {
         VerdictTolerance fuse = ToleranceBikes.Report(ToleranceBikes.Resistors(11.5), new ToleranceOptions { Samples = 2000 }).Verdicts.Single(v => v.Subject == "main");
-        Assert.Equal("too small", fuse.Verdict);
+        Assert.Equal("overloaded", fuse.Verdict);
         Assert.InRange(fuse.Probability.DecimalFractions, 0.6, 0.99);
     }
 

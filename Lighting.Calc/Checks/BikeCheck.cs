@@ -94,14 +94,14 @@ public static class BikeCheck
     private static IEnumerable<Finding> NotIncluded(Bike bike)
     {
         if (!bike.HasNetwork)
-            yield return new Finding(Severity.Note, "runs.csv", "No runs are listed: lamps are taken as connected directly across the battery, and voltage drop is not included.");
+            yield return new Finding(FindingKind.NoRuns, Severity.Note, "runs.csv");
         if (!bike.HasNetwork && (bike.Lamps.Any(l => l.Feed is not null || l.Return is not null) || bike.Fuses.Any(f => f.From is not null) || !bike.Switches.IsEmpty))
-            yield return new Finding(Severity.Note, "runs.csv", "The points of lamps, switches and fuses are ignored without runs.");
+            yield return new Finding(FindingKind.PointsIgnored, Severity.Note, "runs.csv");
         if (bike.CountsAllLampsTogether)
-            yield return new Finding(Severity.Note, "lamps.csv", "No 'lit when' is listed: every lamp counts as on.");
+            yield return new Finding(FindingKind.NoLitWhen, Severity.Note, "lamps.csv");
         if (bike.Fuses.IsEmpty && bike.Lighting == LightingSupply.Battery)
-            yield return new Finding(Severity.Caution, "fuses.csv", "No fuse is listed: whether one would suit is not judged.");
+            yield return new Finding(FindingKind.NoFuse, Severity.Caution, "fuses.csv");
         if (bike.Charging.IsEmpty)
-            yield return new Finding(Severity.Note, "charging.csv", "No charging curve is listed: the charging balance is not included.");
+            yield return new Finding(FindingKind.NoChargingList, Severity.Note, "charging.csv");
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using UnitsNet;
 
 namespace Lighting.Calc;
 
@@ -24,18 +25,15 @@ internal static class LampChecks
         if (worst is null)
             yield break;
         LampState state = worst.Lamps[lamp];
-        double lost = state.Drop!.Value.Percent;
         if (state.DroppedOut)
-            yield return new Finding(Severity.Fault, name, Said($"its driver drops out at {state.Voltage.Volts:F2} V in the setting '{worst.Setting}': it cannot hold its power."));
-        else if (lost > bike.AllowedDrop.Percent + 1e-9)
-            yield return new Finding(Severity.Fault, name, Said($"it loses {lost:F1} % of the source volts in the setting '{worst.Setting}', more than the {bike.AllowedDrop.Percent:0.###} % allowed."));
+            yield return new Finding(FindingKind.DriverDropsOut, Severity.Fault, name) { Value = state.Voltage, Setting = worst.Setting };
+        else if (state.Drop!.Value.Percent > bike.AllowedDrop.Percent + 1e-9)
+            yield return new Finding(FindingKind.VoltageDropTooLarge, Severity.Fault, name) { Value = state.Drop, Limit = bike.AllowedDrop, Setting = worst.Setting };
         if (settings.FirstOrDefault(s => s.Solved.LampMayDropOut(lamp)) is { } edge)
-            yield return new Finding(Severity.Caution, name, Said($"its driver may drop out in the setting '{edge.Setting}': lit at {edge.Lamps[lamp].Voltage.Volts:F2} V, but it can also stay dark, as when it is switched on at low volts."));
+            yield return new Finding(FindingKind.DriverMayDropOut, Severity.Caution, name) { Value = edge.Lamps[lamp].Voltage, Setting = edge.Setting };
         LampSpecification specification = state.Lamp.Specification;
-        double most = settings.Max(s => s.Solved.LampVolts(lamp)), reference = specification.ReferenceVoltage.Volts, ratio = most / reference;
-        if (specification.Type is LampType.Filament or LampType.Halogen && ratio > OverVoltsRatio)
-            yield return new Finding(Severity.Fault, name, Said($"it gets {most:F2} V, {ratio:F2} times its {reference:0.###} V: it will burn out."));
+        double most = settings.Max(s => s.Solved.LampVolts(lamp)), reference = specification.ReferenceVoltage.Volts;
+        if (specification.Type is LampType.Filament or LampType.Halogen && most / reference > OverVoltsRatio)
+            yield return new Finding(FindingKind.LampOvervoltage, Severity.Fault, name) { Value = ElectricPotential.FromVolts(most), Limit = specification.ReferenceVoltage };
     }
-
-    private static string Said(FormattableString text) => FormattableString.Invariant(text);
 }

@@ -10,6 +10,7 @@ internal static class CommonBlocks
     public static readonly Columns<Finding> Finding = new()
     {
         { "", "severity", f => SeverityWord(f.Severity) },
+        { "kind", f => f.Code },
         { "about", "subject", f => f.Subject },
         { "finding", "message", f => f.Message },
     };

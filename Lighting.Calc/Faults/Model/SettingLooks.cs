@@ -43,7 +43,7 @@ internal sealed class SettingLooks
         {
             LampSpecification right = _model.Circuit.Bike.Lamps[l].Specification;
             double here = Light(right, solver.LampVolts(l)), full = Light(right, _model.Circuit.Supply.FullVolts);
-            light[l] = here > 0.03 * full ? here : full;
+            light[l] = here > LitRule.DarkBelow * full ? here : full;
         }
 
         return light;

@@ -14,7 +14,7 @@ internal static class LookScale
     /// <summary>Logarithm that stands for no light at all.</summary>
     public const double NoLight = -14;
 
-    private static readonly double[] s_limits = [Math.Log(0.03), Math.Log(0.55), Math.Log(1.7)];
+    private static readonly double[] s_limits = [Math.Log(LitRule.DarkBelow), Math.Log(0.55), Math.Log(1.7)];
 
     public static double Logarithm(double light) => light > 1e-6 ? Math.Log(light) : NoLight;
 
