@@ -28,8 +28,12 @@ internal sealed class OutputOptions
     public string Format(ParseResult parsed) => parsed.GetRequiredValue(_format);
 
     /// <summary>Opens where a result goes that is written row by row.</summary>
-    /// <exception cref="InputException">The file of <c>--out</c> cannot be written.</exception>
-    public RowOutput OpenRows(ParseResult parsed, CommandConsole console) => RowOutput.Open(parsed.GetValue(_out), console.Output);
+    /// <exception cref="InputException">The file of <c>--out</c> cannot be written, or is one of those that are read.</exception>
+    public RowOutput OpenRows(ParseResult parsed, CommandConsole console)
+    {
+        InputGuard.Check(parsed, _out);
+        return RowOutput.Open(parsed.GetValue(_out), console.Output);
+    }
 
     /// <summary>Gives a result in the form asked for.</summary>
     /// <param name="parsed">The words.</param>
@@ -45,6 +49,7 @@ internal sealed class OutputOptions
             return;
         }
 
+        InputGuard.Check(parsed, _out);
         // Rendered whole before anything is written.
         var text = new StringWriter();
         Render(parsed, text, isTerminal: false, document);

@@ -30,6 +30,47 @@ public class ResultFileTests
         Assert.StartsWith("Drop of one run\n", result.Output, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("lamps.csv")]
+    [InlineData("../bike/lamps.csv")]
+    [InlineData("LAMPS.CSV/../lamps.csv", false)]
+    [InlineData("link.txt")]
+    [InlineData("linked folder/switches.csv")]
+    public async Task A_list_that_is_read_is_never_replaced(string target, bool isThere = true)
+    {
+        using var folder = new TemporaryFolder();
+        string bike = Directory.CreateDirectory(Path.Combine(folder.Path, "bike")).FullName;
+        foreach (string list in Directory.GetFiles(Twin))
+            File.Copy(list, Path.Combine(bike, Path.GetFileName(list)));
+        File.CreateSymbolicLink(Path.Combine(bike, "link.txt"), Path.Combine(bike, "lamps.csv"));
+        Directory.CreateSymbolicLink(Path.Combine(bike, "linked folder"), bike);
+        CliResult result = await InProcess.Run("load", bike, "--format", "csv", "--out", Path.Combine(bike, target));
+        if (isThere)
+            Assert.Equal((2, $"lighting-calc: --out '{Path.Combine(bike, target)}' is one of the lists that are read; name another file.\n"), (result.ExitCode, result.Errors));
+        foreach (string list in Directory.GetFiles(Twin))
+            Assert.Equal(File.ReadAllText(list), File.ReadAllText(Path.Combine(bike, Path.GetFileName(list))));
+    }
+
+    [Theory]
+    [InlineData("swap", "--swaps")]
+    [InlineData("faults", "--priors")]
+    public async Task A_list_that_an_option_names_is_never_replaced(string command, string option)
+    {
+        using var folder = new TemporaryFolder();
+        string list = folder.Write("own.csv", option == "--priors" ? "fault,weight\nlamp dead,2\n" : File.ReadAllText(Path.Combine(Twin, "swaps.csv"))), before = File.ReadAllText(list);
+        CliResult result = await InProcess.Run(command, Twin, option, list, "--out", list);
+        Assert.Equal(2, result.ExitCode);
+        Assert.Equal(before, File.ReadAllText(list));
+    }
+
+    [Fact]
+    public async Task A_result_may_stand_beside_the_lists()
+    {
+        using var folder = new TemporaryFolder();
+        string lamps = folder.Write("lamps.csv", "circuit,lamp,volts,watts\nrear,tail,12,5\n");
+        Assert.Equal(0, (await InProcess.Run("load", lamps, "--out", Path.Combine(folder.Path, "load.txt"))).ExitCode);
+    }
+
     [Fact]
     public async Task A_link_stays_and_the_file_it_points_to_gets_the_result()
     {
