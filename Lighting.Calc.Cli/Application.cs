@@ -11,6 +11,8 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
     {
         var console = new CommandConsole(output, errors, isTerminal, showsProgress);
         RootCommand root = Build(console);
+        using var interruption = new Interruption();
+        Interruption.WatchOver(root);
         ParseResult parsed = root.Parse(words);
         // Help, the version and completion answer whatever else is typed.
         bool isAnswered = parsed.Action is not ParseErrorAction && parsed.Action != parsed.CommandResult.Command.Action;
@@ -25,7 +27,7 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
 
         try
         {
-            int status = await parsed.InvokeAsync(new InvocationConfiguration { Output = output, Error = errors, EnableDefaultExceptionHandler = false });
+            int status = await parsed.InvokeAsync(new InvocationConfiguration { Output = output, Error = errors, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = Interruption.Grace });
             await output.FlushAsync();
             return status;
         }
@@ -48,7 +50,7 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
         catch (OperationCanceledException)
         {
             errors.WriteLine("lighting-calc: stopped.");
-            return ExitCode.WrongInput;
+            return interruption.Status;
         }
 #pragma warning disable CA1031 // The last resort: whatever went wrong is told with its own status, never as a result.
         catch (Exception fault)

@@ -65,6 +65,23 @@ public sealed class FleetInterruptTests : IDisposable
         Assert.Equal([file], Directory.GetFiles(_folder.Path));
     }
 
+    // Nobody writes to the pipe: reading it never ends by itself.
+    [Theory]
+    [InlineData("INT", 130)]
+    [InlineData("TERM", 143)]
+    public void Reading_that_waits_is_stopped(string signal, int status)
+    {
+        string pipe = Path.Combine(_folder.Path, "pipe");
+        Assert.Equal(0, Shell.Run("mkfifo \"$1\"", pipe).ExitCode);
+        // What a shell starts in the background has interrupts ignored.
+        Assert.SkipWhen(Shell.Run("env --default-signal=INT true").ExitCode != 0, "There is no env that restores interrupts (coreutils 8.31 or later).");
+        CliResult result = Shell.Run($$"""
+            env --default-signal=INT dotnet "$2" check "$1" --fuse 15A & program=$!
+            sleep 3; kill -{{signal}} $program; wait $program; echo $?
+            """, pipe, Path.Combine(AppContext.BaseDirectory, "lighting-calc.dll"));
+        Assert.Equal($"{status}\n", result.Output);
+    }
+
     [Fact]
     public void A_reader_that_leaves_ends_the_work()
     {
