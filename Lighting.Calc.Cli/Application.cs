@@ -52,11 +52,11 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
             errors.WriteLine("lighting-calc: stopped.");
             return interruption.Status;
         }
-#pragma warning disable CA1031 // The last resort: whatever went wrong is told with its own status, never as a result.
+#pragma warning disable CA1031 // The last resort: whatever went wrong is reported with its own status, never as a result.
         catch (Exception fault)
 #pragma warning restore CA1031
         {
-            errors.WriteLine($"lighting-calc: a fault of the program's own: {fault.Message}");
+            errors.WriteLine($"lighting-calc: an error in the program itself: {PlainMessage.Of(fault)}");
             errors.WriteLine(fault.ToString());
             return ExitCode.ProgramFault;
         }

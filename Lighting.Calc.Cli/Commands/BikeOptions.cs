@@ -8,16 +8,16 @@ internal sealed class BikeOptions
 {
     private readonly Argument<string?> _bike;
     private readonly Option<string?> _fuse = new("--fuse") { Description = "Rating of the one fuse, or NAME=RATING of one of several, such as 15A.", HelpName = "RATING" };
-    private readonly Option<string?> _when = new("--when") { Description = "Only the settings in which this holds, such as \"lights=low; brake=on\".", HelpName = "CONDITION" };
+    private readonly Option<string?> _when = new("--when") { Description = "Only the settings that meet this condition, such as \"lights=low; brake=on\".", HelpName = "CONDITION" };
     private readonly Option<string?> _volts;
     private readonly Option<string> _engine;
 
-    private readonly Argument<string[]> _more = new("MORE") { Description = "More bikes; a folder without a lamps.csv whose sub-folders have one stands for all of them.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Argument<string[]> _more = new("MORE") { Description = "More bikes; a folder without a lamps.csv with bikes in its sub-folders means all of them.", Arity = ArgumentArity.ZeroOrMore };
 
     public BikeOptions(Command command, bool bikeIsOptional = false, bool isDrawing = false, bool manyBikes = false, bool engineOff = false)
     {
-        _volts = new("--volts") { Description = $"Volts of the supply; default: the {(engineOff ? "battery's, engine off" : "charging volts")}.", HelpName = "VOLTS" };
-        _engine = new("--engine") { Description = engineOff ? "off (default) takes the battery's volts, running the charging volts." : "running (default) takes the charging volts, off the battery's.", DefaultValueFactory = _ => engineOff ? "off" : "running", HelpName = "off|running" };
+        _volts = new("--volts") { Description = $"Supply voltage; default: the {(engineOff ? "battery voltage, engine off" : "charging voltage")}.", HelpName = "VOLTS" };
+        _engine = new("--engine") { Description = engineOff ? "off (default): battery voltage; running: charging voltage." : "running (default): charging voltage; off: battery voltage.", DefaultValueFactory = _ => engineOff ? "off" : "running", HelpName = "off|running" };
         _bike = new("BIKE") { Description = "A folder of lists, or a lamps.csv.", Arity = bikeIsOptional ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne };
         _engine.AcceptOnlyFromAmong("off", "running");
         _bike.Validators.Add(OptionText.RefuseEmptyPath);
@@ -37,10 +37,10 @@ internal sealed class BikeOptions
     /// <summary>Whether a bike was given.</summary>
     public bool HasBike(ParseResult parsed) => parsed.GetValue(_bike) is not null;
 
-    /// <summary>Whether the supply was given, by its volts or by whether the engine runs.</summary>
+    /// <summary>Whether the supply was given, by its voltage or by whether the engine runs.</summary>
     public bool HasSupply(ParseResult parsed) => parsed.GetValue(_volts) is not null || parsed.GetResult(_engine) is { Implicit: false };
 
-    /// <summary>Text of the supply's volts, for a run without a bike.</summary>
+    /// <summary>Text of the supply voltage, for a run without a bike.</summary>
     public string? VoltsText(ParseResult parsed) => parsed.GetValue(_volts);
 
     /// <summary>Text of the fuse's rating, for a run without a bike.</summary>
@@ -105,7 +105,7 @@ internal sealed class BikeOptions
         }
         catch (ArgumentException problem)
         {
-            wrong.Add($"--when: {problem.Message}");
+            wrong.Add($"--when: {PlainMessage.Of(problem)}");
         }
     }
 
@@ -123,7 +123,7 @@ internal sealed class BikeOptions
         if (index >= 0)
             return bike with { Fuses = bike.Fuses.SetItem(index, bike.Fuses[index] with { Rating = rating }) };
         wrong.Add(bike.Fuses.IsEmpty
-            ? $"--fuse '{text}': the bike has runs but no fuse; list it in fuses.csv with the points it hangs between."
+            ? $"--fuse '{text}': the bike has runs but no fuse; list it in fuses.csv with the points it is connected to."
             : $"--fuse '{text}': say which with NAME=RATING; the fuses are {string.Join(", ", bike.Fuses.Select(f => f.Name))}.");
         return bike;
     }

@@ -5,17 +5,17 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;
 
-/// <summary><c>charging</c>: the balance over engine speed, the ride and standing time.</summary>
+/// <summary><c>charging</c>: the balance over engine speed, the ride and battery run time.</summary>
 internal static class ChargingCommand
 {
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("charging", "The balance over engine speed, over the ride, and how long the lights stand on the battery.");
+        var command = new Command("charging", "The charging balance over engine speed and over the ride, and the run time of the lights on the battery.");
         var options = new BikeOptions(command);
-        Option<string> model = new("--model") { Description = "curve (default) runs through the points; machine and coil fit one to two or more points.", DefaultValueFactory = _ => "curve", HelpName = "curve|machine|coil" };
-        Option<string> regulator = new("--regulator") { Description = "What keeps the surplus out of a full battery.", DefaultValueFactory = _ => "not-stated", HelpName = "not-stated|none|shunt|series" };
-        Option<string?> shunt = new("--shunt-limit") { Description = "Most that a shunt regulator can turn into heat.", HelpName = "AMPS" };
-        Option<string?> field = new("--field") { Description = "Current of an excited alternator's field.", HelpName = "AMPS" };
+        Option<string> model = new("--model") { Description = "curve (default): through the points; machine, coil: a model fitted to two or more points.", DefaultValueFactory = _ => "curve", HelpName = "curve|machine|coil" };
+        Option<string> regulator = new("--regulator") { Description = "The regulator that keeps surplus current out of a full battery.", DefaultValueFactory = _ => "not-stated", HelpName = "not-stated|none|shunt|series" };
+        Option<string?> shunt = new("--shunt-limit") { Description = "Highest current that the shunt regulator can divert.", HelpName = "AMPS" };
+        Option<string?> field = new("--field") { Description = "Field current of an excited alternator.", HelpName = "AMPS" };
         Option<string?> charge = new("--charge") { Description = "State of charge at the start; default 100 %.", HelpName = "PERCENT" };
         model.AcceptOnlyFromAmong("curve", "machine", "coil");
         regulator.AcceptOnlyFromAmong("not-stated", "none", "shunt", "series");

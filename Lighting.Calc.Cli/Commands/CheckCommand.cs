@@ -11,9 +11,9 @@ internal static class CheckCommand
         var command = new Command("check", "The whole verdict on one page: load, fuses, worst drop, charging, warnings; of many bikes, a row each.");
         var options = new BikeOptions(command, manyBikes: true);
         var fleet = new FleetOptions(command);
-        Option<bool> tolerance = new("--tolerance") { Description = "How sure the answers are: bikes drawn within the spreads of their parts (see 'tables tolerances'), their percentiles, how often each verdict holds, and which part matters most." };
+        Option<bool> tolerance = new("--tolerance") { Description = "Add tolerances: bikes drawn within the spreads of their parts (see 'tables tolerances'), percentiles, how often each verdict holds, and which part matters most." };
         Option<int?> samples = new("--samples") { Description = "How many bikes are drawn; default 10000.", HelpName = "N" };
-        Option<long?> seed = new("--seed") { Description = "Which bikes are drawn; the same seed draws the same ones everywhere. Default 1.", HelpName = "N" };
+        Option<long?> seed = new("--seed") { Description = "Start of the random draw; the same seed gives the same result everywhere. Default 1.", HelpName = "N" };
         command.Add(tolerance);
         command.Add(samples);
         command.Add(seed);
@@ -45,7 +45,7 @@ internal static class CheckCommand
         if (samples is < ToleranceOptions.FewestSamples or > ToleranceOptions.MostSamples)
             wrong.Add($"--samples: {samples} is out of range, {ToleranceOptions.FewestSamples} to {ToleranceOptions.MostSamples}.");
         if (isAsked && input.Bike.Lighting == LightingSupply.Direct)
-            wrong.Add("--tolerance is for lamps on a battery; this bike's are fed by a lighting coil directly.");
+            wrong.Add("--tolerance is for lamps on a battery; this bike's lamps are fed by a lighting coil directly.");
         if (wrong.Count > 0)
             throw new InputException(wrong);
     }

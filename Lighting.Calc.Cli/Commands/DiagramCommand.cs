@@ -3,12 +3,12 @@ using Lighting.Calc.Cli.Rendering;
 
 namespace Lighting.Calc.Cli.Commands;
 
-/// <summary><c>diagram</c>: the circuit drawn from the lists, volts at its points and amps in its parts in one setting.</summary>
+/// <summary><c>diagram</c>: the circuit drawn from the lists, voltage at its points and current in its parts in one setting.</summary>
 internal static class DiagramCommand
 {
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("diagram", "The circuit as a drawing, in the setting of --when (its other switches off) or else the heaviest: volts at every point, amps in every part.");
+        var command = new Command("diagram", "The circuit as a drawing, in the setting of --when (its other switches off) or else the heaviest: voltage at every point, current in every part.");
         var options = new BikeOptions(command, isDrawing: true);
         command.SetAction((parsed, cancel) =>
         {
@@ -36,7 +36,7 @@ internal static class DiagramCommand
         }
         catch (NetworkNotSolvedException problem)
         {
-            throw new InputException(problem.Message);
+            throw new InputException(PlainMessage.Of(problem));
         }
     }
 }

@@ -3,12 +3,12 @@ using Lighting.Calc.Cli.Rendering;
 
 namespace Lighting.Calc.Cli.Commands;
 
-/// <summary><c>drop</c>: volts at each lamp and where they were lost, or the drop of one run.</summary>
+/// <summary><c>drop</c>: voltage at each lamp and the voltage-drop breakdown, or the drop of one run.</summary>
 internal static class DropCommand
 {
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("drop", "Volts at each lamp and the ledger of losses; or the drop of one run from options, with no file.");
+        var command = new Command("drop", "Voltage at each lamp and the voltage-drop breakdown; or the drop of one run from options, with no file.");
         var options = new BikeOptions(command, bikeIsOptional: true);
         var run = new RunOptions(command);
         Option<string?> wire = new("--wire") { Description = "Wire of the run, such as 18AWG, \"18 AWG stranded\" or 1.5mm2.", HelpName = "SIZE" };

@@ -9,11 +9,11 @@ internal static class FaultsCommand
 {
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("faults", "The faults that explain the readings, likeliest first, and the test that tells most next.");
+        var command = new Command("faults", "The faults that explain the readings, likeliest first, and the most useful next test.");
         var options = new ProbeOptions(command);
         Argument<string?> file = new("READINGS") { Description = "A list of readings; default: the folder's readings.csv.", Arity = ArgumentArity.ZeroOrOne };
         Option<string[]> symptom = new("--symptom") { Description = "What is seen, such as \"tail lamp dark, headlamp low good\", after a setting and ':' if need be; may be repeated.", HelpName = "TEXT" };
-        Option<string?> priors = new("--priors") { Description = "A list of your own weights: rows of 'tables fault-priors', those that differ.", HelpName = "FILE" };
+        Option<string?> priors = new("--priors") { Description = "A list of your own weights: only the rows that differ from 'tables fault-priors'.", HelpName = "FILE" };
         command.Add(file);
         command.Add(symptom);
         file.Validators.Add(OptionText.RefuseEmptyPath);

@@ -9,11 +9,11 @@ internal static class FuseCommand
 {
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("fuse", "The suitability of every fuse: steady load, switching on, wires, dead shorts, advice.");
+        var command = new Command("fuse", "The suitability of every fuse: continuous load, inrush, wires, short circuits, rating to fit.");
         var options = new BikeOptions(command);
-        Option<string?> limit = new("--limit") { Description = "Steady limit as a share of the rating; default 75 %.", HelpName = "PERCENT" };
-        Option<string?> ambient = new("--ambient") { Description = "Temperature of the air round the fuses; default 25 °C.", HelpName = "TEMPERATURE" };
-        Option<bool> blowing = new("--blowing-current") { Description = "Glass fuses are marked with the current that blows them, twice what they carry." };
+        Option<string?> limit = new("--limit") { Description = "Continuous load limit as a share of the rating; default 75 %.", HelpName = "PERCENT" };
+        Option<string?> ambient = new("--ambient") { Description = "Air temperature at the fuses; default 25 °C.", HelpName = "TEMPERATURE" };
+        Option<bool> blowing = new("--blowing-current") { Description = "Glass fuses are marked with their blowing current, twice their continuous rating." };
         command.Add(limit);
         command.Add(ambient);
         command.Add(blowing);

@@ -61,13 +61,13 @@ internal sealed class OutputOptions
         switch (parsed.GetRequiredValue(_format))
         {
             case "json":
-                JsonRenderer.Render(output, document.Json);
+                JsonRenderer.Render(output, document);
                 break;
             case "csv":
                 CsvRenderer.Render(document, output);
                 break;
             case "svg":
-                output.Write(SvgCircuit.Alone(PageOnly.Shown(document.Blocks()).OfType<CircuitBlock>().First()));
+                output.Write(SvgCircuit.Alone(PageOnly.Shown(document.Blocks()).OfType<CircuitBlock>().First(), document.Cautions));
                 break;
             case "html":
                 HtmlRenderer.Render(document, output);

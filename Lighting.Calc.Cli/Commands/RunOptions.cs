@@ -7,9 +7,9 @@ namespace Lighting.Calc.Cli.Commands;
 internal sealed class RunOptions
 {
     private readonly Option<string?> _current = new("--current") { Description = "Current in the run, such as 8A.", HelpName = "AMPS" };
-    private readonly Option<string?> _length = new("--length") { Description = "Length of the run one way; there and back is counted.", HelpName = "LENGTH" };
-    private readonly Option<string?> _temperature = new("--temperature") { Description = "Temperature of the conductor; default 20 °C.", HelpName = "TEMPERATURE" };
-    private readonly Option<bool> _oneWay = new("--one-way") { Description = "Count the length once: the return is not part of it." };
+    private readonly Option<string?> _length = new("--length") { Description = "One-way length of the run; the return is added unless --one-way is given.", HelpName = "LENGTH" };
+    private readonly Option<string?> _temperature = new("--temperature") { Description = "Conductor temperature; default 20 °C.", HelpName = "TEMPERATURE" };
+    private readonly Option<bool> _oneWay = new("--one-way") { Description = "Do not add the return to the length." };
 
     public RunOptions(Command command)
     {

@@ -16,11 +16,11 @@ internal static class SwapCommand
 
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("swap", "Before and after of a lamp replacement list: lamps, circuits, fuses, drop, charging, and what breaks.");
+        var command = new Command("swap", "Before and after of a lamp replacement list: lamps, circuits, fuses, voltage drop, charging, and what stops working.");
         var options = new BikeOptions(command);
         Option<string?> swaps = new("--swaps") { Description = "A list of replacements; default: the folder's swaps.csv.", HelpName = "FILE" };
         Option<bool> allLed = new("--all-led") { Description = "Replace every lamp by the generic LED of its socket class ('tables led-classes' prints them)." };
-        Option<string?> regulator = new("--regulator") { Description = "What keeps the surplus out of a full battery; not stated by default.", HelpName = "none|shunt|series" };
+        Option<string?> regulator = new("--regulator") { Description = "The regulator that keeps surplus current out of a full battery; not stated by default.", HelpName = "none|shunt|series" };
         swaps.Validators.Add(OptionText.RefuseEmptyPath);
         regulator.AcceptOnlyFromAmong([.. Regulators.Keys]);
         command.Add(swaps);

@@ -8,7 +8,7 @@ internal static class TablesCommand
 {
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("tables", "The published tables the answers rest on, with the source of each row.");
+        var command = new Command("tables", "The published tables behind the answers, with the source of each row.");
         Argument<string?> name = new("TABLE") { HelpName = "TABLE", Description = "One of the tables; without it they are listed.", Arity = ArgumentArity.ZeroOrOne };
         command.Add(name);
         name.CompletionSources.Add(_ => PublishedTable.Names.Select(n => new System.CommandLine.Completions.CompletionItem(n)));

@@ -9,14 +9,14 @@ internal static class WireCommand
 {
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("wire", "The wire size per run, with little copper for all together; or of one run from options, with no file.");
+        var command = new Command("wire", "The wire size for each run, chosen together for little copper; or of one run from options, with no file.");
         var options = new BikeOptions(command, bikeIsOptional: true);
         var run = new RunOptions(command);
         Option<string?> family = new("--family") { Description = "Sizes to choose from; default: those of the bike's runs, or metric.", HelpName = "awg|stranded|metric" };
-        Option<string?> drop = new("--drop") { Description = "Allowed drop; default: the bike's, or 3 % for one run.", HelpName = "PERCENT" };
-        Option<string?> ambient = new("--ambient") { Description = "Temperature of the air round the wires; default 30 °C.", HelpName = "TEMPERATURE" };
-        Option<string?> bundle = new("--bundle") { Description = "How many loaded wires lie together with the one run; default 1.", HelpName = "COUNT" };
-        Option<string?> least = new("--minimum") { Description = "Thinnest wire to fit for its strength, such as 0.75mm2.", HelpName = "SIZE" };
+        Option<string?> drop = new("--drop") { Description = "Allowed voltage drop; default: the bike's, or 3 % for one run.", HelpName = "PERCENT" };
+        Option<string?> ambient = new("--ambient") { Description = "Air temperature at the wires; default 30 °C.", HelpName = "TEMPERATURE" };
+        Option<string?> bundle = new("--bundle") { Description = "Number of loaded wires in the bundle of the one run; default 1.", HelpName = "COUNT" };
+        Option<string?> least = new("--minimum") { Description = "Smallest wire to fit, for mechanical strength, such as 0.75mm2.", HelpName = "SIZE" };
         family.AcceptOnlyFromAmong("awg", "stranded", "metric");
         foreach (Option option in new Option[] { family, drop, ambient, bundle, least })
             command.Add(option);

@@ -11,12 +11,13 @@ public partial class ColourTests
     private const string SameForm = "{0} check \"$1\"";
 
     [Fact]
-    public void A_terminal_gets_bold_titles()
+    public void A_terminal_gets_bold_titles_and_a_green_verdict()
     {
         SkipWithoutTerminals();
         CliResult result = Run("unset NO_COLOR; ", OnTerminal);
         Assert.Contains("\u001b[1m", result.Output, StringComparison.Ordinal);
-        Assert.Contains("15 A main: suits", result.Output, StringComparison.Ordinal);
+        Assert.Matches(@"\u001b\[[\d;]*32m✔ Suits", result.Output);
+        Assert.Contains("✔ Suits.", result.Output, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -27,7 +28,7 @@ public partial class ColourTests
         SkipWithoutTerminals();
         CliResult result = Run($"export NO_COLOR={value}; ", OnTerminal);
         Assert.DoesNotMatch(Letters(), result.Output);
-        Assert.Contains("15 A main: suits", result.Output, StringComparison.Ordinal);
+        Assert.Contains("✔ Suits.", result.Output, StringComparison.Ordinal);
     }
 
     // As no-color.org has it, the variable counts when it is not empty.
@@ -46,7 +47,7 @@ public partial class ColourTests
     {
         CliResult result = Run("unset NO_COLOR; export TERM=xterm-256color COLORTERM=truecolor FORCE_COLOR=1; ", SameForm + end);
         Assert.DoesNotMatch(Letters(), result.Output);
-        Assert.Contains("15 A main: suits", result.Output, StringComparison.Ordinal);
+        Assert.Contains("✔ Suits.", result.Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -35,7 +35,7 @@ public class MeterCommandTests
         string sheet = await Run("readings", "valley-twin");
         Assert.Equal(rows, sheet.Split("________").Length - 1);
         Assert.Contains("Ammeter in place of the main fuse: ", sheet, StringComparison.Ordinal);
-        Assert.Contains("Ohms, battery disconnected, everything off", sheet, StringComparison.Ordinal);
+        Assert.Contains("Resistance, battery disconnected, everything off", sheet, StringComparison.Ordinal);
         Assert.All(sheet.Split('\n'), line => Assert.True(line.Length <= 80, line));
         // The tail lamp cold: 5 W at 13.5 V over 12, alone; its wire below what a meter tells from its leads.
         Assert.Matches(@"\n tail lamp +1\.4 Ω +2\.5 Ω  ____", sheet);
@@ -151,7 +151,7 @@ public class MeterCommandTests
         CliResult result = await InProcess.Run("faults", CliProcess.Bike("chapel-single"));
         Assert.Equal(0, result.ExitCode);
         Assert.StartsWith("Faults: Pinmoor Valley Post single No. 3\nNothing has been read yet: begin with the first test.\n", result.Output, StringComparison.Ordinal);
-        Assert.Contains("\nNext test\n\nWith ", result.Output, StringComparison.Ordinal);
+        Assert.Contains("\nNext test\n\n! Live tests: ", result.Output, StringComparison.Ordinal);
         Assert.Contains(", as it should be", Flat(result.Output), StringComparison.Ordinal);
         Assert.Contains("The frame is battery +.", Flat(result.Output), StringComparison.Ordinal);
         // Nothing has been read, so that no resistance is said to be fitted.
@@ -184,7 +184,7 @@ public class MeterCommandTests
     private static string Value(string when, string point, string instrument, JsonNode expected)
     {
         if (instrument == "ohmmeter")
-            return Named(expected["ohms"]!, "part", point)["inPlaceOhm"] is JsonValue ohms ? Text((double)ohms, 4) : "open";
+            return Named(expected["ohms"]!, "part", point)["inCircuitOhm"] is JsonValue ohms ? Text((double)ohms, 4) : "open";
         JsonNode setting = expected["settings"]!.AsArray().Single(s => When(s!["setting"]!) == when)!;
         return instrument switch
         {

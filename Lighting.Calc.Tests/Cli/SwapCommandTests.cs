@@ -58,7 +58,7 @@ public class SwapCommandTests
         using var folder = new TemporaryFolder();
         string lamps = folder.Write("lamps.csv", "circuit,lamp,code,volts,watts\nstop,stop lamp,P21W,,\npanel,odd lamp,,12,3\n");
         string output = (await InProcess.Run("swap", lamps, "--all-led", "--fuse", "15A")).Output;
-        Assert.Contains("Lamps that stay", output, StringComparison.Ordinal);
+        Assert.Contains("Lamps not replaced", output, StringComparison.Ordinal);
         Assert.Contains("odd lamp", output, StringComparison.Ordinal);
     }
 

@@ -23,6 +23,18 @@ public partial class ReadmeTests
         Assert.Equal(["using Lighting.Calc;", "using UnitsNet;"], shown);
     }
 
+    [Fact]
+    public async Task The_output_of_the_first_command_begins_as_the_README_shows()
+    {
+        string readme = File.ReadAllText(Path.Combine(CliProcess.Root, "README.md"));
+        Match shown = Output().Match(readme);
+        CliResult result = await InProcess.Run("check", Path.Combine(CliProcess.Root, "shared", "bulb-list.csv"), "--fuse", "15A");
+        Assert.Contains("-- check shared/bulb-list.csv --fuse 15A\n", readme, StringComparison.Ordinal);
+        Assert.True(shown.Groups[1].Length > 0);
+        Assert.StartsWith(shown.Groups[1].Value, result.Output, StringComparison.Ordinal);
+        Assert.True(readme.Count(c => c == '\n') <= 200);
+    }
+
     // One program: the README's blocks, then the manual's.
     private static string Documents { get; } = File.ReadAllText(Path.Combine(CliProcess.Root, "README.md")) + File.ReadAllText(Path.Combine(CliProcess.Root, "Lighting.Calc", "MANUAL.md"));
 
@@ -34,6 +46,9 @@ public partial class ReadmeTests
 
     [GeneratedRegex(@"^```csharp\n(.*?)^```$", RegexOptions.Multiline | RegexOptions.Singleline)]
     private static partial Regex Block();
+
+    [GeneratedRegex(@"^Its verdict begins\n```\n(.*?)^```$", RegexOptions.Multiline | RegexOptions.Singleline)]
+    private static partial Regex Output();
 
     [GeneratedRegex(@"^ +// README: [a-z]+\n(.*?)^ +// end$", RegexOptions.Multiline | RegexOptions.Singleline)]
     private static partial Regex Region();

@@ -1,4 +1,4 @@
-using Lighting.Calc.Cli.Rendering.Diagram;
+using Lighting.Calc.Cli.Rendering.Drawing;
 using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Rendering;

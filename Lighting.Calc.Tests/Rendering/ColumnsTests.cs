@@ -29,7 +29,7 @@ public class ColumnsTests
         Assert.Equal(["name", "amps", "light %", "drop %", "lit", "volts", "for people"], table.Columns.Select(c => c.Title));
         Assert.Equal([false, true, true, true, false, true, false], table.Columns.Select(c => c.IsNumber));
         Assert.Equal(["main", "2.500", "25.0", "25.0", "yes", "6.00→5.00", "x"], table.Rows[0].Select(c => c.Text));
-        Assert.Equal(["", "-", "-", "-", "not known", "-→-", "x"], table.Rows[1].Select(c => c.Text));
+        Assert.Equal(["", "-", "-", "-", "unknown", "-→-", "x"], table.Rows[1].Select(c => c.Text));
     }
 
     [Fact]
@@ -37,7 +37,7 @@ public class ColumnsTests
     {
         Columns<Sample> columns = Everything.Only("name", "currentA", "relativeLight", "dropPercent", "isLit", "voltageV");
         Assert.Equal(
-            "name,currentA,relativeLightPercent,dropPercent,isLit,voltageBeforeV,voltageAfterV\nmain,2.5,25,25,yes,6,5\n,,,,not known,,\n",
+            "name,currentA,relativeLightPercent,dropPercent,isLit,voltageBeforeV,voltageAfterV\nmain,2.5,25,25,yes,6,5\n,,,,unknown,,\n",
             Csv(columns.Spreadsheet([Known, new Sample(null, null, null, null, null, null)])));
     }
 
@@ -79,14 +79,14 @@ public class ColumnsTests
     private static string Csv(SpreadsheetOnly table)
     {
         var output = new StringWriter { NewLine = "\n" };
-        CsvRenderer.Render(new Document("t", "v", () => [table], _ => { }), output);
+        CsvRenderer.Render(new Document("t", "v", null, () => [table], _ => { }), output);
         return output.ToString().Replace("\r\n", "\n", StringComparison.Ordinal);
     }
 
     private static string Json<T>(Columns<T> columns, T item)
     {
         var output = new StringWriter(CultureInfo.InvariantCulture);
-        JsonRenderer.Render(output, json => columns.Write(json, item));
+        JsonRenderer.Render(output, new Document("t", "v", null, () => [], json => columns.Write(json, item)));
         return output.ToString();
     }
 

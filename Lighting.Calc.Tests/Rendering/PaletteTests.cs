@@ -16,7 +16,7 @@ public partial class PaletteTests
     {
         Dictionary<string, string> colours = Scheme(scheme);
         foreach (string ground in new[] { "paper", "panel" })
-            foreach (string text in new[] { "ink", "soft", "fault", "caution" })
+            foreach (string text in new[] { "ink", "soft", "fault", "caution", "good" })
                 Assert.True(Contrast(colours[text], colours[ground]) >= 4.5, $"{text} on {ground}: {Contrast(colours[text], colours[ground])}");
         Assert.All(Pictures, c => Assert.True(Contrast(colours[c], colours["paper"]) >= 3, $"{c}: {Contrast(colours[c], colours["paper"])}"));
     }

@@ -87,8 +87,8 @@ public static class BikeCheck
     {
         OperatingPoint heaviest = points.MaxBy(p => p.TotalCurrent.Amperes)!;
         double load = heaviest.TotalCurrent.Amperes, usable = 15 * new FuseOptions().ContinuousLoadFactor.DecimalFractions;
-        string draws = bike.CountsAllLampsTogether ? "All lamps together draw" : $"The heaviest setting ({heaviest.Setting}) draws";
-        return FormattableString.Invariant($"{draws} {load:0.##} A; a 15 A fuse would {(load > usable ? "be overloaded" : "carry that")} ({usable:0.##} A continuous).");
+        string draws = bike.CountsAllLampsTogether ? "All lamps together draw" : "The heaviest setting draws";
+        return FormattableString.Invariant($"{draws} {load:0.##} A; a 15 A fuse would {(load > usable ? "be overloaded" : "carry that")} (limit {usable:0.##} A).");
     }
 
     private static IEnumerable<Finding> NotIncluded(Bike bike)

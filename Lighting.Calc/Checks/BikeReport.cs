@@ -34,6 +34,9 @@ public sealed record BikeReport
     /// <summary>What was found, worst first.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
 
+    /// <summary>Why the bike does not suit, each cause once, the gravest first; empty where it suits or is not judged.</summary>
+    public ImmutableArray<VerdictCause> Causes => VerdictCauses.Of(this);
+
     /// <summary>The setting that draws most.</summary>
     public OperatingPoint Heaviest => Settings.MaxBy(s => s.TotalCurrent.Amperes)!;
 

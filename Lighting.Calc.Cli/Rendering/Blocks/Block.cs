@@ -9,6 +9,10 @@ internal sealed record Heading(string Text) : Block;
 /// <summary>A paragraph.</summary>
 internal sealed record Paragraph(string Text) : Block;
 
+/// <summary>What to beware of in what follows.</summary>
+/// <param name="Texts">A sentence or two each.</param>
+internal sealed record CautionList(IReadOnlyList<string> Texts) : Block;
+
 /// <summary>A table.</summary>
 /// <param name="Columns">Its columns.</param>
 /// <param name="Rows">Its rows, one cell for each column.</param>

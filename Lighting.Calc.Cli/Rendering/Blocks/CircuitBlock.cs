@@ -1,4 +1,4 @@
-using Lighting.Calc.Cli.Rendering.Diagram;
+using Lighting.Calc.Cli.Rendering.Drawing;
 
 namespace Lighting.Calc.Cli.Rendering;
 

@@ -5,6 +5,23 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>A result in every form: text, CSV and HTML are rendered from its blocks.</summary>
 /// <param name="Title">What it is.</param>
 /// <param name="Verdict">What it comes to.</param>
+/// <param name="Cautions">What to beware of in all that follows; null where nobody acts on it.</param>
 /// <param name="Blocks">Lays it out for people.</param>
 /// <param name="Json">Writes its JSON members.</param>
-internal sealed record Document(string Title, string Verdict, Func<IEnumerable<Block>> Blocks, Action<Utf8JsonWriter> Json);
+internal sealed record Document(string Title, string Verdict, CautionList? Cautions, Func<IEnumerable<Block>> Blocks, Action<Utf8JsonWriter> Json)
+{
+    /// <summary>How the verdict turns out; null where it is none, but a figure.</summary>
+    public BikeVerdict? Outcome { get; init; }
+
+    /// <summary>Cautions that stand among the blocks, before the step they belong to.</summary>
+    public IReadOnlyList<CautionList> StepCautions { get; init; } = [];
+
+    /// <summary>The verdict with the sign of its outcome.</summary>
+    public string SignedVerdict => Outcome switch
+    {
+        BikeVerdict.Suits => $"✔ {Verdict}",
+        BikeVerdict.DoesNotSuit => $"✖ {Verdict}",
+        BikeVerdict.NotJudged => $"! {Verdict}",
+        _ => Verdict,
+    };
+}

@@ -20,8 +20,17 @@ internal static class Figures
     public static string Percent(Ratio value) => Number(value.Percent, 1) + " %";
 
     public static string Ohms(ElectricResistance value) => value.Ohms < 1
-        ? Number(value.Milliohms, 1) + " mΩ"
-        : Number(value.Ohms, 2) + " Ω";
+        ? TwoFigures(value.Milliohms) + " mΩ"
+        : TwoFigures(value.Ohms) + " Ω";
+
+    /// <summary>A number to two significant digits, never as a power of ten.</summary>
+    public static string TwoFigures(double value) => value == 0 || !double.IsFinite(value)
+        ? Number(value, 0)
+        : Math.Clamp(1 - (int)Math.Floor(Math.Log10(Math.Abs(value))), -12, 15) switch
+        {
+            < 0 and var tens => Number(Math.Round(value / Math.Pow(10, -tens)) * Math.Pow(10, -tens), 0),
+            var decimals => Number(value, decimals),
+        };
 
     /// <summary>Ohms as an ohmmeter shows them, never milliohms, two figures.</summary>
     public static string MeterOhms(ElectricResistance value) => value.Ohms switch

@@ -12,7 +12,7 @@ internal static class BreakEvenWords
             BreakEvenOutcome.Always => "at any engine speed",
             BreakEvenOutcome.Never => "at no engine speed of the curve",
             BreakEvenOutcome.BelowCurve => $"from the curve's first point, {Figures.Rpm(breakEven.Speed!.Value)}, or below it",
-            BreakEvenOutcome.NotKnown => "at a speed that the curve does not tell",
+            BreakEvenOutcome.NotKnown => "at an unknown speed, outside the curve",
             _ => throw new InvalidOperationException($"Unknown outcome {breakEven.Outcome}."),
         };
         return breakEven.LostAgainAt is { } lost ? $"{text}, and no longer above {Figures.Rpm(lost)}" : text;

@@ -2,14 +2,14 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>The charts of a charging report: amps into the battery over engine speed, state of charge over the ride.</summary>
+/// <summary>The charts of a charging report: current into the battery over engine speed, state of charge over the ride.</summary>
 internal static class ChargingCharts
 {
     // As many lines as a reader keeps apart.
     private const int MostLines = 6;
     private const int GridSteps = 48;
 
-    /// <summary>Amps into the battery over engine speed: the worst setting, the ride's usual one, and others of distinct load.</summary>
+    /// <summary>Current into the battery over engine speed: the worst setting, the ride's usual one, and others of distinct load.</summary>
     public static LineChart? Balance(ChargingSystem system, ChargingReport report)
     {
         ChargingBalance[] settings = Chosen(report);
@@ -21,8 +21,8 @@ internal static class ChargingCharts
         ChartMark[] marks = [.. settings.Where(b => b.BreakEven is { Outcome: BreakEvenOutcome.At })
             .Select(b => new ChartMark(b.BreakEven.Speed!.Value.RevolutionsPerMinute, 0, b == report.Worst ? $"most: {Figures.Rpm(b.BreakEven.Speed.Value)}" : b == report.Typical ? $"usual: {Figures.Rpm(b.BreakEven.Speed.Value)}" : ""))];
         return new LineChart(
-            "Amps into the battery over engine speed",
-            "Above zero the battery is charged, below it is drained. " + string.Join(" ", settings.Select(b => $"{b.Setting}: {Figures.Amperes(b.Demand)} on average, covered {BreakEvenWords.Of(b.BreakEven)}.")),
+            "Current into the battery over engine speed",
+            "Above zero the battery is charged, below zero it is discharged. " + string.Join(" ", settings.Select(b => $"{b.Setting}: {Figures.Amperes(b.Demand)} on average, covered {BreakEvenWords.Of(b.BreakEven)}.")),
             "engine speed, rpm",
             "into the battery, A (diamond: break-even)",
             lines,
@@ -52,7 +52,7 @@ internal static class ChargingCharts
         return new LineChart(
             "State of charge over the ride",
             $"From {Figures.Percent(ride.InitialStateOfCharge)} to {Figures.Number(points[^1].Y!.Value, 1)} % after {Figures.Number(minutes, 0)} min. "
-            + string.Join(" ", ride.Stretches.Select(s => $"{s.Stretch.Stretch}: {(s.StateOfCharge is { } c ? Figures.Percent(c) : "not known")} at its end.")),
+            + string.Join(" ", ride.Stretches.Select(s => $"{s.Stretch.Stretch}: {(s.StateOfCharge is { } c ? Figures.Percent(c) : "unknown")} at its end.")),
             "minutes",
             "state of charge, %",
             [new ChartLine("state of charge", points)],

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>charging</c> gives: break-even of each setting, the balance over engine speed, the ride, standing times.</summary>
+/// <summary>What <c>charging</c> gives: break-even of each setting, the balance over engine speed, the ride, battery run times.</summary>
 internal static class ChargingDocument
 {
     private const int MostLines = 8;
@@ -40,7 +40,7 @@ internal static class ChargingDocument
         { "stretches", s_stretch.Only("stretch", "rpm", "minutes", "demandA", "netAmpereHours", "stateOfCharge"), r => r.Stretches },
     };
 
-    private static readonly Columns<BatteryRunTime> s_standing = new()
+    private static readonly Columns<BatteryRunTime> s_runTime = new()
     {
         { "setting", s => s.Setting },
         { "loadA", s => s.Load },
@@ -49,7 +49,7 @@ internal static class ChargingDocument
     };
 
     // Half charge and no start of a load beside each other.
-    private static readonly Columns<BatteryRunTime[]> s_standingPair = new()
+    private static readonly Columns<BatteryRunTime[]> s_runTimePair = new()
     {
         { "load A", "loadA", s => s[0].Load },
         { "to 50 %", "toHalfHours", s => Figures.Right(Hours(s[0])) },
@@ -63,8 +63,9 @@ internal static class ChargingDocument
         Columns<ChargingBalance> balance = Balances(system);
         return new Document(
             CommonBlocks.TitleOf(system.Bike, "Charging"),
-            $"The setting that wants most takes {Figures.Amperes(worst.Demand)} on average ({worst.Setting}); it is covered {BreakEvenWords.Of(worst.BreakEven)}."
-            + (report.Typical is { } typical ? $"\nThe usual setting of the ride takes {Figures.Amperes(typical.Demand)} ({typical.Setting}); it is covered {BreakEvenWords.Of(typical.BreakEven)}." : ""),
+            $"The largest average load is {Figures.Amperes(worst.Demand)} ({worst.Setting}); it is covered {BreakEvenWords.Of(worst.BreakEven)}."
+            + (report.Typical is { } typical ? $"\nThe usual setting of the ride draws {Figures.Amperes(typical.Demand)} ({typical.Setting}); it is covered {BreakEvenWords.Of(typical.BreakEven)}." : ""),
+            Cautions.OfEngine(system.Bike),
             () =>
             {
                 var legend = new SettingLegend();
@@ -76,15 +77,14 @@ internal static class ChargingDocument
                     legend.Block,
                     .. system.Machines.Select(m => Residuals($"Fitted machine: {Figures.Amperes(m.Machine.MaximumCurrent)} at most, {Figures.Rpm(m.Machine.CornerSpeed)} corner speed", m.Residuals)),
                     .. system.Coils.Select(c => Residuals($"Fitted coil: {Figures.Amperes(c.Source.MaximumCurrent)} at most", c.Residuals)),
-                    new Heading($"Amps into the battery over engine speed ({shown.Setting})"),
+                    new Heading($"Current into the battery over engine speed ({shown.Setting})"),
                     s_point.Table(shown.Over(system.Grid())),
                     new PageOnly(() => [ChargingCharts.Balance(system, report)]),
                     s_series.Spreadsheet(report.Balances.SelectMany(b => b.Over(system.Grid()).Select(p => (b, p)))),
                     .. report.Ride is { } ride ? RideBlocks(ride) : [],
-                    new Heading($"Standing with the engine off, from {Figures.Percent(system.Options.InitialStateOfCharge)} (Peukert, exponent {Figures.Number(system.Options.PeukertExponent, 2)})"),
-                    s_standingPair.Table(report.Standing.Chunk(2)),
+                    new Heading($"Battery run time, engine off, from {Figures.Percent(system.Options.InitialStateOfCharge)} (Peukert, exponent {Figures.Number(system.Options.PeukertExponent, 2)})"),
+                    s_runTimePair.Table(report.Standing.Chunk(2)),
                     .. CommonBlocks.FindingBlocks([.. report.Findings.Where(f => f.Severity != Severity.Note)]),
-                    CommonBlocks.Safety,
                 ];
             },
             json =>
@@ -94,7 +94,7 @@ internal static class ChargingDocument
                 json.Write("balances", balance, report.Balances);
                 if (report.Ride is { } ride)
                     json.Write("ride", s_ride, ride);
-                json.Write("standing", s_standing, report.Standing);
+                json.Write("batteryRunTimes", s_runTime, report.Standing);
                 json.Write("findings", CommonBlocks.Finding, report.Findings);
             });
     }
@@ -107,11 +107,11 @@ internal static class ChargingDocument
         new PageOnly(() => [ChargingCharts.Ride(ride)]),
     ];
 
-    /// <summary>A standing time in words.</summary>
+    /// <summary>A battery run time in words.</summary>
     public static string Hours(BatteryRunTime standing) => standing.Outcome switch
     {
         BatteryRunTimeOutcome.Reached => $"{Figures.Number(standing.Time!.Value.Hours, 1)} h",
-        BatteryRunTimeOutcome.AlreadyThere => "there already",
+        BatteryRunTimeOutcome.AlreadyThere => "at or below it",
         BatteryRunTimeOutcome.NoLoad => "never",
         BatteryRunTimeOutcome.CapacityNotKnown => "capacity not listed",
         _ => throw new InvalidOperationException($"Unknown outcome {standing.Outcome}."),
@@ -129,7 +129,7 @@ internal static class ChargingDocument
     private static Paragraph Residuals(string title, IEnumerable<FitResidual> residuals) =>
         new($"{title}. Residuals: {string.Join(", ", residuals.Select(r => $"{Figures.Rpm(r.Point.Speed)} {Figures.Number(r.Residual.Amperes, 2)} A"))}.");
 
-    private static string Net(ElectricCharge? net) => net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net not known, the curve does not reach";
+    private static string Net(ElectricCharge? net) => net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net unknown, the curve does not reach";
 
     // One mark for each half amp into (+) or out of (-) the battery.
     private static string Bar(BalancePoint point)

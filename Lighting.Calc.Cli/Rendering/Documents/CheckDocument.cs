@@ -12,15 +12,21 @@ internal static class CheckDocument
 
     public static Document Of(BikeReport report, ToleranceReport? tolerance = null) => new(
         CommonBlocks.TitleOf(report.Bike, "Check"),
-        Verdict(report),
+        CheckHeadline.Of(report),
+        Cautions.OfWork(report.Bike),
         () => Blocks(report, tolerance),
-        json => ReportJson.Write(json, report, tolerance));
+        json => ReportJson.Write(json, report, tolerance))
+    {
+        Outcome = report.Verdict,
+    };
 
     private static IEnumerable<Block> Blocks(BikeReport report, ToleranceReport? tolerance)
     {
         // A spreadsheet that asked for tolerances gets those.
         if (tolerance is not null)
             yield return ToleranceDocument.Spreadsheet(tolerance);
+        foreach (Block block in Causes(report))
+            yield return block;
         var legend = new SettingLegend();
         if (!report.Fuses.IsEmpty)
         {
@@ -47,17 +53,16 @@ internal static class CheckDocument
         foreach (Block block in CommonBlocks.FindingBlocks(report.Findings))
             yield return block;
         yield return new PageOnly(() => [CircuitBlock.Of(report.Bike, report.Heaviest)]);
-        yield return CommonBlocks.Safety;
     }
 
     private static IEnumerable<Block> Losses(BikeReport report) => !report.Bike.HasNetwork || report.WorstDrops.IsEmpty ? [] :
     [
-        new Heading("Where the volts are lost, each lamp in its worst setting"),
-        ReportCharts.Ledgers(report),
-        DropDocument.Ledgers(report).Table(report.WorstDrops.OrderByDescending(d => d.TotalDrop.Volts)),
+        new Heading("Voltage-drop breakdown, each lamp in its worst setting"),
+        ReportCharts.Breakdowns(report),
+        DropDocument.Breakdowns(report).Table(report.WorstDrops.OrderByDescending(d => d.TotalDrop.Volts)),
     ];
 
-    // What hangs on the speed of the engine.
+    // What depends on engine speed.
     private static IEnumerable<Block?> Engine(BikeReport report) =>
     [
         .. report.Charging is { Worst: not null } charging ? [ChargingCharts.Balance(ChargingSystem.Of(report.Bike), charging)] : Array.Empty<Block?>(),
@@ -65,35 +70,20 @@ internal static class CheckDocument
         .. report.DirectLighting is { } direct && DirectLightingDocument.Chart(direct) is { } volts ? [new Heading("Direct lighting"), volts] : Array.Empty<Block>(),
     ];
 
-    /// <summary>The verdict in plain words: what does not suit and the worst number of each kind.</summary>
-    public static string Verdict(BikeReport report)
+    // Every cause with its remedy, and what is all right beside them.
+    private static IEnumerable<Block> Causes(BikeReport report)
     {
-        IEnumerable<string> parts = [Head(report), .. report.Fuses.Select(f => f.Headline + ".")];
-        if (report.Bike.CountsAllLampsTogether)
-            parts = parts.Append("No 'lit when' is listed, so every lamp counts as on. Say which switch lights which lamp.");
-        if (report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions) is { } worst && report.Bike.HasNetwork)
-            parts = parts.Append($"Worst drop: {worst.Lamp.Lamp.Lamp} gets {Figures.Volts(worst.Lamp.Voltage)}, {Figures.Percent(worst.Lamp.Drop!.Value)} lost.");
-        if (report.Charging?.Worst is { } charging)
-            parts = parts.Append($"Charging covers the load {BreakEvenWords.Of(charging.BreakEven)}.");
-        if (report.DirectLighting is { } direct)
-            parts = parts.Append($"Direct lighting: {DirectLightingDocument.Range(direct)}.");
-        return string.Join("\n", parts);
-    }
-
-    private static string Head(BikeReport report)
-    {
-        int faults = report.Findings.Count(f => f.Severity == Severity.Fault);
-        switch (report.Verdict)
-        {
-            case BikeVerdict.DoesNotSuit:
-                return faults == 0 ? "Does not suit." : $"Does not suit: {faults} {(faults == 1 ? "fault" : "faults")} below.";
-            case BikeVerdict.NotJudged:
-                string remedy = report.Fuses.IsEmpty && report.Bike is { Lighting: LightingSupply.Battery } ? " Give the fuse with --fuse 15A or in fuses.csv." : "";
-                return $"Not judged: {string.Join(" Not judged: ", report.NotJudged)}{remedy}";
-            default:
-                string[] missing = [.. report.Bike.HasNetwork ? Array.Empty<string>() : ["wires", "voltage drop"], .. report.Bike.Charging.IsEmpty ? ["charging"] : Array.Empty<string>()];
-                return missing.Length == 0 ? "Suits." : $"Suits, as far as listed. Not listed and not judged: {string.Join(", ", missing)}.";
-        }
+        if (report.Causes.IsEmpty)
+            yield break;
+        // The first two causes are in the headline already.
+        string[] lines = [.. report.Causes.Index().SelectMany(c => new[] { c.Index < 2 ? null : $"{c.Index + 1}  {c.Item.Text}", c.Item.Remedy is { } remedy ? $"{(c.Index < 2 ? $"{c.Index + 1}" : " ")}  {remedy}" : null }).OfType<string>()];
+        yield return new Heading("Causes and remedies");
+        if (lines.Length > 0)
+            yield return new Paragraph(string.Join("\n", lines));
+        if (CheckHeadline.Suitable(report) is { Length: > 0 } suitable)
+            yield return new Paragraph($"Suits: {suitable}.");
+        if (!report.NotJudged.IsEmpty)
+            yield return new Paragraph($"Not judged: {string.Join(" ", report.NotJudged)}");
     }
 
     private static string? Charging(BikeReport report)

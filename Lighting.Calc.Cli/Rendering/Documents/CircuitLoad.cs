@@ -7,8 +7,8 @@ internal sealed record CircuitLoad(string Circuit, double Amperes, double Watts)
     public static readonly Columns<CircuitLoad> Columns = new()
     {
         { "circuit", "circuit", c => c.Circuit },
-        { "amps", "currentA", c => c.Amperes },
-        { "watts", "powerW", c => c.Watts, "F1" },
+        { "A", "currentA", c => c.Amperes },
+        { "W", "powerW", c => c.Watts, "F1" },
     };
 
     public static IEnumerable<CircuitLoad> Of(OperatingPoint point) => point.Lamps

@@ -18,7 +18,7 @@ internal static class CommonBlocks
     public static readonly Columns<NodeVoltage> Point = new()
     {
         { "point", "point", p => p.Point },
-        { "volts", "voltageV", p => p.Voltage },
+        { "V", "voltageV", p => p.Voltage },
     };
 
     public static readonly Columns<LampState> Lamp = new()
@@ -26,9 +26,9 @@ internal static class CommonBlocks
         { "lamp", "lamp", l => l.Lamp.Lamp },
         { "circuit", "circuit", l => l.Lamp.Circuit },
         { "quantity", "quantity", l => l.Lamp.Quantity },
-        { "volts", "voltageV", l => l.Voltage },
-        { "amps", "currentA", l => l.Current },
-        { "watts", "powerW", l => l.Power },
+        { "V", "voltageV", l => l.Voltage },
+        { "A", "currentA", l => l.Current },
+        { "W", "powerW", l => l.Power },
         { "light %", "relativeLight", l => l.RelativeLight },
         { "drop %", "dropPercent", l => l.Drop },
     };
@@ -37,16 +37,14 @@ internal static class CommonBlocks
     {
         { "fuse", "fuse", f => f.Fuse.Name },
         { "rating A", "ratingA", f => f.Fuse.Rating, Figures.Rated },
-        { "worst A", "worstCurrentA", f => f.Steady.WorstCurrent },
+        { "load A", "worstCurrentA", f => f.Steady.WorstCurrent },
         { "setting", "worstSetting", f => f.Steady.WorstSetting },
-        { "usable A", "usableA", f => f.Steady.UsableCurrent },
+        { "limit A", "usableA", f => f.Steady.UsableCurrent },
         { "verdict", "verdict", f => f.VerdictText },
         { "smallest A", "smallestRatingA", f => f.Advice.Smallest, Figures.Rated },
         { "largest A", "largestRatingA", f => f.Advice.Largest, Figures.Rated },
         { "reasons", f => f.Reasons },
     };
-
-    public static Block Safety => new Paragraph(SafetyWords.Text);
 
     public static string TitleOf(Bike bike, string what) => bike.Name.Length == 0 ? what : $"{what}: {bike.Name}";
 

@@ -1,4 +1,4 @@
-using Lighting.Calc.Cli.Rendering.Diagram;
+using Lighting.Calc.Cli.Rendering.Drawing;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
@@ -13,12 +13,13 @@ internal static class DiagramDocument
         { "from", "from", p => p.From },
         { "to", "to", p => p.To },
         { "colour", "colour", p => p.Colour, null, true },
-        { "amps", "currentA", p => p.Current },
+        { "A", "currentA", p => p.Current },
     };
 
     public static Document Of(Bike bike, OperatingPoint point) => new(
         CommonBlocks.TitleOf(bike, "Circuit"),
         $"In the setting '{point.Setting}' the source of {Figures.Volts(point.SupplyVoltage)} gives {Figures.Amperes(point.TotalCurrent)}.",
+        Cautions.OfWork(bike),
         () =>
         [
             new PageOnly(() => [CircuitBlock.Of(bike, point)]),
@@ -26,7 +27,6 @@ internal static class DiagramDocument
             CommonBlocks.Point.Table(point.Points),
             new Heading("Parts"),
             s_part.Table(PartsOf(bike, point), isMain: true),
-            CommonBlocks.Safety,
         ],
         json =>
         {

@@ -1,7 +1,7 @@
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>charging</c> gives for a bike without a battery: lamp volts over engine speed, and what a lost lamp does to the rest.</summary>
+/// <summary>What <c>charging</c> gives for a bike without a battery: lamp voltage over engine speed, and what a failed lamp does to the others.</summary>
 internal static class DirectLightingDocument
 {
     // With the coil's own, as many lines as a reader keeps apart.
@@ -19,10 +19,10 @@ internal static class DirectLightingDocument
 
     private static readonly Columns<DirectLightingChange> s_loss = new()
     {
-        { "lost lamp", "lamp", l => l.Lamp.Lamp },
-        { "coil V then", "coilVoltageAfterV", l => l.After.TerminalVoltage },
-        { "was V", "coilVoltageBeforeV", l => l.Before.TerminalVoltage },
-        { "resistor that mends it", "", l => l.EquivalentResistor is { } resistor ? $"{Figures.Ohms(resistor.Resistance)}, {Figures.Watts(resistor.Power)}" : "none needed" },
+        { "failed lamp", "lamp", l => l.Lamp.Lamp },
+        { "coil V after", "coilVoltageAfterV", l => l.After.TerminalVoltage },
+        { "coil V before", "coilVoltageBeforeV", l => l.Before.TerminalVoltage },
+        { "equivalent resistor", "", l => l.EquivalentResistor is { } resistor ? $"{Figures.Ohms(resistor.Resistance)}, {Figures.Watts(resistor.Power)}" : "none needed" },
         { "resistorOhm", l => l.EquivalentResistor?.Resistance },
         { "resistorPowerW", l => l.EquivalentResistor?.Power },
     };
@@ -30,15 +30,15 @@ internal static class DirectLightingDocument
     public static Document Of(Bike bike, DirectLightingReport report) => new(
         CommonBlocks.TitleOf(bike, "Direct lighting"),
         $"The lamps are fed by the lighting coil without a battery ({report.Setting}): {Range(report)}.",
+        Cautions.OfEngine(bike),
         () =>
         [
-            new Heading("Volts (rms) over engine speed"),
+            new Heading("Voltage (rms) over engine speed"),
             Volts(report),
             new PageOnly(() => [Chart(report)]),
             new Heading($"If one lamp fails at {Figures.Rpm(report.Points[^1].Speed)}"),
             s_loss.Table(report.Losses),
             .. CommonBlocks.FindingBlocks(report.Findings),
-            CommonBlocks.Safety,
         ],
         json =>
         {
@@ -49,11 +49,11 @@ internal static class DirectLightingDocument
             json.Write("findings", CommonBlocks.Finding, report.Findings);
         });
 
-    /// <summary>The span of the coil's volts over the speeds looked at.</summary>
+    /// <summary>The range of the coil's voltage over the speeds of the list.</summary>
     public static string Range(DirectLightingReport report) =>
         $"{Figures.Volts(report.Points[0].TerminalVoltage)} at {Figures.Rpm(report.Points[0].Speed)}, {Figures.Volts(report.Points[^1].TerminalVoltage)} at {Figures.Rpm(report.Points[^1].Speed)}";
 
-    /// <summary>The lit lamps' volts over engine speed; null with fewer than two speeds.</summary>
+    /// <summary>The lit lamps' voltage over engine speed; null with fewer than two speeds.</summary>
     public static LineChart? Chart(DirectLightingReport report)
     {
         if (report.Points.Length < 2)
@@ -64,7 +64,7 @@ internal static class DirectLightingDocument
             .. report.Points[^1].Lamps.Index().Where(l => l.Item.Current.Amperes > 1e-3).Take(MostLines)
                 .Select(l => new ChartLine(l.Item.Lamp.Lamp, [.. report.Points.Select(p => new ChartPoint(p.Speed.RevolutionsPerMinute, p.Lamps[l.Index].Voltage.Volts))])),
         ];
-        return new LineChart("Volts over engine speed", $"In the setting {report.Setting}: {Range(report)}.", "engine speed, rpm", "volts (rms)", lines, [], 0, 0);
+        return new LineChart("Voltage over engine speed", $"In the setting {report.Setting}: {Range(report)}.", "engine speed, rpm", "voltage, V (rms)", lines, [], 0, 0);
     }
 
     private static Table Volts(DirectLightingReport report)
@@ -73,7 +73,7 @@ internal static class DirectLightingDocument
         {
             { "rpm", "rpm", p => p.Speed },
             { "coil V", "coilV", p => p.TerminalVoltage },
-            { "amps", "currentA", p => p.Current },
+            { "A", "currentA", p => p.Current },
         };
         foreach (string lamp in report.Points[^1].Lamps.Where(l => l.Current.Amperes > 1e-3).Select(l => l.Lamp.Lamp))
             columns.Add(lamp, lamp + "V", p => p.Lamps.First(s => s.Lamp.Lamp == lamp).Voltage);

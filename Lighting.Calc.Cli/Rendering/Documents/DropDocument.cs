@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>drop</c> gives: each lamp's ledger in its worst setting, and what mending the costliest parts would gain.</summary>
+/// <summary>What <c>drop</c> gives: each lamp's voltage-drop breakdown in its worst setting, and the improvement from repairing the parts that drop most.</summary>
 internal static class DropDocument
 {
     private static readonly Columns<VoltageDropItem> s_entry = new()
@@ -14,12 +14,12 @@ internal static class DropDocument
         { "current A", "currentA", e => e.Current },
     };
 
-    private static readonly Columns<(VoltageDropBreakdown Ledger, VoltageDropItem Entry)> s_part = new()
+    private static readonly Columns<(VoltageDropBreakdown Breakdown, VoltageDropItem Entry)> s_part = new()
     {
-        { "lamp", "lamp", p => p.Ledger.Lamp.Lamp.Lamp },
-        { "setting", "setting", p => p.Ledger.Setting },
-        { "supply V", "supplyVoltageV", p => p.Ledger.SupplyVoltage },
-        { "lamp V", "lampVoltageV", p => p.Ledger.Lamp.Voltage },
+        { "lamp", "lamp", p => p.Breakdown.Lamp.Lamp.Lamp },
+        { "setting", "setting", p => p.Breakdown.Setting },
+        { "supply V", "supplyVoltageV", p => p.Breakdown.SupplyVoltage },
+        { "lamp V", "lampVoltageV", p => p.Breakdown.Lamp.Voltage },
         { s_entry.Only("kind", "part", "currentA", "dropV", "sharePercent"), p => p.Entry },
     };
 
@@ -27,45 +27,45 @@ internal static class DropDocument
     {
         { "part", "part", g => g.Entry.Part },
         { "kind", "kind", g => DropWords.Of(g.Entry.Kind) },
-        { "loses V", "", g => g.Entry.Voltage, "F3" },
-        { "gain V", "gainV", g => g.Voltage, "F3" },
-        { "gain in light %", "gainLight", g => g.Light },
+        { "drops V", "", g => g.Entry.Voltage },
+        { "gain V", "gainV", g => g.Voltage },
+        { "light gain %", "gainLight", g => g.Light },
     };
 
-    /// <summary>Each lamp's losses by kind.</summary>
-    public static Columns<VoltageDropBreakdown> Ledgers(BikeReport report) => new()
+    /// <summary>Each lamp's voltage drop by kind of part.</summary>
+    public static Columns<VoltageDropBreakdown> Breakdowns(BikeReport report) => new()
     {
         { "lamp", "lamp", d => d.Lamp.Lamp.Lamp },
         { "setting", d => d.Setting },
-        { "volts", "voltageV", d => d.Lamp.Voltage },
+        { "lamp V", "voltageV", d => d.Lamp.Voltage },
         { "currentA", d => d.Lamp.Current },
         { "feed", "", d => d.DropIn(VoltageDropKind.FeedWire) },
         { "joints", "", d => d.DropIn(VoltageDropKind.FeedJoint) + d.DropIn(VoltageDropKind.ReturnJoint) },
         { "switch", "", d => d.DropIn(VoltageDropKind.Switch) },
         { "fuse", "", d => d.DropIn(VoltageDropKind.Fuse) },
         { "return", "", d => d.DropIn(VoltageDropKind.ReturnWire) },
-        { "drop%", "dropPercent", d => d.Lamp.Drop },
+        { "drop %", "dropPercent", d => d.Lamp.Drop },
         { "relativeLight", d => d.Lamp.RelativeLight },
-        { "dim%", "lightLost", d => d.LightLost },
-        { "ledger", s_entry, d => d.Entries },
-        { "mending", s_gain.Only("kind", "part", "gainV", "gainLight"), d => VoltageDropAnalysis.LargestDrops(report.Network, d) },
+        { "light lost %", "lightLost", d => d.LightLost },
+        { "breakdown", s_entry, d => d.Entries },
+        { "repairs", s_gain.Only("kind", "part", "gainV", "gainLight"), d => VoltageDropAnalysis.LargestDrops(report.Network, d) },
     };
 
     public static Document Of(BikeReport report)
     {
-        VoltageDropBreakdown[] ledgers = [.. report.WorstDrops.OrderByDescending(d => d.Lamp.Drop!.Value.DecimalFractions)];
+        VoltageDropBreakdown[] breakdowns = [.. report.WorstDrops.OrderByDescending(d => d.Lamp.Drop!.Value.DecimalFractions)];
         return new Document(
-            CommonBlocks.TitleOf(report.Bike, "Drops"),
-            Verdict(report, ledgers),
+            CommonBlocks.TitleOf(report.Bike, "Voltage drop"),
+            Verdict(report, breakdowns),
+            Cautions.OfWork(report.Bike),
             () =>
             [
-                new Heading($"Volts from the source ({Figures.Volts(report.SupplyVoltage)}) to each lamp and back, in its worst setting"),
-                Ledgers(report).Table(ledgers),
-                new PageOnly(() => report.Bike.HasNetwork && ledgers.Length > 0 ? [ReportCharts.Ledgers(report), CircuitBlock.Of(report.Bike, report.Settings.First(p => p.Setting.Equals(ledgers[0].Setting)))] : []),
-                .. ledgers.Take(1).SelectMany(d => new Block[] { new Heading($"Ledger of {d.Lamp.Lamp.Lamp} ({d.Setting})"), Ledger(d) }),
-                .. ledgers.Take(1).SelectMany(d => Mending(report, d)),
-                s_part.Spreadsheet(ledgers.SelectMany(d => d.Entries.Select(e => (d, e)))),
-                CommonBlocks.Safety,
+                new Heading($"Voltage-drop breakdown from the source ({Figures.Volts(report.SupplyVoltage)}) to each lamp and back, in its worst setting"),
+                Breakdowns(report).Table(breakdowns),
+                new PageOnly(() => report.Bike.HasNetwork && breakdowns.Length > 0 ? [ReportCharts.Breakdowns(report), CircuitBlock.Of(report.Bike, report.Settings.First(p => p.Setting.Equals(breakdowns[0].Setting)))] : []),
+                .. breakdowns.Take(1).SelectMany(d => new Block[] { new Heading($"Voltage-drop breakdown of {d.Lamp.Lamp.Lamp} ({d.Setting})"), Breakdown(d) }),
+                .. breakdowns.Take(1).SelectMany(d => Repairs(report, d)),
+                s_part.Spreadsheet(breakdowns.SelectMany(d => d.Entries.Select(e => (d, e)))),
             ],
             json =>
             {
@@ -73,41 +73,41 @@ internal static class DropDocument
                 json.Write("supplyVoltageV", report.SupplyVoltage);
                 json.Write("dropsIncluded", report.Bike.HasNetwork);
                 json.Write("allowedDropPercent", report.Bike.AllowedDrop);
-                json.Write("lamps", Ledgers(report), report.WorstDrops);
+                json.Write("lamps", Breakdowns(report), report.WorstDrops);
             });
     }
 
-    private static string Verdict(BikeReport report, VoltageDropBreakdown[] ledgers)
+    private static string Verdict(BikeReport report, VoltageDropBreakdown[] breakdowns)
     {
         if (!report.Bike.HasNetwork)
-            return "There is no list of runs (runs.csv): lamps are taken straight on the battery, and drops are not included.";
-        if (ledgers.Length == 0)
+            return "There is no list of runs (runs.csv): lamps are taken as connected directly across the battery, and voltage drop is not included.";
+        if (breakdowns.Length == 0)
             return "No lamp is fed in any of these settings.";
-        string worst = $"Worst: {ledgers[0].Lamp.Lamp.Lamp} gets {Figures.Volts(ledgers[0].Lamp.Voltage)}, {Figures.Percent(ledgers[0].Lamp.Drop!.Value)} lost";
-        int over = ledgers.Count(d => d.Lamp.Drop!.Value.Percent > report.Bike.AllowedDrop.Percent + 1e-9);
+        string worst = $"Worst: {breakdowns[0].Lamp.Lamp.Lamp} {Figures.Volts(breakdowns[0].Lamp.Voltage)}, voltage drop {Figures.Percent(breakdowns[0].Lamp.Drop!.Value)}";
+        int over = breakdowns.Count(d => d.Lamp.Drop!.Value.Percent > report.Bike.AllowedDrop.Percent + 1e-9);
         return over == 0
-            ? $"{worst}; every lamp stays within the {Figures.Percent(report.Bike.AllowedDrop)} allowed."
-            : $"{worst}; {over} of {ledgers.Length} lamps lose more than the {Figures.Percent(report.Bike.AllowedDrop)} allowed.";
+            ? $"{worst}; every lamp is within the limit of {Figures.Percent(report.Bike.AllowedDrop)}."
+            : $"{worst}; {over} of {breakdowns.Length} lamps exceed the limit of {Figures.Percent(report.Bike.AllowedDrop)}.";
     }
 
     // From the source's voltage down to the lamp's: what is lost is subtracted.
-    private static Table Ledger(VoltageDropBreakdown ledger) => new Columns<(string Part, string Kind, Cell Current, double Volts, double Percent)>
+    private static Table Breakdown(VoltageDropBreakdown breakdown) => new Columns<(string Part, string Kind, Cell Current, double Volts, double Percent)>
     {
         { "from the source to the lamp and back", "part", l => l.Part },
         { "kind", "kind", l => l.Kind },
-        { "amps", "currentA", l => l.Current },
-        { "volts", "dropV", l => l.Volts, "F3" },
+        { "A", "currentA", l => l.Current },
+        { "V", "dropV", l => l.Volts },
         { "%", "sharePercent", l => l.Percent, "F1" },
     }.Table(
     [
-        ("source", "", "", ledger.SupplyVoltage.Volts, 100),
-        .. ledger.Entries.Select(e => (e.Part, DropWords.Of(e.Kind), (Cell)e.Current, -e.Voltage.Volts, -e.Share.Percent)),
-        (ledger.Lamp.Lamp.Lamp, "lamp", ledger.Lamp.Current, ledger.Lamp.Voltage.Volts, 100 * (ledger.Lamp.Voltage / ledger.SupplyVoltage)),
+        ("source", "", "", breakdown.SupplyVoltage.Volts, 100),
+        .. breakdown.Entries.Select(e => (e.Part, DropWords.Of(e.Kind), (Cell)e.Current, -e.Voltage.Volts, -e.Share.Percent)),
+        (breakdown.Lamp.Lamp.Lamp, "lamp", breakdown.Lamp.Current, breakdown.Lamp.Voltage.Volts, 100 * (breakdown.Lamp.Voltage / breakdown.SupplyVoltage)),
     ]);
 
-    private static IEnumerable<Block> Mending(BikeReport report, VoltageDropBreakdown ledger)
+    private static IEnumerable<Block> Repairs(BikeReport report, VoltageDropBreakdown breakdown)
     {
-        ImmutableArray<RepairBenefit> gains = VoltageDropAnalysis.LargestDrops(report.Network, ledger);
-        return gains.IsEmpty ? [] : [new Heading($"What {ledger.Lamp.Lamp.Lamp} would gain ({ledger.Setting}) if a part lost nothing"), s_gain.Table(gains)];
+        ImmutableArray<RepairBenefit> gains = VoltageDropAnalysis.LargestDrops(report.Network, breakdown);
+        return gains.IsEmpty ? [] : [new Heading($"Improvement at {breakdown.Lamp.Lamp.Lamp} ({breakdown.Setting}) with a part at zero resistance"), s_gain.Table(gains)];
     }
 }

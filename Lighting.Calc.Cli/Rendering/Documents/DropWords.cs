@@ -1,7 +1,7 @@
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>The words of a ledger's kinds.</summary>
+/// <summary>The words of a breakdown's kinds.</summary>
 internal static class DropWords
 {
     public static string Of(VoltageDropKind kind) => kind switch

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>faults</c> gives: the likeliest faults in sentences, what speaks against them, and the next test.</summary>
+/// <summary>What <c>faults</c> gives: the likeliest faults in sentences, conflicting evidence, and the next test.</summary>
 internal static class FaultsDocument
 {
     private const int Most = 5;
@@ -45,9 +45,9 @@ internal static class FaultsDocument
 
     private static readonly Columns<TestOutcome> s_outcome = new()
     {
-        { "if it shows", "outcome", o => o.Outcome },
+        { "reading", "outcome", o => o.Outcome },
         { "likely", "probability", o => new Cell(Percent(o.Probability), o.Probability, IsNumber: true) },
-        { "it means", "meaning", o => new Cell(Meaning(o), o.Meaning) },
+        { "meaning", "meaning", o => new Cell(Meaning(o), o.Meaning) },
     };
 
     private static readonly Columns<NextTest> s_next = new()
@@ -64,18 +64,18 @@ internal static class FaultsDocument
     public static Document Of(FaultFinder finder, Diagnosis diagnosis) => new(
         CommonBlocks.TitleOf(finder.Bike, "Faults"),
         diagnosis.Summary,
+        Cautions.OfWork(finder.Bike),
         () =>
         [
             new Heading("Likeliest first"),
             .. diagnosis.Ranked.Take(Most).Select((g, i) => new Paragraph($"{i + 1}. {Percent(g.Probability)}  {g.Best.Sentence}{Alike(g)}{Against(g)}")),
             s_ranked.Spreadsheet(diagnosis.Ranked.SelectMany((g, i) => g.Alternatives.Select(a => (i + 1, a)))),
             .. diagnosis.Next is { } next
-                ? [new Heading("Next test"), new Paragraph(Figures.Sentence(next.Instruction)), s_outcome.Table(next.Outcomes)]
+                ? [new Heading("Next test"), Test(finder, next), new Paragraph(Figures.Sentence(next.Instruction)), s_outcome.Table(next.Outcomes)]
                 : Array.Empty<Block>(),
             .. CommonBlocks.FindingBlocks(diagnosis.Findings),
-            new Heading("How to read"),
+            new Heading("How to measure"),
             .. finder.Notes.Select(n => new Paragraph(n.Message)),
-            CommonBlocks.Safety,
         ],
         json =>
         {
@@ -88,14 +88,19 @@ internal static class FaultsDocument
             if (diagnosis.Next is { } next)
                 json.Write("nextTest", s_next, next);
             json.Write("findings", CommonBlocks.Finding, diagnosis.Findings);
-        });
+        })
+    {
+        StepCautions = diagnosis.Next is { } step ? [Test(finder, step)] : [],
+    };
+
+    private static CautionList Test(FaultFinder finder, NextTest next) => Cautions.OfTest(finder.Bike, next.Instrument, isRunning: finder.EngineSpeed is not null);
 
     private static string Alike(FaultGroup group) => group.Alternatives.Length > 1
-        ? $"\n   No reading tells it from: {string.Join("; ", group.Alternatives.Skip(1).Take(4).Select(a => string.Join(" and ", a.Faults.Select(f => f.Subject))))}."
+        ? $"\n   No reading distinguishes it from: {string.Join("; ", group.Alternatives.Skip(1).Take(4).Select(a => string.Join(" and ", a.Faults.Select(f => f.Subject))))}."
         : "";
 
     private static string Against(FaultGroup group) =>
-        group.Conflicting.IsEmpty ? "" : "\n   Against it: " + string.Join("; ", group.Conflicting.Select(a => a.Message)) + ".";
+        group.Conflicting.IsEmpty ? "" : "\n   Conflicting: " + string.Join("; ", group.Conflicting.Select(a => a.Message)) + ".";
 
     // It begins with the outcome, which has a column of its own.
     private static string Meaning(TestOutcome outcome) =>

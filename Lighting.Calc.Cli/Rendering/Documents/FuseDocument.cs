@@ -7,6 +7,7 @@ internal static class FuseDocument
     public static Document Of(BikeReport report, IReadOnlyCollection<Finding> findings) => new(
         CommonBlocks.TitleOf(report.Bike, "Fuses"),
         string.Join("\n", report.Fuses.Select(f => f.Headline + ".")),
+        Cautions.OfWork(report.Bike),
         () =>
         {
             var legend = new SettingLegend();
@@ -17,7 +18,6 @@ internal static class FuseDocument
                 legend.Block,
                 .. report.Fuses.SelectMany(Details),
                 .. CommonBlocks.FindingBlocks(findings),
-                CommonBlocks.Safety,
             ];
         },
         json =>
@@ -26,7 +26,11 @@ internal static class FuseDocument
             json.Write("supplyVoltageV", report.SupplyVoltage);
             json.Write("fuses", CommonBlocks.Fuse, report.Fuses);
             json.Write("findings", CommonBlocks.Finding, findings);
-        });
+        })
+    {
+        Outcome = report.Fuses.All(f => f.Verdict == FuseVerdict.Suits) ? BikeVerdict.Suits
+            : report.Fuses.Any(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged)) ? BikeVerdict.DoesNotSuit : BikeVerdict.NotJudged,
+    };
 
     private static IEnumerable<Block> Details(FuseSuitability fuse)
     {
@@ -35,17 +39,17 @@ internal static class FuseDocument
             yield return new Paragraph(Figures.Sentence(reason));
         yield return new Paragraph(Figures.Sentence(fuse.Advice.Explanation));
         if (fuse.InrushCheck is { } on)
-            yield return new Paragraph($"Switching on: {on.Explanation}.");
+            yield return new Paragraph($"Inrush: {on.Explanation}.");
         if (!fuse.Clearing.IsEmpty)
             yield return Shorts(fuse).Table(fuse.Clearing);
     }
 
     private static Columns<ShortCircuitCheck> Shorts(FuseSuitability fuse) => new()
     {
-        { "dead short at the end of", "run", c => c.Run.Name },
-        { "short A", "prospectiveCurrentA", c => c.ProspectiveCurrent is { } amperes ? Figures.Cell(amperes.Amperes, 0) : Figures.Right("no limit") },
+        { "short circuit at the end of", "run", c => c.Run.Name },
+        { "prospective A", "prospectiveCurrentA", c => c.ProspectiveCurrent is { } amperes ? Figures.Cell(amperes.Amperes, 0) : Figures.Right("no limit") },
         { "opens within s", "opening", c => c.Opening is { } band ? OpeningWords.Of(band) : "-" },
         { "clears", "clears", c => c.Clears },
-        { "wire carries A", "wireRatingA", c => fuse.Protection.DownstreamRuns.FirstOrDefault(r => r.Run.Name == c.Run.Name)?.Rating.Current, Figures.Rated },
+        { "wire rated A", "wireRatingA", c => fuse.Protection.DownstreamRuns.FirstOrDefault(r => r.Run.Name == c.Run.Name)?.Rating.Current, Figures.Rated },
     };
 }

@@ -10,7 +10,7 @@ internal static class LoadDocument
     private static readonly Columns<OperatingPoint> s_setting = new()
     {
         { "total A", "totalCurrentA", p => p.TotalCurrent },
-        { "watts", "powerW", p => p.Lamps.Sum(l => (double)l.Power.Watts), "F1" },
+        { "W", "powerW", p => p.Lamps.Sum(l => (double)l.Power.Watts), "F1" },
         { "by circuit, A", "circuits", p => string.Join(", ", CircuitLoad.Of(p).Where(c => c.Amperes >= LeastShown).Select(c => $"{c.Circuit} {Figures.Number(c.Amperes, 2)}")) },
         { "setting", "setting", p => p.Setting },
     };
@@ -32,6 +32,7 @@ internal static class LoadDocument
             drawing.Length == 0
                 ? "Nothing draws current in any of these settings."
                 : $"Heaviest: {Figures.Amperes(drawing[0].TotalCurrent)} in the setting '{drawing[0].Setting}', of {report.Settings.Length} settings.",
+            Cautions.OfWork(report.Bike),
             () =>
             [
                 new Heading($"Settings at {Figures.Volts(report.SupplyVoltage)}, heaviest first"),
@@ -42,7 +43,6 @@ internal static class LoadDocument
                     s_lamp.Table(drawing[0].Lamps.Where(l => l.Current.Amperes > 1e-6)),
                 },
                 s_everyLamp.Spreadsheet(drawing.SelectMany(p => p.Lamps.Select(l => (p, l)))),
-                CommonBlocks.Safety,
             ],
             json => ReportJson.Write(json, report));
     }

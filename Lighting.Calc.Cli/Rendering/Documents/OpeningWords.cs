@@ -1,4 +1,3 @@
-using System.Globalization;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
@@ -14,5 +13,5 @@ internal static class OpeningWords
         ({ } fastest, { } slowest) => $"{Seconds(fastest)} to {Seconds(slowest)}",
     };
 
-    private static string Seconds(Duration time) => time.Seconds.ToString("G3", CultureInfo.InvariantCulture);
+    private static string Seconds(Duration time) => Figures.TwoFigures(time.Seconds);
 }

@@ -1,9 +1,13 @@
+using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>What <c>readings</c> gives: a sheet with blanks for what was read; CSV is a <c>readings.csv</c> to fill in.</summary>
 internal static class ReadingsDocument
 {
+    // The note of how to measure resistance belongs to that part of the sheet.
+    private const string Ohmmeter = "ohmmeter";
+
     private static readonly Columns<ExpectedCurrent> s_fuse = new()
     {
         { "fuse", f => f.Fuse },
@@ -23,8 +27,8 @@ internal static class ReadingsDocument
     {
         { "part", "part", o => o.Part },
         { "isKnown", o => o.IsKnown },
-        { "in place", "inPlaceOhm", o => new Cell(o.IsKnown ? o.InCircuit is { } ohms ? Figures.MeterOhms(ohms) : "open" : "not known", o.InCircuit?.Ohms, IsNumber: true) },
-        { "taken out", "aloneOhm", o => new Cell(o.Isolated is { } isolated ? Figures.MeterOhms(isolated) : "-", o.Isolated?.Ohms, IsNumber: true) },
+        { "in circuit", "inCircuitOhm", o => new Cell(o.IsKnown ? o.InCircuit is { } ohms ? Figures.MeterOhms(ohms) : "open" : "unknown", o.InCircuit?.Ohms, IsNumber: true) },
+        { "out of circuit", "outOfCircuitOhm", o => new Cell(o.Isolated is { } isolated ? Figures.MeterOhms(isolated) : "-", o.Isolated?.Ohms, IsNumber: true) },
         { "read", "", _ => CommonBlocks.Blank },
     };
 
@@ -39,15 +43,17 @@ internal static class ReadingsDocument
 
     public static Document Of(ExpectedReadings expected) => new(
         CommonBlocks.TitleOf(expected.Bike, "Expected readings"),
-        $"Meter (10 MΩ{(expected.EngineSpeed is null ? "" : ", AC volts")}) and test lamp from the point to battery minus, {Engine(expected)}; the range is what meter and harness allow.",
+        $"Meter (10 MΩ{(expected.EngineSpeed is null ? "" : ", AC volts")}) and test lamp from the point to battery minus, {Engine(expected)}; limits allow for meter accuracy and wiring tolerance.",
+        Live(expected),
         () =>
         [
-            .. expected.Notes.Select(n => new Paragraph(n.Message)),
+            .. expected.Notes.Where(n => n.Subject != Ohmmeter).Select(n => new Paragraph(n.Message)),
             .. expected.Settings.SelectMany(s => Sheet(expected.Bike, s)),
-            new Heading($"Ohms, {(expected.EngineSpeed is null ? "battery disconnected" : "engine off, coil unplugged")}, everything off"),
+            new Heading($"Resistance, {(expected.EngineSpeed is null ? "battery disconnected" : "engine off, coil unplugged")}, everything off"),
+            Cautions.OfOhms(expected.Bike),
+            .. expected.Notes.Where(n => n.Subject == Ohmmeter).Select(n => new Paragraph(n.Message)),
             s_ohms.Table(expected.Ohms),
             s_toFillIn.Spreadsheet(expected.Rows),
-            CommonBlocks.Safety,
         ],
         json =>
         {
@@ -62,7 +68,17 @@ internal static class ReadingsDocument
             }, expected.Settings);
             json.Write("ohms", s_ohms, expected.Ohms);
             json.Write("findings", CommonBlocks.Finding, expected.Notes);
-        });
+        })
+    {
+        StepCautions = [Cautions.OfOhms(expected.Bike)],
+    };
+
+    private static CautionList Live(ExpectedReadings expected)
+    {
+        ElectricCurrent[] fuses = [.. expected.Settings.SelectMany(s => s.Fuses).Select(f => f.Highest)];
+        return Cautions.OfReadings(
+            expected.Bike, expected.EngineSpeed is not null || expected.Supply > expected.Bike.BatteryVoltage, fuses.Length == 0 ? null : fuses.MaxBy(a => a.Amperes));
+    }
 
     private static string Engine(ExpectedReadings expected) =>
         expected.EngineSpeed is { } speed ? $"engine at {Figures.Rpm(speed)}" : expected.Supply is { } supply ? $"battery held at {Figures.Volts(supply)}" : "engine off";
@@ -72,14 +88,14 @@ internal static class ReadingsDocument
         yield return new Heading($"Switches: {setting.Setting}");
         yield return Points(bike).Table(setting.Points);
         if (!setting.Fuses.IsEmpty)
-            yield return new Paragraph(string.Join("\n", setting.Fuses.Select(f => $"Ammeter in place of the {f.Fuse} fuse: {Figures.Amperes(f.Current)} ({Figures.Number(f.Lowest.Amperes, 2)} to {Figures.Number(f.Highest.Amperes, 2)})  read {CommonBlocks.Blank}")));
+            yield return new Paragraph(string.Join("\n", setting.Fuses.Select(f => $"Ammeter in place of the {f.Fuse} fuse: {Figures.Amperes(f.Current)} ({Figures.Number(f.Lowest.Amperes, 2)} to {Figures.Number(f.Highest.Amperes, 2)})  read {CommonBlocks.Blank}{(Cautions.RangeOf(f.Highest) is { Length: > 0 } range ? $"\n{range}" : "")}")));
         yield return new Paragraph($"Lit: {Lamps(setting, Brightness.Normal)}. Dark: {Lamps(setting, Brightness.Dark)}.");
     }
 
     private static Columns<ExpectedReading> Points(Bike bike) => new()
     {
         { "point", "point", p => p.Point },
-        { "volts", "voltageV", p => p.Voltage },
+        { "V", "voltageV", p => p.Voltage },
         { "from", "lowestV", p => p.Lowest },
         { "to", "highestV", p => p.Highest },
         { "test lamp", "testLamp", p => new Cell(TestLampWord(p.TestLamp), LookWord(p.TestLamp)) },
@@ -101,7 +117,7 @@ internal static class ReadingsDocument
 
     private static string TestLampWord(Brightness brightness) => brightness switch
     {
-        Brightness.Dark => "dark",
+        Brightness.Dark => "off",
         Brightness.Dim => "dim",
         _ => "lit",
     };

@@ -2,67 +2,67 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>The charts of a check: fuses, lamps and where the volts are lost.</summary>
+/// <summary>The charts of a check: fuses, lamps and voltage drop.</summary>
 internal static class ReportCharts
 {
     private static readonly VoltageDropKind[] Way =
         [VoltageDropKind.Battery, VoltageDropKind.Fuse, VoltageDropKind.Switch, VoltageDropKind.FeedWire, VoltageDropKind.FeedJoint, VoltageDropKind.ReturnWire, VoltageDropKind.ReturnJoint];
 
-    /// <summary>Each fuse's worst current against its steady limit and its rating.</summary>
+    /// <summary>Each fuse's worst current against its continuous limit and its rating.</summary>
     public static BarChart Fuses(IEnumerable<FuseSuitability> fuses) => new(
         "Worst current of each fuse",
-        ["steady limit", "rating"],
+        ["continuous limit", "rating"],
         [
             .. fuses.Select(f => new Bar(
                 f.Fuse.Name,
                 f.Steady.WorstCurrent.Amperes,
-                $"{Figures.Amperes(f.Steady.WorstCurrent)} of {Figures.Amperes(f.Steady.UsableCurrent)} usable, rated {Figures.Rating(f.Fuse.Rating)}: {f.VerdictText}",
+                $"{Figures.Amperes(f.Steady.WorstCurrent)} of {Figures.Amperes(f.Steady.UsableCurrent)} continuous limit, rated {Figures.Rating(f.Fuse.Rating)}: {f.VerdictText}",
                 [f.Steady.UsableCurrent.Amperes, f.Fuse.Rating.Amperes])),
         ]);
 
-    /// <summary>Each lamp's volts in its worst setting against its reference volts and the source.</summary>
+    /// <summary>Each lamp's voltage in its worst setting against its rated voltage and the source.</summary>
     public static BarChart LampVolts(BikeReport report) => new(
-        "Volts at each lamp in its worst setting",
-        ["the lamp's own reference volts", "source"],
+        "Voltage at each lamp in its worst setting",
+        ["rated voltage", "source"],
         [
             .. report.WorstDrops.Select(d => new Bar(
                 d.Lamp.Lamp.Lamp,
                 Math.Max(0, d.Lamp.Voltage.Volts),
-                HasReference(d.Lamp) ? $"{Figures.Volts(d.Lamp.Voltage)}, made for {Figures.Volts(d.Lamp.Lamp.Specification.ReferenceVoltage)}" : Figures.Volts(d.Lamp.Voltage),
+                HasReference(d.Lamp) ? $"{Figures.Volts(d.Lamp.Voltage)}, rated {Figures.Volts(d.Lamp.Lamp.Specification.ReferenceVoltage)}" : Figures.Volts(d.Lamp.Voltage),
                 [HasReference(d.Lamp) ? d.Lamp.Lamp.Specification.ReferenceVoltage.Volts : null, report.SupplyVoltage.Volts])),
         ]);
 
-    /// <summary>Each lamp's light in its worst setting against its light at its reference volts.</summary>
+    /// <summary>Each lamp's light in its worst setting against its light at its rated voltage.</summary>
     public static BarChart LampLight(BikeReport report) => new(
         "Light of each lamp in its worst setting",
-        ["light at the lamp's own reference volts (100 %)"],
+        ["light at rated voltage (100 %)"],
         [
             .. report.WorstDrops.Where(d => d.Lamp.RelativeLight is not null).Select(d => new Bar(
                 d.Lamp.Lamp.Lamp, d.Lamp.RelativeLight!.Value.Percent, Figures.Percent(d.Lamp.RelativeLight.Value), [100])),
         ]);
 
-    /// <summary>The ledger of each lamp, from the source to it and back, on a scale on which losses can be seen.</summary>
-    public static StackedBarChart Ledgers(BikeReport report)
+    /// <summary>The voltage drop of each lamp by kind of part, on a scale on which it can be seen.</summary>
+    public static StackedBarChart Breakdowns(BikeReport report)
     {
         ElectricPotential allowed = report.SupplyVoltage * report.Bike.AllowedDrop.DecimalFractions;
         return new StackedBarChart(
-            "Volts lost on the way from the source to each lamp and back",
+            "Voltage drop from the source to each lamp and back",
             [.. Way.Select(DropWords.Of)],
             [
                 .. report.WorstDrops.OrderByDescending(d => d.TotalDrop.Volts).Select(d => new StackedBar(
                     d.Lamp.Lamp.Lamp,
-                    $"{Figures.Volts(d.TotalDrop)} of {Figures.Volts(d.SupplyVoltage)} lost ({Figures.Percent(d.Lamp.Drop!.Value)}), {Figures.Volts(d.Lamp.Voltage)} left",
+                    $"{Figures.Volts(d.TotalDrop)} of {Figures.Volts(d.SupplyVoltage)} dropped ({Figures.Percent(d.Lamp.Drop!.Value)}), {Figures.Volts(d.Lamp.Voltage)} at the lamp",
                     [.. Way.Select(k => d.DropIn(k).Volts)],
                     [.. Way.Select(k => Figures.Volts(d.DropIn(k)))])),
             ],
             allowed.Volts,
-            $"allowed: {Figures.Percent(report.Bike.AllowedDrop)}, {Figures.Volts(allowed)}");
+            $"limit: {Figures.Percent(report.Bike.AllowedDrop)}, {Figures.Volts(allowed)}");
     }
 
-    /// <summary>Each circuit's amps after a swap against those before it.</summary>
+    /// <summary>Each circuit's current after a swap against those before it.</summary>
     public static BarChart Circuits(SwapReport report) => new(
-        "Amps of each circuit after the swap",
-        ["before it"],
+        "Current of each circuit after the swap",
+        ["before the swap"],
         [
             .. report.Circuits.Select(c => new Bar(
                 c.Circuit, Math.Max(0, c.CurrentAfter.Amperes), $"{Figures.Amperes(c.CurrentBefore)} before, {Figures.Amperes(c.CurrentAfter)} after", [c.CurrentBefore.Amperes])),

@@ -23,18 +23,18 @@ internal static class SingleRunDocument
             { "drop %", "dropPercent", _ => percent },
         };
         return new Document(
-            "Drop of one run",
-            $"{Figures.Number(drop.Volts, 3)} V lost, {Figures.Number(percent, 2)} % of {Figures.Volts(run.Supply)}"
-            + (drop.Volts > run.Supply.Volts ? ": more than there is, so this current cannot flow." : "."),
+            "Voltage drop of one run",
+            $"Voltage drop {Figures.Volts(drop)}, {Figures.Number(percent, 1)} % of {Figures.Volts(run.Supply)}"
+            + (drop.Volts > run.Supply.Volts ? ": more than the supply, so this current cannot flow." : "."),
+            Cautions.OfAnyBike,
             () =>
             [
                 new Columns<(string What, string Value)> { { "", "what", r => r.What }, { "", "value", r => Figures.Right(r.Value) } }.Table(
                 [
-                    ("wire", wire.Name), ("current", Figures.Amperes(run.Current)), ("wire there and back", $"{Figures.Number(run.WireLength.Meters, 2)} m"),
-                    ("at", $"{Figures.Number(run.Temperature.DegreesCelsius, 0)} °C"), ("resistance", Figures.Ohms(resistance)),
+                    ("wire", wire.Name), ("current", Figures.Amperes(run.Current)), ("wire length", $"{Figures.Number(run.WireLength.Meters, 2)} m"),
+                    ("temperature", $"{Figures.Number(run.Temperature.DegreesCelsius, 0)} °C"), ("resistance", Figures.Ohms(resistance)),
                 ]),
                 columns.Spreadsheet([run]),
-                CommonBlocks.Safety,
             ],
             json => columns.Write(json, run));
     }
@@ -44,19 +44,20 @@ internal static class SingleRunDocument
         var columns = new Columns<SingleRunCandidate>
         {
             { "size", "wire", c => c.Wire.Name },
-            { "drop V", "dropV", c => c.Drop, "F3" },
-            { "drop %", "dropPercent", c => c.DropShare, "F2" },
-            { "carries A", "ratingA", c => c.Rating.Current, Figures.Rated },
+            { "drop V", "dropV", c => c.Drop },
+            { "drop %", "dropPercent", c => c.DropShare },
+            { "rated A", "ratingA", c => c.Rating.Current, Figures.Rated },
             { "drop", "holdsDrop", c => c.MeetsDrop },
             { "heat", "holdsCurrent", c => c.MeetsAmpacity },
             { run.Fuse is null ? null : "fuse", "holdsFuse", c => c.MeetsFuse },
-            { "", "chosen", c => c.Wire == result.Chosen ? "take this" : "" },
+            { "", "chosen", c => c.Wire == result.Chosen ? "fit this" : "" },
             { "suits", c => c.Holds },
         };
         return new Document(
             "Wire of one run",
-            result.Explanation + ".",
-            () => [columns.Table(result.Neighbours()), columns.Spreadsheet(result.Candidates), CommonBlocks.Safety],
+            Figures.Sentence(result.Explanation),
+            Cautions.OfAnyBike,
+            () => [columns.Table(result.Neighbours()), columns.Spreadsheet(result.Candidates)],
             json =>
             {
                 json.Write("currentA", run.Current);

@@ -13,9 +13,9 @@ internal static class SwapDocument
         { "quantity", l => l.Lamp.Quantity },
         { "replaced", l => l.IsReplaced },
         { "setting", "setting", l => l.Setting },
-        { "volts", "voltageV", l => l.Before?.Voltage, l => l.After?.Voltage },
-        { "amps", "currentA", l => l.Before?.Current, l => l.After?.Current },
-        { "watts", "powerW", l => l.Before?.Power, l => l.After?.Power },
+        { "V", "voltageV", l => l.Before?.Voltage, l => l.After?.Voltage },
+        { "A", "currentA", l => l.Before?.Current, l => l.After?.Current },
+        { "W", "powerW", l => l.Before?.Power, l => l.After?.Power },
         { "light %", "light", l => Figures.Right(Light(l)) },
         { "relativeLight", l => l.Before?.RelativeLight?.DecimalFractions, l => l.After?.RelativeLight?.DecimalFractions },
         { "lightLm", l => l.LightBefore?.Lumens, l => l.LightAfter?.Lumens },
@@ -34,8 +34,8 @@ internal static class SwapDocument
     private static readonly Columns<CircuitChange> s_circuit = new()
     {
         { "circuit", "circuit", c => c.Circuit },
-        { "amps", "currentA", c => c.CurrentBefore, c => c.CurrentAfter },
-        { "watts", "powerW", c => c.PowerBefore, c => c.PowerAfter },
+        { "A", "currentA", c => c.CurrentBefore, c => c.CurrentAfter },
+        { "W", "powerW", c => c.PowerBefore, c => c.PowerAfter },
     };
 
     private static readonly Columns<FuseSuitability> s_side = CommonBlocks.Fuse.Only("worstCurrentA", "worstSetting", "verdict", "smallestRatingA", "largestRatingA");
@@ -46,7 +46,7 @@ internal static class SwapDocument
         { "rating A", "ratingA", f => f.After.Fuse.Rating, Figures.Rated },
         { "before", s_side, f => f.Before },
         { "after", s_side, f => f.After },
-        { "worst A", "", f => f.Before.Steady.WorstCurrent, f => f.After.Steady.WorstCurrent },
+        { "load A", "", f => f.Before.Steady.WorstCurrent, f => f.After.Steady.WorstCurrent },
         { "before", "", f => f.Before.VerdictText },
         { "after", "", f => f.After.VerdictText },
         { "smallest A", "", f => f.After.Advice.Smallest, Figures.Rated },
@@ -79,7 +79,7 @@ internal static class SwapDocument
         { "surplus", s_surplus, r => r.Excess },
     };
 
-    private static readonly Columns<BatteryRunTimeChange> s_standing = new()
+    private static readonly Columns<BatteryRunTimeChange> s_runTime = new()
     {
         { "setting", s => s.Setting },
         { "toPercent", s => s.After.To },
@@ -103,10 +103,10 @@ internal static class SwapDocument
     {
         { "lamp", "lamp", r => r.Lamp.Lamp },
         { "quantity", r => r.Lamp.Quantity },
-        { "each ohms", "resistanceOhm", r => r.Resistor.Resistance },
-        { "standard", "preferredResistanceOhm", r => r.Resistor.PreferredResistance, "F1" },
-        { "lit W", "heatW", r => r.HighestHeat },
-        { "rating W", "ratingW", r => r.Rating, Figures.Rated },
+        { "Ω each", "resistanceOhm", r => r.Resistor.Resistance },
+        { "standard Ω", "preferredResistanceOhm", r => r.Resistor.PreferredResistance, "F1" },
+        { "heat W", "heatW", r => r.HighestHeat },
+        { "rated W", "ratingW", r => r.Rating, Figures.Rated },
     };
 
     private static readonly Columns<SneakFeed> s_sneak = new()
@@ -121,6 +121,7 @@ internal static class SwapDocument
     public static Document Of(SwapReport report, ImmutableArray<UnclassedLamp> unclassed) => new(
         CommonBlocks.TitleOf(report.Before.Bike, "Swap"),
         Verdict(report),
+        Cautions.OfWork(report.Before.Bike),
         () => Blocks(report, unclassed),
         json =>
         {
@@ -134,12 +135,15 @@ internal static class SwapDocument
             json.Write("fuses", s_fuse, report.Fuses);
             json.Pair("worstDropPercent", report.WorstDropBefore?.Lamp.Drop, report.WorstDropAfter?.Lamp.Drop);
             json.Write("charging", s_chargingOf, report);
-            json.Write("standing", s_standing, report.Standing);
+            json.Write("batteryRunTimes", s_runTime, report.Standing);
             json.Write("flasher", s_flasher, report.Flashers);
             json.Write("loadResistors", s_resistor, report.Resistors);
             json.Write("sneakFeeds", s_sneak, report.SneakFeeds);
             json.Write("findings", CommonBlocks.Finding, report.Findings);
-        });
+        })
+    {
+        Outcome = report.Verdict,
+    };
 
     private static IEnumerable<Block> Blocks(SwapReport report, ImmutableArray<UnclassedLamp> unclassed)
     {
@@ -150,17 +154,16 @@ internal static class SwapDocument
         yield return s_lampSeries.Spreadsheet(report.Lamps);
         IEnumerable<Block> rest =
         [
-            .. Under("Lamps that stay", s_unclassed, unclassed),
+            .. Under("Lamps not replaced", s_unclassed, unclassed),
             new Heading("Circuits, each in its heaviest setting"),
             s_circuit.Table(report.Circuits),
             new PageOnly(() => [ReportCharts.Circuits(report)]),
             .. Under("Fuses", s_fuse, report.Fuses),
-            .. Under("Charging, average load by duty", s_charging, report.Charging),
+            .. Under("Charging, average load", s_charging, report.Charging),
             .. !report.Charging.IsEmpty && Riding(report) is { } riding ? [new Paragraph(riding)] : Array.Empty<Block>(),
-            .. Under("Standing with the engine off, from a full battery (Peukert)", s_standing, report.Standing),
-            .. Under("Load resistors, if the flasher stays: one beside each lamp", s_resistor, report.Resistors),
+            .. Under("Battery run time, engine off, from full charge (Peukert)", s_runTime, report.Standing),
+            .. Under("Load resistors, if the flasher is kept: one in parallel with each lamp", s_resistor, report.Resistors),
             .. CommonBlocks.FindingBlocks(report.Findings),
-            CommonBlocks.Safety,
         ];
         foreach (Block block in rest)
             yield return block;
@@ -180,7 +183,7 @@ internal static class SwapDocument
         IEnumerable<string> parts = [head, .. report.Fuses.Select(f => f.After.Headline + ".")];
         parts = parts.Append($"Heaviest setting: {Figures.Amperes(report.Before.Heaviest.TotalCurrent)} before, {Figures.Amperes(report.After.Heaviest.TotalCurrent)} after.");
         if (report.WorstDropBefore is { } was && report.WorstDropAfter is { } now && report.Before.Bike.HasNetwork)
-            parts = parts.Append($"Worst drop: {Figures.Percent(was.Lamp.Drop!.Value)} before ({was.Lamp.Lamp.Lamp}), {Figures.Percent(now.Lamp.Drop!.Value)} after ({now.Lamp.Lamp.Lamp}).");
+            parts = parts.Append($"Largest voltage drop: {Figures.Percent(was.Lamp.Drop!.Value)} before ({was.Lamp.Lamp.Lamp}), {Figures.Percent(now.Lamp.Drop!.Value)} after ({now.Lamp.Lamp.Lamp}).");
         return string.Join("\n", parts);
     }
 
@@ -190,11 +193,11 @@ internal static class SwapDocument
         if (report.RideBefore is { } was && report.RideAfter is { } now)
             parts.Add($"The ride of {Figures.Number(was.Duration.Minutes, 0)} min: {Net(was.NetCharge)} before, {Net(now.NetCharge)} after.");
         if (report.Excess is { } surplus)
-            parts.Add($"Most is over at {Figures.Rpm(surplus.After.Speed)} ({surplus.Setting}): {Figures.Amperes(surplus.Before.Net!.Value)} before, {Figures.Amperes(surplus.After.Net!.Value)} after{(surplus.After.ShuntHeat is { } heat ? $", {Figures.Watts(heat)} of heat in the regulator" : "")}.");
+            parts.Add($"Largest surplus current at {Figures.Rpm(surplus.After.Speed)} ({surplus.Setting}): {Figures.Amperes(surplus.Before.Net!.Value)} before, {Figures.Amperes(surplus.After.Net!.Value)} after{(surplus.After.ShuntHeat is { } heat ? $", {Figures.Watts(heat)} of heat in the regulator" : "")}.");
         return parts.Count == 0 ? null : string.Join("\n", parts);
     }
 
-    private static string Net(ElectricCharge? net) => net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net not known";
+    private static string Net(ElectricCharge? net) => net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net unknown";
 
     private static string Light(LampChange change) => change.LightBefore is { } was && change.LightAfter is { } now
         ? $"{Figures.Number(was.Lumens, 0)}→{Figures.Number(now.Lumens, 0)} lm"

@@ -17,6 +17,7 @@ internal static class TablesDocument
     public static Document OfAll() => new(
         "Published tables",
         "'lighting-calc tables TABLE' prints one with its sources.",
+        null,
         () => [s_table.Table(PublishedTable.Names.Select(PublishedTable.Load), isMain: true)],
         json => json.Write("tables", s_table.Only("table", "rows"), PublishedTable.Names.Select(PublishedTable.Load)));
 
@@ -38,6 +39,7 @@ internal static class TablesDocument
         return new Document(
             $"Table: {table.Name}",
             $"{table.Rows.Length} rows, {sources.Length} sources.",
+            null,
             () => [shown.Table(table.Rows), new Heading("Sources"), numbered.Table(sources), whole.Spreadsheet(table.Rows)],
             json =>
             {

@@ -15,7 +15,7 @@ internal static class ToleranceDocument
         { "result", "result", s => s.Result },
         { "listed", "listed", s => s.Listed },
         { "5 %", "p5", s => s.P5 },
-        { "middle", "p50", s => s.P50 },
+        { "median", "p50", s => s.P50 },
         { "95 %", "p95", s => s.P95 },
         { "mean", s => s.Mean },
         { "standardDeviation", s => s.StandardDeviation },
@@ -38,7 +38,7 @@ internal static class ToleranceDocument
     {
         { "result", "result", s => s.Title },
         { "5 %", "p5", s => Figures.Cell(s.P5, s.Decimals) },
-        { "middle", "p50", s => Figures.Cell(s.P50, s.Decimals) },
+        { "median", "p50", s => Figures.Cell(s.P50, s.Decimals) },
         { "95 %", "p95", s => Figures.Cell(s.P95, s.Decimals) },
         { "mostly by", "mattersMost", s => Most(s.MattersMost) },
     };
@@ -47,10 +47,10 @@ internal static class ToleranceDocument
     {
         { "lamp", "lamp", l => l.Lamp.Lamp },
         { "V: 5 %", "", l => l.Voltage.Percentile5 },
-        { "middle", "", l => l.Voltage.Median },
+        { "median", "", l => l.Voltage.Median },
         { "95 %", "", l => l.Voltage.Percentile95 },
         { "light: 5 %", "", l => l.RelativeLight?.Percentile5, "F0" },
-        { "middle", "", l => l.RelativeLight?.Median, "F0" },
+        { "median", "", l => l.RelativeLight?.Median, "F0" },
         { "95 %", "", l => l.RelativeLight?.Percentile95, "F0" },
         { "voltageV", s_spread, l => VoltageOf(l) },
         { "dropPercent", s_spread, l => DropOf(l) },
@@ -61,7 +61,7 @@ internal static class ToleranceDocument
     {
         { "lamp", "lamp", l => l.Lamp.Lamp },
         { "drop %: 5 %", "", l => l.Drop.Percentile5 },
-        { "middle", "", l => l.Drop.Median },
+        { "median", "", l => l.Drop.Median },
         { "95 %", "", l => l.Drop.Percentile95 },
         { "drop mostly by", "", l => Most(l.Drop.MattersMost) },
     };
@@ -97,7 +97,7 @@ internal static class ToleranceDocument
     public static IEnumerable<Block> Blocks(ToleranceReport report)
     {
         yield return new Heading($"Tolerance: {report.Samples.ToString(CultureInfo.InvariantCulture)} bikes drawn within the spreads of their parts (seed {report.Seed.ToString(CultureInfo.InvariantCulture)})");
-        yield return new Paragraph("5 and 95 in a hundred bikes lie at or under the outer figures. Lamps and fuses each in their worst setting.");
+        yield return new Paragraph("5 % and 95 % of the bikes are at or below the outer figures. Lamps and fuses each in their worst setting.");
         yield return s_lamp.Table(report.Lamps);
         if (report.Bike.HasNetwork)
             yield return s_drop.Table(report.Lamps);

@@ -9,37 +9,37 @@ internal static class WireDocument
     {
         { "run", "run", r => r.Run.Name },
         { "fitted", "fitted", r => r.Run.Wire.Name },
-        { "take", "wire", r => r.Chosen.Name },
+        { "fit", "wire", r => r.Chosen.Name },
         { "limited by", "limit", r => new Cell(LimitWords(r), LimitWords(r)) { Json = r.Limit.ToString().ToLowerInvariant() } },
         { "explanation", r => r.Explanation },
         { "worst A", "worstCurrentA", r => r.WorstCurrent },
-        { "carries A", "ratingA", r => r.Rating.Current, "F1" },
-        { "drop V", "dropV", r => r.Drop, "F3" },
+        { "rated A", "ratingA", r => r.Rating.Current, "F1" },
+        { "drop V", "dropV", r => r.Drop },
     };
 
     private static readonly Columns<LampSizing> s_lamp = new()
     {
         { "lamp", "lamp", l => l.Lamp.Lamp },
         { "drop % as fitted", "dropFittedPercent", l => l.DropFitted },
-        { "drop % with these wires", "dropChosenPercent", l => l.DropChosen },
+        { "drop % as sized", "dropChosenPercent", l => l.DropChosen },
     };
 
     public static Document Of(Bike bike, WireSizingResult result) => new(
         CommonBlocks.TitleOf(bike, "Wires"),
         Verdict(result),
+        Cautions.OfWork(bike),
         () =>
         [
             .. result.IsFeasible
                 ? new Block[]
                 {
-                    new Heading($"Sizes for a drop of {Figures.Percent(result.AllowedDrop)} at {Figures.Volts(result.Supply)}"),
+                    new Heading($"Sizes for a voltage drop of {Figures.Percent(result.AllowedDrop)} at {Figures.Volts(result.Supply)}"),
                     s_run.Table(result.Runs, isMain: true),
-                    new Heading("Drop of each lamp in its worst setting"),
+                    new Heading("Voltage drop of each lamp in its worst setting"),
                     s_lamp.Table(result.Lamps),
                 }
                 : [s_run.Spreadsheet(result.Runs)],
             .. CommonBlocks.FindingBlocks(result.Findings),
-            CommonBlocks.Safety,
         ],
         json =>
         {
@@ -58,17 +58,17 @@ internal static class WireDocument
     {
         if (!result.IsFeasible)
             return Figures.Sentence(result.Explanation);
-        int thicker = result.Runs.Count(r => Thicker(r.Chosen, r.Run.Wire)), thinner = result.Runs.Count(r => Thicker(r.Run.Wire, r.Chosen));
-        return $"Of {result.Runs.Length} runs {Some(thicker)} must be thicker than fitted and {Some(thinner)} may be thinner.\n{Figures.Sentence(result.Explanation)}";
+        int larger = result.Runs.Count(r => Larger(r.Chosen, r.Run.Wire)), smaller = result.Runs.Count(r => Larger(r.Run.Wire, r.Chosen));
+        return $"Of {result.Runs.Length} runs {Some(larger)} must be larger than fitted and {Some(smaller)} may be smaller.\n{Figures.Sentence(result.Explanation)}";
     }
 
-    private static bool Thicker(WireSize wire, WireSize than) => wire.CopperArea.SquareMillimeters > than.CopperArea.SquareMillimeters * (1 + 1e-9);
+    private static bool Larger(WireSize wire, WireSize than) => wire.CopperArea.SquareMillimeters > than.CopperArea.SquareMillimeters * (1 + 1e-9);
 
     private static string Some(int count) => count == 0 ? "none" : count.ToString(CultureInfo.InvariantCulture);
 
     private static string LimitWords(RunSizing run) => run.Limit switch
     {
-        SizingConstraint.SmallestListed => "thinnest listed",
+        SizingConstraint.SmallestListed => "smallest listed",
         SizingConstraint.Mechanical => "strength",
         SizingConstraint.Heat => "heat",
         SizingConstraint.Fuse => "fuse",

@@ -14,15 +14,15 @@ internal static class FleetDocument
         return new Document(
             "Check of many bikes",
             verdict,
+            Cautions.OfAnyBike,
             () =>
             [
                 .. worst.Count == 0 ? [] : new Block[]
                 {
                     new Heading(worst.Count == suit + fail + open ? "Worst first" : $"The worst {worst.Count} of {suit + fail + open}"),
                     FleetColumns.ForPeople.Table(worst),
-                    new Paragraph("Fuse, load and usable current are those of the fuse that is worst off, the drop that of the lamp that loses most, the speed the one from which charging covers the greatest average load. Check a bike alone for the whole verdict."),
+                    new Paragraph("Fuse, load and continuous limit are those of the fuse with the least headroom, the drop that of the lamp with the largest voltage drop, the speed the one from which charging covers the greatest average load. Check a bike alone for the whole verdict."),
                 },
-                CommonBlocks.Safety,
             ],
             _ => throw new InvalidOperationException("Rows are streamed as JSON."));
     }

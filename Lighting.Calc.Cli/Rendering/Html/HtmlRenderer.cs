@@ -19,7 +19,9 @@ internal static class HtmlRenderer
         page.Close();
         page.Open("body").Open("main");
         page.Element("h1", document.Title);
-        Verdict(page, document.Verdict);
+        Verdict(page, document);
+        if (document.Cautions is { } cautions)
+            Render(page, cautions, document.Title);
         string section = document.Title;
         foreach (Block block in PageOnly.Shown(document.Blocks()))
         {
@@ -35,10 +37,11 @@ internal static class HtmlRenderer
     }
 
     // One paragraph; what it says first, it says loudest.
-    private static void Verdict(Markup page, string verdict)
+    private static void Verdict(Markup page, Document document)
     {
+        string verdict = document.SignedVerdict;
         string[] lines = verdict.Split('\n');
-        page.Open("p", ("class", "verdict"));
+        page.Open("p", ("class", document.Outcome switch { BikeVerdict.Suits => "verdict suits", BikeVerdict.DoesNotSuit => "verdict fails", BikeVerdict.NotJudged => "verdict open", _ => "verdict" }));
         if (lines.Length > 1)
             page.Element("strong", UnitText.Bound(lines[0])).Text(UnitText.Bound(" " + string.Join(' ', lines[1..])));
         else
@@ -73,8 +76,14 @@ internal static class HtmlRenderer
                 page.Element("h2", heading.Text);
                 break;
             case Paragraph paragraph:
-                page.Open("p", ("class", paragraph.Text == SafetyWords.Text ? "safety" : null));
+                page.Open("p");
                 Written(page, UnitText.Bound(paragraph.Text));
+                page.Close();
+                break;
+            case CautionList cautions:
+                page.Open("ul", ("class", "safety"), ("aria-label", "Cautions"));
+                foreach (string caution in cautions.Texts)
+                    page.Element("li", UnitText.Bound(caution));
                 page.Close();
                 break;
             case Table table:

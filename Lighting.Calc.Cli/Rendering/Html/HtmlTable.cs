@@ -57,7 +57,7 @@ internal static class HtmlTable
             return;
         }
 
-        string? kind = column.IsNumber ? "number" : column.Key == "severity" && Severities.Contains(cell.Text) ? cell.Text : null;
+        string? kind = column.IsNumber ? "number" : column.Key == "severity" && Severities.Contains(cell.Text) ? cell.Text : column.Key == "verdict" ? (cell.Text == "suits" ? "good" : cell.Text == "not judged" ? "caution" : "fault") : null;
         page.Open(isFirst ? "th" : "td", ("scope", isFirst ? "row" : null), ("class", kind)).Lines(UnitText.Bound(cell.Text)).Close();
     }
 }

@@ -1,11 +1,14 @@
 using System.Globalization;
-using Lighting.Calc.Cli.Rendering.Diagram;
+using Lighting.Calc.Cli.Rendering.Drawing;
 
 namespace Lighting.Calc.Cli.Rendering.Html;
 
 /// <summary>A circuit as a picture: in a page, or alone as a file that brings its own style.</summary>
 internal static class SvgCircuit
 {
+    private const double Margin = 10;
+    private const double LeastCautionWidth = 480;
+
     public static void Render(Markup page, CircuitBlock block)
     {
         page.Open("section", ("class", Upright("circuit", block.Sheets[0]))).Element("h2", block.Title);
@@ -21,10 +24,12 @@ internal static class SvgCircuit
     }
 
     /// <summary>The drawing alone.</summary>
-    public static string Alone(CircuitBlock block)
+    public static string Alone(CircuitBlock block, CautionList? cautions)
     {
         var page = new Markup();
-        Draw(page, block.Drawing, block.Title, block.Description, StyleSheet.OfDrawings);
+        double width = Math.Max(block.Drawing.Width, LeastCautionWidth);
+        string[] lines = [.. (cautions?.Texts ?? []).SelectMany(c => LabelText.Wrap("! " + c, width - 2 * Margin))];
+        Draw(page, block.Drawing, block.Title, block.Description, StyleSheet.OfDrawings, lines);
         return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + page + "\n";
     }
 
@@ -47,14 +52,24 @@ internal static class SvgCircuit
 
     private static string Upright(string kind, CircuitDrawing drawing) => drawing.IsUpright ? $"{kind} upright" : kind;
 
-    private static void Draw(Markup page, CircuitDrawing drawing, string title, string description, string? ownStyle)
+    // Lines of text stand over the drawing, which begins at zero in any case.
+    private static void Draw(Markup page, CircuitDrawing drawing, string title, string description, string? ownStyle, params IReadOnlyList<string> above)
     {
-        string width = Markup.Number(drawing.Width), height = Markup.Number(drawing.Height);
-        page.OpenPicture(title, description, ("class", "drawing"), ("viewBox", $"0 0 {width} {height}"), ("width", width), ("height", height), ("style", ownStyle is null ? $"--natural: {width}px" : null));
+        double over = above.Count == 0 ? 0 : above.Count * LabelText.LineHeight + 2 * Margin;
+        string width = Markup.Number(above.Count == 0 ? drawing.Width : Math.Max(drawing.Width, LeastCautionWidth)), height = Markup.Number(drawing.Height + over), top = Markup.Number(-over);
+        page.OpenPicture(title, description, ("class", "drawing"), ("viewBox", $"0 {top} {width} {height}"), ("width", width), ("height", height), ("style", ownStyle is null ? $"--natural: {width}px" : null));
         if (ownStyle is not null)
         {
             page.Open("style").Own(ownStyle).Close();
-            page.Void("rect", ("class", "sheet"), ("width", "100%"), ("height", "100%"));
+            page.Void("rect", ("class", "sheet"), ("y", above.Count == 0 ? null : top), ("width", "100%"), ("height", "100%"));
+        }
+
+        if (above.Count > 0)
+        {
+            page.Open("text", ("class", "label live"));
+            foreach ((int index, string line) in above.Index())
+                page.Element("tspan", line, ("x", Markup.Number(Margin)), ("y", Markup.Number(Margin - over + (index + 0.8) * LabelText.LineHeight)));
+            page.Close();
         }
 
         foreach (DrawnLine line in drawing.Lines)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 
@@ -8,14 +9,17 @@ internal static class JsonRenderer
 {
     public const int Schema = 1;
 
-    public static void Render(TextWriter output, Action<Utf8JsonWriter> write)
+    public static void Render(TextWriter output, Document document)
     {
         using var buffer = new MemoryStream();
         using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
         {
             json.WriteStartObject();
             json.WriteNumber("schema", Schema);
-            write(json);
+            string[] cautions = [.. document.StepCautions.Prepend(document.Cautions).OfType<CautionList>().SelectMany(c => c.Texts).Distinct()];
+            if (cautions.Length > 0)
+                json.Write("cautions", cautions.ToImmutableArray());
+            document.Json(json);
             json.WriteEndObject();
         }
 

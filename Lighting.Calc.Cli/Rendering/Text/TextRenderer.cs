@@ -2,7 +2,7 @@ using Spectre.Console;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>A document as text: aligned tables, at most 80 columns when not on a terminal, colour only on one.</summary>
+/// <summary>A document as text: aligned tables, at most 80 columns when not on a terminal, colour only on one and beside a word or sign.</summary>
 internal static class TextRenderer
 {
     private const int PlainWidth = 80;
@@ -25,7 +25,11 @@ internal static class TextRenderer
         console.Profile.Capabilities.Unicode = true;
         var bold = new Style(decoration: Decoration.Bold);
         console.Write(new Text(document.Title + "\n", bold));
-        console.Write(new Text(document.Verdict + "\n"));
+        (string head, string rest) = document.SignedVerdict.Split('\n', 2) is [var first, var more] ? (first, more + "\n") : (document.SignedVerdict, "");
+        console.Write(new Text(head + "\n", document.Outcome is { } outcome ? new Style(ColourOf(outcome), decoration: Decoration.Bold) : Style.Plain));
+        console.Write(new Text(rest));
+        if (document.Cautions is { } cautions)
+            Write(console, cautions);
         foreach (Block block in document.Blocks())
         {
             switch (block)
@@ -41,6 +45,9 @@ internal static class TextRenderer
                 case Paragraph paragraph:
                     console.Write(new Text($"\n{paragraph.Text}\n"));
                     break;
+                case CautionList step:
+                    Write(console, step);
+                    break;
                 case Table table:
                     console.Write(Laid(table));
                     break;
@@ -50,6 +57,31 @@ internal static class TextRenderer
         }
 
         Trimmed(text.ToString(), output);
+    }
+
+    private static Color ColourOf(BikeVerdict outcome) => outcome switch
+    {
+        BikeVerdict.Suits => Color.Green,
+        BikeVerdict.DoesNotSuit => Color.Red,
+        _ => Color.Yellow,
+    };
+
+    // A severity or a verdict is a word already; the colour only makes it found sooner.
+    private static Style StyleOf(Column column, Cell cell) => (column.Key, cell.Text) switch
+    {
+        ("severity", "fault") => new Style(Color.Red),
+        ("severity", "caution") => new Style(Color.Yellow),
+        ("verdict", _) => new Style(ColourOf(cell.Text is "suits" ? BikeVerdict.Suits : cell.Text is "not judged" ? BikeVerdict.NotJudged : BikeVerdict.DoesNotSuit)),
+        _ => Style.Plain,
+    };
+
+    private static void Write(IAnsiConsole console, CautionList cautions)
+    {
+        var list = new Grid().AddColumn(new GridColumn { NoWrap = true, Padding = new Padding(0, 0, 1, 0) }).AddColumn(new GridColumn { Padding = new Padding(0, 0, 0, 0) });
+        foreach (string caution in cautions.Texts)
+            list.AddRow(new Text("!", new Style(Color.Yellow)), new Text(caution));
+        console.Write(new Text("\n"));
+        console.Write(list);
     }
 
     // The table library pads every line, and frames each table in blank lines.
@@ -77,7 +109,7 @@ internal static class TextRenderer
         }
 
         foreach (IReadOnlyList<Cell> row in table.Rows)
-            laid.AddRow(row.Select((c, i) => new Text(c.Text) { Justification = table.Columns[i].IsNumber ? Justify.Right : Justify.Left }));
+            laid.AddRow(row.Select((c, i) => new Text(c.Text, StyleOf(table.Columns[i], c)) { Justification = table.Columns[i].IsNumber ? Justify.Right : Justify.Left }));
         return laid;
     }
 }

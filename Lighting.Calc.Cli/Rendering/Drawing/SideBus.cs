@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>The upright conductor that joins a point to the rows of its parts.</summary>
 /// <param name="Point">The point.</param>

@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>A circuit laid out: strokes, symbols, dots and labels, each where it stands.</summary>
 /// <param name="Width">Width of the whole, in the unit of <see cref="LabelText.Size"/>.</param>

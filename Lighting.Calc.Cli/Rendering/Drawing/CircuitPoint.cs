@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>A point of the drawing.</summary>
 /// <param name="Name">Its name.</param>

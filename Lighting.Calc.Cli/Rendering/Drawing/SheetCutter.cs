@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>Cuts a drawing into sheets along its bands and some of its columns, and marks where each conductor goes on.</summary>
 internal sealed class SheetCutter

@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>The room a symbol takes about the line it stands on.</summary>
 /// <param name="HalfWidth">Along the line, to each side of its middle.</param>

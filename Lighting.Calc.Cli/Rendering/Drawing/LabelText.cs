@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>How wide letters are, and where a name is broken into lines.</summary>
 /// <remarks>Widths are those of the widest of the sans-serif families that the style sheet names, so that a label never needs more room than it was given.</remarks>

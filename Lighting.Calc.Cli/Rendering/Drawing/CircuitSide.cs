@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>One side of a circuit, from the source (or from earth) to the loads: its points in layers, and the tree they hang in.</summary>
 /// <remarks>

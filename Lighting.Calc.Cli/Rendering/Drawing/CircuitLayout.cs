@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>Lays a circuit out: source on the left, earth on the right, loads in one column between, every conductor level or upright.</summary>
 /// <remarks>

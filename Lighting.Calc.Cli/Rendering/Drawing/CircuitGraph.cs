@@ -1,5 +1,5 @@
 
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>What a drawing shows: points with their volts and parts with their amps, in one setting.</summary>
 /// <param name="Points">The points.</param>

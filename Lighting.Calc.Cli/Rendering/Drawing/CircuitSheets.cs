@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>A circuit on as few printed sheets as leave its letters legible.</summary>
 internal static class CircuitSheets

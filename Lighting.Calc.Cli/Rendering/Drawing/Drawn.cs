@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>A stroke of a conductor, level or upright.</summary>
 /// <param name="X1">Left or upper end.</param>

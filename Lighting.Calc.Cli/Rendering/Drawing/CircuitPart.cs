@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>A part between two points of the drawing.</summary>
 /// <param name="Number">Its place among the parts.</param>

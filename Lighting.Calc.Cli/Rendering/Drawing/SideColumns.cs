@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>Where the columns of one side stand: for each layer a slot for symbols and labels, the points, and a channel for uprights.</summary>
 internal sealed class SideColumns

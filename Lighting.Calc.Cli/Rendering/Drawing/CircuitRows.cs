@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>The rows of a drawing: each part between the sides, each loop and each dead end has one of its own, each point shares one of those behind it.</summary>
 /// <remarks>

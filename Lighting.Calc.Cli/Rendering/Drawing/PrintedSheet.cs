@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>The room for a drawing that A4 and Letter both have, less margins and caption.</summary>
 /// <param name="Width">In millimetres.</param>

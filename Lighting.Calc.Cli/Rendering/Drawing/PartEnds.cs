@@ -1,5 +1,5 @@
 
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>The points that the parts of a drawing join. Without runs the listed points are ignored: every lamp is across the battery, behind the fuse if there is one.</summary>
 internal sealed class PartEnds(Bike bike, OperatingPoint point)

@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>A circuit parted into the side that feeds the loads, the side that takes their current back, and the parts between.</summary>
 internal sealed record CircuitSides(CircuitSide Feed, CircuitSide Return, IReadOnlyList<SidePart> Between)

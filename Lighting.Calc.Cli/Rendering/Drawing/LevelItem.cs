@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>A level stroke of a row with what stands on, above and below it; heights count from the row's line.</summary>
 internal sealed class LevelItem(int row, double end1, double end2, bool isLive, int? part = null)

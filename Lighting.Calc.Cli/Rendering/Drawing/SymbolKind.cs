@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering.Diagram;
+namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>The graphical symbols of a drawing, after IEC 60617.</summary>
 internal enum SymbolKind

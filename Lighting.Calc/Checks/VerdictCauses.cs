@@ -1,0 +1,111 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>Groups the faults of a report into causes, the gravest first: wires and shorts, overloaded fuses, the rest, voltage drop last.</summary>
+internal static partial class VerdictCauses
+{
+    public static ImmutableArray<VerdictCause> Of(BikeReport report)
+    {
+        ILookup<string, Finding> ofFuses = report.Findings.Where(f => f.Severity == Severity.Fault && report.Fuses.Any(s => s.Fuse.Name == f.Subject)).ToLookup(f => f.Subject);
+        IEnumerable<VerdictCause> fuses = report.Fuses
+            .Where(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged))
+            .OrderBy(f => f.Verdict == FuseVerdict.Overloaded)
+            .SelectMany(f => OfFuse(f, [.. ofFuses[f.Fuse.Name]]));
+        HashSet<Finding> told = [.. report.Fuses.Where(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged)).SelectMany(f => ofFuses[f.Fuse.Name])];
+        IEnumerable<VerdictCause> rest = report.Findings
+            .Where(f => f.Severity == Severity.Fault && !told.Contains(f))
+            .GroupBy(f => (f.Kind, f.Kind == FindingKind.Other ? f.Message : ""))
+            .OrderBy(g => g.Key.Kind == FindingKind.VoltageDropTooLarge)
+            .Select(g => OfGroup(report, [.. g]));
+        return [.. fuses, .. rest];
+    }
+
+    // Each thing that is against a fuse is a cause; the remedy, which answers them all, stands at the first.
+    private static IEnumerable<VerdictCause> OfFuse(FuseSuitability fuse, ImmutableArray<Finding> findings)
+    {
+        string name = $"{fuse.Fuse.Name}{(fuse.Fuse.Name.Contains("fuse", StringComparison.OrdinalIgnoreCase) ? "" : " fuse")} {A(fuse.Fuse.Rating)}";
+        var texts = new List<string>();
+        RunAmpacityCheck[] wires = [.. fuse.Protection.DownstreamRuns.Where(r => !FuseJudge.Protects(r, fuse.ContinuousRating.Amperes)).OrderBy(r => r.Rating.Current?.Amperes ?? -1)];
+        if (wires.Length > 0)
+            texts.Add(Listed(wires.Select(r => r.Run.Name), parts => $"{name}, too large for the wiring: {parts}", wires[0].Rating.Current is { } rated ? $" ({A(rated)})" : ""));
+        ShortCircuitCheck[] shorts = [.. fuse.Clearing.Where(c => !c.Clears)];
+        if (shorts.Length > 0)
+            texts.Add(Listed(shorts.Select(c => c.Run.Name), parts => $"{name}, does not clear a short at the end of {parts}"));
+        if (!fuse.Steady.Suits)
+            texts.Add($"{name}, overloaded: {A(fuse.Steady.WorstCurrent)} continuous (limit {A(fuse.Steady.UsableCurrent)}).");
+        if (fuse.InrushCheck is { Survives: false } inrush)
+            texts.Add($"{name}, may open at switching on: inrush {A(inrush.Peak)}.");
+        if (texts.Count == 0)
+            texts.Add($"{name}: {fuse.Reasons[0]}.");
+        return texts.Select((t, i) => new VerdictCause(Clipped(t), i == 0 ? Remedy(fuse.Advice) : null, i == 0 ? findings : []));
+    }
+
+    private static string Remedy(FuseAdvice advice)
+    {
+        if (advice is { Smallest: { } least, Largest: { } most })
+            return most > least ? $"Fit {A(least)} to {A(most)}." : $"Fit {A(least)}.";
+        if (advice is { WiresKnown: false, Smallest: { } needed })
+            return $"Fit {A(needed)} if every wire behind it is rated for that, or split the load over two fuses.";
+        string split = advice.MaximumContinuousLoad is { } load ? $"Reduce the load to {A(load)}, or split it over two fuses" : "Split the load over two fuses";
+        string[] larger = [.. advice.UpsizedRuns.Where(u => u.Wire is not null).Select(u => $"{u.Wire} to '{u.Run.Name}'")];
+        return larger.Length > 0 && advice.MinimumRatingForLoad is { } rating
+            ? $"{split}, or fit {string.Join(", ", larger.Take(2))}{(larger.Length > 2 ? $" and larger wire to {larger.Length - 2} more" : "")}, then {A(rating)}."
+            : $"{split}.";
+    }
+
+    private static VerdictCause OfGroup(BikeReport report, ImmutableArray<Finding> group)
+    {
+        Finding worst = group.MaxBy(Excess)!;
+        string text = worst.Kind == FindingKind.Other
+            ? Listed(group.Select(f => f.Subject), parts => $"{parts}: {Positions().Replace(worst.Message, "").TrimEnd('.')}")
+            : Listed(
+                group.OrderByDescending(Excess).Select(f => f.Subject),
+                parts => $"{Titled(worst.Code)}: {parts}",
+                worst.Value is { } value ? $" ({(group.Length > 1 ? "worst " : "")}{FindingWords.Text(value)}{(worst.Limit is { } limit ? $", limit {FindingWords.Text(limit)}" : "")})" : "");
+        return new VerdictCause(Clipped(text), worst.Kind == FindingKind.VoltageDropTooLarge ? DropRemedy(report, worst) : null, group);
+    }
+
+    // Of what can be cleaned or made larger, the two that drop most.
+    private static string? DropRemedy(BikeReport report, Finding worst)
+    {
+        VoltageDropItem[] largest = report.WorstDrops.FirstOrDefault(d => d.Lamp.Lamp.Lamp == worst.Subject) is not { } drop ? []
+            : [.. drop.Entries.Where(e => e.Kind is not (VoltageDropKind.Battery or VoltageDropKind.Fuse)).OrderByDescending(e => e.Voltage.Volts).Take(2)];
+        return largest.Length == 0 ? null : $"Clean or upsize first, for {worst.Subject}: {string.Join(", ", largest.Select(e => $"{e.Part} {FindingWords.Text(e.Voltage)}"))}.";
+    }
+
+    private static double Excess(Finding finding) =>
+        finding is { Value: { } value, Limit: { } limit } && (double)limit.Value != 0 && value.Unit.Equals(limit.Unit) ? (double)value.Value / (double)limit.Value : 0;
+
+    private static string Titled(string code) => char.ToUpperInvariant(code[0]) + code[1..].Replace('-', ' ');
+
+    // As many parts as the line has room for, and the figure where there is room for it.
+    private static string Listed(IEnumerable<string> names, Func<string, string> line, string figure = "")
+    {
+        string[] all = [.. names.Distinct()];
+        for (int shown = all.Length; shown > 1; shown--)
+        {
+            string text = line(string.Join(", ", all[..shown]) + (shown < all.Length ? $" and {all.Length - shown} more" : "")) + figure + ".";
+            if (text.Length <= VerdictCause.LongestText)
+                return text;
+        }
+
+        string least = line(all.Length == 1 ? all[0] : $"{all[0]} and {all.Length - 1} more");
+        return least.Length + figure.Length < VerdictCause.LongestText ? least + figure + "." : least + ".";
+    }
+
+    private static string Clipped(string text)
+    {
+        string sentence = char.ToUpperInvariant(text[0]) + text[1..];
+        return sentence.Length <= VerdictCause.LongestText ? sentence : sentence[..(VerdictCause.LongestText - 1)].TrimEnd(' ', ',', ';') + "…";
+    }
+
+    // Switch positions in brackets, which make a sentence longer than its line.
+    [GeneratedRegex(@"\s*\([^()]*=[^()]*\)")]
+    private static partial Regex Positions();
+
+    private static string A(ElectricCurrent current) => string.Create(CultureInfo.InvariantCulture, $"{current.Amperes:0.##} A");
+}
