@@ -161,14 +161,14 @@ public class DirectLightingTests
 
     [Fact]
     public void A_balance_of_a_bike_with_direct_lighting_is_cautioned() =>
-        Assert.Contains(ChargingSystem.Of(s_bike).Report(Condition.Always).Findings, f => f.Severity == Severity.Caution && f.Message.Contains("lighting coil directly", StringComparison.Ordinal));
+        Assert.Contains(ChargingSystem.Of(s_bike).Report(Condition.Always).Findings, f => f.Severity == Severity.Caution && f.Kind == FindingKind.NoBatteryToBalance);
 
     [Fact]
     public void The_report_names_the_lamp_that_burns_out_and_the_one_that_follows_a_failure()
     {
         DirectLightingReport calm = DirectLighting.Of(s_bike, s_source).Report(Setting.Empty, [Rpm(1000), Rpm(2000), Rpm(3000)]);
         Assert.DoesNotContain(calm.Findings, f => f.Severity == Severity.Fault);
-        Assert.Contains(calm.Findings, f => f.Subject == "head" && f.Message.Contains("tail goes from", StringComparison.Ordinal) && f.Message.Contains('Ω'));
+        Assert.Contains(calm.Findings, f => f.Subject == "head" && f.Message.Contains("tail rises from", StringComparison.Ordinal) && f.Message.Contains('Ω'));
         Assert.Equal([1000.0, 2000, 3000], calm.Points.Select(p => p.Speed.RevolutionsPerMinute));
         DirectLightingReport wild = DirectLighting.Of(Moped(LampType.Filament, 6, 1), s_source).Report(Setting.Empty, [Rpm(3000)]);
         Assert.Contains(wild.Findings, f => f is { Subject: "head", Severity: Severity.Fault } && f.Message.Contains("burns out", StringComparison.Ordinal));

@@ -17,7 +17,7 @@ public class ReviewWordsTests
         Bike bike = Indicators();
         Finding finding = Assert.Single(Review(bike));
         Assert.Equal(
-            (Severity.Note, "tell-tale", "in the setting 'turn=left' (and 1 more) its current also flows through another lamp."),
+            (Severity.Note, "tell-tale", "Its current also flows through another lamp in the setting 'turn=left' and 1 more."),
             (finding.Severity, finding.Subject, finding.Message));
     }
 
@@ -29,9 +29,9 @@ public class ReviewWordsTests
         bike = bike with { Lamps = bike.Lamps.SetItem(1, bike.Lamps[1] with { Return = "loose end" }) };
         ImmutableArray<Finding> findings = Review(bike);
         Assert.Contains(findings, f => f is { Severity: Severity.Fault, Subject: "tell-tale" }
-            && f.Message == "'lit when' says lit in the setting 'turn=left', but the wiring leaves it dark: nothing joins 'right' to 'battery -'.");
+            && f.Message == "'lit when' says lit in the setting 'turn=left', but the wiring leaves it dark: nothing connects 'right' to 'battery -'.");
         Assert.Contains(findings, f => f is { Severity: Severity.Note, Subject: "tell-tale" }
-            && f.Message.StartsWith("in the setting 'turn=right' its current", StringComparison.Ordinal));
+            && f.Message == "Its current also flows through another lamp in the setting 'turn=right'.");
     }
 
     [Fact]
@@ -45,7 +45,7 @@ public class ReviewWordsTests
         };
         Finding finding = Review(bike).First(f => f.Subject == "low beam");
         Assert.Equal(
-            "'lit when' says lit in the setting 'lights=low' (and 1 more), but the wiring leaves it dark: open contact 'stand (low line to pillar)' on the way "
+            "'lit when' says lit in the setting 'lights=low' and 1 more, but the wiring leaves it dark: open contact 'stand (low line to pillar)' on the way "
             + "battery + > main > fused > feed > lights in > lights (lights in to low line) > low line > stand (low line to pillar) > pillar > low wire > low feed.",
             finding.Message);
         bike = bike with { Lamps = bike.Lamps.SetItem(0, bike.Lamps[0] with { LitWhen = Condition.Parse("stand=off|up; lights=off|low|pass") }) };
@@ -87,7 +87,7 @@ public class ReviewWordsTests
         Bike bike = Benches.Sidecar();
         bike = bike with { Lamps = bike.Lamps.Add(Benches.Lamp("clock", Bike.BatteryPlus, Bike.BatteryMinus, Benches.Filament(12, 2))) };
         Finding finding = Assert.Single(Review(bike));
-        Assert.Equal((Severity.Fault, "clock", "fed without a fuse in the setting 'everything off': it hangs on battery +."), (finding.Severity, finding.Subject, finding.Message));
+        Assert.Equal((Severity.Fault, "clock", "Fed without a fuse in the setting 'everything off': it hangs on battery +."), (finding.Severity, finding.Subject, finding.Message));
         // A lighting coil limits its own current.
         Assert.Empty(Review(bike with { Lighting = LightingSupply.Direct }));
     }
@@ -99,8 +99,8 @@ public class ReviewWordsTests
         bike = bike with { Switches = bike.Switches.Add(Benches.Contact("bypass", Bike.BatteryPlus, "tail line", "on")) };
         ImmutableArray<Finding> findings = Review(bike);
         Assert.Equal(
-            "fed without a fuse in the setting 'bypass=on': battery + > bypass (battery + to tail line) > tail line > tail wire > tail feed.",
-            findings.Single(f => f.Subject == "tail" && f.Message.StartsWith("fed", StringComparison.Ordinal)).Message);
+            "Fed without a fuse in the setting 'bypass=on': battery + > bypass (battery + to tail line) > tail line > tail wire > tail feed.",
+            findings.Single(f => f.Subject == "tail" && f.Message.StartsWith("Fed", StringComparison.Ordinal)).Message);
     }
 
     [Fact]
@@ -110,9 +110,8 @@ public class ReviewWordsTests
         bike = bike with { Fuses = bike.Fuses.Add(new Fuse { Name = "spare", From = "box a", To = "box b", Rating = ElectricCurrent.FromAmperes(10) }) };
         Assert.Equal(
             [
-                (Severity.Caution, "spare", "neither side of the fuse is joined to battery +: it feeds nothing."),
-                (Severity.Caution, "box a", "only one part is joined to this point; is another part, or a spelling, missing?"),
-                (Severity.Caution, "box b", "only one part is joined to this point; is another part, or a spelling, missing?"),
+                (Severity.Caution, "spare", "Neither side of the fuse is connected to battery +: it feeds nothing."),
+                (Severity.Caution, "box a", "Only one part is connected to this point. Check for a missing part or a misspelt name. Also: box b."),
             ],
             Review(bike).Select(f => (f.Severity, f.Subject, f.Message)));
     }
@@ -134,7 +133,7 @@ public class ReviewWordsTests
             Runs = bike.Runs.Add(Benches.Run("socket wire", "socket", "plug", 1)),
         };
         Assert.Equal(
-            [(Severity.Caution, "spare", "the fuse feeds no lamp or other load."), (Severity.Caution, "plug", "only one part is joined to this point; is another part, or a spelling, missing?")],
+            [(Severity.Caution, "spare", "The fuse feeds no lamp or other load."), (Severity.Caution, "plug", "Only one part is connected to this point. Check for a missing part or a misspelt name.")],
             Review(bike).Select(f => (f.Severity, f.Subject, f.Message)));
     }
 
@@ -145,8 +144,8 @@ public class ReviewWordsTests
         bike = bike with { Lamps = bike.Lamps.SetItem(0, bike.Lamps[0] with { LitWhen = Condition.Parse("lights=low|pass|dip; brake=off") }) };
         Assert.Equal(
             [
-                ("lights", "no contact is closed in the position 'dip': it does what 'off' does."),
-                ("brake", "the lists name this switch in a condition, but it has no contact: it changes nothing."),
+                ("lights", "No contact is closed in the position 'dip': it does what 'off' does."),
+                ("brake", "A condition names this switch, but it has no contact: it changes nothing."),
             ],
             Review(bike).Where(f => f.Severity == Severity.Caution).Select(f => (f.Subject, f.Message)));
     }
@@ -157,7 +156,7 @@ public class ReviewWordsTests
         Bike bike = Benches.Sidecar();
         bike = bike with { Switches = bike.Switches.Add(Benches.Contact("lights", "lights in", "garage lamp socket", "park")), Runs = bike.Runs.Add(Benches.Run("socket", "garage lamp socket", "tail line", 1)) };
         bike = bike with { Lamps = [.. bike.Lamps.Select(l => l.Lamp == "tail" ? l with { LitWhen = Condition.Always } : l)] };
-        Assert.Equal("the position 'park' is never used by a 'lit when'.", Review(bike).Single(f => f.Subject == "lights").Message);
+        Assert.Equal("No 'lit when' names the position 'park'.", Review(bike).Single(f => f.Subject == "lights").Message);
         Assert.Equal(Severity.Note, Review(bike).Single(f => f.Subject == "lights").Severity);
         // A switch that no condition names at all has nothing to be held against.
         bike = bike with { Lamps = [.. bike.Lamps.Select(l => l with { LitWhen = Condition.Always })] };

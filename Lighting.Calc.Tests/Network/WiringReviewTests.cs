@@ -31,7 +31,7 @@ public class WiringReviewTests
         bike = bike with { Lamps = bike.Lamps.SetItem(2, bike.Lamps[2] with { LitWhen = Condition.Parse("lights=low") }) };
         ImmutableArray<Finding> findings = Review(bike);
         Assert.Contains(findings, f => f.Subject == "tail" && f.Message.StartsWith(
-            "'lit when' says dark in the setting 'lights=pass' (and 1 more), but the wiring feeds it: battery + > main > fused > feed > lights in", StringComparison.Ordinal));
+            "'lit when' says dark in the setting 'lights=pass' and 1 more, but the wiring feeds it: battery + > main > fused > feed > lights in", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -39,7 +39,7 @@ public class WiringReviewTests
     {
         Bike bike = Benches.Sidecar();
         bike = bike with { Runs = bike.Runs.RemoveAt(4) };
-        Assert.Contains(Review(bike), f => f.Subject == "low beam" && f.Message.Contains("nothing joins 'head earth' to 'battery -'", StringComparison.Ordinal));
+        Assert.Contains(Review(bike), f => f.Subject == "low beam" && f.Message.Contains("nothing connects 'head earth' to 'battery -'", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -51,9 +51,10 @@ public class WiringReviewTests
             Runs = bike.Runs.SetItem(0, bike.Runs[0] with { From = Bike.BatteryPlus }),
         };
         ImmutableArray<Finding> findings = Review(bike);
-        Assert.Equal(3, findings.Count(f => f.Severity == Severity.Fault && f.Message.StartsWith("fed without a fuse", StringComparison.Ordinal)));
-        Assert.Contains(findings, f => f.Subject == "main" && f.Message == "the fuse feeds no lamp or other load.");
-        Assert.Contains(findings, f => f.Subject == "fused" && f.Message.StartsWith("only one part", StringComparison.Ordinal));
+        Finding unfused = Assert.Single(findings, f => f.Kind == FindingKind.LampUnfused);
+        Assert.Equal((Severity.Fault, "low beam", "high beam, tail"), (unfused.Severity, unfused.Subject, string.Join(", ", unfused.Parts)));
+        Assert.Contains(findings, f => f.Subject == "main" && f.Message == "The fuse feeds no lamp or other load.");
+        Assert.Contains(findings, f => f.Subject == "fused" && f.Message.StartsWith("Only one part", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -70,7 +71,7 @@ public class WiringReviewTests
         Bike bike = Benches.Sidecar();
         bike = bike with { Lamps = bike.Lamps.SetItem(0, bike.Lamps[0] with { LitWhen = Condition.Parse("lights=low|pass|dip; brake=on") }) };
         ImmutableArray<Finding> findings = Review(bike);
-        Assert.Contains(findings, f => f.Subject == "lights" && f.Message.Contains("no contact is closed in the position 'dip'", StringComparison.Ordinal));
+        Assert.Contains(findings, f => f.Subject == "lights" && f.Message.Contains("No contact is closed in the position 'dip'", StringComparison.Ordinal));
         Assert.Contains(findings, f => f.Subject == "brake" && f.Message.Contains("it has no contact", StringComparison.Ordinal));
     }
 

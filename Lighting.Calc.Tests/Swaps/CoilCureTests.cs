@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Swaps;
@@ -24,16 +22,17 @@ public class CoilCureTests
     public void The_regulator_takes_what_the_coil_gives_beyond_the_lamps()
     {
         double taken = 4.7 - (15 + 3 + 1) / 6.75;
-        Assert.Equal(taken, Number(s_all, "it takes ([0-9.]+) A"), 0.1);
-        Assert.Equal(taken * 6.75, Number(s_all, "A, ([0-9.]+) W if it burns them"), 1.0);
+        Assert.Equal(taken, (double)Remedy(s_all).Value!.Value, 0.1);
+        Assert.Equal(taken * 6.75, Figure(s_all, 1), 1.0);
     }
 
     // The drivers drop out under 5 V and stand 8 V: every resistor leaves the one or the other.
     [Fact]
     public void Where_all_are_drivers_no_resistor_holds_the_volts_and_that_is_said()
     {
-        Assert.Contains("No resistor across it does the same", Cure(s_all), StringComparison.Ordinal);
-        double largest = Number(s_all, "of ([0-9.]+) Ω or less");
+        Assert.Equal(FindingKind.CoilNeedsRegulator, Remedy(s_all).Kind);
+        Assert.Contains("No resistor across it does the same", Remedy(s_all).Message, StringComparison.Ordinal);
+        double largest = Figure(s_all, 2);
         for (double ohms = 1; ohms < 12; ohms += 0.1)
         {
             double volts = Volts(WithResistor(s_all.After.Bike, ohms)).Max();
@@ -45,24 +44,26 @@ public class CoilCureTests
     [Fact]
     public void Where_one_is_a_driver_the_resistor_holds_the_volts_that_it_is_said_to_hold()
     {
-        double ohms = Number(s_tail, "a resistor of ([0-9.]+) Ω"), most = Number(s_tail, "W at most and ([0-9.]+) V");
+        double ohms = Figure(s_tail, 2), most = Figure(s_tail, 4);
         double[] volts = Volts(WithResistor(s_tail.After.Bike, ohms));
         Assert.Equal(most, volts.Max(), 0.05);
         Assert.True(volts.Max() <= Math.Max(6.75, s_tail.Before.DirectLighting!.Points.Max(p => p.TerminalVoltage.Volts)) + 1e-6, $"{volts.Max()} V");
-        Assert.Equal(volts[0], Number(s_tail, "but ([0-9.]+) V instead of"), 0.05);
-        Assert.Equal(volts.Max() * volts.Max() / ohms, Number(s_tail, ": ([0-9.]+) W at most"), 0.5);
-        Assert.True(Number(s_tail, "a ([0-9.]+) W one on metal") >= 2 * volts.Max() * volts.Max() / ohms);
+        Assert.Equal(volts[0], Figure(s_tail, 5), 0.05);
+        Assert.Equal(volts.Max() * volts.Max() / ohms, Figure(s_tail, 3), 0.5);
+        Assert.True(Figure(s_tail, 8) >= 2 * volts.Max() * volts.Max() / ohms);
     }
 
     [Fact]
     public void Where_the_volts_do_not_rise_no_cure_is_told() =>
         Assert.DoesNotContain(
             SwapBikes.Compare(s_bike, SwapBikes.Replace(("tail lamp", s_bike.Lamps.First(l => l.Lamp == "tail lamp").Specification))).About("lighting coil"),
-            f => f.Message.StartsWith("cure:", StringComparison.Ordinal));
+            IsRemedy);
 
-    private static string Cure(SwapReport report) => Assert.Single(report.About("lighting coil"), f => f.Message.StartsWith("cure:", StringComparison.Ordinal)).Message;
+    private static Finding Remedy(SwapReport report) => Assert.Single(report.About("lighting coil"), IsRemedy);
 
-    private static double Number(SwapReport report, string pattern) => double.Parse(Regex.Match(Cure(report), pattern).Groups[1].Value, CultureInfo.InvariantCulture);
+    private static bool IsRemedy(Finding finding) => finding.Kind is FindingKind.CoilOvervoltageRemedy or FindingKind.CoilNeedsRegulator;
+
+    private static double Figure(SwapReport report, int index) => (double)Remedy(report).Figures[index].Value;
 
     private static double[] Volts(Bike bike)
     {

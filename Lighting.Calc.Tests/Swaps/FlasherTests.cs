@@ -55,7 +55,7 @@ public class FlasherTests
     }
 
     [Theory]
-    [InlineData("", Severity.Caution, "give 'flasher' in bike.csv")]
+    [InlineData("", Severity.Caution, "state 'flasher' in bike.csv")]
     [InlineData("flasher,electronic\n", Severity.Note, "electronic flasher keeps its rate")]
     public void A_flasher_that_is_not_known_to_be_thermal_is_no_fault(string bike, Severity severity, string words)
     {

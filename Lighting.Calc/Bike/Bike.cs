@@ -59,6 +59,15 @@ public sealed record Bike
     /// <summary>Largest drop, source to lamp and back, that the builder allows, as a share of the source volts: above 0 to below 100 %.</summary>
     public Ratio AllowedDrop { get; init; } = BikeDefaults.AllowedDrop;
 
+    /// <summary>What keeps surplus output out of a full battery.</summary>
+    public RegulatorKind Regulator { get; init; }
+
+    /// <summary>Voltage that a Zener diode holds, above zero; null where the regulator is of another kind, or its voltage is not stated.</summary>
+    public ElectricPotential? ZenerVoltage { get; init; }
+
+    /// <summary>What supplies the ignition.</summary>
+    public IgnitionKind Ignition { get; init; }
+
     /// <summary>What makes the indicators flash.</summary>
     public FlasherKind Flasher { get; init; }
 

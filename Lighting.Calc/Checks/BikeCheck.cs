@@ -43,8 +43,8 @@ public static class BikeCheck
             .. allAreSolved ? wiring.Review : WiringReview.Evaluate(bike, groups),
             .. fuses.SelectMany(f => f.Findings),
             .. isDirect ? [] : UnfusedRuns.Findings(feeds, cancellation),
-            .. LampChecks.Of(bike, distinct, worst),
-            .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note),
+            .. LampChecks.Of(bike, distinct, worst).TogetherByKind(),
+            .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note && f.Kind != FindingKind.ChargingNotSolved),
             .. NotIncluded(bike),
         ];
         return new BikeReport
@@ -79,7 +79,7 @@ public static class BikeCheck
         if (bike is { Lighting: LightingSupply.Direct, HasNetwork: false, Charging.IsEmpty: true })
             yield return "neither runs nor a charging list say what reaches the lamps.";
         if (!solution.NotSolved.IsEmpty)
-            yield return $"{solution.NotSolved.Length} of {solution.Settings.Length} settings have no operating point.";
+            yield return $"{solution.Settings.Length - solution.Points.Length} of {solution.Settings.Length} settings have no operating point.";
     }
 
     // 15 A is the usual single main fuse of an older motorcycle: common practice, no source.

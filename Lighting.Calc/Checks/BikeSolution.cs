@@ -27,7 +27,7 @@ public sealed record BikeSolution
     /// <summary>The settings that have an operating point, all off first.</summary>
     public ImmutableArray<OperatingPoint> Points { get; }
 
-    /// <summary>A finding for each setting without one, such as a dead short.</summary>
+    /// <summary>A finding for the settings without one of each cause, such as a dead short.</summary>
     public ImmutableArray<Finding> NotSolved { get; }
 
     /// <summary>Solves a bike.</summary>
@@ -52,7 +52,7 @@ public sealed record BikeSolution
         solver.SetSupply(volts);
         ImmutableArray<Setting> settings = wiring.Settings;
         var points = ImmutableArray.CreateBuilder<OperatingPoint>(settings.Length);
-        var notSolved = ImmutableArray.CreateBuilder<Finding>();
+        var notSolved = new List<NetworkNotSolvedException>();
         SettingGroups groups = wiring.Groups;
         var solved = new SolvedCircuit?[groups.First.Length];
         for (int s = 0; s < settings.Length; s++)
@@ -65,10 +65,21 @@ public sealed record BikeSolution
             }
             catch (NetworkNotSolvedException problem)
             {
-                notSolved.Add(new Finding(Severity.Fault, problem.IsDeadShort ? Bike.BatteryPlus : "network", problem.Message));
+                notSolved.Add(problem);
             }
         }
 
-        return new BikeSolution(network, volts, settings, points.DrainToImmutable(), notSolved.ToImmutable());
+        return new BikeSolution(network, volts, settings, points.DrainToImmutable(), [.. notSolved.GroupBy(p => p.IsDeadShort).Select(Found)]);
+    }
+
+    private static Finding Found(IGrouping<bool, NetworkNotSolvedException> alike)
+    {
+        NetworkNotSolvedException first = alike.First();
+        return new Finding(first.IsDeadShort ? FindingKind.DeadShort : FindingKind.NoOperatingPoint, Severity.Fault, first.IsDeadShort ? Bike.BatteryPlus : "network")
+        {
+            Setting = first.Setting,
+            FurtherSettings = alike.Count() - 1,
+            Detail = first.IsDeadShort ? null : first.Message,
+        };
     }
 }

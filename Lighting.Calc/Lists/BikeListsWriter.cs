@@ -55,6 +55,12 @@ public static class BikeListsWriter
         yield return ["allowed drop", QuantityText.Percent.Write(bike.AllowedDrop)];
         if (bike.Lighting == LightingSupply.Direct)
             yield return ["lighting", "direct"];
+        if (bike.ZenerVoltage is { } zener)
+            yield return ["regulator", $"{BikeReader.Zener} {QuantityText.Voltage.Write(zener)}"];
+        else if (bike.Regulator != RegulatorKind.NotStated)
+            yield return ["regulator", BikeReader.Regulators.First(r => r.Value == bike.Regulator).Word];
+        if (bike.Ignition != IgnitionKind.NotStated)
+            yield return ["ignition", BikeReader.Ignitions.First(i => i.Value == bike.Ignition).Word];
         if (bike.Flasher != FlasherKind.NotStated)
             yield return ["flasher", BikeReader.Flashers.First(f => f.Value == bike.Flasher).Word];
         if (bike.FlasherLoad is { } load)

@@ -2,36 +2,36 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The volts of new LEDs against their limit, at the regulator's worst.</summary>
+/// <summary>Voltage of new LEDs against their limit, at the regulator's worst case.</summary>
 internal static class LedVolts
 {
     // A tenth over the rated current is worth a word: common practice, no source.
     private const double WarmRatio = 1.1;
 
-    /// <summary>The highest volts that a sound regulator leaves: the upper end of the usual window, or the bike's charging volts where they are higher.</summary>
+    /// <summary>Highest voltage that a sound regulator leaves: the upper end of the usual window, or the bike's charging or Zener voltage where that is higher.</summary>
     public static ElectricPotential Worst(Bike bike) =>
-        ElectricPotential.FromVolts(Math.Max(bike.ChargingVoltage.Volts, SwapConstants.HighestRegulatedVolts * bike.SystemVoltage.Volts / 12));
+        ElectricPotential.FromVolts(Math.Max(Math.Max(bike.ChargingVoltage.Volts, bike.ZenerVoltage?.Volts ?? 0), SwapConstants.HighestRegulatedVolts * bike.SystemVoltage.Volts / 12));
 
     public static IEnumerable<Finding> Findings(IReadOnlyCollection<FittedLamp> leds, Bike bike, DirectLightingReport? direct)
     {
         ElectricPotential worst = direct?.Points is { IsEmpty: false } points ? points.MaxBy(p => p.TerminalVoltage.Volts)!.TerminalVoltage : Worst(bike);
         string source = direct is null ? "the regulator" : "the lighting coil";
-        foreach (FittedLamp lamp in leds)
-        {
-            LampSpecification led = lamp.Specification;
-            if (led.MaximumVoltage is { } most && worst.Volts > most.Volts)
-                yield return new Finding(Severity.Fault, lamp.Lamp, Said($"{source} may give {worst.Volts:0.0#} V, more than the {most.Volts:0.0#} V that it stands."));
-        }
-
+        // The margin of each LED differs, so that each has its figure.
+        foreach (FittedLamp led in leds.Where(l => l.Specification.MaximumVoltage is { } most && worst > most))
+            yield return new Finding(FindingKind.LedOvervoltage, Severity.Fault, led.Lamp) { Value = worst, Limit = led.Specification.MaximumVoltage, Detail = source };
         FittedLamp[] warm = [.. leds.Where(l => l.Specification.Type == LampType.LedBallast && CurrentRatio(l.Specification, worst) > WarmRatio)];
         if (warm.Length > 0)
-            yield return new Finding(Severity.Note, "LED ballast", Said($"at {worst.Volts:0.0#} V, the highest of {source}, the ballast lets through more than its rated current: {string.Join(", ", warm.Select(l => Said($"{l.Lamp} {CurrentRatio(l.Specification, worst):0.00} times")))}."));
+            yield return new Finding(FindingKind.LedCurrentHigh, Severity.Note, "LED current")
+            {
+                Value = worst,
+                Figures = [.. warm.Select(l => (IQuantity)Ratio.FromPercent(Math.Round(100 * CurrentRatio(l.Specification, worst))))],
+                Parts = [.. warm.Select(l => l.Lamp)],
+                Detail = source,
+            };
         string[] unknown = [.. leds.Where(l => l.Specification.MaximumVoltage is null).Select(l => l.Lamp)];
         if (unknown.Length > 0)
-            yield return new Finding(Severity.Note, "LED volts", Said($"the most volts are not known of {string.Join(", ", unknown)}: see that they stand {worst.Volts:0.0#} V, the highest of {source}."));
+            yield return new Finding(FindingKind.LedMaximumUnknown, Severity.Note, "LED voltage") { Value = worst, Parts = [.. unknown], Detail = source };
     }
 
     private static double CurrentRatio(LampSpecification led, ElectricPotential voltage) => led.CurrentAt(voltage).Amperes / led.ReferenceCurrent.Amperes;
-
-    private static string Said(FormattableString text) => FormattableString.Invariant(text);
 }

@@ -41,7 +41,7 @@ internal sealed class SwapReporter(Bike before, Bike after, ImmutableArray<LampR
         };
         return report with
         {
-            Findings = [.. new SwapFindings(before, after, report, pairs, options).All().Concat(now.Findings).OrderByDescending(f => f.Severity)],
+            Findings = [.. new SwapFindings(before, after, report, pairs, options).All().OrderByDescending(f => f.Severity)],
         };
     }
 

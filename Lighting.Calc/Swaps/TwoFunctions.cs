@@ -15,7 +15,7 @@ internal static class TwoFunctions
             if (Other(bike, lamp) is not { } other)
                 continue;
             if (!replacements.Any(r => Name.Equal(r.Lamp, other.Lamp)))
-                yield return new Finding(Severity.Fault, lamp.Lamp, $"it and '{other.Lamp}' are the two filaments of one {Glass(lamp)}: what takes its place must have both functions, and the swap replaces one only.");
+                yield return new Finding(FindingKind.OneFilamentOfTwo, Severity.Fault, lamp.Lamp) { Parts = [other.Lamp], Detail = Glass(lamp) };
         }
     }
 

@@ -36,4 +36,228 @@ public enum FindingKind
 
     /// <summary>A filament has too high a voltage. Value: the voltage; limit: its rated voltage.</summary>
     LampOvervoltage,
+
+    // Solving and wiring.
+
+    /// <summary>The battery's terminals are joined without any resistance.</summary>
+    DeadShort,
+
+    /// <summary>No operating point was found. Detail: what the solver tried.</summary>
+    NoOperatingPoint,
+
+    /// <summary>A lamp is dark where its <c>lit when</c> says lit. Detail: why.</summary>
+    LampDark,
+
+    /// <summary>The current of a lamp also flows through another lamp.</summary>
+    LampInSeries,
+
+    /// <summary>A lamp is fed where its <c>lit when</c> says dark. Detail: the path.</summary>
+    LampFedUnintended,
+
+    /// <summary>Lamps are fed without a fuse. Detail: the path to the first.</summary>
+    LampUnfused,
+
+    /// <summary>Runs that feed something have no fuse.</summary>
+    RunUnfused,
+
+    /// <summary>Runs from the battery to the first fuse, which no fuse can protect.</summary>
+    BatteryLead,
+
+    /// <summary>Neither side of a fuse is connected to the battery. Detail: the terminal.</summary>
+    FuseNotConnected,
+
+    /// <summary>A fuse feeds no load.</summary>
+    FuseFeedsNothing,
+
+    /// <summary>A switch named in a condition has no contact.</summary>
+    SwitchWithoutContact,
+
+    /// <summary>No contact is closed in a position. Parts: the positions.</summary>
+    PositionWithoutContact,
+
+    /// <summary>No <c>lit when</c> names a position. Parts: the positions.</summary>
+    PositionNotNamed,
+
+    /// <summary>Points with one connection only.</summary>
+    PointWithOneConnection,
+
+    // Charging.
+
+    /// <summary>No balance: the harness has no operating point. Detail: why.</summary>
+    ChargingNotSolved,
+
+    /// <summary>The loads draw more than the charging output at any known speed. Value: the average load; detail: which setting it is.</summary>
+    LoadsExceedOutput,
+
+    /// <summary>The battery charges from a speed. Value: that speed; figures: the average load; detail: which setting it is.</summary>
+    BreakEvenReached,
+
+    /// <summary>The battery charges at the slowest speed of the list already. Value: that speed; figures: the average load; detail: which setting it is.</summary>
+    BreakEvenBelowList,
+
+    /// <summary>The break-even speed is unknown: the curves have no speeds in common. Detail: which setting it is.</summary>
+    BreakEvenUnknown,
+
+    /// <summary>The output falls below the loads again. Value: the speed; detail: which setting it is.</summary>
+    OutputFallsBelowLoads,
+
+    /// <summary>Surplus output that a regulator must keep out of a full battery; none is stated. Value: the surplus; limit: what a full battery takes; figures: the speed.</summary>
+    SurplusOutput,
+
+    /// <summary>Surplus output into a full battery without a regulator. Value: the surplus; limit: what a full battery takes; figures: the speed.</summary>
+    Overcharge,
+
+    /// <summary>Surplus beyond a shunt regulator's limit. Value: what is left to the battery; limit: what a full battery takes; figures: the speed, the regulator's limit.</summary>
+    ShuntLimitExceeded,
+
+    /// <summary>No ride is listed.</summary>
+    NoRideList,
+
+    /// <summary>The output on a segment of the ride is unknown. Value: the speed; detail: why.</summary>
+    RideOutputUnknown,
+
+    /// <summary>The battery is flat before a segment of the ride ends. Value: the time into it.</summary>
+    BatteryFlat,
+
+    /// <summary>The battery is full before a segment of the ride ends. Value: the time into it.</summary>
+    BatteryFull,
+
+    /// <summary>Charge the battery gains or loses over the ride. Value: the charge; figures: the duration, and the state of charge at the end where it is known.</summary>
+    RideCharge,
+
+    /// <summary>Battery run time with the engine off. Value: the time; figures: the load, the states of charge at start and end, the voltage at rest at the end.</summary>
+    BatteryRunTime,
+
+    /// <summary>The battery's capacity is not stated.</summary>
+    CapacityNotStated,
+
+    /// <summary>The lamps are fed by the lighting coil: a balance would need a battery and a rectifier.</summary>
+    NoBatteryToBalance,
+
+    /// <summary>The listed output falls as the speed rises.</summary>
+    OutputFalls,
+
+    /// <summary>The charging list has one point. Value: its speed.</summary>
+    OneChargingPoint,
+
+    /// <summary>A fit to the charging list. Value: its largest deviation; figures: the current it tends to, its corner or cut-in speed, the speed of the deviation; detail: what was fitted.</summary>
+    ChargingFit,
+
+    /// <summary>The charging voltage does not exceed that of a full battery. Value: the voltage; limit: the battery's.</summary>
+    ChargingVoltageTooLow,
+
+    /// <summary>The charging voltage is below the usual window. Value: the voltage; limit: the window's lower end; figures: its upper end.</summary>
+    ChargingVoltageLow,
+
+    /// <summary>The charging voltage is above the usual window. Value: the voltage; limit: the window's upper end; figures: its lower end.</summary>
+    ChargingVoltageHigh,
+
+    /// <summary>The battery voltage is that of a battery not fully charged. Value: the voltage; figures: that state of charge, the one ride and run time start from.</summary>
+    BatteryNotFull,
+
+    // AC direct lighting.
+
+    /// <summary>LEDs on alternating current.</summary>
+    LedOnAlternatingCurrent,
+
+    /// <summary>A filament has too high a voltage at an engine speed. Value: the voltage; limit: its rated voltage; figures: the speed.</summary>
+    LampBurnsOut,
+
+    /// <summary>A filament's life is shortened at an engine speed. Value: the voltage; limit: its rated voltage; figures: the speed, the share of its rated life.</summary>
+    LampLifeShortened,
+
+    /// <summary>A lamp gives half its light from a speed. Value: the speed.</summary>
+    HalfLight,
+
+    /// <summary>A lamp gives less than half its light at every listed speed. Value: the fastest.</summary>
+    HalfLightNotReached,
+
+    /// <summary>The failure of one lamp burns out another. Value: voltage of the other; limit: its voltage before; figures: the speed, and resistance and power of the equivalent resistor where there is one; parts: the other lamp.</summary>
+    FailureBurnsOutAnother,
+
+    /// <summary>The failure of one lamp shortens the life of another; figures as of <see cref="FailureBurnsOutAnother"/>.</summary>
+    FailureShortensLife,
+
+    /// <summary>The current a regulator across the lighting coil takes. Value: the current; limit: the voltage it holds; figures: the speed, the power.</summary>
+    RegulatorAcrossCoil,
+
+    /// <summary>The lighting coil fitted to the list. Value: the largest deviation; figures: open-circuit voltage and reactance for 1000 rpm, the speed of the deviation.</summary>
+    CoilFit,
+
+    // Swaps.
+
+    /// <summary>The load of an electronic flasher falls. Value: the load; limit: the load it is rated for; parts: the settings.</summary>
+    ElectronicFlasherLoad,
+
+    /// <summary>A thermal flasher stops at its load. Value: the load; limit: the load it is rated for; figures: the share below which it stops, the heat of its strip, the flash rates required; parts: the settings.</summary>
+    FlasherStops,
+
+    /// <summary>A thermal flasher may change its rate at its load; figures as of <see cref="FlasherStops"/>.</summary>
+    FlasherRateChanges,
+
+    /// <summary>A flasher of unstated kind stops if it is thermal; figures as of <see cref="FlasherStops"/>.</summary>
+    UnstatedFlasherStops,
+
+    /// <summary>A flasher of unstated kind may change its rate if it is thermal; figures as of <see cref="FlasherStops"/>.</summary>
+    UnstatedFlasherRateChanges,
+
+    /// <summary>Load resistors for lamps. Value: the resistance; figures: the preferred value, power at the voltage of comparison, that voltage, power lit at the highest voltage, that voltage, power while flashing, and the rating to fit where there is one; parts: the lamps.</summary>
+    LoadResistors,
+
+    /// <summary>A lamp glows in a setting in which it should be dark. Value: its voltage; figures: its current, its light.</summary>
+    SneakFeed,
+
+    /// <summary>The same through another lamp, which two diodes remedy. Parts: that lamp, its feed and its return.</summary>
+    SneakFeedThroughLamp,
+
+    /// <summary>The same through another lamp, which two diodes do not remedy. Parts: that lamp, its feed and its return.</summary>
+    SneakFeedThroughMore,
+
+    /// <summary>A lamp that was lit is dark after the swap. Value: its voltage.</summary>
+    DarkAfterSwap,
+
+    /// <summary>Surplus output after the swap; no regulator is stated. Value: after; limit: before; figures: the speed, and what a full battery takes where known.</summary>
+    SurplusAfterSwap,
+
+    /// <summary>Overcharge after the swap without a regulator; figures as of <see cref="SurplusAfterSwap"/>.</summary>
+    OverchargeAfterSwap,
+
+    /// <summary>Surplus beyond the shunt regulator's limit after the swap; figures as of <see cref="SurplusAfterSwap"/>.</summary>
+    ShuntLimitExceededAfterSwap,
+
+    /// <summary>The lighting coil's voltage after the swap. Value: after; limit: before; figures: the speed.</summary>
+    CoilVoltageAfterSwap,
+
+    /// <summary>A regulator or a resistor across the lighting coil holds its voltage. Value: current of the regulator; limit: the voltage it holds; figures: the speed, the regulator's power, then of the resistor its resistance, largest power, highest voltage, voltage at the slowest speed, that before the swap, that speed, and its rating where there is one.</summary>
+    CoilOvervoltageRemedy,
+
+    /// <summary>Only a regulator does. Value: its current; limit: the voltage it holds; figures: the speed, its power, the resistance at which a resistor takes the lamps' voltage, what is left, the voltage above which more leaves it.</summary>
+    CoilNeedsRegulator,
+
+    /// <summary>LEDs on a bike with positive earth.</summary>
+    LedPolarity,
+
+    /// <summary>A lamp gives less light after the swap. Value: after; limit: before; figures: the share.</summary>
+    LessLight,
+
+    /// <summary>Whether lamps get brighter or dimmer is unknown.</summary>
+    LightUnknown,
+
+    /// <summary>Lamps whose approval may end with an LED.</summary>
+    RoadApproval,
+
+    /// <summary>A smaller fuse would do after the swap. Value: largest current after; limit: before; figures: the rating that would do.</summary>
+    SmallerFuse,
+
+    /// <summary>LEDs at more than their maximum voltage. Value: the voltage; limit: the maximum; detail: what gives it.</summary>
+    LedOvervoltage,
+
+    /// <summary>LED resistors pass more than their rated current. Value: the voltage; figures: the ratios; detail: what gives it.</summary>
+    LedCurrentHigh,
+
+    /// <summary>The maximum voltage of LEDs is not listed. Value: the voltage; detail: what gives it.</summary>
+    LedMaximumUnknown,
+
+    /// <summary>One filament of two is replaced. Parts: the other; detail: the lamp.</summary>
+    OneFilamentOfTwo,
 }

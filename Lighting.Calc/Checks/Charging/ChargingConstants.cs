@@ -1,3 +1,4 @@
+using UnitsNet;
 
 namespace Lighting.Calc;
 
@@ -20,6 +21,11 @@ internal static class ChargingConstants
 
     /// <summary>Current a nearly full battery takes without gassing, amps for each ampere-hour: common practice (0.01 to 0.05), no source.</summary>
     public const double FullBatteryAmperesPerAmpereHour = 0.05;
+
+    /// <summary>That current of a bike's battery; null where its capacity is not stated.</summary>
+    public static ElectricCurrent? FullBatteryCurrent(Bike bike) => bike.BatteryCapacity is { AmpereHours: > 0 } capacity
+        ? ElectricCurrent.FromAmperes(FullBatteryAmperesPerAmpereHour * capacity.AmpereHours)
+        : null;
 
     private static double Value(string symbol) => PublishedTable.Load("constants").Read().Single(r => r.Text("symbol") == symbol).Number("value");
 }

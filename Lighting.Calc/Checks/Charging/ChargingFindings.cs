@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Puts what is found about a charging system into plain words.</summary>
+/// <summary>Findings about a charging system.</summary>
 internal sealed class ChargingFindings
 {
     private const string Charging = "charging";
@@ -17,71 +16,79 @@ internal sealed class ChargingFindings
     {
         _system = system;
         AddList();
-        AddVolts();
+        AddVoltages();
     }
 
     public ImmutableArray<Finding> ToImmutable() => [.. _findings.OrderByDescending(f => f.Severity)];
 
-    public void AddUnsolved(Setting setting, NetworkNotSolvedException exception) =>
-        Add(Severity.Fault, Charging, $"{setting}: no balance, since the harness has no operating point there: {exception.Message}");
+    public void AddUnsolved(IReadOnlyList<NetworkNotSolvedException> exceptions)
+    {
+        if (exceptions is [var first, ..])
+            Add(new(FindingKind.ChargingNotSolved, Severity.Fault, Charging) { Setting = first.Setting, FurtherSettings = exceptions.Count - 1, Detail = first.Message });
+    }
 
     public void AddBalances(ChargingBalance? worst, ChargingBalance? typical)
     {
         foreach (ChargingBalance balance in new[] { typical, worst }.OfType<ChargingBalance>().DistinctBy(b => b.Setting))
         {
-            string subject = balance == typical ? $"usual setting ({balance.Setting})" : $"worst setting ({balance.Setting})";
             BreakEven even = balance.BreakEven;
             switch (even.Outcome)
             {
-                case BreakEvenOutcome.Never:
-                    Add(typical is null || balance == typical ? Severity.Fault : Severity.Caution, Charging, $"{subject}: the loads take {balance.Demand.Amperes.Text("0.0")} A on average, more than the charging system gives at any speed that is known; the battery is emptied while riding.");
+                // What the usual setting does, the worst does too: one cause.
+                case BreakEvenOutcome.Never when balance == typical || typical?.BreakEven.Outcome != BreakEvenOutcome.Never:
+                    AddBalance(FindingKind.LoadsExceedOutput, typical is null || balance == typical ? Severity.Fault : Severity.Caution, balance.Demand);
                     break;
                 case BreakEvenOutcome.At:
-                    Add(Severity.Note, Charging, $"{subject}: the loads take {balance.Demand.Amperes.Text("0.0")} A on average; the battery gains from {even.Speed!.Value.RevolutionsPerMinute.Text("0")} rpm on.");
+                    AddBalance(FindingKind.BreakEvenReached, Severity.Note, even.Speed, balance.Demand);
                     break;
                 case BreakEvenOutcome.BelowCurve:
-                    Add(Severity.Note, Charging, $"{subject}: the loads take {balance.Demand.Amperes.Text("0.0")} A on average; the battery gains already at {even.Speed!.Value.RevolutionsPerMinute.Text("0")} rpm, the slowest point of the charging list.");
+                    AddBalance(FindingKind.BreakEvenBelowList, Severity.Note, even.Speed, balance.Demand);
                     break;
                 case BreakEvenOutcome.NotKnown when !_system.Curves.IsEmpty:
-                    Add(Severity.Caution, Charging, $"{subject}: the curves of the charging list have no speeds in common, so that the break-even speed is not known.");
+                    AddBalance(FindingKind.BreakEvenUnknown, Severity.Caution, null);
                     break;
             }
 
             if (even.LostAgainAt is { } lost)
-                Add(Severity.Caution, Charging, $"{subject}: above {lost.RevolutionsPerMinute.Text("0")} rpm the falling output no longer covers the loads.");
+                AddBalance(FindingKind.OutputFallsBelowLoads, Severity.Caution, lost);
+
+            void AddBalance(FindingKind kind, Severity severity, IQuantity? value, params ImmutableArray<IQuantity> figures) => Add(new(kind, severity, Charging)
+            {
+                Value = value,
+                Figures = figures,
+                Setting = balance.Setting,
+                Detail = balance == typical ? "Usual setting" : "Worst setting",
+            });
         }
     }
 
     public void AddSurplus(ExcessChargingCurrent? surplus)
     {
-        if (surplus is null || _system.Options.Regulator == RegulatorKind.Series || surplus.Point.OverchargeCurrent?.Amperes == 0)
+        if (surplus is null || _system.Regulator == RegulatorKind.Series || surplus.Point.OverchargeCurrent?.Amperes == 0)
             return;
-        double amperes = (surplus.Point.OverchargeCurrent ?? surplus.Point.Net!.Value).Amperes;
-        double? share = _system.Bike.BatteryCapacity is { AmpereHours: > 0 } capacity ? amperes / capacity.AmpereHours : null;
-        bool much = share is null or > ChargingConstants.FullBatteryAmperesPerAmpereHour;
-        string rate = share is { } s
-            ? $"{s.Text("0.00")} A for each Ah of the battery; a full one takes about {ChargingConstants.FullBatteryAmperesPerAmpereHour.Text("0.00")} without gassing (common practice)"
-            : "the battery's capacity is not known";
-        string where = $"With {surplus.Setting} at {surplus.Point.Speed.RevolutionsPerMinute.Text("0")} rpm";
-        switch (_system.Options.Regulator)
+        ElectricCurrent current = surplus.Point.OverchargeCurrent ?? surplus.Point.Net!.Value;
+        ElectricCurrent? taken = ChargingConstants.FullBatteryCurrent(_system.Bike);
+        bool much = taken is null || current > taken;
+        (FindingKind kind, Severity severity) = _system.Regulator switch
         {
-            case RegulatorKind.NotStated:
-                Add(much ? Severity.Caution : Severity.Note, Battery, $"{where} {amperes.Text("0.0")} A are over ({rate}): a regulator has to keep them out of a full battery; none is stated.");
-                break;
-            case RegulatorKind.None:
-                Add(much ? Severity.Fault : Severity.Caution, Battery, $"{where} {amperes.Text("0.0")} A go into a full battery, for there is no regulator ({rate}): overcharge.");
-                break;
-            default:
-                Add(much ? Severity.Fault : Severity.Caution, Battery, $"{where} {amperes.Text("0.0")} A more than the shunt regulator's {_system.Options.ShuntLimit!.Value.Amperes.Text("0.0")} A go into a full battery ({rate}): overcharge.");
-                break;
-        }
+            RegulatorKind.NotStated => (FindingKind.SurplusOutput, much ? Severity.Caution : Severity.Note),
+            RegulatorKind.None => (FindingKind.Overcharge, much ? Severity.Fault : Severity.Caution),
+            _ => (FindingKind.ShuntLimitExceeded, much ? Severity.Fault : Severity.Caution),
+        };
+        Add(new(kind, severity, Battery)
+        {
+            Value = current,
+            Limit = taken,
+            Setting = surplus.Setting,
+            Figures = _system.Options.ShuntLimit is { } limit ? [surplus.Point.Speed, limit] : [surplus.Point.Speed],
+        });
     }
 
     public void AddRide(RideBalance? ride)
     {
         if (ride is null)
         {
-            Add(Severity.Note, "ride", "There is no ride list, so that no ride is balanced and no usual setting is known.");
+            Add(new(FindingKind.NoRideList, Severity.Note, "ride"));
             return;
         }
 
@@ -89,81 +96,84 @@ internal sealed class ChargingFindings
         {
             string subject = stretch.Stretch.Stretch;
             if (stretch.Net is null)
-                Add(Severity.Caution, subject, $"At {stretch.Stretch.Speed.RevolutionsPerMinute.Text("0")} rpm the output is not known ({Reason(stretch.Output.Range)}), and so is the ride's total.");
+                Add(new(FindingKind.RideOutputUnknown, Severity.Caution, subject) { Value = stretch.Stretch.Speed, Detail = Reason(stretch.Output.Range) });
             if (stretch.Limit == StateOfChargeLimit.Flat)
-                Add(Severity.Fault, subject, $"The battery is flat {stretch.LimitAfter!.Value.Minutes.Text("0")} min into it.");
+                Add(new(FindingKind.BatteryFlat, Severity.Fault, subject) { Value = stretch.LimitAfter });
             if (stretch.Limit == StateOfChargeLimit.Full && ride.InitialStateOfCharge.DecimalFractions < 1)
-                Add(Severity.Note, subject, $"The battery is full {stretch.LimitAfter!.Value.Minutes.Text("0")} min into it.");
+                Add(new(FindingKind.BatteryFull, Severity.Note, subject) { Value = stretch.LimitAfter });
         }
 
         if (ride.NetCharge is { } net)
-            Add(net.AmpereHours < 0 ? Severity.Caution : Severity.Note, "ride",
-                $"Over {ride.Duration.Minutes.Text("0")} min the battery {(net.AmpereHours < 0 ? "loses" : "could gain")} {Math.Abs(net.AmpereHours).Text("0.00")} Ah{(ride.FinalStateOfCharge is { } end ? $" and ends at {end.Percent.Text("0")} %" : "")}.");
+            Add(new(FindingKind.RideCharge, net.AmpereHours < 0 ? Severity.Caution : Severity.Note, "ride")
+            {
+                Value = net,
+                Figures = ride.FinalStateOfCharge is { } end ? [ride.Duration, end] : [ride.Duration],
+            });
     }
 
     public void AddStanding(ImmutableArray<BatteryRunTime> times)
     {
         foreach (BatteryRunTime time in times.Where(t => t.Outcome == BatteryRunTimeOutcome.Reached))
-            Add(Severity.Note, Battery, $"Standing with {time.Setting} ({time.Load.Amperes.Text("0.0")} A) it falls from {time.From.Percent.Text("0")} % to {time.To.Percent.Text("0")} % ({time.VoltageThere.Volts.Text("0.00")} V at rest) in {(time.Time!.Value.Hours < 2 ? $"{time.Time.Value.Minutes.Text("0")} min" : $"{time.Time.Value.Hours.Text("0.0")} h")}.");
+            Add(new(FindingKind.BatteryRunTime, Severity.Note, Battery) { Value = time.Time, Setting = time.Setting, Figures = [time.Load, time.From, time.To, time.VoltageThere] });
         if (times.Any(t => t.Outcome == BatteryRunTimeOutcome.CapacityNotKnown))
-            Add(Severity.Note, Battery, "Its capacity is not stated, so that no standing time is known.");
+            Add(new(FindingKind.CapacityNotStated, Severity.Note, Battery));
     }
 
     private void AddList()
     {
         if (_system.Bike.Lighting == LightingSupply.Direct)
-            Add(Severity.Caution, Charging, "The lamps are fed by the lighting coil directly; what is balanced here would hold only with a battery and a rectifier.");
+            Add(new(FindingKind.NoBatteryToBalance, Severity.Caution, Charging));
         if (_system.Curves.IsEmpty)
-            Add(Severity.Note, Charging, "There is no charging list, so that output, balance and break-even speed are not known.");
+            Add(new(FindingKind.NoChargingList, Severity.Note, Charging));
         foreach (ChargingCurve curve in _system.Curves)
         {
             string subject = curve.When.Terms.IsEmpty ? Charging : $"{Charging} ({curve.When})";
             if (curve.Falls)
-                Add(Severity.Caution, subject, "The output falls somewhere as the engine speeds up; few machines do so: check the list.");
+                Add(new(FindingKind.OutputFalls, Severity.Caution, subject));
             if (curve.Points.Length == 1 && _system.Options.Model == ChargingModel.Curve)
-                Add(Severity.Caution, subject, $"The list has one point, {curve.FirstRpm.Text("0")} rpm; the output is known there alone.");
+                Add(new(FindingKind.OneChargingPoint, Severity.Caution, subject) { Value = RotationalSpeed.FromRevolutionsPerMinute(curve.FirstRpm) });
         }
 
         foreach (PermanentMagnetFit fit in _system.Machines)
-            AddFit($"The fitted machine tends to {fit.Machine.MaximumCurrent.Amperes.Text("0.0")} A with its corner at {fit.Machine.CornerSpeed.RevolutionsPerMinute.Text("0")} rpm", fit.Residuals, fit.Machine.MaximumCurrent);
+            AddFit("Fitted machine (current and corner speed)", fit.Residuals, fit.Machine.MaximumCurrent, fit.Machine.CornerSpeed);
         foreach (AlternatorEquivalentFit fit in _system.Coils)
-            AddFit($"The fitted coil cuts in at {fit.Source.SpeedFor(ElectricCurrent.Zero, fit.TerminalVoltage)!.Value.RevolutionsPerMinute.Text("0")} rpm and tends to {fit.Source.MaximumCurrent.Amperes.Text("0.0")} A", fit.Residuals, fit.Source.MaximumCurrent);
+            AddFit("Fitted coil (current and cut-in speed)", fit.Residuals, fit.Source.MaximumCurrent, fit.Source.SpeedFor(ElectricCurrent.Zero, fit.TerminalVoltage)!.Value);
     }
 
-    private void AddFit(string what, ImmutableArray<FitResidual> residuals, ElectricCurrent limit)
+    private void AddFit(string what, ImmutableArray<FitResidual> residuals, ElectricCurrent limit, RotationalSpeed speed)
     {
         FitResidual worst = residuals.MaxBy(r => Math.Abs(r.Residual.Amperes))!;
-        bool poor = worst.IsPoor(limit);
-        Add(poor ? Severity.Caution : Severity.Note, Charging, $"{what}; the farthest point, {worst.Point.Speed.RevolutionsPerMinute.Text("0")} rpm, is {worst.Residual.Amperes.Text("+0.00;-0.00;0.00")} A from it{(poor ? ": it does not describe the list well" : "")}.");
+        Add(new(FindingKind.ChargingFit, worst.IsPoor(limit) ? Severity.Caution : Severity.Note, Charging)
+        {
+            Value = worst.Residual,
+            Figures = [limit, speed, worst.Point.Speed],
+            Detail = what,
+        });
     }
 
-    private void AddVolts()
+    private void AddVoltages()
     {
         Bike bike = _system.Bike;
         double scale = bike.SystemVoltage.Volts / 12, charging = bike.ChargingVoltage.Volts;
-        double low = ChargingConstants.LowestRegulatedVolts * scale, high = ChargingConstants.HighestRegulatedVolts * scale;
-        double full = LeadAcid.OpenCircuitVoltage(Ratio.FromPercent(100), bike.SystemVoltage).Volts;
-        if (charging <= full)
-            Add(Severity.Fault, Charging, $"Charging volts of {charging.Text("0.00")} V do not exceed the {full.Text("0.00")} V of a full battery: it is never filled.");
-        else if (charging < low - 1e-9)
-            Add(Severity.Caution, Charging, $"Charging volts of {charging.Text("0.00")} V are below the usual {low.Text("0.00")} V to {high.Text("0.00")} V: the battery charges slowly.");
-        else if (charging > high + 1e-9)
-            Add(Severity.Caution, Charging, $"Charging volts of {charging.Text("0.00")} V are above the usual {low.Text("0.00")} V to {high.Text("0.00")} V: the battery gasses and lamps die early.");
+        var low = ElectricPotential.FromVolts(ChargingConstants.LowestRegulatedVolts * scale);
+        var high = ElectricPotential.FromVolts(ChargingConstants.HighestRegulatedVolts * scale);
+        ElectricPotential full = LeadAcid.OpenCircuitVoltage(Ratio.FromPercent(100), bike.SystemVoltage);
+        if (charging <= full.Volts)
+            Add(new(FindingKind.ChargingVoltageTooLow, Severity.Fault, Charging) { Value = bike.ChargingVoltage, Limit = full });
+        else if (charging < low.Volts - 1e-9)
+            Add(new(FindingKind.ChargingVoltageLow, Severity.Caution, Charging) { Value = bike.ChargingVoltage, Limit = low, Figures = [high] });
+        else if (charging > high.Volts + 1e-9)
+            Add(new(FindingKind.ChargingVoltageHigh, Severity.Caution, Charging) { Value = bike.ChargingVoltage, Limit = high, Figures = [low] });
         if (LeadAcid.StateOfCharge(bike.BatteryVoltage, bike.SystemVoltage) is { DecimalFractions: < 0.9 } share)
-            Add(Severity.Note, Battery, $"Battery volts of {bike.BatteryVoltage.Volts.Text("0.00")} V, at rest, are those of {share.Percent.Text("0")} % charge; ride and standing times start from {_system.Options.InitialStateOfCharge.Percent.Text("0")} %.");
+            Add(new(FindingKind.BatteryNotFull, Severity.Note, Battery) { Value = bike.BatteryVoltage, Figures = [share, _system.Options.InitialStateOfCharge] });
     }
 
     private static string Reason(OutputRange range) => range switch
     {
         OutputRange.BelowCurve => "below the first point of the charging list",
         OutputRange.AboveCurve => "above the last point of the charging list",
-        _ => "there is no charging list",
+        _ => "no charging list",
     };
 
-    private void Add(Severity severity, string subject, string message) => _findings.Add(new Finding(severity, subject, message));
-}
-
-file static class NumberText
-{
-    public static string Text(this double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+    private void Add(Finding finding) => _findings.Add(finding);
 }

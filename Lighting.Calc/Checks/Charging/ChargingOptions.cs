@@ -11,7 +11,7 @@ public sealed record ChargingOptions
     /// <summary>How output is found from the points; the curve by default.</summary>
     public ChargingModel Model { get; init; }
 
-    /// <summary>What keeps the surplus out of the battery; not stated by default.</summary>
+    /// <summary>What keeps surplus out of a full battery; not stated by default, which takes what the bike states.</summary>
     public RegulatorKind Regulator { get; init; }
 
     /// <summary>The most a shunt regulator can take, such as a Zener diode's rating, zero or more; null where it takes everything.</summary>
@@ -38,6 +38,9 @@ public sealed record ChargingOptions
 
     /// <summary>State of charge at which the engine no longer starts, 0 to 1; a quarter by default (common practice, no source).</summary>
     public Ratio NoStartStateOfCharge { get; init; } = Ratio.FromPercent(25);
+
+    /// <summary>What keeps surplus out of a full battery: of the options, else of the bike.</summary>
+    internal RegulatorKind RegulatorOf(Bike bike) => Regulator == RegulatorKind.NotStated ? bike.Regulator : Regulator;
 
     internal void Check()
     {

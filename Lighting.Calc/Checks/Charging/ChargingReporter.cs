@@ -10,6 +10,7 @@ internal static class ChargingReporter
     {
         var findings = new ChargingFindings(system);
         var balances = ImmutableArray.CreateBuilder<ChargingBalance>();
+        var unsolved = new List<NetworkNotSolvedException>();
         foreach (Setting setting in settings)
         {
             try
@@ -18,10 +19,12 @@ internal static class ChargingReporter
             }
             catch (NetworkNotSolvedException exception)
             {
-                findings.AddUnsolved(setting, exception);
+                unsolved.Add(exception);
             }
         }
 
+        findings.AddUnsolved(unsolved);
+        Func<Setting, bool> mayRun = EngineRunning.Of(system.Bike);
         // Rounded, so that a switch that changes nothing does not win by the last digit of its load. With one output for all
         // settings the break-even speed rises with the demand.
         ChargingBalance? worst = system.IsConditional
@@ -31,7 +34,7 @@ internal static class ChargingReporter
             .GroupBy(s => SettingEnumeration.Held(system.Switches, s.When))
             .MaxBy(g => g.Sum(s => s.Duration.Seconds))?.Key;
         ChargingBalance? typical = longest is null ? null : system.BalanceIn(longest);
-        ExcessChargingCurrent? surplus = Excess(system, balances);
+        ExcessChargingCurrent? surplus = Excess(system, balances.Where(b => mayRun(b.Setting)));
         RideBalance? ride = system.Bike.Ride.IsEmpty ? null : system.Ride();
         ImmutableArray<BatteryRunTime> standing = [.. standingIn.Concat(new[] { typical, worst }.OfType<ChargingBalance>().Select(b => b.Setting)).Distinct()
             .SelectMany(s => new[] { Ratio.FromPercent(50), system.Options.NoStartStateOfCharge }.Select(to => system.Standing(s, to)))];

@@ -28,6 +28,9 @@ public sealed class ChargingSystem
     /// <summary>The options.</summary>
     public ChargingOptions Options { get; }
 
+    /// <summary>What keeps surplus out of a full battery: of the options, else of the bike.</summary>
+    internal RegulatorKind Regulator => Options.RegulatorOf(Bike);
+
     /// <summary>The bike's switches.</summary>
     internal ImmutableArray<SwitchDefinition> Switches { get; }
 
@@ -69,7 +72,7 @@ public sealed class ChargingSystem
     public ChargingOutput OutputAt(RotationalSpeed speed, Setting setting)
     {
         if (!(speed.RevolutionsPerMinute >= 0))
-            throw new ArgumentOutOfRangeException(nameof(speed), speed, "An engine speed is zero or more.");
+            throw new ArgumentOutOfRangeException(nameof(speed), speed, "Engine speed must be zero or more.");
         return _output.At(speed.RevolutionsPerMinute, setting);
     }
 
@@ -167,8 +170,8 @@ public sealed class ChargingSystem
         // With the engine standing the field is off and only the loads are left.
         ElectricCurrent? net = output.Current - (output.Range == OutputRange.Standing ? balance.Load : balance.Demand);
         double? surplus = net is { } n ? Math.Max(0, n.Amperes) : null;
-        double? shunted = Options.Regulator == RegulatorKind.Shunt ? Math.Min(surplus ?? 0, Options.ShuntLimit?.Amperes ?? double.PositiveInfinity) : null;
-        double? intoFull = Options.Regulator switch
+        double? shunted = Regulator == RegulatorKind.Shunt ? Math.Min(surplus ?? 0, Options.ShuntLimit?.Amperes ?? double.PositiveInfinity) : null;
+        double? intoFull = Regulator switch
         {
             _ when surplus is null or 0 => surplus,
             RegulatorKind.None => surplus,
@@ -183,7 +186,7 @@ public sealed class ChargingSystem
             Net = net,
             OverchargeCurrent = intoFull is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null,
             RectifierHeat = output.Current is { } current ? Power.FromWatts(current.Amperes * Options.BridgeDrop.Volts) : null,
-            ShuntHeat = surplus is not null && shunted is { } shunt ? Power.FromWatts(shunt * Bike.ChargingVoltage.Volts) : null,
+            ShuntHeat = surplus is not null && shunted is { } shunt ? Power.FromWatts(shunt * (Bike.ZenerVoltage ?? Bike.ChargingVoltage).Volts) : null,
         };
     }
 }

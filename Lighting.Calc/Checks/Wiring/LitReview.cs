@@ -20,7 +20,7 @@ internal sealed class LitReview
     public static IEnumerable<Finding> Of(Bike bike, IReadOnlyList<OperatingPoint> points, SettingGroups groups)
     {
         var review = new LitReview(bike, points, groups);
-        return Enumerable.Range(0, bike.Lamps.Length).Where(l => !bike.Lamps[l].LitWhen.Terms.IsEmpty).SelectMany(review.OfLamp);
+        return Enumerable.Range(0, bike.Lamps.Length).Where(l => !bike.Lamps[l].LitWhen.Terms.IsEmpty).SelectMany(review.OfLamp).TogetherByCause();
     }
 
     private IEnumerable<Finding> OfLamp(int lamp)
@@ -45,11 +45,14 @@ internal sealed class LitReview
         }
 
         if (dark.Count > 0)
-            yield return new Finding(Severity.Fault, name, $"'lit when' says lit in the setting '{dark[0].Setting}'{Others(dark)}, but the wiring leaves it dark: {WhyDark(dark[0], lamp)}.");
+            yield return Found(FindingKind.LampDark, Severity.Fault, dark, WhyDark(dark[0], lamp));
         if (through.Count > 0)
-            yield return new Finding(Severity.Note, name, $"in the setting '{through[0].Setting}'{Others(through)} its current also flows through another lamp.");
+            yield return Found(FindingKind.LampInSeries, Severity.Note, through, null);
         if (lit.Count > 0)
-            yield return new Finding(Severity.Fault, name, $"'lit when' says dark in the setting '{lit[0].Setting}'{Others(lit)}, but the wiring feeds it: {WhyLit(lit[0], lamp)}.");
+            yield return Found(FindingKind.LampFedUnintended, Severity.Fault, lit, WhyLit(lit[0], lamp));
+
+        Finding Found(FindingKind kind, Severity severity, List<OperatingPoint> points, string? why) =>
+            new(kind, severity, name) { Setting = points[0].Setting, FurtherSettings = points.Count - 1, Detail = why };
     }
 
     private bool IsLit(SolvedCircuit solved, int lamp) => solved.LampAmperes(lamp) != 0
@@ -66,7 +69,7 @@ internal sealed class LitReview
             // The way with fewest open contacts shows which of them would have to close.
             Reached ways = _graph.From(from, p => p.Joins(closed) ? 1 : p.Kind == HarnessPartKind.Contact ? 1000 : HarnessGraph.NoWay);
             if (!ways.Reaches(to))
-                return $"nothing joins '{_graph.Points[from]}' to '{_graph.Points[to]}'";
+                return $"nothing connects '{_graph.Points[from]}' to '{_graph.Points[to]}'";
             ImmutableArray<HarnessPart> way = ways.PathTo(to);
             string[] open = [.. way.Where(p => !p.Joins(closed)).Select(p => $"'{p.Name}'")];
             if (open.Length > 0)
@@ -85,6 +88,4 @@ internal sealed class LitReview
 
     private static string Across(OperatingPoint point, int lamp) =>
         string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(point.Solved.LampVolts(lamp)):0.00} V across it{(point.Solved.LampVolts(lamp) < 0 && point.Lamps[lamp].Lamp.Specification.HasPolarity ? ", the wrong way round" : "")}");
-
-    private static string Others(List<OperatingPoint> points) => points.Count > 1 ? $" (and {points.Count - 1} more)" : "";
 }

@@ -14,11 +14,11 @@ public static class UnfusedRuns
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ImmutableArray<UnfusedRun> Find(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellation = default) => Of(DownstreamScopes.Of(bike, settings, cancellation), cancellation);
 
-    /// <summary>The same as findings: a caution for each run that feeds something, a note for the battery lead.</summary>
+    /// <summary>The same as findings: a caution for the runs that feed something, a note for the battery lead.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="settings">The settings to look at.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <returns>One finding a run, in the order of the list.</returns>
+    /// <returns>One finding for all runs of either kind.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ImmutableArray<Finding> Findings(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellation = default) =>
@@ -27,8 +27,8 @@ public static class UnfusedRuns
     internal static ImmutableArray<Finding> Findings(DownstreamScopes feeds, CancellationToken cancellation) =>
     [
         .. Of(feeds, cancellation).Select(u => u.IsBatteryLead
-            ? new Finding(Severity.Note, u.Run.Name, "it leads from the battery to the first fuse, and no fuse protects it: keep it short and well away from the frame")
-            : new Finding(Severity.Caution, u.Run.Name, $"no fuse protects it: the battery reaches it without passing one ({u.Setting})")),
+            ? new Finding(FindingKind.BatteryLead, Severity.Note, u.Run.Name)
+            : new Finding(FindingKind.RunUnfused, Severity.Caution, u.Run.Name) { Setting = u.Setting }).TogetherByKind(),
     ];
 
     private static ImmutableArray<UnfusedRun> Of(DownstreamScopes feeds, CancellationToken cancellation)

@@ -28,10 +28,10 @@ public static class WiringReview
         return
         [
             // A lighting coil limits its own current; only a battery needs a fuse.
-            .. bike.Lighting == LightingSupply.Battery ? LoadsWithoutFuse(groups) : [],
+            .. bike.Lighting == LightingSupply.Battery ? LoadsWithoutFuse(groups).TogetherByKind() : [],
             .. FusesThatFeedNothing(bike, groups.Graph),
             .. PositionsNeverUsed(bike, groups.Graph.Switches.Definitions),
-            .. PointsWithOneConnection(groups.Graph),
+            .. PointsWithOneConnection(groups.Graph).TogetherByKind(),
         ];
     }
 
@@ -39,17 +39,18 @@ public static class WiringReview
     {
         HarnessGraph graph = groups.Graph;
         var joined = new ConnectedNodes(graph, fuses: false);
-        var first = new Setting?[graph.Lamps.Length];
+        var first = new int?[graph.Lamps.Length];
         for (int g = 0; g < groups.First.Length; g++)
         {
             joined.Join(groups.Closed[g]);
             for (int i = 0; i < first.Length; i++)
-                first[i] ??= joined.Are(graph.Live, graph.Lamps[i].A) ? groups.First[g] : null;
+                first[i] ??= joined.Are(graph.Live, graph.Lamps[i].A) ? g : null;
         }
 
-        foreach (HarnessPart lamp in graph.Lamps)
-            if (first[lamp.Index] is { } setting)
-                yield return new Finding(Severity.Fault, lamp.Name, $"fed without a fuse in the setting '{setting}': {Way(setting, lamp)}.");
+        // Of those with one cause the first to be fed is named with its path.
+        foreach (HarnessPart lamp in graph.Lamps.Where(l => first[l.Index] is not null).OrderBy(l => first[l.Index]))
+            if (groups.First[first[lamp.Index]!.Value] is var setting)
+                yield return new Finding(FindingKind.LampUnfused, Severity.Fault, lamp.Name) { Setting = setting, Detail = Way(setting, lamp) };
 
         string Way(Setting setting, HarnessPart lamp) =>
             graph.Described(graph.Live, graph.From(graph.Live, graph.Switches.ClosedIn(setting), p => p.Kind != HarnessPartKind.Fuse).PathTo(lamp.A));
@@ -63,10 +64,10 @@ public static class WiringReview
             Func<HarnessPart, double> rest = p => p == fuse || p.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay : 1;
             Reached live = graph.From(graph.Live, rest);
             if (!live.Meets(fuse))
-                yield return new Finding(Severity.Caution, fuse.Name, $"neither side of the fuse is joined to {bike.LivePoint}: it feeds nothing.");
+                yield return new Finding(FindingKind.FuseNotConnected, Severity.Caution, fuse.Name) { Detail = bike.LivePoint };
             // In a loop both sides are live without it; otherwise what hangs on its dead side is what it feeds.
             else if (!live.Reaches(fuse) && graph.From(live.Reaches(fuse.A) ? fuse.B : fuse.A, rest) is var behind && !graph.Lamps.Any(l => behind.Reaches(l.A)))
-                yield return new Finding(Severity.Caution, fuse.Name, "the fuse feeds no lamp or other load.");
+                yield return new Finding(FindingKind.FuseFeedsNothing, Severity.Caution, fuse.Name);
         }
     }
 
@@ -77,16 +78,17 @@ public static class WiringReview
             ImmutableArray<SwitchContact> contacts = [.. bike.Switches.Where(c => Name.Equal(c.Switch, definition.Name))];
             if (contacts.IsEmpty)
             {
-                yield return new Finding(Severity.Caution, definition.Name, "the lists name this switch in a condition, but it has no contact: it changes nothing.");
+                yield return new Finding(FindingKind.SwitchWithoutContact, Severity.Caution, definition.Name);
                 continue;
             }
 
-            foreach (string position in definition.Positions)
-                if (!Name.Equal(position, SwitchDefinition.Off) && !contacts.Any(c => c.ClosedIn.Contains(position, Name.Comparer)))
-                    yield return new Finding(Severity.Caution, definition.Name, $"no contact is closed in the position '{position}': it does what 'off' does.");
-            foreach (string position in definition.Positions)
-                if (!Name.Equal(position, SwitchDefinition.Off) && !NamedInConditions(bike, definition.Name, position) && bike.Lamps.Any(l => l.LitWhen.Terms.Any(t => Name.Equal(t.Switch, definition.Name))))
-                    yield return new Finding(Severity.Note, definition.Name, $"the position '{position}' is never used by a 'lit when'.");
+            string[] positions = [.. definition.Positions.Where(p => !Name.Equal(p, SwitchDefinition.Off))];
+            string[] open = [.. positions.Where(p => !contacts.Any(c => c.ClosedIn.Contains(p, Name.Comparer)))];
+            if (open.Length > 0)
+                yield return new Finding(FindingKind.PositionWithoutContact, Severity.Caution, definition.Name) { Parts = [.. open] };
+            string[] unnamed = [.. positions.Where(p => !NamedInConditions(bike, definition.Name, p))];
+            if (unnamed.Length > 0 && bike.Lamps.Any(l => l.LitWhen.Terms.Any(t => Name.Equal(t.Switch, definition.Name))))
+                yield return new Finding(FindingKind.PositionNotNamed, Severity.Note, definition.Name) { Parts = [.. unnamed] };
         }
     }
 
@@ -95,5 +97,5 @@ public static class WiringReview
 
     private static IEnumerable<Finding> PointsWithOneConnection(HarnessGraph graph) =>
         graph.Parts.SelectMany(p => new[] { p.A, p.B }).Concat([HarnessGraph.Plus, HarnessGraph.Minus]).CountBy(p => p).Where(p => p.Value == 1)
-            .Select(p => new Finding(Severity.Caution, graph.Points[p.Key], "only one part is joined to this point; is another part, or a spelling, missing?"));
+            .Select(p => new Finding(FindingKind.PointWithOneConnection, Severity.Caution, graph.Points[p.Key]));
 }

@@ -6,11 +6,21 @@ namespace Lighting.Calc;
 internal static class BikeReader
 {
     private static readonly string[] s_items =
-        ["name", "system voltage", "battery voltage", "charging voltage", "battery capacity", "battery resistance", "wire temperature", "earth", "allowed drop", "lighting", "flasher", "flasher load"];
+        ["name", "system voltage", "battery voltage", "charging voltage", "battery capacity", "battery resistance", "wire temperature", "earth", "allowed drop", "lighting", "regulator", "ignition", "flasher", "flasher load"];
 
     /// <summary>The flasher words of the list.</summary>
     public static readonly (string Word, FlasherKind Value)[] Flashers =
         [("thermal", FlasherKind.Thermal), ("electronic", FlasherKind.Electronic), ("none", FlasherKind.None)];
+
+    /// <summary>The regulator words of the list; the voltage of a Zener diode follows its word.</summary>
+    public static readonly (string Word, RegulatorKind Value)[] Regulators =
+        [("none", RegulatorKind.None), ("shunt", RegulatorKind.Shunt), ("series", RegulatorKind.Series), (Zener, RegulatorKind.Shunt)];
+
+    /// <summary>The ignition words of the list.</summary>
+    public static readonly (string Word, IgnitionKind Value)[] Ignitions = [("battery", IgnitionKind.Battery), ("magneto", IgnitionKind.Magneto)];
+
+    /// <summary>The word for a Zener diode.</summary>
+    public const string Zener = "zener";
 
     /// <summary>The bike without its lists; what is not given, or not readable and logged, is assumed.</summary>
     public static Bike Read(ListTable? table)
@@ -29,13 +39,29 @@ internal static class BikeReader
             Earth = Row(items, "earth")?.Word("value", "an earth", ("negative", Earth.Negative), ("positive", Earth.Positive)) ?? assumed.Earth,
             AllowedDrop = Value(items, "allowed drop", CellRanges.Drop) ?? assumed.AllowedDrop,
             Lighting = Row(items, "lighting")?.Word("value", "a lighting supply", ("battery", LightingSupply.Battery), ("direct", LightingSupply.Direct)) ?? assumed.Lighting,
+            Ignition = Row(items, "ignition")?.Word("value", "an ignition", Ignitions) ?? assumed.Ignition,
             Flasher = Row(items, "flasher")?.Word("value", "a flasher", Flashers) ?? assumed.Flasher,
             FlasherLoad = Value(items, "flasher load", CellRanges.LampWatts),
         };
+        (RegulatorKind regulator, ElectricPotential? zener) = Regulator(Row(items, "regulator"));
+        bike = bike with { Regulator = regulator, ZenerVoltage = zener };
         CautionOddVolts(items, bike);
         if (bike.FlasherLoad is not null && bike.Flasher != FlasherKind.Thermal)
             Row(items, "flasher load")?.Caution("value", Row(items, "flasher load")?.Text("value"), "is not used", "only a flasher that is thermal needs its load");
         return bike;
+    }
+
+    // The voltage of a Zener diode stands behind its word; without it, it is not known.
+    private static (RegulatorKind Kind, ElectricPotential? Zener) Regulator(ListRow? row)
+    {
+        if (row?.Text("value") is not { } text)
+            return default;
+        if (!text.StartsWith(Zener + " ", StringComparison.OrdinalIgnoreCase))
+            return (row.Word("value", "a regulator", Regulators) ?? RegulatorKind.NotStated, null);
+        if (CellRanges.SourceVolts.TryParse(text[Zener.Length..].Trim(), out ElectricPotential voltage, out TextProblem? problem))
+            return (RegulatorKind.Shunt, voltage);
+        row.Fault("value", problem);
+        return default;
     }
 
     private static Dictionary<string, ListRow> Items(ListTable? table)

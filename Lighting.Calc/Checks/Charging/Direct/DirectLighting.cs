@@ -62,7 +62,7 @@ public sealed class DirectLighting
     {
         double rpm = speed.RevolutionsPerMinute;
         if (!(rpm >= 0))
-            throw new ArgumentOutOfRangeException(nameof(speed), speed, "An engine speed is zero or more.");
+            throw new ArgumentOutOfRangeException(nameof(speed), speed, "Engine speed must be zero or more.");
         double volts = TerminalVolts(rpm, setting);
         OperatingPoint point = SolveAt(volts, setting);
         return new DirectLightingPoint
@@ -116,7 +116,7 @@ public sealed class DirectLighting
     public ShuntRegulatorLoad Shunt(ElectricPotential limit, RotationalSpeed speed, Setting setting)
     {
         if (!(limit.Volts > 0))
-            throw new ArgumentOutOfRangeException(nameof(limit), limit, "A regulator's volts are above zero.");
+            throw new ArgumentOutOfRangeException(nameof(limit), limit, "Regulator voltage must be greater than zero.");
         double given = Source.CurrentAt(speed, limit)?.Amperes ?? 0;
         double taken = Math.Max(0, given - SolveAt(limit.Volts, setting).TotalCurrent.Amperes);
         return new ShuntRegulatorLoad(limit, ElectricCurrent.FromAmperes(taken), Power.FromWatts(taken * limit.Volts));
