@@ -23,7 +23,7 @@ internal static class LedVolts
                 yield return new Finding(Severity.Fault, lamp.Lamp, Said($"{source} may give {worst.Volts:0.0#} V, more than the {most.Volts:0.0#} V that it stands."));
         }
 
-        FittedLamp[] warm = [.. leds.Where(l => l.Specification.Type == LampType.LedBallast && CurrentRatio(l.Specification, worst) > WarmRatio)];
+        FittedLamp[] warm = [.. leds.Where(l => l.Specification.Type == LampType.LedResistor && CurrentRatio(l.Specification, worst) > WarmRatio)];
         if (warm.Length > 0)
             yield return new Finding(Severity.Note, "LED ballast", Said($"at {worst.Volts:0.0#} V, the highest of {source}, the ballast lets through more than its rated current: {string.Join(", ", warm.Select(l => Said($"{l.Lamp} {CurrentRatio(l.Specification, worst):0.00} times")))}."));
         string[] unknown = [.. leds.Where(l => l.Specification.MaximumVoltage is null).Select(l => l.Lamp)];

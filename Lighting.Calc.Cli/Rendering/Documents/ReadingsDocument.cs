@@ -23,8 +23,8 @@ internal static class ReadingsDocument
     {
         { "part", "part", o => o.Part },
         { "isKnown", o => o.IsKnown },
-        { "in place", "inPlaceOhm", o => new Cell(o.IsKnown ? o.InCircuit is { } ohms ? Figures.MeterOhms(ohms) : "open" : "not known", o.InCircuit?.Ohms, IsNumber: true) },
-        { "taken out", "aloneOhm", o => new Cell(o.Isolated is { } isolated ? Figures.MeterOhms(isolated) : "-", o.Isolated?.Ohms, IsNumber: true) },
+        { "in circuit", "inCircuitOhm", o => new Cell(o.IsKnown ? o.InCircuit is { } ohms ? Figures.MeterOhms(ohms) : "open" : "unknown", o.InCircuit?.Ohms, IsNumber: true) },
+        { "out of circuit", "isolatedOhm", o => new Cell(o.Isolated is { } isolated ? Figures.MeterOhms(isolated) : "-", o.Isolated?.Ohms, IsNumber: true) },
         { "read", "", _ => CommonBlocks.Blank },
     };
 
@@ -39,12 +39,12 @@ internal static class ReadingsDocument
 
     public static Document Of(ExpectedReadings expected) => new(
         CommonBlocks.TitleOf(expected.Bike, "Expected readings"),
-        $"Meter (10 MΩ{(expected.EngineSpeed is null ? "" : ", AC volts")}) and test lamp from the point to battery minus, {Engine(expected)}; the range is what meter and harness allow.",
+        $"Meter (10 MΩ{(expected.EngineSpeed is null ? "" : ", AC voltage")}) and test lamp from the point to battery minus, {Engine(expected)}; the limits allow for meter accuracy and wiring tolerance.",
         () =>
         [
             .. expected.Notes.Select(n => new Paragraph(n.Message)),
             .. expected.Settings.SelectMany(s => Sheet(expected.Bike, s)),
-            new Heading($"Ohms, {(expected.EngineSpeed is null ? "battery disconnected" : "engine off, coil unplugged")}, everything off"),
+            new Heading($"Resistance, {(expected.EngineSpeed is null ? "battery disconnected" : "engine off, lighting coil unplugged")}, everything off"),
             s_ohms.Table(expected.Ohms),
             s_toFillIn.Spreadsheet(expected.Rows),
             CommonBlocks.Safety,
@@ -79,7 +79,7 @@ internal static class ReadingsDocument
     private static Columns<ExpectedReading> Points(Bike bike) => new()
     {
         { "point", "point", p => p.Point },
-        { "volts", "voltageV", p => p.Voltage },
+        { "V", "voltageV", p => p.Voltage },
         { "from", "lowestV", p => p.Lowest },
         { "to", "highestV", p => p.Highest },
         { "test lamp", "testLamp", p => new Cell(TestLampWord(p.TestLamp), LookWord(p.TestLamp)) },
@@ -93,7 +93,7 @@ internal static class ReadingsDocument
         Instrument.TestLamp => "test lamp",
         Instrument.Ammeter => "ammeter",
         Instrument.Ohmmeter => "ohmmeter",
-        Instrument.Visual => "eye",
+        Instrument.Visual => "visual",
         _ => throw new InvalidOperationException($"Unknown instrument {instrument}."),
     };
 
@@ -101,7 +101,7 @@ internal static class ReadingsDocument
 
     private static string TestLampWord(Brightness brightness) => brightness switch
     {
-        Brightness.Dark => "dark",
+        Brightness.Dark => "off",
         Brightness.Dim => "dim",
         _ => "lit",
     };

@@ -38,7 +38,7 @@ internal static class DirectLightingReporter
     {
         string rpm = Text(points[^1].Speed.RevolutionsPerMinute, "0");
         LampSpecification lamp = fast.Lamp.Specification;
-        if (lamp.Type is LampType.Led or LampType.LedBallast)
+        if (lamp.Type is LampType.Led or LampType.LedResistor)
             yield return new Finding(Severity.Caution, fast.Lamp.Lamp, "An LED on alternating current lights in one half of the wave unless it has a rectifier of its own, and sees the peak, 1.4 times the volts given here.");
         if (!IsFilament(fast))
             yield break;
