@@ -54,7 +54,7 @@ internal sealed class BikeGenerator(int seed)
     private string Lamps(bool horn, bool led)
     {
         string head = _random.Next(2) == 0 ? "R2" : "H4";
-        string panel = led ? ",led ballast,1,13.5,0.5,,," : "12V2W,,1,,,,,", turn = _random.Next(4) > 0 ? "R10W" : "P21W";
+        string panel = led ? ",led resistor,1,13.5,0.5,,," : "12V2W,,1,,,,,", turn = _random.Next(4) > 0 ? "R10W" : "P21W";
         string tail = led ? ",led,1,13.5,0.8,,7," : "P21/5W minor,,1,,,,,", stop = led ? ",led,1,13.5,3,,7," : "P21/5W major,,1,,,,,";
         string[] lamps =
         [

@@ -11,7 +11,7 @@ internal sealed class ListMutator(int seed)
     {
         "\"", "\"\"", ",", ";", "\t", "\n", "\r", "\r\n", "\0", "=", "|", "'", "-", "+", "@", "%", ".", "1e999", "-1e308", "5e-324", "NaN", "Infinity", "1,5", "1.800,5", " ",
         "\u00a0", "\u202e", "\u2028", "\ufeff", "\ud83c\udfcd", "\u0130", "\u0131", "İ", "ﬁ", "e\u0301", "lights=low", "lights=low|high; brake=on", "lights=", "=on", ";;", "battery +", "battery -", "battery+",
-        "P21/5W", "H4 low", "16 AWG", "16 AWG stranded", "1.5 mm2", "0", "-0", "9999999999999999999", "20 mΩ", "20 mohm", "6 ft", "0.5 h", "led", "led ballast", "fixed", "thermal", "direct", "positive",
+        "P21/5W", "H4 low", "16 AWG", "16 AWG stranded", "1.5 mm2", "0", "-0", "9999999999999999999", "20 mΩ", "20 mohm", "6 ft", "0.5 h", "led", "led resistor", "fixed", "thermal", "direct", "positive",
         "circuit,lamp", "rpm,current", "sep=;", "#", "\u001b[2J", "=cmd|' /C calc'!A0",
     }.Select(Encoding.UTF8.GetBytes)];
 

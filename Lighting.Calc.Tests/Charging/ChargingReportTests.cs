@@ -111,7 +111,7 @@ public class ChargingReportTests
     public void Parking_and_full_lights_are_the_least_and_the_most_of_what_is_left_on()
     {
         Bike twin = BikeLists.Read(CliProcess.Bike("valley-twin")).Value.Bike;
-        ImmutableArray<Setting> lights = ParkedLights.Find(BikeSolution.Solve(twin, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points, new FuseOptions().MomentarySwitches);
+        ImmutableArray<Setting> lights = ParkedLights.Find(BikeSolution.Solve(twin, Condition.Always, cancellationToken: TestContext.Current.CancellationToken).Points, new FuseOptions().MomentarySwitches);
         Assert.Equal(["park", "main"], lights.Select(s => s.PositionOf("lights")!));
         Assert.All(lights, s => Assert.Equal(["off", "off"], new[] { s.PositionOf("brake"), s.PositionOf("indicators") }));
         ChargingReport report = ChargingSystem.Of(twin).Report(Condition.Always, lights);

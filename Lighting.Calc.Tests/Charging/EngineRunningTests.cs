@@ -27,7 +27,7 @@ public class EngineRunningTests
     {
         Bike bike = Read(items, "");
         Assert.Equal((kind, zener), (bike.Regulator, bike.ZenerVoltage?.Volts));
-        BikeReport report = BikeCheck.Evaluate(bike, cancellation: TestContext.Current.CancellationToken);
+        BikeReport report = BikeCheck.Evaluate(bike, cancellationToken: TestContext.Current.CancellationToken);
         FindingKind[] found = [.. report.Charging!.Findings.Select(f => f.Kind).Where(k => k is FindingKind.SurplusOutput or FindingKind.Overcharge)];
         Assert.Equal(finding is { } one ? [one] : [], found);
         // What is written reads back the same.

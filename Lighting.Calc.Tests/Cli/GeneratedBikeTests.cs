@@ -15,7 +15,7 @@ public class GeneratedBikeTests
             ListResult<BikeLists> lists = BikeLists.Read(Source(generator, i));
             Assert.Empty(lists.Faults);
             Assert.Empty(lists.Cautions);
-            BikeReport report = BikeCheck.Evaluate(lists.Value.Bike, cancellation: TestContext.Current.CancellationToken);
+            BikeReport report = BikeCheck.Evaluate(lists.Value.Bike, cancellationToken: TestContext.Current.CancellationToken);
             Assert.InRange(report.Network.Points.Length, 34, 46);
             Assert.Equal(SettingsOf(lists.Value), report.Settings.Length);
             Assert.DoesNotContain(report.Findings, f => f.Message.Contains("lit when", StringComparison.Ordinal));

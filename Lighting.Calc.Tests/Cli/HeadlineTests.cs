@@ -31,7 +31,7 @@ public class HeadlineTests
     [Fact]
     public void One_cause_holds_every_part_it_concerns_and_a_fuse_comes_first()
     {
-        BikeReport report = BikeCheck.Evaluate(BikeLists.Read(CliProcess.Bike("chapel-single")).Value.Bike, cancellation: TestContext.Current.CancellationToken);
+        BikeReport report = BikeCheck.Evaluate(BikeLists.Read(CliProcess.Bike("chapel-single")).Value.Bike, cancellationToken: TestContext.Current.CancellationToken);
         Assert.Equal(
             ["Main fuse 15 A, overloaded: 12.73 A continuous (limit 11.25 A).", "Voltage drop too large: headlamp high, stop lamp (worst 10.4 %, limit 10 %)."],
             report.Causes.Select(c => c.Text));

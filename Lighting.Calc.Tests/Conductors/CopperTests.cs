@@ -25,20 +25,20 @@ public class CopperTests
     [InlineData(-61)]
     [InlineData(251)]
     public void A_temperature_outside_the_linear_span_is_refused(double celsius) =>
-        Refused("temperature", $"A conductor temperature is -60 °C to 250 °C.", () => Copper.ResistanceFactor(Temperature.FromDegreesCelsius(celsius)));
+        Refused("temperature", $"Conductor temperature must be between -60 °C and 250 °C.", () => Copper.ResistanceFactor(Temperature.FromDegreesCelsius(celsius)));
 
     [Fact]
     public void A_length_below_zero_is_refused()
     {
-        Refused("length", "A length is zero or more.", () => Copper.Resistance(Length.FromMeters(-1), Area.FromSquareMillimeters(1), Cool));
-        Refused("length", "A length is zero or more.", () => AmericanWireGauge.Solid(16).Resistance(Length.FromMeters(-1), Cool));
+        Refused("length", "Length must be zero or more.", () => Copper.Resistance(Length.FromMeters(-1), Area.FromSquareMillimeters(1), Cool));
+        Refused("length", "Length must be zero or more.", () => AmericanWireGauge.Solid(16).Resistance(Length.FromMeters(-1), Cool));
     }
 
     [Theory]
     [InlineData(0)]
     [InlineData(-1)]
     public void An_area_of_nothing_is_refused(double squareMillimetres) =>
-        Refused("area", "A conductor's area is above zero.", () => Copper.Resistance(Length.FromMeters(1), Area.FromSquareMillimeters(squareMillimetres), Cool));
+        Refused("area", "Area must be greater than zero.", () => Copper.Resistance(Length.FromMeters(1), Area.FromSquareMillimeters(squareMillimetres), Cool));
 
     [Theory]
     [InlineData(-60, 0.6856)] // 1 + 0.00393 × (−80)

@@ -27,9 +27,9 @@ public class CurrentRatingTests
     public void A_gauge_without_a_rating_takes_the_next_thinner_size_and_says_so(int gauge, string thinner, double amperes)
     {
         CurrentRating rating = At(AmericanWireGauge.Stranded(gauge));
-        Assert.Equal(CurrentRatingBasis.ThinnerSize, rating.Basis);
+        Assert.Equal(CurrentRatingBasis.SmallerSize, rating.Basis);
         Assert.Equal(amperes, rating.Current!.Value.Amperes, 1e-9);
-        Assert.StartsWith($"{thinner}, the next thinner size with a published rating,", rating.Explanation, StringComparison.Ordinal);
+        Assert.StartsWith($"{thinner}, the next smaller size with a published rating,", rating.Explanation, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -72,7 +72,7 @@ public class CurrentRatingTests
         CurrentRating rating = At(Wire("1 mm2"), 30, 19);
         Assert.Equal(CurrentRatingBasis.NoPublishedBundleFactor, rating.Basis);
         Assert.Null(rating.Current);
-        Assert.Contains("19 loaded wires together (the most is 18)", rating.Explanation, StringComparison.Ordinal);
+        Assert.Contains("19 loaded wires in a bundle (maximum 18)", rating.Explanation, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -32,10 +32,10 @@ public class VoltageDropTests
     [Fact]
     public void Values_outside_their_range_are_refused()
     {
-        Refused("current", "A current whose drop is asked for is zero or more.", () => VoltageDrop.Calculate(ElectricCurrent.FromAmperes(-1), Length.FromMeters(1), Wire, Cool));
-        Refused("current", "A current that limits a length is above zero.", () => VoltageDrop.LongestWire(ElectricCurrent.Zero, ElectricPotential.FromVolts(1), Wire, Cool));
-        Refused("limit", "An allowed drop is zero or more.", () => VoltageDrop.LongestWire(ElectricCurrent.FromAmperes(1), ElectricPotential.FromVolts(-1), Wire, Cool));
-        Refused("limit", "An allowed drop is zero or more.", () => VoltageDrop.ThinnestWire(ElectricCurrent.FromAmperes(1), Length.FromMeters(1), ElectricPotential.FromVolts(-1), WireTable.All, Cool));
+        Refused("current", "Current must be zero or more.", () => VoltageDrop.Calculate(ElectricCurrent.FromAmperes(-1), Length.FromMeters(1), Wire, Cool));
+        Refused("current", "Current must be greater than zero.", () => VoltageDrop.LongestWire(ElectricCurrent.Zero, ElectricPotential.FromVolts(1), Wire, Cool));
+        Refused("limit", "Voltage-drop limit must be zero or more.", () => VoltageDrop.LongestWire(ElectricCurrent.FromAmperes(1), ElectricPotential.FromVolts(-1), Wire, Cool));
+        Refused("limit", "Voltage-drop limit must be zero or more.", () => VoltageDrop.ThinnestWire(ElectricCurrent.FromAmperes(1), Length.FromMeters(1), ElectricPotential.FromVolts(-1), WireTable.All, Cool));
     }
 
     private static void Refused(string parameter, string message, Func<object?> action) =>

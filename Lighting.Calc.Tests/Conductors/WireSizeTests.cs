@@ -10,7 +10,7 @@ public class WireSizeTests
     public void A_gauge_that_is_not_listed_is_refused(int gauge)
     {
         ArgumentOutOfRangeException refused = Assert.Throws<ArgumentOutOfRangeException>("gauge", () => AmericanWireGauge.Stranded(gauge));
-        Assert.StartsWith("A wire gauge here is 4 to 30 AWG.", refused.Message, StringComparison.Ordinal);
+        Assert.StartsWith("Gauge must be between 4 and 30 AWG.", refused.Message, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -55,24 +55,24 @@ public class WireSizeTests
     [Fact]
     public void An_ambient_factor_outside_its_range_is_refused()
     {
-        Assert.StartsWith("An ambient is -40 °C or more.", Assert.Throws<ArgumentOutOfRangeException>("ambient", () => Ambient(70, -41)).Message, StringComparison.Ordinal);
+        Assert.StartsWith("Ambient temperature must be -40 °C or more.", Assert.Throws<ArgumentOutOfRangeException>("ambient", () => Ambient(70, -41)).Message, StringComparison.Ordinal);
         Assert.StartsWith(
-            "A conductor's limit lies above the reference ambient.", Assert.Throws<ArgumentOutOfRangeException>("conductorLimit", () => Ambient(30, 20)).Message, StringComparison.Ordinal);
+            "Conductor limit must be above the reference ambient.", Assert.Throws<ArgumentOutOfRangeException>("conductorLimit", () => Ambient(30, 20)).Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_rating_says_in_words_what_it_rests_on()
     {
         Assert.Equal(
-            "16 AWG carries 20 A in free air at 30 °C with 80 °C insulation, × 1.00 for air of 30 °C × 1.00 for 1 loaded together",
+            "16 AWG is rated 20 A in free air at 30 °C with 80 °C insulation, × 1.00 for an ambient of 30 °C × 1.00 for a bundle of 1",
             Rating(16, 30, 1).Explanation);
         Assert.Equal(
-            "18 AWG, the next thinner size with a published rating, carries 15 A in free air at 30 °C with 80 °C insulation, × 0.77 for air of 50 °C × 0.80 for 2 loaded together",
+            "18 AWG, the next smaller size with a published rating, is rated 15 A in free air at 30 °C with 80 °C insulation, × 0.77 for an ambient of 50 °C × 0.80 for a bundle of 2",
             Rating(17, 50, 2).Explanation);
         Assert.Equal(
-            "16 AWG carries 20 A in free air at 30 °C with 80 °C insulation; air of 80 °C leaves nothing of it", Rating(16, 80, 1).Explanation);
-        Assert.EndsWith("; no factor is published for 19 loaded wires together (the most is 18)", Rating(16, 30, 19).Explanation, StringComparison.Ordinal);
-        Assert.Equal("no rating is published for 30 AWG or for any thinner wire", Rating(30, 30, 1).Explanation);
+            "16 AWG is rated 20 A in free air at 30 °C with 80 °C insulation; at an ambient of 80 °C the rating is zero", Rating(16, 80, 1).Explanation);
+        Assert.EndsWith("; no factor is published for 19 loaded wires in a bundle (maximum 18)", Rating(16, 30, 19).Explanation, StringComparison.Ordinal);
+        Assert.Equal("no rating is published for 30 AWG or any smaller wire", Rating(30, 30, 1).Explanation);
     }
 
     private static CurrentRating Rating(int gauge, double celsius, int bundle) =>

@@ -42,12 +42,12 @@ public class ReadmeDemoBikeTests
         Bike bike = Bike("fell-lightweight");
         Assert.Equal(LightingSupply.Direct, bike.Lighting);
         Assert.Empty(bike.Fuses);
-        Assert.Contains(BikeCheck.Evaluate(bike, cancellation: TestContext.Current.CancellationToken).DirectLighting!.Losses, l => l.EquivalentResistor is not null);
+        Assert.Contains(BikeCheck.Evaluate(bike, cancellationToken: TestContext.Current.CancellationToken).DirectLighting!.Losses, l => l.EquivalentResistor is not null);
     }
 
     private static void Says(FormattableString sentence) => Assert.Contains(sentence.ToString(CultureInfo.InvariantCulture), s_readme, StringComparison.Ordinal);
 
-    private static FuseSuitability Fuse(string name) => Assert.Single(BikeCheck.Evaluate(Bike(name), cancellation: TestContext.Current.CancellationToken).Fuses);
+    private static FuseSuitability Fuse(string name) => Assert.Single(BikeCheck.Evaluate(Bike(name), cancellationToken: TestContext.Current.CancellationToken).Fuses);
 
     private static Bike Bike(string name) => BikeLists.Read(Path.Combine(CliProcess.Root, "shared", "bikes", name)).Value.Bike;
 }

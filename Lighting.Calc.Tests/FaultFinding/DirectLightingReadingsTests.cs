@@ -34,17 +34,17 @@ public class DirectLightingReadingsTests
     {
         Bike bike = DemoBikes.Load(Lightweight);
         bike = bike with { Lamps = [.. bike.Lamps.Select(l => l.Lamp == "tail lamp" ? l with { Specification = Calc.LampSpecification.FromPower(Calc.LampType.Led, ElectricPotential.FromVolts(6.75), Power.FromWatts(1.5), ElectricPotential.FromVolts(3)) } : l)] };
-        ExpectedReadings sheet = ExpectedReadings.Calculate(bike, cancellation: Cancellation);
+        ExpectedReadings sheet = ExpectedReadings.Calculate(bike, cancellationToken: Cancellation);
         DirectLighting direct = DirectLighting.Of(bike, coilResistance: null);
         Assert.All(sheet.Settings, s => Assert.Equal(direct.At(sheet.EngineSpeed!.Value, s.Setting).TerminalVoltage.Volts, s.Points.Single(p => p.Point == Bike.BatteryPlus).Voltage.Volts, 0.002));
-        Assert.DoesNotContain(new FaultFinder(bike, cancellation: Cancellation).Model.Families, f => f.Kind == FaultKind.LedReversed);
+        Assert.DoesNotContain(new FaultFinder(bike, cancellationToken: Cancellation).Model.Families, f => f.Kind == FaultKind.LedReversed);
     }
 
     [Fact]
     public void Lights_off_the_coil_reads_its_volts_without_load()
     {
         Bike bike = DemoBikes.Load(Lightweight);
-        ExpectedReadings sheet = ExpectedReadings.Calculate(bike, cancellation: Cancellation);
+        ExpectedReadings sheet = ExpectedReadings.Calculate(bike, cancellationToken: Cancellation);
         Assert.Equal(1500, sheet.EngineSpeed!.Value.RevolutionsPerMinute, 1e-9);
         double open = DirectLighting.Of(bike, coilResistance: null).Source.OpenVoltageAt(sheet.EngineSpeed.Value).Volts;
         ExpectedReading off = sheet.Settings.Single(s => s.Setting.PositionOf("lights") == "off").Points.Single(p => p.Point == "lights in");
@@ -98,7 +98,7 @@ public class DirectLightingReadingsTests
             [ReadingOf.Meter("lights=off", "lights in", 10), ReadingOf.Meter(Low, "lights in", 0.12), new Reading { When = Condition.Parse("lights=on"), Point = "tail lamp", Instrument = Instrument.Ohmmeter, Resistance = ElectricResistance.FromOhms(0.1) }],
             Cancellation);
         Assert.Equal(FaultKind.ShortToFrame, diagnosis.Ranked[0].Best.Faults[0].Kind);
-        Assert.Contains("touches the frame and takes the coil's current", diagnosis.Ranked[0].Best.Sentence, StringComparison.Ordinal);
+        Assert.Contains("shorted to the frame, which takes the current of the lighting coil", diagnosis.Ranked[0].Best.Sentence, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -106,16 +106,16 @@ public class DirectLightingReadingsTests
     {
         FaultCircuit circuit = DemoBikes.Finder(Lightweight).Model.Circuit;
         Setting low = SettingEnumeration.Held(DemoBikes.Load(Lightweight), Condition.Parse(Low));
-        Assert.Equal("engine at 1500 rpm, with lights=on; dip=low, meter on AC volts from low feed to battery -", FaultWords.Instruction(new FaultTest(low, "low feed", Instrument.Meter), circuit));
+        Assert.Equal("engine at 1500 rpm, with lights=on; dip=low, meter on AC voltage from low feed to battery -", FaultWords.Instruction(new FaultTest(low, "low feed", Instrument.Meter), circuit));
         Assert.StartsWith("engine off and the coil unplugged, ", FaultWords.Instruction(new FaultTest(low, "tail lamp", Instrument.Ohmmeter), circuit), StringComparison.Ordinal);
-        Assert.Contains(DemoBikes.Finder(Lightweight).Notes, n => n.Message.StartsWith("Engine at 1500 rpm, meter on AC volts", StringComparison.Ordinal));
+        Assert.Contains(DemoBikes.Finder(Lightweight).Notes, n => n.Message.StartsWith("Run the engine at 1500 rpm with the meter on AC voltage", StringComparison.Ordinal));
     }
 
     [Fact]
     public void A_reading_above_the_coils_open_volts_is_refused_in_plain_words()
     {
         Diagnosis diagnosis = DemoBikes.Finder(Lightweight).Diagnose([ReadingOf.Meter("lights=off", "lights in", 24)], Cancellation);
-        Assert.Contains("that the coil gives without load: does the engine turn faster than 1500 rpm", Assert.Single(diagnosis.Findings).Message, StringComparison.Ordinal);
+        Assert.Contains("Check the engine speed (1500 rpm)", Assert.Single(diagnosis.Findings).Message, StringComparison.Ordinal);
         Assert.Empty(diagnosis.Used);
     }
 
@@ -123,7 +123,7 @@ public class DirectLightingReadingsTests
     public void A_coil_that_cannot_be_fitted_is_an_argument_fault()
     {
         Bike bike = DemoBikes.Load(Lightweight) with { Charging = [] };
-        Assert.Contains("charging list", Assert.Throws<ArgumentException>(() => ExpectedReadings.Calculate(bike, cancellation: Cancellation)).Message, StringComparison.Ordinal);
+        Assert.Contains("charging list", Assert.Throws<ArgumentException>(() => ExpectedReadings.Calculate(bike, cancellationToken: Cancellation)).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => new FaultFinder(DemoBikes.Load(Lightweight), new FaultFindingOptions { EngineSpeed = RotationalSpeed.Zero }, Cancellation));
     }
 

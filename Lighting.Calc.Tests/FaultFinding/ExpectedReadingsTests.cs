@@ -12,7 +12,7 @@ public class ExpectedReadingsTests
     public void The_sheet_filled_in_with_what_it_expects_is_read_back_and_says_nothing_found(string name)
     {
         Bike bike = DemoBikes.Load(name);
-        ExpectedReadings sheet = ExpectedReadings.Calculate(bike, cancellation: Cancellation);
+        ExpectedReadings sheet = ExpectedReadings.Calculate(bike, cancellationToken: Cancellation);
         string blank = BikeListsWriter.Write(new BikeLists { Bike = bike, Readings = sheet.Rows })["readings.csv"];
         Assert.Empty(Read(bike, blank));
         string[] lines = blank.Split('\n', StringSplitOptions.RemoveEmptyEntries);
@@ -32,7 +32,7 @@ public class ExpectedReadingsTests
     public void Every_lamp_is_lit_and_every_contact_closed_and_open_in_some_setting(string name)
     {
         Bike bike = DemoBikes.Load(name);
-        ExpectedReadings sheet = ExpectedReadings.Calculate(bike, cancellation: Cancellation);
+        ExpectedReadings sheet = ExpectedReadings.Calculate(bike, cancellationToken: Cancellation);
         Assert.All(bike.Lamps.Where(l => l.Specification.RelativeLightAt(l.Specification.ReferenceVoltage) is not null), l => Assert.Contains(sheet.Settings, s => s.Lamps.Single(x => x.Lamp == l.Lamp).Seen == Brightness.Normal));
         Assert.All(bike.Switches, c => Assert.Contains(sheet.Settings, s => c.IsClosed(s.Setting)));
         Assert.All(bike.Switches, c => Assert.Contains(sheet.Settings, s => !c.IsClosed(s.Setting)));
@@ -60,7 +60,7 @@ public class ExpectedReadingsTests
         Bike bike = DemoBikes.Load("valley-twin");
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
         solver.SetSupply(bike.BatteryVoltage);
-        foreach (ExpectedSetting setting in ExpectedReadings.Calculate(bike, cancellation: Cancellation).Settings)
+        foreach (ExpectedSetting setting in ExpectedReadings.Calculate(bike, cancellationToken: Cancellation).Settings)
         {
             OperatingPoint point = solver.Solve(setting.Setting);
             Assert.All(setting.Points, p =>
@@ -77,7 +77,7 @@ public class ExpectedReadingsTests
     public void Ohms_of_a_lamp_are_those_of_its_cold_filament()
     {
         // R10W, 13.5 V and 10 W: 18.225 Ω hot, a twelfth of it cold, two in parallel.
-        ExpectedReadings sheet = ExpectedReadings.Calculate(DemoBikes.Load("valley-twin"), cancellation: Cancellation);
+        ExpectedReadings sheet = ExpectedReadings.Calculate(DemoBikes.Load("valley-twin"), cancellationToken: Cancellation);
         ExpectedOhms left = sheet.Ohms.Single(o => o.Part == "left indicators");
         Assert.Equal(13.5 * 13.5 / 10 / 12 / 2, left.Isolated!.Value.Ohms, 1e-9);
         Assert.Equal(left.Isolated.Value.Ohms, left.InCircuit!.Value.Ohms, 1e-6);
@@ -92,7 +92,7 @@ public class ExpectedReadingsTests
     [Fact]
     public void Of_a_positive_earth_bike_the_sheet_says_what_the_frame_as_reference_reads()
     {
-        ExpectedReadings sheet = ExpectedReadings.Calculate(DemoBikes.Load("chapel-single"), cancellation: Cancellation);
+        ExpectedReadings sheet = ExpectedReadings.Calculate(DemoBikes.Load("chapel-single"), cancellationToken: Cancellation);
         Assert.Contains(sheet.Notes, n => n.Subject == "positive earth");
         ExpectedSetting riding = sheet.Settings.Single(s => s.Setting.PositionOf("dip") == "low");
         ExpectedReading feed = riding.Points.Single(p => p.Point == "low feed"), frame = riding.Points.Single(p => p.Point == "frame");
@@ -101,7 +101,7 @@ public class ExpectedReadingsTests
         Assert.Equal(0, frame.FromFrame.Volts, 1e-9);
         Assert.Equal(Brightness.Dark, feed.TestLamp);
         Assert.Equal(Brightness.Normal, frame.TestLamp);
-        Assert.DoesNotContain(ExpectedReadings.Calculate(DemoBikes.Load("valley-twin"), cancellation: Cancellation).Notes, n => n.Subject == "positive earth");
+        Assert.DoesNotContain(ExpectedReadings.Calculate(DemoBikes.Load("valley-twin"), cancellationToken: Cancellation).Notes, n => n.Subject == "positive earth");
     }
 
     private static Reading[] Read(Bike bike, string text) =>

@@ -27,8 +27,8 @@ public class FaultFindingOptionsTests
     [MemberData(nameof(Wrong))]
     public void An_option_outside_its_range_is_refused_by_its_name(string name, FaultFindingOptions options)
     {
-        CancellationToken cancellation = TestContext.Current.CancellationToken;
-        Assert.Equal(name, Assert.Throws<ArgumentOutOfRangeException>(() => new FaultFinder(DemoBikes.Load("valley-twin"), options, cancellation)).ParamName);
-        Assert.Equal(name, Assert.Throws<ArgumentOutOfRangeException>(() => ExpectedReadings.Calculate(DemoBikes.Load("valley-twin"), options, cancellation)).ParamName);
+        CancellationToken cancellationToken = TestContext.Current.CancellationToken;
+        Assert.Equal(name, Assert.Throws<ArgumentOutOfRangeException>(() => new FaultFinder(DemoBikes.Load("valley-twin"), options, cancellationToken)).ParamName);
+        Assert.Equal(name, Assert.Throws<ArgumentOutOfRangeException>(() => ExpectedReadings.Calculate(DemoBikes.Load("valley-twin"), options, cancellationToken)).ParamName);
     }
 }

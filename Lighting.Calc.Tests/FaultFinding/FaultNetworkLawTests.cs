@@ -86,7 +86,7 @@ public class FaultNetworkLawTests
         solver.Set(setting, dead, wrong);
         solver.Solve();
         Assert.Equal(plain.Solve(setting).Lamps[pair].Voltage.Volts, solver.LampVolts(pair), 1e-3);
-        ExpectedOhms expected = ExpectedReadings.Calculate(single, cancellation: TestContext.Current.CancellationToken).Ohms.Single(o => o.Part == "left indicators");
+        ExpectedOhms expected = ExpectedReadings.Calculate(single, cancellationToken: TestContext.Current.CancellationToken).Ohms.Single(o => o.Part == "left indicators");
         Assert.Equal(expected.InCircuit!.Value.Ohms, new ColdNetwork(finder.Model.Circuit, finder.Model.AllOff, dead, wrong).Across(finder.Model.Parts[pair]), 1e-6);
     }
 
@@ -95,7 +95,7 @@ public class FaultNetworkLawTests
     {
         // Ground open: the LED's leak of 10 MΩ and the meter's 10 MΩ divide the battery's volts.
         Bike twin = DemoBikes.Load("valley-twin");
-        var led = Calc.LampSpecification.FromPower(Calc.LampType.LedBallast, ElectricPotential.FromVolts(13.5), Power.FromWatts(1), ElectricPotential.FromVolts(13.2));
+        var led = Calc.LampSpecification.FromPower(Calc.LampType.LedResistor, ElectricPotential.FromVolts(13.5), Power.FromWatts(1), ElectricPotential.FromVolts(13.2));
         Bike bike = twin with { Lamps = [.. twin.Lamps.Where(l => l.Lamp == "stop lamp").Select(l => l with { Specification = led })] };
         var circuit = new FaultCircuit(bike, new FaultFindingOptions());
         var model = new FaultModel(circuit, TestContext.Current.CancellationToken);

@@ -33,7 +33,7 @@ public class SymptomTextTests
         Assert.Equal("tail lamp", Assert.Single(symptoms.Readings).Point);
         Assert.Collection(
             symptoms.Findings,
-            f => Assert.Equal("the bike has no lamp 'stpo lamp'; did you mean 'stop lamp'?", f.Message),
+            f => Assert.Equal("The bike has no lamp 'stpo lamp'; did you mean 'stop lamp'?", f.Message),
             f => Assert.Contains("expected dark, dim, good or bright", f.Message, StringComparison.Ordinal),
             f => Assert.Contains("the lamps are headlamp low", f.Message, StringComparison.Ordinal));
         Assert.Single(SymptomText.Parse(Twin, " ").Findings);

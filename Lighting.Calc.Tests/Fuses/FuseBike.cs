@@ -92,5 +92,5 @@ internal static class FuseBike
         return [.. SettingEnumeration.Of(bike, Condition.Always).Select(solver.Solve)];
     }
 
-    public static ImmutableArray<FuseSuitability> Check(Bike bike, FuseOptions? options = null) => FuseCheck.Evaluate(bike, Solve(bike), options, cancellation: TestContext.Current.CancellationToken);
+    public static ImmutableArray<FuseSuitability> Check(Bike bike, FuseOptions? options = null) => FuseCheck.Evaluate(bike, Solve(bike), options, cancellationToken: TestContext.Current.CancellationToken);
 }

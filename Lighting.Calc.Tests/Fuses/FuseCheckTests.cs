@@ -97,7 +97,7 @@ public class FuseCheckTests
         Assert.StartsWith("10 A main: suits — 6 A at most (lights=on; brake=on; 2 A of it for moments only), 7.5 A usable", fuse.Headline, StringComparison.Ordinal);
         Assert.Equal(4, steady.ExcludingMomentary!.Value.Amperes, 1e-9);
         Assert.Equal(33.3, steady.MomentaryShare!.Value.Percent, 0.1);
-        FuseSuitability alone = FuseCheck.Evaluate(bike, [FuseBike.Solve(bike).MaxBy(p => p.TotalCurrent.Amperes)!], cancellation: TestContext.Current.CancellationToken).Single();
+        FuseSuitability alone = FuseCheck.Evaluate(bike, [FuseBike.Solve(bike).MaxBy(p => p.TotalCurrent.Amperes)!], cancellationToken: TestContext.Current.CancellationToken).Single();
         Assert.Null(alone.Steady.MomentaryShare);
     }
 
@@ -172,7 +172,7 @@ public class FuseCheckTests
         Assert.Equal(["battery lead", "feed", "headlamp feed", "tail feed"], fuse.Protection.DownstreamRuns.Select(r => r.Run.Name));
         // By hand: 20 + 3.8 + 25.4 + 10 + 49.4 + 49.4 + 4.8 + 3.8 = 166.6 mΩ.
         Assert.Equal(166.6, fuse.Clearing.Single(c => c.Run.Name == "tail feed").LoopResistance.Milliohms, 1e-6);
-        Assert.Empty(UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), cancellation: TestContext.Current.CancellationToken));
+        Assert.Empty(UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), cancellationToken: TestContext.Current.CancellationToken));
     }
 
     [Fact]
@@ -184,14 +184,14 @@ public class FuseCheckTests
         Assert.Equal(FuseVerdict.WillNotClear, fuse.Verdict);
         Assert.Equal("will not clear", fuse.VerdictText);
         Assert.Contains(fuse.Findings, f => f.Severity == Severity.Fault && f.Message.Contains("a short draws its current past it", StringComparison.Ordinal));
-        Assert.Equal(["battery lead", "feed", "headlamp feed", "tail feed", "old bypass"], UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), cancellation: TestContext.Current.CancellationToken).Select(u => u.Run.Name));
+        Assert.Equal(["battery lead", "feed", "headlamp feed", "tail feed", "old bypass"], UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), cancellationToken: TestContext.Current.CancellationToken).Select(u => u.Run.Name));
     }
 
     [Fact]
     public void A_run_taken_before_the_fuse_is_named_as_unfused()
     {
         Bike bike = FuseBike.WithHorn("fuse in");
-        var findings = UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always), cancellation: TestContext.Current.CancellationToken);
+        var findings = UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always), cancellationToken: TestContext.Current.CancellationToken);
         Assert.Equal([(Severity.Caution, "battery lead"), (Severity.Caution, "horn feed")], findings.Select(f => (f.Severity, f.Subject)));
         Assert.Equal(5.5, FuseBike.Check(bike).Single().Steady.WorstCurrent.Amperes, 1e-9);
     }
@@ -205,7 +205,7 @@ public class FuseCheckTests
             Lamps = bike.Lamps.Add(FuseBike.Load("horn", LampType.Fixed, 12, 3, "horn +", Bike.BatteryMinus)),
             Switches = bike.Switches.Add(FuseBike.Contact("horn", "fuse in", "horn +", "on")),
         };
-        UnfusedRun lead = Assert.Single(UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), cancellation: TestContext.Current.CancellationToken));
+        UnfusedRun lead = Assert.Single(UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), cancellationToken: TestContext.Current.CancellationToken));
         Assert.False(lead.IsBatteryLead);
         Assert.Equal("on", lead.Setting.PositionOf("horn"));
     }
@@ -271,8 +271,8 @@ public class FuseCheckTests
     [Fact]
     public void Points_of_another_bike_or_none_are_refused()
     {
-        Assert.Throws<ArgumentException>(() => FuseCheck.Evaluate(FuseBike.Round(), [], cancellation: TestContext.Current.CancellationToken));
-        Assert.Throws<ArgumentException>(() => FuseCheck.Evaluate(FuseBike.Round() with { Fuses = [] }, FuseBike.Solve(FuseBike.Round()), cancellation: TestContext.Current.CancellationToken));
+        Assert.Throws<ArgumentException>(() => FuseCheck.Evaluate(FuseBike.Round(), [], cancellationToken: TestContext.Current.CancellationToken));
+        Assert.Throws<ArgumentException>(() => FuseCheck.Evaluate(FuseBike.Round() with { Fuses = [] }, FuseBike.Solve(FuseBike.Round()), cancellationToken: TestContext.Current.CancellationToken));
         Assert.Throws<ArgumentOutOfRangeException>(() => FuseBike.Check(FuseBike.Round(), new FuseOptions { ContinuousLoadFactor = Ratio.FromPercent(101) }));
     }
 }

@@ -40,10 +40,10 @@ public class FuseLimitTests
     [Fact]
     public void Points_of_another_bike_or_none_are_refused_in_words()
     {
-        Assert.StartsWith("At least one operating point is needed.", Assert.Throws<ArgumentException>("settings", () => FuseCheck.Evaluate(FuseBike.Round(), [], cancellation: TestContext.Current.CancellationToken)).Message, StringComparison.Ordinal);
+        Assert.StartsWith("At least one operating point is needed.", Assert.Throws<ArgumentException>("settings", () => FuseCheck.Evaluate(FuseBike.Round(), [], cancellationToken: TestContext.Current.CancellationToken)).Message, StringComparison.Ordinal);
         Bike without = FuseBike.Round() with { Fuses = [] };
         Assert.StartsWith(
-            "The operating points are not of this bike.", Assert.Throws<ArgumentException>("settings", () => FuseCheck.Evaluate(without, FuseBike.Solve(FuseBike.Round()), cancellation: TestContext.Current.CancellationToken)).Message, StringComparison.Ordinal);
+            "The operating points are not of this bike.", Assert.Throws<ArgumentException>("settings", () => FuseCheck.Evaluate(without, FuseBike.Solve(FuseBike.Round()), cancellationToken: TestContext.Current.CancellationToken)).Message, StringComparison.Ordinal);
     }
 
     // 12 V over 0.5 Ω and 1.5 Ω in series.

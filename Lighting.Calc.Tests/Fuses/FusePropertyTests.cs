@@ -57,7 +57,7 @@ public class FusePropertyTests
 
     [Property(MaxTest = 50)]
     public Property Adding_a_lamp_never_lowers_the_worst_current() =>
-        Prop.ForAll(Gen.Elements(LampType.Filament, LampType.Halogen, LampType.Led, LampType.LedBallast, LampType.Fixed, LampType.Resistor).ToArbitrary(), Gen.Choose(1, 60).ToArbitrary(), (type, tenths) =>
+        Prop.ForAll(Gen.Elements(LampType.Filament, LampType.Halogen, LampType.Led, LampType.LedResistor, LampType.Fixed, LampType.Resistor).ToArbitrary(), Gen.Choose(1, 60).ToArbitrary(), (type, tenths) =>
         {
             Bike bike = FuseBike.Round();
             bike = bike with { Lamps = bike.Lamps.Add(FuseBike.Load("spot", LampType.Halogen, 13.2, 4.2, "headlamp +", "headlamp -")) };

@@ -263,7 +263,7 @@ public class FuseScopeTests
     {
         FuseSuitability fuse = held is null
             ? FuseBike.Check(bike).Single()
-            : FuseCheck.Evaluate(bike, [new HarnessNetwork(bike).CreateSolver().Solve(SettingEnumeration.Held(bike, Condition.Parse(held)))], cancellation: TestContext.Current.CancellationToken).Single();
+            : FuseCheck.Evaluate(bike, [new HarnessNetwork(bike).CreateSolver().Solve(SettingEnumeration.Held(bike, Condition.Parse(held)))], cancellationToken: TestContext.Current.CancellationToken).Single();
         return fuse.Clearing.Single(c => c.Run.Name == run);
     }
 

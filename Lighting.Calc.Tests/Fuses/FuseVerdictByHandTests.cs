@@ -75,7 +75,7 @@ public class FuseVerdictByHandTests
     [Fact]
     public void Only_the_battery_lead_is_without_a_fuse()
     {
-        UnfusedRun lead = Assert.Single(UnfusedRuns.Find(FuseBike.Round(), SettingEnumeration.Of(FuseBike.Round(), Condition.Always), cancellation: TestContext.Current.CancellationToken));
+        UnfusedRun lead = Assert.Single(UnfusedRuns.Find(FuseBike.Round(), SettingEnumeration.Of(FuseBike.Round(), Condition.Always), cancellationToken: TestContext.Current.CancellationToken));
         Assert.Equal("battery lead", lead.Run.Name);
         Assert.True(lead.IsBatteryLead);
     }

@@ -29,7 +29,7 @@ public class FuseWordsTests
         Assert.Equal($"20 A main: too large for the wire — {fuse.Reasons[0]}; fit 7.5 A to 15 A", fuse.Headline);
         Assert.Equal(fuse.Reasons, fuse.Findings.Where(f => f is { Severity: Severity.Fault, Subject: "main" }).Select(f => f.Message));
         Assert.Equal(
-            "the run 'tail feed' limits it: 0.75 mm2 carries 15 A in free air at 30 °C with 70 °C insulation, × 1.00 for air of 30 °C × 1.00 for 1 loaded together",
+            "the run 'tail feed' limits it: 0.75 mm2 is rated 15 A in free air at 30 °C with 70 °C insulation, × 1.00 for an ambient of 30 °C × 1.00 for a bundle of 1",
             fuse.Protection.Explanation);
         Assert.False(fuse.Protection.Protects);
     }
@@ -75,7 +75,7 @@ public class FuseWordsTests
     public void A_wire_without_a_rating_is_told_with_the_first_size_that_has_one()
     {
         FuseSuitability fuse = FuseBike.Check(FuseBike.Round(fuse: 7.5, tailWire: "24 AWG")).Single();
-        Assert.Equal("the run 'tail feed' cannot be shown to be protected: no rating is published for 24 AWG or for any thinner wire", Assert.Single(fuse.Reasons));
+        Assert.Equal("the run 'tail feed' cannot be shown to be protected: no rating is published for 24 AWG or any smaller wire", Assert.Single(fuse.Reasons));
         Assert.Equal(
             "the load needs 7.5 A, and no standard blade fuse both protects every wire and clears every dead short; for the load as it is: 'tail feed' of 24 AWG must be 18 AWG or thicker",
             fuse.Advice.Explanation);
@@ -180,7 +180,7 @@ public class FuseWordsTests
         bike = bike with { Runs = [.. bike.Runs.Select(r => r.Name == "tail earth" ? r with { Wire = FuseBike.Wire("24 AWG") } : r)] };
         Finding finding = Assert.Single(FuseBike.Check(bike).Single().Findings);
         Assert.Equal(
-            (Severity.Caution, "tail earth", "whether the run carries its 0.5 A cannot be checked: no rating is published for 24 AWG or for any thinner wire"),
+            (Severity.Caution, "tail earth", "whether the run carries its 0.5 A cannot be checked: no rating is published for 24 AWG or any smaller wire"),
             (finding.Severity, finding.Subject, finding.Message));
     }
 
@@ -196,7 +196,7 @@ public class FuseWordsTests
         };
         Assert.Contains(
             FuseBike.Check(bike).Single().Findings,
-            f => f is { Severity: Severity.Fault, Subject: "headlamp feed" } && f.Message.StartsWith("the run carries 10 A (lights=on), more than its wire's 9 A: 0.35 mm2 carries 9 A", StringComparison.Ordinal));
+            f => f is { Severity: Severity.Fault, Subject: "headlamp feed" } && f.Message.StartsWith("the run carries 10 A (lights=on), more than its wire's 9 A: 0.35 mm2 is rated 9 A", StringComparison.Ordinal));
     }
 
     [Fact]

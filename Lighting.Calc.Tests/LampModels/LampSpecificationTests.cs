@@ -9,7 +9,7 @@ public class LampSpecificationTests
     [Fact]
     public void An_LED_behind_a_resistor_takes_what_is_left_above_its_forward_volts_over_the_resistor()
     {
-        LampSpecification led = LampSpecification.FromPower(LampType.LedBallast, Volts(13.5), Power.FromWatts(3), Volts(9));
+        LampSpecification led = LampSpecification.FromPower(LampType.LedResistor, Volts(13.5), Power.FromWatts(3), Volts(9));
         Assert.Equal(3 / 20.25, led.CurrentAt(Volts(12)).Amperes, 1e-5);
         Assert.Equal(3 / 20.25 / (3 / 13.5), led.RelativeLightAt(Volts(12))!.Value.DecimalFractions, 1e-5);
         Assert.Equal(0, led.CurrentAt(Volts(8)).Amperes, 1e-5);
@@ -29,7 +29,7 @@ public class LampSpecificationTests
 
     [Fact]
     public void A_lamp_of_no_known_law_cannot_be_made() =>
-        Refused("type", "A lamp follows one of the known laws.", () => LampSpecification.FromCurrent((LampType)99, Volts(12), ElectricCurrent.FromAmperes(1)));
+        Refused("type", "Lamp type must be one of the enumeration.", () => LampSpecification.FromCurrent((LampType)99, Volts(12), ElectricCurrent.FromAmperes(1)));
 
     [Fact]
     public void A_resistor_follows_Ohms_law_both_ways_and_gives_no_light()
@@ -66,7 +66,7 @@ public class LampSpecificationTests
     public void Minimum_volts_that_are_not_given_are_half_for_a_driver_and_seven_tenths_for_a_ballast()
     {
         Assert.Equal(6, LampSpecification.FromPower(LampType.Led, Volts(12), Power.FromWatts(3)).MinimumVoltage!.Value.Volts, 1e-12);
-        Assert.Equal(8.4, LampSpecification.FromPower(LampType.LedBallast, Volts(12), Power.FromWatts(3)).MinimumVoltage!.Value.Volts, 1e-12);
+        Assert.Equal(8.4, LampSpecification.FromPower(LampType.LedResistor, Volts(12), Power.FromWatts(3)).MinimumVoltage!.Value.Volts, 1e-12);
     }
 
     [Theory]
@@ -74,22 +74,22 @@ public class LampSpecificationTests
     [InlineData(-12)]
     public void Reference_volts_that_are_not_above_zero_are_refused(double volts)
     {
-        Refused("voltage", "A lamp's reference volts are above zero.", () => LampSpecification.FromPower(LampType.Filament, Volts(volts), Power.FromWatts(21)));
-        Refused("voltage", "A lamp's reference volts are above zero.", () => LampSpecification.FromCurrent(LampType.Filament, Volts(volts), ElectricCurrent.FromAmperes(1)));
+        Refused("voltage", "Reference voltage must be greater than zero.", () => LampSpecification.FromPower(LampType.Filament, Volts(volts), Power.FromWatts(21)));
+        Refused("voltage", "Reference voltage must be greater than zero.", () => LampSpecification.FromCurrent(LampType.Filament, Volts(volts), ElectricCurrent.FromAmperes(1)));
     }
 
     [Theory]
     [InlineData(0)]
     [InlineData(-1)]
     public void A_reference_current_that_is_not_above_zero_is_refused(double amperes) =>
-        Refused("current", "A lamp's reference current is above zero.", () => LampSpecification.FromCurrent(LampType.Filament, Volts(12), ElectricCurrent.FromAmperes(amperes)));
+        Refused("current", "Reference current must be greater than zero.", () => LampSpecification.FromCurrent(LampType.Filament, Volts(12), ElectricCurrent.FromAmperes(amperes)));
 
     [Theory]
     [InlineData(0)]
     [InlineData(12)]
     public void Minimum_volts_outside_zero_to_the_reference_volts_are_refused(double minimum) =>
         Refused(
-            "minimumVoltage", "The minimum volts of an LED lie above zero and below its reference volts.",
+            "minimumVoltage", "Minimum voltage must be between zero and the reference voltage.",
             () => LampSpecification.FromPower(LampType.Led, Volts(12), Power.FromWatts(3), Volts(minimum)));
 
     private static void Refused(string parameter, string message, Func<object?> action) =>

@@ -58,9 +58,9 @@ public class LawLimitTests
     [Fact]
     public void A_ballasted_LED_only_leaks_up_to_its_forward_volts()
     {
-        Assert.Equal(new LawPoint(9 * Leak, Leak), LedBallastLaw.At(9, 9, 20));
-        Assert.Equal(new LawPoint(2 / 20.0 + 11 * Leak, 1 / 20.0 + Leak), LedBallastLaw.At(11, 9, 20));
-        Assert.Equal(new LawPoint(-9 * Leak, Leak), LedBallastLaw.At(-9, 9, 20));
+        Assert.Equal(new LawPoint(9 * Leak, Leak), LedResistorLaw.At(9, 9, 20));
+        Assert.Equal(new LawPoint(2 / 20.0 + 11 * Leak, 1 / 20.0 + Leak), LedResistorLaw.At(11, 9, 20));
+        Assert.Equal(new LawPoint(-9 * Leak, Leak), LedResistorLaw.At(-9, 9, 20));
     }
 
     [Fact]
@@ -81,8 +81,8 @@ public class LawLimitTests
         Assert.Equal(1.5, LedDriverLaw.CoContentWatts(9, 3, 9), 1e-12);
         Assert.Equal(1.5 / 9, LedDriverLaw.CoContentWatts(3, 3, 9), 1e-12);
         Assert.Equal(50 * Leak, LedDriverLaw.CoContentWatts(-10, 3, 9), 1e-15);
-        Assert.Equal(0.4 + 84.5 * Leak, LedBallastLaw.CoContentWatts(13, 9, 20), 1e-12);
-        Assert.Equal(50 * Leak, LedBallastLaw.CoContentWatts(-10, 9, 20), 1e-15);
+        Assert.Equal(0.4 + 84.5 * Leak, LedResistorLaw.CoContentWatts(13, 9, 20), 1e-12);
+        Assert.Equal(50 * Leak, LedResistorLaw.CoContentWatts(-10, 9, 20), 1e-15);
         Assert.Equal(11.5 * 2 + 0.5, FixedLoadLaw.CoContentWatts(12, 2), 1e-12);
         Assert.Equal(0.125, FixedLoadLaw.CoContentWatts(0.25, 2), 1e-12);
         Assert.Equal(50 * Leak, FixedLoadLaw.CoContentWatts(-10, 2), 1e-15);

@@ -28,7 +28,7 @@ public class LedClassTableTests
         Assert.Equal(9, tail.MinimumVoltage!.Value.Volts);
         Assert.Equal(16, tail.MaximumVoltage!.Value.Volts);
         Assert.True(LedClassTable.TryFind("LED wedge 6V", out LampSpecification? wedge));
-        Assert.Equal(LampType.LedBallast, wedge!.Type);
+        Assert.Equal(LampType.LedResistor, wedge!.Type);
         Assert.False(LedClassTable.TryFind("LED of nothing", out _));
     }
 

@@ -20,7 +20,7 @@ public class AllFaultsTests
                 "lamps.csv:3: column 'lit when' (5): 'lwo' is not a position of the switch 'lights'; its positions are off, low; did you mean 'low'?",
                 "ride.csv:1: the header lacks the column 'minutes'",
                 "swaps.csv:2: column 'lamp' (1): 'lampp' is not a lamp of the bike; did you mean 'lamp'?",
-                "swaps.csv:2: column 'new code' (2): 'P21X' is not a known lamp code; expected a code of the lamp table, or no code and the lamp's volts and watts; did you mean 'P21W'?",
+                "swaps.csv:2: column 'new code' (2): 'P21X' is not a known lamp code; expected a code of the lamp table, or no code but 'volts' and 'watts'; did you mean 'P21W'?",
             ],
             ListSamples.Faults(source));
     }

@@ -66,7 +66,7 @@ public class CautionTests
     [Fact]
     public void A_contact_closed_in_off() =>
         Assert.Equal(
-            ["switches.csv:4: column 'closed in' (4): 'off' closes the contact in 'off', the position every switch is in when nothing is said"],
+            ["switches.csv:4: column 'closed in' (4): 'off' closes the contact in 'off', the position of a switch at rest"],
             ListSamples.Cautions(ListSamples.Of(("lamps.csv", "circuit,lamp,volts,watts\nrear,tail,12,5\n"), ("switches.csv", ListSamples.SwitchesCsv.Replace(",on,", ",off,", StringComparison.Ordinal)))));
 
     private static ListSource WithoutReadings(string name, string text) =>

@@ -45,7 +45,7 @@ public class FileFaultTests
         byte[] atLimit = [.. Encoding.UTF8.GetBytes("circuit,lamp,code\nrear,tail,P21W\n"), .. Enumerable.Repeat((byte)'\n', ListLimits.Bytes - 33)];
         Assert.Equal(ListLimits.Bytes, atLimit.Length);
         Assert.Empty(Bytes(atLimit));
-        Assert.Equal(["lamps.csv: is larger than 4 MiB, far more than a bike's list"], Bytes([.. atLimit, (byte)'\n']));
+        Assert.Equal(["lamps.csv: is larger than 4 MiB, the limit of a list"], Bytes([.. atLimit, (byte)'\n']));
     }
 
     [Fact]

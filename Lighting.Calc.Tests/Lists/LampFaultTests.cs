@@ -13,10 +13,10 @@ public class LampFaultTests
     [InlineData("rear,tail,,,,12,five,,,,", "column 'watts' (7): 'five' is not a number of watts; expected a number such as 1 W")]
     [InlineData("rear,tail,,,,12,NaN,,,,", "column 'watts' (7): 'NaN' is not a number of watts; expected a number such as 1 W")]
     [InlineData("rear,tail,,,,12,Infinity,,,,", "column 'watts' (7): 'Infinity' is not a number of watts; expected a number such as 1 W")]
-    [InlineData("rear,tail,,,,12,0x10,,,,", "column 'watts' (7): '0x10' has a unit that is not known here; expected W, mW or kW")]
+    [InlineData("rear,tail,,,,12,0x10,,,,", "column 'watts' (7): '0x10' has an unknown unit; expected W, mW or kW")]
     [InlineData("rear,tail,,,,12,1 000,,,,", "column 'watts' (7): '1 000' is not a number of watts; expected a number such as 1 W")]
     [InlineData("rear,tail,,,,12,1.2.3,,,,", "column 'watts' (7): '1.2.3' is not a number of watts; expected a number such as 1 W")]
-    [InlineData("rear,tail,,,,12,55 V,,,,", "column 'watts' (7): '55 V' has a unit that is not known here; expected W, mW or kW")]
+    [InlineData("rear,tail,,,,12,55 V,,,,", "column 'watts' (7): '55 V' has an unknown unit; expected W, mW or kW")]
     [InlineData("rear,tail,,,,12,0,,,,", "column 'watts' (7): '0' is out of range; expected 0.001 W to 2000 W")]
     [InlineData("rear,tail,,,,12,-5 W,,,,", "column 'watts' (7): '-5 W' is out of range; expected 0.001 W to 2000 W")]
     [InlineData("rear,tail,,,,12,1e308,,,,", "column 'watts' (7): '1e308' is out of range; expected 0.001 W to 2000 W")]
@@ -29,19 +29,19 @@ public class LampFaultTests
     [InlineData("rear,tail,,,,12,5,,,,3", "column 'duty' (11): '3' is out of range; expected 0 to 1")]
     [InlineData("rear,tail,,,,12,5,,,,-1 %", "column 'duty' (11): '-1 %' is out of range; expected 0 to 1")]
     [InlineData("rear,tail,,,,12,5,,,,half", "column 'duty' (11): 'half' is not a share; expected a number such as 1")]
-    [InlineData("rear,tail,,hallogen,,12,5,,,,", "column 'type' (4): 'hallogen' is not a type of lamp; expected filament, halogen, led, led ballast, fixed or resistor; did you mean 'halogen'?")]
+    [InlineData("rear,tail,,hallogen,,12,5,,,,", "column 'type' (4): 'hallogen' is not a type of lamp; expected filament, halogen, led, led resistor, fixed or resistor; did you mean 'halogen'?")]
     [InlineData(",tail,,,,12,5,,,,", "column 'circuit' (1): the cell is blank")]
     [InlineData("rear,,,,,12,5,,,,", "column 'lamp' (2): the cell is blank")]
-    [InlineData("rear,tail,,,,,,,,,", "column 'code' (3): the lamp has no code and no figures; give a code, or volts with watts or amps")]
-    [InlineData("rear,tail,,,,12,,,,,", "column 'watts' (7): the cell is blank; a lamp by its volts needs watts or amps")]
-    [InlineData("rear,tail,,,,,5,,,,", "column 'volts' (6): the cell is blank; a lamp by its watts needs the volts they hold at")]
-    [InlineData("rear,tail,,,,12,5,0.4,,,", "column 'amps' (8): '0.4' stands beside watts '5'; drop one of the two")]
-    [InlineData("rear,tail,P21W,,,12,,,,,", "column 'volts' (6): '12' stands beside the code 'P21W', which gives it already; drop one of the two")]
-    [InlineData("rear,tail,P21W,led,,,,,,,", "column 'type' (4): 'led' stands beside the code 'P21W', which is of type filament; drop one of the two")]
-    [InlineData("rear,tail,P21X,,,,,,,,", "column 'code' (3): 'P21X' is not a known lamp code; expected a code of the lamp table, or no code and the lamp's volts and watts; did you mean 'P21W'?")]
-    [InlineData("rear,tail,Zebra 77,,,,,,,,", "column 'code' (3): 'Zebra 77' is not a known lamp code; expected a code of the lamp table, or no code and the lamp's volts and watts")]
-    [InlineData("rear,tail,,led,,12,5,,12,,", "column 'minimum volts' (9): '12' is not below the lamp's volts; expected less than 12 V")]
-    [InlineData("rear,tail,,,,12,5,,8,,", "column 'minimum volts' (9): '8' is given for a lamp of type filament; only led and led ballast have minimum volts")]
+    [InlineData("rear,tail,,,,,,,,,", "column 'code' (3): the lamp has no code and no figures; give a code, or 'volts' with 'watts' or 'amps'")]
+    [InlineData("rear,tail,,,,12,,,,,", "column 'watts' (7): the cell is blank; a lamp with 'volts' needs 'watts' or 'amps'")]
+    [InlineData("rear,tail,,,,,5,,,,", "column 'volts' (6): the cell is blank; a lamp with 'watts' needs the 'volts' of that figure")]
+    [InlineData("rear,tail,,,,12,5,0.4,,,", "column 'amps' (8): '0.4' is given with watts '5'; remove one of the two")]
+    [InlineData("rear,tail,P21W,,,12,,,,,", "column 'volts' (6): '12' is given with the code 'P21W', which already gives it; remove one of the two")]
+    [InlineData("rear,tail,P21W,led,,,,,,,", "column 'type' (4): 'led' is given with the code 'P21W', which is of type filament; remove one of the two")]
+    [InlineData("rear,tail,P21X,,,,,,,,", "column 'code' (3): 'P21X' is not a known lamp code; expected a code of the lamp table, or no code but 'volts' and 'watts'; did you mean 'P21W'?")]
+    [InlineData("rear,tail,Zebra 77,,,,,,,,", "column 'code' (3): 'Zebra 77' is not a known lamp code; expected a code of the lamp table, or no code but 'volts' and 'watts'")]
+    [InlineData("rear,tail,,led,,12,5,,12,,", "column 'minimum volts' (9): '12' is not below the rated voltage of the lamp; expected less than 12 V")]
+    [InlineData("rear,tail,,,,12,5,,8,,", "column 'minimum volts' (9): '8' is given for a lamp of type filament; only led and led resistor have a minimum voltage")]
     [InlineData("rear,tail,,,,12,5,,,lights,", "column 'lit when' (10): 'lights' is not a condition; expected switch=position or switch=position|position, several joined by ';' where all must hold, by 'or' where one must")]
     [InlineData("rear,tail,,,,12,5,,,lights=low;lights=high,", "column 'lit when' (10): 'lights=low;lights=high' is not a condition; expected the switch 'lights' once, with its positions joined by '|'")]
     public void A_bad_cell_gives_one_message(string row, string message) =>
@@ -56,7 +56,7 @@ public class LampFaultTests
     [Fact]
     public void A_filament_that_a_lamp_does_not_have_is_answered_with_those_it_has() =>
         Assert.Equal(
-            "'P21/5W stop' is not a known lamp code; expected a code of the lamp table, or no code and the lamp's volts and watts; did you mean 'P21/5W major' or 'P21/5W minor'?",
+            "'P21/5W stop' is not a known lamp code; expected a code of the lamp table, or no code but 'volts' and 'watts'; did you mean 'P21/5W major' or 'P21/5W minor'?",
             LampCodes.Explain("P21/5W stop").ToString());
 
     [Fact]

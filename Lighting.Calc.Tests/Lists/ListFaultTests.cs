@@ -8,7 +8,7 @@ public class ListFaultTests
     [InlineData("item,value\nearth,negative\nEarth,positive\n", "3: column 'item' (1): 'Earth' is given on line 2 already; keep one of the two")]
     [InlineData("item,value\nearth,postive\n", "2: column 'value' (2): 'postive' is not an earth; expected negative or positive; did you mean 'positive'?")]
     [InlineData("item,value\nsystem voltage,120 V\n", "2: column 'value' (2): '120 V' is out of range; expected 4 V to 60 V")]
-    [InlineData("item,value\nbattery capacity,9 V\n", "2: column 'value' (2): '9 V' has a unit that is not known here; expected Ah or mAh")]
+    [InlineData("item,value\nbattery capacity,9 V\n", "2: column 'value' (2): '9 V' has an unknown unit; expected Ah or mAh")]
     [InlineData("item,value\nwire temperature,300\n", "2: column 'value' (2): '300' is out of range; expected -60 °C to 250 °C")]
     [InlineData("item,value\nflasher,termal\n", "2: column 'value' (2): 'termal' is not a flasher; expected thermal, electronic or none; did you mean 'thermal'?")]
     [InlineData("item,value\nallowed drop,0\n", "2: column 'value' (2): '0' is out of range; expected 0.1 % to 100 %")]
@@ -65,7 +65,7 @@ public class ListFaultTests
     [InlineData("dip feed,low,", "dip feed,low|Low,", "2: column 'closed in' (4): 'low|Low' names a position twice")]
     [InlineData("dash feed,low|high", "dip feed,high", "3: column 'switch' (1): 'lights (switch in to dip feed)' is the contact on line 2 already; join its positions with '|' in one row")]
     [InlineData("brake,switch in", "br=ke,switch in", "4: column 'switch' (1): 'br=ke' holds one of '=', ';' and '|', which conditions use")]
-    [InlineData("low,10 mΩ", "low,10 mV", "2: column 'resistance' (5): '10 mV' has a unit that is not known here; expected Ω, mΩ, kΩ or MΩ")]
+    [InlineData("low,10 mΩ", "low,10 mV", "2: column 'resistance' (5): '10 mV' has an unknown unit; expected Ω, mΩ, kΩ or MΩ")]
     public void Switches(string right, string wrong, string message)
     {
         string text = ListSamples.SwitchesCsv.Replace(right, wrong, StringComparison.Ordinal);
@@ -83,7 +83,7 @@ public class ListFaultTests
     [Fact]
     public void A_second_fuse_needs_runs() =>
         Assert.Equal(
-            ["fuses.csv:3: column 'fuse' (1): 'tail' is a second fuse, after the one on line 2; a bike of several fuses needs runs.csv to say what hangs on which"],
+            ["fuses.csv:3: column 'fuse' (1): 'tail' is a second fuse, after the one on line 2; a bike with several fuses needs runs.csv to show what each fuse feeds"],
             ListSamples.Faults(ListSamples.Of(("lamps.csv", ListSamples.LampsCsv), ("fuses.csv", "fuse,from,to,rating\nmain,,,15\ntail,,,5\n"))));
 
     [Theory]
@@ -101,20 +101,20 @@ public class ListFaultTests
 
     [Theory]
     [InlineData("instruments,,led,12,1", "2: column 'lamp' (1): 'instruments' is not a lamp of the bike; did you mean 'instrument'?")]
-    [InlineData("stop,,,12,2", "2: column 'type' (3): the cell is blank; a lamp without a code needs its type: filament, halogen, led, led ballast, fixed or resistor")]
+    [InlineData("stop,,,12,2", "2: column 'type' (3): the cell is blank; a lamp without a code needs its type: filament, halogen, led, led resistor, fixed or resistor")]
     [InlineData("stop,,led,12,2\nstop,,led,12,3", "3: column 'lamp' (1): 'stop' is the name of the lamp on line 2 already; give each its own name")]
-    [InlineData("stop,P21X,,,", "2: column 'new code' (2): 'P21X' is not a known lamp code; expected a code of the lamp table, or no code and the lamp's volts and watts; did you mean 'P21W'?")]
+    [InlineData("stop,P21X,,,", "2: column 'new code' (2): 'P21X' is not a known lamp code; expected a code of the lamp table, or no code but 'volts' and 'watts'; did you mean 'P21W'?")]
     public void Swaps(string rows, string message) => OneFault("swaps.csv", $"lamp,new code,type,volts,watts\n{rows}\n", message);
 
     [Theory]
     [InlineData(",dip fed,meter,9.4", "2: column 'point' (2): 'dip fed' is not a point of the bike; did you mean 'dip feed'?")]
-    [InlineData(",tail,ammeter,9.4", "2: column 'point' (2): 'tail' is not a fuse of the bike, in whose place an ammeter goes")]
-    [InlineData(",dip feed,eye,dim", "2: column 'point' (2): 'dip feed' is not a lamp or run of the bike")]
+    [InlineData(",tail,ammeter,9.4", "2: column 'point' (2): 'tail' is not a fuse of the bike for an ammeter to replace")]
+    [InlineData(",dip feed,visual,dim", "2: column 'point' (2): 'dip feed' is not a lamp or run of the bike")]
     [InlineData(",dip feed,ohmmeter,dim", "2: column 'point' (2): 'dip feed' is not a lamp, run, switch or fuse of the bike|2: column 'reading' (4): 'dim' is not a number of ohms; expected a number such as 1 Ω")]
-    [InlineData(",dip feed,metre,9.4", "2: column 'instrument' (3): 'metre' is not an instrument; expected meter, test lamp, ammeter, ohmmeter or eye; did you mean 'meter'?")]
+    [InlineData(",dip feed,metre,9.4", "2: column 'instrument' (3): 'metre' is not an instrument; expected meter, test lamp, ammeter, ohmmeter or visual; did you mean 'meter'?")]
     [InlineData(",dip feed,meter,dim", "2: column 'reading' (4): 'dim' is not a number of volts; expected a number such as 1 V")]
-    [InlineData(",dip feed,test lamp,12", "2: column 'reading' (4): '12' is not how a lamp looks; expected dark, dim, good, lit or bright")]
-    [InlineData(",dip feed,meter,9.4 A", "2: column 'reading' (4): '9.4 A' has a unit that is not known here; expected V, mV or kV")]
+    [InlineData(",dip feed,test lamp,12", "2: column 'reading' (4): '12' is not how a lamp looks; expected dark, dim, good, lit, bright or off")]
+    [InlineData(",dip feed,meter,9.4 A", "2: column 'reading' (4): '9.4 A' has an unknown unit; expected V, mV or kV")]
     [InlineData("lihgts=low,dip feed,meter,9", "2: column 'when' (1): 'lihgts' is not a switch of the bike; the switches are lights, brake; did you mean 'lights'?")]
     public void Readings(string row, string messages) =>
         Assert.Equal(messages.Split('|').Select(m => $"readings.csv:{m}"), ListSamples.Faults(ListSamples.WholeBut("readings.csv", $"when,point,instrument,reading\n{row}\n")));

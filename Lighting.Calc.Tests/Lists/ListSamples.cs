@@ -62,7 +62,7 @@ internal static class ListSamples
     public const string SwapsCsv = """
         lamp,new code,type,volts,watts,amps,minimum volts
         stop,,led,12,2.4,,7.5
-        instrument,,led ballast,12,,20 mA,9
+        instrument,,led resistor,12,,20 mA,9
 
         """;
 
@@ -74,7 +74,7 @@ internal static class ListSamples
         ,main,ammeter,6.2 A
         ,frame wire,ohmmeter,open
         ,to switch,ohmmeter,40 mΩ
-        brake=on,stop,eye,bright
+        brake=on,stop,visual,bright
         lights=high,dash feed,meter,
 
         """;

@@ -44,7 +44,7 @@ public sealed class PathTests : IDisposable
 
     [Fact]
     public void A_single_file_of_another_list_is_refused() =>
-        Assert.Equal(["runs.csv: is one list of a bike, not a lamps.csv; give the folder it stands in"], Faults(Write("runs.csv", ListSamples.RunsCsv)));
+        Assert.Equal(["runs.csv: is one list of a bike, not a lamps.csv; give its folder"], Faults(Write("runs.csv", ListSamples.RunsCsv)));
 
     [Fact]
     public void A_missing_path_is_a_fault() =>
@@ -61,7 +61,7 @@ public sealed class PathTests : IDisposable
         using (FileStream stream = File.Create(path))
             stream.SetLength(100_000_000);
         long before = GC.GetAllocatedBytesForCurrentThread();
-        Assert.Equal(["lamps.csv: is larger than 4 MiB, far more than a bike's list"], Faults(path));
+        Assert.Equal(["lamps.csv: is larger than 4 MiB, the limit of a list"], Faults(path));
         Assert.True(GC.GetAllocatedBytesForCurrentThread() - before < 40_000_000);
     }
 

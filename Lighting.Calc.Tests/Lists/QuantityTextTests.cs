@@ -50,12 +50,12 @@ public class QuantityTextTests
     }
 
     [Theory]
-    [InlineData("12 MV", "'12 MV' has a unit that is not known here; expected V, mV or kV")]
+    [InlineData("12 MV", "'12 MV' has an unknown unit; expected V, mV or kV")]
     [InlineData("12,5V", "'12,5V' is not a number of volts; write a decimal point: 12.5V")]
     [InlineData("12.", "'12.' is not a number of volts; expected a number such as 1 V")]
     [InlineData("--3", "'--3' is not a number of volts; expected a number such as 1 V")]
     [InlineData("", "'' is not a number of volts; expected a number such as 1 V")]
-    [InlineData("1e", "'1e' has a unit that is not known here; expected V, mV or kV")]
+    [InlineData("1e", "'1e' has an unknown unit; expected V, mV or kV")]
     [InlineData("٣ V", "'٣ V' is not a number of volts; expected a number such as 1 V")]
     [InlineData("1e-12", "'1e-12' is out of range; expected -1000 V to 1000 V")]
     [InlineData("2 kV", "'2 kV' is out of range; expected -1000 V to 1000 V")]

@@ -31,21 +31,21 @@ public class CircuitLimitTests
     public void A_resistance_that_is_none_is_refused(double ohms)
     {
         CircuitSolver solver = Loop().Solver();
-        Assert.StartsWith("A resistance must be zero or more.", Assert.Throws<ArgumentOutOfRangeException>("ohms", () => solver.SetConductor(0, ohms)).Message, StringComparison.Ordinal);
-        Assert.StartsWith("A resistance must be zero or more.", Assert.Throws<ArgumentOutOfRangeException>("ohms", () => solver.SetSource(12, ohms)).Message, StringComparison.Ordinal);
+        Assert.StartsWith("Resistance must be zero or more.", Assert.Throws<ArgumentOutOfRangeException>("ohms", () => solver.SetConductor(0, ohms)).Message, StringComparison.Ordinal);
+        Assert.StartsWith("Resistance must be zero or more.", Assert.Throws<ArgumentOutOfRangeException>("ohms", () => solver.SetSource(12, ohms)).Message, StringComparison.Ordinal);
     }
 
     [Theory]
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
     public void Volts_that_are_none_are_refused(double volts) =>
-        Assert.StartsWith("The source's volts must be finite.", Assert.Throws<ArgumentOutOfRangeException>("emf", () => Loop().Solver().SetSource(volts, 0)).Message, StringComparison.Ordinal);
+        Assert.StartsWith("Source voltage must be finite.", Assert.Throws<ArgumentOutOfRangeException>("emf", () => Loop().Solver().SetSource(volts, 0)).Message, StringComparison.Ordinal);
 
     [Fact]
     public void Nothing_is_read_before_it_is_solved_or_after_it_is_changed()
     {
         CircuitSolver solver = Loop().Solver();
-        Assert.Equal("Nothing has been solved.", Assert.Throws<InvalidOperationException>(() => solver.NodeVolts(1)).Message);
+        Assert.Equal("The circuit must be solved first.", Assert.Throws<InvalidOperationException>(() => solver.NodeVolts(1)).Message);
         Assert.Equal(SolveStatus.Solved, solver.Solve());
         Assert.Equal(2, solver.SourceAmperes, 1e-9);
         Action[] changes =
@@ -56,7 +56,7 @@ public class CircuitLimitTests
         {
             change();
             foreach (Func<object?> reading in new Func<object?>[] { () => solver.NodeVolts(1), () => solver.SourceAmperes, () => solver.LoadAmperes(0), () => solver.LoadVolts(0), () => solver.ConductorAmperes(0), () => solver.HasDroppedOut(0) })
-                Assert.Equal("There is no solution to read: the circuit is not solved.", Assert.Throws<InvalidOperationException>(reading).Message);
+                Assert.Equal("The circuit must be solved before a result is read.", Assert.Throws<InvalidOperationException>(reading).Message);
             Assert.Equal(SolveStatus.Solved, solver.Solve());
             Assert.Equal(2, solver.SourceAmperes, 1e-9);
         }
@@ -126,7 +126,7 @@ public class CircuitLimitTests
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Load.Filament(number, 2));
         Assert.Throws<ArgumentOutOfRangeException>(() => Load.Led(5, number));
-        Assert.Throws<ArgumentOutOfRangeException>(() => Load.LedBallast(9, number));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Load.LedResistor(9, number));
         Assert.Throws<ArgumentOutOfRangeException>(() => Load.Resistor(number));
         Assert.Throws<ArgumentOutOfRangeException>(() => Load.Fixed(1, number));
         if (number == 0)

@@ -137,7 +137,7 @@ public sealed class DegenerateCaseTests
     {
         // Frame on the source's plus; the lamp's own feed side is the lower one.
         var n = new TestNetwork(3, 1, 0, 12, 0.1, [new(0, 2, 0.1)],
-            [new(2, 1, Bulb), new(2, 1, Load.Led(5, 6)), new(2, 1, Load.Led(5, 6).Reverse()), new(2, 1, Load.Fixed(1)), new(2, 1, Load.LedBallast(5, 9).Reverse())]);
+            [new(2, 1, Bulb), new(2, 1, Load.Led(5, 6)), new(2, 1, Load.Led(5, 6).Reverse()), new(2, 1, Load.Fixed(1)), new(2, 1, Load.LedResistor(5, 9).Reverse())]);
         CircuitSolver s = n.Solved();
         Assert.True(s.LoadAmperes(0) < -1.9);
         Assert.Equal(0, s.LoadAmperes(1), 1e-5);

@@ -65,7 +65,7 @@ public class DemoBikeTests
     public void The_wiring_agrees_with_lit_when(string name)
     {
         Bike bike = BikeLists.Read(CliProcess.Bike(name)).Value.Bike;
-        Assert.DoesNotContain(WiringReview.Evaluate(bike, Lighting.Calc.BikeSolution.Solve(bike, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points), f => f.Severity != Severity.Note);
+        Assert.DoesNotContain(WiringReview.Evaluate(bike, Lighting.Calc.BikeSolution.Solve(bike, Condition.Always, cancellationToken: TestContext.Current.CancellationToken).Points), f => f.Severity != Severity.Note);
     }
 
     private static IEnumerable<(Bike Bike, OperatingPoint Point)> Solved(string name)

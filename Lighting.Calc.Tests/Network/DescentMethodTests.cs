@@ -71,7 +71,7 @@ public sealed class DescentMethodTests
     [Fact]
     public void Tangent_is_kept_where_it_is_steeper_than_the_chord()
     {
-        NodalSystem circuit = BehindAnOhm(Load.LedBallast(9, 2)).Equations();
+        NodalSystem circuit = BehindAnOhm(Load.LedResistor(9, 2)).Equations();
         Put(circuit, (1, 11.5));
         Assert.True(Step(circuit, leaps: false));
         // 1.25 A in the LED, 0.5 A from the source: 0.75 A over 1 + 0.5 siemens.

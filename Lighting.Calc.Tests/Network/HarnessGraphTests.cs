@@ -72,7 +72,7 @@ public class HarnessGraphTests
     {
         Bike bike = Benches.Sidecar();
         Bike noPoint = bike with { Lamps = bike.Lamps.SetItem(1, bike.Lamps[1] with { Return = null }) };
-        Assert.StartsWith("'high beam' names no point", Assert.Throws<ArgumentException>("bike", () => new HarnessGraph(noPoint)).Message, StringComparison.Ordinal);
+        Assert.StartsWith("'high beam' must name its points", Assert.Throws<ArgumentException>("bike", () => new HarnessGraph(noPoint)).Message, StringComparison.Ordinal);
         var straight = new HarnessGraph(noPoint with { Runs = [], Fuses = [bike.Fuses[0] with { From = null, To = null }] });
         Assert.Empty(straight.Contacts);
         Assert.Equal("battery + > main > main fuse out > tail > battery -", straight.Described(straight.Live, [straight.Fuses[0], straight.Lamps[2]]));

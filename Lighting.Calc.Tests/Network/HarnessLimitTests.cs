@@ -74,9 +74,9 @@ public class HarnessLimitTests
     {
         Bike bike = Benches.Sidecar();
         foreach (Bike lacking in new[] { bike with { Lamps = [bike.Lamps[0] with { Return = null }] }, bike with { Lamps = [bike.Lamps[0] with { Feed = null }] } })
-            Assert.StartsWith("'low beam' names no point, and the bike has runs.", Assert.Throws<ArgumentException>("bike", () => new HarnessNetwork(lacking)).Message, StringComparison.Ordinal);
+            Assert.StartsWith("'low beam' must name its points, since the bike has runs.", Assert.Throws<ArgumentException>("bike", () => new HarnessNetwork(lacking)).Message, StringComparison.Ordinal);
         foreach (Fuse fuse in new[] { bike.Fuses[0] with { From = null }, bike.Fuses[0] with { To = null } })
-            Assert.StartsWith("'main' names no point, and the bike has runs.", Assert.Throws<ArgumentException>("bike", () => new HarnessNetwork(bike with { Fuses = [fuse] })).Message, StringComparison.Ordinal);
+            Assert.StartsWith("'main' must name its points, since the bike has runs.", Assert.Throws<ArgumentException>("bike", () => new HarnessNetwork(bike with { Fuses = [fuse] })).Message, StringComparison.Ordinal);
     }
 
     [Fact]

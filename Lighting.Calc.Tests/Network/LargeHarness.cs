@@ -6,7 +6,7 @@ internal static class LargeHarness
 {
     private static readonly LampType[] Kinds =
     [
-        LampType.Filament, LampType.Filament, LampType.Halogen, LampType.Led, LampType.LedBallast, LampType.Fixed, LampType.Resistor,
+        LampType.Filament, LampType.Filament, LampType.Halogen, LampType.Led, LampType.LedResistor, LampType.Fixed, LampType.Resistor,
     ];
 
     /// <summary>For each 40 points 25 mixed lamps and 3 loops, at 13.5 V behind 10 mΩ.</summary>

@@ -6,8 +6,8 @@ public sealed class LoadLawTests
 {
     private static readonly Load[] Loads =
     [
-        Load.Filament(12, 2), Load.Filament(6, 0.5, 3), Load.Led(5, 6), Load.Led(20, 3, 2), Load.LedBallast(6, 15),
-        Load.LedBallast(9, 100, 4), Load.Fixed(2), Load.Fixed(0.3, 2), Load.Resistor(6), Load.Resistor(100, 5),
+        Load.Filament(12, 2), Load.Filament(6, 0.5, 3), Load.Led(5, 6), Load.Led(20, 3, 2), Load.LedResistor(6, 15),
+        Load.LedResistor(9, 100, 4), Load.Fixed(2), Load.Fixed(0.3, 2), Load.Resistor(6), Load.Resistor(100, 5),
     ];
 
     public static TheoryData<double> SomeVolts => [-14, -6, -0.03, -1e-6, 0, 1e-6, 0.04, 0.3, 0.5, 0.7, 3, 5.99, 6, 6.01, 12, 15];

@@ -70,7 +70,7 @@ public sealed class NetworkPropertyTests
         var random = new Random(seed);
         double k = Math.Pow(2, power % 9 - 4) * 1.3;
         // Ballasted LEDs leak a little whatever their size, which does not scale.
-        TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(40), 3, [.. AllKinds.Where(l => l != LampType.LedBallast)]);
+        TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(40), 3, [.. AllKinds.Where(l => l != LampType.LedResistor)]);
         TestNetwork scaled = n with
         {
             SourceOhms = n.SourceOhms * k,

@@ -80,7 +80,7 @@ internal static class RandomNetworks
         {
             LampType.Filament or LampType.Halogen => Load.Filament(emf, watts / emf, quantity),
             LampType.Led => Load.Led(watts / 4, random.Next(3, 5), quantity),
-            LampType.LedBallast => Load.LedBallast(0.45 * emf, 0.55 * emf * emf / watts * 4, quantity),
+            LampType.LedResistor => Load.LedResistor(0.45 * emf, 0.55 * emf * emf / watts * 4, quantity),
             LampType.Fixed => Load.Fixed(watts / emf / 4, quantity),
             _ => Load.Resistor(emf * emf / watts, quantity),
         };

@@ -178,5 +178,5 @@ public class ReviewWordsTests
         ],
     };
 
-    private static ImmutableArray<Finding> Review(Bike bike) => WiringReview.Evaluate(bike, BikeSolution.Solve(bike, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points);
+    private static ImmutableArray<Finding> Review(Bike bike) => WiringReview.Evaluate(bike, BikeSolution.Solve(bike, Condition.Always, cancellationToken: TestContext.Current.CancellationToken).Points);
 }

@@ -56,7 +56,7 @@ internal static class SimulatorNetlist
                 $"(abs({v}) <= {Number(FilamentLaw.ColdVoltsRatio * load.Volts)} ? {Number(FilamentLaw.HotToColdRatio)}*{strength}/{size}*{v}"
                 + $" : sgn({v})*{strength}*pow(abs({v})/{size}, {k}))",
             LampType.Led => $"({v} >= {size} ? {strength}/{v} : ({v} > 0 ? {strength}/({size}*{size})*{v} : {leak}*{v}))",
-            LampType.LedBallast => $"({v} > {size} ? ({v}-{size})/{strength}+{leak}*{v} : {leak}*{v})",
+            LampType.LedResistor => $"({v} > {size} ? ({v}-{size})/{strength}+{leak}*{v} : {leak}*{v})",
             LampType.Fixed => $"({v} >= {size} ? {strength} : ({v} > 0 ? {strength}*{v}/{size} : {leak}*{v}))",
             _ => $"{v}/{strength}",
         };

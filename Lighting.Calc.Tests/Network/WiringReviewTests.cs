@@ -75,5 +75,5 @@ public class WiringReviewTests
         Assert.Contains(findings, f => f.Subject == "brake" && f.Message.Contains("it has no contact", StringComparison.Ordinal));
     }
 
-    private static ImmutableArray<Finding> Review(Bike bike) => WiringReview.Evaluate(bike, BikeSolution.Solve(bike, Condition.Always, cancellation: TestContext.Current.CancellationToken).Points);
+    private static ImmutableArray<Finding> Review(Bike bike) => WiringReview.Evaluate(bike, BikeSolution.Solve(bike, Condition.Always, cancellationToken: TestContext.Current.CancellationToken).Points);
 }

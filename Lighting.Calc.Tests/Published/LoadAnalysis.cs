@@ -43,7 +43,7 @@ public class LoadAnalysis
     {
         Bike bike = BikeLists.Read(ListSource.Empty.With("lamps.csv", Panel).With("bike.csv", "item,value\nsystem voltage,24\n")).Value.Bike;
         bike = bike with { Lamps = bike.Lamps.Add(s_heatDetector) };
-        OperatingPoint point = Assert.Single(BikeSolution.Solve(bike, Condition.Parse($"state={state}"), cancellation: TestContext.Current.CancellationToken).Points);
+        OperatingPoint point = Assert.Single(BikeSolution.Solve(bike, Condition.Parse($"state={state}"), cancellationToken: TestContext.Current.CancellationToken).Points);
         foreach (string printed in printedProducts.Split("; "))
         {
             string[] words = printed.Split(' ');

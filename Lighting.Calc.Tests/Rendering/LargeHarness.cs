@@ -8,7 +8,7 @@ namespace Lighting.Calc.Tests.Rendering;
 internal static class LargeHarness
 {
     private static readonly string[] Words = ["rear", "front", "feed", "parcel box", "instrument", "left", "auxiliary", "line", "sidecar", "socket", "switch in", "warning"];
-    private static readonly string[] Types = ["filament", "halogen", "led", "led ballast", "fixed", "resistor"];
+    private static readonly string[] Types = ["filament", "halogen", "led", "led resistor", "fixed", "resistor"];
 
     /// <summary>A bike of about a number of points.</summary>
     public static Bike Of(int seed, int points)
@@ -82,7 +82,7 @@ internal static class LargeHarness
         void Lamp(int i, string feed)
         {
             string type = Types[random.Next(Types.Length)];
-            string cells = type switch { "fixed" => "12,,0.8,", "led" => "12,6,,8", "led ballast" => "12,2,,3", _ => "12,10,," };
+            string cells = type switch { "fixed" => "12,,0.8,", "led" => "12,6,,8", "led resistor" => "12,2,,3", _ => "12,10,," };
             lamps.Append(CultureInfo.InvariantCulture, $"circuit {i % 5},{Named(i)} lamp,{type},{1 + i % 2},{cells},{feed},{returns[random.Next(returns.Count)]}\n");
         }
     }

@@ -148,7 +148,7 @@ public class PageTests
     public async Task A_page_of_faults_ranks_them_says_what_speaks_against_and_what_to_test_next()
     {
         using var folder = new TemporaryFolder();
-        string readings = folder.Write("r.csv", "when,point,instrument,reading\nignition=on; lights=park,rear return,meter,1.9\nignition=on; lights=park,tail lamp,eye,good\nignition=on; brake=on,stop lamp,eye,dim\n");
+        string readings = folder.Write("r.csv", "when,point,instrument,reading\nignition=on; lights=park,rear return,meter,1.9\nignition=on; lights=park,tail lamp,visual,good\nignition=on; brake=on,stop lamp,visual,dim\n");
         XElement main = Pages.Read(await Pages.Text("faults", CliProcess.Bike("valley-twin"), readings, "--format", "html")).Descendants("main").Single();
         string text = await Pages.Text("faults", CliProcess.Bike("valley-twin"), readings);
         Assert.Equal(["Likeliest first", "Next test", "How to read"], main.Elements().Where(e => e.Local() == "h2").Select(e => e.Value).Where(h => h != "Findings"));

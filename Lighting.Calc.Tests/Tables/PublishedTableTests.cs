@@ -27,7 +27,7 @@ public class PublishedTableTests
         ["lamps"] = ["code", "filament", "system_v"],
         ["lead-acid"] = ["state_of_charge_percent"],
         ["led-classes"] = ["code"],
-        ["test-efforts"] = ["test"],
+        ["test-costs"] = ["test"],
         ["tolerances"] = ["part", "kind"],
         ["tungsten"] = ["temperature_k"],
         ["wire-colours"] = ["code"],
@@ -41,7 +41,7 @@ public class PublishedTableTests
     ];
 
     // Columns of plain numbers, and columns of words.
-    private static readonly string[] Pure = ["gauge", "wires", "factor", "specific_gravity", "resistance_ratio", "lumens", "mscp", "current", "light", "life", "value", "weight", "effort", "minus", "plus"];
+    private static readonly string[] Pure = ["gauge", "wires", "factor", "specific_gravity", "resistance_ratio", "lumens", "mscp", "current", "light", "life", "value", "weight", "cost", "minus", "plus"];
     private static readonly string[] Words =
     [
         "source", "standard", "basis", "symbol", "quantity", "unit", "family", "size", "condition", "style", "colour", "filament_kind", "code", "filament", "technology", "use", "cap",
@@ -87,8 +87,8 @@ public class PublishedTableTests
 
     [Theory]
     [InlineData("gauge,drop_furlong,source\n1,2,a\n", "the column 'drop_furlong' ends in no known unit")]
-    [InlineData("gauge,area_mm2,source\n1,2x,a\n", "the table 'probe' has '2x' where 'area_mm2' wants a number.")]
-    [InlineData("gauge,area_mm2,source\n1,\"2,5\",a\n", "the table 'probe' has '2,5' where 'area_mm2' wants a number.")]
+    [InlineData("gauge,area_mm2,source\n1,2x,a\n", "the table 'probe' has '2x' where 'area_mm2' must be a number.")]
+    [InlineData("gauge,area_mm2,source\n1,\"2,5\",a\n", "the table 'probe' has '2,5' where 'area_mm2' must be a number.")]
     [InlineData("symbol,value,unit,source\nx,2,furlong,a\n", "the unit 'furlong' is not known")]
     public void A_table_with_an_unreadable_unit_or_number_would_be_refused(string text, string fault) =>
         Assert.Equal([fault], Faults(PublishedTable.Parse("probe", text)), StringComparer.OrdinalIgnoreCase);

@@ -131,7 +131,7 @@ public class ToleranceReportTests
     public void More_numbers_than_are_kept_are_refused()
     {
         Bike many = ToleranceBikes.Resistors([.. Enumerable.Repeat(0.1, 80)]);
-        Assert.Contains("take fewer samples", Assert.Throws<ArgumentException>(() => ToleranceBikes.Report(many, new ToleranceOptions { Samples = ToleranceOptions.MostSamples })).Message);
+        Assert.Contains("use fewer samples", Assert.Throws<ArgumentException>(() => ToleranceBikes.Report(many, new ToleranceOptions { Samples = ToleranceOptions.MostSamples })).Message);
     }
 
     private sealed class Counter(CancellationTokenSource stop) : IProgress<Ratio>

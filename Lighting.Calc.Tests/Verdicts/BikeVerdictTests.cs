@@ -116,6 +116,6 @@ public class BikeVerdictTests
     {
         ListResult<BikeLists> read = Read(lists);
         Assert.Empty(read.Faults);
-        return BikeCheck.Evaluate(read.Value.Bike, cancellation: TestContext.Current.CancellationToken);
+        return BikeCheck.Evaluate(read.Value.Bike, cancellationToken: TestContext.Current.CancellationToken);
     }
 }

@@ -44,7 +44,7 @@ public class CatalogueCheckTests
         Bike other = s_changes[change](bike);
         AssertSame(other, catalogue);
         AssertSame(bike, catalogue);
-        Assert.NotEqual(Said(BikeCheck.Evaluate(bike, cancellation: TestContext.Current.CancellationToken)), Said(BikeCheck.Evaluate(other, cancellation: TestContext.Current.CancellationToken)));
+        Assert.NotEqual(Said(BikeCheck.Evaluate(bike, cancellationToken: TestContext.Current.CancellationToken)), Said(BikeCheck.Evaluate(other, cancellationToken: TestContext.Current.CancellationToken)));
     }
 
     [Fact]
@@ -93,8 +93,8 @@ public class CatalogueCheckTests
         var catalogue = new CatalogueCheck();
         var generator = new BikeGenerator(seed: 5);
         Bike[] bikes = [.. Enumerable.Range(1, 24).Select(i => Read(generator, i))];
-        string[][] apart = [.. bikes.Select(b => Said(BikeCheck.Evaluate(b, cancellation: TestContext.Current.CancellationToken)))];
-        string[][] shared = await Task.WhenAll(bikes.Select(b => Task.Run(() => Said(catalogue.Evaluate(b, cancellation: TestContext.Current.CancellationToken)))));
+        string[][] apart = [.. bikes.Select(b => Said(BikeCheck.Evaluate(b, cancellationToken: TestContext.Current.CancellationToken)))];
+        string[][] shared = await Task.WhenAll(bikes.Select(b => Task.Run(() => Said(catalogue.Evaluate(b, cancellationToken: TestContext.Current.CancellationToken)))));
         Assert.Equal(apart, shared);
     }
 

@@ -100,7 +100,7 @@ internal static class RandomHarness
 
     private static FittedLamp Lamp(Random random, int index, double volts, List<string> liveSide, List<string> earthSide)
     {
-        LampType type = Pick(random, LampType.Filament, LampType.Filament, LampType.Halogen, LampType.Led, LampType.LedBallast, LampType.Fixed, LampType.Resistor);
+        LampType type = Pick(random, LampType.Filament, LampType.Filament, LampType.Halogen, LampType.Led, LampType.LedResistor, LampType.Fixed, LampType.Resistor);
         // The last points of a side are farthest out.
         string feed = liveSide[^(1 + random.Next(Math.Min(3, liveSide.Count)))];
         bool acrossTheFeed = index > 0 && random.Next(8) == 0;

@@ -5,9 +5,9 @@ namespace Lighting.Calc;
 
 /// <summary>A bike's lighting as its lists describe it. Immutable; change one with a <c>with</c> expression.</summary>
 /// <remarks>
-/// The ranges told here and in the records of its parts are checked where lists are read. Of a bike built in code, what computes with a
-/// resistance, length, quantity, bundle, rating, temperature or source volts outside its range throws an <see cref="ArgumentOutOfRangeException"/>;
-/// the others (<see cref="FittedLamp.Duty"/>, <see cref="AllowedDrop"/>, <see cref="BatteryCapacity"/>, durations, names that must differ) are the caller's to keep.
+/// The ranges documented here and on the records of its parts are checked when lists are read. For a bike built in code, a calculation with a
+/// resistance, length, quantity, bundle, rating, temperature or supply voltage outside its range throws an <see cref="ArgumentOutOfRangeException"/>;
+/// for the others (<see cref="FittedLamp.Duty"/>, <see cref="AllowedDrop"/>, <see cref="BatteryCapacity"/>, durations, unique names) the caller is responsible.
 /// </remarks>
 public sealed record Bike
 {
@@ -17,9 +17,9 @@ public sealed record Bike
     /// <summary>The reserved point at battery minus.</summary>
     public const string BatteryMinus = "battery -";
 
-    /// <summary>A bike with nothing fitted, everything assumed for its system volts.</summary>
-    /// <param name="systemVoltage">Nominal system volts, above zero.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The volts are not above zero.</exception>
+    /// <summary>A bike with nothing fitted and the defaults of its system voltage.</summary>
+    /// <param name="systemVoltage">Nominal system voltage, above zero.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The voltage is not above zero.</exception>
     public static Bike ForSystem(ElectricPotential systemVoltage) => systemVoltage.Volts > 0
         ? new()
         {
@@ -27,21 +27,21 @@ public sealed record Bike
             BatteryVoltage = BikeDefaults.BatteryVoltage(systemVoltage),
             ChargingVoltage = BikeDefaults.ChargingVoltage(systemVoltage),
         }
-        : throw new ArgumentOutOfRangeException(nameof(systemVoltage), systemVoltage, "A bike's system volts are above zero.");
+        : throw new ArgumentOutOfRangeException(nameof(systemVoltage), systemVoltage, "System voltage must be greater than zero.");
 
-    /// <summary>Its name.</summary>
+    /// <summary>Name.</summary>
     public string Name { get; init; } = "";
 
-    /// <summary>Nominal system volts, above zero; usually 6 V or 12 V.</summary>
+    /// <summary>Nominal system voltage, above zero; usually 6 V or 12 V.</summary>
     public ElectricPotential SystemVoltage { get; init; } = BikeDefaults.SystemVoltage;
 
-    /// <summary>Volts of the battery with the engine off and no load, above zero.</summary>
+    /// <summary>Battery voltage, engine off and without load, above zero.</summary>
     public ElectricPotential BatteryVoltage { get; init; } = BikeDefaults.BatteryVoltage(BikeDefaults.SystemVoltage);
 
-    /// <summary>Volts of the source with the engine charging, before <see cref="BatteryResistance"/>, above zero; of a lighting coil the volts (rms) at which its output was measured.</summary>
+    /// <summary>Charging voltage, before <see cref="BatteryResistance"/>, above zero; for a lighting coil the voltage (rms) at which its output was measured.</summary>
     public ElectricPotential ChargingVoltage { get; init; } = BikeDefaults.ChargingVoltage(BikeDefaults.SystemVoltage);
 
-    /// <summary>Battery capacity at its 10 h or 20 h rate, above zero; null where not known.</summary>
+    /// <summary>Battery capacity at its 10 h or 20 h rate, above zero; null if unknown.</summary>
     public ElectricCharge? BatteryCapacity { get; init; }
 
     /// <summary>Resistance of the battery and its posts, zero or more.</summary>
@@ -53,10 +53,10 @@ public sealed record Bike
     /// <summary>Which terminal is on the frame.</summary>
     public Earth Earth { get; init; }
 
-    /// <summary>What feeds the lamps.</summary>
+    /// <summary>Supply of the lamps.</summary>
     public LightingSupply Lighting { get; init; }
 
-    /// <summary>Largest drop, source to lamp and back, that the builder allows, as a share of the source volts: above 0 to below 100 %.</summary>
+    /// <summary>Largest drop, source to lamp and back, that the builder allows, as a share of the source voltage: above 0 to below 100 %.</summary>
     public Ratio AllowedDrop { get; init; } = BikeDefaults.AllowedDrop;
 
     /// <summary>What keeps surplus output out of a full battery.</summary>
@@ -68,16 +68,16 @@ public sealed record Bike
     /// <summary>What supplies the ignition.</summary>
     public IgnitionKind Ignition { get; init; }
 
-    /// <summary>What makes the indicators flash.</summary>
+    /// <summary>Type of flasher.</summary>
     public FlasherKind Flasher { get; init; }
 
-    /// <summary>Nominal watts of the lamps that the flasher is made for, above zero, such as 42 W for two of 21 W; null where not stated.</summary>
+    /// <summary>Rated load of the flasher, above zero, such as 42 W for two lamps of 21 W; null if unknown.</summary>
     public Power? FlasherLoad { get; init; }
 
     /// <summary>The lamps and other loads.</summary>
     public ImmutableArray<FittedLamp> Lamps { get; init; } = [];
 
-    /// <summary>The wires; empty when lamps hang straight on the battery.</summary>
+    /// <summary>The wires; empty if the lamps are connected directly across the battery.</summary>
     public ImmutableArray<Run> Runs { get; init; } = [];
 
     /// <summary>The switch contacts.</summary>
@@ -92,16 +92,16 @@ public sealed record Bike
     /// <summary>The ride to balance.</summary>
     public ImmutableArray<RideStretch> Ride { get; init; } = [];
 
-    /// <summary>Whether the harness is known, so that contacts and wires decide what arrives.</summary>
+    /// <summary>Whether runs are listed, so that contacts and wires determine the voltage at each lamp.</summary>
     public bool HasNetwork => !Runs.IsEmpty;
 
-    /// <summary>Whether neither wiring nor a <see cref="FittedLamp.LitWhen"/> says which lamps are lit, so that all are counted on together.</summary>
+    /// <summary>Whether neither runs nor a <see cref="FittedLamp.LitWhen"/> state which lamps are lit, so that all count as on.</summary>
     public bool CountsAllLampsTogether => !HasNetwork && Lamps.All(l => l.LitWhen.Terms.IsEmpty);
 
-    /// <summary>The battery terminal that the frame is not joined to.</summary>
+    /// <summary>The battery terminal that is not connected to the frame.</summary>
     public string LivePoint => Earth == Earth.Negative ? BatteryPlus : BatteryMinus;
 
-    /// <summary>The battery terminal that is joined to the frame.</summary>
+    /// <summary>The battery terminal that is connected to the frame (earth).</summary>
     public string EarthPoint => Earth == Earth.Negative ? BatteryMinus : BatteryPlus;
 
     /// <summary>1 where current flows from plus through the loads to the frame, −1 where it flows the other way.</summary>

@@ -2,14 +2,14 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>What is assumed of a bike where its lists are silent.</summary>
+/// <summary>Default values of a bike, used where its lists give none.</summary>
 /// <remarks>
-/// A full six-cell lead-acid battery at rest stands at 12.65 V (tables/lead-acid.csv); UN Regulation 37 tests 12 V
-/// lamps at 13.5 V. Other systems scale with their nominal volts.
+/// Open-circuit voltage of a full six-cell lead-acid battery at rest: 12.65 V (tables/lead-acid.csv); UN Regulation 37 tests 12 V
+/// lamps at 13.5 V. Other systems in proportion to their nominal voltage.
 /// </remarks>
 internal static class BikeDefaults
 {
-    /// <summary>Nominal system volts: 12 V.</summary>
+    /// <summary>Nominal system voltage: 12 V.</summary>
     public static ElectricPotential SystemVoltage { get; } = ElectricPotential.FromVolts(12);
 
     /// <summary>Resistance of the battery and its posts: none.</summary>
@@ -21,11 +21,11 @@ internal static class BikeDefaults
     /// <summary>Largest drop allowed: 5 %.</summary>
     public static Ratio AllowedDrop { get; } = Ratio.FromPercent(5);
 
-    /// <summary>Battery volts with the engine off: 12.65 V on a 12 V system, in proportion on others.</summary>
-    /// <param name="systemVoltage">Nominal system volts.</param>
+    /// <summary>Battery voltage with the engine off: 12.65 V on a 12 V system, in proportion on others.</summary>
+    /// <param name="systemVoltage">Nominal system voltage.</param>
     public static ElectricPotential BatteryVoltage(ElectricPotential systemVoltage) => ElectricPotential.FromVolts(12.65 * systemVoltage.Volts / 12);
 
-    /// <summary>Volts with the engine charging: 13.5 V on a 12 V system, in proportion on others.</summary>
-    /// <param name="systemVoltage">Nominal system volts.</param>
+    /// <summary>Voltage with the engine charging: 13.5 V on a 12 V system, in proportion on others.</summary>
+    /// <param name="systemVoltage">Nominal system voltage.</param>
     public static ElectricPotential ChargingVoltage(ElectricPotential systemVoltage) => ElectricPotential.FromVolts(13.5 * systemVoltage.Volts / 12);
 }

@@ -1,17 +1,17 @@
 namespace Lighting.Calc;
 
-/// <summary>How a lamp, or the test lamp, looks.</summary>
+/// <summary>Brightness of a lamp or of the test lamp, as seen.</summary>
 public enum Brightness
 {
     /// <summary>No light.</summary>
     Dark,
 
-    /// <summary>Clearly less light than it should give.</summary>
+    /// <summary>Clearly less light than expected.</summary>
     Dim,
 
-    /// <summary>The light it should give (<c>lit</c> for a test lamp).</summary>
+    /// <summary>The light expected (<c>lit</c> for a test lamp).</summary>
     Normal,
 
-    /// <summary>Clearly more light than it should give.</summary>
+    /// <summary>Clearly more light than expected.</summary>
     Bright,
 }

@@ -8,19 +8,19 @@ public sealed record FittedLamp
     /// <summary>The circuit it belongs to, such as <c>headlamp</c>: loads are summed by circuit.</summary>
     public required string Circuit { get; init; }
 
-    /// <summary>Its name, unique on the bike.</summary>
+    /// <summary>Name, unique on the bike.</summary>
     public required string Lamp { get; init; }
 
-    /// <summary>What one of it draws and gives.</summary>
+    /// <summary>Electrical and light data of one lamp.</summary>
     public required LampSpecification Specification { get; init; }
 
-    /// <summary>How many hang in parallel on the same two points; 1 or more.</summary>
+    /// <summary>Number of lamps in parallel on the same two points; 1 or more.</summary>
     public int Quantity { get; init; } = 1;
 
-    /// <summary>When it is meant to be lit; <see cref="Condition.Always"/> where that is not stated. Without runs this decides; with runs the contacts decide and what is stated is checked against them.</summary>
+    /// <summary>Condition in which it should be lit; <see cref="Condition.Always"/> if none is stated. Without runs this determines which lamps are on; with runs the contacts do, and this is checked against them.</summary>
     public Condition LitWhen { get; init; } = Condition.Always;
 
-    /// <summary>Share of the time it is lit while switched on, 0 to 1: counts for charging and heat, never for a fuse.</summary>
+    /// <summary>Duty cycle while switched on, 0 to 1: used for charging and heat, not for fuses.</summary>
     public Ratio Duty { get; init; } = Ratio.FromDecimalFractions(1);
 
     /// <summary>The point its feed is connected to; ignored, and may be null, when the bike has no runs.</summary>

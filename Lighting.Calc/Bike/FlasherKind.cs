@@ -1,15 +1,15 @@
 namespace Lighting.Calc;
 
-/// <summary>What makes a bike's indicators flash.</summary>
+/// <summary>Type of flasher.</summary>
 public enum FlasherKind
 {
-    /// <summary>The lists do not tell.</summary>
+    /// <summary>Unknown.</summary>
     NotStated,
 
-    /// <summary>There is none: indicators, if any, are lit without flashing.</summary>
+    /// <summary>No flasher: indicators, if any, are lit continuously.</summary>
     None,
 
-    /// <summary>A heated strip or wire (or a relay) that the lamps' current works: it needs its load.</summary>
+    /// <summary>Thermal or current-relay flasher, operated by the lamp current: it needs its rated load.</summary>
     Thermal,
 
     /// <summary>An electronic flasher whose rate does not depend on the load.</summary>

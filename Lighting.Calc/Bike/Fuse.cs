@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 /// <summary>A fuse: one row of <c>fuses.csv</c>.</summary>
 public sealed record Fuse
 {
-    /// <summary>Its name, unique on the bike.</summary>
+    /// <summary>Name, unique on the bike.</summary>
     public required string Name { get; init; }
 
     /// <summary>The point on the supply side; null for the one fuse of a bike without runs.</summary>
@@ -17,9 +17,9 @@ public sealed record Fuse
     /// <summary>Rated current, above zero.</summary>
     public required ElectricCurrent Rating { get; init; }
 
-    /// <summary>Its construction.</summary>
+    /// <summary>Construction.</summary>
     public FuseStyle Style { get; init; } = FuseStyle.Blade;
 
-    /// <summary>Its cold resistance, zero or more; null takes the published typical value of its style and rating.</summary>
+    /// <summary>Cold resistance, zero or more; null takes the published typical value of its style and rating.</summary>
     public ElectricResistance? Resistance { get; init; }
 }

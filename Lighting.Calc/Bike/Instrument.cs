@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>What a mechanic probes with.</summary>
+/// <summary>Test instrument.</summary>
 public enum Instrument
 {
     /// <summary>A 10 MΩ voltmeter from the point to battery minus.</summary>

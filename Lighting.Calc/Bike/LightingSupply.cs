@@ -1,12 +1,12 @@
 namespace Lighting.Calc;
 
-/// <summary>What feeds the lamps.</summary>
+/// <summary>Supply of the lamps.</summary>
 public enum LightingSupply
 {
     /// <summary>The battery, kept up by the charging system.</summary>
     Battery,
 
-    /// <summary>The generator's lighting coil straight, by alternating current and without a battery; <see cref="Bike.BatteryPlus"/> and
-    /// <see cref="Bike.BatteryMinus"/> then name the coil's two ends and the charging list is the coil's output at the charging volts.</summary>
+    /// <summary>AC direct lighting from the lighting coil of the generator, without a battery; <see cref="Bike.BatteryPlus"/> and
+    /// <see cref="Bike.BatteryMinus"/> are then the two ends of the coil, and the charging list is its output at the charging voltage.</summary>
     Direct,
 }

@@ -1,17 +1,17 @@
 namespace Lighting.Calc;
 
-/// <summary>What keeps the surplus out of a full battery.</summary>
+/// <summary>Type of regulator.</summary>
 public enum RegulatorKind
 {
-    /// <summary>The lists do not tell: the surplus is reported with what it would do unregulated.</summary>
+    /// <summary>Unknown: the surplus is reported with its effect without a regulator.</summary>
     NotStated,
 
-    /// <summary>None: the whole surplus goes into the battery.</summary>
+    /// <summary>No regulator: the whole surplus flows into the battery.</summary>
     None,
 
-    /// <summary>A shunt (Zener diode or shorting regulator) that turns the surplus into heat.</summary>
+    /// <summary>Shunt regulator (Zener diode or shorting type): dissipates the surplus.</summary>
     Shunt,
 
-    /// <summary>A series regulator or a field control, which makes no surplus.</summary>
+    /// <summary>Series regulator or field control: no surplus.</summary>
     Series,
 }

@@ -2,16 +2,16 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>One wire between two points: one row of <c>runs.csv</c>. The return is a run of its own.</summary>
+/// <summary>One wire between two points: one row of <c>runs.csv</c>. The return is a separate run.</summary>
 public sealed record Run
 {
-    /// <summary>Its name, unique on the bike.</summary>
+    /// <summary>Name, unique on the bike.</summary>
     public required string Name { get; init; }
 
-    /// <summary>The point it comes from; its current counts as positive from here.</summary>
+    /// <summary>Start point; its current is positive from here.</summary>
     public required string From { get; init; }
 
-    /// <summary>The point it goes to.</summary>
+    /// <summary>End point.</summary>
     public required string To { get; init; }
 
     /// <summary>The wire.</summary>
@@ -20,16 +20,16 @@ public sealed record Run
     /// <summary>Length along this one wire, zero or more.</summary>
     public required Length Length { get; init; }
 
-    /// <summary>Connectors along it, zero or more.</summary>
+    /// <summary>Number of joints, zero or more.</summary>
     public int Joints { get; init; }
 
     /// <summary>Resistance of each joint, zero or more.</summary>
     public ElectricResistance JointResistance { get; init; } = ElectricResistance.Zero;
 
-    /// <summary>How many loaded wires lie together with it, itself included; 1 or more. Only the current rating depends on it.</summary>
+    /// <summary>Number of loaded wires in its bundle, itself included; 1 or more. It affects the current rating only.</summary>
     public int Bundle { get; init; } = 1;
 
-    /// <summary>The colour of its insulation; null where the list does not say.</summary>
+    /// <summary>Colour of the insulation; null if not listed.</summary>
     public WireColour? Colour { get; init; }
 
     /// <summary>Resistance of the wire alone at a temperature, without its joints.</summary>

@@ -18,7 +18,7 @@ public sealed record SwitchContact
     /// <summary>The positions in which the contact is closed.</summary>
     public required ImmutableArray<string> ClosedIn { get; init; }
 
-    /// <summary>Whether its switch can be off; false for one that always stands in one of its positions, as a dip switch does. One contact that says false decides for the switch.</summary>
+    /// <summary>Whether its switch can be off; false for one that is always in one of its positions, such as a dip switch. One contact that says false decides for the switch.</summary>
     public bool HasOff { get; init; } = true;
 
     /// <summary>Resistance of the closed contact, zero or more.</summary>
@@ -28,6 +28,6 @@ public sealed record SwitchContact
     /// <param name="setting">The setting.</param>
     public bool IsClosed(Setting setting) => setting.PositionOf(Switch) is { } position && ClosedIn.Contains(position, Calc.Name.Comparer);
 
-    /// <summary>Its name in reports: the switch and its two points.</summary>
+    /// <summary>Name in reports: the switch and its two points.</summary>
     public string Name => $"{Switch} ({From} to {To})";
 }

@@ -3,11 +3,11 @@ using System.Diagnostics.CodeAnalysis;
 
 namespace Lighting.Calc;
 
-/// <summary>The colour of a wire's insulation by its letter code: one colour, or two.</summary>
+/// <summary>Insulation colour of a wire by letter code: one colour or two.</summary>
 /// <remarks>
 /// Codes of IEC 60757, tables/wire-colours.csv. Two colours are joined without a separator in the order of the standard's table,
 /// such as <c>RDBU</c>, whichever of them is the stripe; only green and yellow is written <c>GNYE</c>. The standard keeps
-/// those two for the protective conductor: a list says what colour a wire is, so other pairs with them are read as well.
+/// those two for the protective conductor: a list states the colour of an existing wire, so other pairs with them are accepted.
 /// </remarks>
 public sealed record WireColour
 {
@@ -31,7 +31,7 @@ public sealed record WireColour
 
     /// <summary>Finds a colour by its code, in capitals or not.</summary>
     /// <param name="code">The code.</param>
-    /// <param name="colour">The colour; null where it is no code.</param>
+    /// <param name="colour">The colour; null if the text is not a code.</param>
     public static bool TryFind(string? code, [NotNullWhen(true)] out WireColour? colour)
     {
         colour = All.FirstOrDefault(c => string.Equals(c.Code, code, StringComparison.OrdinalIgnoreCase));
@@ -41,7 +41,7 @@ public sealed record WireColour
     /// <summary>The code.</summary>
     public override string ToString() => Code;
 
-    /// <summary>The codes nearest to a text that is none: of the colours it names, else those spelt like it.</summary>
+    /// <summary>Codes close to a text that is not a code: those of the colours it names, else those of similar spelling.</summary>
     internal static ImmutableArray<string> Nearest(string text)
     {
         string[] parts = text.Split(s_separators, StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);

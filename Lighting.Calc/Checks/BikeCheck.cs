@@ -8,31 +8,31 @@ public static class BikeCheck
     /// <summary>Checks a bike.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="options">What the check is told besides; null for the defaults.</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="ArgumentException">The bike has no circuit, its charging list is no curve, or the condition names what it does not have, leaves too many settings or none that can be solved.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">A stretch of the ride, or direct lighting in its heaviest setting, has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static BikeReport Evaluate(Bike bike, CheckOptions? options = null, CancellationToken cancellation = default)
+    public static BikeReport Evaluate(Bike bike, CheckOptions? options = null, CancellationToken cancellationToken = default)
     {
         options ??= new CheckOptions();
-        return Evaluate(bike, new Wiring(bike, options.When), options, cancellation);
+        return Evaluate(bike, new Wiring(bike, options.When), options, cancellationToken);
     }
 
     /// <summary>The same of a bike whose wiring, in the settings of the options, is known.</summary>
-    internal static BikeReport Evaluate(Bike bike, Wiring wiring, CheckOptions options, CancellationToken cancellation)
+    internal static BikeReport Evaluate(Bike bike, Wiring wiring, CheckOptions options, CancellationToken cancellationToken)
     {
-        BikeSolution solution = BikeSolution.Solve(bike, wiring, options.Supply, cancellation);
+        BikeSolution solution = BikeSolution.Solve(bike, wiring, options.Supply, cancellationToken);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         bool allAreSolved = solution.NotSolved.IsEmpty;
         SettingGroups groups = allAreSolved ? wiring.Groups : SettingGroups.Of(bike, [.. solution.Points.Select(p => p.Setting)]);
-        var feeds = DownstreamScopes.Of(bike, groups, cancellation);
+        var feeds = DownstreamScopes.Of(bike, groups, cancellationToken);
         ImmutableArray<OperatingPoint> distinct = OperatingPoint.FirstOfEachCurrents(solution.Points);
         ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(feeds, solution.Points, distinct, options.Fuses);
         ImmutableArray<OperatingPoint?> worst = IntendedOnStates.WorstOfEach(bike, solution.Points);
         ImmutableArray<VoltageDropBreakdown> drops = VoltageDropAnalysis.WorstBreakdowns(bike, worst);
-        cancellation.ThrowIfCancellationRequested();
+        cancellationToken.ThrowIfCancellationRequested();
         bool isDirect = bike.Lighting == LightingSupply.Direct;
         ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.WithLoads(bike, wiring.Switches, AverageLoads.Of(solution.Network, solution.Points, allAreSolved ? wiring.Places : Wiring.PlacesOf(solution.Points.Select(p => p.Setting))), options.Charging).Report(solution.Settings);
         DirectLightingReport? direct = bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
@@ -42,7 +42,7 @@ public static class BikeCheck
             .. bike.HasNetwork ? LitReview.Of(bike, solution.Points, groups) : [],
             .. allAreSolved ? wiring.Review : WiringReview.Evaluate(bike, groups),
             .. fuses.SelectMany(f => f.Findings),
-            .. isDirect ? [] : UnfusedRuns.Findings(feeds, cancellation),
+            .. isDirect ? [] : UnfusedRuns.Findings(feeds, cancellationToken),
             .. LampChecks.Of(bike, distinct, worst).TogetherByKind(),
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note && f.Kind != FindingKind.ChargingNotSolved),
             .. NotIncluded(bike),

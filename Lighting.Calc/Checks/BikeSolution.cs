@@ -34,17 +34,17 @@ public sealed record BikeSolution
     /// <param name="bike">The bike.</param>
     /// <param name="when">Only the settings in which this holds.</param>
     /// <param name="supply">Volts of the source before the battery's resistance, zero or more; null takes the bike's charging volts.</param>
-    /// <param name="cancellation">Stops the work between two settings.</param>
+    /// <param name="cancellationToken">Stops the work between two settings.</param>
     /// <exception cref="ArgumentException">The bike has no circuit, or the condition names what it does not have or leaves too many settings.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The volts, or a value of the bike, are outside their range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static BikeSolution Solve(Bike bike, Condition when, ElectricPotential? supply = null, CancellationToken cancellation = default)
+    public static BikeSolution Solve(Bike bike, Condition when, ElectricPotential? supply = null, CancellationToken cancellationToken = default)
     {
-        return Solve(bike, new Wiring(bike, when), supply, cancellation);
+        return Solve(bike, new Wiring(bike, when), supply, cancellationToken);
     }
 
     /// <summary>The same of a bike whose wiring is known.</summary>
-    internal static BikeSolution Solve(Bike bike, Wiring wiring, ElectricPotential? supply, CancellationToken cancellation)
+    internal static BikeSolution Solve(Bike bike, Wiring wiring, ElectricPotential? supply, CancellationToken cancellationToken)
     {
         ElectricPotential volts = supply ?? bike.ChargingVoltage;
         HarnessNetwork network = wiring.NetworkOf(bike);
@@ -57,7 +57,7 @@ public sealed record BikeSolution
         var solved = new SolvedCircuit?[groups.First.Length];
         for (int s = 0; s < settings.Length; s++)
         {
-            cancellation.ThrowIfCancellationRequested();
+            cancellationToken.ThrowIfCancellationRequested();
             try
             {
                 int group = groups.GroupOf[s];

@@ -17,13 +17,13 @@ public sealed class CatalogueCheck
     /// <summary>Checks a bike.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="options">What the check is told besides; null for the defaults.</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>The same as <see cref="BikeCheck.Evaluate(Bike, CheckOptions?, CancellationToken)"/> gives.</returns>
     /// <exception cref="ArgumentException">The bike has no circuit, its charging list is no curve, or the condition names what it does not have, leaves too many settings or none that can be solved.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">A stretch of the ride, or direct lighting in its heaviest setting, has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public BikeReport Evaluate(Bike bike, CheckOptions? options = null, CancellationToken cancellation = default)
+    public BikeReport Evaluate(Bike bike, CheckOptions? options = null, CancellationToken cancellationToken = default)
     {
         options ??= new CheckOptions();
         string key = WiringKey.Of(bike, options.When);
@@ -36,6 +36,6 @@ public sealed class CatalogueCheck
             _wirings.TryAdd(key, wiring);
         }
 
-        return BikeCheck.Evaluate(bike, wiring, options, cancellation);
+        return BikeCheck.Evaluate(bike, wiring, options, cancellationToken);
     }
 }

@@ -1,4 +1,4 @@
-// The fixed part of a circuit: which element hangs between which nodes. Immutable but for its cache of plans.
+// The fixed part of a circuit: which element is connected between which nodes. Immutable but for its cache of plans.
 using System.Collections.Concurrent;
 
 namespace Lighting.Calc;
@@ -61,7 +61,7 @@ internal sealed class Circuit
 
     private int[] MakeOrder()
     {
-        // The minus is ground, which is no unknown: its place is closed up.
+        // The minus is the reference node and no unknown: its place is closed up.
         int Unknown(int node) => node < Minus ? node : node - 1;
         int Node(int unknown) => unknown < Minus ? unknown : unknown + 1;
         var order = new EliminationOrder(

@@ -12,7 +12,7 @@ internal static class CircuitLoad
         {
             LampType.Filament or LampType.Halogen => Load.Filament(volts, amperes, quantity),
             LampType.Led => Load.Led(volts * amperes, lamp.MinimumVoltage!.Value.Volts, quantity),
-            LampType.LedBallast => Load.LedBallast(lamp.MinimumVoltage!.Value.Volts, (volts - lamp.MinimumVoltage.Value.Volts) / amperes, quantity),
+            LampType.LedResistor => Load.LedResistor(lamp.MinimumVoltage!.Value.Volts, (volts - lamp.MinimumVoltage.Value.Volts) / amperes, quantity),
             LampType.Fixed => Load.Fixed(amperes, quantity),
             LampType.Resistor => Load.Resistor(volts / amperes, quantity),
             _ => throw new InvalidOperationException($"Unknown lamp type {lamp.Type}."),

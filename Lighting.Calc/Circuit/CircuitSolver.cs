@@ -3,8 +3,8 @@ namespace Lighting.Calc;
 
 /// <summary>Finds the operating point of a <see cref="Circuit"/>. One thread at a time; solving again allocates nothing.</summary>
 /// <remarks>
-/// Conductors start open and loads absent. Volts and currents can be read after <see cref="SolveStatus.Solved"/> only.
-/// Of several points that the circuit can hold the bright one is found, on cold and warm starts alike.
+/// Conductors start open and loads absent. Voltages and currents can be read after <see cref="SolveStatus.Solved"/> only.
+/// Of several stable operating points the bright one is found, on cold and warm starts alike.
 /// </remarks>
 internal sealed class CircuitSolver
 {
@@ -43,17 +43,17 @@ internal sealed class CircuitSolver
 
     private EliminationPlan EliminationPlan => Live.EliminationPlan;
 
-    private NodalSystem Live => live ?? throw new InvalidOperationException("Nothing has been solved.");
+    private NodalSystem Live => live ?? throw new InvalidOperationException("The circuit must be solved first.");
 
     private NodalSystem Solved => status == SolveStatus.Solved
         ? Live
-        : throw new InvalidOperationException("There is no solution to read: the circuit is not solved.");
+        : throw new InvalidOperationException("The circuit must be solved before a result is read.");
 
     /// <summary>Zero merges the two nodes; infinity opens the conductor.</summary>
     public void SetConductor(int conductor, double ohms)
     {
         if (!(ohms >= 0))
-            throw new ArgumentOutOfRangeException(nameof(ohms), ohms, "A resistance must be zero or more.");
+            throw new ArgumentOutOfRangeException(nameof(ohms), ohms, "Resistance must be zero or more.");
         status = null;
         double siemens = 1 / ohms;
         conductanceSiemens[conductor] = siemens;
@@ -77,13 +77,13 @@ internal sealed class CircuitSolver
         topologyChanged |= key.SetLoad(load, isConnected && loads[load].Quantity > 0);
     }
 
-    /// <summary>Resistance zero is an ideal source; infinity takes the source out.</summary>
+    /// <summary>Zero resistance is an ideal source; infinity disconnects the source.</summary>
     public void SetSource(double emf, double ohms)
     {
         if (!double.IsFinite(emf))
-            throw new ArgumentOutOfRangeException(nameof(emf), emf, "The source's volts must be finite.");
+            throw new ArgumentOutOfRangeException(nameof(emf), emf, "Source voltage must be finite.");
         if (!(ohms >= 0))
-            throw new ArgumentOutOfRangeException(nameof(ohms), ohms, "A resistance must be zero or more.");
+            throw new ArgumentOutOfRangeException(nameof(ohms), ohms, "Resistance must be zero or more.");
         status = null;
         emfVolts = emf;
         sourceOhms = ohms;
@@ -135,8 +135,8 @@ internal sealed class CircuitSolver
         }
     }
 
-    /// <summary>All volts and currents at once.</summary>
-    /// <param name="nodeVolts">Receives the volts of each of the first nodes.</param>
+    /// <summary>All voltages and currents at once.</summary>
+    /// <param name="nodeVolts">Receives the voltages of the first nodes.</param>
     /// <param name="conductorAmperes">Receives the current of each conductor.</param>
     public void Copy(Span<double> nodeVolts, Span<double> conductorAmperes)
     {
@@ -153,7 +153,7 @@ internal sealed class CircuitSolver
         }
     }
 
-    /// <summary>Volts from feed to return, whether or not the load is connected.</summary>
+    /// <summary>Voltage from feed to return, whether or not the load is connected.</summary>
     public double LoadVolts(int load) =>
         Solved.Across(EliminationPlan.Numbering.Slot[circuit.LoadFeed[load]], EliminationPlan.Numbering.Slot[circuit.LoadReturn[load]]);
 
@@ -166,14 +166,14 @@ internal sealed class CircuitSolver
         return loads[load].Reversed ? -Live.Loads.Amperes[place] : Live.Loads.Amperes[place];
     }
 
-    /// <summary>A driver that gets volts, but less than its minimum.</summary>
+    /// <summary>A driver whose voltage is below its minimum.</summary>
     public bool HasDroppedOut(int load)
     {
         int place = Solved.Loads.PlaceOf(load);
         return place >= Live.Loads.FirstDriver && Live.Loads.IsDark(place);
     }
 
-    /// <summary>Searches for other points that the circuit can hold, which <see cref="MayDropOut"/> then tells of.</summary>
+    /// <summary>Searches for other stable operating points, for <see cref="MayDropOut"/>.</summary>
     public void FindDropOuts()
     {
         NodalSystem solved = Solved;
@@ -181,7 +181,7 @@ internal sealed class CircuitSolver
         dropOutsAreCurrent = true;
     }
 
-    /// <summary>A lit driver that is dark at another point which the circuit can hold as well.</summary>
+    /// <summary>A lit driver that is dark at another stable operating point.</summary>
     public bool MayDropOut(int load)
     {
         int place = Solved.Loads.PlaceOf(load);

@@ -3,7 +3,7 @@ namespace Lighting.Calc;
 
 internal enum Link : byte
 {
-    /// <summary>No connection: infinite resistance, or a load taken out.</summary>
+    /// <summary>No connection: infinite resistance, or a disconnected load.</summary>
     Open,
 
     /// <summary>A resistance between zero and infinity, or a load.</summary>

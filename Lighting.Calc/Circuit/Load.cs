@@ -17,10 +17,10 @@ internal readonly record struct Load
 
     public LampType Kind { get; }
 
-    /// <summary>Reference volts of a filament, minimum volts of a driver, forward volts of a ballasted LED; else unused.</summary>
+    /// <summary>Reference voltage of a filament, minimum voltage of a driver, forward voltage of an LED with series resistor; else unused.</summary>
     public double Volts { get; }
 
-    /// <summary>Reference amperes of a filament, watts of a driver, ohms of a ballast or resistor, amperes of a fixed load.</summary>
+    /// <summary>Reference current of a filament, power of a driver, resistance of a series or plain resistor, current of a fixed load.</summary>
     public double Strength { get; }
 
     /// <summary>Equal loads in parallel on the same two nodes; 0 for the default value, which is no load.</summary>
@@ -35,8 +35,8 @@ internal readonly record struct Load
     public static Load Led(double powerWatts, double minimumVolts, double quantity = 1) =>
         Create(LampType.Led, minimumVolts, powerWatts, quantity);
 
-    public static Load LedBallast(double forwardVolts, double ballastOhms, double quantity = 1) =>
-        Create(LampType.LedBallast, forwardVolts, ballastOhms, quantity);
+    public static Load LedResistor(double forwardVolts, double ballastOhms, double quantity = 1) =>
+        Create(LampType.LedResistor, forwardVolts, ballastOhms, quantity);
 
     public static Load Fixed(double amperes, double quantity = 1) =>
         Create(LampType.Fixed, FixedLoadLaw.RampVolts, amperes, quantity);
@@ -47,14 +47,14 @@ internal readonly record struct Load
     /// <summary>The same load with its two wires exchanged.</summary>
     public Load Reverse() => new(Kind, Volts, Strength, Quantity, !Reversed);
 
-    /// <summary>Current and slope with the volts from the load's own plus to its own minus.</summary>
+    /// <summary>Current and slope with the voltage from the load's own plus to its own minus.</summary>
     public LawPoint At(double volts)
     {
         LawPoint one = Kind switch
         {
             LampType.Filament or LampType.Halogen => FilamentLaw.At(volts, Volts, Strength),
             LampType.Led => LedDriverLaw.At(volts, Strength, Volts),
-            LampType.LedBallast => LedBallastLaw.At(volts, Volts, Strength),
+            LampType.LedResistor => LedResistorLaw.At(volts, Volts, Strength),
             LampType.Fixed => FixedLoadLaw.At(volts, Strength),
             _ => new LawPoint(volts / Strength, 1 / Strength),
         };
@@ -67,7 +67,7 @@ internal readonly record struct Load
     {
         LampType.Filament or LampType.Halogen => FilamentLaw.CoContentWatts(volts, Volts, Strength),
         LampType.Led => LedDriverLaw.CoContentWatts(volts, Strength, Volts),
-        LampType.LedBallast => LedBallastLaw.CoContentWatts(volts, Volts, Strength),
+        LampType.LedResistor => LedResistorLaw.CoContentWatts(volts, Volts, Strength),
         LampType.Fixed => FixedLoadLaw.CoContentWatts(volts, Strength),
         _ => volts * volts / (2 * Strength),
     };
@@ -76,7 +76,7 @@ internal readonly record struct Load
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(volts);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(quantity);
-        if (kind is LampType.LedBallast or LampType.Resistor)
+        if (kind is LampType.LedResistor or LampType.Resistor)
             ArgumentOutOfRangeException.ThrowIfNegativeOrZero(strength);
         else
             ArgumentOutOfRangeException.ThrowIfNegative(strength);

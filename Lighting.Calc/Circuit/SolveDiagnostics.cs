@@ -1,4 +1,4 @@
-// What a solution rests on, and where it fell short when it did.
+// Diagnostics of a solution.
 namespace Lighting.Calc;
 
 /// <param name="Tried">Methods used, in the order of the enumeration.</param>

@@ -6,9 +6,9 @@ internal enum SolveStages
 {
     None = 0,
 
-    /// <summary>Newton's method from full source volts or, on a warm start, from the last solution.</summary>
+    /// <summary>Newton's method from full source voltage or, on a warm start, from the last solution.</summary>
     Newton = 1,
 
-    /// <summary>The guarded descent from the no-load volts.</summary>
+    /// <summary>The guarded descent from the no-load voltage.</summary>
     Descent = 2,
 }

@@ -3,7 +3,7 @@ namespace Lighting.Calc;
 
 internal enum SolveStatus
 {
-    /// <summary>A point that the circuit can hold, within <see cref="SolverLimits"/>.</summary>
+    /// <summary>A stable operating point, within <see cref="SolverLimits"/>.</summary>
     Solved,
 
     /// <summary>An ideal source with its two ends joined without resistance: no finite current exists.</summary>

@@ -13,7 +13,7 @@ public sealed class FaultExplanation
     /// <summary>Its probability, 0 to 1.</summary>
     public double Probability { get; }
 
-    /// <summary>What it is and which readings it explains, in plain words with the numbers.</summary>
+    /// <summary>The fault and the readings it explains, in words with figures.</summary>
     public string Sentence { get; }
 
     internal FaultExplanation Times(double factor) => new(Faults, Probability * factor, Sentence);

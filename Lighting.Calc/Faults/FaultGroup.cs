@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Faults that no reading of the sheet can tell apart, ranked as one.</summary>
+/// <summary>Faults that no reading of the sheet can distinguish, ranked as one.</summary>
 public sealed class FaultGroup
 {
     internal FaultGroup(double probability, ImmutableArray<FaultExplanation> alternatives, ImmutableArray<ConflictingReading> conflicting) =>
@@ -11,7 +11,7 @@ public sealed class FaultGroup
     /// <summary>Probability that it is one of them, 0 to 1.</summary>
     public double Probability { get; }
 
-    /// <summary>The faults, likeliest first; one when it can be told apart from all others.</summary>
+    /// <summary>The faults, likeliest first; one if it can be distinguished from all others.</summary>
     public ImmutableArray<FaultExplanation> Alternatives { get; }
 
     /// <summary>The readings that conflict with it.</summary>
@@ -20,7 +20,7 @@ public sealed class FaultGroup
     /// <summary>The likeliest of the faults.</summary>
     public FaultExplanation Best => Alternatives[0];
 
-    /// <summary>Whether it stands for a bike in order.</summary>
+    /// <summary>Whether it is "no fault".</summary>
     public bool IsNothing => Best.Faults[0].Kind == FaultKind.None;
 
     internal FaultGroup Times(double factor) => new(Probability * factor, [.. Alternatives.Select(a => a.Times(factor))], Conflicting);

@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>The faults the trade knows.</summary>
+/// <summary>Kinds of fault.</summary>
 public enum FaultKind
 {
     /// <summary>No fault.</summary>
@@ -9,7 +9,7 @@ public enum FaultKind
     /// <summary>A run on the live side with a joint of high resistance, or open.</summary>
     HighResistanceJoint,
 
-    /// <summary>A run on the earth side with a joint of high resistance, or open: a poor or missing earth.</summary>
+    /// <summary>A run on the earth side with a joint of high resistance, or open: a high-resistance or missing earth.</summary>
     HighResistanceEarth,
 
     /// <summary>A switch contact of high resistance, or that never closes.</summary>
@@ -36,13 +36,13 @@ public enum FaultKind
     /// <summary>An LED with its two wires exchanged.</summary>
     LedReversed,
 
-    /// <summary>A battery of too low a voltage even without load.</summary>
+    /// <summary>A battery of low voltage even without load.</summary>
     BatteryFlat,
 
     /// <summary>A battery of high internal resistance: its voltage falls under load.</summary>
     BatteryHighResistance,
 
-    /// <summary>A lighting coil of too low a voltage, magnets or turns failing.</summary>
+    /// <summary>A lighting coil of low voltage: weak magnets or shorted turns.</summary>
     LowCoilOutput,
 
     /// <summary>A lighting coil with a winding or lead of high resistance, or open.</summary>

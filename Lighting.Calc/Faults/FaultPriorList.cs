@@ -11,7 +11,7 @@ public sealed class FaultPriorList
     public ImmutableArray<FaultPrior> Priors { get; }
 
     /// <summary>Reads a list of the columns <c>fault</c>, <c>weight</c> and, if wanted, <c>source</c>.</summary>
-    /// <param name="path">The file, of any name. That it is missing or cannot be read is a fault in the result.</param>
+    /// <param name="path">The file, of any name. A missing or unreadable file is a fault in the result.</param>
     /// <returns>The priors, or every fault found in the list.</returns>
     /// <exception cref="ArgumentException">The path is null or empty.</exception>
     public static ListResult<FaultPriorList> Read(string path)
@@ -51,7 +51,7 @@ public sealed class FaultPriorList
         return log.Result(new FaultPriorList([.. FaultFindingOptions.PublishedPriors.Select(p => given.TryGetValue(p.Fault, out FaultPrior? own) ? own with { Fault = p.Fault } : p)]));
     }
 
-    // A weight of zero would rule a fault out, whatever is read.
+    // A weight of zero would exclude a fault whatever the readings.
     private static double? Weight(ListRow row)
     {
         if (row.Required("weight") is not { } text)

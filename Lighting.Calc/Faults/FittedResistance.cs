@@ -13,7 +13,7 @@ public sealed class FittedResistance
     /// <summary>Lower limit, with a probability of 95 %.</summary>
     public ElectricResistance Low { get; }
 
-    /// <summary>Upper limit, with a probability of 95 %; null when it may as well be open.</summary>
+    /// <summary>Upper limit, with a probability of 95 %; null if an open connection is possible.</summary>
     public ElectricResistance? High { get; }
 
     internal static FittedResistance Of(double best, double low, double high) =>

@@ -23,7 +23,7 @@ public sealed class NextTest
     /// <summary>Its cost against one probing with the meter.</summary>
     public double Cost { get; }
 
-    /// <summary>The test in plain words.</summary>
+    /// <summary>The test in words.</summary>
     public string Instruction { get; }
 
     /// <summary>The possible outcomes, likeliest first.</summary>

@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>What a test costs the mechanic: a row of <c>tables/test-efforts.csv</c>.</summary>
+/// <summary>Cost of a test in the mechanic's time: a row of <c>tables/test-costs.csv</c>.</summary>
 /// <param name="Test">An instrument word of <c>readings.csv</c>, or <c>other setting</c>.</param>
 /// <param name="Cost">Cost against one probing with the meter, above zero.</param>
 /// <param name="Source">Source of the figure.</param>

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Everything a bike's lists say: the bike, the lamps to be swapped, and the readings taken. Immutable.</summary>
+/// <summary>Contents of a bike's lists: the bike, lamp replacements and readings. Immutable.</summary>
 public sealed record BikeLists
 {
     /// <summary>The bike.</summary>
@@ -15,7 +15,7 @@ public sealed record BikeLists
     public ImmutableArray<Reading> Readings { get; init; } = [];
 
     /// <summary>Reads a bike from a folder of lists, or from a single file, which is then its <c>lamps.csv</c>.</summary>
-    /// <param name="path">The folder or the file. That it is missing or cannot be read is a fault in the result.</param>
+    /// <param name="path">The folder or the file. A missing or unreadable file is a fault in the result.</param>
     /// <returns>The lists, or every fault found in all of them.</returns>
     /// <exception cref="ArgumentException">The path is null or empty.</exception>
     public static ListResult<BikeLists> Read(string path)
@@ -36,8 +36,8 @@ public sealed record BikeLists
         return BikeListsReader.Read(source, new FaultLog());
     }
 
-    /// <summary>The same bike with the swaps of a file of its own.</summary>
-    /// <param name="path">The file, a <c>swaps.csv</c> of any name. That it is missing or cannot be read is a fault in the result.</param>
+    /// <summary>The same bike with the swaps of a separate file.</summary>
+    /// <param name="path">The file, a <c>swaps.csv</c> of any name. A missing or unreadable file is a fault in the result.</param>
     /// <returns>The lists, or every fault found in the file.</returns>
     /// <exception cref="ArgumentException">The path is null or empty.</exception>
     public ListResult<BikeLists> WithSwaps(string path)
@@ -57,8 +57,8 @@ public sealed record BikeLists
         return BikeListsReader.ReadSwaps(this, source, new FaultLog());
     }
 
-    /// <summary>The same bike with the readings of a file of its own.</summary>
-    /// <param name="path">The file, a <c>readings.csv</c> of any name. That it is missing or cannot be read is a fault in the result.</param>
+    /// <summary>The same bike with the readings of a separate file.</summary>
+    /// <param name="path">The file, a <c>readings.csv</c> of any name. A missing or unreadable file is a fault in the result.</param>
     /// <returns>The lists, or every fault found in the file.</returns>
     /// <exception cref="ArgumentException">The path is null or empty.</exception>
     public ListResult<BikeLists> WithReadings(string path)

@@ -2,10 +2,10 @@ using System.Globalization;
 
 namespace Lighting.Calc;
 
-/// <summary>Gives a bike's lists back as CSV text, in such a way that reading them gives the same bike.</summary>
+/// <summary>Writes a bike's lists as CSV text that reads back as the same bike.</summary>
 /// <remarks>
-/// Numbers are in the bare unit and exact. A name that a spreadsheet would run as a formula stands behind an apostrophe,
-/// which reading takes off again. A lamp with a code of the lamp table or of the LED classes is written by its code; light that is known of a lamp
+/// Numbers are in the bare unit and exact. A name that a spreadsheet would run as a formula is preceded by an apostrophe,
+/// which reading removes. A lamp with a code of the lamp table or of the LED classes is written by its code; the light of a lamp
 /// without one (<see cref="LampSpecification.ReferenceFlux"/>) has no column. White space in names is written as it is and read folded.
 /// </remarks>
 public static class BikeListsWriter

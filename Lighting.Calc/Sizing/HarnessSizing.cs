@@ -17,17 +17,17 @@ public static class HarnessSizing
     /// <summary>Chooses the wires.</summary>
     /// <param name="network">The harness.</param>
     /// <param name="options">By what to choose; null for the defaults.</param>
-    /// <param name="cancellation">Ends it early with an exception.</param>
+    /// <param name="cancellationToken">Ends it early with an exception.</param>
     /// <returns>The choice, or why none was found.</returns>
     /// <exception cref="ArgumentException">The bike has no runs, or the condition leaves no setting.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">The battery is shorted in a setting, or no solution was found for the wires as fitted or as chosen.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
-    public static WireSizingResult Size(HarnessNetwork network, WireSizingOptions? options = null, CancellationToken cancellation = default)
+    public static WireSizingResult Size(HarnessNetwork network, WireSizingOptions? options = null, CancellationToken cancellationToken = default)
     {
         options ??= new WireSizingOptions();
         Check(network.Bike, options);
-        var problem = new SizingProblem(network, options, cancellation);
+        var problem = new SizingProblem(network, options, cancellationToken);
         return new SizingReporter(problem, new SizingSearch(problem).Find()).Report();
     }
 

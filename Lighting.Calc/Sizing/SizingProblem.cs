@@ -8,9 +8,9 @@ internal sealed class SizingProblem
     public const double AmpereTolerance = 1e-9;
     public const double VoltTolerance = 1e-9;
 
-    public SizingProblem(HarnessNetwork network, WireSizingOptions options, CancellationToken cancellation)
+    public SizingProblem(HarnessNetwork network, WireSizingOptions options, CancellationToken cancellationToken)
     {
-        Cancellation = cancellation;
+        Cancellation = cancellationToken;
         Network = network;
         Options = options;
         SupplyVolts = (options.Supply ?? Bike.ChargingVoltage).Volts;
@@ -99,7 +99,7 @@ internal sealed class SizingProblem
     public static ImmutableArray<WireSize> SizesOf(WireConstruction family, bool includeOddGauges)
     {
         ImmutableArray<WireSize> all = WireTable.Of(family);
-        return family == WireConstruction.MetricCable || includeOddGauges ? all : [.. all.Where((_, i) => i % 2 == (AmericanWireGauge.Thinnest % 2))];
+        return family == WireConstruction.MetricCable || includeOddGauges ? all : [.. all.Where((_, i) => i % 2 == (AmericanWireGauge.Smallest % 2))];
     }
 
     private Fuse?[] FeedingFuses()

@@ -59,7 +59,7 @@ public static class VoltageDropAnalysis
     /// <returns>The parts, costliest first.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The count is below 1.</exception>
     /// <exception cref="InvalidOperationException">The ledger is of another bike: its lamp or a part of it is not in this one.</exception>
-    /// <exception cref="NetworkNotSolvedException">The mended harness has no operating point.</exception>
+    /// <exception cref="NetworkNotSolvedException">The corrected harness has no operating point.</exception>
     public static ImmutableArray<RepairBenefit> LargestDrops(HarnessNetwork network, VoltageDropBreakdown ledger, int count = 3)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
@@ -96,8 +96,8 @@ public static class VoltageDropAnalysis
                 break;
         }
 
-        LampState mended = solver.Solve(ledger.Setting).Lamps[lamp];
-        return new RepairBenefit(entry, mended.Voltage - ledger.Lamp.Voltage, mended.RelativeLight - ledger.Lamp.RelativeLight);
+        LampState corrected = solver.Solve(ledger.Setting).Lamps[lamp];
+        return new RepairBenefit(entry, corrected.Voltage - ledger.Lamp.Voltage, corrected.RelativeLight - ledger.Lamp.RelativeLight);
     }
 
     private static int IndexOf<T>(ImmutableArray<T> items, Func<T, string> name, string wanted) =>

@@ -24,7 +24,7 @@ internal static class AllLed
     private static LampSpecification? Replacement(Bike bike, FittedLamp lamp, out string reason)
     {
         reason = "it is an LED already";
-        if (lamp.Specification.Type is LampType.Led or LampType.LedBallast)
+        if (lamp.Specification.Type is LampType.Led or LampType.LedResistor)
             return null;
         reason = "it has no code of the lamp table, so that its socket is not known";
         if (lamp.Specification.Code is not { } code || !LampTable.TryFind(code, bike.SystemVoltage, out PublishedLamp? published))

@@ -7,7 +7,7 @@ namespace Lighting.Calc;
 internal static class DiodePair
 {
     private static readonly LampSpecification s_diode = LampSpecification.FromCurrent(
-        LampType.LedBallast, ElectricPotential.FromVolts(0.8), ElectricCurrent.FromAmperes(1), ElectricPotential.FromVolts(0.7));
+        LampType.LedResistor, ElectricPotential.FromVolts(0.8), ElectricCurrent.FromAmperes(1), ElectricPotential.FromVolts(0.7));
 
     /// <summary>The bike with the pair in the feed of a lamp; the diodes stand last in its lamps.</summary>
     public static Bike Fit(Bike bike, FittedLamp lamp)

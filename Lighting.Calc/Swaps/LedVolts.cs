@@ -19,7 +19,7 @@ internal static class LedVolts
         // The margin of each LED differs, so that each has its figure.
         foreach (FittedLamp led in leds.Where(l => l.Specification.MaximumVoltage is { } most && worst > most))
             yield return new Finding(FindingKind.LedOvervoltage, Severity.Fault, led.Lamp) { Value = worst, Limit = led.Specification.MaximumVoltage, Detail = source };
-        FittedLamp[] warm = [.. leds.Where(l => l.Specification.Type == LampType.LedBallast && CurrentRatio(l.Specification, worst) > WarmRatio)];
+        FittedLamp[] warm = [.. leds.Where(l => l.Specification.Type == LampType.LedResistor && CurrentRatio(l.Specification, worst) > WarmRatio)];
         if (warm.Length > 0)
             yield return new Finding(FindingKind.LedCurrentHigh, Severity.Note, "LED current")
             {

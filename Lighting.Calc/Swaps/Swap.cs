@@ -42,14 +42,14 @@ public static class Swap
     /// <param name="bike">The bike before.</param>
     /// <param name="replacements">What takes whose place.</param>
     /// <param name="options">How it is judged; null for the defaults.</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="ArgumentException">A replacement names no lamp of the bike or one twice, or the condition names what the bike does not have or leaves no setting that can be solved.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">A stretch of the ride has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static SwapReport Evaluate(Bike bike, IEnumerable<LampReplacement> replacements, SwapOptions? options = null, CancellationToken cancellation = default)
+    public static SwapReport Evaluate(Bike bike, IEnumerable<LampReplacement> replacements, SwapOptions? options = null, CancellationToken cancellationToken = default)
     {
         ImmutableArray<LampReplacement> all = [.. replacements];
-        return new SwapReporter(bike, Apply(bike, all), all, options ?? new SwapOptions()).Report(cancellation);
+        return new SwapReporter(bike, Apply(bike, all), all, options ?? new SwapOptions()).Report(cancellationToken);
     }
 }

@@ -35,7 +35,7 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
 
     private ImmutableArray<FittedLamp> NewLeds =>
     [
-        .. after.Lamps.Where((l, i) => report.Lamps[i].IsReplaced && l.Specification.Type is LampType.Led or LampType.LedBallast),
+        .. after.Lamps.Where((l, i) => report.Lamps[i].IsReplaced && l.Specification.Type is LampType.Led or LampType.LedResistor),
     ];
 
     private IEnumerable<Finding> Flasher()

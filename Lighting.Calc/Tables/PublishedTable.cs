@@ -3,7 +3,7 @@ using CsvHelper;
 
 namespace Lighting.Calc;
 
-/// <summary>One of the published tables the answers rest on, as printed: names, rows and the source of each row.</summary>
+/// <summary>One published table, as printed, with the source of each row.</summary>
 /// <remarks>The tables are CSV files embedded in the library; every row has a <c>source</c> column.</remarks>
 public sealed class PublishedTable
 {
@@ -56,6 +56,6 @@ public sealed class PublishedTable
         return new PublishedTable(name, columns, rows.ToImmutable());
     }
 
-    /// <summary>The rows as readers of one row each.</summary>
+    /// <summary>The rows, read by column name.</summary>
     internal IEnumerable<TableRow> Read() => Rows.Select(row => new TableRow(this, row));
 }

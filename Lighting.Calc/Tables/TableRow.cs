@@ -22,6 +22,6 @@ internal readonly record struct TableRow(PublishedTable Table, ImmutableArray<st
             return null;
         return double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value)
             ? value
-            : throw new InvalidDataException($"The table '{Table.Name}' has '{text}' where '{column}' wants a number.");
+            : throw new InvalidDataException($"The table '{Table.Name}' has '{text}' where '{column}' must be a number.");
     }
 }

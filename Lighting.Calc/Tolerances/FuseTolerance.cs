@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How sure a fuse's load and verdict are.</summary>
+/// <summary>Tolerance of the load and verdict of a fuse.</summary>
 public sealed class FuseTolerance
 {
     internal FuseTolerance(FuseSuitability listed, ResultSpread<ElectricCurrent> current) =>

@@ -20,7 +20,7 @@ internal sealed class FuseVerdictOdds
     private readonly ImmutableArray<FuseSuitability> _strong;
     private readonly Lazy<ImmutableArray<FuseSuitability>[]> _judged;
 
-    public FuseVerdictOdds(SamplingPlan plan, SampledBike[] drawn, CancellationToken cancellation)
+    public FuseVerdictOdds(SamplingPlan plan, SampledBike[] drawn, CancellationToken cancellationToken)
     {
         _plan = plan;
         _weak = Judge([.. plan.Uncertain.Parts.Select(p => IsResistance(p.Kind) ? p.Spread.High : p.Spread.Low)]);
@@ -28,7 +28,7 @@ internal sealed class FuseVerdictOdds
         _judged = new(() =>
         {
             var judged = new ImmutableArray<FuseSuitability>[Math.Min(MostJudged, drawn.Length)];
-            var threads = new ParallelOptions { MaxDegreeOfParallelism = plan.Options.Threads ?? -1, CancellationToken = cancellation };
+            var threads = new ParallelOptions { MaxDegreeOfParallelism = plan.Options.Threads ?? -1, CancellationToken = cancellationToken };
             Parallel.For(0, judged.Length, threads, sample => judged[sample] = Judge(drawn[sample].Values));
             return judged;
         });
@@ -36,7 +36,7 @@ internal sealed class FuseVerdictOdds
 
     /// <param name="fuse">Index of the fuse.</param>
     /// <param name="listed">Its verdict on the listed bike.</param>
-    /// <param name="carries">Share of the bikes drawn on which it carries its load.</param>
+    /// <param name="carries">Share of the sampled bikes on which it carries its load.</param>
     public Ratio Of(int fuse, FuseVerdict listed, Ratio carries)
     {
         FuseSuitability weak = _weak[fuse], strong = _strong[fuse];

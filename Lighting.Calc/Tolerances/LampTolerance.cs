@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How sure a lamp's voltage and light are, each bike taken in the lamp's worst setting.</summary>
+/// <summary>Tolerance of the voltage and light of a lamp, each sample in the worst setting of the lamp.</summary>
 public sealed class LampTolerance
 {
     internal LampTolerance(FittedLamp lamp, ResultSpread<ElectricPotential> voltage, ResultSpread<Ratio> drop, ResultSpread<Ratio>? relativeLight) =>
@@ -14,7 +14,7 @@ public sealed class LampTolerance
     /// <summary>Voltage across it.</summary>
     public ResultSpread<ElectricPotential> Voltage { get; }
 
-    /// <summary>The share of the supply voltage that is lost before it.</summary>
+    /// <summary>Voltage drop as a share of the supply voltage.</summary>
     public ResultSpread<Ratio> Drop { get; }
 
     /// <summary>Light at that voltage against the same lamp's at its reference voltage; null for a load that gives none. The spread of light from lamp to lamp at equal voltage is not in it.</summary>

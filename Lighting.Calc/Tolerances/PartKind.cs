@@ -1,9 +1,9 @@
 namespace Lighting.Calc;
 
-/// <summary>What of a bike has a spread.</summary>
+/// <summary>Kind of part that has a tolerance.</summary>
 public enum PartKind
 {
-    /// <summary>The current of a lamp or other load at any volts; all of one row alike.</summary>
+    /// <summary>The current of a lamp or other load at any voltage; all of one row alike.</summary>
     Lamp,
 
     /// <summary>The resistance of one size of wire; all runs of it are from one reel.</summary>
@@ -24,10 +24,10 @@ public enum PartKind
     /// <summary>The resistance of the battery.</summary>
     BatteryResistance,
 
-    /// <summary>The volts of the battery with the engine off.</summary>
+    /// <summary>The voltage of the battery with the engine off.</summary>
     BatteryVolts,
 
-    /// <summary>The volts with the engine charging.</summary>
+    /// <summary>The voltage with the engine charging.</summary>
     RegulatorVolts,
 
     /// <summary>The output of all windings at any engine speed.</summary>

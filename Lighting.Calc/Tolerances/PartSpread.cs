@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How far a part may differ from its listed value: one row of <c>tables/tolerances.csv</c>, a lamp's with its own published tolerance.</summary>
+/// <summary>Tolerance of a part about its listed value: one row of <c>tables/tolerances.csv</c>, a lamp's with its own published tolerance.</summary>
 public sealed class PartSpread
 {
     private PartSpread(SpreadShape shape, double low, double high, bool isOffset, string source)
@@ -15,10 +15,10 @@ public sealed class PartSpread
         Source = source;
     }
 
-    /// <summary>How values lie between the limits.</summary>
+    /// <summary>Distribution between the limits.</summary>
     public SpreadShape Shape { get; }
 
-    /// <summary>Where the spread comes from.</summary>
+    /// <summary>Source of the spread.</summary>
     public string Source { get; }
 
     /// <summary>Limits in words, such as <c>-6 % to +6 %</c>, <c>-20 K to +30 K</c> or <c>1/3 to 3 times</c>.</summary>
@@ -37,7 +37,7 @@ public sealed class PartSpread
     /// <summary>Whether it is kelvins added, not a factor.</summary>
     internal bool IsOffset { get; }
 
-    /// <summary>What stands for the listed value itself: the factor 1 or 0 K.</summary>
+    /// <summary>Value that leaves the listed value: the factor 1 or 0 K.</summary>
     internal double Listed => IsOffset ? 0 : 1;
 
     /// <summary>What turns a uniform number into a value.</summary>
@@ -57,7 +57,7 @@ public sealed class PartSpread
             "%" => new PartSpread(shape, 1 - scale * minus / 100, 1 + scale * plus / 100, false, source),
             "times" => new PartSpread(shape, Math.Pow(minus, -scale), Math.Pow(plus, scale), false, source),
             "K" => new PartSpread(shape, -scale * minus, scale * plus, true, source),
-            string unit => throw new InvalidDataException($"The table of tolerances has the unit '{unit}'."),
+            string unit => throw new InvalidDataException($"The table of tolerances has the unknown unit '{unit}'."),
         };
     }
 }

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How a result spreads over the bikes drawn.</summary>
+/// <summary>Distribution of a result over the sampled bikes.</summary>
 /// <typeparam name="T">The quantity.</typeparam>
 public sealed class ResultSpread<T>
     where T : struct, IQuantity
@@ -12,16 +12,16 @@ public sealed class ResultSpread<T>
     {
     }
 
-    /// <summary>The result of the listed bike; null where it has none, such as a speed at which nothing is covered.</summary>
+    /// <summary>The result of the listed bike; null if it has none, such as a speed at which nothing is covered.</summary>
     public T? Listed { get; internal init; }
 
-    /// <summary>Five in a hundred bikes lie at or under this; null where that bike has no such result.</summary>
+    /// <summary>5th percentile; null if that bike has no such result.</summary>
     public T? Percentile5 { get; internal init; }
 
-    /// <summary>Half of the bikes lie at or under this; null as for <see cref="Percentile5"/>.</summary>
+    /// <summary>Median; null as for <see cref="Percentile5"/>.</summary>
     public T? Median { get; internal init; }
 
-    /// <summary>Ninety-five in a hundred bikes lie at or under this; null as for <see cref="Percentile5"/>.</summary>
+    /// <summary>95th percentile; null as for <see cref="Percentile5"/>.</summary>
     public T? Percentile95 { get; internal init; }
 
     /// <summary>Mean; null where some bikes have no such result.</summary>
@@ -36,9 +36,9 @@ public sealed class ResultSpread<T>
     /// </summary>
     public ImmutableArray<VarianceShare> Shares { get; internal init; }
 
-    /// <summary>What the shares leave: effects that are not straight lines, and parts that act together.</summary>
+    /// <summary>Remainder of the variance: non-linear effects and interactions.</summary>
     public Ratio Unexplained => Ratio.FromDecimalFractions(Shares.IsEmpty ? 0 : Math.Max(0, 1 - Shares.Sum(s => s.Share.DecimalFractions)));
 
-    /// <summary>The part whose spread matters most; null where nothing varies.</summary>
+    /// <summary>The part with the largest share; null if nothing varies.</summary>
     public VarianceShare? MattersMost => Shares.IsEmpty ? null : Shares[0];
 }

@@ -3,17 +3,17 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How often each verdict on the listed bike holds on the bikes drawn.</summary>
+/// <summary>Share of sampled bikes on which each verdict on the listed bike holds.</summary>
 internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, SampledBike[] drawn)
 {
     private const double Tolerance = 1e-9;
 
     private readonly List<Func<SampledBike, bool>> _rules = [];
 
-    public IEnumerable<VerdictTolerance> Of(ImmutableArray<FuseSuitability> fuses, CancellationToken cancellation)
+    public IEnumerable<VerdictTolerance> Of(ImmutableArray<FuseSuitability> fuses, CancellationToken cancellationToken)
     {
         Bike bike = plan.Network.Bike;
-        var odds = new Lazy<FuseVerdictOdds>(() => new FuseVerdictOdds(plan, drawn, cancellation));
+        var odds = new Lazy<FuseVerdictOdds>(() => new FuseVerdictOdds(plan, drawn, cancellationToken));
         for (int i = 0; i < fuses.Length; i++)
         {
             int fuse = i;

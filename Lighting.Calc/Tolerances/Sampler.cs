@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Solves one drawn bike after another in every electrical state. For one thread.</summary>
+/// <summary>Solves one sampled bike after another in every electrical state. For one thread.</summary>
 /// <remarks>Every state is solved from the supply voltage, so that a bike's results are its own and not a matter of what was solved before.</remarks>
 internal sealed class Sampler(SamplingPlan plan)
 {
@@ -14,14 +14,14 @@ internal sealed class Sampler(SamplingPlan plan)
 
     /// <summary>Draws and solves all bikes on several threads.</summary>
     /// <remarks>A bike depends on seed and number alone; threads only decide who solves it.</remarks>
-    public static SampledBike[] Draw(SamplingPlan plan, IProgress<Ratio>? progress, CancellationToken cancellation)
+    public static SampledBike[] Draw(SamplingPlan plan, IProgress<Ratio>? progress, CancellationToken cancellationToken)
     {
         ToleranceOptions options = plan.Options;
         var drawn = new SampledBike[options.Samples];
         int done = 0;
         try
         {
-            var threads = new ParallelOptions { MaxDegreeOfParallelism = options.Threads ?? -1, CancellationToken = cancellation };
+            var threads = new ParallelOptions { MaxDegreeOfParallelism = options.Threads ?? -1, CancellationToken = cancellationToken };
             Parallel.For(0, drawn.Length, threads, () => new Sampler(plan), (sample, _, sampler) =>
             {
                 drawn[sample] = sampler.Solve(Values(plan, sample));

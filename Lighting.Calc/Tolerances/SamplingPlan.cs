@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>What every drawn bike is solved for: the electrical states, the lamps read in each, and the settings in which each set of windings works. Immutable.</summary>
+/// <summary>What every sampled bike is solved for: the electrical states, the lamps read in each, and the settings in which each set of windings works. Immutable.</summary>
 /// <remarks>A state is the settings in which the same elements carry current: those that differ in a dead switch alone are one state, those in which nothing is on none.</remarks>
 internal sealed class SamplingPlan
 {

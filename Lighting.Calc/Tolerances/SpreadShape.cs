@@ -1,12 +1,12 @@
 namespace Lighting.Calc;
 
-/// <summary>How the values of a part lie between its limits. Every shape ends at the limits: what lies beyond is not sold, or is a fault and not a tolerance.</summary>
+/// <summary>Distribution of a part's values between its limits. Every distribution ends at the limits: values beyond are faults, not tolerances.</summary>
 public enum SpreadShape
 {
-    /// <summary>Anywhere between the limits alike.</summary>
+    /// <summary>Uniform between the limits.</summary>
     Uniform,
 
-    /// <summary>Falling off in straight lines from the listed value to both limits.</summary>
+    /// <summary>Triangular, with its peak at the listed value.</summary>
     Triangular,
 
     /// <summary>Normal about the listed value, the limits at two standard deviations and the tails beyond cut off; with unequal limits each side has its own.</summary>

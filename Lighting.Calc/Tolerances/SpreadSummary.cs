@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Percentiles, moments and variance shares of the bikes drawn, summed about the listed bike in the order of the samples.</summary>
+/// <summary>Percentiles, moments and variance shares of the sampled bikes, summed about the listed bike in the order of the samples.</summary>
 /// <remarks>Percentile: the inverse of the empirical distribution function, a value that was drawn, never one between two.</remarks>
 internal sealed class SpreadSummary
 {

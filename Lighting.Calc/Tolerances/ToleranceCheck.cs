@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How sure the answers about a bike are: bikes drawn at random within the spreads of their parts, each solved in every setting.</summary>
+/// <summary>Tolerance analysis (Monte Carlo): bikes sampled within the tolerances of their parts, each solved in every setting.</summary>
 /// <remarks>
 /// <para>Spreads: <c>tables/tolerances.csv</c>, each row with its source. Parts differ independently; lamps of one row, runs of one size of wire and the
 /// joints of one run go together.</para>
@@ -18,31 +18,31 @@ public static class ToleranceCheck
 {
     private const long MostNumbers = 200_000_000;
 
-    /// <summary>Draws bikes and sums up what they do.</summary>
+    /// <summary>Samples bikes and summarizes the results.</summary>
     /// <param name="bike">The bike as listed, fed by a battery.</param>
     /// <param name="options">Options; null for the defaults.</param>
     /// <param name="progress">Receives the share that is done, from any thread, out of order.</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="ArgumentException">The bike has direct lighting, its circuit or condition leaves nothing to solve, or it is too large for so many samples.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">A bike that was drawn has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ToleranceReport Evaluate(Bike bike, ToleranceOptions? options = null, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
+    public static ToleranceReport Evaluate(Bike bike, ToleranceOptions? options = null, IProgress<Ratio>? progress = null, CancellationToken cancellationToken = default)
     {
         options ??= new ToleranceOptions();
         options.Check();
         if (bike.Lighting == LightingSupply.Direct)
             throw new ArgumentException("Tolerances are calculated for lamps on a battery only: a lighting coil's voltage depends on its load, and its spread is not published.", nameof(bike));
-        BikeSolution solution = BikeSolution.Solve(bike, options.When, options.Supply, cancellation);
+        BikeSolution solution = BikeSolution.Solve(bike, options.When, options.Supply, cancellationToken);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
-        ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(bike, solution.Points, options.Fuses, cancellation);
+        ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(bike, solution.Points, options.Fuses, cancellationToken);
         var plan = new SamplingPlan(new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions), solution, options);
         long numbers = options.Samples * (plan.Uncertain.Parts.Length + 2L * bike.Lamps.Length + bike.Fuses.Length + 3);
         if (numbers > MostNumbers)
-            throw new ArgumentException($"{options.Samples} samples of this bike are {numbers} numbers, more than the {MostNumbers} that are kept; take fewer samples.", nameof(options));
+            throw new ArgumentException($"{options.Samples} samples of this bike are {numbers} numbers, more than the limit of {MostNumbers}; use fewer samples.", nameof(options));
         SampledBike listed = new Sampler(plan).Solve(plan.Uncertain.Listed());
-        SampledBike[] drawn = Sampler.Draw(plan, progress, cancellation);
+        SampledBike[] drawn = Sampler.Draw(plan, progress, cancellationToken);
         var summary = new SpreadSummary(plan.Uncertain.Parts, listed, drawn);
         return new ToleranceReport(bike)
         {
@@ -54,7 +54,7 @@ public static class ToleranceCheck
             Fuses = [.. fuses.Select((fuse, i) => new FuseTolerance(fuse, summary.Of(b => b.FuseAmperes[i], v => ElectricCurrent.FromAmperes(v))))],
             BreakEven = double.IsNaN(listed.BreakEvenRpm) ? null : summary.Of(b => b.BreakEvenRpm, v => RotationalSpeed.FromRevolutionsPerMinute(v)),
             RideBalance = double.IsNaN(listed.RideAmpereHours) ? null : summary.Of(b => b.RideAmpereHours, v => ElectricCharge.FromAmpereHours(v)),
-            Verdicts = [.. new SampledVerdicts(plan, listed, drawn).Of(fuses, cancellation).OrderBy(v => v.Probability.DecimalFractions)],
+            Verdicts = [.. new SampledVerdicts(plan, listed, drawn).Of(fuses, cancellationToken).OrderBy(v => v.Probability.DecimalFractions)],
         };
     }
 

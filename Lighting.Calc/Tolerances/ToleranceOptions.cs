@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>What a look at the tolerances may be told besides the bike.</summary>
+/// <summary>Options of the tolerance analysis.</summary>
 public sealed record ToleranceOptions
 {
     /// <summary>Fewest samples: below, the outer percentiles rest on a handful.</summary>
@@ -11,43 +11,43 @@ public sealed record ToleranceOptions
     /// <summary>Most samples.</summary>
     public const int MostSamples = 1_000_000;
 
-    /// <summary>Only the settings in which this holds are looked at.</summary>
+    /// <summary>Condition that limits the settings.</summary>
     public Condition When { get; init; } = Condition.Always;
 
     /// <summary>
-    /// Volts of the source before the battery's resistance, above zero; null takes the bike's charging volts with the regulator's spread.
-    /// The bike's battery volts take the battery's spread; any other volts count as measured and have none.
+    /// Voltage of the source before the battery's resistance, above zero; null takes the bike's charging voltage with the regulator's spread.
+    /// The battery voltage has the battery's spread; any other voltage counts as measured and has none.
     /// </summary>
     public ElectricPotential? Supply { get; init; }
 
-    /// <summary>How fuses are judged.</summary>
+    /// <summary>Options of the fuse check.</summary>
     public FuseOptions Fuses { get; init; } = new();
 
-    /// <summary>How charging is judged; only <see cref="ChargingModel.Curve"/>.</summary>
+    /// <summary>Charging options; only <see cref="ChargingModel.Curve"/>.</summary>
     public ChargingOptions Charging { get; init; } = ChargingOptions.Default;
 
-    /// <summary>How many bikes are drawn, <see cref="FewestSamples"/> to <see cref="MostSamples"/>; 10,000 by default.</summary>
+    /// <summary>Number of samples, <see cref="FewestSamples"/> to <see cref="MostSamples"/>; 10,000 by default.</summary>
     public int Samples { get; init; } = 10_000;
 
-    /// <summary>Which bikes are drawn: the same seed draws the same ones on every machine. 1 by default.</summary>
+    /// <summary>Seed: the same seed gives the same samples on every machine. 1 by default.</summary>
     public long Seed { get; init; } = 1;
 
-    /// <summary>By how much all spreads are drawn in, 0 to 100 %: 100 % (the default) takes them as the table has them, 0 % leaves the listed values.</summary>
+    /// <summary>Scale of all tolerances, 0 to 100 %: 100 % (default) as in the table, 0 % the listed values.</summary>
     public Ratio Scale { get; init; } = Ratio.FromPercent(100);
 
-    /// <summary>Most threads, 1 or more; null leaves it to the runtime. The answer does not depend on it.</summary>
+    /// <summary>Maximum number of threads, 1 or more; null leaves it to the runtime. Results do not depend on it.</summary>
     public int? Threads { get; init; }
 
     internal void Check()
     {
         if (Samples is < FewestSamples or > MostSamples)
-            throw new ArgumentOutOfRangeException(nameof(Samples), Samples, $"The samples are {FewestSamples} to {MostSamples}.");
+            throw new ArgumentOutOfRangeException(nameof(Samples), Samples, $"Samples must be between {FewestSamples} and {MostSamples}.");
         if (!(Scale.DecimalFractions is >= 0 and <= 1))
-            throw new ArgumentOutOfRangeException(nameof(Scale), Scale, "The scale is 0 to 100 %.");
+            throw new ArgumentOutOfRangeException(nameof(Scale), Scale, "Scale must be between 0 and 100 %.");
         if (Threads is < 1)
-            throw new ArgumentOutOfRangeException(nameof(Threads), Threads, "There is at least one thread.");
+            throw new ArgumentOutOfRangeException(nameof(Threads), Threads, "Threads must be at least 1.");
         if (Supply is { } supply && !(supply.Volts > 0))
-            throw new ArgumentOutOfRangeException(nameof(Supply), supply, "The supply volts are above zero.");
+            throw new ArgumentOutOfRangeException(nameof(Supply), supply, "Supply voltage must be greater than zero.");
         if (Charging.Model != ChargingModel.Curve)
             throw new ArgumentException("Tolerances are calculated on the charging curve only, not on a fitted machine or coil.", nameof(Charging));
     }

@@ -1,16 +1,16 @@
 namespace Lighting.Calc;
 
-/// <summary>One part of a bike whose value is not exactly known. All parts differ independently of each other.</summary>
+/// <summary>One part of a bike with a tolerance. All parts vary independently.</summary>
 public sealed class TolerancePart
 {
     internal TolerancePart(PartKind kind, string name, PartSpread spread) => (Kind, Name, Spread) = (kind, name, spread);
 
-    /// <summary>What of the bike it is.</summary>
+    /// <summary>Kind of part.</summary>
     public PartKind Kind { get; }
 
-    /// <summary>Its name in reports, such as <c>lamp 'tail lamp'</c>.</summary>
+    /// <summary>Name in reports, such as <c>lamp 'tail lamp'</c>.</summary>
     public string Name { get; }
 
-    /// <summary>How far it may differ.</summary>
+    /// <summary>Tolerance.</summary>
     public PartSpread Spread { get; }
 }

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How sure the answers about a bike are.</summary>
+/// <summary>Results of the tolerance analysis of a bike.</summary>
 public sealed class ToleranceReport
 {
     internal ToleranceReport(Bike bike) => Bike = bike;
@@ -11,13 +11,13 @@ public sealed class ToleranceReport
     /// <summary>The bike as listed.</summary>
     public Bike Bike { get; }
 
-    /// <summary>How many bikes were drawn.</summary>
+    /// <summary>Number of samples.</summary>
     public int Samples { get; internal init; }
 
-    /// <summary>Which ones: the seed.</summary>
+    /// <summary>Seed.</summary>
     public long Seed { get; internal init; }
 
-    /// <summary>How many electrically different settings were solved for each.</summary>
+    /// <summary>Number of electrically different settings solved for each.</summary>
     public int States { get; internal init; }
 
     /// <summary>The parts that have a spread.</summary>
@@ -35,9 +35,9 @@ public sealed class ToleranceReport
     /// </summary>
     public ResultSpread<RotationalSpeed>? BreakEven { get; internal init; }
 
-    /// <summary>Charge gained over the ride, or lost; null without a ride or where an output on it is not known.</summary>
+    /// <summary>Charge gained over the ride, or lost; null without a ride or where an output on it is unknown.</summary>
     public ResultSpread<ElectricCharge>? RideBalance { get; internal init; }
 
-    /// <summary>The verdicts, the least sure first.</summary>
+    /// <summary>Verdicts, the least certain first.</summary>
     public ImmutableArray<VerdictTolerance> Verdicts { get; internal init; }
 }

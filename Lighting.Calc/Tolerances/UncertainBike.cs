@@ -101,7 +101,7 @@ internal sealed class UncertainBike
         string kind = specification.Type switch
         {
             LampType.Led => "led",
-            LampType.LedBallast => "led ballast",
+            LampType.LedResistor => "led resistor",
             LampType.Fixed => "fixed",
             LampType.Resistor => "resistor",
             _ => "filament",
@@ -142,6 +142,6 @@ internal sealed class UncertainBike
         PartSpread spread = Parts[_temperature].Spread;
         double celsius = _bike.WireTemperature.DegreesCelsius;
         if (celsius + spread.Low < Copper.LowestCelsius || celsius + spread.High > Copper.HighestCelsius)
-            throw new ArgumentException($"The wire temperature and its spread ({spread.Limits}) leave the range of copper, {Copper.LowestCelsius} °C to {Copper.HighestCelsius} °C.");
+            throw new ArgumentException($"The wire temperature and its tolerance ({spread.Limits}) are outside the range of copper, {Copper.LowestCelsius} °C to {Copper.HighestCelsius} °C.");
     }
 }

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How much of a result's variance comes with one part.</summary>
+/// <summary>Share of one part in the variance of a result.</summary>
 public sealed class VarianceShare
 {
     internal VarianceShare(TolerancePart part, Ratio share) => (Part, Share) = (part, share);

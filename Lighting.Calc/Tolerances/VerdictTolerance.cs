@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How often a verdict on the listed bike is also that on the bikes drawn.</summary>
+/// <summary>Share of sampled bikes with the same verdict as the listed bike.</summary>
 public sealed class VerdictTolerance
 {
     internal VerdictTolerance(string subject, string verdict, Ratio probability) => (Subject, Verdict, Probability) = (subject, verdict, probability);
@@ -13,7 +13,7 @@ public sealed class VerdictTolerance
     /// <summary>The verdict, such as <c>suits</c> or <c>loses no more than allowed</c>.</summary>
     public string Verdict { get; }
 
-    /// <summary>The share of the bikes drawn on which it holds, 0 to 1.</summary>
+    /// <summary>The share of the sampled bikes on which it holds, 0 to 1.</summary>
     /// <remarks>Where a fuse's dead short or inrush comes out differently at the limits of the spreads, only the first 200 bikes are judged: the standard error is then up to 0.035.</remarks>
     public Ratio Probability { get; }
 }

@@ -20,7 +20,7 @@ internal static class FaultsDocument
                     "faults",
                     new Columns<Fault>
                     {
-                        { "kind", f => f.Code },
+                        { "kind", f => f.Kind.ToString() },
                         { "part", f => f.Part },
                         { "resistanceOhm", f => f.Resistance?.Best },
                         { "lowestOhm", f => f.Resistance?.Low },
@@ -38,7 +38,7 @@ internal static class FaultsDocument
     {
         { "rank", "rank", r => r.Rank },
         { "probability", "probability", r => r.Fault.Probability, "F4" },
-        { "kind", "kind", r => string.Join(" and ", r.Fault.Faults.Select(f => f.Code)) },
+        { "kind", "kind", r => string.Join(" and ", r.Fault.Faults.Select(f => f.Kind)) },
         { "part", "part", r => string.Join(" and ", r.Fault.Faults.Select(f => f.Part)) },
         { "sentence", "sentence", r => r.Fault.Sentence },
     };
@@ -56,7 +56,7 @@ internal static class FaultsDocument
         { "point", n => n.Point },
         { "instrument", n => ReadingsDocument.InstrumentWord(n.Instrument) },
         { "informationBits", n => n.ExpectedInformationGain },
-        { "effort", n => n.Cost },
+        { "cost", n => n.Cost },
         { "instruction", n => n.Instruction },
         { "outcomes", s_outcome, n => n.Outcomes },
     };

@@ -109,7 +109,7 @@ internal static class ReadingsDocument
         Instrument.TestLamp => "test lamp",
         Instrument.Ammeter => "ammeter",
         Instrument.Ohmmeter => "ohmmeter",
-        Instrument.Visual => "eye",
+        Instrument.Visual => "visual",
         _ => throw new InvalidOperationException($"Unknown instrument {instrument}."),
     };
 

@@ -57,7 +57,7 @@ internal sealed record CircuitGraph(
     {
         LampType.Filament or LampType.Halogen => SymbolKind.Lamp,
         LampType.Led => SymbolKind.Led,
-        LampType.LedBallast => SymbolKind.LedWithResistor,
+        LampType.LedResistor => SymbolKind.LedWithResistor,
         LampType.Fixed => SymbolKind.ConstantCurrent,
         LampType.Resistor => SymbolKind.Resistor,
         _ => throw new InvalidOperationException($"Unknown type {type}."),

@@ -24,7 +24,7 @@ public static class FuseTable
     public static ImmutableArray<PublishedFuse> Of(FuseStyle style) => [.. All.Where(f => f.Style == style)];
 
     /// <summary>Resistance of a fuse: as listed, else the typical published for its style and rating, else zero.</summary>
-    /// <remarks>Zero stands for "not known": no typical resistance is published for glass fuses.</remarks>
+    /// <remarks>Zero means unknown: no typical resistance is published for glass fuses.</remarks>
     /// <param name="fuse">The fuse.</param>
     /// <returns>The resistance, holder not included.</returns>
     public static ElectricResistance ResistanceOf(Fuse fuse) =>

@@ -14,10 +14,10 @@ public static class LampTable
     private static readonly FrozenDictionary<string, ImmutableArray<PublishedLamp>> ByCode =
         All.GroupBy(l => Normalise(l.Code)).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray(), StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Finds a lamp by its code, for a system's volts. Case and spaces round <c>/</c> do not matter.</summary>
+    /// <summary>Finds a lamp by its code, for a system's voltage. Case and spaces round <c>/</c> do not matter.</summary>
     /// <param name="code">A code such as <c>P21W</c> or <c>P21/5W stop</c>.</param>
-    /// <param name="systemVoltage">Nominal volts of the bike; the row of these volts is preferred.</param>
-    /// <param name="lamp">The lamp; one of other system volts where there is none for these; null when the code is unknown.</param>
+    /// <param name="systemVoltage">Nominal voltage of the bike; the row of this voltage is preferred.</param>
+    /// <param name="lamp">The lamp; one of another system voltage if there is none for this; null if the code is unknown.</param>
     /// <returns>Whether the code is known at all.</returns>
     public static bool TryFind(string code, ElectricPotential systemVoltage, [NotNullWhen(true)] out PublishedLamp? lamp)
     {
@@ -43,7 +43,7 @@ public static class LampTable
         {
             "filament" => LampType.Filament,
             "halogen" => LampType.Halogen,
-            string other => throw new InvalidDataException($"The lamp table has the technology '{other}' in the row of {code}."),
+            string other => throw new InvalidDataException($"The lamp table has the unknown technology '{other}' in the row of {code}."),
         };
         var volts = ElectricPotential.FromVolts(row.Number("reference_v"));
         LampSpecification specification = row.NumberOrNull("reference_w") is { } watts
@@ -69,7 +69,7 @@ public static class LampTable
         };
     }
 
-    // Lumens are printed at the test volts, candelas at the design volts; some rows have their reference point elsewhere.
+    // Lumens are printed at the test voltage, candelas at the design voltage; some rows have their reference point elsewhere.
     private static LuminousFlux? ReferenceFlux(TableRow row, ElectricPotential referenceVoltage)
     {
         if (row.NumberOrNull("lumens") is { } lumens)

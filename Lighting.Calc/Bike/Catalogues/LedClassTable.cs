@@ -20,15 +20,15 @@ public static class LedClassTable
         .SelectMany(c => new[] { c.Specification, c.Minor }.OfType<LampSpecification>())
         .ToFrozenDictionary(l => l.Code!, StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>The class of a socket class; null where there is none for these volts.</summary>
+    /// <summary>The class of a socket class; null if there is none for this voltage.</summary>
     /// <param name="socketClass">As in <see cref="PublishedLamp.SocketClass"/>.</param>
-    /// <param name="systemVoltage">Nominal volts of the bike.</param>
+    /// <param name="systemVoltage">Nominal voltage of the bike.</param>
     public static LedClass? ForSocket(string socketClass, ElectricPotential systemVoltage) =>
         All.FirstOrDefault(c => c.SocketClass == socketClass && Math.Abs(c.SystemVoltage.Volts - systemVoltage.Volts) < 1e-9);
 
     /// <summary>Finds a class's lamp by its code, such as <c>LED signal</c> or <c>LED stop-tail minor</c>. Case does not matter.</summary>
     /// <param name="code">The code.</param>
-    /// <param name="lamp">The lamp; null when the code is none of <see cref="Codes"/>.</param>
+    /// <param name="lamp">The lamp; null if the code is none of <see cref="Codes"/>.</param>
     /// <returns>Whether the code is known.</returns>
     public static bool TryFind(string code, [NotNullWhen(true)] out LampSpecification? lamp) => ByCode.TryGetValue(code, out lamp);
 
@@ -38,8 +38,8 @@ public static class LedClassTable
         LampType type = row.Text("type") switch
         {
             "led" => LampType.Led,
-            "led ballast" => LampType.LedBallast,
-            string other => throw new InvalidDataException($"The table of LED classes has the type '{other}' in the row of {code}."),
+            "led resistor" => LampType.LedResistor,
+            string other => throw new InvalidDataException($"The table of LED classes has the unknown type '{other}' in the row of {code}."),
         };
         return new LedClass
         {

@@ -6,6 +6,6 @@ namespace Lighting.Calc;
 /// <param name="Style">Construction.</param>
 /// <param name="Rating">Rated current, as marked.</param>
 /// <param name="Colour">Body colour of a blade fuse; empty for glass.</param>
-/// <param name="ColdResistance">Typical cold resistance; null where none is published.</param>
-/// <param name="Source">Where the row comes from.</param>
+/// <param name="ColdResistance">Typical cold resistance; null if not published.</param>
+/// <param name="Source">Source of the row.</param>
 public sealed record PublishedFuse(FuseStyle Style, ElectricCurrent Rating, string Colour, ElectricResistance? ColdResistance, string Source);

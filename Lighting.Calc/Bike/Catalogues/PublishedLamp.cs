@@ -11,30 +11,30 @@ public sealed record PublishedLamp
     /// <summary>Which filament of a lamp that has two, such as <c>major</c>; empty for a lamp of one.</summary>
     public required string Filament { get; init; }
 
-    /// <summary>Nominal system volts, 6 V or 12 V. The same code may exist for both.</summary>
+    /// <summary>Nominal system voltage, 6 V or 12 V. The same code may exist for both.</summary>
     public required ElectricPotential SystemVoltage { get; init; }
 
-    /// <summary>What it draws and gives.</summary>
+    /// <summary>Electrical and light data.</summary>
     public required LampSpecification Specification { get; init; }
 
-    /// <summary>Watts on the cap; null for a trade number that is known by amps.</summary>
+    /// <summary>Rated power, as marked on the cap; null for a trade number rated by current.</summary>
     public Power? RatedPower { get; init; }
 
-    /// <summary>Most watts allowed at the reference volts; null where none is published.</summary>
+    /// <summary>Maximum power at the reference voltage; null if not published.</summary>
     public Power? MaximumPower { get; init; }
 
-    /// <summary>By how much the watts or amps at the reference point may differ from lamp to lamp, to either side, as a share of them; null where none is published.</summary>
+    /// <summary>Tolerance (±) of power or current at the reference point, as a share of it; null if not published.</summary>
     public Ratio? Tolerance { get; init; }
 
     /// <summary>What it is used for, such as <c>headlamp</c> or <c>indicator</c>.</summary>
     public required string Use { get; init; }
 
-    /// <summary>Its cap, such as <c>BA15s</c>; empty where not known.</summary>
+    /// <summary>Its cap, such as <c>BA15s</c>; empty where unknown.</summary>
     public required string Cap { get; init; }
 
     /// <summary>The word by which an LED replacement is chosen, such as <c>signal</c>.</summary>
     public required string SocketClass { get; init; }
 
-    /// <summary>Where the row comes from.</summary>
+    /// <summary>Source of the row.</summary>
     public required string Source { get; init; }
 }

@@ -9,11 +9,11 @@ namespace Lighting.Calc;
 /// <summary>The standard wire sizes: American wire gauges 4 to 30, solid and stranded, and metric vehicle cable.</summary>
 public static class WireTable
 {
-    /// <summary>Every size, thickest first within each construction.</summary>
+    /// <summary>Every size, largest first within each construction.</summary>
     public static ImmutableArray<WireSize> All { get; } =
     [
-        .. Enumerable.Range(AmericanWireGauge.Thickest, AmericanWireGauge.Thinnest - AmericanWireGauge.Thickest + 1).Select(AmericanWireGauge.Solid),
-        .. Enumerable.Range(AmericanWireGauge.Thickest, AmericanWireGauge.Thinnest - AmericanWireGauge.Thickest + 1).Select(AmericanWireGauge.Stranded),
+        .. Enumerable.Range(AmericanWireGauge.Largest, AmericanWireGauge.Smallest - AmericanWireGauge.Largest + 1).Select(AmericanWireGauge.Solid),
+        .. Enumerable.Range(AmericanWireGauge.Largest, AmericanWireGauge.Smallest - AmericanWireGauge.Largest + 1).Select(AmericanWireGauge.Stranded),
         .. PublishedTable.Load("conductors-metric").Read().Select(Metric).OrderByDescending(w => w.CopperArea.SquareMillimeters),
     ];
 
@@ -24,14 +24,14 @@ public static class WireTable
     private static readonly FrozenDictionary<WireConstruction, ImmutableArray<WireSize>> ByConstruction = All.GroupBy(w => w.Construction)
         .ToFrozenDictionary(g => g.Key, g => g.OrderBy(w => w.CopperArea.SquareMillimeters).ToImmutableArray());
 
-    /// <summary>The sizes of one construction, thinnest first.</summary>
+    /// <summary>The sizes of one construction, smallest first.</summary>
     /// <param name="construction">Solid gauge, stranded gauge or metric cable.</param>
-    /// <returns>The sizes; empty for what is none of the three.</returns>
+    /// <returns>The sizes; empty for any other value.</returns>
     public static ImmutableArray<WireSize> Of(WireConstruction construction) => ByConstruction.GetValueOrDefault(construction, []);
 
-    /// <summary>Finds a size by a person's text: <c>16 AWG</c>, <c>16AWG stranded</c>, <c>1.25 mm2</c>, <c>1.25 mm²</c>.</summary>
+    /// <summary>Finds a size by its name: <c>16 AWG</c>, <c>16AWG stranded</c>, <c>1.25 mm2</c>, <c>1.25 mm²</c>.</summary>
     /// <param name="text">The text.</param>
-    /// <param name="wire">The size, or null when there is none of that name.</param>
+    /// <param name="wire">The size, or null if there is none of that name.</param>
     /// <returns>Whether there is such a size.</returns>
     public static bool TryFind(string text, [NotNullWhen(true)] out WireSize? wire) => ByName.TryGetValue(text, out wire) || ByName.TryGetValue(Normalise(text), out wire);
 

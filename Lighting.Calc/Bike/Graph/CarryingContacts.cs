@@ -1,10 +1,10 @@
 
 namespace Lighting.Calc;
 
-/// <summary>Tells the closed contacts that may carry current from those that lead nowhere.</summary>
+/// <summary>The closed contacts that may carry current; the others are dead ends.</summary>
 /// <remarks>
-/// Runs and fuses are drawn together to points, so that only contacts, lamps and the source are left. A closed contact whose one side
-/// has no other way on closes no path through the source and carries nothing, whatever resistances the runs have. A contact that may
+/// Runs and fuses are contracted to points, so that only contacts, lamps and the source remain. A closed contact whose one side
+/// has no other connection closes no path through the source and carries nothing, whatever resistances the runs have. A contact that may
 /// carry can still be dead: <see cref="SourceBlock"/> finds those. Immutable.
 /// </remarks>
 internal sealed class CarryingContacts
@@ -37,7 +37,7 @@ internal sealed class CarryingContacts
                 Count(degree, _parts[p].A, _parts[p].B, 1);
         }
 
-        // Dead ends are taken off until there is none; a chain of contacts falls from its end.
+        // Dead ends are pruned until none is left; a chain of contacts is pruned from its end.
         for (bool isCut = true; isCut;)
         {
             isCut = false;

@@ -2,10 +2,10 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>The points and parts of a bike's wiring, each numbered once, and the ways over them.</summary>
+/// <summary>Graph of a bike's wiring: points and parts, each numbered once, and paths.</summary>
 /// <remarks>
 /// Of the wiring alone: bikes that are wired alike share one. Immutable, but that switches and carrying contacts are made when they are
-/// first asked for, by two threads at once twice and alike. Without runs the lamps are connected straight to the battery,
+/// first asked for, by two threads at once twice and alike. Without runs the lamps are connected directly across the battery,
 /// behind the fuse if there is one, and the contacts are left out.
 /// </remarks>
 internal sealed class HarnessGraph
@@ -16,7 +16,7 @@ internal sealed class HarnessGraph
     /// <summary>Number of battery minus.</summary>
     public const int Minus = 1;
 
-    /// <summary>Cost of a part that no way leads over.</summary>
+    /// <summary>Cost of a part that no path may use.</summary>
     public const double NoWay = double.PositiveInfinity;
 
     private readonly Bike _bike;
@@ -53,7 +53,7 @@ internal sealed class HarnessGraph
         _partsAt = [.. at.Select(a => a.ToArray())];
 
         HarnessPart Part(int first, HarnessPartKind kind, int index, string name, string? from, string? to) => from is null || to is null
-            ? throw new ArgumentException($"'{name}' names no point, and the bike has runs.", nameof(bike))
+            ? throw new ArgumentException($"'{name}' must name its points, since the bike has runs.", nameof(bike))
             : new HarnessPart(first + index, kind, index, name, Point(from), Point(to));
 
         int Point(string name)
@@ -97,11 +97,11 @@ internal sealed class HarnessGraph
     /// <summary>Number of a point; −1 where there is no such point.</summary>
     public int NumberOf(string point) => _numbers.GetValueOrDefault(point, -1);
 
-    /// <summary>The ways of least cost from a point; of equal costs, of fewest parts.</summary>
+    /// <summary>Least-cost paths from a point; of equal costs those with the fewest parts.</summary>
     /// <param name="start">The point.</param>
     /// <param name="cost">Cost of a part, zero or more; <see cref="NoWay"/> closes it.</param>
-    /// <param name="widest">Whether a way costs what its dearest part does, not their sum.</param>
-    /// <param name="pastBattery">Whether a way may lead on from a battery terminal.</param>
+    /// <param name="widest">Whether the cost of a path is that of its most expensive part, not the sum.</param>
+    /// <param name="pastBattery">Whether a path may pass through a battery terminal.</param>
     public Reached From(int start, Func<HarnessPart, double> cost, bool widest = false, bool pastBattery = true)
     {
         double[] costs = new double[Points.Length];
@@ -130,20 +130,20 @@ internal sealed class HarnessGraph
         return new Reached(this, costs, through);
     }
 
-    /// <summary>The ways of fewest parts from a point over what joins its points in a state.</summary>
+    /// <summary>Shortest paths from a point over the parts that conduct in a state.</summary>
     /// <param name="start">The point.</param>
     /// <param name="closed">The contacts that are closed.</param>
-    /// <param name="passes">Of the parts that join their points those that are looked at; null for all.</param>
+    /// <param name="passes">Filter on the conducting parts; null for all.</param>
     public Reached From(int start, ContactSet closed, Func<HarnessPart, bool>? passes = null) =>
         From(start, p => p.Joins(closed) && passes?.Invoke(p) != false ? 1 : NoWay);
 
-    /// <summary>A way in words: its points and parts in order.</summary>
+    /// <summary>A path in words: its points and parts in order.</summary>
     /// <param name="start">The point where it begins.</param>
     /// <param name="way">Its parts.</param>
     public string Described(int start, ImmutableArray<HarnessPart> way)
     {
         int at = start;
-        return way.IsEmpty ? $"it hangs on {Points[start]}" : $"{Points[start]} > {string.Join(" > ", way.Select(p => $"{p.Name} > {Points[at = p.Other(at)]}"))}";
+        return way.IsEmpty ? $"connected directly to {Points[start]}" : $"{Points[start]} > {string.Join(" > ", way.Select(p => $"{p.Name} > {Points[at = p.Other(at)]}"))}";
     }
 
     private static Bike Straight(Bike bike)

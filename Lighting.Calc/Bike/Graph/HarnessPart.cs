@@ -21,7 +21,7 @@ internal enum HarnessPartKind
 /// <param name="Place">Its number among the parts of the graph.</param>
 /// <param name="Kind">The list it comes from.</param>
 /// <param name="Index">Its index in that list of the bike.</param>
-/// <param name="Name">Its name in reports.</param>
+/// <param name="Name">Name in reports.</param>
 /// <param name="A">Number of the point that its current counts from.</param>
 /// <param name="B">Number of the other point.</param>
 internal sealed record HarnessPart(int Place, HarnessPartKind Kind, int Index, string Name, int A, int B)

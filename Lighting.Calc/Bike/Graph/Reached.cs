@@ -2,9 +2,9 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>The ways of least cost from one point of a harness to every point that it reaches.</summary>
+/// <summary>Least-cost paths from one point of a harness.</summary>
 /// <param name="graph">The harness.</param>
-/// <param name="costs">Cost of the way to each point; infinity where there is none.</param>
+/// <param name="costs">Cost of the way to each point; infinity if there is none.</param>
 /// <param name="through">The last part on the way to each point.</param>
 internal sealed class Reached(HarnessGraph graph, double[] costs, HarnessPart?[] through)
 {
@@ -34,7 +34,7 @@ internal sealed class Reached(HarnessGraph graph, double[] costs, HarnessPart?[]
     /// <summary>The contacts that it comes to, closed or open: in states that agree in these it is the same.</summary>
     public ContactSet MetContacts() => ContactSet.Where(graph.Contacts.Length, c => Meets(graph.Contacts[c]));
 
-    /// <summary>Cost of the way to a point; infinity where there is none.</summary>
+    /// <summary>Cost of the way to a point; infinity if there is none.</summary>
     public double CostTo(int point) => costs[point];
 
     /// <summary>The end of a part that lies farther away.</summary>

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Settings of a bike in groups of one electrical state: what is joined to the battery, and what may carry current, is the same in a group.</summary>
+/// <summary>Settings of a bike in groups of one electrical state: what is connected to the battery, and what may carry current, is the same in a group.</summary>
 /// <remarks>Settings of one group have the same currents whatever the values of the bike's parts. Without runs conditions say which lamps are lit, and each setting is a group of its own.</remarks>
 internal sealed class SettingGroups
 {

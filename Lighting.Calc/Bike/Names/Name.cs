@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>How the names in a bike's lists compare: ordinal, without case.</summary>
+/// <summary>Comparison of names in a bike's lists: ordinal, ignoring case.</summary>
 internal static class Name
 {
     public static StringComparer Comparer => StringComparer.OrdinalIgnoreCase;

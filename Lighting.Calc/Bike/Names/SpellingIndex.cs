@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Finds, among many words, those that look like one of them misspelt, without comparing each with each.</summary>
+/// <summary>Index of many words by spelling, for suggestions without comparing every pair.</summary>
 /// <remarks>
 /// Two words that are one edit apart share a word of one letter less, or one of them is that word: each is filed under all of these, by
 /// their hashes (the symmetric delete method, W. Garbe; from memory). What is found under the same is compared in full.

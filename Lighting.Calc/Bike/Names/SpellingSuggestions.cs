@@ -8,7 +8,7 @@ internal static class SpellingSuggestions
     /// <summary>Longer words are only the same or not.</summary>
     public const int LongestWord = 100;
 
-    /// <summary>The closest words, at most three, closest first; empty when none is close.</summary>
+    /// <summary>The closest words, at most three, closest first; empty if none is close.</summary>
     public static ImmutableArray<string> Of(string text, IEnumerable<string> words)
     {
         int furthest = text.Length <= 4 ? 1 : text.Length <= 8 ? 2 : 3;
@@ -21,7 +21,7 @@ internal static class SpellingSuggestions
         return [.. close.Where(w => w.Distance == close[0].Distance).Take(3).Select(w => w.Word)];
     }
 
-    /// <summary>The question whether one of some words, in quotes already, was meant.</summary>
+    /// <summary>The question "did you mean …?" for words already in quotes.</summary>
     public static string Question(IEnumerable<string> quoted) => $"did you mean {string.Join(" or ", quoted)}?";
 
     /// <summary>Whether two different words look like one word misspelt: one edit apart, and not merely numbered apart.</summary>

@@ -4,7 +4,7 @@ using System.Runtime.InteropServices;
 
 namespace Lighting.Calc;
 
-/// <summary>When something holds: <c>switch=position|position</c>, several joined by <c>;</c>, all of which must hold.</summary>
+/// <summary>Condition on switches: <c>switch=position|position</c>, several joined by <c>;</c>, all of which must hold.</summary>
 /// <remarks>A part may have alternatives, of which one must hold: <c>ignition=on; front brake=on or rear brake=on</c>.</remarks>
 public sealed record Condition
 {
@@ -20,13 +20,13 @@ public sealed record Condition
     /// <summary>The condition that always holds (an empty cell).</summary>
     public static Condition Always { get; } = new([]);
 
-    /// <summary>The parts, all of which must hold; a part holds when one of its alternatives does.</summary>
+    /// <summary>The parts, all of which must hold; a part holds if one of its alternatives does.</summary>
     public ImmutableArray<ImmutableArray<ConditionTerm>> Parts { get; }
 
     /// <summary>Every switch that is named, with its positions: the alternatives of all parts in order.</summary>
     public ImmutableArray<ConditionTerm> Terms { get; }
 
-    /// <summary>Whether the condition holds in a setting. A switch that the setting does not have never satisfies it.</summary>
+    /// <summary>Whether the condition holds in a setting. False for a switch that the setting does not have.</summary>
     /// <param name="setting">The setting.</param>
     public bool Holds(Setting setting)
     {
@@ -36,16 +36,16 @@ public sealed record Condition
         return true;
     }
 
-    /// <summary>Reads a condition from text.</summary>
+    /// <summary>Reads a condition.</summary>
     /// <param name="text">For instance <c>lights=low|high; brake=on</c>; empty means always.</param>
     /// <exception cref="FormatException">The text is not a condition; the message says what was expected.</exception>
     public static Condition Parse(string text) =>
         TryParse(text, out Condition condition, out string? expected) ? condition : throw new FormatException($"'{text}' is not a condition: expected {expected}.");
 
-    /// <summary>Reads a condition from a person's text.</summary>
+    /// <summary>Reads a condition.</summary>
     /// <param name="text">For instance <c>lights=low|high; brake=on</c>; empty means always.</param>
     /// <param name="condition">The condition, or <see cref="Always"/> when the text is not one.</param>
-    /// <param name="expected">What was expected; null when the text is a condition.</param>
+    /// <param name="expected">What was expected; null if the text is a condition.</param>
     /// <returns>Whether the text is a condition.</returns>
     public static bool TryParse(string text, out Condition condition, [NotNullWhen(false)] out string? expected)
     {
@@ -78,7 +78,7 @@ public sealed record Condition
         return true;
     }
 
-    /// <summary>The form lists use; empty for <see cref="Always"/>.</summary>
+    /// <summary>Form in lists; empty for <see cref="Always"/>.</summary>
     public override string ToString() => string.Join("; ", Parts.Select(p => string.Join($" {Or} ", p)));
 
     // A switch may have "or" within its name; alone between blanks it is the word.
@@ -95,7 +95,7 @@ public sealed record Condition
         }
     }
 
-    /// <summary>The positions of a term; empty when one of them is blank.</summary>
+    /// <summary>The positions of a term; empty if one of them is blank.</summary>
     private static ImmutableArray<string> Positions(ReadOnlySpan<char> text)
     {
         var positions = new string[1 + text.Count('|')];

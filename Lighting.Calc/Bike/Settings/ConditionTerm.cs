@@ -7,10 +7,10 @@ namespace Lighting.Calc;
 /// <param name="Positions">Positions of which one must hold.</param>
 public sealed record ConditionTerm(string Switch, ImmutableArray<string> Positions)
 {
-    /// <summary>Whether the switch stands in one of the positions; a switch that the setting does not have never does.</summary>
+    /// <summary>Whether the switch is in one of the positions; false for a switch that the setting does not have.</summary>
     /// <param name="setting">The setting.</param>
     public bool Holds(Setting setting) => setting.PositionOf(Switch) is { } position && Positions.Contains(position, Name.Comparer);
 
-    /// <summary>The form lists use: <c>lights=low|high</c>.</summary>
+    /// <summary>Form in lists: <c>lights=low|high</c>.</summary>
     public override string ToString() => $"{Switch}={string.Join('|', Positions)}";
 }

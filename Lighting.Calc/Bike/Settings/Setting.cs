@@ -11,16 +11,16 @@ public sealed class Setting : IEquatable<Setting>
     private ImmutableArray<SwitchPosition> _positions;
     private int _hash;
 
-    /// <summary>Makes a setting.</summary>
+    /// <summary>Creates a setting.</summary>
     /// <param name="positions">One entry for each switch.</param>
-    /// <exception cref="ArgumentException">A switch stands in two positions.</exception>
+    /// <exception cref="ArgumentException">A switch is in two positions.</exception>
     public Setting(IEnumerable<SwitchPosition> positions)
     {
         SwitchPosition[][] each = [.. positions.Select(p => new[] { p })];
         (_switches, _at) = (new Switches(each), new int[each.Length]);
         for (int s = 0; s < each.Length; s++)
             if (_switches.NumberOf(each[s][0].Switch) != s)
-                throw new ArgumentException($"The switch '{each[s][0].Switch}' stands in two positions.", nameof(positions));
+                throw new ArgumentException($"The switch '{each[s][0].Switch}' must be in one position, not two.", nameof(positions));
     }
 
     /// <param name="switches">All its switches.</param>
@@ -33,15 +33,15 @@ public sealed class Setting : IEquatable<Setting>
     /// <summary>The positions, one for each switch.</summary>
     public ImmutableArray<SwitchPosition> Positions => _positions.IsDefault ? _positions = [.. _at.Select((position, s) => _switches.At(s, position))] : _positions;
 
-    /// <summary>The position a switch stands in, or null where the bike has no such switch.</summary>
+    /// <summary>Position of a switch; null if the bike has no such switch.</summary>
     /// <param name="switchName">Name of the switch; case does not matter.</param>
     public string? PositionOf(string switchName) => _switches.NumberOf(switchName) is >= 0 and int s ? _switches.At(s, _at[s]).Position : null;
 
     /// <summary>For each of some switches the number of its position; see <see cref="Switches.NumbersOf"/>.</summary>
     internal ReadOnlySpan<int> Over(Switches switches) => ReferenceEquals(switches, _switches) ? _at : switches.NumbersOf(this);
 
-    /// <summary>The condition that holds the switches so: names those that are not off, none when everything is off.</summary>
-    /// <exception cref="FormatException">A switch or position is empty or has a character that conditions are made with (<c>;</c>, <c>=</c>), which lists refuse.</exception>
+    /// <summary>The condition that holds this setting: it names the switches that are not off.</summary>
+    /// <exception cref="FormatException">A switch or position is empty or contains a character used by conditions (<c>;</c>, <c>=</c>), which lists refuse.</exception>
     internal Condition AsCondition() => Condition.Parse(string.Join("; ", Positions.Where(p => !Name.Equal(p.Position, SwitchDefinition.Off))));
 
     /// <inheritdoc/>

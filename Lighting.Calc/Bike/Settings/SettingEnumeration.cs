@@ -2,10 +2,10 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>The switches of a bike and every setting they can stand in, so that the worst is found and not asked for.</summary>
+/// <summary>Switches of a bike and all settings (one position for every switch).</summary>
 public static class SettingEnumeration
 {
-    /// <summary>Most settings that are enumerated; a bike with more needs a condition that holds some switches still.</summary>
+    /// <summary>Maximum number of settings enumerated; a bike with more needs a condition that holds some switches.</summary>
     public const int MostSettings = 65_536;
 
     /// <summary>The switches of a bike: those of its contacts, then those that only conditions name.</summary>
@@ -37,12 +37,12 @@ public static class SettingEnumeration
         }
     }
 
-    /// <summary>How many settings a condition leaves, its alternatives left aside; <see cref="long.MaxValue"/> for that many and more.</summary>
+    /// <summary>Number of settings that a condition leaves, alternatives ignored; <see cref="long.MaxValue"/> for that many and more.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="only">The condition; <see cref="Condition.Always"/> for all settings.</param>
     public static long Count(Bike bike, Condition only) => Count(SwitchesOf(bike), only);
 
-    /// <summary>Every setting in which a condition holds; that with every switch at rest comes first.</summary>
+    /// <summary>Every setting in which a condition holds; the one with every switch at rest first.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="only">The condition; <see cref="Condition.Always"/> for all settings.</param>
     /// <exception cref="ArgumentException">The condition names a switch or position that the bike does not have, or leaves more than <see cref="MostSettings"/>.</exception>
@@ -63,7 +63,7 @@ public static class SettingEnumeration
 
         long count = Count(switches, only);
         if (count > MostSettings)
-            throw new ArgumentException($"The switches can stand in {(count < long.MaxValue ? count : "more than 9e18")} settings, more than {MostSettings}; hold some of them still with a condition.", nameof(only));
+            throw new ArgumentException($"The switches have {(count < long.MaxValue ? count : "more than 9e18")} settings, more than {MostSettings}; hold some switches with a condition.", nameof(only));
         int[][] allowed = [.. switches.Select(d => Allowed(d, only).Select(p => d.Positions.IndexOf(p)).ToArray())];
         var settings = ImmutableArray.CreateBuilder<Setting>((int)count);
         for (int number = 0; number < count; number++)
@@ -78,7 +78,7 @@ public static class SettingEnumeration
         return only.Parts.Any(p => p.Length > 1) ? [.. settings.Where(only.Holds)] : settings.MoveToImmutable();
     }
 
-    /// <summary>The setting in which a condition's switches stand in their first named position and all others are off, or in their first position where they have no off.</summary>
+    /// <summary>The setting with the switches of a condition in their first named position and all others off, or in their first position if they have no off.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="held">The condition; it names each switch that is not off.</param>
     public static Setting Held(Bike bike, Condition held) => Held(SwitchesOf(bike), held);

@@ -2,14 +2,14 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>A switch and every position it can stand in.</summary>
+/// <summary>A switch and its positions.</summary>
 /// <param name="Name">Name of the switch.</param>
-/// <param name="Positions">Its positions; <c>off</c> first where it has that.</param>
+/// <param name="Positions">Positions; <c>off</c> first if it has one.</param>
 public sealed record SwitchDefinition(string Name, ImmutableArray<string> Positions)
 {
-    /// <summary>The position that every switch has whose contacts do not say otherwise (<see cref="SwitchContact.HasOff"/>).</summary>
+    /// <summary>Position that every switch has unless its contacts state otherwise (<see cref="SwitchContact.HasOff"/>).</summary>
     public const string Off = "off";
 
-    /// <summary>The position it stands in when nothing is said: off, or else its first.</summary>
+    /// <summary>Position at rest: off, or else the first.</summary>
     public string Rest => Positions[0];
 }

@@ -35,7 +35,7 @@ internal sealed class Switches
     public int HashAt(int switchNumber, int position) =>
         (_hashes ??= [.. _positions.Select(all => all.Select(p => HashCode.Combine(Name.Comparer.GetHashCode(p.Switch), Name.Comparer.GetHashCode(p.Position))).ToArray())])[switchNumber][position];
 
-    /// <summary>Number of a switch; −1 where there is none of that name.</summary>
+    /// <summary>Number of a switch; −1 if there is none of that name.</summary>
     public int NumberOf(string switchName) => Array.FindIndex(_positions, all => Name.Equal(all[0].Switch, switchName));
 
     /// <summary>For each of these switches the number of its position in a setting; one more than there are where the setting does not tell, or tells another.</summary>

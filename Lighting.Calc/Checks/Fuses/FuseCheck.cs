@@ -10,15 +10,15 @@ public static class FuseCheck
     /// <param name="bike">The bike the points were solved for.</param>
     /// <param name="settings">Its operating points; all settings, if the verdict shall hold for all.</param>
     /// <param name="options">By what to judge; null for the defaults.</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>One for each fuse, in the order of the list.</returns>
     /// <exception cref="ArgumentException">There is no operating point, or they are not of this bike.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option, or a rating, bundle or volts of the bike, is outside its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ImmutableArray<FuseSuitability> Evaluate(Bike bike, IReadOnlyList<OperatingPoint> settings, FuseOptions? options = null, CancellationToken cancellation = default)
+    public static ImmutableArray<FuseSuitability> Evaluate(Bike bike, IReadOnlyList<OperatingPoint> settings, FuseOptions? options = null, CancellationToken cancellationToken = default)
     {
         options ??= new FuseOptions();
-        return Evaluate(DownstreamScopes.Of(bike, settings.Select(p => p.Setting), cancellation), settings, OperatingPoint.FirstOfEachCurrents(settings), options);
+        return Evaluate(DownstreamScopes.Of(bike, settings.Select(p => p.Setting), cancellationToken), settings, OperatingPoint.FirstOfEachCurrents(settings), options);
     }
 
     internal static ImmutableArray<FuseSuitability> Evaluate(DownstreamScopes feeds, IReadOnlyList<OperatingPoint> settings, IReadOnlyList<OperatingPoint> distinct, FuseOptions options)

@@ -46,18 +46,18 @@ internal sealed class FuseScope
     /// <summary>A setting in which both of its sides are joined to the live terminal without a fuse; null when there is none.</summary>
     public Setting? Bypassed { get; private set; }
 
-    public static FuseScope Of(DownstreamGraph graph, int fuse, ImmutableArray<FeedState> states, CancellationToken cancellation = default)
+    public static FuseScope Of(DownstreamGraph graph, int fuse, ImmutableArray<FeedState> states, CancellationToken cancellationToken = default)
     {
         var scope = new FuseScope(graph, fuse);
         foreach (FeedState state in states)
         {
-            cancellation.ThrowIfCancellationRequested();
+            cancellationToken.ThrowIfCancellationRequested();
             scope.AddFeedSide(state);
         }
 
         foreach (FeedState state in scope.IsFed ? [] : states)
         {
-            cancellation.ThrowIfCancellationRequested();
+            cancellationToken.ThrowIfCancellationRequested();
             scope.AddEarthSide(state);
         }
 

@@ -8,30 +8,30 @@ public static class UnfusedRuns
     /// <summary>The runs that the live terminal reaches without passing a fuse, and whose lamps do not return through one.</summary>
     /// <param name="bike">The bike; one without runs has none.</param>
     /// <param name="settings">The settings to look at; all settings, if the answer shall hold for all.</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>The runs, in the order of the list.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ImmutableArray<UnfusedRun> Find(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellation = default) => Of(DownstreamScopes.Of(bike, settings, cancellation), cancellation);
+    public static ImmutableArray<UnfusedRun> Find(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellationToken = default) => Of(DownstreamScopes.Of(bike, settings, cancellationToken), cancellationToken);
 
     /// <summary>The same as findings: a caution for the runs that feed something, a note for the battery lead.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="settings">The settings to look at.</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>One finding for all runs of either kind.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ImmutableArray<Finding> Findings(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellation = default) =>
-        Findings(DownstreamScopes.Of(bike, settings, cancellation), cancellation);
+    public static ImmutableArray<Finding> Findings(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellationToken = default) =>
+        Findings(DownstreamScopes.Of(bike, settings, cancellationToken), cancellationToken);
 
-    internal static ImmutableArray<Finding> Findings(DownstreamScopes feeds, CancellationToken cancellation) =>
+    internal static ImmutableArray<Finding> Findings(DownstreamScopes feeds, CancellationToken cancellationToken) =>
     [
-        .. Of(feeds, cancellation).Select(u => u.IsBatteryLead
+        .. Of(feeds, cancellationToken).Select(u => u.IsBatteryLead
             ? new Finding(FindingKind.BatteryLead, Severity.Note, u.Run.Name)
             : new Finding(FindingKind.RunUnfused, Severity.Caution, u.Run.Name) { Setting = u.Setting }).TogetherByKind(),
     ];
 
-    private static ImmutableArray<UnfusedRun> Of(DownstreamScopes feeds, CancellationToken cancellation)
+    private static ImmutableArray<UnfusedRun> Of(DownstreamScopes feeds, CancellationToken cancellationToken)
     {
         (DownstreamGraph graph, ImmutableArray<FeedState> states, ImmutableArray<FuseScope> scopes) = feeds;
         Bike bike = graph.Bike;
@@ -40,7 +40,7 @@ public static class UnfusedRuns
         var seen = new HashSet<Reached>();
         foreach (FeedState state in states)
         {
-            cancellation.ThrowIfCancellationRequested();
+            cancellationToken.ThrowIfCancellationRequested();
             Reached unfused = graph.Walk(graph.Harness.Live, state, throughFuses: false);
             // All that is looked at lies within this walk.
             if (!seen.Add(unfused))

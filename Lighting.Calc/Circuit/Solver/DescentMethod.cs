@@ -1,17 +1,17 @@
 // The guarded way: downhill on the co-content, slowly enough that a driver that can stay lit does.
 namespace Lighting.Calc;
 
-/// <summary>Descends from given volts to a point that the circuit can hold.</summary>
+/// <summary>Descends from given voltages to a stable operating point.</summary>
 /// <remarks>
-/// The Kirchhoff residual is the gradient of the co-content, which is bounded below; a point the circuit can hold is a
+/// The Kirchhoff residual is the gradient of the co-content, which is bounded below; a stable operating point is a
 /// minimum of it. For circuits without drivers it is convex and the descent cannot fail. With drivers, from the
-/// no-load volts downward, no step may overshoot: drivers are convex, so their tangent falls short; the other laws are
+/// no-load voltage downward, no step may overshoot: drivers are convex, so their tangent falls short; the other laws are
 /// concave, so their chord over the span of the last step is used in place of the tangent.
 /// When the matrix is not positive definite no point with all of the present drivers lit is left below. The drivers'
 /// slopes then count as positive, which makes it so and still leads downhill, and the steps lengthen until the first
-/// driver drops out. With leaps: close to where a point with all of them lit has only just ceased to be, the residual is next to
-/// nothing and such steps stand still: then the slopes count for as little less as makes the matrix positive definite,
-/// which points where the circuit yields most, and the step is lengthened until a driver falls.
+/// driver drops out. With leaps: close to where a point with all of them lit has only just ceased to be, the residual is almost
+/// nothing and such steps make no progress: then the slopes count for as little less as makes the matrix positive definite,
+/// which points where the circuit is least stiff, and the step is lengthened until a driver falls.
 /// </remarks>
 internal static class DescentMethod
 {
@@ -21,10 +21,10 @@ internal static class DescentMethod
     /// <summary>Shares of a lit driver's negative slope that are left away, in the order in which they are tried; at 2 it counts as positive.</summary>
     private static readonly double[] Softening = [1e-3, 1e-2, 0.1, 0.5, 1, 2];
 
-    /// <summary>Just under its minimum volts is where a driver that falls is put.</summary>
+    /// <summary>Voltage of a driver after it drops out: just below its minimum.</summary>
     private const double Fallen = 0.999;
 
-    /// <summary>Volts with next to no load: those of the points that the wiring alone joins to the source.</summary>
+    /// <summary>Voltage almost without load: that of the points that the wiring alone joins to the source.</summary>
     public static void StartUnloaded(NodalSystem circuit)
     {
         LoadVector loads = circuit.Loads;
@@ -39,9 +39,9 @@ internal static class DescentMethod
         circuit.SolveTangent();
     }
 
-    /// <summary>Steps until no step leads on or the iterations run out; whether the point reached can be held is for the caller to check.</summary>
-    /// <param name="circuit">Equations, at the volts to start from.</param>
-    /// <param name="leaps">Whether to leap past a place where the residual is next to nothing and no point can be held.</param>
+    /// <summary>Steps until no step leads on or the iterations run out; the caller checks whether the point is stable.</summary>
+    /// <param name="circuit">Equations, at the voltage to start from.</param>
+    /// <param name="leaps">Whether to leap past a place where the residual is almost zero and no point is stable.</param>
     public static void Descend(NodalSystem circuit, bool leaps)
     {
         double span = 1;
@@ -51,9 +51,9 @@ internal static class DescentMethod
         }
     }
 
-    /// <param name="circuit">Equations, at the volts to step from.</param>
+    /// <param name="circuit">Equations, at the voltage to step from.</param>
     /// <param name="leaps">As in <see cref="Descend"/>.</param>
-    /// <param name="span">Greatest relative change of a load's volts in the last step; 1 before the first.</param>
+    /// <param name="span">Greatest relative change of a load's voltage in the last step; 1 before the first.</param>
     /// <param name="reach">How many times its own length a step may go that leads past the last point with all the present drivers lit.</param>
     /// <returns>False when there is nowhere to go, and nothing was moved.</returns>
     public static bool Step(NodalSystem circuit, bool leaps, ref double span, ref double reach)
@@ -90,7 +90,7 @@ internal static class DescentMethod
         return true;
     }
 
-    /// <summary>Slopes of all loads but drivers: the chord down to (1 − span) of the volts where it is steeper.</summary>
+    /// <summary>Slopes of all loads but drivers: the chord down to (1 − span) of the voltage where it is steeper.</summary>
     private static void UseChords(LoadVector loads, double span)
     {
         for (int j = 0; j < loads.FirstDriver; j++)
@@ -151,7 +151,7 @@ internal static class DescentMethod
                 greatest = change;
         }
 
-        // With next to no residual the step's sign is that of rounding; the way on is down.
+        // With almost no residual the step's sign is that of rounding; the way on is down.
         if (greatest > 0)
             circuit.TurnStep();
         double start = circuit.CoContentWatts(0);

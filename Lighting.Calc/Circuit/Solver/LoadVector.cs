@@ -1,10 +1,10 @@
-// The live loads of one solver, sorted by law so that each law runs over one stretch of plain arrays.
+// The live loads of one solver, sorted by law so that each law runs over one section of plain arrays.
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace Lighting.Calc;
 
-/// <summary>Volts, amperes and slopes of all live loads; a reversed load has its two slots exchanged here.</summary>
+/// <summary>Voltage, current and slope of all live loads; a reversed load has its two slots exchanged here.</summary>
 internal sealed class LoadVector
 {
     // Room for the vectors of the filament law to run past the filaments, into places that later laws overwrite.
@@ -42,7 +42,7 @@ internal sealed class LoadVector
 
     public int Count { get; private set; }
 
-    /// <summary>First place of the drivers, which stand last.</summary>
+    /// <summary>First place of the drivers, which are last.</summary>
     public int FirstDriver => resistorsEnd;
 
     public Load[] Laws { get; }
@@ -54,7 +54,7 @@ internal sealed class LoadVector
 
     public int[] Entry { get; }
 
-    /// <summary>Drivers held dark, as the resistor Vmin²/P whatever their volts.</summary>
+    /// <summary>Drivers held dark, as the resistor Vmin²/P whatever their voltage.</summary>
     public bool[] Locked { get; }
 
     public double[] Volts { get; }
@@ -76,7 +76,7 @@ internal sealed class LoadVector
         Array.Clear(Locked);
         int place = 0;
         filaments = place = Append(plan, loads, place, LampType.Filament, LampType.Halogen);
-        ballastsEnd = place = Append(plan, loads, place, LampType.LedBallast, LampType.LedBallast);
+        ballastsEnd = place = Append(plan, loads, place, LampType.LedResistor, LampType.LedResistor);
         fixedEnd = place = Append(plan, loads, place, LampType.Fixed, LampType.Fixed);
         resistorsEnd = place = Append(plan, loads, place, LampType.Resistor, LampType.Resistor);
         Count = Append(plan, loads, place, LampType.Led, LampType.Led);
@@ -85,7 +85,7 @@ internal sealed class LoadVector
         Volts.AsSpan(Count).Clear();
     }
 
-    /// <summary>Amperes and slopes at the present volts.</summary>
+    /// <summary>Current and slope at the present voltage.</summary>
     public void Evaluate()
     {
         EvaluateFilaments();
@@ -127,14 +127,14 @@ internal sealed class LoadVector
         }
     }
 
-    /// <summary>Whether a driver has volts, but under its minimum.</summary>
+    /// <summary>Whether a driver has a voltage, but below its minimum.</summary>
     public bool IsDark(int place) => Volts[place] > 0 && (Locked[place] || Volts[place] < referenceVolts[place]);
 
     public bool IsLit(int place) => !Locked[place] && Volts[place] >= referenceVolts[place];
 
     public double MinimumVolts(int place) => referenceVolts[place];
 
-    /// <summary>Current at other volts, the lock of a driver included.</summary>
+    /// <summary>Current at another voltage, the lock of a driver included.</summary>
     public LawPoint At(int place, double volts)
     {
         if (!Locked[place] || volts <= 0)
@@ -199,7 +199,7 @@ internal sealed class LoadVector
             strength[place] = kind switch
             {
                 LampType.Resistor => load.Quantity / load.Strength,
-                LampType.LedBallast => load.Strength,
+                LampType.LedResistor => load.Strength,
                 _ => load.Quantity * load.Strength,
             };
             place++;

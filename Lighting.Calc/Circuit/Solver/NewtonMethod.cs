@@ -3,18 +3,18 @@ namespace Lighting.Calc;
 
 internal static class NewtonMethod
 {
-    /// <summary>From full source volts at every load: above any operating point, so of two the bright one is met first.</summary>
+    /// <summary>From full source voltage at every load: above any operating point, so of two the bright one is met first.</summary>
     public static void StartCold(NodalSystem circuit) =>
         circuit.Loads.Volts.AsSpan(0, circuit.Loads.Count).Fill(circuit.EmfVolts);
 
-    /// <summary>Iterates from the load volts given until the loads' tangents meet their laws.</summary>
+    /// <summary>Iterates from the load voltage given until the loads' tangents meet their laws.</summary>
     /// <returns>
-    /// False when a matrix was not positive definite, a driver came to stand between zero and its minimum volts, or
+    /// False when a matrix was not positive definite, the voltage of a driver came to lie between zero and its minimum, or
     /// the iterations ran out: the point found, if any, need then not be the bright one.
     /// </returns>
     /// <remarks>
     /// A solution with all drivers lit and a positive definite Jacobian is the bright one: the drivers' currents are
-    /// convex in the volts, and such a system has one holdable solution at most (the argument known from power flow,
+    /// convex in the voltage, and such a system has one stable solution at most (the argument known from power flow,
     /// where it singles out the high-voltage solution).
     /// </remarks>
     public static bool TryReach(NodalSystem circuit)
@@ -41,7 +41,7 @@ internal static class NewtonMethod
 
     /// <summary>Full Newton steps on the residual until it stops falling or is as small as aimed at.</summary>
     /// <param name="circuit">The circuit.</param>
-    /// <param name="isEvaluated">Whether the loads are at the circuit's volts, as <see cref="TryReach"/> leaves them.</param>
+    /// <param name="isEvaluated">Whether the loads are at the circuit's voltage, as <see cref="TryReach"/> leaves them.</param>
     public static void Polish(NodalSystem circuit, bool isEvaluated = false)
     {
         if (!isEvaluated)
@@ -64,10 +64,10 @@ internal static class NewtonMethod
         }
     }
 
-    /// <summary>Moves the loads to the new volts; one whose volts turn round stops at zero on the way.</summary>
-    /// <returns>Greatest difference of a load's current there from its tangent; infinity while one stops at zero.</returns>
+    /// <summary>Moves the loads to the new voltage; a load whose voltage reverses is clamped at zero.</summary>
+    /// <returns>Greatest difference of a load's current there from its tangent; infinity while one is clamped at zero.</returns>
     /// <remarks>
-    /// Lamps that are off still form loops through two grounds. Started at the source's volts their tangents lead past zero to
+    /// Lamps that are off still form loops through two earths. Started at the source's voltage their tangents lead past zero to
     /// nearly as much the other way, and back; at zero a filament is cold, and its law a straight line.
     /// </remarks>
     private static double FollowTangents(NodalSystem circuit)

@@ -3,7 +3,7 @@ using System.Diagnostics.CodeAnalysis;
 
 namespace Lighting.Calc;
 
-/// <summary>Nodal equations G·v + loads(v) = source of the live part, and the volts they are at.</summary>
+/// <summary>Nodal equations G·v + loads(v) = source of the live part, and the node voltages.</summary>
 /// <remarks>Its arrays have room for the whole circuit, so that turning from one plan to another allocates nothing.</remarks>
 internal sealed class NodalSystem
 {
@@ -44,19 +44,19 @@ internal sealed class NodalSystem
 
     public LoadVector Loads { get; }
 
-    /// <summary>Volts by slot, ground last. The true volts are these plus <see cref="LowVolts"/>.</summary>
+    /// <summary>Voltage by slot, the reference node last. The true voltage is this plus <see cref="LowVolts"/>.</summary>
     /// <remarks>
     /// A micro-ohm joint at 13 V passes amperes at less than the rounding of 13 V: its current needs the difference of
-    /// two volts beyond the 16 digits of each.
+    /// two voltages beyond the 16 digits of each.
     /// </remarks>
     public double[] Volts { get; }
 
     public double[] LowVolts { get; }
 
-    /// <summary>Amperes that leave each slot in excess of those that arrive.</summary>
+    /// <summary>Current that leaves each slot in excess of the current that arrives.</summary>
     public double[] Residual { get; }
 
-    /// <summary>Room for Newton's method: the loads' currents as their tangents foretell them.</summary>
+    /// <summary>Room for Newton's method: the loads' currents as their tangents predict them.</summary>
     public double[] TangentAmperes { get; }
 
     public double EmfVolts => emfVolts;
@@ -92,7 +92,7 @@ internal sealed class NodalSystem
 
     public void TakeSource(double emf, double resistanceOhms)
     {
-        // A battery taken out (infinite resistance) leaves a dead circuit; one ohm keeps its equations regular.
+        // A disconnected battery (infinite resistance) leaves a dead circuit; one ohm keeps its equations regular.
         bool absent = double.IsPositiveInfinity(resistanceOhms);
         emfVolts = absent ? 0 : emf;
         sourceOhms = absent ? 1 : resistanceOhms;
@@ -115,8 +115,8 @@ internal sealed class NodalSystem
         }
     }
 
-    /// <summary>Solves with each load replaced by its slope and its current at zero volts of that line (the tangent).</summary>
-    /// <returns>False when the matrix is not positive definite; the volts are then as before.</returns>
+    /// <summary>Solves with each load replaced by its slope and its current at zero voltage on that line (the tangent).</summary>
+    /// <returns>False when the matrix is not positive definite; the voltage is then as before.</returns>
     public bool SolveTangent()
     {
         double[] right = Factor.Right;
@@ -154,7 +154,7 @@ internal sealed class NodalSystem
             Factor.Right[i] = -Factor.Right[i];
     }
 
-    /// <summary>Adds a multiple of the solved step to the volts, keeping the digits that the volts cannot hold.</summary>
+    /// <summary>Adds a multiple of the solved step to the voltage, keeping the digits that the voltage cannot hold.</summary>
     public void Move(double fraction)
     {
         double[] step = Factor.Right;
@@ -175,7 +175,7 @@ internal sealed class NodalSystem
 
     public double Across(int slotA, int slotB) => (Volts[slotA] - Volts[slotB]) + (LowVolts[slotA] - LowVolts[slotB]);
 
-    /// <summary>Kirchhoff residual with the loads' present amperes.</summary>
+    /// <summary>Kirchhoff residual with the loads' present current.</summary>
     /// <returns>The greatest at any slot.</returns>
     public double UpdateResidual()
     {
@@ -226,7 +226,7 @@ internal sealed class NodalSystem
     }
 
     /// <summary>|power in − power out| over power in.</summary>
-    /// <remarks>By Tellegen's theorem the difference is exactly the sum of volts times residual over the nodes.</remarks>
+    /// <remarks>By Tellegen's theorem the difference is exactly the sum of voltage times residual over the nodes.</remarks>
     public double PowerImbalance()
     {
         double lost = 0;
@@ -244,7 +244,7 @@ internal sealed class NodalSystem
         return greatest;
     }
 
-    /// <summary>Co-content of the whole circuit at the present volts plus a multiple of the solved step, in watts.</summary>
+    /// <summary>Co-content of the whole circuit at the present voltage plus a multiple of the solved step, in watts.</summary>
     public double CoContentWatts(double fraction)
     {
         double[] step = Factor.Right;

@@ -3,9 +3,9 @@ namespace Lighting.Calc;
 
 internal static class StableOperatingPoint
 {
-    /// <summary>Finds a point the circuit can hold, the bright one where there are several.</summary>
-    /// <param name="circuit">Equations, with the volts of the last solution for a warm start.</param>
-    /// <param name="warmStart">Start from those volts.</param>
+    /// <summary>Finds a stable operating point, the bright one where there are several.</summary>
+    /// <param name="circuit">Equations, with the voltages of the last solution for a warm start.</param>
+    /// <param name="warmStart">Start from that voltage.</param>
     /// <param name="diagnostics">What was found, or how far it fell short; the worst node is a slot.</param>
     public static bool Find(NodalSystem circuit, bool warmStart, out SolveDiagnostics diagnostics)
     {
@@ -34,7 +34,7 @@ internal static class StableOperatingPoint
         return Check(circuit, tried, out diagnostics);
     }
 
-    /// <summary>Kirchhoff, power balance and positive pivots at the present volts.</summary>
+    /// <summary>Kirchhoff, power balance and positive pivots at the present voltage.</summary>
     public static bool Check(NodalSystem circuit, SolveStages tried, out SolveDiagnostics diagnostics)
     {
         int worst = circuit.Unknowns == 0 ? -1 : circuit.WorstSlot();

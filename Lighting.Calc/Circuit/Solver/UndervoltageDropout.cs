@@ -1,13 +1,13 @@
-// Looks for other points that the circuit can hold: with drivers dark that are lit at the point found.
+// Looks for other stable operating points: with drivers dark that are lit at the point found.
 namespace Lighting.Calc;
 
 /// <summary>Searches from below, where <see cref="OperatingPoint"/> searches from above.</summary>
 /// <remarks>
-/// First a bound: no load draws more than at the source's volts, a driver never more than at its minimum, and what each takes off
-/// another's volts is linear. Where every lit driver keeps its minimum even so, there is nothing to look for.
-/// With some drivers held dark as resistors the circuit is left to settle; then they are let go. Those whose volts
+/// First a bound: no load draws more than at the source's voltage, a driver never more than at its minimum, and what each subtracts from
+/// another's voltage is linear. Where every lit driver keeps its minimum even so, there is nothing to look for.
+/// With some drivers held dark as resistors the circuit is left to settle; then they are let go. Those whose voltage
 /// suffice light up at once, and whatever stays dark is held so by the circuit itself. First all drivers are held
-/// together, then each alone that is still not known to drop out.
+/// together, then each alone that is not yet known to drop out.
 /// </remarks>
 internal sealed class UndervoltageDropout(NodalSystem circuit)
 {

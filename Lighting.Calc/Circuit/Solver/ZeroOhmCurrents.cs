@@ -36,7 +36,7 @@ internal sealed class ZeroOhmCurrents(Circuit circuit)
             Carry(circuit.LoadFeed[i], circuit.LoadReturn[i], solver.LoadAmperes(i));
         Carry(circuit.Minus, circuit.Plus, solver.SourceAmperes);
         if (!factor.Solve())
-            throw new InvalidOperationException("Merged nodes must hang together.");
+            throw new InvalidOperationException("Merged nodes must be connected.");
         factor.Right[plan.Pattern.Size] = 0;
 
         void Carry(int from, int to, double amperes)
@@ -48,6 +48,6 @@ internal sealed class ZeroOhmCurrents(Circuit circuit)
 
     /// <summary>Current of a merged conductor at the last update.</summary>
     public double Amperes(int conductor) => plan is null
-        ? throw new InvalidOperationException("Nothing has been spread.")
+        ? throw new InvalidOperationException("The currents must be updated first.")
         : factor.Right[plan.Slot[circuit.ConductorA[conductor]]] - factor.Right[plan.Slot[circuit.ConductorB[conductor]]];
 }

@@ -1,7 +1,7 @@
 // The places of a plan in its matrix; made only when the plan is solved.
 namespace Lighting.Calc;
 
-/// <summary>One slot for each unknown in order of elimination, the plus last, then ground; and the places of elements in the matrix.</summary>
+/// <summary>One slot for each unknown in order of elimination, the plus last, then the reference node; and the places of elements in the matrix.</summary>
 internal sealed class EliminationNumbering
 {
     /// <param name="circuit">The circuit.</param>
@@ -55,13 +55,13 @@ internal sealed class EliminationNumbering
 
     public FactorPattern Pattern { get; }
 
-    /// <summary>Slot of each node; <see cref="EliminationPlan.Unknowns"/> is ground.</summary>
+    /// <summary>Slot of each node; <see cref="EliminationPlan.Unknowns"/> is the reference node.</summary>
     public int[] Slot { get; }
 
     /// <summary>One node for each slot, to name it by.</summary>
     public int[] NodeOfSlot { get; }
 
-    /// <summary>Place of each live conductor's entry off the diagonal; the dummy place when one end is ground.</summary>
+    /// <summary>Place of each live conductor's entry off the diagonal; the dummy place when one end is the reference node.</summary>
     public int[] ConductorEntry { get; }
 
     /// <summary>Place of each live load's entry, likewise.</summary>

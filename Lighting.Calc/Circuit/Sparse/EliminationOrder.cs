@@ -34,7 +34,7 @@ internal sealed class EliminationOrder
 
     private void Eliminate(int last)
     {
-        // A vertex is queued anew whenever its degree changes; entries of an older degree are skipped.
+        // A vertex is queued again whenever its degree changes; entries of an older degree are skipped.
         var queue = new PriorityQueue<int, (int Degree, int Vertex)>();
         for (int v = 0; v < neighbours.Length; v++)
             Enqueue(v);

@@ -1,10 +1,10 @@
 // What a solver needs to know of a circuit with a given set of open and merged elements: unknowns, order, places.
 namespace Lighting.Calc;
 
-/// <summary>The reduced circuit: one slot for each unknown in order of elimination, the plus last, then ground.</summary>
+/// <summary>The reduced circuit: one slot for each unknown in order of elimination, the plus last, then the reference node.</summary>
 /// <remarks>
-/// Merged nodes share a slot; nodes in which no current can flow take the slot of the point they hang on
-/// (<see cref="SourceBlock"/>), so that their elements have no volts and need no equation. Immutable; its numbering is made when it
+/// Merged nodes share a slot; nodes in which no current can flow take the slot of the point they are connected to
+/// (<see cref="SourceBlock"/>), so that their elements have no voltage and need no equation. Immutable; its numbering is made when it
 /// is first solved, by two threads at once twice and alike.
 /// </remarks>
 internal sealed class EliminationPlan
@@ -69,7 +69,7 @@ internal sealed class EliminationPlan
 
     public int Unknowns { get; }
 
-    /// <summary>For each node the node whose volts it takes: where no current flows, that of the point it hangs on.</summary>
+    /// <summary>For each node the node whose voltage it takes: where no current flows, that of the point it is connected to.</summary>
     public int[] Anchor { get; }
 
     /// <summary>Whether the node, or one that zero resistance joins it with, is in the source's block or the minus itself.</summary>

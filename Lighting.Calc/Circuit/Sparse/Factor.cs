@@ -19,7 +19,7 @@ internal sealed class Factor
         Right = new double[largest + 1];
     }
 
-    /// <summary>Diagonal; the place after the last is a dummy for ground.</summary>
+    /// <summary>Diagonal; the place after the last is a dummy for the reference node.</summary>
     public double[] Diagonal { get; }
 
     /// <summary>Entries below the diagonal by the pattern, then a dummy.</summary>
@@ -37,7 +37,7 @@ internal sealed class Factor
     }
 
     /// <summary>Eliminates matrix and right-hand side and substitutes back.</summary>
-    /// <param name="fixedLast">Volts of the last unknown where it is known (an ideal source), else NaN.</param>
+    /// <param name="fixedLast">Voltage of the last unknown where it is known (an ideal source), else NaN.</param>
     /// <returns>False at the first pivot that is not positive: the right-hand side is then of no use.</returns>
     public bool Solve(double fixedLast = double.NaN)
     {

@@ -1,4 +1,4 @@
-// Where everything stands in the factor LDLᵀ of a sparse symmetric matrix: a flat program for Factor to run.
+// Pattern of the factor LDLᵀ of a sparse symmetric matrix: a flat program for Factor to run.
 namespace Lighting.Calc;
 
 /// <summary>Pattern of the strict lower triangle by columns, and where each update of the elimination lands.</summary>
@@ -37,7 +37,7 @@ internal sealed class FactorPattern
     /// <summary>First entry of each column; one more for the end.</summary>
     public int[] ColumnStart { get; }
 
-    /// <summary>Row of each entry; what stands after the last is of no meaning.</summary>
+    /// <summary>Row of each entry; what follows the last has no meaning.</summary>
     public int[] Rows { get; }
 
     /// <summary>Entry that each pair of entries of a column updates, in the order in which elimination meets them.</summary>
@@ -52,7 +52,7 @@ internal sealed class FactorPattern
     /// Source: R. Schreiber, "A new implementation of sparse Gaussian elimination", 1982.
     /// </remarks>
     /// <param name="size">Number of unknowns.</param>
-    /// <param name="ends">Of each pair that shares a matrix entry the one; repetitions, pairs of one and the same and ends beyond the unknowns (ground) are allowed.</param>
+    /// <param name="ends">Of each pair that shares a matrix entry the one; repetitions, pairs of one and the same and ends beyond the unknowns (the reference node) are allowed.</param>
     /// <param name="otherEnds">Of each pair the other.</param>
     public static FactorPattern Of(int size, ReadOnlySpan<int> ends, ReadOnlySpan<int> otherEnds)
     {
@@ -110,7 +110,7 @@ internal sealed class FactorPattern
         return new FactorPattern(start, rows);
     }
 
-    /// <summary>Place of the entry of two rows; the dummy when one of them is beyond the matrix (ground).</summary>
+    /// <summary>Place of the entry of two rows; the dummy when one of them is beyond the matrix (the reference node).</summary>
     public int EntryOf(int a, int b)
     {
         int column = Math.Min(a, b);

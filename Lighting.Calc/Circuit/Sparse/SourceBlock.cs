@@ -1,10 +1,10 @@
-// Finds the part of a circuit in which current can flow; all else takes the volts of the point it hangs on.
+// Finds the part of a circuit in which current can flow; all else has the voltage of the point it is connected to.
 namespace Lighting.Calc;
 
 /// <summary>The block (biconnected part) of the graph that holds the source.</summary>
 /// <remarks>
 /// An element carries current only when a closed path through the source and the element exists: both lie in one
-/// block. A switched-off branch, a meter lead with one end free, a lamp with its ground off are outside of it, carry
+/// block. A switched-off branch, a meter lead with one end free, a lamp with its earth open are outside of it, carry
 /// exactly nothing and need no equation. Source: R. Tarjan, "Depth-first search and linear graph algorithms", 1972.
 /// </remarks>
 internal static class SourceBlock
@@ -14,7 +14,7 @@ internal static class SourceBlock
     /// <param name="plus">The source's plus.</param>
     /// <param name="minus">The source's minus.</param>
     /// <param name="anchor">
-    /// Receives for each vertex the vertex of the block whose volts it takes: itself inside, its point of attachment outside,
+    /// Receives for each vertex the vertex of the block whose voltage it takes: itself inside, its point of attachment outside,
     /// <paramref name="minus"/> for a floating one.
     /// </param>
     public static void Anchors(ReadOnlySpan<int> ends, ReadOnlySpan<int> otherEnds, int plus, int minus, Span<int> anchor)
@@ -37,7 +37,7 @@ internal static class SourceBlock
         low[minus] = 1;
 
         // The source is the first edge of the tree, from minus to plus; minus itself is not searched further, since
-        // what hangs on it alone reads 0 V like the floating parts.
+        // what is connected to it alone reads 0 V like the floating parts.
         int at = plus;
         parent[plus] = minus;
         parentEdge[plus] = -1;

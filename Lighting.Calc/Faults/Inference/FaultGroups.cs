@@ -2,14 +2,14 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Which faults no test of the sheet can tell apart.</summary>
+/// <summary>Faults that no test of the sheet can distinguish.</summary>
 /// <remarks>
 /// Two faults are alike when every severity of the one has a severity of the other from which no test differs by
 /// <see cref="Apart"/> standard deviations, and the other way round.
 /// </remarks>
 internal sealed class FaultGroups
 {
-    /// <summary>Standard deviations that tell two faults apart.</summary>
+    /// <summary>Standard deviations that distinguish two faults.</summary>
     public const double Apart = 2;
 
     private readonly FaultModel _model;

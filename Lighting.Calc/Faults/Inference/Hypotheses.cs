@@ -18,7 +18,7 @@ internal sealed class Hypotheses
     /// <summary>Probability of each row.</summary>
     public required double[] Weights { get; init; }
 
-    /// <summary>What the likeliest fault says of the supply's volts, as a share above the list's.</summary>
+    /// <summary>What the likeliest fault says of the supply's voltage, as a share above the list's.</summary>
     public required double SupplyMean { get; init; }
 
     /// <summary>Variance of <see cref="SupplyMean"/>.</summary>

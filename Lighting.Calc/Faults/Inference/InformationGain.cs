@@ -2,11 +2,11 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>How much a test is expected to tell about which fault it is: the mutual information of fault and outcome, in bits.</summary>
+/// <summary>Expected information gain of a test about the fault: the mutual information of fault and outcome, in bits.</summary>
 /// <remarks>D. V. Lindley, "On a measure of the information provided by an experiment", 1956. From memory.</remarks>
 internal sealed class InformationGain
 {
-    /// <summary>Bins an outcome of volts, amperes or ohms is sorted into.</summary>
+    /// <summary>Bins an outcome of voltage, current or resistance is sorted into.</summary>
     public const int Bins = 64;
 
     // The least likely severities that together have this probability are left out.

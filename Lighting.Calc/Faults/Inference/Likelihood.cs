@@ -3,7 +3,7 @@ namespace Lighting.Calc;
 
 /// <summary>Likelihood of readings under one fault, with what is common to all of them filtered along.</summary>
 /// <remarks>
-/// Four unknowns are common to all readings: the supply's volts and three directions in which lamps, joints and contacts
+/// Four unknowns are common to all readings: the supply's voltage and three directions in which lamps, joints and contacts
 /// together lie off the lists (the <see cref="ToleranceDraws"/>). Each is normal beforehand; a Kalman filter brings them along.
 /// What of the tolerance these do not cover is each reading's own.
 /// </remarks>
@@ -26,7 +26,7 @@ internal struct Likelihood
             _variance[i * Size + i] = Common / (Size - 1);
     }
 
-    /// <summary>What the readings say of the battery's volts, as a share above the list's.</summary>
+    /// <summary>What the readings say of the battery's voltage, as a share above the list's.</summary>
     public readonly double BatteryMean => _mean[0];
 
     /// <summary>Variance of <see cref="BatteryMean"/>.</summary>

@@ -9,7 +9,7 @@ internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Col
     // An ammeter in the place of a fuse that a short has blown is itself the fuse.
     private const double LeastShort = 0.01;
 
-    public NextTest? Find(Hypotheses hypotheses, IReadOnlyList<Evidence> evidence, CancellationToken cancellation)
+    public NextTest? Find(Hypotheses hypotheses, IReadOnlyList<Evidence> evidence, CancellationToken cancellationToken)
     {
         FaultFindingOptions options = model.Circuit.Options;
         var taken = evidence.Select(e => e.Place).ToHashSet();
@@ -23,7 +23,7 @@ internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Col
         Parallel.For(
             0,
             tests.Count,
-            new ParallelOptions { CancellationToken = cancellation },
+            new ParallelOptions { CancellationToken = cancellationToken },
             () => new InformationGain(model, hypotheses),
             (i, _, own) =>
             {

@@ -5,11 +5,11 @@ namespace Lighting.Calc;
 /// <summary>What the tests of the sheet read under pairs of faults, behind what they read under the single ones.</summary>
 internal static class PairColumns
 {
-    public static List<(TestPlace Test, Column Column)> Of(FaultModel model, List<(TestPlace Test, Column Column)> tests, ImmutableArray<FaultPair> pairs, CancellationToken cancellation)
+    public static List<(TestPlace Test, Column Column)> Of(FaultModel model, List<(TestPlace Test, Column Column)> tests, ImmutableArray<FaultPair> pairs, CancellationToken cancellationToken)
     {
         (TestPlace Test, Column Column)[] longer = [.. tests.Select(t => (t.Test, t.Column.Longer(pairs.Length)))];
         IGrouping<Setting, int>[] settings = [.. Enumerable.Range(0, longer.Length).GroupBy(i => longer[i].Test.Setting)];
-        model.ForEach(settings.Length * pairs.Length, TakeAll, cancellation);
+        model.ForEach(settings.Length * pairs.Length, TakeAll, cancellationToken);
         return [.. longer];
 
         void TakeAll(FaultSolver solver, int k)

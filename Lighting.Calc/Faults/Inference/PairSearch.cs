@@ -4,8 +4,8 @@ namespace Lighting.Calc;
 
 /// <summary>Looks for two faults at once where no single one explains the readings.</summary>
 /// <remarks>
-/// Pairs are made of the faults that explain all readings best and of those that explain best each reading that is not as it
-/// should be. Every pair is solved at a few severities, the best pairs then at all. Both faults are taken as independent.
+/// Pairs are made of the faults that explain all readings best and of those that explain best each abnormal
+/// reading. Every pair is solved at a few severities, the best pairs then at all. Both faults are taken as independent.
 /// </remarks>
 internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid, Posterior posterior, Evidence[] evidence)
 {
@@ -22,22 +22,22 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
         [.. Enumerable.Range(0, evidence.Length).GroupBy(i => evidence[i].Place.Setting).Select(g => (g.Key, g.ToArray(), g.Select(i => evidence[i].Place).ToArray()))];
 
     /// <summary>The best pairs, likeliest first; none with fewer than two readings.</summary>
-    public ImmutableArray<FaultPair> Find(CancellationToken cancellation)
+    public ImmutableArray<FaultPair> Find(CancellationToken cancellationToken)
     {
         if (evidence.Length < 2)
             return [];
         int[] families = Candidates();
         var pairs = (from a in families from b in families where a < b select (A: a, B: b)).ToArray();
         var coarse = new (double LogWeight, int A, int B)[pairs.Length];
-        model.ForEach(pairs.Length, TakeCoarse, cancellation);
+        model.ForEach(pairs.Length, TakeCoarse, cancellationToken);
         // Parallel queries would do the same, and make a native program of the library six times as large.
         (double LogWeight, int A, int B)[] best = [.. coarse.OrderByDescending(c => c.LogWeight).Take(RefinedPairs)];
         FaultPair[] refined =
         [
-            .. Each(best, c => Refine(new FaultSolver(model.Circuit, model.Draws), c.A, c.B), cancellation)
+            .. Each(best, c => Refine(new FaultSolver(model.Circuit, model.Draws), c.A, c.B), cancellationToken)
                 .OrderByDescending(p => p.LogWeight).ThenBy(p => p.Nearest[0]).ThenBy(p => p.Nearest[1]),
         ];
-        return [.. Each(refined, p => p.LogWeight < refined[0].LogWeight - Unmentioned ? p : WithSpread(p), cancellation)];
+        return [.. Each(refined, p => p.LogWeight < refined[0].LogWeight - Unmentioned ? p : WithSpread(p), cancellationToken)];
 
         void TakeCoarse(FaultSolver solver, int i)
         {
@@ -49,10 +49,10 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
         }
     }
 
-    private static FaultPair[] Each<T>(T[] items, Func<T, FaultPair> work, CancellationToken cancellation)
+    private static FaultPair[] Each<T>(T[] items, Func<T, FaultPair> work, CancellationToken cancellationToken)
     {
         var done = new FaultPair[items.Length];
-        Parallel.For(0, items.Length, new ParallelOptions { CancellationToken = cancellation }, i => done[i] = work(items[i]));
+        Parallel.For(0, items.Length, new ParallelOptions { CancellationToken = cancellationToken }, i => done[i] = work(items[i]));
         return done;
     }
 

@@ -5,8 +5,8 @@ namespace Lighting.Calc;
 /// <summary>Probabilities of all single faults, given readings.</summary>
 /// <remarks>
 /// A reading is normal about its prediction, with the instrument's error and the harness's tolerance; a share of readings is
-/// plainly wrong and lies anywhere (<see cref="FaultFindingOptions.BlunderShare"/>), so that no reading alone makes certain.
-/// What is common to all readings, the battery's volts and the harness's tolerance, is filtered along (<see cref="Likelihood"/>).
+/// plainly wrong and lies anywhere (<see cref="FaultFindingOptions.BlunderShare"/>), so that no single reading is certain.
+/// What is common to all readings, the battery's voltage and the harness's tolerance, is filtered along (<see cref="Likelihood"/>).
 /// Looks have the probabilities of <see cref="LookScale"/>. Severities lie on a grid, with the predictions interpolated between.
 /// </remarks>
 internal sealed class Posterior
@@ -42,7 +42,7 @@ internal sealed class Posterior
     /// <summary>Logarithm of the probability of all readings together.</summary>
     public double LogEvidence { get; }
 
-    /// <summary>What the likeliest fault says of the battery's volts, as a share above the list's.</summary>
+    /// <summary>What the likeliest fault says of the battery's voltage, as a share above the list's.</summary>
     public double BatteryMean { get; private init; }
 
     /// <summary>Variance of <see cref="BatteryMean"/>.</summary>
@@ -120,7 +120,7 @@ internal sealed class Posterior
         return best;
     }
 
-    /// <summary>Severity of a particle: ohms, or a flat battery's or weak coil's share of volts.</summary>
+    /// <summary>Severity of a particle: resistance, or a flat battery's or low-output coil's share of voltage.</summary>
     public double Severity(in Particle particle)
     {
         FaultMember low = _model.Members[particle.Low], high = _model.Members[particle.High];

@@ -2,7 +2,7 @@ using MathNet.Numerics.Distributions;
 
 namespace Lighting.Calc;
 
-/// <summary>The standard normal distribution from a table, good to 1e-5: it is asked for a million times for one choice of a test.</summary>
+/// <summary>The standard normal distribution from a table, good to 1e-5: it is evaluated a million times for one choice of a test.</summary>
 internal static class StandardNormal
 {
     private const int PerUnit = 100;

@@ -2,12 +2,12 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>What can come out of a test, and what each outcome would mean.</summary>
+/// <summary>Outcomes of a test and what each would mean.</summary>
 internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, InformationGain gain)
 {
     private const double LeastOutcome = 0.02;
 
-    // Share of full volts, or of an ammeter's range, below which a reading counts as nothing.
+    // Share of full voltage, or of an ammeter's range, below which a reading counts as nothing.
     private const double Nothing = 0.03;
 
     /// <summary>The outcomes of the test that <see cref="InformationGain.Bits"/> was last asked for, likeliest first.</summary>
@@ -27,7 +27,7 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
                 bins[i % bins.Length] += gain.Joint[i];
             (int low, int high) = Expected(instrument, column);
             foreach ((int first, int last) in Ranges(bins, NothingTo(instrument), low, high))
-                Add(Range(instrument, first, last) + (first >= low && last <= high ? ", as it should be" : ""), first, last);
+                Add(Range(instrument, first, last) + (first >= low && last <= high ? ", normal" : ""), first, last);
         }
 
         return [.. outcomes.OrderByDescending(o => o.Probability)];
@@ -51,14 +51,14 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
         }
     }
 
-    // The bins into which a bike in order falls.
+    // The bins into which a healthy bike falls.
     private (int Low, int High) Expected(Instrument instrument, Column column)
     {
         (double mean, double sigma) = (gain.Mean(column, 0), gain.Sigma(instrument, column, 0));
         return (Bin(mean - 2 * sigma), Bin(mean + 2 * sigma));
     }
 
-    // The last bin of next to nothing; −1 where an outcome is no volts or amperes.
+    // The last bin near zero; −1 where an outcome is neither a voltage nor a current.
     private int NothingTo(Instrument instrument) => instrument switch
     {
         Instrument.Meter => Bin(Nothing * model.Circuit.Supply.FullVolts),

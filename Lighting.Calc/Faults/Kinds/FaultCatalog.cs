@@ -24,7 +24,7 @@ internal static class FaultCatalog
             families.Add(new LampDead(circuit, i));
             if (WrongLamp.Others(right, bike) is { IsEmpty: false } others)
                 families.Add(new WrongLamp(circuit, i, others));
-            if (right.Type is LampType.Led or LampType.LedBallast && isBattery)
+            if (right.Type is LampType.Led or LampType.LedResistor && isBattery)
                 families.Add(new LedReversed(circuit, i));
         }
 

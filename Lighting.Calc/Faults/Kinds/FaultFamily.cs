@@ -32,9 +32,6 @@ internal abstract class FaultFamily(FaultCircuit circuit, FaultKind kind, int pa
     /// <summary>The part in words before a colon.</summary>
     public abstract string Subject { get; }
 
-    /// <summary>Word of the kind in CSV and JSON.</summary>
-    public virtual string Code => kind.ToString();
-
     protected FaultCircuit Circuit => circuit;
 
     protected Bike Bike => circuit.Bike;

@@ -2,13 +2,11 @@ namespace Lighting.Calc;
 
 /// <summary>A switch contact of high resistance, or that never closes.</summary>
 internal sealed class HighResistanceContact(FaultCircuit circuit, int contact, double amperes)
-    : ResistanceFault(circuit, FaultKind.HighResistanceContact, contact, circuit.Options.Weight("contact poor"), circuit.Options.Weight("contact never closes"), amperes)
+    : ResistanceFault(circuit, FaultKind.HighResistanceContact, contact, circuit.Options.Weight("high-resistance contact"), circuit.Options.Weight("contact never closes"), amperes)
 {
     public override string PartName => Bike.Switches[Part].Name;
 
     public override string Subject => $"the contact of {PartName}";
-
-    public override string Code => "PoorContact";
 
     protected override string Open => "never closes";
 

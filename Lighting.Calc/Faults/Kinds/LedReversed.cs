@@ -6,5 +6,5 @@ internal sealed class LedReversed(FaultCircuit circuit, int lamp)
 {
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.Lamps[Part].IsReversed = true;
 
-    protected override string State(Fault fault) => "fitted the wrong way round";
+    protected override string State(Fault fault) => "reversed (wires exchanged)";
 }

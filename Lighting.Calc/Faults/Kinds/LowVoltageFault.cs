@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>A supply of too low a voltage even without load.</summary>
+/// <summary>A supply of low voltage even without load.</summary>
 internal abstract class LowVoltageFault(FaultCircuit circuit, FaultKind kind, string prior, ImmutableArray<double> shares)
     : FaultFamily(circuit, kind, 0, circuit.Options.Weight(prior), [.. shares.Select(s => new FaultCase(0, 1.0 / shares.Length, s))])
 {

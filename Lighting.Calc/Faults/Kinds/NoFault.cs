@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>A bike in order.</summary>
+/// <summary>A healthy bike.</summary>
 internal sealed class NoFault(FaultCircuit circuit, double weight = 1) : FaultFamily(circuit, FaultKind.None, 0, weight, OneSeverity)
 {
     public override string PartName => "";

@@ -4,9 +4,9 @@ namespace Lighting.Calc;
 
 /// <summary>A connection of high resistance, or open.</summary>
 /// <remarks>
-/// High resistance and open are severities of one fault, for one repair serves both. Before anything is read the resistance is
-/// log-normal about 2 Ω with a standard deviation of one decade; what takes less than 3 % of the voltage, a tenth of a lamp's
-/// light, is seldom complained of and so much the less likely: common practice, no source.
+/// High resistance and open are severities of one fault, since the repair is the same. Before anything is read the resistance is
+/// log-normal about 2 Ω with a standard deviation of one decade; what drops less than 3 % of the voltage, a tenth of a lamp's
+/// light, is seldom noticed and therefore less likely: common practice, no source.
 /// </remarks>
 internal abstract class ResistanceFault(FaultCircuit circuit, FaultKind kind, int part, double weight, ImmutableArray<FaultCase> cases)
     : FaultFamily(circuit, kind, part, weight, cases)
@@ -20,7 +20,7 @@ internal abstract class ResistanceFault(FaultCircuit circuit, FaultKind kind, in
     /// <param name="part">Index of the part.</param>
     /// <param name="poor">Prior weight of a high resistance.</param>
     /// <param name="open">Prior weight of an open connection.</param>
-    /// <param name="amperes">Largest current of the part on a bike in order.</param>
+    /// <param name="amperes">Largest current of the part on a healthy bike.</param>
     protected ResistanceFault(FaultCircuit circuit, FaultKind kind, int part, double poor, double open, double amperes)
         : this(circuit, kind, part, poor + open, Severities(poor, open, Noticed(circuit, amperes)))
     {
@@ -34,14 +34,14 @@ internal abstract class ResistanceFault(FaultCircuit circuit, FaultKind kind, in
 
     public override Fault At(FaultCase severity, FittedResistance? fitted) => new(this) { IsOpen = fitted is null, Resistance = fitted };
 
-    public override string Title(Fault fault) => $"{Subject} poor or open";
+    public override string Title(Fault fault) => $"{Subject}: high resistance or open";
 
     protected override string State(Fault fault) => fault.Resistance is { } fitted ? FaultWords.Fitted(fitted) : Open;
 
-    // Ohms that are noticed in a part: where none of the settings gives it a current, all are alike.
+    // Resistances that are noticed in a part: where none of the settings gives it a current, all are alike.
     private static double Noticed(FaultCircuit circuit, double amperes) => amperes > 1e-3 ? NoticedShare * circuit.Supply.FullVolts / amperes : 0;
 
-    // Each severity stands for the decades about it.
+    // Each severity represents the decades about it.
     private static ImmutableArray<FaultCase> Severities(double poor, double open, double noticed)
     {
         double[] shares = [.. s_ohms.Select((r, i) => 1 / (1 + Math.Pow(noticed / r, 2)) * Math.Exp(-Math.Pow(Math.Log10(r / 2), 2) / 2) * Math.Log(s_ohms[Math.Min(i + 1, s_ohms.Length - 1)] / s_ohms[Math.Max(i - 1, 0)]))];

@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>A point on the live side that touches the frame; a fuse before it that can blow has blown.</summary>
-/// <remarks>A short of a battery before any fuse is no family: it burns its wire and needs no meter.</remarks>
+/// <remarks>A short of a battery before any fuse is not considered: it burns out its wire.</remarks>
 internal sealed class ShortToFrame(FaultCircuit circuit, int point)
     : FaultFamily(circuit, FaultKind.ShortToFrame, point, circuit.Options.Weight("short to frame"), OneSeverity)
 {
@@ -15,6 +15,6 @@ internal sealed class ShortToFrame(FaultCircuit circuit, int point)
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.Short(Part);
 
     protected override string State(Fault fault) => Circuit.FuseBefore[Part] is >= 0 and var fuse
-        ? $"touches the frame and has blown the fuse '{Bike.Fuses[fuse].Name}'"
-        : "touches the frame and takes the coil's current";
+        ? $"shorted to the frame; it has blown the fuse '{Bike.Fuses[fuse].Name}'"
+        : "shorted to the frame, which takes the current of the lighting coil";
 }

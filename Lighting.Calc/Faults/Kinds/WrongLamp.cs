@@ -38,7 +38,7 @@ internal sealed class WrongLamp(FaultCircuit circuit, int lamp, ImmutableArray<L
 
     public override Fault At(FaultCase severity, FittedResistance? fitted) => new(this) { Lamp = severity.Lamp };
 
-    public override string Title(Fault fault) => $"{Subject} of other volts or watts";
+    public override string Title(Fault fault) => $"{Subject} of another voltage or power";
 
     protected override string State(Fault fault) =>
         $"a {fault.Lamp!.Code ?? FormattableString.Invariant($"{fault.Lamp.ReferenceVoltage.Volts:0.#} V {(double)fault.Lamp.ReferencePower.Watts:0.#} W lamp")} in its place";

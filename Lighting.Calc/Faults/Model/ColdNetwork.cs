@@ -2,10 +2,10 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace Lighting.Calc;
 
-/// <summary>Ohms between two points with the battery disconnected: filaments cold, LEDs and ignitions no path.</summary>
+/// <summary>Resistance between two points with the battery disconnected: filaments cold, LEDs and ignitions no path.</summary>
 /// <remarks>
-/// An ohmmeter warms no filament, so that the network is linear. A cold filament has the reference volts over the reference
-/// amps over <see cref="FilamentLaw.HotToColdRatio"/>. What an ignition's points or an LED's driver show an ohmmeter is not known
+/// An ohmmeter warms no filament, so that the network is linear. A cold filament has the reference voltage over the reference
+/// current over <see cref="FilamentLaw.HotToColdRatio"/>. What an ignition's points or an LED's driver show an ohmmeter is unknown
 /// from the lists. Within each joined part, R = Zii + Zjj − 2·Zij with Z the inverse of its conductance matrix (derived from the nodal equations).
 /// </remarks>
 internal sealed class ColdNetwork
@@ -37,7 +37,7 @@ internal sealed class ColdNetwork
         }
     }
 
-    /// <summary>Cold ohms of all of a lamp's quantity, alone; null where an ohmmeter cannot tell.</summary>
+    /// <summary>Cold resistance of all of a lamp's quantity, alone; null if an ohmmeter does not show it.</summary>
     public static double? ColdOhms(LampSpecification lamp, int quantity) => lamp.Type switch
     {
         _ when quantity <= 0 => null,
@@ -46,7 +46,7 @@ internal sealed class ColdNetwork
         _ => null,
     };
 
-    /// <summary>Ohms between the ends of a part, with all else joined to them; infinity when nothing joins them.</summary>
+    /// <summary>Resistance between the ends of a part, with all else joined to them; infinity when nothing joins them.</summary>
     public double Across(MeasuredPart part)
     {
         (int a, int b) = (part.From, part.To);

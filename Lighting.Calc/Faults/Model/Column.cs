@@ -6,13 +6,13 @@ namespace Lighting.Calc;
 /// <param name="count">Number of them.</param>
 internal sealed class Column(int count)
 {
-    /// <summary>Volts, amperes, the logarithm of ohms, or the logarithm of light.</summary>
+    /// <summary>Voltage, current, logarithm of resistance, or the logarithm of light.</summary>
     public float[] Value { get; } = new float[count];
 
     /// <summary>Standard deviation of the value by the harness's tolerance.</summary>
     public float[] Sigma { get; } = new float[count];
 
-    /// <summary>Change of the value when the battery volts rise by their whole.</summary>
+    /// <summary>Change of the value per unit change of the battery voltage.</summary>
     public float[] Battery { get; } = new float[count];
 
     /// <summary>Change of the value by each pair of mirrored draws of the tolerances; empty where they are not solved.</summary>

@@ -117,5 +117,5 @@ internal sealed class FaultCircuit
 
     private static LampSpecification PublishedTestLamp(Bike bike) => LampTable.TryFind("T4W", bike.SystemVoltage, out PublishedLamp? lamp)
         ? lamp!.Specification
-        : throw new InvalidDataException("The lamp table has no T4W, which is the test lamp where none is given.");
+        : throw new InvalidDataException("The lamp table has no T4W, the default test lamp.");
 }

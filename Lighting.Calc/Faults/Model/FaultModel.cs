@@ -9,16 +9,16 @@ internal sealed class FaultModel
     private readonly ConcurrentDictionary<Setting, Lazy<SettingPredictions>> _settings = new();
     private readonly double _weights;
 
-    public FaultModel(FaultCircuit circuit, CancellationToken cancellation)
-        : this(circuit, (cover, draws) => FaultCatalog.Of(circuit, HealthyCurrents.Of(circuit, draws, cover)), cancellation)
+    public FaultModel(FaultCircuit circuit, CancellationToken cancellationToken)
+        : this(circuit, (cover, draws) => FaultCatalog.Of(circuit, HealthyCurrents.Of(circuit, draws, cover)), cancellationToken)
     {
     }
 
-    private FaultModel(FaultCircuit circuit, Func<ImmutableArray<Setting>, ToleranceDraws, ImmutableArray<FaultFamily>> families, CancellationToken cancellation)
+    private FaultModel(FaultCircuit circuit, Func<ImmutableArray<Setting>, ToleranceDraws, ImmutableArray<FaultFamily>> families, CancellationToken cancellationToken)
     {
         Circuit = circuit;
         Draws = new ToleranceDraws(circuit);
-        Cover = SettingCover.Of(circuit.Bike, circuit.Graph, circuit.Options.Within, cancellation);
+        Cover = SettingCover.Of(circuit.Bike, circuit.Graph, circuit.Options.Within, cancellationToken);
         Families = families(Cover, Draws);
         Members = [.. Families.SelectMany(f => f.Cases.Select(c => new FaultMember(f, c)))];
         FamilyOf = [.. Families.SelectMany((f, i) => f.Cases.Select(_ => i))];
@@ -45,14 +45,14 @@ internal sealed class FaultModel
 
     public ImmutableArray<MeasuredPart> Parts { get; }
 
-    /// <summary>The fewest settings that show everything.</summary>
+    /// <summary>The fewest settings that cover everything.</summary>
     public ImmutableArray<Setting> Cover { get; }
 
     public Setting AllOff { get; }
 
     /// <summary>The same with no fault but "nothing".</summary>
-    public static FaultModel Healthy(FaultCircuit circuit, CancellationToken cancellation) =>
-        new(circuit, (_, _) => [new NoFault(circuit)], cancellation);
+    public static FaultModel Healthy(FaultCircuit circuit, CancellationToken cancellationToken) =>
+        new(circuit, (_, _) => [new NoFault(circuit)], cancellationToken);
 
     /// <summary>Prior probability of a family.</summary>
     public double PriorOf(FaultFamily family) => family.Weight / _weights;
@@ -83,8 +83,8 @@ internal sealed class FaultModel
                     yield return new TestPlace(setting, Instrument.Ohmmeter, i);
     }
 
-    // Everything off, then one switch after the other closed on the way from the lamp to the battery: where the ohms fall to
-    // next to nothing, the section just joined touches the frame.
+    // Everything off, then one switch after the other closed on the way from the lamp to the battery: where the resistance falls to
+    // almost zero, the section just joined touches the frame.
     private List<Setting> TowardsBattery(int lamp)
     {
         Bike bike = Circuit.Bike;
@@ -111,14 +111,14 @@ internal sealed class FaultModel
 
     public SettingPredictions In(Setting setting) => _settings.GetOrAdd(setting, s => new Lazy<SettingPredictions>(() => new SettingPredictions(this, s))).Value;
 
-    /// <summary>Does work for every severity, on all cores, each thread with its own solver.</summary>
-    public void ForEachMember(Action<FaultSolver, int> work, CancellationToken cancellation) => ForEach(Members.Length, work, cancellation);
+    /// <summary>Does work for every severity, on all cores, each thread with a separate solver.</summary>
+    public void ForEachMember(Action<FaultSolver, int> work, CancellationToken cancellationToken) => ForEach(Members.Length, work, cancellationToken);
 
     /// <summary>The same for the numbers below a count.</summary>
-    public void ForEach(int count, Action<FaultSolver, int> work, CancellationToken cancellation) => Parallel.For(
+    public void ForEach(int count, Action<FaultSolver, int> work, CancellationToken cancellationToken) => Parallel.For(
         0,
         count,
-        new ParallelOptions { CancellationToken = cancellation },
+        new ParallelOptions { CancellationToken = cancellationToken },
         () => new FaultSolver(Circuit, Draws),
         (i, _, solver) =>
         {
@@ -127,7 +127,7 @@ internal sealed class FaultModel
         },
         _ => { });
 
-    public Column Of(in TestPlace test, CancellationToken cancellation) => In(test.Setting).Of(test.Instrument, test.Index, cancellation);
+    public Column Of(in TestPlace test, CancellationToken cancellationToken) => In(test.Setting).Of(test.Instrument, test.Index, cancellationToken);
 
     public string NameOf(in TestPlace test) => test.Instrument switch
     {

@@ -56,9 +56,9 @@ internal sealed class FaultSolver
     /// <param name="first">A fault, or <see cref="NoFault"/>.</param>
     /// <param name="second">A second fault; null for none.</param>
     /// <param name="draw">Which draw of the tolerances; −1 for the list's values.</param>
-    /// <param name="supplyFactor">Volts of battery or coil over those of the list.</param>
+    /// <param name="supplyFactor">Voltage of battery or coil relative to the list.</param>
     /// <param name="ammeterFor">The fuse an ammeter replaces; −1 for none.</param>
-    /// <param name="speedFactor">Engine speed over that of the test; only a coil minds.</param>
+    /// <param name="speedFactor">Engine speed over that of the test; only a coil depends on it.</param>
     public void Set(Setting setting, in FaultMember first, in FaultMember? second = null, int draw = -1, double supplyFactor = 1, int ammeterFor = -1, double speedFactor = 1)
     {
         Harness.Set(setting, first, second);
@@ -99,7 +99,7 @@ internal sealed class FaultSolver
         }
     }
 
-    /// <summary>Hangs a meter on every point at once; a point that this does not move reads the same with one meter.</summary>
+    /// <summary>Connects a meter to every point at once; a point whose voltage this does not change reads the same with one meter.</summary>
     public void LeakAsMeters(bool on)
     {
         foreach (int leak in _circuit.Leaks)
@@ -133,7 +133,7 @@ internal sealed class FaultSolver
         if (!_warm)
         {
             SolveDiagnostics d = _solver.Diagnostics;
-            throw new InvalidOperationException($"No operating point was found for a fault: {status}, {d.Iterations} iterations, {d.WorstResidualAmperes:G3} A left over at node {d.WorstNode}.");
+            throw new InvalidOperationException($"No operating point was found for a fault: {status}, {d.Iterations} iterations, residual {d.WorstResidualAmperes:G3} A at node {d.WorstNode}.");
         }
     }
 
@@ -141,10 +141,10 @@ internal sealed class FaultSolver
 
     public double TestLampVolts => _solver.LoadVolts(_circuit.TestLamp);
 
-    /// <summary>What an ammeter shows of a fuse's current, without sign and no more than it bears.</summary>
+    /// <summary>What an ammeter shows of a fuse's current, without sign and no more than its maximum.</summary>
     public double FuseAmperes(int fuse) => Math.Min(ReadingScale.MostAmperes, Math.Abs(_solver.ConductorAmperes(_circuit.Fuses[fuse])));
 
-    /// <summary>Volts across a lamp, positive when its feed is on the live side.</summary>
+    /// <summary>Voltage across a lamp, positive when its feed is on the live side.</summary>
     public double LampVolts(int lamp) => _circuit.Bike.Earth == Earth.Negative ? _solver.LoadVolts(_circuit.Lamps[lamp]) : -_solver.LoadVolts(_circuit.Lamps[lamp]);
 
     private void SetLamp(int lamp, int draw)

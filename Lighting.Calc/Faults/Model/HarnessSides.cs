@@ -28,7 +28,7 @@ internal sealed class HarnessSides
 
     public bool IsEarth(int run) => _earth.Reaches(_graph.Runs[run]);
 
-    /// <summary>The fuse that a short at a point blows: the smallest on the way to it; null where there is none.</summary>
+    /// <summary>The fuse that a short at a point blows: the smallest on the way to it; null if there is none.</summary>
     public int? FuseBefore(string point) => _live.PathTo(_graph.NumberOf(point))
         .Where(p => p.Kind == HarnessPartKind.Fuse)
         .OrderBy(p => _bike.Fuses[p.Index].Rating.Amperes)

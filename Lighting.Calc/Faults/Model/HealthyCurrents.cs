@@ -1,7 +1,7 @@
 
 namespace Lighting.Calc;
 
-/// <summary>The largest current that each part carries on a bike in order, over the settings it is tested in; amperes.</summary>
+/// <summary>The largest current that each part carries on a healthy bike, over the settings it is tested in; amperes.</summary>
 internal sealed class HealthyCurrents
 {
     private HealthyCurrents(FaultCircuit circuit) => Conductors = new double[circuit.Parts.Length];

@@ -24,12 +24,12 @@ internal sealed class SettingCover
         _best = Greedy();
     }
 
-    public static ImmutableArray<Setting> Of(Bike bike, HarnessGraph graph, Condition within, CancellationToken cancellation)
+    public static ImmutableArray<Setting> Of(Bike bike, HarnessGraph graph, Condition within, CancellationToken cancellationToken)
     {
         var distinct = new Dictionary<string, (Setting Setting, BitArray Does, int SwitchedOn)>();
         foreach (Setting setting in SettingEnumeration.Of(bike, within))
         {
-            cancellation.ThrowIfCancellationRequested();
+            cancellationToken.ThrowIfCancellationRequested();
             BitArray does = Does(graph, setting);
             int on = setting.Positions.Count(p => !Name.Equal(p.Position, SwitchDefinition.Off));
             string key = string.Concat(Enumerable.Range(0, does.Length).Select(i => does[i] ? '1' : '0'));

@@ -15,14 +15,14 @@ internal sealed class SettingLooks
         _expectedLight = ExpectedLight();
     }
 
-    /// <summary>Of the test lamp, against full volts.</summary>
+    /// <summary>Of the test lamp, against full voltage.</summary>
     public double TestLamp(FaultSolver solver)
     {
         LampSpecification lamp = _model.Circuit.TestLampSpecification;
         return LookScale.Logarithm(Light(lamp, Math.Max(0, solver.TestLampVolts)) / Light(lamp, _model.Circuit.Supply.FullVolts));
     }
 
-    /// <summary>Of a lamp. Of several lamps on the same points the eye notes the worst.</summary>
+    /// <summary>Of a lamp. Of several lamps on the same points the worst is noted.</summary>
     public double Lamp(FaultSolver solver, int lamp)
     {
         LampFaultChange change = solver.Harness.Lamps[lamp];
@@ -32,7 +32,7 @@ internal sealed class SettingLooks
         return LookScale.Logarithm(Light(change.Other ?? _model.Circuit.Bike.Lamps[lamp].Specification, change.IsReversed ? -volts : volts) / _expectedLight[lamp]);
     }
 
-    // A lamp that should be dark here is compared with itself at the supply's volts, so that it counts as lit when it is.
+    // A lamp that should be dark here is compared with itself at the supply's voltage, so that it counts as lit when it is.
     private double[] ExpectedLight()
     {
         var solver = new FaultSolver(_model.Circuit, _model.Draws);
@@ -49,7 +49,7 @@ internal sealed class SettingLooks
         return light;
     }
 
-    // Light in proportion to the watts at the reference point, so that lamps of different watts compare.
+    // Light in proportion to the power at the reference point, so that lamps of different power compare.
     private static double Light(LampSpecification lamp, double volts)
     {
         double relative = lamp.RelativeLightAt(UnitsNet.ElectricPotential.FromVolts(volts))?.DecimalFractions ?? 0;

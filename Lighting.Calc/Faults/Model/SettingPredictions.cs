@@ -33,12 +33,12 @@ internal sealed class SettingPredictions
     }
 
     /// <summary>The predictions of a test of this setting.</summary>
-    public Column Of(Instrument instrument, int index, CancellationToken cancellation)
+    public Column Of(Instrument instrument, int index, CancellationToken cancellationToken)
     {
         lock (_lock)
         {
             if (instrument != Instrument.Ohmmeter)
-                SolveOnce(cancellation);
+                SolveOnce(cancellationToken);
             switch (instrument)
             {
                 case Instrument.Meter:
@@ -46,24 +46,24 @@ internal sealed class SettingPredictions
                 case Instrument.Visual:
                     return _eye[index];
                 case Instrument.TestLamp:
-                    return _testLamp[index] ?? TestLamp([index], cancellation)[0];
+                    return _testLamp[index] ?? TestLamp([index], cancellationToken)[0];
                 case Instrument.Ammeter:
-                    return _ammeter[index] ??= Ammeter(index, cancellation);
+                    return _ammeter[index] ??= Ammeter(index, cancellationToken);
                 default:
-                    return (_ohmmeter ??= Ohmmeter(cancellation))[index];
+                    return (_ohmmeter ??= Ohmmeter(cancellationToken))[index];
             }
         }
     }
 
     /// <summary>Solves the test lamp on every point, which is quicker at once than one by one.</summary>
-    public void TakeAllTestLamps(CancellationToken cancellation)
+    public void TakeAllTestLamps(CancellationToken cancellationToken)
     {
         lock (_lock)
         {
-            SolveOnce(cancellation);
+            SolveOnce(cancellationToken);
             int[] missing = [.. Enumerable.Range(0, _testLamp.Length).Where(p => _testLamp[p] is null)];
             if (missing.Length > 0)
-                TestLamp(missing, cancellation);
+                TestLamp(missing, cancellationToken);
         }
     }
 
@@ -114,12 +114,12 @@ internal sealed class SettingPredictions
         return values;
     }
 
-    // An ohmmeter needs none of this. A cancelled calculation leaves columns half filled, which the next fills anew.
-    private void SolveOnce(CancellationToken cancellation)
+    // An ohmmeter needs none of this. A cancelled calculation leaves columns half filled, which the next fills again.
+    private void SolveOnce(CancellationToken cancellationToken)
     {
         if (_isSolved)
             return;
-        _model.ForEachMember(Solve, cancellation);
+        _model.ForEachMember(Solve, cancellationToken);
         _isSolved = true;
     }
 
@@ -166,7 +166,7 @@ internal sealed class SettingPredictions
             column.Sigma[m] = (float)Math.Sqrt(column.Sigma[m] / ToleranceDraws.Count);
     }
 
-    // Where a meter's own load moves the volts (behind an LED that blocks, behind kilohms), it is put there alone.
+    // Where a meter's own load moves the voltage (behind an LED that blocks, behind kilohms), it is put there alone.
     private void TakeSoftPoints(FaultSolver solver, IReadOnlyList<TestPlace> meters, double[] volts)
     {
         solver.LeakAsMeters(true);
@@ -186,11 +186,11 @@ internal sealed class SettingPredictions
         solver.Probe(-1, testLamp: false);
     }
 
-    private Column[] TestLamp(int[] points, CancellationToken cancellation)
+    private Column[] TestLamp(int[] points, CancellationToken cancellationToken)
     {
         Column[] columns = [.. points.Select(_ => Column.Of(_model.Members.Length, _model.Circuit.Supply, withDraws: false))];
         FaultCircuit circuit = _model.Circuit;
-        _model.ForEachMember(TakeAll, cancellation);
+        _model.ForEachMember(TakeAll, cancellationToken);
         for (int i = 0; i < points.Length; i++)
             _testLamp[points[i]] = columns[i];
         return columns;
@@ -202,7 +202,7 @@ internal sealed class SettingPredictions
             {
                 float volts = _meter[points[i]].Value[m];
                 columns[i].Value[m] = (float)LookScale.NoLight;
-                // A point that gives an idle meter next to nothing gives a lamp no more.
+                // A point that gives an idle meter almost zero gives a lamp no more.
                 if (volts < 0.05 * circuit.Supply.FullVolts)
                     continue;
                 solver.Probe(points[i], testLamp: true);
@@ -217,7 +217,7 @@ internal sealed class SettingPredictions
         }
     }
 
-    private Column Ammeter(int fuse, CancellationToken cancellation)
+    private Column Ammeter(int fuse, CancellationToken cancellationToken)
     {
         var column = Column.Of(_model.Members.Length, _model.Circuit.Supply, withDraws: true);
         _model.ForEachMember(
@@ -227,14 +227,14 @@ internal sealed class SettingPredictions
                 solver.Solve();
                 Fill(solver, m, [column], [solver.FuseAmperes(fuse)], _ => solver.FuseAmperes(fuse), fuse);
             },
-            cancellation);
+            cancellationToken);
         return column;
     }
 
-    private Column[] Ohmmeter(CancellationToken cancellation)
+    private Column[] Ohmmeter(CancellationToken cancellationToken)
     {
         Column[] columns = [.. _model.Parts.Select(_ => new Column(_model.Members.Length))];
-        Parallel.For(0, _model.Members.Length, new ParallelOptions { CancellationToken = cancellation }, m =>
+        Parallel.For(0, _model.Members.Length, new ParallelOptions { CancellationToken = cancellationToken }, m =>
         {
             var network = new ColdNetwork(_model.Circuit, _setting, _model.Members[m]);
             for (int i = 0; i < columns.Length; i++)

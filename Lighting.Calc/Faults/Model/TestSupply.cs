@@ -4,13 +4,13 @@ namespace Lighting.Calc;
 
 /// <summary>What feeds the harness while it is tested: the battery, engine off, or a lighting coil at an engine speed.</summary>
 /// <remarks>
-/// The coil is the <see cref="AlternatorEquivalent"/> fitted to the charging list, as <see cref="DirectLighting"/> has it. All volts are
+/// The coil is the <see cref="AlternatorEquivalent"/> fitted to the charging list, as <see cref="DirectLighting"/> has it. All voltages are
 /// then rms; the harness is resistive, so that all of them are in phase and the network is that of direct current at the coil's
-/// terminal volts. A coil drives hardly more current through a short than through its lamps, so that wires and fuses may outlast it.
+/// terminal voltage. A coil drives hardly more current through a short than through its lamps, so that wires and fuses may outlast it.
 /// </remarks>
-/// <param name="OpenVolts">Volts without load: the most a meter can show.</param>
-/// <param name="FullVolts">Volts at which a lamp counts as fully lit.</param>
-/// <param name="Tolerance">Standard deviation of the volts without load, as a share of them.</param>
+/// <param name="OpenVolts">Voltage without load: the most a meter can show.</param>
+/// <param name="FullVolts">Voltage at which a lamp counts as fully lit.</param>
+/// <param name="Tolerance">Standard deviation of the voltage without load, as a share of it.</param>
 /// <param name="Coil">The lighting coil; null for a battery.</param>
 /// <param name="Rpm">Engine speed; zero for a battery.</param>
 internal sealed record TestSupply(double OpenVolts, double FullVolts, double Tolerance, AlternatorEquivalent? Coil = null, double Rpm = 0)
@@ -33,7 +33,7 @@ internal sealed record TestSupply(double OpenVolts, double FullVolts, double Tol
         AlternatorEquivalent coil = DirectLighting.Of(bike, coilResistance: null).Source;
         double rpm = options.EngineSpeed?.RevolutionsPerMinute ?? SlowestRpm(bike);
         if (!(rpm > 0))
-            throw new ArgumentException($"The engine speed of readings on direct lighting is above zero, not {rpm} rpm.", nameof(options));
+            throw new ArgumentException($"Engine speed on direct lighting must be greater than zero, not {rpm} rpm.", nameof(options));
         double open = coil.OpenVoltageAt(RotationalSpeed.FromRevolutionsPerMinute(rpm)).Volts;
         return new TestSupply(open, bike.SystemVoltage.Volts, options.CoilTolerance.DecimalFractions, coil, rpm);
     }

@@ -4,7 +4,7 @@ namespace Lighting.Calc;
 /// <summary>A reading beside what every fault predicts for it.</summary>
 /// <param name="Reading">The reading.</param>
 /// <param name="Place">Where it was taken.</param>
-/// <param name="Value">Volts, amperes or the logarithm of ohms; for a look its number.</param>
+/// <param name="Value">Voltage, current or the logarithm of resistance; for a look its number.</param>
 /// <param name="Predicted">The predictions.</param>
 internal sealed record Evidence(Reading Reading, TestPlace Place, double Value, Column Predicted)
 {

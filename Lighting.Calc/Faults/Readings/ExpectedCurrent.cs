@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Current that an ammeter shows in the place of a fuse on a bike in order.</summary>
+/// <summary>Current that an ammeter shows in the place of a fuse on a healthy bike.</summary>
 public sealed class ExpectedCurrent
 {
     internal ExpectedCurrent(string fuse, double current, double lowest, double highest)

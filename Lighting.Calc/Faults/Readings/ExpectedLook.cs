@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How a lamp looks on a bike in order.</summary>
+/// <summary>How a lamp looks on a healthy bike.</summary>
 public sealed class ExpectedLook
 {
     internal ExpectedLook(string lamp, Brightness seen, double voltage) => (Lamp, Seen, Voltage) = (lamp, seen, ElectricPotential.FromVolts(voltage));

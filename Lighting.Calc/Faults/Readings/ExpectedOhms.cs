@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Resistance that an ohmmeter shows on a lamp, run or fuse of a bike in order, battery disconnected and everything off.</summary>
+/// <summary>Resistance that an ohmmeter shows on a lamp, run or fuse of a healthy bike, battery disconnected and everything off.</summary>
 public sealed class ExpectedOhms
 {
     internal ExpectedOhms(string part, double? inCircuit, double? isolated, bool isKnown)

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>What a point reads on a bike in order.</summary>
+/// <summary>What a point reads on a healthy bike.</summary>
 public sealed class ExpectedReading
 {
     internal ExpectedReading(string point, double voltage, double lowest, double highest, Brightness testLamp, double fromFrame)

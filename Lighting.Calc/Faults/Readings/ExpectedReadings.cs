@@ -5,18 +5,18 @@ namespace Lighting.Calc;
 
 /// <summary>The sheet a mechanic takes to the bike: what meter, test lamp, ammeter and ohmmeter show when nothing is wrong.</summary>
 /// <remarks>
-/// Engine off, at the battery's volts (or <see cref="FaultFindingOptions.Supply"/>); on direct lighting rms volts with the engine
-/// at <see cref="EngineSpeed"/>. All volts and the test lamp count to battery
+/// Engine off, at the battery's voltage (or <see cref="FaultFindingOptions.Supply"/>); on direct lighting rms voltage with the engine
+/// at <see cref="EngineSpeed"/>. All voltages and the test lamp count to battery
 /// minus. The bands are two standard deviations of the instrument, the harness's tolerance and the supply together.
 /// </remarks>
 public sealed class ExpectedReadings
 {
-    private ExpectedReadings(FaultModel model, CancellationToken cancellation)
+    private ExpectedReadings(FaultModel model, CancellationToken cancellationToken)
     {
         Bike = model.Circuit.Bike;
         EngineSpeed = model.Circuit.Supply.Speed;
         Supply = model.Circuit.Supply.Coil is null ? model.Circuit.Options.Supply : null;
-        Settings = [.. model.Cover.Select(s => InSetting(model, s, cancellation))];
+        Settings = [.. model.Cover.Select(s => InSetting(model, s, cancellationToken))];
         Ohms = [.. model.Parts.Where(p => p.Contact < 0).Select(p => OhmsOf(model, p))];
         Notes = ReadingNotes.Of(model.Circuit);
     }
@@ -24,16 +24,16 @@ public sealed class ExpectedReadings
     /// <summary>The bike.</summary>
     public Bike Bike { get; }
 
-    /// <summary>Engine speed of the readings on direct lighting, whose volts are rms; null for a battery, engine off.</summary>
+    /// <summary>Engine speed of the readings on direct lighting, whose voltages are rms; null for a battery, engine off.</summary>
     public RotationalSpeed? EngineSpeed { get; }
 
-    /// <summary>Volts the battery is held at, where <see cref="FaultFindingOptions.Supply"/> gave them; null for those of the list, engine off.</summary>
+    /// <summary>Supply voltage of the test (<see cref="FaultFindingOptions.Supply"/>); null for that of the list, engine off.</summary>
     public ElectricPotential? Supply { get; }
 
     /// <summary>The fewest settings in which every lamp is lit, every contact carries and every contact is seen to open.</summary>
     public ImmutableArray<ExpectedSetting> Settings { get; }
 
-    /// <summary>Ohms of every lamp, run and fuse with battery or coil disconnected and everything off.</summary>
+    /// <summary>Resistance of every lamp, run and fuse with battery or coil disconnected and everything off.</summary>
     public ImmutableArray<ExpectedOhms> Ohms { get; }
 
     /// <summary>What to mind when reading, such as where the black lead goes on a positive-earth bike.</summary>
@@ -55,25 +55,25 @@ public sealed class ExpectedReadings
     /// <summary>Computes the sheet of a bike.</summary>
     /// <param name="bike">The bike; it needs runs.</param>
     /// <param name="options">Instruments and tolerances; null takes the defaults.</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, or a lighting coil that cannot be fitted to the charging list.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ExpectedReadings Calculate(Bike bike, FaultFindingOptions? options = null, CancellationToken cancellation = default)
+    public static ExpectedReadings Calculate(Bike bike, FaultFindingOptions? options = null, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(bike);
         FaultFinder.RequireRuns(bike);
-        return new ExpectedReadings(FaultModel.Healthy(new FaultCircuit(bike, options ?? new FaultFindingOptions()), cancellation), cancellation);
+        return new ExpectedReadings(FaultModel.Healthy(new FaultCircuit(bike, options ?? new FaultFindingOptions()), cancellationToken), cancellationToken);
     }
 
-    private static ExpectedSetting InSetting(FaultModel model, Setting setting, CancellationToken cancellation)
+    private static ExpectedSetting InSetting(FaultModel model, Setting setting, CancellationToken cancellationToken)
     {
         SettingPredictions predictions = model.In(setting);
-        predictions.TakeAllTestLamps(cancellation);
+        predictions.TakeAllTestLamps(cancellationToken);
         var scale = new ReadingScale(model.Circuit);
         double supply = model.Circuit.Supply.Tolerance;
         bool isBattery = model.Circuit.Supply.Coil is null;
-        float frame = predictions.Of(Instrument.Meter, model.Circuit.FrameNode, cancellation).Value[0];
+        float frame = predictions.Of(Instrument.Meter, model.Circuit.FrameNode, cancellationToken).Value[0];
         var solver = new FaultSolver(model.Circuit, model.Draws);
         solver.Set(setting, model.Members[0]);
         solver.Solve();
@@ -85,27 +85,27 @@ public sealed class ExpectedReadings
 
         ExpectedReading Point(int point)
         {
-            Prediction p = predictions.Of(Instrument.Meter, point, cancellation).At(0);
+            Prediction p = predictions.Of(Instrument.Meter, point, cancellationToken).At(0);
             double band = Band(Instrument.Meter, p);
             return new ExpectedReading(
                 model.Circuit.Points[point],
                 p.Value,
                 isBattery ? p.Value - band : Math.Max(0, p.Value - band),
                 p.Value + band,
-                LookScale.Of(predictions.Of(Instrument.TestLamp, point, cancellation).Value[0]),
+                LookScale.Of(predictions.Of(Instrument.TestLamp, point, cancellationToken).Value[0]),
                 isBattery ? p.Value - frame : Math.Abs(p.Value - frame));
         }
 
         ExpectedCurrent Fuse(int fuse)
         {
-            Prediction p = predictions.Of(Instrument.Ammeter, fuse, cancellation).At(0);
+            Prediction p = predictions.Of(Instrument.Ammeter, fuse, cancellationToken).At(0);
             double band = Band(Instrument.Ammeter, p);
             return new ExpectedCurrent(model.Circuit.Bike.Fuses[fuse].Name, p.Value, Math.Max(0, p.Value - band), p.Value + band);
         }
 
         ExpectedLook Lamp(int lamp) => new(
             model.Circuit.Bike.Lamps[lamp].Lamp,
-            LookScale.Of(predictions.Of(Instrument.Visual, lamp, cancellation).Value[0]),
+            LookScale.Of(predictions.Of(Instrument.Visual, lamp, cancellationToken).Value[0]),
             solver.LampVolts(lamp));
 
         double Band(Instrument instrument, in Prediction p)

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>What is read in one setting on a bike in order.</summary>
+/// <summary>What is read in one setting on a healthy bike.</summary>
 public sealed class ExpectedSetting
 {
     internal ExpectedSetting(Setting setting, ImmutableArray<ExpectedReading> points, ImmutableArray<ExpectedCurrent> fuses, ImmutableArray<ExpectedLook> lamps) =>

@@ -1,17 +1,17 @@
 
 namespace Lighting.Calc;
 
-/// <summary>What the eye calls dark, dim, good and bright: the light against the light expected, on a logarithmic scale.</summary>
+/// <summary>Visual scale dark, dim, good, bright: the light against the light expected, on a logarithmic scale.</summary>
 /// <remarks>
-/// Dark below 3 %, dim below 55 %, bright above 170 % of the light expected, and an eye that judges to a third: common practice,
-/// no source. By the filament law 55 % of the light is 84 % of the volts.
+/// Dark below 3 %, dim below 55 %, bright above 170 % of the light expected, and a visual judgement to one third: common practice,
+/// no source. By the filament law 55 % of the light is 84 % of the voltage.
 /// </remarks>
 internal static class LookScale
 {
-    /// <summary>Standard deviation of the logarithm of the light as the eye judges it.</summary>
+    /// <summary>Standard deviation of the logarithm of the light as judged visually.</summary>
     public const double EyeSigma = 0.3;
 
-    /// <summary>Logarithm that stands for no light at all.</summary>
+    /// <summary>Logarithm that represents no light at all.</summary>
     public const double NoLight = -14;
 
     private static readonly double[] s_limits = [Math.Log(LitRule.DarkBelow), Math.Log(0.55), Math.Log(1.7)];

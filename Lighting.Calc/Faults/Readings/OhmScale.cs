@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Ohms on a logarithmic scale, so that a joint of 3 Ω and an open one compare.</summary>
+/// <summary>Resistance on a logarithmic scale, so that a joint of 3 Ω and an open one compare.</summary>
 internal static class OhmScale
 {
     /// <summary>What an ohmmeter shows as open.</summary>
@@ -11,7 +11,7 @@ internal static class OhmScale
     /// <summary>Standard deviation of the logarithm for wires and joints: common practice, no source.</summary>
     public const double PartSigma = 0.15;
 
-    // What is left of the leads' ohms when they are taken off the reading, and the last digit: common practice, no source.
+    // What is left of the leads' resistance when they are taken off the reading, and the last digit: common practice, no source.
     private const double ZeroSigma = 0.1;
 
     /// <summary>The same for cold filaments, whose ratio to hot is published as 10 to 15.</summary>

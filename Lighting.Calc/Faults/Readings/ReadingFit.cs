@@ -4,5 +4,5 @@ namespace Lighting.Calc;
 /// <param name="Evidence">The reading.</param>
 /// <param name="Distance">Standard deviations from what the fault gives.</param>
 /// <param name="Expected">What the fault gives.</param>
-/// <param name="GainOverNothing">Logarithm of its likelihood over that of a bike in order.</param>
+/// <param name="GainOverNothing">Logarithm of its likelihood over that of a healthy bike.</param>
 internal readonly record struct ReadingFit(Evidence Evidence, double Distance, double Expected, double GainOverNothing);

@@ -4,7 +4,7 @@ namespace Lighting.Calc;
 /// <summary>The error of each instrument and the range over which a blunder may lie.</summary>
 internal sealed class ReadingScale(FaultCircuit circuit)
 {
-    /// <summary>What an ammeter bears: a greater current blows its own fuse. Common practice, no source.</summary>
+    /// <summary>Maximum current of an ammeter: a higher current blows its fuse. Common practice, no source.</summary>
     public const double MostAmperes = 20;
 
     private readonly FaultFindingOptions _options = circuit.Options;

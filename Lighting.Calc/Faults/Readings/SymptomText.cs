@@ -2,11 +2,11 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>What a rider says of the lamps, as readings: <c>tail lamp dark, headlamp good</c> or <c>lights=low: tail lamp dim</c>.</summary>
+/// <summary>Visual readings of lamps in words: <c>tail lamp dark, headlamp good</c> or <c>lights=low: tail lamp dim</c>.</summary>
 /// <remarks>
-/// Observations stand between commas or semicolons after an optional setting and a colon. A lamp may be called by its name, by the
-/// name of its circuit, or by words its name begins with when no other's does. Without a setting the one is taken in which the
-/// lamp is meant to be lit and fewest switches are on.
+/// Observations separated by commas or semicolons, after an optional setting and a colon. A lamp is named by its name, by its
+/// circuit, or by the first words of its name where they are unique. Without a setting: the setting with the fewest switches on
+/// in which the lamp should be lit.
 /// </remarks>
 public sealed class SymptomText
 {
@@ -16,10 +16,10 @@ public sealed class SymptomText
         Findings = findings;
     }
 
-    /// <summary>The observations as readings of the eye.</summary>
+    /// <summary>The observations as visual readings.</summary>
     public ImmutableArray<Reading> Readings { get; }
 
-    /// <summary>What could not be understood, all at once.</summary>
+    /// <summary>Errors in the text.</summary>
     public ImmutableArray<Finding> Findings { get; }
 
     /// <summary>Reads a text.</summary>
@@ -41,13 +41,13 @@ public sealed class SymptomText
             if (Condition.TryParse(text[..colon], out Condition condition, out string? expected))
                 held = condition;
             else
-                findings.Add(new Finding(Severity.Fault, text[..colon].Trim(), $"'{text[..colon].Trim()}' is not a setting: expected {expected}."));
+                findings.Add(new Finding(FindingKind.SymptomSettingUnknown, Severity.Fault, text[..colon].Trim()) { Detail = expected });
         }
 
         foreach (string part in text[(colon + 1)..].Split([',', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
             Take(bike, part, held, readings, findings);
         if (readings.Count == 0 && findings.Count == 0)
-            findings.Add(new Finding(Severity.Fault, "symptom", "no observation was given: expected such as 'tail lamp dark, headlamp good'."));
+            findings.Add(new Finding(FindingKind.SymptomMissing, Severity.Fault, "symptom"));
         return new SymptomText(readings.ToImmutable(), findings.ToImmutable());
     }
 
@@ -57,7 +57,7 @@ public sealed class SymptomText
         string lamp = space > 0 ? part[..space].Trim() : part, word = space > 0 ? part[(space + 1)..] : "";
         if (Look(word) is not { } seen)
         {
-            findings.Add(new Finding(Severity.Fault, part, $"'{part}' does not end in how the lamp looks: expected dark, dim, good or bright."));
+            findings.Add(new Finding(FindingKind.SymptomLookUnknown, Severity.Fault, part));
             return;
         }
 
@@ -65,8 +65,9 @@ public sealed class SymptomText
         if (meant.Length == 0)
         {
             ImmutableArray<string> near = SpellingSuggestions.Of(lamp, bike.Lamps.Select(l => l.Lamp));
-            string offer = near.IsEmpty ? $"the lamps are {string.Join(", ", bike.Lamps.Select(l => l.Lamp))}." : SpellingSuggestions.Question(near.Select(n => $"'{n}'"));
-            findings.Add(new Finding(Severity.Fault, lamp, $"the bike has no lamp '{lamp}'; {offer}"));
+            findings.Add(near.IsEmpty
+                ? new Finding(FindingKind.SymptomLampUnknown, Severity.Fault, lamp) { Parts = [.. bike.Lamps.Select(l => l.Lamp)] }
+                : new Finding(FindingKind.SymptomLampMisspelt, Severity.Fault, lamp) { Parts = near });
             return;
         }
 

@@ -26,17 +26,17 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         return new FaultExplanation([fault], probability, model.Families[family].Title(fault));
     }
 
-    /// <summary>Whether readings were taken and each is one of a bike in order.</summary>
-    public bool IsAsItShouldBe => evidence.Count > 0 && Fits([.. evidence.Select(e => e.Predicted.At(0))]).All(f => f.Distance <= ConflictDistance);
+    /// <summary>Whether readings were taken and all are those of a healthy bike.</summary>
+    public bool IsNormal => evidence.Count > 0 && Fits([.. evidence.Select(e => e.Predicted.At(0))]).All(f => f.Distance <= ConflictDistance);
 
-    /// <summary>How every reading lies to the best severity of a family.</summary>
+    /// <summary>Fit of every reading to the best severity of a family.</summary>
     public ImmutableArray<ReadingFit> Fits(int particle)
     {
         Particle p = posterior.Particles[particle];
         return Fits([.. evidence.Select(e => p.Of(e.Predicted))]);
     }
 
-    /// <summary>How every reading lies to predictions.</summary>
+    /// <summary>Fit of every reading to predictions.</summary>
     public ImmutableArray<ReadingFit> Fits(IReadOnlyList<Prediction> predicted)
     {
         var these = new Likelihood(_scale);
@@ -61,15 +61,15 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
             $"read {FaultWords.Of(f.Evidence.Reading)} with {f.Evidence.Place.Setting}; this gives {FaultWords.Value(f.Evidence.Place.Instrument, f.Expected, model.Circuit.Options)}")),
     ];
 
-    /// <summary>The readings a fault explains, those first that speak most for it against a bike in order.</summary>
+    /// <summary>The readings that a fault explains, strongest evidence first.</summary>
     public string Explained(ImmutableArray<ReadingFit> fits, bool isNothing = false)
     {
         ReadingFit[] explained = [.. fits.Where(r => r.Distance <= ConflictDistance && r.GainOverNothing > 0.7).OrderByDescending(r => r.GainOverNothing).Take(3)];
         bool all = fits.All(r => r.Distance <= ConflictDistance);
         if (isNothing)
-            return all ? ": every reading is as it should be" : ", though not every reading is as it should be";
+            return all ? ": every reading is normal" : ", although not every reading is normal";
         if (explained.Length == 0)
-            return all ? " agrees with the readings" : " explains no reading better than a bike in order does";
+            return all ? " agrees with the readings" : " does not explain any reading better than a healthy bike";
         return $" explains {Listing(explained.Select(r => FaultWords.Of(r.Evidence.Reading)))}";
     }
 

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Lighting.Calc;
 
-/// <summary>Faults, readings and tests in plain words.</summary>
+/// <summary>Faults, readings and tests in words.</summary>
 internal static class FaultWords
 {
     private const double Wide = 10;
@@ -24,9 +24,9 @@ internal static class FaultWords
 
     public static string Percent(double share) => share is > 0 and < 0.01 ? "under 1 %" : share > 0.99 ? "over 99 %" : string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %");
 
-    public static string Look(Brightness look, bool testLamp) => testLamp && look == Brightness.Normal ? "lit" : ReadingsReader.Looks.First(l => l.Value == look).Word;
+    public static string Look(Brightness look, bool testLamp) => testLamp && look == Brightness.Normal ? "lit" : testLamp && look == Brightness.Dark ? "off" : ReadingsReader.Looks.First(l => l.Value == look).Word;
 
-    /// <summary>What a value of a test is called.</summary>
+    /// <summary>A value of a test in words.</summary>
     public static string Value(Instrument instrument, double value, FaultFindingOptions options) => instrument switch
     {
         Instrument.Meter => Volts(value),
@@ -66,10 +66,10 @@ internal static class FaultWords
         string engine = coil ? $"engine at {Rpm(supply.Rpm)}, " : "";
         return test.Instrument switch
         {
-            Instrument.Meter => $"{engine}with {test.Setting}, meter{(coil ? " on AC volts" : "")} from {test.Point} to {Bike.BatteryMinus}",
+            Instrument.Meter => $"{engine}with {test.Setting}, meter{(coil ? " on AC voltage" : "")} from {test.Point} to {Bike.BatteryMinus}",
             Instrument.TestLamp => $"{engine}with {test.Setting}, test lamp from {test.Point} to {Bike.BatteryMinus}",
-            Instrument.Ammeter => $"{engine}with {test.Setting}, ammeter{(coil ? " on AC amps" : "")} in place of the fuse {test.Point}",
-            Instrument.Ohmmeter => $"{(coil ? "engine off and the coil unplugged" : "battery disconnected")}, with {test.Setting}, ohmmeter across {test.Point}",
+            Instrument.Ammeter => $"{engine}with {test.Setting}, ammeter{(coil ? " on AC current" : "")} in place of the fuse {test.Point}",
+            Instrument.Ohmmeter => $"{(coil ? "engine off and the lighting coil unplugged" : "battery disconnected")}, with {test.Setting}, ohmmeter across {test.Point}",
             _ => $"{engine}with {test.Setting}, look at {(several ? "each of the " : "")}{test.Point}",
         };
     }
@@ -80,7 +80,7 @@ internal static class FaultWords
         string best = Ohms(fit.Best.Ohms), low = Ohms(fit.Low.Ohms);
         if (fit.High is not { } high)
             return $"above {low} or open";
-        // The readings tell no more than a range.
+        // The readings give no more than a range.
         if (high.Ohms > Wide * fit.Low.Ohms)
             return $"{low} to {Ohms(high.Ohms)}";
         return low == Ohms(high.Ohms) ? best : $"{best} ({low} to {Ohms(high.Ohms)})";

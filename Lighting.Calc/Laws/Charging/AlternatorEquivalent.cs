@@ -5,9 +5,9 @@ namespace Lighting.Calc;
 
 /// <summary>A permanent-magnet lighting coil as a source of alternating current: an EMF behind a resistance and a reactance.</summary>
 /// <remarks>
-/// E = k·n, X = l·n, E² = (V + I·R)² + (I·X)². E: EMF, V rms. n: engine speed. V: terminal volts, rms. I: current, A rms. R:
+/// E = k·n, X = l·n, E² = (V + I·R)² + (I·X)². E: EMF, V rms. n: engine speed. V: terminal voltage, rms. I: current, A rms. R:
 /// resistance of the coil. X: its reactance ωL. The load is resistive: a filament is too slow to follow the wave.
-/// It is the <see cref="PermanentMagnetAlternator"/> with k/l = Imax, seen at its terminals. Source: phasor diagram of the
+/// It is the <see cref="PermanentMagnetAlternator"/> with k/l = Imax, as seen from its terminals. Source: phasor diagram of the
 /// unsaturated round-rotor synchronous machine at unity power factor. Not valid where the iron saturates, or for the
 /// pulses of a rectifier or an LED.
 /// </remarks>
@@ -18,22 +18,22 @@ public sealed record AlternatorEquivalent
     private readonly double _voltsPerRpm;
     private readonly double _ohmsPerRpm;
 
-    /// <summary>Makes a source from what is measured at one speed.</summary>
+    /// <summary>Creates a source from measurements at one speed.</summary>
     /// <param name="speed">The speed, above zero.</param>
-    /// <param name="openVoltage">Volts (rms) of the coil with nothing on it at that speed, above zero.</param>
-    /// <param name="reactance">Reactance of the coil at that speed, above zero: open volts by short-circuit amps where the resistance is small.</param>
+    /// <param name="openVoltage">Open-circuit voltage (rms) at that speed, above zero.</param>
+    /// <param name="reactance">Reactance of the coil at that speed, above zero: open-circuit voltage divided by short-circuit current where the resistance is small.</param>
     /// <param name="coilResistance">Resistance of the coil, zero or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public AlternatorEquivalent(RotationalSpeed speed, ElectricPotential openVoltage, ElectricResistance reactance, ElectricResistance coilResistance)
     {
         if (!(speed.RevolutionsPerMinute > 0))
-            throw new ArgumentOutOfRangeException(nameof(speed), speed, "The speed of the measurement is above zero.");
+            throw new ArgumentOutOfRangeException(nameof(speed), speed, "Speed must be greater than zero.");
         if (!(openVoltage.Volts > 0))
-            throw new ArgumentOutOfRangeException(nameof(openVoltage), openVoltage, "Open volts are above zero.");
+            throw new ArgumentOutOfRangeException(nameof(openVoltage), openVoltage, "Open-circuit voltage must be greater than zero.");
         if (!(reactance.Ohms > 0))
-            throw new ArgumentOutOfRangeException(nameof(reactance), reactance, "A coil's reactance is above zero.");
+            throw new ArgumentOutOfRangeException(nameof(reactance), reactance, "Reactance must be greater than zero.");
         if (!(coilResistance.Ohms >= 0))
-            throw new ArgumentOutOfRangeException(nameof(coilResistance), coilResistance, "A coil's resistance is zero or more.");
+            throw new ArgumentOutOfRangeException(nameof(coilResistance), coilResistance, "Coil resistance must be zero or more.");
         _voltsPerRpm = openVoltage.Volts / speed.RevolutionsPerMinute;
         _ohmsPerRpm = reactance.Ohms / speed.RevolutionsPerMinute;
         CoilResistance = coilResistance;
@@ -45,10 +45,10 @@ public sealed record AlternatorEquivalent
     /// <summary>Resistance of the coil.</summary>
     public ElectricResistance CoilResistance { get; }
 
-    /// <summary>The current a short tends to as the speed grows, k/l.</summary>
+    /// <summary>Short-circuit current at high speed, k/l.</summary>
     public ElectricCurrent MaximumCurrent => ElectricCurrent.FromAmperes(_voltsPerRpm / _ohmsPerRpm);
 
-    /// <summary>Volts (rms) with nothing on the coil.</summary>
+    /// <summary>Open-circuit voltage, rms.</summary>
     /// <param name="speed">Engine speed, zero or more.</param>
     public ElectricPotential OpenVoltageAt(RotationalSpeed speed) => ElectricPotential.FromVolts(_voltsPerRpm * speed.RevolutionsPerMinute);
 
@@ -56,9 +56,9 @@ public sealed record AlternatorEquivalent
     /// <param name="speed">Engine speed, zero or more.</param>
     public ElectricResistance ReactanceAt(RotationalSpeed speed) => ElectricResistance.FromOhms(_ohmsPerRpm * speed.RevolutionsPerMinute);
 
-    /// <summary>Current into a resistive load that holds the terminals at some volts; null where the EMF does not reach them.</summary>
+    /// <summary>Output current at a terminal voltage; null if the EMF does not reach it.</summary>
     /// <param name="speed">Engine speed, zero or more.</param>
-    /// <param name="terminalVoltage">Volts (rms), zero or more.</param>
+    /// <param name="terminalVoltage">Voltage (rms), zero or more.</param>
     public ElectricCurrent? CurrentAt(RotationalSpeed speed, ElectricPotential terminalVoltage)
     {
         double emf = OpenVoltageAt(speed).Volts, volts = terminalVoltage.Volts;
@@ -67,29 +67,29 @@ public sealed record AlternatorEquivalent
             return null;
         if (emf == 0)
             return ElectricCurrent.Zero;
-        // I²·(R² + X²) + 2·I·V·R + V² − E² = 0, the root of zero or more, in the form that loses no digits.
+        // I²·(R² + X²) + 2·I·V·R + V² − E² = 0, the root of zero or more, in the form that does not lose digits.
         double a = resistance * resistance + reactance * reactance, half = volts * resistance, rest = emf * emf - volts * volts;
         return ElectricCurrent.FromAmperes(rest == 0 ? 0 : rest / (half + Math.Sqrt(half * half + a * rest)));
     }
 
-    /// <summary>The speed at which it gives a current at some terminal volts, n = (V + I·R)/√(k² − I²·l²); null when it never does.</summary>
+    /// <summary>Speed for a current at a terminal voltage, n = (V + I·R)/√(k² − I²·l²); null if never reached.</summary>
     /// <param name="current">The current, zero or more; for zero it is the cut-in speed.</param>
-    /// <param name="terminalVoltage">Volts (rms), zero or more.</param>
+    /// <param name="terminalVoltage">Voltage (rms), zero or more.</param>
     public RotationalSpeed? SpeedFor(ElectricCurrent current, ElectricPotential terminalVoltage)
     {
         double amperes = current.Amperes, squared = _voltsPerRpm * _voltsPerRpm - Math.Pow(amperes * _ohmsPerRpm, 2);
         return squared > 0 ? RotationalSpeed.FromRevolutionsPerMinute((terminalVoltage.Volts + amperes * CoilResistance.Ohms) / Math.Sqrt(squared)) : null;
     }
 
-    /// <summary>The same coil with its EMF at a share of what it was, magnets weaker, and a resistance in series.</summary>
+    /// <summary>The same coil with a share of its EMF (weaker magnets) and an added series resistance.</summary>
     /// <param name="share">Share of the EMF that is left, zero or more.</param>
-    /// <param name="addedOhms">Ohms added to <see cref="CoilResistance"/>, zero or more.</param>
+    /// <param name="addedOhms">Resistance added to <see cref="CoilResistance"/>, zero or more.</param>
     internal AlternatorEquivalent Weakened(double share, double addedOhms) => new(share * _voltsPerRpm, _ohmsPerRpm, CoilResistance + ElectricResistance.FromOhms(addedOhms));
 
-    /// <summary>Terminal volts (rms) at which the source gives what the load takes; of several, possible with LED drivers, the highest.</summary>
+    /// <summary>Terminal voltage (rms) at which output and load are equal; the highest if there are several, as with LED drivers.</summary>
     /// <param name="rpm">Engine speed, zero or more.</param>
-    /// <param name="amperesAt">Current of the load at some terminal volts.</param>
-    /// <param name="mayFall">Whether the load may take less at more volts, as an LED driver does: then they are looked for from the top down.</param>
+    /// <param name="amperesAt">Load current at a terminal voltage.</param>
+    /// <param name="mayFall">Whether the load current may fall with rising voltage, as with an LED driver: the search is then from the top down.</param>
     internal double TerminalVolts(double rpm, Func<double, double> amperesAt, bool mayFall)
     {
         double open = _voltsPerRpm * rpm;
@@ -108,12 +108,12 @@ public sealed record AlternatorEquivalent
             above = below;
         }
 
-        throw new InvalidOperationException($"No terminal volts were found at {rpm} rpm.");
+        throw new InvalidOperationException($"No terminal voltage was found at {rpm} rpm.");
 
         double Excess(double volts) => this.Excess(rpm, volts, amperesAt(volts));
     }
 
-    /// <summary>(V + I·R)² + (I·X)² − E²: zero at the terminal volts, above zero when the load takes more than the source gives.</summary>
+    /// <summary>(V + I·R)² + (I·X)² − E²: zero at the terminal voltage, above zero when the load takes more than the source gives.</summary>
     private double Excess(double rpm, double volts, double amperes)
     {
         double real = volts + amperes * CoilResistance.Ohms, reactive = amperes * _ohmsPerRpm * rpm, emf = _voltsPerRpm * rpm;

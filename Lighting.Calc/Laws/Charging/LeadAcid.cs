@@ -3,11 +3,11 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Open-circuit volts of a rested flooded lead-acid battery against its state of charge.</summary>
+/// <summary>Open-circuit voltage of a rested flooded lead-acid battery against its state of charge.</summary>
 /// <remarks>
 /// Straight lines between the points of <c>tables/lead-acid.csv</c> (12 V, 80 °F), scaled by the number of cells: 6 V
-/// is half. Valid from 0 to 100 %; volts outside the table's have no state of charge here. A sealed glass-mat battery
-/// rests about 0.2 V higher on 12 V.
+/// is half. Valid from 0 to 100 %; no state of charge for a voltage outside the table. A sealed glass-mat battery
+/// is about 0.2 V higher on 12 V.
 /// </remarks>
 public static class LeadAcid
 {
@@ -22,15 +22,15 @@ public static class LeadAcid
 
     internal static IEnumerable<double> TableShares => s_points.Select(p => p.Share);
 
-    /// <summary>Volts of the rested battery.</summary>
+    /// <summary>Voltage of the rested battery.</summary>
     /// <param name="stateOfCharge">0 to 1.</param>
-    /// <param name="systemVoltage">Nominal volts, above zero: 6 V or 12 V.</param>
+    /// <param name="systemVoltage">Nominal voltage, above zero: 6 V or 12 V.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static ElectricPotential OpenCircuitVoltage(Ratio stateOfCharge, ElectricPotential systemVoltage)
     {
         double share = stateOfCharge.DecimalFractions;
         if (!(share >= s_points[0].Share && share <= s_points[^1].Share))
-            throw new ArgumentOutOfRangeException(nameof(stateOfCharge), stateOfCharge, "A state of charge is 0 to 100 %.");
+            throw new ArgumentOutOfRangeException(nameof(stateOfCharge), stateOfCharge, "State of charge must be between 0 and 100 %.");
         int i = 1;
         while (share > s_points[i].Share)
             i++;
@@ -38,14 +38,14 @@ public static class LeadAcid
         return ElectricPotential.FromVolts(Scale(systemVoltage) * (low.Volts + (share - low.Share) / (high.Share - low.Share) * (high.Volts - low.Volts)));
     }
 
-    /// <summary>State of charge of the rested battery; null for volts below the empty or above the full battery of the table.</summary>
-    /// <param name="openCircuitVoltage">Volts at rest, without load or charge for some hours.</param>
-    /// <param name="systemVoltage">Nominal volts, above zero: 6 V or 12 V.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The nominal volts are not above zero.</exception>
+    /// <summary>State of charge of the rested battery; null for a voltage outside the table.</summary>
+    /// <param name="openCircuitVoltage">Open-circuit voltage after some hours without load or charge.</param>
+    /// <param name="systemVoltage">Nominal voltage, above zero: 6 V or 12 V.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The nominal voltage is not above zero.</exception>
     public static Ratio? StateOfCharge(ElectricPotential openCircuitVoltage, ElectricPotential systemVoltage)
     {
         double volts = openCircuitVoltage.Volts / Scale(systemVoltage);
-        // A hair of tolerance, so that the table's own volts on 6 V stay inside it.
+        // A small tolerance, so that the limits of the table scaled to 6 V are inside it.
         if (!(volts >= s_points[0].Volts - 1e-9 && volts <= s_points[^1].Volts + 1e-9))
             return null;
         int i = 1;
@@ -57,5 +57,5 @@ public static class LeadAcid
 
     private static double Scale(ElectricPotential systemVoltage) => systemVoltage.Volts > 0
         ? systemVoltage.Volts / TableVolts
-        : throw new ArgumentOutOfRangeException(nameof(systemVoltage), systemVoltage, "Nominal volts are above zero.");
+        : throw new ArgumentOutOfRangeException(nameof(systemVoltage), systemVoltage, "System voltage must be greater than zero.");
 }

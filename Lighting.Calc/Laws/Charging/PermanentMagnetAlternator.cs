@@ -4,32 +4,32 @@ namespace Lighting.Calc;
 
 /// <summary>A permanent-magnet alternator on a resistive load: I = Imax·x/√(1 + x²), x = n/n0.</summary>
 /// <remarks>
-/// I: output, A. Imax: the amps it tends to, E/(ωL) = k/L. n: engine speed, rpm. n0: the speed at which the winding's
+/// I: output, A. Imax: limiting current at high speed, E/(ωL) = k/L. n: engine speed, rpm. n0: the speed at which the winding's
 /// reactance equals the resistance of the loop. Source: synchronous-machine theory, an EMF E = k·ω behind a
 /// resistance and a reactance ωL, so that EMF and reactance grow together and the current levels off. The closed
 /// form for the speed at which it gives I is n = n0·r/√(1 − r²), r = I/Imax. Valid while the magnetic circuit is
-/// unsaturated and the load volts are well below the EMF at speed; it has no cut-in.
+/// unsaturated and the load voltage is well below the EMF at speed; it has no cut-in.
 /// </remarks>
 public sealed record PermanentMagnetAlternator
 {
-    /// <summary>Makes a machine.</summary>
+    /// <summary>Creates an alternator.</summary>
     /// <param name="maximumCurrent">Imax, above zero.</param>
     /// <param name="cornerSpeed">n0, above zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is not above zero.</exception>
     public PermanentMagnetAlternator(ElectricCurrent maximumCurrent, RotationalSpeed cornerSpeed)
     {
         if (!(maximumCurrent.Amperes > 0))
-            throw new ArgumentOutOfRangeException(nameof(maximumCurrent), maximumCurrent, "A machine's greatest current is above zero.");
+            throw new ArgumentOutOfRangeException(nameof(maximumCurrent), maximumCurrent, "Maximum current must be greater than zero.");
         if (!(cornerSpeed.RevolutionsPerMinute > 0))
-            throw new ArgumentOutOfRangeException(nameof(cornerSpeed), cornerSpeed, "A machine's corner speed is above zero.");
+            throw new ArgumentOutOfRangeException(nameof(cornerSpeed), cornerSpeed, "Corner speed must be greater than zero.");
         MaximumCurrent = maximumCurrent;
         CornerSpeed = cornerSpeed;
     }
 
-    /// <summary>Imax: the current it tends to as the speed grows.</summary>
+    /// <summary>Imax: limiting current at high speed.</summary>
     public ElectricCurrent MaximumCurrent { get; }
 
-    /// <summary>n0: the speed at which it gives 1/√2 of <see cref="MaximumCurrent"/>.</summary>
+    /// <summary>n0: speed for 1/√2 of <see cref="MaximumCurrent"/>.</summary>
     public RotationalSpeed CornerSpeed { get; }
 
     /// <summary>Output at an engine speed.</summary>
@@ -37,7 +37,7 @@ public sealed record PermanentMagnetAlternator
     public ElectricCurrent OutputAt(RotationalSpeed speed) =>
         ElectricCurrent.FromAmperes(MaximumCurrent.Amperes * Shape(speed.RevolutionsPerMinute / CornerSpeed.RevolutionsPerMinute));
 
-    /// <summary>The speed at which it gives a current; null when it never does, that is at <see cref="MaximumCurrent"/> and above.</summary>
+    /// <summary>Speed for an output current; null at <see cref="MaximumCurrent"/> and above.</summary>
     /// <param name="current">The current; zero or less needs no speed at all.</param>
     public RotationalSpeed? SpeedFor(ElectricCurrent current)
     {

@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
-/// <summary>Constant current, such as an ignition coil's average draw, falling to zero with the volts below half a volt.</summary>
-/// <remarks>The ramp below <see cref="RampVolts"/> and the block in reverse keep a dead branch at zero amps: common practice, no source.</remarks>
+/// <summary>Constant current, such as an ignition coil's average draw, falling to zero with the voltage below half a volt.</summary>
+/// <remarks>The ramp below <see cref="RampVolts"/> and the block in reverse keep a dead branch at zero current: common practice, no source.</remarks>
 internal static class FixedLoadLaw
 {
     public const double RampVolts = 0.5;

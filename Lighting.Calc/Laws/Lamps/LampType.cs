@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>How a load's current answers to its volts.</summary>
+/// <summary>Current–voltage law of a load.</summary>
 public enum LampType
 {
     /// <summary>Vacuum or gas-filled tungsten filament: <see cref="FilamentLaw"/>.</summary>
@@ -9,11 +9,11 @@ public enum LampType
     /// <summary>Tungsten-halogen filament: the same law as <see cref="Filament"/>.</summary>
     Halogen,
 
-    /// <summary>LED behind a switching driver, constant power above its minimum volts: <see cref="LedDriverLaw"/>.</summary>
+    /// <summary>LED behind a switching driver, constant power above its minimum voltage: <see cref="LedDriverLaw"/>.</summary>
     Led,
 
-    /// <summary>LED behind a ballast resistor: <see cref="LedBallastLaw"/>.</summary>
-    LedBallast,
+    /// <summary>LED with series resistor: <see cref="LedResistorLaw"/>.</summary>
+    LedResistor,
 
     /// <summary>Constant current, such as an ignition: <see cref="FixedLoadLaw"/>.</summary>
     Fixed,

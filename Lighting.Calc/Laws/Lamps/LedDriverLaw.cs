@@ -4,11 +4,11 @@ namespace Lighting.Calc;
 /// <remarks>
 /// Source: energy balance of a switching converter; the drop-out below Vmin is this project's model of an
 /// under-voltage driver. The slope is negative above Vmin, so a network of drivers can have several solutions.
-/// In reverse the lamp blocks but for a leak.
+/// In reverse the lamp blocks except for a leakage current.
 /// </remarks>
 internal static class LedDriverLaw
 {
-    /// <summary>Leak of a blocked LED, 1/(10 MΩ): it also keeps the nodal equations regular.</summary>
+    /// <summary>Leakage conductance of a blocked LED, 1/(10 MΩ): it also keeps the nodal equations regular.</summary>
     public const double LeakSiemens = 1e-7;
 
     public static LawPoint At(double volts, double powerWatts, double minimumVolts)

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Whether a load is on: the one rule for what the lists say of it, what a person sees, and what a fault leaves dark.</summary>
+/// <summary>Whether a load is on: one rule for lists, visual readings and faults.</summary>
 /// <remarks>
 /// A lamp is lit from 3 % of its light at the full supply voltage: common practice, no source. A load without light is on from the
 /// voltage at which a filament would be lit by the exponent law, 36 %.

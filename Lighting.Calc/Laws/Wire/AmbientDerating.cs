@@ -2,12 +2,12 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How a conductor's current rating changes with the air round it: f = sqrt((Tmax − Ta)/(Tmax − Tref)).</summary>
+/// <summary>Ambient derating of the current rating: f = sqrt((Tmax − Ta)/(Tmax − Tref)).</summary>
 /// <remarks>
-/// Heat given off goes with the temperature rise, heat produced with the square of the current.
+/// Heat dissipated is proportional to the temperature rise, heat produced to the square of the current.
 /// Symbols: Tmax limit of the insulation, Ta ambient, Tref ambient of the printed rating, all °C.
 /// Source: IEC 60364-5-52 / VDE 0298-4 (form from memory; its printed factors in tables/ambient-derating.csv are met within 0.01).
-/// Valid from −40 °C up to the limit; at and above the limit the wire carries nothing, which is a factor of zero.
+/// Valid from −40 °C up to the limit; at and above the limit the factor is zero.
 /// </remarks>
 internal static class AmbientDerating
 {
@@ -23,9 +23,9 @@ internal static class AmbientDerating
     {
         double limit = conductorLimit.DegreesCelsius, reference = referenceAmbient.DegreesCelsius, celsius = ambient.DegreesCelsius;
         if (!(celsius >= LowestCelsius))
-            throw new ArgumentOutOfRangeException(nameof(ambient), celsius, FormattableString.Invariant($"An ambient is {LowestCelsius} °C or more."));
+            throw new ArgumentOutOfRangeException(nameof(ambient), celsius, FormattableString.Invariant($"Ambient temperature must be {LowestCelsius} °C or more."));
         if (!(limit > reference))
-            throw new ArgumentOutOfRangeException(nameof(conductorLimit), limit, "A conductor's limit lies above the reference ambient.");
+            throw new ArgumentOutOfRangeException(nameof(conductorLimit), limit, "Conductor limit must be above the reference ambient.");
         return Ratio.FromDecimalFractions(Math.Sqrt(Math.Max(0, (limit - celsius) / (limit - reference))));
     }
 }

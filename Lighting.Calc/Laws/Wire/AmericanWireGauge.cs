@@ -9,11 +9,11 @@ namespace Lighting.Calc;
 /// </remarks>
 public static class AmericanWireGauge
 {
-    /// <summary>The thickest gauge listed, 4.</summary>
-    public const int Thickest = 4;
+    /// <summary>Largest gauge listed, 4.</summary>
+    public const int Largest = 4;
 
-    /// <summary>The thinnest gauge listed, 30.</summary>
-    public const int Thinnest = 30;
+    /// <summary>Smallest gauge listed, 30.</summary>
+    public const int Smallest = 30;
 
     internal const double StrandingFactor = 1.02;
 
@@ -39,7 +39,7 @@ public static class AmericanWireGauge
         return new WireSize(name, construction, Area.FromSquareMeters(area), Copper.ResistivityOhmMetresAt20 / area * factor);
     }
 
-    private static int Checked(int gauge) => gauge is >= Thickest and <= Thinnest
+    private static int Checked(int gauge) => gauge is >= Largest and <= Smallest
         ? gauge
-        : throw new ArgumentOutOfRangeException(nameof(gauge), gauge, $"A wire gauge here is {Thickest} to {Thinnest} AWG.");
+        : throw new ArgumentOutOfRangeException(nameof(gauge), gauge, $"Gauge must be between {Largest} and {Smallest} AWG.");
 }

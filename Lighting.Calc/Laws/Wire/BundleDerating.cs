@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How much less a wire carries among other loaded wires.</summary>
+/// <summary>Bundle derating of the current rating among other loaded wires.</summary>
 /// <remarks>
 /// All loaded: IEC 60364-5-52 table B.52.17 to 12 wires, then the MIL-W-5088L chart at 100 % to 18. Between printed counts
 /// the next larger count is taken. Partly loaded: the chart, linear between its printed loadings. Data: tables/bundle-derating.csv.
@@ -16,7 +16,7 @@ internal static class BundleDerating
     private static readonly ImmutableSortedDictionary<int, ImmutableArray<TableRow>> Chart = Rows.Where(IsChart)
         .GroupBy(Count).ToImmutableSortedDictionary(g => g.Key, g => g.OrderBy(r => r.Number("loading_percent")).ToImmutableArray());
 
-    /// <summary>The most wires for which a factor is printed.</summary>
+    /// <summary>Maximum number of wires with a printed factor.</summary>
     public static int MostWires => AllLoadedByCount.Keys.Max();
 
     /// <summary>The factor of a bundle whose wires are all loaded.</summary>

@@ -18,7 +18,7 @@ public static class Copper
     /// <summary>Volume resistivity at 20 °C: 1.7241e-8 Ω·m (IEC 60028).</summary>
     public static ElectricResistivity ResistivityAt20Celsius => ElectricResistivity.FromOhmMeters(ResistivityOhmMetresAt20);
 
-    /// <summary>How many times its 20 °C resistance a copper conductor has at <paramref name="temperature"/>.</summary>
+    /// <summary>Resistance of copper at a temperature relative to that at 20 °C.</summary>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <returns>R(T)/R(20 °C), as a ratio (1 at 20 °C).</returns>
     /// <exception cref="ArgumentOutOfRangeException">The temperature is outside −60 °C to 250 °C or not a number.</exception>
@@ -26,7 +26,7 @@ public static class Copper
     {
         double celsius = temperature.DegreesCelsius;
         if (!(celsius >= LowestCelsius && celsius <= HighestCelsius))
-            throw new ArgumentOutOfRangeException(nameof(temperature), celsius, FormattableString.Invariant($"A conductor temperature is {LowestCelsius} °C to {HighestCelsius} °C."));
+            throw new ArgumentOutOfRangeException(nameof(temperature), celsius, FormattableString.Invariant($"Conductor temperature must be between {LowestCelsius} °C and {HighestCelsius} °C."));
         return Ratio.FromDecimalFractions(ResistanceFactorAt(celsius));
     }
 
@@ -34,14 +34,14 @@ public static class Copper
     /// <param name="length">Length of the conductor, zero or more.</param>
     /// <param name="area">Cross-section of copper, above zero.</param>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
-    /// <returns>The resistance, in ohms, of this one conductor (a return is counted apart).</returns>
+    /// <returns>The resistance, in ohms, of this one conductor (a return is separate).</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
     public static ElectricResistance Resistance(Length length, Area area, Temperature temperature)
     {
         if (!(length.Meters >= 0))
-            throw new ArgumentOutOfRangeException(nameof(length), length, "A length is zero or more.");
+            throw new ArgumentOutOfRangeException(nameof(length), length, "Length must be zero or more.");
         if (!(area.SquareMeters > 0))
-            throw new ArgumentOutOfRangeException(nameof(area), area, "A conductor's area is above zero.");
+            throw new ArgumentOutOfRangeException(nameof(area), area, "Area must be greater than zero.");
         double factor = ResistanceFactor(temperature).DecimalFractions;
         return ElectricResistance.FromOhms(ResistivityOhmMetresAt20 * length.Meters / area.SquareMeters * factor);
     }

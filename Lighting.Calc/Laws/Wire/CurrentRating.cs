@@ -4,12 +4,12 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The current a wire carries without end: printed rating × ambient factor × bundle factor.</summary>
+/// <summary>Current rating of a wire (current-carrying capacity, IEC; "ampacity", US): printed rating × ambient factor × bundle factor.</summary>
 /// <remarks>
 /// Data: tables/current-ratings.csv. Gauges by 33 CFR 183.425 (80 °C insulation, 30 °C air), metric sizes by DIN VDE 0298-4
-/// and JIS C 3406 in free air. Both metric sources allow a rise of 40 K; what insulation an older harness has is
-/// seldom known, so every metric size is judged at 70 °C (ordinary PVC) from 30 °C air. A gauge without a rating of its own takes that of
-/// the next thinner gauge, and where there is none that of the next thinner metric size. See <see cref="AmbientDerating"/>
+/// and JIS C 3406 in free air. Both metric sources allow a rise of 40 K; the insulation of an older harness is
+/// seldom known, so every metric size is rated at 70 °C (ordinary PVC) from 30 °C air. A gauge without a rating of its own takes that of
+/// the next smaller gauge, or else that of the next smaller metric size. See <see cref="AmbientDerating"/>
 /// and <see cref="BundleDerating"/> for the factors and their range.
 /// </remarks>
 public sealed record CurrentRating
@@ -35,25 +35,25 @@ public sealed record CurrentRating
     /// <summary>The wire.</summary>
     public WireSize Wire { get; }
 
-    /// <summary>Temperature of the air round it.</summary>
+    /// <summary>Ambient temperature.</summary>
     public Temperature Ambient { get; }
 
-    /// <summary>Loaded wires lying together, this one included.</summary>
+    /// <summary>Loaded wires in the bundle, this one included.</summary>
     public int Bundle { get; }
 
-    /// <summary>What the rating rests on, or why there is none.</summary>
+    /// <summary>Basis of the rating, or the reason why there is none.</summary>
     public CurrentRatingBasis Basis { get; }
 
-    /// <summary>Current it carries without end; null where nothing is published, zero in air as hot as the insulation's limit.</summary>
+    /// <summary>Continuous current rating; null if none is published, zero at an ambient as hot as the limit of the insulation.</summary>
     public ElectricCurrent? Current { get; private init; }
 
-    /// <summary>The printed rating, before the factors; null where there is none.</summary>
+    /// <summary>The printed rating, before the factors; null if there is none.</summary>
     public ElectricCurrent? PublishedCurrent { get; private init; }
 
-    /// <summary>Temperature the insulation may reach; null where there is no printed rating.</summary>
+    /// <summary>Temperature limit of the insulation; null if there is no printed rating.</summary>
     public Temperature? ConductorLimit { get; private init; }
 
-    /// <summary>Factor for the ambient; null where there is no printed rating.</summary>
+    /// <summary>Factor for the ambient; null if there is no printed rating.</summary>
     public Ratio? AmbientFactor { get; private init; }
 
     /// <summary>Factor for the bundle; null where none is printed.</summary>
@@ -61,18 +61,18 @@ public sealed record CurrentRating
 
     /// <summary>In words: which printed rating, which factors, or why there is no rating.</summary>
     public string Explanation => _row is { } row
-        ? (_isOwn ? $"{Wire}" : $"{row.Size}, the next thinner size with a published rating,")
-            + string.Create(CultureInfo.InvariantCulture, $" carries {row.Amperes:0.##} A in free air at {row.AmbientCelsius:0} °C with {row.LimitCelsius:0} °C insulation")
+        ? (_isOwn ? $"{Wire}" : $"{row.Size}, the next smaller size with a published rating,")
+            + string.Create(CultureInfo.InvariantCulture, $" is rated {row.Amperes:0.##} A in free air at {row.AmbientCelsius:0} °C with {row.LimitCelsius:0} °C insulation")
             + Factors()
-        : $"no rating is published for {Wire} or for any thinner wire";
+        : $"no rating is published for {Wire} or any smaller wire";
 
-    /// <summary>Where the printed rating comes from; empty where there is none.</summary>
+    /// <summary>Source of the printed rating; empty if there is none.</summary>
     public string Source { get; private init; } = "";
 
     /// <summary>The rating of a wire.</summary>
     /// <param name="wire">The wire.</param>
-    /// <param name="ambient">Temperature of the air round it, −40 °C and above.</param>
-    /// <param name="bundle">Loaded wires lying together, this one included; 1 or more.</param>
+    /// <param name="ambient">Ambient temperature, −40 °C and above.</param>
+    /// <param name="bundle">Loaded wires in the bundle, this one included; 1 or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static CurrentRating Calculate(WireSize wire, Temperature ambient, int bundle)
     {
@@ -80,7 +80,7 @@ public sealed record CurrentRating
         ImmutableArray<Printed> kind = wire.Construction == WireConstruction.MetricCable ? Metric : Gauges;
         double area = wire.CopperArea.SquareMillimeters;
         // A gauge looks among the gauges first, so that gauges are compared at one insulation.
-        if ((Thickest(kind, area) ?? Thickest(Metric, area)) is not { } row)
+        if ((Largest(kind, area) ?? Largest(Metric, area)) is not { } row)
             return new(wire, ambient, bundle, CurrentRatingBasis.NoPublishedRating, row: null, isOwn: false) { BundleFactor = bundleFactor };
         var limit = Temperature.FromDegreesCelsius(row.LimitCelsius);
         Ratio ambientFactor = AmbientDerating.Factor(limit, Temperature.FromDegreesCelsius(row.AmbientCelsius), ambient);
@@ -88,7 +88,7 @@ public sealed record CurrentRating
         bool own = kind.Contains(row) && row.SquareMillimetres >= area - SameArea;
         CurrentRatingBasis basis = bundleFactor is null ? CurrentRatingBasis.NoPublishedBundleFactor
             : ambientFactor.DecimalFractions <= 0 ? CurrentRatingBasis.AmbientTooHot
-            : own ? CurrentRatingBasis.Published : CurrentRatingBasis.ThinnerSize;
+            : own ? CurrentRatingBasis.Published : CurrentRatingBasis.SmallerSize;
         return new(wire, ambient, bundle, basis, row, own)
         {
             PublishedCurrent = published,
@@ -102,13 +102,13 @@ public sealed record CurrentRating
 
     private string Factors() => (AmbientFactor, BundleFactor) switch
     {
-        (_, null) => $"; no factor is published for {Bundle} loaded wires together (the most is {BundleDerating.MostWires})",
+        (_, null) => $"; no factor is published for {Bundle} loaded wires in a bundle (maximum {BundleDerating.MostWires})",
         ({ DecimalFractions: > 0 } ambient, { } bundle) =>
-            string.Create(CultureInfo.InvariantCulture, $", × {ambient.DecimalFractions:0.00} for air of {Ambient.DegreesCelsius:0} °C × {bundle.DecimalFractions:0.00} for {Bundle} loaded together"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"; air of {Ambient.DegreesCelsius:0} °C leaves nothing of it"),
+            string.Create(CultureInfo.InvariantCulture, $", × {ambient.DecimalFractions:0.00} for an ambient of {Ambient.DegreesCelsius:0} °C × {bundle.DecimalFractions:0.00} for a bundle of {Bundle}"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"; at an ambient of {Ambient.DegreesCelsius:0} °C the rating is zero"),
     };
 
-    private static Printed? Thickest(ImmutableArray<Printed> printed, double squareMillimetres) =>
+    private static Printed? Largest(ImmutableArray<Printed> printed, double squareMillimetres) =>
         printed.LastOrDefault(p => p.SquareMillimetres <= squareMillimetres + SameArea);
 
     private static ImmutableArray<Printed> Read(string family, Func<TableRow, double> area, Func<TableRow, double> limit, Func<TableRow, double> ambient) =>

@@ -1,20 +1,20 @@
 namespace Lighting.Calc;
 
-/// <summary>What a wire's current rating rests on.</summary>
+/// <summary>Basis of a current rating.</summary>
 public enum CurrentRatingBasis
 {
-    /// <summary>A printed rating of this very size.</summary>
+    /// <summary>A printed rating of this size.</summary>
     Published,
 
-    /// <summary>This size has none; the printed rating of the next thinner size that has one is taken.</summary>
-    ThinnerSize,
+    /// <summary>No rating is printed for this size; that of the next smaller size is used.</summary>
+    SmallerSize,
 
-    /// <summary>No rating is printed for this size or for any thinner one.</summary>
+    /// <summary>No rating is printed for this size or any smaller one.</summary>
     NoPublishedRating,
 
     /// <summary>No factor is printed for a bundle of so many wires.</summary>
     NoPublishedBundleFactor,
 
-    /// <summary>The air is as hot as the insulation may become: the wire carries nothing.</summary>
+    /// <summary>The ambient is as hot as the limit of the insulation: the rating is zero.</summary>
     AmbientTooHot,
 }

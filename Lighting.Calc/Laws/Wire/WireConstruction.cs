@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>How a wire size's resistance is known.</summary>
+/// <summary>Basis of the resistance of a wire size.</summary>
 public enum WireConstruction
 {
     /// <summary>American wire gauge, nominal solid conductor of annealed copper.</summary>

@@ -16,7 +16,7 @@ public sealed record WireSize
     /// <summary>The name lists use: <c>16 AWG</c>, <c>16 AWG stranded</c> or <c>1.25 mm2</c>.</summary>
     public string Name { get; }
 
-    /// <summary>How its resistance is known.</summary>
+    /// <summary>Basis of its resistance.</summary>
     public WireConstruction Construction { get; }
 
     /// <summary>Nominal cross-section of its copper.</summary>
@@ -24,15 +24,15 @@ public sealed record WireSize
 
     internal double OhmsPerMetreAt20 { get; }
 
-    /// <summary>Resistance of a length of it, one way.</summary>
-    /// <remarks>Gauges: annealed copper of the nominal area, by <see cref="AmericanWireGauge"/>. Metric cable: the standard's greatest at 20 °C (tables/conductors-metric.csv). Both follow the temperature by <see cref="Copper"/>.</remarks>
+    /// <summary>Resistance of a length, one way.</summary>
+    /// <remarks>Gauges: annealed copper of the nominal area, by <see cref="AmericanWireGauge"/>. Metric cable: the maximum of the standard at 20 °C (tables/conductors-metric.csv). Both follow the temperature by <see cref="Copper"/>.</remarks>
     /// <param name="length">Length of this one conductor, zero or more.</param>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public ElectricResistance Resistance(Length length, Temperature temperature)
     {
         if (!(length.Meters >= 0))
-            throw new ArgumentOutOfRangeException(nameof(length), length, "A length is zero or more.");
+            throw new ArgumentOutOfRangeException(nameof(length), length, "Length must be zero or more.");
         return ElectricResistance.FromOhms(OhmsPerMetreAt20 * length.Meters * Copper.ResistanceFactor(temperature).DecimalFractions);
     }
 

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Reads what a lamp is from its row: a published code, or volts with watts or amps.</summary>
+/// <summary>Reads the lamp of a row: a published code, or voltage with power or current.</summary>
 internal static class LampCells
 {
     private static readonly string[] s_figures = ["volts", "watts", "amps", "minimum volts"];
@@ -11,14 +11,14 @@ internal static class LampCells
     public static readonly (string Word, LampType Value)[] Types =
     [
         ("filament", LampType.Filament), ("halogen", LampType.Halogen), ("led", LampType.Led),
-        ("led ballast", LampType.LedBallast), ("fixed", LampType.Fixed), ("resistor", LampType.Resistor),
+        ("led resistor", LampType.LedResistor), ("fixed", LampType.Fixed), ("resistor", LampType.Resistor),
     ];
 
-    /// <summary>What the row's lamp draws and gives; null, with the faults logged, when the row does not say.</summary>
+    /// <summary>Data of the lamp in a row; null, with the faults logged, if the row does not give them.</summary>
     /// <param name="row">A row of lamps or of swaps.</param>
     /// <param name="codeColumn">The column of the code.</param>
-    /// <param name="systemVoltage">The bike's nominal volts.</param>
-    /// <param name="assumedType">The type of a lamp without a code that names none; null where it must name one.</param>
+    /// <param name="systemVoltage">The bike's nominal voltage.</param>
+    /// <param name="assumedType">The type of a lamp without a code that names none; null if it must name one.</param>
     public static LampSpecification? Read(ListRow row, string codeColumn, ElectricPotential systemVoltage, LampType? assumedType)
     {
         LampType? type = row.Word("type", "a type of lamp", Types);
@@ -42,7 +42,7 @@ internal static class LampCells
     {
         string[] extra = [.. s_figures.Where(f => row.Text(f) is not null)];
         foreach (string figure in extra)
-            row.Fault(figure, row.Text(figure), $"stands beside the code '{code}', which gives it already", "drop one of the two");
+            row.Fault(figure, row.Text(figure), $"is given with the code '{code}', which already gives it", "remove one of the two");
         if (LedClassTable.TryFind(code, out LampSpecification? led) && led is not null)
             return Generic(row, codeColumn, led, type, systemVoltage);
         if (!LampTable.TryFind(code, systemVoltage, out PublishedLamp? lamp) || lamp is null)
@@ -54,7 +54,7 @@ internal static class LampCells
         LampType published = lamp.Specification.Type;
         bool sameLaw = type == published || (type is LampType.Filament or LampType.Halogen && published is LampType.Filament or LampType.Halogen);
         if (type is not null && !sameLaw)
-            row.Fault("type", row.Text("type"), $"stands beside the code '{lamp.Code}', which is of type {Types.First(t => t.Value == published).Word}", "drop one of the two");
+            row.Fault("type", row.Text("type"), $"is given with the code '{lamp.Code}', which is of type {Types.First(t => t.Value == published).Word}", "remove one of the two");
         if (lamp.SystemVoltage.Volts != systemVoltage.Volts)
             row.Caution(codeColumn, code, $"is published for {QuantityText.Voltage.Write(lamp.SystemVoltage)} V systems only, and the bike is {QuantityText.Voltage.Write(systemVoltage)} V", null);
         return lamp.Specification;
@@ -63,11 +63,11 @@ internal static class LampCells
     private static LampSpecification Generic(ListRow row, string codeColumn, LampSpecification led, LampType? type, ElectricPotential systemVoltage)
     {
         if (type is not null && type != led.Type)
-            row.Fault("type", row.Text("type"), $"stands beside the code '{led.Code}', which is of type {Types.First(t => t.Value == led.Type).Word}", "drop one of the two");
+            row.Fault("type", row.Text("type"), $"is given with the code '{led.Code}', which is of type {Types.First(t => t.Value == led.Type).Word}", "remove one of the two");
         if (led.MaximumVoltage is { } most && most.Volts < systemVoltage.Volts)
-            row.Caution(codeColumn, led.Code, $"stands {QuantityText.Voltage.Write(most)} V at most, and the bike is {QuantityText.Voltage.Write(systemVoltage)} V", null);
+            row.Caution(codeColumn, led.Code, $"has a maximum voltage of {QuantityText.Voltage.Write(most)} V, and the bike is {QuantityText.Voltage.Write(systemVoltage)} V", null);
         else if (led.MinimumVoltage is { } least && least.Volts > systemVoltage.Volts)
-            row.Caution(codeColumn, led.Code, $"needs {QuantityText.Voltage.Write(least)} V at least, and the bike is {QuantityText.Voltage.Write(systemVoltage)} V", null);
+            row.Caution(codeColumn, led.Code, $"needs at least {QuantityText.Voltage.Write(least)} V, and the bike is {QuantityText.Voltage.Write(systemVoltage)} V", null);
         return led;
     }
 
@@ -75,23 +75,23 @@ internal static class LampCells
     {
         bool volts = row.Text("volts") is not null, watts = row.Text("watts") is not null, amps = row.Text("amps") is not null;
         if (!volts && !watts && !amps)
-            row.Fault(codeColumn, null, "the lamp has no code and no figures", "give a code, or volts with watts or amps");
+            row.Fault(codeColumn, null, "the lamp has no code and no figures", "give a code, or 'volts' with 'watts' or 'amps'");
         else if (!volts)
-            row.Fault("volts", null, "the cell is blank", $"a lamp by its {(watts ? "watts" : "amps")} needs the volts they hold at");
+            row.Fault("volts", null, "the cell is blank", $"a lamp with {(watts ? "'watts'" : "'amps'")} needs the 'volts' of that figure");
         else if (!watts && !amps)
-            row.Fault("watts", null, "the cell is blank", "a lamp by its volts needs watts or amps");
+            row.Fault("watts", null, "the cell is blank", "a lamp with 'volts' needs 'watts' or 'amps'");
         else if (watts && amps)
-            row.Fault("amps", row.Text("amps"), $"stands beside watts {OneLine.Quoted(row.Text("watts")!)}", "drop one of the two");
+            row.Fault("amps", row.Text("amps"), $"is given with watts {OneLine.Quoted(row.Text("watts")!)}", "remove one of the two");
     }
 
     private static bool CheckMinimum(ListRow row, LampType type, ElectricPotential volts, ElectricPotential? minimum)
     {
         if (minimum is not { } least)
             return true;
-        if (type is not (LampType.Led or LampType.LedBallast))
-            row.Fault("minimum volts", row.Text("minimum volts"), $"is given for a lamp of type {Types.First(t => t.Value == type).Word}", "only led and led ballast have minimum volts");
+        if (type is not (LampType.Led or LampType.LedResistor))
+            row.Fault("minimum volts", row.Text("minimum volts"), $"is given for a lamp of type {Types.First(t => t.Value == type).Word}", "only led and led resistor have a minimum voltage");
         else if (least.Volts >= volts.Volts)
-            row.Fault("minimum volts", row.Text("minimum volts"), "is not below the lamp's volts", $"expected less than {QuantityText.Voltage.Write(volts)} V");
+            row.Fault("minimum volts", row.Text("minimum volts"), "is not below the rated voltage of the lamp", $"expected less than {QuantityText.Voltage.Write(volts)} V");
         return !row.IsFaulty;
     }
 }

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Says why a lamp code is not known, and which codes come near it.</summary>
+/// <summary>Reason why a lamp code is unknown, and similar codes.</summary>
 internal static class LampCodes
 {
     private static readonly ImmutableArray<string> Codes = [.. LampTable.All.Select(l => l.Code).Concat(LedClassTable.Codes).Distinct(Name.Comparer)];
@@ -22,7 +22,7 @@ internal static class LampCodes
         ImmutableArray<string> nearest = same.Length > 0 ? [.. same] : SpellingSuggestions.Of(text, Codes);
         if (nearest.IsEmpty)
             nearest = SpellingSuggestions.Of(text, LampNames);
-        return new TextProblem(text, "is not a known lamp code", "expected a code of the lamp table, or no code and the lamp's volts and watts", nearest);
+        return new TextProblem(text, "is not a known lamp code", "expected a code of the lamp table, or no code but 'volts' and 'watts'", nearest);
     }
 
     private static string Lamp(string code) => code.Split(' ')[0];

@@ -7,7 +7,7 @@ internal static class PointCells
     private static readonly string[] s_plus = ["+", "(+)", "plus", "positive", "pos"];
     private static readonly string[] s_minus = ["-", "(-)", "−", "–", "minus", "negative", "neg"];
 
-    /// <summary>A point; null when the cell is blank, or looks like a battery terminal but is not one of the two and the fault is logged.</summary>
+    /// <summary>A point; null if the cell is blank, or looks like a battery terminal but is not one of the two and the fault is logged.</summary>
     public static string? Optional(ListRow row, string column)
     {
         if (row.Text(column) is not { } point)

@@ -2,31 +2,31 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The kinds of quantity that lists and options hold, each with the unit words it accepts.</summary>
+/// <summary>Kinds of quantity in lists and options, with the units each accepts.</summary>
 /// <remarks>The first word of a kind is its bare unit: the unit of a number that stands alone.</remarks>
 public static class QuantityText
 {
-    /// <summary>Volts: V, mV, kV; a bare number is in V. From −1000 V to 1000 V.</summary>
+    /// <summary>Voltage: V, mV, kV; a bare number is in V. From −1000 V to 1000 V.</summary>
     public static QuantityText<ElectricPotential> Voltage { get; } = new(
         "a number of volts", x => ElectricPotential.FromVolts(x), v => v.Volts, -1000, 1000,
         [.. Bare("V", "v", "volt", "volts"), .. Thousandth("mV"), .. Thousandfold("kV")]);
 
-    /// <summary>Amps: A, mA; a bare number is in A. From −10 000 A to 10 000 A.</summary>
+    /// <summary>Current: A, mA; a bare number is in A. From −10 000 A to 10 000 A.</summary>
     public static QuantityText<ElectricCurrent> Current { get; } = new(
         "a number of amps", x => ElectricCurrent.FromAmperes(x), i => i.Amperes, -10_000, 10_000,
         [.. Bare("A", "a", "amp", "amps"), .. Thousandth("mA")]);
 
-    /// <summary>Watts: W, mW, kW; a bare number is in W. From −100 kW to 100 kW.</summary>
+    /// <summary>Power: W, mW, kW; a bare number is in W. From −100 kW to 100 kW.</summary>
     public static QuantityText<Power> Power { get; } = new(
         "a number of watts", x => UnitsNet.Power.FromWatts(x), p => (double)p.Watts, -100_000, 100_000,
         [.. Bare("W", "w", "watt", "watts"), .. Thousandth("mW"), .. Thousandfold("kW")]);
 
-    /// <summary>Ampere-hours: Ah, mAh; a bare number is in Ah. From 0 to 100 000 Ah.</summary>
+    /// <summary>Charge: Ah, mAh; a bare number is in Ah. From 0 to 100 000 Ah.</summary>
     public static QuantityText<ElectricCharge> Charge { get; } = new(
         "a number of ampere-hours", x => ElectricCharge.FromAmpereHours(x), q => q.AmpereHours, 0, 100_000,
         [.. Bare("Ah", "ah", "AH"), .. Thousandth("mAh", "mah")]);
 
-    /// <summary>Ohms: Ω or ohm, mΩ or mohm, kΩ or kohm, MΩ or Mohm; a bare number is in Ω. From 0 to 1 GΩ.</summary>
+    /// <summary>Resistance: Ω or ohm, mΩ or mohm, kΩ or kohm, MΩ or Mohm; a bare number is in Ω. From 0 to 1 GΩ.</summary>
     public static QuantityText<ElectricResistance> Resistance { get; } = new(
         "a number of ohms", x => ElectricResistance.FromOhms(x), r => r.Ohms, 0, 1e9,
         [

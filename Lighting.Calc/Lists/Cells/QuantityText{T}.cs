@@ -4,10 +4,10 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Reads one kind of quantity from a person's text, strictly: <c>1.8 m</c>, <c>1.8m</c>, <c>6 ft</c>, or a bare number in the bare unit.</summary>
+/// <summary>Strict reader of one kind of quantity: <c>1.8 m</c>, <c>1.8m</c>, <c>6 ft</c>, or a bare number in the bare unit.</summary>
 /// <remarks>
 /// Decimal point only; no thousands separators. The quantity is always in the bare unit. Immutable;
-/// the kinds stand in <see cref="QuantityText"/>.
+/// the kinds are in <see cref="QuantityText"/>.
 /// </remarks>
 /// <typeparam name="TQuantity">A UnitsNet quantity.</typeparam>
 public sealed class QuantityText<TQuantity>
@@ -33,12 +33,12 @@ public sealed class QuantityText<TQuantity>
         _highest = highest;
     }
 
-    /// <summary>The same reader, refusing what is outside a range.</summary>
-    /// <param name="lowest">Lowest value accepted. Every kind besides refuses what is nearer to zero than a thousand-millionth of its bare unit.</param>
+    /// <summary>The same reader with a narrower range.</summary>
+    /// <param name="lowest">Lowest value accepted. Every kind also refuses values closer to zero than 1e-9 of its bare unit.</param>
     /// <param name="highest">Highest value accepted, not below the lowest.</param>
     public QuantityText<TQuantity> Within(TQuantity lowest, TQuantity highest) => Within(_to(lowest), _to(highest));
 
-    /// <summary>The same reader, accepting zero besides its range.</summary>
+    /// <summary>The same reader, also accepting zero.</summary>
     internal QuantityText<TQuantity> OrZero()
     {
         var copy = (QuantityText<TQuantity>)MemberwiseClone();
@@ -56,7 +56,7 @@ public sealed class QuantityText<TQuantity>
     /// <summary>Reads a quantity.</summary>
     /// <param name="text">The text; spaces round it and before the unit do not matter.</param>
     /// <param name="quantity">The quantity, in the bare unit; zero when there is a problem.</param>
-    /// <param name="problem">Why the text is not such a quantity; null when it is.</param>
+    /// <param name="problem">Why the text is not such a quantity; null if it is.</param>
     /// <returns>Whether the text is such a quantity.</returns>
     /// <exception cref="ArgumentNullException">The text is null.</exception>
     public bool TryParse(string text, out TQuantity quantity, [NotNullWhen(false)] out TextProblem? problem)
@@ -67,7 +67,7 @@ public sealed class QuantityText<TQuantity>
         return problem is null;
     }
 
-    /// <summary>The form lists use: the number in the bare unit, exact.</summary>
+    /// <summary>Form in lists: the number in the bare unit, exact.</summary>
     internal string Write(TQuantity quantity) => _to(quantity).ToString("R", CultureInfo.InvariantCulture);
 
     internal QuantityText<TQuantity> Within(double lowest, double highest)
@@ -84,7 +84,7 @@ public sealed class QuantityText<TQuantity>
             return new TextProblem(text, $"is not {_noun}", HowToWrite(text));
         UnitWord? unit = word.IsEmpty ? _units[0] : Unit(word);
         if (unit is null)
-            return new TextProblem(text, "has a unit that is not known here", $"expected {Choice.Of(_units.Where(u => u.Shown).Select(u => u.Word))}");
+            return new TextProblem(text, "has an unknown unit", $"expected {Choice.Of(_units.Where(u => u.Shown).Select(u => u.Word))}");
         value = unit.ToBare(value);
         if (value == 0 ? _orZero || (_lowest <= 0 && _highest >= 0) : value >= _lowest && value <= _highest && Math.Abs(value) >= Smallest)
             return null;
@@ -100,7 +100,7 @@ public sealed class QuantityText<TQuantity>
     }
 
     private string HowToWrite(string text) =>
-        StrictNumber.WithDecimalPoint(text) is { } mended ? $"write a decimal point: {mended}"
+        StrictNumber.WithDecimalPoint(text) is { } corrected ? $"write a decimal point: {corrected}"
         : text.Contains(',', StringComparison.Ordinal) ? "write a decimal point and no thousands separator"
         : $"expected a number such as {Shown(Math.Clamp(1, _lowest, _highest))}";
 

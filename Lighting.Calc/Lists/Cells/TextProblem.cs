@@ -2,11 +2,11 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Why a person's text is not what was asked for, in words that say how to put it right.</summary>
+/// <summary>Reason why a text is refused, with the form expected.</summary>
 /// <param name="Text">The offending text.</param>
 /// <param name="Problem">What is wrong with it, to follow the text: <c>is not a number of watts</c>.</param>
 /// <param name="Expected">What to write instead; null where <paramref name="Problem"/> says it all.</param>
-/// <param name="Nearest">Known words close to the text, closest first; empty where there is none.</param>
+/// <param name="Nearest">Known words close to the text, closest first; empty if there is none.</param>
 public sealed record TextProblem(string Text, string Problem, string? Expected, ImmutableArray<string> Nearest)
 {
     internal TextProblem(string text, string problem, string? expected)

@@ -1,4 +1,4 @@
 namespace Lighting.Calc;
 
-/// <summary>One way to write a unit, and how a number in it becomes a number in the bare unit.</summary>
+/// <summary>One spelling of a unit and its conversion to the bare unit.</summary>
 internal sealed record UnitWord(string Word, Func<double, double> ToBare, bool Shown);

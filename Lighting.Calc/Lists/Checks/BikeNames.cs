@@ -18,7 +18,7 @@ internal sealed class BikeNames
     private readonly Dictionary<string, HashSet<string>> _known = [];
     private int _unknown;
 
-    /// <summary>Whether every list was read whole; where not, nothing is checked, since a name may stand in what could not be read.</summary>
+    /// <summary>Whether every list was read whole; where not, nothing is checked, since a name may be in a part that could not be read.</summary>
     public bool IsComplete { get; private init; } = true;
 
     /// <summary>Where the points are named, the battery's two terminals left out.</summary>

@@ -36,7 +36,7 @@ internal static class ConditionChecks
         Check(book, Conditions(tables, s_holding));
     }
 
-    /// <summary>Checks a list of its own against a bike.</summary>
+    /// <summary>Checks a separate list against a bike.</summary>
     public static void Run(ListTable table, Bike bike)
     {
         var book = new SwitchBook();

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Catches lamps made for another system's volts, and a bike whose system voltage was left at 12 V.</summary>
+/// <summary>Cautions for lamps of another system voltage, and for a bike whose system voltage was left at 12 V.</summary>
 internal static class LampVoltsChecks
 {
     public static void Caution(List<(ListRow Row, FittedLamp Lamp)> lamps, ElectricPotential systemVoltage, FaultLog log)

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Catches a misspelt point: one that is named once, next to another that looks alike.</summary>
+/// <summary>Caution for a misspelt point: one that is named once, next to another that looks alike.</summary>
 internal static class PointChecks
 {
     public static void Caution(BikeNames names)

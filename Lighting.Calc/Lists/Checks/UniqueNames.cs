@@ -1,7 +1,7 @@
 
 namespace Lighting.Calc;
 
-/// <summary>Sees that a column's names stand once each.</summary>
+/// <summary>Checks that the names of a column are unique.</summary>
 internal sealed class UniqueNames(string column, string noun)
 {
     private readonly Dictionary<string, int> _lines = new(Name.Comparer);

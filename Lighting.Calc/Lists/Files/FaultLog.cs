@@ -13,7 +13,7 @@ internal sealed class FaultLog
 
     public int FaultCount => _faults.Count;
 
-    /// <summary>Says that a file's turn has come: its faults stand after those of the files before it.</summary>
+    /// <summary>Starts a file: its faults follow those of the files before it.</summary>
     public void Begin(string file) => _files.Add(file);
 
     public void Fault(ListFault fault) => _faults.Add(fault);

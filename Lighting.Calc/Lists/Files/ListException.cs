@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Thrown when the value of a <see cref="ListResult{T}"/> that has faults is asked for.</summary>
+/// <summary>Exception for the value of a <see cref="ListResult{T}"/> that has faults.</summary>
 public sealed class ListException : FormatException
 {
     internal ListException(ImmutableArray<ListFault> faults)

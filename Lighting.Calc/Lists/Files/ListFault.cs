@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>One thing wrong (or, among cautions, one thing odd) in a bike's lists: where, what, and how to put it right.</summary>
+/// <summary>One fault or caution in a bike's lists: place, problem and the form expected.</summary>
 /// <remarks>Two faults are equal when they say the same of the same place.</remarks>
 public sealed record ListFault
 {
@@ -12,13 +12,13 @@ public sealed record ListFault
     /// <summary>Line in the file, the first being 1; 0 when the fault is the file's as a whole.</summary>
     public int Line { get; init; }
 
-    /// <summary>Number of the column as it stands in the file, the first being 1; 0 when the fault is the line's as a whole.</summary>
+    /// <summary>Number of the column in the file, the first being 1; 0 when the fault is the line's as a whole.</summary>
     public int ColumnNumber { get; init; }
 
-    /// <summary>Name of the column; null when the fault is the line's as a whole.</summary>
+    /// <summary>Name of the column; null if the fault is the line's as a whole.</summary>
     public string? ColumnName { get; init; }
 
-    /// <summary>The offending text; null where there is none.</summary>
+    /// <summary>The offending text; null if there is none.</summary>
     public string? Text { get; init; }
 
     /// <summary>What is wrong, to follow the text: <c>is not a number of watts</c>.</summary>
@@ -27,7 +27,7 @@ public sealed record ListFault
     /// <summary>What to write instead; null where <see cref="Problem"/> says it all.</summary>
     public string? Expected { get; init; }
 
-    /// <summary>Known words close to the text, closest first; empty where there is none.</summary>
+    /// <summary>Known words close to the text, closest first; empty if there is none.</summary>
     public ImmutableArray<string> Nearest { get; init; } = [];
 
     /// <summary>The fault in one line: <c>lamps.csv:7: column 'watts' (6): '55,0' is not a number of watts; write a decimal point: 55.0</c>.</summary>

@@ -2,7 +2,7 @@ namespace Lighting.Calc;
 
 /// <summary>One list that can be opened.</summary>
 /// <param name="Name">The list it is, such as <c>lamps.csv</c>.</param>
-/// <param name="Label">What messages call it: its file name.</param>
+/// <param name="Label">Name in messages: its file name.</param>
 /// <param name="Open">Opens it at its start.</param>
 internal sealed record ListFile(string Name, string Label, Func<Stream> Open)
 {
@@ -51,7 +51,7 @@ internal sealed record ListFile(string Name, string Label, Func<Stream> Open)
 
         if (bytes.Length <= ListLimits.Bytes)
             return bytes;
-        log.Fault(new ListFault { File = Label, Problem = $"is larger than {ListLimits.Bytes / 1024 / 1024} MiB, far more than a bike's list" });
+        log.Fault(new ListFault { File = Label, Problem = $"is larger than {ListLimits.Bytes / 1024 / 1024} MiB, the limit of a list" });
         return null;
     }
 }

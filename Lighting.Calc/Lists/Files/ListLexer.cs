@@ -38,7 +38,7 @@ internal static class ListLexer
         return lines;
     }
 
-    /// <summary>The first line that is not blank, whole, with its number; null when there is none.</summary>
+    /// <summary>The first line that is not blank, whole, with its number; null if there is none.</summary>
     public static (int Number, string Text)? FirstLine(byte[] utf8)
     {
         ReadOnlySpan<byte> rest = utf8;

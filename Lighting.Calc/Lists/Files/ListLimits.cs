@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>How much a list may hold: far above any bike, far below what would hurt the reader.</summary>
+/// <summary>Size limits of a list: far above any bike.</summary>
 internal static class ListLimits
 {
     public const int Bytes = 4 * 1024 * 1024;

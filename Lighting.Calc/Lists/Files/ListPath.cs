@@ -20,14 +20,14 @@ internal static class ListPath
         string label = Path.GetFileName(path);
         if (!File.Exists(path))
         {
-            log.Fault(new ListFault { File = OneLine.Quoted(path), Problem = Directory.Exists(path) ? "is a folder; a single list is wanted" : "there is no such file" });
+            log.Fault(new ListFault { File = OneLine.Quoted(path), Problem = Directory.Exists(path) ? "is a folder, not a list" : "there is no such file" });
             return ListSource.Empty;
         }
 
         bool isAnother = !string.Equals(label, schema.File, StringComparison.OrdinalIgnoreCase) && ListSource.KnownNames.Contains(label, StringComparer.OrdinalIgnoreCase);
         if (isAnother)
         {
-            log.Fault(new ListFault { File = label, Problem = $"is one list of a bike, not a {schema.File}", Expected = "give the folder it stands in" });
+            log.Fault(new ListFault { File = label, Problem = $"is one list of a bike, not a {schema.File}", Expected = "give its folder" });
             return ListSource.Empty;
         }
 

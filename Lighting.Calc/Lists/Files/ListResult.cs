@@ -3,7 +3,7 @@ using System.Diagnostics.CodeAnalysis;
 
 namespace Lighting.Calc;
 
-/// <summary>What reading lists gave: a value, or all the faults found; never both, never neither. Immutable.</summary>
+/// <summary>Result of reading lists: either a value or all faults found. Immutable.</summary>
 /// <typeparam name="T">What the lists describe.</typeparam>
 public sealed class ListResult<T>
     where T : class
@@ -13,7 +13,7 @@ public sealed class ListResult<T>
     internal ListResult(T? value, ImmutableArray<ListFault> faults, ImmutableArray<ListFault> cautions)
     {
         if (value is null == faults.IsEmpty)
-            throw new ArgumentException("A result has a value or faults, not both and not neither.", nameof(value));
+            throw new ArgumentException("A result must have either a value or faults.", nameof(value));
         _value = value;
         Faults = faults;
         Cautions = cautions;
@@ -26,14 +26,14 @@ public sealed class ListResult<T>
     /// <exception cref="ListException">There are faults; the message holds all of them.</exception>
     public T Value => _value ?? throw new ListException(Faults);
 
-    /// <summary>Every fault, in file and line order; empty when there is a value.</summary>
+    /// <summary>Every fault, in file and line order; empty if there is a value.</summary>
     public ImmutableArray<ListFault> Faults { get; }
 
-    /// <summary>What is odd but computable, in file and line order, such as 6 V lamps on a 12 V bike.</summary>
+    /// <summary>Cautions that do not prevent calculation, in file and line order, such as 6 V lamps on a 12 V bike.</summary>
     public ImmutableArray<ListFault> Cautions { get; }
 
     /// <summary>Gives the value where there is one.</summary>
-    /// <param name="value">The value, or null when there are faults.</param>
+    /// <param name="value">The value, or null if there are faults.</param>
     /// <returns>Whether there is a value.</returns>
     public bool TryGetValue([NotNullWhen(true)] out T? value)
     {

@@ -6,11 +6,11 @@ namespace Lighting.Calc;
 
 /// <summary>One row of a list: gives its cells as what they should be, and logs the ones that are not.</summary>
 /// <param name="schema">The list.</param>
-/// <param name="file">What messages call it.</param>
+/// <param name="file">Name in messages.</param>
 /// <param name="line">The file's line where the row starts.</param>
 /// <param name="cells">Its cells, cleaned.</param>
-/// <param name="places">For each column of the list its place among the cells, −1 where there is none.</param>
-/// <param name="log">Takes the faults.</param>
+/// <param name="places">For each column of the list its place among the cells, −1 if there is none.</param>
+/// <param name="log">Receives the faults.</param>
 internal sealed class ListRow(ListSchema schema, string file, int line, string[] cells, int[] places, FaultLog log)
 {
     private (string Column, Condition? Condition, string? Expected) _condition = ("", null, null);
@@ -22,7 +22,7 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
     /// <summary>Whether a fault of this row has been logged.</summary>
     public bool IsFaulty { get; private set; }
 
-    /// <summary>The cell's text; null when it is blank or its column is absent.</summary>
+    /// <summary>The cell's text; null if it is blank or its column is absent.</summary>
     public string? Text(string column)
     {
         int place = Place(column);
@@ -38,7 +38,7 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
         return text;
     }
 
-    /// <summary>A quantity; null when the cell is blank, or is not one and the fault is logged.</summary>
+    /// <summary>A quantity; null if the cell is blank, or is not one and the fault is logged.</summary>
     public TQuantity? Quantity<TQuantity>(string column, QuantityText<TQuantity> reader)
         where TQuantity : struct, IQuantity
     {
@@ -50,7 +50,7 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
         return null;
     }
 
-    /// <summary>A whole number; null when the cell is blank, or is not one and the fault is logged.</summary>
+    /// <summary>A whole number; null if the cell is blank, or is not one and the fault is logged.</summary>
     public int? Whole(string column, int lowest, int highest)
     {
         if (Text(column) is not { } text)
@@ -61,7 +61,7 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
         return null;
     }
 
-    /// <summary>One of some known words; null when the cell is blank, or is not one and the fault is logged.</summary>
+    /// <summary>One of some known words; null if the cell is blank, or is not one and the fault is logged.</summary>
     public T? Word<T>(string column, string noun, params (string Word, T Value)[] words)
         where T : struct
     {
@@ -83,7 +83,7 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
         return condition ?? Calc.Condition.Always;
     }
 
-    /// <summary>A condition; null when the cell does not hold one, which is not logged.</summary>
+    /// <summary>A condition; null if the cell does not hold one, which is not logged.</summary>
     public Condition? ConditionOrNull(string column)
     {
         if (_condition.Column != column)
@@ -98,7 +98,7 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
         foreach (ConditionTerm term in condition.Terms.Where(t => t.Positions.Length > 1))
             Fault(column, term.ToString(), $"holds the switch '{term.Switch}' in several positions at once", "expected one position of each switch");
         if (condition.Parts.Any(p => p.Length > 1))
-            Fault(column, condition.ToString(), "leaves open which switch is held", "expected one position of each switch, without 'or'");
+            Fault(column, condition.ToString(), "does not state which switch is held", "expected one position of each switch, without 'or'");
         return condition;
     }
 

@@ -33,7 +33,7 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
     /// <summary>The column names, for a message.</summary>
     public string KnownColumns => string.Join(", ", Columns.Select(c => c.Name));
 
-    /// <summary>The place of a column in <see cref="Columns"/>; −1 where there is none of that name.</summary>
+    /// <summary>The place of a column in <see cref="Columns"/>; −1 if there is none of that name.</summary>
     public int IndexOf(string column)
     {
         for (int i = 0; i < Columns.Length; i++)

@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>Tells a list's separator from its header line: the only one of comma, semicolon and tab that stands there.</summary>
+/// <summary>Separator of a list by its header line: the only one of comma, semicolon and tab in it.</summary>
 internal static class ListSeparator
 {
     private static readonly char[] s_known = [',', ';', '\t'];

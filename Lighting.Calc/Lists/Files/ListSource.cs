@@ -3,13 +3,13 @@ using System.Text;
 
 namespace Lighting.Calc;
 
-/// <summary>Where a bike's lists come from: a folder, a file, or texts and streams in memory. Immutable.</summary>
-/// <remarks>All ways lead through the same reader, so that a list gives the same answer from wherever it comes.</remarks>
+/// <summary>Source of a bike's lists: a folder, a file, or texts and streams in memory. Immutable.</summary>
+/// <remarks>All sources use the same reader, so that a list gives the same result from each.</remarks>
 public sealed class ListSource
 {
     private ListSource(ImmutableArray<ListFile> files) => Files = files;
 
-    /// <summary>No lists: begin here and add some.</summary>
+    /// <summary>An empty source, to which lists are added.</summary>
     public static ListSource Empty { get; } = new([]);
 
     /// <summary>The names of the lists a bike may have, <c>bike.csv</c> first.</summary>

@@ -34,7 +34,7 @@ internal sealed class ListTables
     /// <summary>Whether the bike has the list, readable or not.</summary>
     public bool Has(ListSchema schema) => _tables.ContainsKey(schema);
 
-    /// <summary>The list; null when the bike has none or its header cannot be read.</summary>
+    /// <summary>The list; null if the bike has none or its header cannot be read.</summary>
     public ListTable? Find(ListSchema schema) => _tables.GetValueOrDefault(schema);
 
     /// <summary>Whether the bike has the list but its header cannot be read, so that nothing can be checked against it.</summary>

@@ -4,7 +4,7 @@ using System.Text.Unicode;
 
 namespace Lighting.Calc;
 
-/// <summary>Makes sure that bytes are UTF-8 text, and says what else they seem to be.</summary>
+/// <summary>Checks that bytes are UTF-8 text, and names the encoding they appear to have.</summary>
 internal static class ListText
 {
     /// <summary>The bytes without a byte order mark; null, with the fault logged, when they are not UTF-8 text.</summary>

@@ -30,13 +30,13 @@ internal static class BikeListsReader
         return log.Result(lists);
     }
 
-    /// <summary>The same bike with the swaps of a list of its own.</summary>
+    /// <summary>The same bike with the swaps of a separate list.</summary>
     public static ListResult<BikeLists> ReadSwaps(BikeLists lists, ListSource source, FaultLog log) =>
         Only(source, ListSchema.Swaps, log) is { } table
             ? log.Result(lists with { Swaps = SwapsReader.Read(table, lists.Bike.SystemVoltage, BikeNames.Of(lists.Bike)) })
             : log.Failure<BikeLists>();
 
-    /// <summary>The same bike with the readings of a list of its own.</summary>
+    /// <summary>The same bike with the readings of a separate list.</summary>
     public static ListResult<BikeLists> ReadReadings(BikeLists lists, ListSource source, FaultLog log)
     {
         if (Only(source, ListSchema.Readings, log) is not { } table)

@@ -47,7 +47,7 @@ internal static class BikeReader
         bike = bike with { Regulator = regulator, ZenerVoltage = zener };
         CautionOddVolts(items, bike);
         if (bike.FlasherLoad is not null && bike.Flasher != FlasherKind.Thermal)
-            Row(items, "flasher load")?.Caution("value", Row(items, "flasher load")?.Text("value"), "is not used", "only a flasher that is thermal needs its load");
+            Row(items, "flasher load")?.Caution("value", Row(items, "flasher load")?.Text("value"), "is not used", "only a thermal flasher has a rated load");
         return bike;
     }
 

@@ -6,7 +6,7 @@ namespace Lighting.Calc;
 /// <summary>Reads <c>charging.csv</c>: the output of the charging system over engine speed.</summary>
 internal static class ChargingReader
 {
-    /// <summary>The points of the rows that are right, in the list's order; the others are logged.</summary>
+    /// <summary>The points of the rows that are valid, in the list's order; the others are logged.</summary>
     public static ImmutableArray<ChargingPoint> Read(ListTable table)
     {
         var seen = new Dictionary<(double Rpm, Condition When), int>();

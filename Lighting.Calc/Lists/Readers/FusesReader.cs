@@ -3,10 +3,10 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Reads <c>fuses.csv</c>: the fuses; without runs at most one, on which everything hangs.</summary>
+/// <summary>Reads <c>fuses.csv</c>: the fuses; without runs at most one, which feeds everything.</summary>
 internal static class FusesReader
 {
-    /// <summary>The fuses of the rows that are right; the others are logged.</summary>
+    /// <summary>The fuses of the rows that are valid; the others are logged.</summary>
     /// <param name="table">The list.</param>
     /// <param name="hasRuns">Whether the bike has runs, so that every fuse needs its two points.</param>
     public static ImmutableArray<Fuse> Read(ListTable table, bool hasRuns)
@@ -17,7 +17,7 @@ internal static class FusesReader
         {
             string name = names.Take(row);
             if (!hasRuns && row.Line != table.Rows[0].Line)
-                row.Fault("fuse", name, $"is a second fuse, after the one on line {table.Rows[0].Line}", "a bike of several fuses needs runs.csv to say what hangs on which");
+                row.Fault("fuse", name, $"is a second fuse, after the one on line {table.Rows[0].Line}", "a bike with several fuses needs runs.csv to show what each fuse feeds");
             bool points = hasRuns || row.Text("from") is not null || row.Text("to") is not null;
             (string From, string To)? ends = points ? PointCells.Pair(row) : null;
             ElectricCurrent? rating = row.Required("rating") is null ? null : row.Quantity("rating", CellRanges.FuseAmps);

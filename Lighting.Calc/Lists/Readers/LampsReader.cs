@@ -6,11 +6,11 @@ namespace Lighting.Calc;
 /// <summary>Reads <c>lamps.csv</c>: the lamps and other loads.</summary>
 internal static class LampsReader
 {
-    /// <summary>The lamps of the rows that are right; the others are logged.</summary>
+    /// <summary>The lamps of the rows that are valid; the others are logged.</summary>
     /// <param name="table">The list.</param>
-    /// <param name="systemVoltage">The bike's nominal volts.</param>
+    /// <param name="systemVoltage">The bike's nominal voltage.</param>
     /// <param name="hasRuns">Whether the bike has runs, so that every lamp needs its two points.</param>
-    /// <param name="log">Takes the caution that no lamp suits the bike.</param>
+    /// <param name="log">Receives the caution that no lamp suits the bike.</param>
     public static ImmutableArray<FittedLamp> Read(ListTable table, ElectricPotential systemVoltage, bool hasRuns, FaultLog log)
     {
         var names = new UniqueNames("lamp", "lamp");

@@ -5,21 +5,21 @@ namespace Lighting.Calc;
 /// <summary>Reads <c>readings.csv</c>: what was measured or seen. A row without a reading was not taken and is left out.</summary>
 internal static class ReadingsReader
 {
-    /// <summary>An ohmmeter's word for no connection at all.</summary>
+    /// <summary>Reading of an ohmmeter without a connection.</summary>
     public const string Open = "open";
 
     /// <summary>The instrument words of lists.</summary>
     public static readonly (string Word, Instrument Value)[] Instruments =
     [
         ("meter", Instrument.Meter), ("test lamp", Instrument.TestLamp), ("ammeter", Instrument.Ammeter),
-        ("ohmmeter", Instrument.Ohmmeter), ("eye", Instrument.Visual),
+        ("ohmmeter", Instrument.Ohmmeter), ("visual", Instrument.Visual),
     ];
 
     /// <summary>The words for how a lamp looks.</summary>
     public static readonly (string Word, Brightness Value)[] Looks =
-        [("dark", Brightness.Dark), ("dim", Brightness.Dim), ("good", Brightness.Normal), ("lit", Brightness.Normal), ("bright", Brightness.Bright)];
+        [("dark", Brightness.Dark), ("dim", Brightness.Dim), ("good", Brightness.Normal), ("lit", Brightness.Normal), ("bright", Brightness.Bright), ("off", Brightness.Dark)];
 
-    /// <summary>The readings of the rows that are right and were taken; the others are logged.</summary>
+    /// <summary>The readings of the rows that are valid and were taken; the others are logged.</summary>
     public static ImmutableArray<Reading> Read(ListTable table, BikeNames names, bool hasRuns)
     {
         var readings = ImmutableArray.CreateBuilder<Reading>();
@@ -53,7 +53,7 @@ internal static class ReadingsReader
         if (tool is Instrument.Meter or Instrument.TestLamp && hasRuns)
             names.Check(row, "point", point, "a point of the bike", [NamedThing.Point]);
         else if (tool is Instrument.Ammeter)
-            names.Check(row, "point", point, "a fuse of the bike, in whose place an ammeter goes", [NamedThing.Fuse]);
+            names.Check(row, "point", point, "a fuse of the bike for an ammeter to replace", [NamedThing.Fuse]);
         else if (tool is Instrument.Visual)
             names.Check(row, "point", point, "a lamp or run of the bike", [NamedThing.Lamp, NamedThing.Run]);
         else if (tool is Instrument.Ohmmeter)

@@ -3,10 +3,10 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Reads <c>ride.csv</c>: the stretches of a ride, in the order they are ridden.</summary>
+/// <summary>Reads <c>ride.csv</c>: the segments of a ride, in order.</summary>
 internal static class RideReader
 {
-    /// <summary>The stretches of the rows that are right; the others are logged.</summary>
+    /// <summary>The segments of the rows that are valid; the others are logged.</summary>
     public static ImmutableArray<RideStretch> Read(ListTable table)
     {
         var stretches = ImmutableArray.CreateBuilder<RideStretch>();

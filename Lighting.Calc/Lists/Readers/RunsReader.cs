@@ -8,7 +8,7 @@ internal static class RunsReader
 {
     private static readonly string s_colours = $"expected one of {string.Join(", ", WireColour.SingleCodes)}, or two joined in that order, such as RDBU, and GNYE";
 
-    /// <summary>The runs of the rows that are right; the others are logged.</summary>
+    /// <summary>The runs of the rows that are valid; the others are logged.</summary>
     public static ImmutableArray<Run> Read(ListTable table)
     {
         var names = new UniqueNames("run", "run");

@@ -6,9 +6,9 @@ namespace Lighting.Calc;
 /// <summary>Reads <c>swaps.csv</c>: which lamps are replaced, and by what.</summary>
 internal static class SwapsReader
 {
-    /// <summary>The replacements of the rows that are right; the others are logged.</summary>
+    /// <summary>The replacements of the rows that are valid; the others are logged.</summary>
     /// <param name="table">The list.</param>
-    /// <param name="systemVoltage">The bike's nominal volts.</param>
+    /// <param name="systemVoltage">The bike's nominal voltage.</param>
     /// <param name="names">The bike's names.</param>
     public static ImmutableArray<LampReplacement> Read(ListTable table, ElectricPotential systemVoltage, BikeNames names)
     {

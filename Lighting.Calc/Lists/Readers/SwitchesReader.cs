@@ -9,7 +9,7 @@ internal static class SwitchesReader
     private const string No = "no";
     private static readonly char[] s_reserved = ['=', ';', '|'];
 
-    /// <summary>The contacts of the rows that are right; the others are logged.</summary>
+    /// <summary>The contacts of the rows that are valid; the others are logged.</summary>
     public static ImmutableArray<SwitchContact> Read(ListTable table)
     {
         var seen = new Dictionary<string, int>(Name.Comparer);
@@ -48,7 +48,7 @@ internal static class SwitchesReader
         else if (positions.Distinct(Name.Comparer).Count() < positions.Length)
             row.Fault("closed in", text, "names a position twice", null);
         else if (positions.Contains(SwitchDefinition.Off, Name.Comparer))
-            row.Caution("closed in", text, $"closes the contact in '{SwitchDefinition.Off}', the position every switch is in when nothing is said", null);
+            row.Caution("closed in", text, $"closes the contact in '{SwitchDefinition.Off}', the position of a switch at rest", null);
         return positions;
     }
 
