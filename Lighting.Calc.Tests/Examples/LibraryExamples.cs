@@ -1,4 +1,4 @@
-#pragma warning disable xUnit1051 // The examples stand as the README shows them, without a test's cancellationToken.
+#pragma warning disable xUnit1051 // The examples stand as the README shows them, without a cancellation token.
 using System.Globalization;
 using Lighting.Calc.Tests.Cli;
 using UnitsNet;

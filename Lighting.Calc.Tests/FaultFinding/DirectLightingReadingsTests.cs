@@ -107,7 +107,7 @@ public class DirectLightingReadingsTests
         FaultCircuit circuit = DemoBikes.Finder(Lightweight).Model.Circuit;
         Setting low = SettingEnumeration.Held(DemoBikes.Load(Lightweight), Condition.Parse(Low));
         Assert.Equal("engine at 1500 rpm, with lights=on; dip=low, meter on AC voltage from low feed to battery -", FaultWords.Instruction(new FaultTest(low, "low feed", Instrument.Meter), circuit));
-        Assert.StartsWith("engine off and the coil unplugged, ", FaultWords.Instruction(new FaultTest(low, "tail lamp", Instrument.Ohmmeter), circuit), StringComparison.Ordinal);
+        Assert.StartsWith("engine off and the lighting coil unplugged, ", FaultWords.Instruction(new FaultTest(low, "tail lamp", Instrument.Ohmmeter), circuit), StringComparison.Ordinal);
         Assert.Contains(DemoBikes.Finder(Lightweight).Notes, n => n.Message.StartsWith("Run the engine at 1500 rpm with the meter on AC voltage", StringComparison.Ordinal));
     }
 
