@@ -113,7 +113,7 @@ public class ListFaultTests
     [InlineData(",dip feed,ohmmeter,dim", "2: column 'point' (2): 'dip feed' is not a lamp, run, switch or fuse of the bike|2: column 'reading' (4): 'dim' is not a number of ohms; expected a number such as 1 Ω")]
     [InlineData(",dip feed,metre,9.4", "2: column 'instrument' (3): 'metre' is not an instrument; expected meter, test lamp, ammeter, ohmmeter or eye; did you mean 'meter'?")]
     [InlineData(",dip feed,meter,dim", "2: column 'reading' (4): 'dim' is not a number of volts; expected a number such as 1 V")]
-    [InlineData(",dip feed,test lamp,12", "2: column 'reading' (4): '12' is not how a lamp looks; expected dark, dim, good, lit or bright")]
+    [InlineData(",dip feed,test lamp,12", "2: column 'reading' (4): '12' is not how a lamp looks; expected dark, dim, good, lit, bright or off")]
     [InlineData(",dip feed,meter,9.4 A", "2: column 'reading' (4): '9.4 A' has a unit that is not known here; expected V, mV or kV")]
     [InlineData("lihgts=low,dip feed,meter,9", "2: column 'when' (1): 'lihgts' is not a switch of the bike; the switches are lights, brake; did you mean 'lights'?")]
     public void Readings(string row, string messages) =>

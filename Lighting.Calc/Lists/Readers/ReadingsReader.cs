@@ -15,9 +15,9 @@ internal static class ReadingsReader
         ("ohmmeter", Instrument.Ohmmeter), ("eye", Instrument.Visual),
     ];
 
-    /// <summary>The words for how a lamp looks.</summary>
+    /// <summary>The words for how a lamp looks; a test lamp is lit, dim or off.</summary>
     public static readonly (string Word, Brightness Value)[] Looks =
-        [("dark", Brightness.Dark), ("dim", Brightness.Dim), ("good", Brightness.Normal), ("lit", Brightness.Normal), ("bright", Brightness.Bright)];
+        [("dark", Brightness.Dark), ("dim", Brightness.Dim), ("good", Brightness.Normal), ("lit", Brightness.Normal), ("bright", Brightness.Bright), ("off", Brightness.Dark)];
 
     /// <summary>The readings of the rows that are right and were taken; the others are logged.</summary>
     public static ImmutableArray<Reading> Read(ListTable table, BikeNames names, bool hasRuns)
