@@ -1,9 +1,18 @@
 // What a mistyped command line is answered: one line for each mistake, with the word that may be meant, and exit 2.
+using Lighting.Calc.Cli;
+
 namespace Lighting.Calc.Tests.Cli;
 
 public sealed class CommandLineProblemTests
 {
     private const string See = "lighting-calc: see 'lighting-calc --help' or 'lighting-calc COMMAND --help'.";
+
+    [Theory]
+    [InlineData("Threads must be at least 1. (Parameter 'threads')", "Threads must be at least 1.")]
+    [InlineData("The speed is out of range. (Parameter 'rpm')\nActual value was -1.", "The speed is out of range.")]
+    [InlineData("The voltage (Parameter of the list) is missing.", "The voltage (Parameter of the list) is missing.")]
+    public void The_name_of_a_parameter_is_not_shown(string message, string shown) =>
+        Assert.Equal(shown, PlainMessage.Of(new InvalidOperationException(message)));
 
     [Theory]
     [InlineData("chek BIKE", "there is no command 'chek'; did you mean 'check'?")]

@@ -46,7 +46,7 @@ internal static class DropDocument
         { "return", "", d => d.DropIn(VoltageDropKind.ReturnWire) },
         { "drop %", "dropPercent", d => d.Lamp.Drop },
         { "relativeLight", d => d.Lamp.RelativeLight },
-        { "light lost %", "lightLost", d => d.LightLost },
+        { "dimmer %", "lightLost", d => d.LightLost },
         { "breakdown", s_entry, d => d.Entries },
         { "repairs", s_gain.Only("kind", "part", "gainV", "gainLight"), d => VoltageDropAnalysis.LargestDrops(report.Network, d) },
     };

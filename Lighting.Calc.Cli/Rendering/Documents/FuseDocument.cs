@@ -46,7 +46,7 @@ internal static class FuseDocument
 
     private static Columns<ShortCircuitCheck> Shorts(FuseSuitability fuse) => new()
     {
-        { "short circuit at the end of", "run", c => c.Run.Name },
+        { "short at end of", "run", c => c.Run.Name },
         { "prospective A", "prospectiveCurrentA", c => c.ProspectiveCurrent is { } amperes ? Figures.Cell(amperes.Amperes, 0) : Figures.Right("no limit") },
         { "opens within s", "opening", c => c.Opening is { } band ? OpeningWords.Of(band) : "-" },
         { "clears", "clears", c => c.Clears },

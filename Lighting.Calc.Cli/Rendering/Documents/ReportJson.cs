@@ -13,6 +13,12 @@ internal static class ReportJson
         { "resistanceOhm", r => r.Resistance },
     };
 
+    private static readonly Columns<VerdictCause> s_cause = new()
+    {
+        { "cause", c => c.Text },
+        { "remedy", c => c.Remedy },
+    };
+
     private static readonly Columns<ChargingReport> s_charging = new()
     {
         { "breakEvenRpm", c => c.Worst?.BreakEven.Speed },
@@ -25,6 +31,7 @@ internal static class ReportJson
         json.Write("supplyVoltageV", report.SupplyVoltage);
         json.Write("verdict", report.VerdictText);
         json.Write("notJudged", report.NotJudged);
+        json.Write("causes", s_cause, report.Causes);
         json.Write("settings", Settings(report), report.Settings);
         json.Write("fuses", CommonBlocks.Fuse, report.Fuses);
         if (report.Charging is { } charging)

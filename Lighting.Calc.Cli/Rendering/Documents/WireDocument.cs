@@ -12,7 +12,7 @@ internal static class WireDocument
         { "fit", "wire", r => r.Chosen.Name },
         { "limited by", "limit", r => new Cell(LimitWords(r), LimitWords(r)) { Json = r.Limit.ToString().ToLowerInvariant() } },
         { "explanation", r => r.Explanation },
-        { "worst A", "worstCurrentA", r => r.WorstCurrent },
+        { "load A", "worstCurrentA", r => r.WorstCurrent },
         { "rated A", "ratingA", r => r.Rating.Current, "F1" },
         { "drop V", "dropV", r => r.Drop },
     };

@@ -15,7 +15,7 @@ internal static class ReadingsReader
         ("ohmmeter", Instrument.Ohmmeter), ("visual", Instrument.Visual),
     ];
 
-    /// <summary>The words for how a lamp looks.</summary>
+    /// <summary>The words for how a lamp looks; a test lamp is lit, dim or off.</summary>
     public static readonly (string Word, Brightness Value)[] Looks =
         [("dark", Brightness.Dark), ("dim", Brightness.Dim), ("good", Brightness.Normal), ("lit", Brightness.Normal), ("bright", Brightness.Bright), ("off", Brightness.Dark)];
 
