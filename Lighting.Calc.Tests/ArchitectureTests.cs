@@ -8,7 +8,7 @@ namespace Lighting.Calc.Tests;
 public partial class ArchitectureTests
 {
     // Each room and the rooms it may use. Rooms within a room use each other freely.
-    private static readonly Dictionary<string, string[]> Arrows = new()
+    private static readonly Dictionary<string, string[]> s_arrows = new()
     {
         ["Tables"] = [],
         ["Laws"] = ["Tables"],
@@ -31,14 +31,14 @@ public partial class ArchitectureTests
     [MemberData(nameof(Folders))]
     public void A_room_uses_only_the_rooms_below_it(string room)
     {
-        Assert.True(Arrows.ContainsKey(room), $"Say in this test what the room {room} may use.");
+        Assert.True(s_arrows.ContainsKey(room), $"Say in this test what the room {room} may use.");
         Dictionary<string, string> roomOf = Folders.Select(f => f.Data).SelectMany(r => Sources(r).SelectMany(f => Declared().Matches(Code(f)).Select(m => (Type: m.Groups[1].Value, Room: r))))
             .DistinctBy(t => t.Type).ToDictionary(t => t.Type, t => t.Room);
         foreach (string file in Sources(room))
         {
             string code = Code(file);
             foreach (string used in TypeName().Matches(code).Select(m => m.Value).Distinct())
-                if (roomOf.TryGetValue(used, out string? other) && other != room && !Arrows[room].Contains(other))
+                if (roomOf.TryGetValue(used, out string? other) && other != room && !s_arrows[room].Contains(other))
                     Assert.True(Regex.IsMatch(code, $@"[\w>?\]] {used}\b\s*(\{{|=>|\(|[,)])"), $"{file} uses {used} of {other}");
         }
     }

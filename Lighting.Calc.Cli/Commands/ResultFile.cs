@@ -5,7 +5,7 @@ namespace Lighting.Calc.Cli.Commands;
 /// <summary>Writes a result to a file so that there is never half of one, and an earlier one stays until the new one is whole.</summary>
 internal static class ResultFile
 {
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+    private static readonly UTF8Encoding s_utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>Writes a file, or to the device or pipe of that name.</summary>
     /// <param name="path">As the option says it.</param>
@@ -42,7 +42,7 @@ internal static class ResultFile
         using var there = new FileStream(target, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
         if (there.CanSeek && !IsDevice(target))
             return false;
-        there.Write(Utf8.GetBytes(text));
+        there.Write(s_utf8.GetBytes(text));
         return true;
     }
 
@@ -55,7 +55,7 @@ internal static class ResultFile
         string temporary = $"{target}.{Path.GetRandomFileName()}.tmp";
         try
         {
-            File.WriteAllText(temporary, text, Utf8);
+            File.WriteAllText(temporary, text, s_utf8);
             if (!OperatingSystem.IsWindows() && File.Exists(target))
                 File.SetUnixFileMode(temporary, File.GetUnixFileMode(target));
             File.Move(temporary, target, overwrite: true);

@@ -7,7 +7,7 @@ namespace Lighting.Calc.Cli.Commands;
 /// <summary><c>swap</c>: the bike before and after its lamps are replaced.</summary>
 internal static class SwapCommand
 {
-    private static readonly Dictionary<string, RegulatorKind> Regulators = new()
+    private static readonly Dictionary<string, RegulatorKind> s_regulators = new()
     {
         ["none"] = RegulatorKind.None,
         ["shunt"] = RegulatorKind.Shunt,
@@ -22,7 +22,7 @@ internal static class SwapCommand
         Option<bool> allLed = new("--all-led") { Description = "Replace every lamp by the generic LED of its socket class ('tables led-classes' prints them)." };
         Option<string?> regulator = new("--regulator") { Description = "The regulator that keeps surplus current out of a full battery; not stated by default.", HelpName = "none|shunt|series" };
         swaps.Validators.Add(OptionText.RefuseEmptyPath);
-        regulator.AcceptOnlyFromAmong([.. Regulators.Keys]);
+        regulator.AcceptOnlyFromAmong([.. s_regulators.Keys]);
         command.Add(swaps);
         command.Add(allLed);
         command.Add(regulator);
@@ -41,7 +41,7 @@ internal static class SwapCommand
                 throw new InputException(["no lamp is replaced.", .. unclassed.Select(u => $"{u.Lamp.Lamp} stays: {u.Reason}.")]);
             var check = new CheckOptions { When = input.When, Supply = input.Supply };
             if (parsed.GetValue(regulator) is { } kind)
-                check = check with { Charging = ChargingOptions.Default with { Regulator = Regulators[kind] } };
+                check = check with { Charging = ChargingOptions.Default with { Regulator = s_regulators[kind] } };
             SwapReport report = Swap.Evaluate(input.Bike, replacements, new SwapOptions { Check = check }, cancel);
             options.Output.Write(parsed, console, SwapDocument.Of(report, unclassed));
             return Task.FromResult(report.Verdict == BikeVerdict.Suits ? ExitCode.Suits : ExitCode.DoesNotSuit);

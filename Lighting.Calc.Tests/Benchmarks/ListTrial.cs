@@ -13,7 +13,7 @@ namespace Lighting.Calc.Benchmarks;
 internal sealed partial record ListTrial(string Kind, bool Accepted, TimeSpan Took, long Bytes, IReadOnlyList<string> Wrong)
 {
     private const long MostBytes = 200_000_000;
-    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(1);
 
     public static ListTrial Of(ListSource source)
     {
@@ -23,10 +23,10 @@ internal sealed partial record ListTrial(string Kind, bool Accepted, TimeSpan To
             ListResult<BikeLists> result = BikeLists.Read(source);
             long bytes = GC.GetAllocatedBytesForCurrentThread() - allocated;
             TimeSpan took = Stopwatch.GetElapsedTime(started);
-            if (took > Longest) // the machine may have done something else: the fastest of five counts
+            if (took > s_longest) // the machine may have done something else: the fastest of five counts
                 took = Enumerable.Range(0, 4).Select(_ => TimeOf(source)).Append(took).Min();
             var wrong = new List<string>();
-            if (took > Longest)
+            if (took > s_longest)
                 wrong.Add($"took {took.TotalSeconds} s");
             if (bytes > MostBytes)
                 wrong.Add($"took {bytes} bytes");

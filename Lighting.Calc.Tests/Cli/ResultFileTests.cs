@@ -5,7 +5,7 @@ namespace Lighting.Calc.Tests.Cli;
 /// <summary>What may stand in the way of a result: full disks, devices, links, folders, a process that is killed.</summary>
 public class ResultFileTests
 {
-    private static readonly string Twin = CliProcess.Bike("valley-twin");
+    private static readonly string s_twin = CliProcess.Bike("valley-twin");
 
     [Theory]
     [InlineData("/dev/null", true)]
@@ -77,7 +77,7 @@ public class ResultFileTests
         using var folder = new TemporaryFolder();
         string file = folder.Write("result.txt", "earlier"), link = Path.Combine(folder.Path, "link.txt");
         File.CreateSymbolicLink(link, file);
-        Assert.Equal(0, (await InProcess.Run("load", Twin, "--out", link)).ExitCode);
+        Assert.Equal(0, (await InProcess.Run("load", s_twin, "--out", link)).ExitCode);
         Assert.Equal(file, new FileInfo(link).LinkTarget);
         Assert.StartsWith("Load: ", File.ReadAllText(file), StringComparison.Ordinal);
         Assert.Equal(2, Directory.GetFiles(folder.Path).Length);
@@ -89,7 +89,7 @@ public class ResultFileTests
         using var folder = new TemporaryFolder();
         string file = Path.Combine(folder.Path, "result.txt"), link = Path.Combine(folder.Path, "link.txt");
         File.CreateSymbolicLink(link, file);
-        Assert.Equal(0, (await InProcess.Run("load", Twin, "--out", link)).ExitCode);
+        Assert.Equal(0, (await InProcess.Run("load", s_twin, "--out", link)).ExitCode);
         Assert.Equal(file, new FileInfo(link).LinkTarget);
         Assert.True(File.Exists(file));
     }
@@ -110,7 +110,7 @@ public class ResultFileTests
         string odd = Path.Combine(folder.Path, "van's \"twin\"  Пиммур 鉄 é");
         Directory.CreateDirectory(odd);
         string file = Path.Combine(odd, "..", Path.GetFileName(odd), "an swer.txt");
-        Assert.Equal(0, (await InProcess.Run("load", Twin, "--out", file)).ExitCode);
+        Assert.Equal(0, (await InProcess.Run("load", s_twin, "--out", file)).ExitCode);
         Assert.StartsWith("Load: ", File.ReadAllText(Path.Combine(odd, "an swer.txt")), StringComparison.Ordinal);
     }
 
@@ -123,7 +123,7 @@ public class ResultFileTests
         const UnixFileMode mode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
         if (!OperatingSystem.IsWindows())
             File.SetUnixFileMode(file, mode);
-        Assert.Equal(0, (await InProcess.Run("load", Twin, "--out", file)).ExitCode);
+        Assert.Equal(0, (await InProcess.Run("load", s_twin, "--out", file)).ExitCode);
         if (!OperatingSystem.IsWindows())
             Assert.Equal(mode, File.GetUnixFileMode(file));
     }
@@ -135,7 +135,7 @@ public class ResultFileTests
         using var folder = new TemporaryFolder();
         string file = folder.Write("result.txt", "earlier");
         using var reader = new StreamReader(file);
-        Assert.Equal(0, (await InProcess.Run("load", Twin, "--out", file)).ExitCode);
+        Assert.Equal(0, (await InProcess.Run("load", s_twin, "--out", file)).ExitCode);
         Assert.Equal("earlier", reader.ReadToEnd());
         Assert.StartsWith("Load: ", File.ReadAllText(file), StringComparison.Ordinal);
     }
@@ -186,7 +186,7 @@ public class ResultFileTests
         Assert.SkipUnless(OperatingSystem.IsLinux(), "limits of Linux");
         using var folder = new TemporaryFolder();
         string file = folder.Write("result.json", "earlier");
-        CliResult result = Shell.Run($"""{Limited} trap "" XFSZ; {CliProcess.Typed} load "$1" --format json --out "$2" """, Twin, file);
+        CliResult result = Shell.Run($"""{Limited} trap "" XFSZ; {CliProcess.Typed} load "$1" --format json --out "$2" """, s_twin, file);
         Assert.Equal(2, result.ExitCode);
         Assert.StartsWith($"lighting-calc: --out '{file}' cannot be written: ", result.Errors, StringComparison.Ordinal);
         Assert.Single(result.Errors.TrimEnd().Split('\n'));
@@ -201,7 +201,7 @@ public class ResultFileTests
         Assert.SkipUnless(OperatingSystem.IsLinux(), "limits of Linux");
         using var folder = new TemporaryFolder();
         string file = folder.Write("result.json", "earlier");
-        CliResult result = Shell.Run($"""{Limited} {CliProcess.Typed} load "$1" --format json --out "$2" """, Twin, file);
+        CliResult result = Shell.Run($"""{Limited} {CliProcess.Typed} load "$1" --format json --out "$2" """, s_twin, file);
         Assert.Equal(128 + 25, result.ExitCode); // by SIGXFSZ
         Assert.Equal("earlier", File.ReadAllText(file));
         Assert.Equal(1024, new FileInfo(Assert.Single(Directory.GetFiles(folder.Path), f => f != file)).Length); // killed half-way indeed
@@ -211,7 +211,7 @@ public class ResultFileTests
     public void A_closed_standard_output_is_one_message()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The shell is bash.");
-        CliResult result = Shell.Run($"{CliProcess.Typed} load \"$1\" >&-", Twin);
+        CliResult result = Shell.Run($"{CliProcess.Typed} load \"$1\" >&-", s_twin);
         Assert.Equal(2, result.ExitCode);
         Assert.StartsWith("lighting-calc: the result cannot be written:", result.Errors, StringComparison.Ordinal);
         Assert.Single(result.Errors.Trim().Split('\n'));
@@ -223,8 +223,8 @@ public class ResultFileTests
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The shell is bash.");
         using var folder = new TemporaryFolder();
-        string one = Shell.Run($"{CliProcess.Typed} load \"$1\"", Twin).Output;
-        CliResult both = Shell.Run($"({CliProcess.Typed} load \"$1\"; {CliProcess.Typed} load \"$1\") > \"$2/both.txt\"; cat \"$2/both.txt\"", Twin, folder.Path);
+        string one = Shell.Run($"{CliProcess.Typed} load \"$1\"", s_twin).Output;
+        CliResult both = Shell.Run($"({CliProcess.Typed} load \"$1\"; {CliProcess.Typed} load \"$1\") > \"$2/both.txt\"; cat \"$2/both.txt\"", s_twin, folder.Path);
         Assert.Equal(one + one, both.Output);
     }
 
@@ -235,7 +235,7 @@ public class ResultFileTests
     public void A_full_disk_behind_standard_output_is_one_message(string words)
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "devices of Linux");
-        CliResult result = Shell.Run($"{CliProcess.Typed} {words} > /dev/full", Twin);
+        CliResult result = Shell.Run($"{CliProcess.Typed} {words} > /dev/full", s_twin);
         Assert.Equal((2, "lighting-calc: the result cannot be written: No space left on device\n"), (result.ExitCode, result.Errors));
     }
 
@@ -245,7 +245,7 @@ public class ResultFileTests
     public void A_reader_that_has_seen_enough_ends_the_program_quietly(string format)
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "a shell of Unix");
-        CliResult result = Shell.Run($"set -o pipefail; {CliProcess.Typed} load \"$1\" --format {format} | head -c 4", Twin);
+        CliResult result = Shell.Run($"set -o pipefail; {CliProcess.Typed} load \"$1\" --format {format} | head -c 4", s_twin);
         Assert.Equal((0, ""), (result.ExitCode, result.Errors));
         Assert.Equal(4, result.Output.Length);
     }
@@ -264,7 +264,7 @@ public class ResultFileTests
 
     private static async Task Refused(string path, string expected)
     {
-        CliResult result = await InProcess.Run("load", Twin, "--out", path);
+        CliResult result = await InProcess.Run("load", s_twin, "--out", path);
         Assert.Equal((2, ""), (result.ExitCode, result.Output));
         Assert.StartsWith($"lighting-calc: --out '{path}' cannot be written: ", result.Errors, StringComparison.Ordinal);
         Assert.Contains(expected, result.Errors, StringComparison.Ordinal);

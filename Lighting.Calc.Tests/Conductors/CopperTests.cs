@@ -4,11 +4,11 @@ namespace Lighting.Calc.Tests.Conductors;
 
 public class CopperTests
 {
-    private static readonly Temperature Cool = Temperature.FromDegreesCelsius(20);
+    private static readonly Temperature s_cool = Temperature.FromDegreesCelsius(20);
 
     [Fact]
     public void A_kilometre_of_one_square_millimetre_is_the_inverse_of_58_per_metre() =>
-        Assert.Equal(1000.0 / 58, Copper.Resistance(Length.FromKilometers(1), Area.FromSquareMillimeters(1), Cool).Ohms, 1e-12);
+        Assert.Equal(1000.0 / 58, Copper.Resistance(Length.FromKilometers(1), Area.FromSquareMillimeters(1), s_cool).Ohms, 1e-12);
 
     [Fact]
     public void Warm_copper_resists_more() =>
@@ -17,8 +17,8 @@ public class CopperTests
     [Fact]
     public void No_length_has_no_resistance()
     {
-        Assert.Equal(0, Copper.Resistance(Length.Zero, Area.FromSquareMillimeters(1), Cool).Ohms);
-        Assert.Equal(0, AmericanWireGauge.Solid(16).Resistance(Length.Zero, Cool).Ohms);
+        Assert.Equal(0, Copper.Resistance(Length.Zero, Area.FromSquareMillimeters(1), s_cool).Ohms);
+        Assert.Equal(0, AmericanWireGauge.Solid(16).Resistance(Length.Zero, s_cool).Ohms);
     }
 
     [Theory]
@@ -30,15 +30,15 @@ public class CopperTests
     [Fact]
     public void A_length_below_zero_is_refused()
     {
-        Refused("length", "Length must be zero or more.", () => Copper.Resistance(Length.FromMeters(-1), Area.FromSquareMillimeters(1), Cool));
-        Refused("length", "Length must be zero or more.", () => AmericanWireGauge.Solid(16).Resistance(Length.FromMeters(-1), Cool));
+        Refused("length", "Length must be zero or more.", () => Copper.Resistance(Length.FromMeters(-1), Area.FromSquareMillimeters(1), s_cool));
+        Refused("length", "Length must be zero or more.", () => AmericanWireGauge.Solid(16).Resistance(Length.FromMeters(-1), s_cool));
     }
 
     [Theory]
     [InlineData(0)]
     [InlineData(-1)]
     public void An_area_of_nothing_is_refused(double squareMillimetres) =>
-        Refused("area", "Area must be greater than zero.", () => Copper.Resistance(Length.FromMeters(1), Area.FromSquareMillimeters(squareMillimetres), Cool));
+        Refused("area", "Area must be greater than zero.", () => Copper.Resistance(Length.FromMeters(1), Area.FromSquareMillimeters(squareMillimetres), s_cool));
 
     [Theory]
     [InlineData(-60, 0.6856)] // 1 + 0.00393 × (−80)

@@ -8,7 +8,7 @@ namespace Lighting.Calc.Tests.Examples;
 /// <summary>The library as the README shows it: what stands between the marks is printed there, word for word.</summary>
 public class LibraryExamples
 {
-    private static readonly Bike Twin = BikeLists.Read(CliProcess.Bike("valley-twin")).Value.Bike;
+    private static readonly Bike s_twin = BikeLists.Read(CliProcess.Bike("valley-twin")).Value.Bike;
 
     // Stands in for the console: what an example prints, line by line.
     private readonly Printed Console = new();
@@ -36,7 +36,7 @@ public class LibraryExamples
     [Fact]
     public void What_wire_for_each_run()
     {
-        Bike bike = Twin;
+        Bike bike = s_twin;
         // README: wire
         WireSizingResult sizes = HarnessSizing.Size(new HarnessNetwork(bike));
         foreach (RunSizing run in sizes.Runs)
@@ -50,7 +50,7 @@ public class LibraryExamples
     [Fact]
     public void Why_is_the_headlamp_dim()
     {
-        Bike bike = Twin;
+        Bike bike = s_twin;
         BikeReport report = BikeCheck.Evaluate(bike);
         // README: dim
         VoltageDropBreakdown headlamp = report.WorstDrops.First(d => d.Lamp.Lamp.Lamp == "headlamp high");
@@ -65,7 +65,7 @@ public class LibraryExamples
     [Fact]
     public void Will_the_battery_hold_up_at_idle()
     {
-        BikeReport report = BikeCheck.Evaluate(Twin);
+        BikeReport report = BikeCheck.Evaluate(s_twin);
         // README: charging
         ChargingBalance worst = report.Charging!.Worst!;
         BalancePoint idle = worst.At(RotationalSpeed.FromRevolutionsPerMinute(1200));
@@ -78,7 +78,7 @@ public class LibraryExamples
     [Fact]
     public void What_does_a_change_to_LED_lamps_break()
     {
-        Bike bike = Twin;
+        Bike bike = s_twin;
         // README: swap
         SwapReport swap = Swap.Evaluate(bike, Swap.ToLed(bike).Replacements);
         Console.WriteLine(swap.After.Fuses[0].Headline);
@@ -93,7 +93,7 @@ public class LibraryExamples
     [Fact]
     public void What_should_be_read_and_which_fault_explains_what_was()
     {
-        Bike bike = Twin;
+        Bike bike = s_twin;
         // README: readings
         ExpectedReadings sheet = ExpectedReadings.Calculate(bike);
         foreach (ExpectedReading point in sheet.Settings[^1].Points)

@@ -5,7 +5,7 @@ namespace Lighting.Calc.Tests.FaultFinding;
 /// <summary>The demo bikes that have wires, and a finder for each, made once.</summary>
 internal static class DemoBikes
 {
-    private static readonly ConcurrentDictionary<string, Lazy<FaultFinder>> Finders = new();
+    private static readonly ConcurrentDictionary<string, Lazy<FaultFinder>> s_finders = new();
 
     public static TheoryData<string> Names => [.. Directory.GetDirectories(Folder).Select(d => Path.GetFileName(d)!).Where(n => Load(n).HasNetwork).Order(StringComparer.Ordinal)];
 
@@ -26,10 +26,10 @@ internal static class DemoBikes
         return lists.Value.Bike;
     }
 
-    public static FaultFinder Finder(string name) => Finders.GetOrAdd(name, n => new Lazy<FaultFinder>(() => new FaultFinder(Load(n)))).Value;
+    public static FaultFinder Finder(string name) => s_finders.GetOrAdd(name, n => new Lazy<FaultFinder>(() => new FaultFinder(Load(n)))).Value;
 
     /// <summary>The same with every test costing the same, so that it chooses for the fewest tests.</summary>
-    public static FaultFinder FewestTests(string name) => Finders.GetOrAdd(name + "=", _ => new Lazy<FaultFinder>(() => new FaultFinder(
+    public static FaultFinder FewestTests(string name) => s_finders.GetOrAdd(name + "=", _ => new Lazy<FaultFinder>(() => new FaultFinder(
         Load(name),
         new FaultFindingOptions { TestCosts = [.. FaultFindingOptions.PublishedTestCosts.Select(c => c with { Cost = c.Test == "other setting" ? 1e-6 : 1, Source = "every test counts as one" })] }))).Value;
 }

@@ -8,8 +8,8 @@ namespace Lighting.Calc.Tests.Fuses;
 /// <summary>Laws that hold for every bike of the round bike's shape.</summary>
 public class FusePropertyTests
 {
-    private static readonly string[] Sizes = [.. WireTable.Of(WireConstruction.MetricCable).Select(w => w.Name)];
-    private static readonly double[] Blades = [.. FuseTable.Of(FuseStyle.Blade).Select(f => f.Rating.Amperes)];
+    private static readonly string[] s_sizes = [.. WireTable.Of(WireConstruction.MetricCable).Select(w => w.Name)];
+    private static readonly double[] s_blades = [.. FuseTable.Of(FuseStyle.Blade).Select(f => f.Rating.Amperes)];
 
     [Property(MaxTest = 200)]
     public bool The_opening_time_never_rises_with_current(bool glass, PositiveInt low, PositiveInt more)
@@ -41,7 +41,7 @@ public class FusePropertyTests
 
     [Property(MaxTest = 100)]
     public Property The_advice_never_exceeds_what_any_fed_wire_carries() =>
-        Prop.ForAll(Gen.Elements(Sizes).ToArbitrary(), Gen.Choose(1, 18).ToArbitrary(), Gen.Choose(-10, 75).ToArbitrary(), (size, bundle, celsius) =>
+        Prop.ForAll(Gen.Elements(s_sizes).ToArbitrary(), Gen.Choose(1, 18).ToArbitrary(), Gen.Choose(-10, 75).ToArbitrary(), (size, bundle, celsius) =>
         {
             Bike bike = FuseBike.Round(tailWire: size);
             bike = bike with { Runs = [.. bike.Runs.Select(r => r with { Bundle = bundle })] };
@@ -52,8 +52,8 @@ public class FusePropertyTests
 
     [Property(MaxTest = 50)]
     public Property A_heavier_wire_never_lowers_the_largest_rating_the_wires_allow() =>
-        Prop.ForAll(Gen.Choose(0, Sizes.Length - 2).ToArbitrary(), Gen.Choose(0, 60).ToArbitrary(), Gen.Choose(1, 60).ToArbitrary(), (thin, celsius, metres) =>
-            Allows(Sizes[thin], celsius, metres) <= Allows(Sizes[thin + 1], celsius, metres));
+        Prop.ForAll(Gen.Choose(0, s_sizes.Length - 2).ToArbitrary(), Gen.Choose(0, 60).ToArbitrary(), Gen.Choose(1, 60).ToArbitrary(), (thin, celsius, metres) =>
+            Allows(s_sizes[thin], celsius, metres) <= Allows(s_sizes[thin + 1], celsius, metres));
 
     [Property(MaxTest = 50)]
     public Property Adding_a_lamp_never_lowers_the_worst_current() =>
@@ -67,7 +67,7 @@ public class FusePropertyTests
 
     [Property(MaxTest = 50)]
     public Property A_rating_between_smallest_and_largest_suits_and_no_other_does() =>
-        Prop.ForAll(Gen.Elements(Blades).ToArbitrary(), Gen.Elements(Sizes).ToArbitrary(), (rating, size) =>
+        Prop.ForAll(Gen.Elements(s_blades).ToArbitrary(), Gen.Elements(s_sizes).ToArbitrary(), (rating, size) =>
         {
             FuseSuitability fuse = FuseBike.Check(FuseBike.Round(rating, size)).Single();
             bool within = fuse.Advice.Largest is not null && rating >= fuse.Advice.Smallest!.Value.Amperes && rating <= fuse.Advice.Largest.Value.Amperes;

@@ -5,7 +5,7 @@ namespace Lighting.Calc.Tests.Fuses;
 /// <summary>The parts of the surge one by one: tungsten, the curve, its ends, its words.</summary>
 public class WarmUpTests
 {
-    private static readonly LampSpecification Lamp = LampSpecification.FromCurrent(LampType.Halogen, ElectricPotential.FromVolts(13.5), ElectricCurrent.FromAmperes(4.5));
+    private static readonly LampSpecification s_lamp = LampSpecification.FromCurrent(LampType.Halogen, ElectricPotential.FromVolts(13.5), ElectricCurrent.FromAmperes(4.5));
 
     // Lines between (0 s, 10 A), (1 s, 6 A) and (3 s, 2 A), then level.
     [Theory]
@@ -63,7 +63,7 @@ public class WarmUpTests
     [Fact]
     public void A_filament_that_gets_next_to_no_current_stays_cold()
     {
-        WarmUpCurve curve = new FilamentInrush(Lamp).Curve(13.5, 1000);
+        WarmUpCurve curve = new FilamentInrush(s_lamp).Curve(13.5, 1000);
         Assert.Equal([0.0], curve.Seconds);
         Assert.Equal(13.5 / 1000.2, Assert.Single(curve.Amperes), 1e-12);
         Assert.True(curve.IsInTable);
@@ -73,7 +73,7 @@ public class WarmUpTests
     [Fact]
     public void A_filament_that_would_run_hotter_than_the_table_ends_there_and_says_so()
     {
-        var warmUp = new FilamentInrush(Lamp);
+        var warmUp = new FilamentInrush(s_lamp);
         Assert.Equal(0.2, warmUp.ColdOhms, 1e-12);
         Assert.Equal(150, warmUp.PeakAmperes(30, 0), 1e-9);
         WarmUpCurve curve = warmUp.Curve(30, 0);
@@ -103,7 +103,7 @@ public class WarmUpTests
     public void The_share_of_the_melting_energy_is_that_of_fine_steps(double rating)
     {
         InrushCheck on = Surge(Bike(13.5) with { Fuses = [FuseBike.Fuse("main", rating)] });
-        WarmUpCurve curve = new FilamentInrush(Lamp).Curve(13.5, 0);
+        WarmUpCurve curve = new FilamentInrush(s_lamp).Curve(13.5, 0);
         Assert.Equal((curve.Amperes[0] + curve.Amperes[^1]) / 2, curve.At(on.HalfOfExcess.Seconds), 1e-6);
         Assert.Equal(4.5, on.Steady.Amperes, 1e-9);
         double energy = 0, worst = 0, step = curve.Seconds[^1] / 50_000;

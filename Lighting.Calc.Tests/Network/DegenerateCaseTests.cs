@@ -4,12 +4,12 @@ namespace Lighting.Calc.Tests.Network;
 
 public sealed class DegenerateCaseTests
 {
-    private static readonly Load Bulb = Load.Filament(12, 2);
+    private static readonly Load s_bulb = Load.Filament(12, 2);
 
     [Fact]
     public void Dead_short_without_any_resistance_is_said_and_not_read()
     {
-        CircuitSolver s = Loop(12, 0, 0, Bulb, shortOhms: 0).Solver();
+        CircuitSolver s = Loop(12, 0, 0, s_bulb, shortOhms: 0).Solver();
         Assert.Equal(SolveStatus.DeadShort, s.Solve());
         Assert.Throws<InvalidOperationException>(() => s.NodeVolts(1));
         Assert.Throws<InvalidOperationException>(() => s.SourceAmperes);
@@ -22,7 +22,7 @@ public sealed class DegenerateCaseTests
     [InlineData(0.005, 0.005, 1200)]
     public void Dead_short_with_resistance_has_its_current(double sourceOhms, double shortOhms, double expected)
     {
-        CircuitSolver s = Loop(12, sourceOhms, 1e9, Bulb, shortOhms).Solver();
+        CircuitSolver s = Loop(12, sourceOhms, 1e9, s_bulb, shortOhms).Solver();
         Assert.Equal(SolveStatus.Solved, s.Solve());
         Assert.Equal(1, s.SourceAmperes / expected, 1e-6);
         Assert.Equal(1, s.ConductorAmperes(1) / expected, 1e-6);
@@ -33,7 +33,7 @@ public sealed class DegenerateCaseTests
     [InlineData(0.01)]
     public void Source_without_volts_or_out_of_circuit_leaves_all_dead(double sourceOhms)
     {
-        foreach (TestNetwork n in new[] { Loop(0, sourceOhms, 0.1, Bulb), Loop(12, double.PositiveInfinity, 0.1, Bulb), Loop(0, 0, 0, Bulb, 0) })
+        foreach (TestNetwork n in new[] { Loop(0, sourceOhms, 0.1, s_bulb), Loop(12, double.PositiveInfinity, 0.1, s_bulb), Loop(0, 0, 0, s_bulb, 0) })
         {
             CircuitSolver s = n.Solver();
             Assert.Equal(SolveStatus.Solved, s.Solve());
@@ -58,7 +58,7 @@ public sealed class DegenerateCaseTests
     public void Open_ground_lifts_the_lamp_to_source_volts_without_current()
     {
         var n = new TestNetwork(4, 1, 0, 12, 0.1,
-            [new(1, 2, 0.1), new(3, 0, double.PositiveInfinity)], [new(2, 3, Bulb), new(2, 3, Load.Led(5, 6))]);
+            [new(1, 2, 0.1), new(3, 0, double.PositiveInfinity)], [new(2, 3, s_bulb), new(2, 3, Load.Led(5, 6))]);
         CircuitSolver s = n.Solved();
         Assert.Equal(12, s.NodeVolts(3));
         Assert.Equal(0, s.LoadVolts(0));
@@ -67,7 +67,7 @@ public sealed class DegenerateCaseTests
     [Fact]
     public void Floating_part_reads_zero_volts()
     {
-        var n = new TestNetwork(4, 1, 0, 12, 0.1, [new(2, 3, 0.1), new(2, 3, 0)], [new(2, 3, Bulb), new(1, 0, Bulb)]);
+        var n = new TestNetwork(4, 1, 0, 12, 0.1, [new(2, 3, 0.1), new(2, 3, 0)], [new(2, 3, s_bulb), new(1, 0, s_bulb)]);
         CircuitSolver s = n.Solved();
         Assert.Equal(0, s.NodeVolts(2));
         Assert.Equal(0, s.NodeVolts(3));
@@ -77,7 +77,7 @@ public sealed class DegenerateCaseTests
     [Fact]
     public void Zero_length_run_and_self_loop_are_harmless()
     {
-        TestNetwork n = Loop(12, 0.1, 0, Bulb) with { Conductors = [new(1, 2, 0), new(2, 2, 0.5), new(2, 2, 0)] };
+        TestNetwork n = Loop(12, 0.1, 0, s_bulb) with { Conductors = [new(1, 2, 0), new(2, 2, 0.5), new(2, 2, 0)] };
         CircuitSolver s = n.Solved();
         Assert.Equal(s.LoadAmperes(0), s.ConductorAmperes(0), 1e-12);
         Assert.Equal(0, s.ConductorAmperes(1));
@@ -89,7 +89,7 @@ public sealed class DegenerateCaseTests
     {
         int[][] pairs = [[1, 2], [2, 3], [3, 4], [4, 1], [1, 3], [1, 3]];
         TestNetwork Ring(double ohms) => new(5, 1, 0, 12, 0.1,
-            [.. pairs.Select(p => new TestConductor(p[0], p[1], ohms))], [new(2, 0, Bulb), new(3, 0, Bulb), new(4, 0, Load.Fixed(1))]);
+            [.. pairs.Select(p => new TestConductor(p[0], p[1], ohms))], [new(2, 0, s_bulb), new(3, 0, s_bulb), new(4, 0, Load.Fixed(1))]);
         CircuitSolver merged = Ring(0).Solved();
         CircuitSolver small = Ring(1e-6).Solved();
         for (int i = 0; i < pairs.Length; i++)
@@ -99,7 +99,7 @@ public sealed class DegenerateCaseTests
     [Fact]
     public void Two_leads_from_battery_plus_share_by_resistance()
     {
-        TestNetwork n = Loop(12, 0, 0.1, Bulb) with { Conductors = [new(1, 2, 0.1), new(1, 2, 0.3)] };
+        TestNetwork n = Loop(12, 0, 0.1, s_bulb) with { Conductors = [new(1, 2, 0.1), new(1, 2, 0.3)] };
         CircuitSolver s = n.Solved();
         Assert.Equal(3 * s.ConductorAmperes(1), s.ConductorAmperes(0), 1e-10);
     }
@@ -137,7 +137,7 @@ public sealed class DegenerateCaseTests
     {
         // Frame on the source's plus; the lamp's own feed side is the lower one.
         var n = new TestNetwork(3, 1, 0, 12, 0.1, [new(0, 2, 0.1)],
-            [new(2, 1, Bulb), new(2, 1, Load.Led(5, 6)), new(2, 1, Load.Led(5, 6).Reverse()), new(2, 1, Load.Fixed(1)), new(2, 1, Load.LedResistor(5, 9).Reverse())]);
+            [new(2, 1, s_bulb), new(2, 1, Load.Led(5, 6)), new(2, 1, Load.Led(5, 6).Reverse()), new(2, 1, Load.Fixed(1)), new(2, 1, Load.LedResistor(5, 9).Reverse())]);
         CircuitSolver s = n.Solved();
         Assert.True(s.LoadAmperes(0) < -1.9);
         Assert.Equal(0, s.LoadAmperes(1), 1e-5);
@@ -157,7 +157,7 @@ public sealed class DegenerateCaseTests
     [Fact]
     public void Wrong_values_are_refused()
     {
-        CircuitSolver s = Loop(12, 0.1, 0.1, Bulb).Solver();
+        CircuitSolver s = Loop(12, 0.1, 0.1, s_bulb).Solver();
         Assert.Throws<ArgumentOutOfRangeException>(() => s.SetConductor(0, -1));
         Assert.Throws<ArgumentOutOfRangeException>(() => s.SetConductor(0, double.NaN));
         Assert.Throws<ArgumentOutOfRangeException>(() => s.SetSource(double.NaN, 0));

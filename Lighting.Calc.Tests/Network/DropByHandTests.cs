@@ -11,7 +11,7 @@ namespace Lighting.Calc.Tests.Network;
 public class DropByHandTests
 {
     private const double Amperes = 12 / 7.8;
-    private static readonly (VoltageDropKind Kind, string Part, double Ohms)[] Parts =
+    private static readonly (VoltageDropKind Kind, string Part, double Ohms)[] s_parts =
     [
         (VoltageDropKind.Battery, "battery", 0.1), (VoltageDropKind.Fuse, "main", 0.2), (VoltageDropKind.FeedWire, "feed", 0.3), (VoltageDropKind.FeedJoint, "feed", 0.4),
         (VoltageDropKind.Switch, "heat (in to out)", 0.5), (VoltageDropKind.ReturnWire, "earth", 0.6), (VoltageDropKind.ReturnJoint, "earth", 0.7),
@@ -25,8 +25,8 @@ public class DropByHandTests
     public void Every_line_is_its_ohms_times_the_current_whichever_way_round_the_parts_are_listed(Earth earth, bool turned)
     {
         VoltageDropBreakdown ledger = Ledger(Heater(earth, turned), earth, out _);
-        Assert.Equal(Parts.Select(p => (p.Kind, turned && p.Kind == VoltageDropKind.Switch ? "heat (out to in)" : p.Part)), ledger.Entries.Select(e => (e.Kind, e.Part)));
-        Assert.All(Parts.Zip(ledger.Entries), p =>
+        Assert.Equal(s_parts.Select(p => (p.Kind, turned && p.Kind == VoltageDropKind.Switch ? "heat (out to in)" : p.Part)), ledger.Entries.Select(e => (e.Kind, e.Part)));
+        Assert.All(s_parts.Zip(ledger.Entries), p =>
         {
             Assert.Equal(p.First.Ohms * Amperes, p.Second.Voltage.Volts, 1e-9);
             Assert.Equal(p.First.Ohms / 7.8, p.Second.Share.DecimalFractions, 1e-9);
@@ -47,7 +47,7 @@ public class DropByHandTests
         Bike bike = Heater(Earth.Negative, turned: false);
         VoltageDropBreakdown ledger = Ledger(bike, Earth.Negative, out HarnessNetwork network);
         ImmutableArray<RepairBenefit> gains = VoltageDropAnalysis.LargestDrops(network, ledger, count: 10);
-        (VoltageDropKind Kind, string Part, double Ohms)[] costliest = [.. Parts.Skip(1).OrderByDescending(p => p.Ohms)];
+        (VoltageDropKind Kind, string Part, double Ohms)[] costliest = [.. s_parts.Skip(1).OrderByDescending(p => p.Ohms)];
         Assert.Equal(costliest.Select(p => p.Kind), gains.Select(g => g.Entry.Kind));
         Assert.All(costliest.Zip(gains), p =>
         {

@@ -4,7 +4,7 @@ namespace Lighting.Calc.Tests.Network;
 
 public sealed class LoadLawTests
 {
-    private static readonly Load[] Loads =
+    private static readonly Load[] s_loads =
     [
         Load.Filament(12, 2), Load.Filament(6, 0.5, 3), Load.Led(5, 6), Load.Led(20, 3, 2), Load.LedResistor(6, 15),
         Load.LedResistor(9, 100, 4), Load.Fixed(2), Load.Fixed(0.3, 2), Load.Resistor(6), Load.Resistor(100, 5),
@@ -16,15 +16,15 @@ public sealed class LoadLawTests
     [MemberData(nameof(SomeVolts))]
     public void Loads_straight_on_the_source_follow_their_laws(double volts)
     {
-        var n = new TestNetwork(2, 1, 0, volts, 0, [], [.. Loads.Select(l => new TestLoad(1, 0, l)), .. Loads.Select(l => new TestLoad(1, 0, l.Reverse()))]);
+        var n = new TestNetwork(2, 1, 0, volts, 0, [], [.. s_loads.Select(l => new TestLoad(1, 0, l)), .. s_loads.Select(l => new TestLoad(1, 0, l.Reverse()))]);
         CircuitSolver solver = n.Solver();
         Assert.Equal(SolveStatus.Solved, solver.Solve());
-        for (int i = 0; i < Loads.Length; i++)
+        for (int i = 0; i < s_loads.Length; i++)
         {
-            double expected = Loads[i].At(volts).CurrentAmperes;
+            double expected = s_loads[i].At(volts).CurrentAmperes;
             Assert.Equal(expected, solver.LoadAmperes(i), 1e-14 + 1e-14 * Math.Abs(expected));
-            double reversed = -Loads[i].At(-volts).CurrentAmperes;
-            Assert.Equal(reversed, solver.LoadAmperes(Loads.Length + i), 1e-14 + 1e-14 * Math.Abs(reversed));
+            double reversed = -s_loads[i].At(-volts).CurrentAmperes;
+            Assert.Equal(reversed, solver.LoadAmperes(s_loads.Length + i), 1e-14 + 1e-14 * Math.Abs(reversed));
         }
     }
 
@@ -32,7 +32,7 @@ public sealed class LoadLawTests
     public void Slope_and_co_content_are_derivative_and_integral_of_the_current()
     {
         const double h = 1e-5;
-        foreach (Load load in Loads)
+        foreach (Load load in s_loads)
         {
             for (double v = -3.0123; v < 15; v += 0.0517)
             {

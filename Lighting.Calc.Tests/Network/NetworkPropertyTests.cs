@@ -5,8 +5,8 @@ namespace Lighting.Calc.Tests.Network;
 
 public sealed class NetworkPropertyTests
 {
-    private static readonly LampType[] AllKinds = Enum.GetValues<LampType>();
-    private static readonly LampType[] Passive = [LampType.Filament, LampType.Halogen];
+    private static readonly LampType[] s_allKinds = Enum.GetValues<LampType>();
+    private static readonly LampType[] s_passive = [LampType.Filament, LampType.Halogen];
 
     /// <remarks>
     /// Of the lamps that the wire feeds. A lamp beside them may well lose a little: what they gain they draw over the
@@ -16,7 +16,7 @@ public sealed class NetworkPropertyTests
     public void A_better_wire_never_dims_the_filaments_it_feeds(int seed, byte which, bool trunk)
     {
         var random = new Random(seed);
-        TestNetwork n = RandomNetworks.Harness(random, 2 + random.Next(25), 0, Passive);
+        TestNetwork n = RandomNetworks.Harness(random, 2 + random.Next(25), 0, s_passive);
         int wires = (n.Nodes - 2) / 2; // the feed tree comes first, each wire from its parent to its own point
         n = n with { Conductors = [.. n.Conductors.Take(wires)], Loads = [.. n.Loads.Select(l => l with { Return = 0 })] };
         int changed = trunk ? 0 : which % wires;
@@ -54,7 +54,7 @@ public sealed class NetworkPropertyTests
     public void A_parallel_ground_never_dims(int seed)
     {
         var random = new Random(seed);
-        TestNetwork n = RandomNetworks.Harness(random, 2 + random.Next(25), 3, Passive);
+        TestNetwork n = RandomNetworks.Harness(random, 2 + random.Next(25), 3, s_passive);
         n = n with { SourceOhms = 0, Loads = [.. n.Loads.Select(l => l with { Feed = 1 })] };
         int ground = n.Loads[random.Next(n.Loads.Count)].Return;
         TestNetwork grounded = n with { Conductors = [.. n.Conductors, new TestConductor(ground, 0, 0.05 * random.NextDouble())] };
@@ -70,7 +70,7 @@ public sealed class NetworkPropertyTests
         var random = new Random(seed);
         double k = Math.Pow(2, power % 9 - 4) * 1.3;
         // Ballasted LEDs leak a little whatever their size, which does not scale.
-        TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(40), 3, [.. AllKinds.Where(l => l != LampType.LedResistor)]);
+        TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(40), 3, [.. s_allKinds.Where(l => l != LampType.LedResistor)]);
         TestNetwork scaled = n with
         {
             SourceOhms = n.SourceOhms * k,
@@ -88,7 +88,7 @@ public sealed class NetworkPropertyTests
     public void Order_of_elements_and_nodes_changes_nothing(int seed)
     {
         var random = new Random(seed);
-        TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(60), 5, AllKinds);
+        TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(60), 5, s_allKinds);
         int[] renamed = [.. Enumerable.Range(0, n.Nodes)];
         int[] conductorOrder = [.. Enumerable.Range(0, n.Conductors.Count)];
         int[] loadOrder = [.. Enumerable.Range(0, n.Loads.Count)];

@@ -5,14 +5,14 @@ namespace Lighting.Calc.Tests.Network;
 
 public sealed class RandomNetworkTests
 {
-    private static readonly LampType[] AllKinds = Enum.GetValues<LampType>();
+    private static readonly LampType[] s_allKinds = Enum.GetValues<LampType>();
 
     [Property(MaxTest = 300)]
     public void Kirchhoff_and_power_balance_hold(int seed)
     {
         var random = new Random(seed);
         int lamps = 1 + random.Next(200);
-        RandomNetworks.Harness(random, lamps, random.Next(1 + lamps / 4), AllKinds, scale: 3 * random.NextDouble()).Solved();
+        RandomNetworks.Harness(random, lamps, random.Next(1 + lamps / 4), s_allKinds, scale: 3 * random.NextDouble()).Solved();
     }
 
     [Fact]
@@ -23,7 +23,7 @@ public sealed class RandomNetworkTests
         for (int n = 0; n < 5000; n++)
         {
             int nodes = 2 + random.Next(14);
-            TestNetwork network = RandomNetworks.Anything(random, nodes, random.Next(2 * nodes), random.Next(2 * nodes), AllKinds);
+            TestNetwork network = RandomNetworks.Anything(random, nodes, random.Next(2 * nodes), random.Next(2 * nodes), s_allKinds);
             CircuitSolver solver = network.Solver();
             SolveStatus status = solver.Solve();
             Assert.True(status != SolveStatus.NotConverged, $"Network {n}: {solver.Diagnostics}");
@@ -41,7 +41,7 @@ public sealed class RandomNetworkTests
     {
         var random = new Random(seed);
         int lamps = 1 + random.Next(30);
-        TestNetwork network = RandomNetworks.Harness(random, lamps, random.Next(6), AllKinds);
+        TestNetwork network = RandomNetworks.Harness(random, lamps, random.Next(6), s_allKinds);
         CircuitSolver solver = network.Solved();
         double[] expected = DenseNewton.Solve(network);
         for (int v = 0; v < network.Nodes; v++)
@@ -53,7 +53,7 @@ public sealed class RandomNetworkTests
     [InlineData(200)]
     public void Volts_of_a_large_network_agree_too(int lamps)
     {
-        TestNetwork network = RandomNetworks.Harness(new Random(lamps), lamps, 20, AllKinds);
+        TestNetwork network = RandomNetworks.Harness(new Random(lamps), lamps, 20, s_allKinds);
         CircuitSolver solver = network.Solved();
         double[] expected = DenseNewton.Solve(network);
         for (int v = 0; v < network.Nodes; v++)
@@ -64,7 +64,7 @@ public sealed class RandomNetworkTests
     public void A_warm_start_gives_the_answer_of_a_cold_one(int seed)
     {
         var random = new Random(seed);
-        TestNetwork first = RandomNetworks.Harness(random, 1 + random.Next(40), 3, AllKinds);
+        TestNetwork first = RandomNetworks.Harness(random, 1 + random.Next(40), 3, s_allKinds);
         TestNetwork second = first with
         {
             Emf = first.Emf * (0.7 + 0.5 * random.NextDouble()),

@@ -4,7 +4,7 @@ namespace Lighting.Calc.Tests.Network;
 
 public sealed class SolverReuseTests
 {
-    private static readonly LampType[] AllKinds = Enum.GetValues<LampType>();
+    private static readonly LampType[] s_allKinds = Enum.GetValues<LampType>();
 
     [Theory]
     [InlineData(false)]
@@ -57,11 +57,11 @@ public sealed class SolverReuseTests
     public void Answers_do_not_depend_on_what_was_solved_before()
     {
         var random = new Random(3);
-        TestNetwork n = RandomNetworks.Anything(random, 12, 20, 14, AllKinds);
+        TestNetwork n = RandomNetworks.Anything(random, 12, 20, 14, s_allKinds);
         CircuitSolver used = n.Solver();
         for (int step = 0; step < 2000; step++)
         {
-            TestNetwork other = RandomNetworks.Anything(random, 12, 20, 14, AllKinds);
+            TestNetwork other = RandomNetworks.Anything(random, 12, 20, 14, s_allKinds);
             n = n with
             {
                 Emf = other.Emf,

@@ -8,7 +8,7 @@ namespace Lighting.Calc.Tests.Published;
 /// </summary>
 public class VoltageDropTests
 {
-    private static readonly Temperature Cool = Temperature.FromDegreesCelsius(20);
+    private static readonly Temperature s_cool = Temperature.FromDegreesCelsius(20);
 
     // Tables 11-7 and 11-8: run, current and ohms per foot as printed, drop as printed with its rounding. Two printed
     // drops contradict their own inputs: 3.60 V (the product is 3.555 V) in table 11-7, and .366 V (0.491 V) in 11-8.
@@ -25,7 +25,7 @@ public class VoltageDropTests
     public void FAA_AC_43_13_1B_drop_at_20_A(string where, double feet, double ohmsPerFoot, double printedVolts, double tolerance)
     {
         Assert.NotEmpty(where);
-        Publication.Meets(printedVolts, VoltageDrop.Calculate(Amps(20), Length.FromFeet(feet), PerFoot(ohmsPerFoot), Cool).Volts, tolerance);
+        Publication.Meets(printedVolts, VoltageDrop.Calculate(Amps(20), Length.FromFeet(feet), PerFoot(ohmsPerFoot), s_cool).Volts, tolerance);
     }
 
     // Table 11-8: longest run of No. 10 at 20 A; printed values are rounded down by up to 2 %.
@@ -37,7 +37,7 @@ public class VoltageDropTests
     [Against("voltage drop", "FAA AC 43.13-1B, table 11-8, longest run, rounded down by up to 2 %")]
     public void FAA_AC_43_13_1B_table_11_8_longest_run_of_No_10(double limitVolts, double printedFeet)
     {
-        double feet = VoltageDrop.LongestWire(Amps(20), ElectricPotential.FromVolts(limitVolts), PerFoot(0.00126), Cool).Feet;
+        double feet = VoltageDrop.LongestWire(Amps(20), ElectricPotential.FromVolts(limitVolts), PerFoot(0.00126), s_cool).Feet;
         Publication.Bounds(printedFeet, printedFeet * 1.02, feet);
     }
 
@@ -47,7 +47,7 @@ public class VoltageDropTests
     [Against("wire choice", "FAA AC 43.13-1B, paragraph 11-68, example 1")]
     public void FAA_AC_43_13_1B_paragraph_11_68_example_1_takes_No_8()
     {
-        WireSize? chosen = VoltageDrop.ThinnestWire(Amps(20), Length.FromFeet(50), ElectricPotential.FromVolts(1), Table119(), Cool);
+        WireSize? chosen = VoltageDrop.ThinnestWire(Amps(20), Length.FromFeet(50), ElectricPotential.FromVolts(1), Table119(), s_cool);
         Publication.Chooses("8", chosen?.Name);
     }
 
@@ -83,7 +83,7 @@ public class VoltageDropTests
     {
         TableRow row = PublishedTable.Load("faa-wire").Read().Single(r => r.Number("gauge") == gauge);
         Area area = Area.FromSquareInches(Math.PI / 4 * 1e-6 * row.Number("area_cmil"));
-        double copper = Copper.Resistance(Length.FromFeet(1000), area, Cool).Ohms, printed = row.Number("ohm_per_kft");
+        double copper = Copper.Resistance(Length.FromFeet(1000), area, s_cool).Ohms, printed = row.Number("ohm_per_kft");
         Publication.Bounds(printed / 1.31, printed / 1.12, copper);
     }
 
@@ -93,7 +93,7 @@ public class VoltageDropTests
     [Against("voltage drop", "electrician's training page, two-wire No. 16")]
     public void Training_page_two_wire_No_16_over_100_ft_at_4_A_drops_4_0_V()
     {
-        double volts = VoltageDrop.Calculate(Amps(4), Length.FromFeet(200), PerFoot(0.00499), Cool).Volts;
+        double volts = VoltageDrop.Calculate(Amps(4), Length.FromFeet(200), PerFoot(0.00499), s_cool).Volts;
         Publication.Meets(4.0, volts, 0.05);
         Publication.Meets(16.7, volts / 24 * 100, 0.1);
     }

@@ -10,9 +10,9 @@ namespace Lighting.Calc.Tests.Published;
 /// </summary>
 public class WireGaugeTests
 {
-    private static readonly PublishedTable Printed = PublishedTable.Load("conductors-awg");
+    private static readonly PublishedTable s_printed = PublishedTable.Load("conductors-awg");
 
-    public static TheoryData<int> Gauges => [.. Printed.Read().Select(r => int.Parse(r.Text("gauge"), CultureInfo.InvariantCulture))];
+    public static TheoryData<int> Gauges => [.. s_printed.Read().Select(r => int.Parse(r.Text("gauge"), CultureInfo.InvariantCulture))];
 
     [Theory]
     [MemberData(nameof(Gauges))]
@@ -78,7 +78,7 @@ public class WireGaugeTests
     public void ASTM_B258_defines_the_ratio_of_one_gauge_to_the_next_as_the_39th_root_of_92() =>
         Publication.Meets(1.1229322, AmericanWireGauge.Diameter(10) / AmericanWireGauge.Diameter(11), 5e-8);
 
-    private static TableRow Row(int gauge) => Printed.Read().Single(r => r.Text("gauge") == gauge.ToString(CultureInfo.InvariantCulture));
+    private static TableRow Row(int gauge) => s_printed.Read().Single(r => r.Text("gauge") == gauge.ToString(CultureInfo.InvariantCulture));
 
     private static double OhmsPerThousandFeet(int gauge, double celsius) =>
         AmericanWireGauge.Solid(gauge).Resistance(Length.FromFeet(1000), Temperature.FromDegreesCelsius(celsius)).Ohms;

@@ -9,7 +9,7 @@ namespace Lighting.Calc.Tests.Rendering;
 public partial class BrowserTests
 {
     // 640 px is a screen of 1280 px at 200 % zoom, 320 px one at 400 %.
-    private static readonly int[] Widths = [320, 360, 640, 800, 1280];
+    private static readonly int[] s_widths = [320, 360, 640, 800, 1280];
 
     // Measures the page in frames of several widths, each as wide as a screen would be.
     private const string Measure = """
@@ -64,13 +64,13 @@ public partial class BrowserTests
     // Opens a page in all widths: no message, nothing wider than the screen, no label over another.
     private static JsonElement[] OnScreens(TemporaryFolder folder, string page)
     {
-        string frames = string.Concat(Widths.Select(w => $"<iframe style=\"border:0;width:{w}px;height:4000px\" srcdoc=\"{page.Replace("&", "&amp;", StringComparison.Ordinal).Replace("\"", "&quot;", StringComparison.Ordinal)}\"></iframe>"));
+        string frames = string.Concat(s_widths.Select(w => $"<iframe style=\"border:0;width:{w}px;height:4000px\" srcdoc=\"{page.Replace("&", "&amp;", StringComparison.Ordinal).Replace("\"", "&quot;", StringComparison.Ordinal)}\"></iframe>"));
         string file = folder.Write("frames.html", $"<!DOCTYPE html><html><body>{frames}<script>addEventListener('load', () => {{ {Measure} }});</script></body></html>");
         (string output, string[] console) = Browser.Open(folder, file, "--window-size=1400,4000", "--dump-dom");
         Assert.Empty(console);
         var measured = JsonDocument.Parse(System.Net.WebUtility.HtmlDecode(Result().Match(output).Groups[1].Value));
         JsonElement[] screens = [.. measured.RootElement.EnumerateArray()];
-        Assert.Equal(Widths, screens.Select(s => s.GetProperty("width").GetInt32()));
+        Assert.Equal(s_widths, screens.Select(s => s.GetProperty("width").GetInt32()));
         foreach (JsonElement screen in screens)
         {
             Assert.Equal(screen.GetProperty("width").GetInt32(), screen.GetProperty("scroll").GetInt32());

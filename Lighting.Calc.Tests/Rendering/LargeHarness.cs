@@ -7,8 +7,8 @@ namespace Lighting.Calc.Tests.Rendering;
 /// <summary>Harnesses grown at random from a seed: branching feeds with switches and fuses, shared returns, loops and dead ends, unlike lengths of name.</summary>
 internal static class LargeHarness
 {
-    private static readonly string[] Words = ["rear", "front", "feed", "parcel box", "instrument", "left", "auxiliary", "line", "sidecar", "socket", "switch in", "warning"];
-    private static readonly string[] Types = ["filament", "halogen", "led", "led resistor", "fixed", "resistor"];
+    private static readonly string[] s_words = ["rear", "front", "feed", "parcel box", "instrument", "left", "auxiliary", "line", "sidecar", "socket", "switch in", "warning"];
+    private static readonly string[] s_types = ["filament", "halogen", "led", "led resistor", "fixed", "resistor"];
 
     /// <summary>A bike of about a number of points.</summary>
     public static Bike Of(int seed, int points)
@@ -77,11 +77,11 @@ internal static class LargeHarness
         folder.Write("fuses.csv", fuses.ToString());
         folder.Write("switches.csv", switches.ToString());
 
-        string Named(int i) => $"{Words[random.Next(Words.Length)]} {Words[random.Next(Words.Length)]} {i}";
+        string Named(int i) => $"{s_words[random.Next(s_words.Length)]} {s_words[random.Next(s_words.Length)]} {i}";
 
         void Lamp(int i, string feed)
         {
-            string type = Types[random.Next(Types.Length)];
+            string type = s_types[random.Next(s_types.Length)];
             string cells = type switch { "fixed" => "12,,0.8,", "led" => "12,6,,8", "led resistor" => "12,2,,3", _ => "12,10,," };
             lamps.Append(CultureInfo.InvariantCulture, $"circuit {i % 5},{Named(i)} lamp,{type},{1 + i % 2},{cells},{feed},{returns[random.Next(returns.Count)]}\n");
         }

@@ -8,7 +8,7 @@ namespace Lighting.Calc.Tests.Rendering;
 /// <summary>Every command's page: well formed, whole in one file, readable without seeing it.</summary>
 public class PageTests
 {
-    private static readonly string[] Headings = ["h1", "h2", "h3", "h4"];
+    private static readonly string[] s_headings = ["h1", "h2", "h3", "h4"];
 
     public static TheoryData<string, string> CommandPages
     {
@@ -196,7 +196,7 @@ public class PageTests
 
     private static void AssertHeadingsInOrder(XElement page)
     {
-        int[] levels = [.. page.Descendants().Select(e => Array.IndexOf(Headings, e.Local())).Where(l => l >= 0)];
+        int[] levels = [.. page.Descendants().Select(e => Array.IndexOf(s_headings, e.Local())).Where(l => l >= 0)];
         Assert.Equal(0, levels[0]);
         Assert.Single(levels, l => l == 0);
         Assert.All(levels.Zip(levels.Skip(1)), pair => Assert.True(pair.Second <= pair.First + 1));

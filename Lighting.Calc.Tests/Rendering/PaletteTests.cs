@@ -7,7 +7,7 @@ namespace Lighting.Calc.Tests.Rendering;
 /// <summary>Colours of pages keep the contrast of WCAG 2.2: 4.5 for text (1.4.3), 3 for what pictures are made of (1.4.11).</summary>
 public partial class PaletteTests
 {
-    private static readonly string[] Pictures = ["faint", "c0", "c1", "c2", "c3", "c4", "c5", "c6"];
+    private static readonly string[] s_pictures = ["faint", "c0", "c1", "c2", "c3", "c4", "c5", "c6"];
 
     [Theory]
     [InlineData(0)]
@@ -18,7 +18,7 @@ public partial class PaletteTests
         foreach (string ground in new[] { "paper", "panel" })
             foreach (string text in new[] { "ink", "soft", "fault", "caution", "good" })
                 Assert.True(Contrast(colours[text], colours[ground]) >= 4.5, $"{text} on {ground}: {Contrast(colours[text], colours[ground])}");
-        Assert.All(Pictures, c => Assert.True(Contrast(colours[c], colours["paper"]) >= 3, $"{c}: {Contrast(colours[c], colours["paper"])}"));
+        Assert.All(s_pictures, c => Assert.True(Contrast(colours[c], colours["paper"]) >= 3, $"{c}: {Contrast(colours[c], colours["paper"])}"));
     }
 
     // WCAG 2.2, definition of relative luminance: black on white is 21, #777777 on white is 4.48.

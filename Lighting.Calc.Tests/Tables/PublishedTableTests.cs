@@ -6,7 +6,7 @@ namespace Lighting.Calc.Tests.Tables;
 public class PublishedTableTests
 {
     // The columns that together name a row.
-    private static readonly Dictionary<string, string[]> Keys = new()
+    private static readonly Dictionary<string, string[]> s_keys = new()
     {
         ["ambient-derating"] = ["conductor_limit_celsius", "ambient_celsius"],
         ["bundle-derating"] = ["standard", "wires", "loading_percent"],
@@ -34,21 +34,21 @@ public class PublishedTableTests
     };
 
     // Each unit a column may end in, longest first where one ends in another; the first that fits is the column's.
-    private static readonly string[] Units =
+    private static readonly string[] s_units =
     [
         "ohm_per_kft_handbook_100", "ohm_per_kft_circular_31", "ohm_per_kft", "ohm_per_km", "uohm_cm", "mohm", "percent_per_kelvin", "percent_of_rating", "percent", "celsius",
         "a2s", "cmil", "mil", "mm2", "mv", "watts", "v", "a", "w", "s", "k", "h",
     ];
 
     // Columns of plain numbers, and columns of words.
-    private static readonly string[] Pure = ["gauge", "wires", "factor", "specific_gravity", "resistance_ratio", "lumens", "mscp", "current", "light", "life", "value", "weight", "cost", "minus", "plus"];
-    private static readonly string[] Words =
+    private static readonly string[] s_pure = ["gauge", "wires", "factor", "specific_gravity", "resistance_ratio", "lumens", "mscp", "current", "light", "life", "value", "weight", "cost", "minus", "plus"];
+    private static readonly string[] s_words =
     [
         "source", "standard", "basis", "symbol", "quantity", "unit", "family", "size", "condition", "style", "colour", "filament_kind", "code", "filament", "technology", "use", "cap",
         "reference_basis", "socket_class", "replaces_socket_class", "type", "two_function", "construction", "nominal_size", "strands_mm", "fault", "test", "part", "kind", "shape",
     ];
 
-    private static readonly string[] ConstantUnits =
+    private static readonly string[] s_constantUnits =
         ["1", "%", "1/K", "1/min", "A", "K", "times", "A/Ah", "Ah", "C", "Mohm", "V", "g/cm3", "h", "in", "lm/cd", "mV", "mm", "mohm", "ohm", "ohm cmil/ft", "ohm g/m2", "ohm m", "ohm mm2/m", "s", "V/K"];
 
     public static TheoryData<string> Names => [.. PublishedTable.Names];
@@ -66,8 +66,8 @@ public class PublishedTableTests
     [MemberData(nameof(Names))]
     public void No_two_rows_have_the_same_key(string name)
     {
-        Assert.True(Keys.ContainsKey(name), $"Say in this test which columns name a row of the table '{name}'.");
-        IEnumerable<string> keys = PublishedTable.Load(name).Read().Select(row => string.Join('|', Keys[name].Select(row.Text)));
+        Assert.True(s_keys.ContainsKey(name), $"Say in this test which columns name a row of the table '{name}'.");
+        IEnumerable<string> keys = PublishedTable.Load(name).Read().Select(row => string.Join('|', s_keys[name].Select(row.Text)));
         Assert.All(keys.GroupBy(k => k), group => Assert.True(group.Count() == 1, $"'{group.Key}' stands {group.Count()} times"));
     }
 
@@ -110,9 +110,9 @@ public class PublishedTableTests
 
     private static IEnumerable<string> Faults(PublishedTable table)
     {
-        foreach (string column in table.Columns.Except(Words))
+        foreach (string column in table.Columns.Except(s_words))
         {
-            if (!Pure.Contains(column) && !Units.Any(u => column == u || column.EndsWith("_" + u, StringComparison.Ordinal)))
+            if (!s_pure.Contains(column) && !s_units.Any(u => column == u || column.EndsWith("_" + u, StringComparison.Ordinal)))
             {
                 yield return $"the column '{column}' ends in no known unit";
                 continue;
@@ -124,7 +124,7 @@ public class PublishedTableTests
         }
 
         if (table.Columns.Contains("unit"))
-            foreach (string unit in table.Read().Select(r => r.Text("unit")).Where(u => !ConstantUnits.Contains(u)).Distinct())
+            foreach (string unit in table.Read().Select(r => r.Text("unit")).Where(u => !s_constantUnits.Contains(u)).Distinct())
                 yield return $"the unit '{unit}' is not known";
     }
 

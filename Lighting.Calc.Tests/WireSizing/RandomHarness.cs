@@ -6,7 +6,7 @@ namespace Lighting.Calc.Tests.WireSizing;
 /// <summary>Small harnesses of any shape: trees, loops, parallel runs, one or two fuses, either earth, every kind of load.</summary>
 internal static class RandomHarness
 {
-    private static readonly int[] Gauges = [18, 16, 14, 12, 10, 8, 6, 4];
+    private static readonly int[] s_gauges = [18, 16, 14, 12, 10, 8, 6, 4];
 
     public static Bike Make(Random random, int runs)
     {
@@ -38,7 +38,7 @@ internal static class RandomHarness
                 Name = $"run {i}",
                 From = turned ? to : from,
                 To = turned ? from : to,
-                Wire = AmericanWireGauge.Solid(Gauges[random.Next(Gauges.Length)]),
+                Wire = AmericanWireGauge.Solid(s_gauges[random.Next(s_gauges.Length)]),
                 Length = Length.FromMeters(random.Next(12) == 0 ? 0 : 0.3 + 0.2 * random.Next(30)),
                 Joints = random.Next(3),
                 JointResistance = ElectricResistance.FromMilliohms(random.Next(6)),

@@ -12,7 +12,7 @@ public sealed class SizingLawTests
         for (int n = 0; n < 60; n++)
         {
             Bike bike = RandomHarness.Make(random, 2 + random.Next(5));
-            WireSizingResult tight = DemoBikeTests.Size(bike, Gauges), loose = DemoBikeTests.Size(bike with { AllowedDrop = bike.AllowedDrop * 1.3 }, Gauges);
+            WireSizingResult tight = DemoBikeTests.Size(bike, s_gauges), loose = DemoBikeTests.Size(bike with { AllowedDrop = bike.AllowedDrop * 1.3 }, s_gauges);
             if (!tight.IsFeasible)
                 continue;
             Assert.True(loose.IsFeasible, loose.Explanation);
@@ -32,7 +32,7 @@ public sealed class SizingLawTests
         {
             Bike bike = RandomHarness.Make(random, 2 + random.Next(4));
             bike = bike with { Lamps = [.. bike.Lamps.Select(l => l with { Specification = LampSpecification.FromPower(LampType.Halogen, l.Specification.ReferenceVoltage, l.Specification.ReferencePower) })] };
-            WireSizingResult one = DemoBikeTests.Size(bike, Gauges), two = DemoBikeTests.Size(Scaled(bike, 2), Gauges);
+            WireSizingResult one = DemoBikeTests.Size(bike, s_gauges), two = DemoBikeTests.Size(Scaled(bike, 2), s_gauges);
             Assert.Equal(one.Runs.Select(r => r.Chosen.Name), two.Runs.Select(r => r.Chosen.Name));
             if (one.IsFeasible)
                 Assert.Equal(2 * one.CopperChosen!.Value.CubicCentimeters, two.CopperChosen!.Value.CubicCentimeters, 9);
@@ -46,7 +46,7 @@ public sealed class SizingLawTests
         for (int n = 0; n < 40; n++)
         {
             Bike bike = RandomHarness.Make(random, 3 + random.Next(4));
-            WireSizingResult forward = DemoBikeTests.Size(bike, Gauges), backward = DemoBikeTests.Size(bike with { Runs = [.. bike.Runs.Reverse()] }, Gauges);
+            WireSizingResult forward = DemoBikeTests.Size(bike, s_gauges), backward = DemoBikeTests.Size(bike with { Runs = [.. bike.Runs.Reverse()] }, s_gauges);
             Assert.Equal(forward.IsFeasible, backward.IsFeasible);
             Assert.Equal(forward.CopperChosen?.CubicCentimeters ?? 0, backward.CopperChosen?.CubicCentimeters ?? 0, 9);
         }
@@ -94,7 +94,7 @@ public sealed class SizingLawTests
         Assert.True(thick[0] < thin[0] && thick[1] > thin[1]);
     }
 
-    private static readonly WireSizingOptions Gauges = new() { Family = WireConstruction.SolidGauge };
+    private static readonly WireSizingOptions s_gauges = new() { Family = WireConstruction.SolidGauge };
 
     private static Bike Scaled(Bike bike, double factor) => bike with
     {

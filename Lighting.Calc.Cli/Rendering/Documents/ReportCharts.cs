@@ -5,7 +5,7 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>The charts of a check: fuses, lamps and voltage drop.</summary>
 internal static class ReportCharts
 {
-    private static readonly VoltageDropKind[] Way =
+    private static readonly VoltageDropKind[] s_way =
         [VoltageDropKind.Battery, VoltageDropKind.Fuse, VoltageDropKind.Switch, VoltageDropKind.FeedWire, VoltageDropKind.FeedJoint, VoltageDropKind.ReturnWire, VoltageDropKind.ReturnJoint];
 
     /// <summary>Each fuse's worst current against its continuous limit and its rating.</summary>
@@ -47,13 +47,13 @@ internal static class ReportCharts
         ElectricPotential allowed = report.SupplyVoltage * report.Bike.AllowedDrop.DecimalFractions;
         return new StackedBarChart(
             "Voltage drop from the source to each lamp and back",
-            [.. Way.Select(DropWords.Of)],
+            [.. s_way.Select(DropWords.Of)],
             [
                 .. report.WorstDrops.OrderByDescending(d => d.TotalDrop.Volts).Select(d => new StackedBar(
                     d.Lamp.Lamp.Lamp,
                     $"{Figures.Volts(d.TotalDrop)} of {Figures.Volts(d.SupplyVoltage)} dropped ({Figures.Percent(d.Lamp.Drop!.Value)}), {Figures.Volts(d.Lamp.Voltage)} at the lamp",
-                    [.. Way.Select(k => d.DropIn(k).Volts)],
-                    [.. Way.Select(k => Figures.Volts(d.DropIn(k)))])),
+                    [.. s_way.Select(k => d.DropIn(k).Volts)],
+                    [.. s_way.Select(k => Figures.Volts(d.DropIn(k)))])),
             ],
             allowed.Volts,
             $"limit: {Figures.Percent(report.Bike.AllowedDrop)}, {Figures.Volts(allowed)}");

@@ -18,7 +18,7 @@ internal sealed class CircuitLayout
     private const double LoadLine = 110;
 
     // Where names may be broken: narrow columns make a drawing tall, wide ones make it broad.
-    private static readonly double[] LongestLines = [66, 74, 84, 96, 120];
+    private static readonly double[] s_longestLines = [66, 74, 84, 96, 120];
 
     private readonly CircuitGraph _graph;
     private readonly double _longestLine;
@@ -60,7 +60,7 @@ internal sealed class CircuitLayout
     {
         var sides = CircuitSides.Of(graph);
         var rows = CircuitRows.Of(sides);
-        return [.. LongestLines.SelectMany(longest => new[] { false, true }.Select(beside => new CircuitLayout(graph, sides, rows, longest, beside)))];
+        return [.. s_longestLines.SelectMany(longest => new[] { false, true }.Select(beside => new CircuitLayout(graph, sides, rows, longest, beside)))];
     }
 
     /// <summary>Draws it.</summary>

@@ -4,7 +4,7 @@ namespace Lighting.Calc.Cli.Rendering.Drawing;
 internal static class CircuitSheets
 {
     // Room for marks at the edges, in steps; beyond the last a sheet would hold marks more than circuit.
-    private static readonly double[] RoomsForMarks = [0, 20, 40, 60, 80, 110, 140, 180, 240];
+    private static readonly double[] s_roomsForMarks = [0, 20, 40, 60, 80, 110, 140, 180, 240];
 
     /// <summary>The sheets, in reading order: one where one is legible, else those that a cut between rows and columns gives.</summary>
     /// <remarks>Where a circuit cannot be made legible so, because one column or row alone is too large, it stays on one sheet.</remarks>
@@ -30,9 +30,9 @@ internal static class CircuitSheets
     // The least room for marks that does gives the fewest sheets.
     private static Choice? Fewest(CircuitLayout layout, PrintedSheet sheet, int most)
     {
-        foreach (double beside in RoomsForMarks)
+        foreach (double beside in s_roomsForMarks)
         {
-            foreach (double below in RoomsForMarks)
+            foreach (double below in s_roomsForMarks)
             {
                 double width = sheet.Width / PrintedSheet.LeastScale - beside, height = sheet.Height / PrintedSheet.LeastScale - below;
                 if (Cut(layout, width, height) is not { } sheets)

@@ -3,7 +3,7 @@ namespace Lighting.Calc.Cli.Rendering.Html;
 /// <summary>A table on a page: every column and row has a header cell; one too wide for the screen scrolls in its own frame.</summary>
 internal static class HtmlTable
 {
-    private static readonly string[] Severities = ["fault", "caution", "note"];
+    private static readonly string[] s_severities = ["fault", "caution", "note"];
 
     // A table of so few rows is not parted between two printed sheets.
     private const int ShortRows = 8;
@@ -57,7 +57,7 @@ internal static class HtmlTable
             return;
         }
 
-        string? kind = column.IsNumber ? "number" : column.Key == "severity" && Severities.Contains(cell.Text) ? cell.Text : column.Key == "verdict" ? (cell.Text == "suits" ? "good" : cell.Text == "not judged" ? "caution" : "fault") : null;
+        string? kind = column.IsNumber ? "number" : column.Key == "severity" && s_severities.Contains(cell.Text) ? cell.Text : column.Key == "verdict" ? (cell.Text == "suits" ? "good" : cell.Text == "not judged" ? "caution" : "fault") : null;
         page.Open(isFirst ? "th" : "td", ("scope", isFirst ? "row" : null), ("class", kind)).Lines(UnitText.Bound(cell.Text)).Close();
     }
 }

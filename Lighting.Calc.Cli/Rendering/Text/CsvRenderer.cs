@@ -6,7 +6,7 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>The main table of a document as CSV (RFC 4180), 12 significant digits, text that looks like a formula made safe for a spreadsheet.</summary>
 internal static class CsvRenderer
 {
-    private static readonly CsvWriterOptions Options = new() { Injection = CsvInjection.Escape };
+    private static readonly CsvWriterOptions s_options = new() { Injection = CsvInjection.Escape };
 
     public static void Render(Document document, TextWriter output)
     {
@@ -19,7 +19,7 @@ internal static class CsvRenderer
     }
 
     /// <summary>A writer of such CSV; the output stays open.</summary>
-    public static CsvWriter Open(TextWriter output) => CsvWriter.Create(output, Options, leaveOpen: true);
+    public static CsvWriter Open(TextWriter output) => CsvWriter.Create(output, s_options, leaveOpen: true);
 
     /// <summary>Writes one row.</summary>
     public static void Write(CsvWriter csv, IReadOnlyList<Cell> row)

@@ -11,7 +11,7 @@ public static class LampTable
     /// <summary>Every row.</summary>
     public static ImmutableArray<PublishedLamp> All { get; } = [.. PublishedTable.Load("lamps").Read().Select(Parse)];
 
-    private static readonly FrozenDictionary<string, ImmutableArray<PublishedLamp>> ByCode =
+    private static readonly FrozenDictionary<string, ImmutableArray<PublishedLamp>> s_byCode =
         All.GroupBy(l => Normalise(l.Code)).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray(), StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Finds a lamp by its code, for a system's voltage. Case and spaces round <c>/</c> do not matter.</summary>
@@ -22,7 +22,7 @@ public static class LampTable
     public static bool TryFind(string code, ElectricPotential systemVoltage, [NotNullWhen(true)] out PublishedLamp? lamp)
     {
         lamp = null;
-        if (!ByCode.TryGetValue(code, out ImmutableArray<PublishedLamp> rows) && !ByCode.TryGetValue(Normalise(code), out rows))
+        if (!s_byCode.TryGetValue(code, out ImmutableArray<PublishedLamp> rows) && !s_byCode.TryGetValue(Normalise(code), out rows))
             return false;
         foreach (PublishedLamp row in rows)
             if (lamp is null || Away(row) < Away(lamp))

@@ -16,7 +16,7 @@ public static class LedClassTable
     /// <summary>The codes that lists may name: each class, and the second function of those that have two.</summary>
     public static ImmutableArray<string> Codes { get; } = [.. All.SelectMany(c => c.Minor is { } minor ? new[] { c.Code, minor.Code! } : [c.Code])];
 
-    private static readonly FrozenDictionary<string, LampSpecification> ByCode = All
+    private static readonly FrozenDictionary<string, LampSpecification> s_byCode = All
         .SelectMany(c => new[] { c.Specification, c.Minor }.OfType<LampSpecification>())
         .ToFrozenDictionary(l => l.Code!, StringComparer.OrdinalIgnoreCase);
 
@@ -30,7 +30,7 @@ public static class LedClassTable
     /// <param name="code">The code.</param>
     /// <param name="lamp">The lamp; null if the code is none of <see cref="Codes"/>.</param>
     /// <returns>Whether the code is known.</returns>
-    public static bool TryFind(string code, [NotNullWhen(true)] out LampSpecification? lamp) => ByCode.TryGetValue(code, out lamp);
+    public static bool TryFind(string code, [NotNullWhen(true)] out LampSpecification? lamp) => s_byCode.TryGetValue(code, out lamp);
 
     private static LedClass Parse(TableRow row)
     {

@@ -18,22 +18,22 @@ public static class WireTable
     ];
 
     // By its name as this table writes it, which most texts are, and without the spaces.
-    private static readonly FrozenDictionary<string, WireSize> ByName = All
+    private static readonly FrozenDictionary<string, WireSize> s_byName = All
         .SelectMany(w => new[] { w.Name, Normalise(w.Name) }.Distinct().Select(n => (Name: n, Wire: w))).ToFrozenDictionary(n => n.Name, n => n.Wire);
 
-    private static readonly FrozenDictionary<WireConstruction, ImmutableArray<WireSize>> ByConstruction = All.GroupBy(w => w.Construction)
+    private static readonly FrozenDictionary<WireConstruction, ImmutableArray<WireSize>> s_byConstruction = All.GroupBy(w => w.Construction)
         .ToFrozenDictionary(g => g.Key, g => g.OrderBy(w => w.CopperArea.SquareMillimeters).ToImmutableArray());
 
     /// <summary>The sizes of one construction, smallest first.</summary>
     /// <param name="construction">Solid gauge, stranded gauge or metric cable.</param>
     /// <returns>The sizes; empty for any other value.</returns>
-    public static ImmutableArray<WireSize> Of(WireConstruction construction) => ByConstruction.GetValueOrDefault(construction, []);
+    public static ImmutableArray<WireSize> Of(WireConstruction construction) => s_byConstruction.GetValueOrDefault(construction, []);
 
     /// <summary>Finds a size by its name: <c>16 AWG</c>, <c>16AWG stranded</c>, <c>1.25 mm2</c>, <c>1.25 mm²</c>.</summary>
     /// <param name="text">The text.</param>
     /// <param name="wire">The size, or null if there is none of that name.</param>
     /// <returns>Whether there is such a size.</returns>
-    public static bool TryFind(string text, [NotNullWhen(true)] out WireSize? wire) => ByName.TryGetValue(text, out wire) || ByName.TryGetValue(Normalise(text), out wire);
+    public static bool TryFind(string text, [NotNullWhen(true)] out WireSize? wire) => s_byName.TryGetValue(text, out wire) || s_byName.TryGetValue(Normalise(text), out wire);
 
     private static string Normalise(string text) =>
         string.Concat(text.Where(c => !char.IsWhiteSpace(c))).Replace("²", "2", StringComparison.Ordinal).ToLowerInvariant();

@@ -19,7 +19,7 @@ internal static class DescentMethod
     private const double LeastSiemens = 1e-9;
 
     /// <summary>Shares of a lit driver's negative slope that are left away, in the order in which they are tried; at 2 it counts as positive.</summary>
-    private static readonly double[] Softening = [1e-3, 1e-2, 0.1, 0.5, 1, 2];
+    private static readonly double[] s_softening = [1e-3, 1e-2, 0.1, 0.5, 1, 2];
 
     /// <summary>Voltage of a driver after it drops out: just below its minimum.</summary>
     private const double Fallen = 0.999;
@@ -74,12 +74,12 @@ internal static class DescentMethod
         else if (!leaps)
         {
             reach *= 2;
-            SolveSoftened(circuit, Softening.AsSpan(^1..));
+            SolveSoftened(circuit, s_softening.AsSpan(^1..));
             fraction = Downhill(circuit, Math.Min(reach, UpToFirstFall(circuit)));
         }
         else
         {
-            SolveSoftened(circuit, Softening);
+            SolveSoftened(circuit, s_softening);
             fraction = Leap(circuit);
         }
 

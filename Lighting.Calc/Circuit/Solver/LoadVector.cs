@@ -8,7 +8,7 @@ namespace Lighting.Calc;
 internal sealed class LoadVector
 {
     // Room for the vectors of the filament law to run past the filaments, into places that later laws overwrite.
-    private static readonly int Room = Vector512<double>.Count;
+    private static readonly int s_room = Vector512<double>.Count;
 
     // A constant current has no slope; this one keeps two of them in series from leaving a zero on the diagonal.
     private const double LeastSiemens = 1e-9;
@@ -25,7 +25,7 @@ internal sealed class LoadVector
     public LoadVector(Circuit circuit)
     {
         this.circuit = circuit;
-        int most = circuit.LoadCount, size = most + Room;
+        int most = circuit.LoadCount, size = most + s_room;
         placeOfLoad = new int[most];
         Laws = new Load[most];
         Plus = new int[most];
@@ -162,7 +162,7 @@ internal sealed class LoadVector
         Vector512<double> exponent = Vector512.Create(FilamentLaw.CurrentExponent);
         Vector512<double> coldRatio = Vector512.Create(FilamentLaw.ColdVoltsRatio);
         Vector512<double> hotToCold = Vector512.Create(FilamentLaw.HotToColdRatio);
-        for (int j = 0; j < filaments; j += Room)
+        for (int j = 0; j < filaments; j += s_room)
         {
             Vector512<double> volts = Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(Volts), (nuint)j);
             Vector512<double> reference = Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(referenceVolts), (nuint)j);

@@ -22,7 +22,7 @@ internal sealed class FilamentInrush
     private const double SmallestGap = 1e-3;
 
     // The second half's shares of the way from halfway to the end that are left.
-    private static readonly ImmutableArray<double> Gaps = [.. Enumerable.Range(1, Steps / 2).Select(i => Math.Pow(2 * SmallestGap, 2.0 * i / Steps))];
+    private static readonly ImmutableArray<double> s_gaps = [.. Enumerable.Range(1, Steps / 2).Select(i => Math.Pow(2 * SmallestGap, 2.0 * i / Steps))];
 
     private readonly double _coldOhms;
     private readonly double _hotOhms;
@@ -83,7 +83,7 @@ internal sealed class FilamentInrush
         for (int i = 0; i < Steps / 2; i++, kelvin *= ratio)
             yield return kelvin;
         yield return half;
-        foreach (double gap in Gaps)
+        foreach (double gap in s_gaps)
             yield return end - (end - half) * gap;
     }
 

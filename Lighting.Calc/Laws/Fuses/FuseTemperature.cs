@@ -10,7 +10,7 @@ namespace Lighting.Calc;
 /// </remarks>
 internal static class FuseTemperature
 {
-    private static readonly ImmutableArray<TableRow> Rows = [.. PublishedTable.Load("fuse-temperature").Read()];
+    private static readonly ImmutableArray<TableRow> s_rows = [.. PublishedTable.Load("fuse-temperature").Read()];
     private const double StatedCelsius = 25;
     private const double LowestCelsius = -40;
     private const double HighestCelsius = 125;
@@ -24,7 +24,7 @@ internal static class FuseTemperature
         double celsius = ambient.DegreesCelsius;
         if (!(celsius >= LowestCelsius && celsius <= HighestCelsius))
             throw new ArgumentOutOfRangeException(nameof(ambient), celsius, FormattableString.Invariant($"The air round a fuse is {LowestCelsius} °C to {HighestCelsius} °C."));
-        TableRow row = Rows.First(r => r.Text("style") == TimeCurrentLimits.NameOf(style));
+        TableRow row = s_rows.First(r => r.Text("style") == TimeCurrentLimits.NameOf(style));
         double perKelvin = row.Number("percent_per_kelvin") / 100, reference = row.Number("reference_celsius");
         return Ratio.FromDecimalFractions((1 + perKelvin * (celsius - reference)) / (1 + perKelvin * (StatedCelsius - reference)));
     }

@@ -9,7 +9,7 @@ namespace Lighting.Calc;
 /// </remarks>
 internal sealed class TimeCurrentLimits
 {
-    private static readonly ImmutableDictionary<FuseStyle, TimeCurrentLimits> All =
+    private static readonly ImmutableDictionary<FuseStyle, TimeCurrentLimits> s_all =
         Enum.GetValues<FuseStyle>().ToImmutableDictionary(s => s, s => new TimeCurrentLimits(s));
 
     private readonly ImmutableArray<GatePoint> _fastest;
@@ -38,7 +38,7 @@ internal sealed class TimeCurrentLimits
     /// <summary>The word tables and reports use for a style.</summary>
     public static string NameOf(FuseStyle style) => style.ToString().ToLowerInvariant();
 
-    public static TimeCurrentLimits Of(FuseStyle style) => All[style];
+    public static TimeCurrentLimits Of(FuseStyle style) => s_all[style];
 
     /// <summary>Shortest opening seconds at a current in ratings; null outside the gates.</summary>
     public double? FastestSeconds(double ofRating) => Interpolate(_fastest, ofRating);

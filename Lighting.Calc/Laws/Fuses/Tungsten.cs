@@ -16,23 +16,23 @@ internal static class Tungsten
     public const double GramsPerCubicCentimetre = 19.25;
     private const double StefanBoltzmannWattsPerSquareCentimetre = 5.670374e-12;
 
-    private static readonly ImmutableArray<TableRow> Rows = [.. PublishedTable.Load("tungsten").Read()];
-    private static readonly double[] Kelvins = [.. Rows.Select(r => r.Number("temperature_k"))];
-    private static readonly double[] Ratios = [.. Rows.Select(r => r.Number("resistance_ratio"))];
-    private static readonly LinearSpline Ratio = LinearSpline.InterpolateSorted(Kelvins, Ratios);
-    private static readonly LinearSpline Resistivity = LinearSpline.InterpolateSorted(Kelvins, [.. Rows.Select(r => r.Number("resistivity_uohm_cm"))]);
-    private static readonly LinearSpline Kelvin = LinearSpline.InterpolateSorted(Ratios, Kelvins);
+    private static readonly ImmutableArray<TableRow> s_rows = [.. PublishedTable.Load("tungsten").Read()];
+    private static readonly double[] s_kelvins = [.. s_rows.Select(r => r.Number("temperature_k"))];
+    private static readonly double[] s_ratios = [.. s_rows.Select(r => r.Number("resistance_ratio"))];
+    private static readonly LinearSpline s_ratio = LinearSpline.InterpolateSorted(s_kelvins, s_ratios);
+    private static readonly LinearSpline s_resistivity = LinearSpline.InterpolateSorted(s_kelvins, [.. s_rows.Select(r => r.Number("resistivity_uohm_cm"))]);
+    private static readonly LinearSpline s_kelvin = LinearSpline.InterpolateSorted(s_ratios, s_kelvins);
 
     /// <summary>Resistance against that at 300 K.</summary>
-    public static double ResistanceRatio(double kelvin) => Ratio.Interpolate(Checked(kelvin));
+    public static double ResistanceRatio(double kelvin) => s_ratio.Interpolate(Checked(kelvin));
 
     /// <summary>The temperature of a resistance ratio of 1 to 17.62.</summary>
-    public static double KelvinAt(double resistanceRatio) => resistanceRatio >= Ratios[0] && resistanceRatio <= Ratios[^1]
-        ? Kelvin.Interpolate(resistanceRatio)
-        : throw new ArgumentOutOfRangeException(nameof(resistanceRatio), resistanceRatio, $"The table of tungsten runs from {Ratios[0]} to {Ratios[^1]}.");
+    public static double KelvinAt(double resistanceRatio) => resistanceRatio >= s_ratios[0] && resistanceRatio <= s_ratios[^1]
+        ? s_kelvin.Interpolate(resistanceRatio)
+        : throw new ArgumentOutOfRangeException(nameof(resistanceRatio), resistanceRatio, $"The table of tungsten runs from {s_ratios[0]} to {s_ratios[^1]}.");
 
     /// <summary>Resistivity in Ω·cm.</summary>
-    public static double OhmCentimetres(double kelvin) => Resistivity.Interpolate(Checked(kelvin)) * 1e-6;
+    public static double OhmCentimetres(double kelvin) => s_resistivity.Interpolate(Checked(kelvin)) * 1e-6;
 
     public static double JoulesPerGramKelvin(double kelvin) => 0.125 + 2.4e-5 * Checked(kelvin);
 

@@ -11,13 +11,13 @@ namespace Lighting.Calc;
 /// </remarks>
 internal static class BundleDerating
 {
-    private static readonly ImmutableArray<TableRow> Rows = [.. PublishedTable.Load("bundle-derating").Read()];
-    private static readonly ImmutableSortedDictionary<int, double> AllLoadedByCount = ReadAllLoaded();
-    private static readonly ImmutableSortedDictionary<int, ImmutableArray<TableRow>> Chart = Rows.Where(IsChart)
+    private static readonly ImmutableArray<TableRow> s_rows = [.. PublishedTable.Load("bundle-derating").Read()];
+    private static readonly ImmutableSortedDictionary<int, double> s_allLoadedByCount = ReadAllLoaded();
+    private static readonly ImmutableSortedDictionary<int, ImmutableArray<TableRow>> s_chart = s_rows.Where(IsChart)
         .GroupBy(Count).ToImmutableSortedDictionary(g => g.Key, g => g.OrderBy(r => r.Number("loading_percent")).ToImmutableArray());
 
     /// <summary>Maximum number of wires with a printed factor.</summary>
-    public static int MostWires => AllLoadedByCount.Keys.Max();
+    public static int MostWires => s_allLoadedByCount.Keys.Max();
 
     /// <summary>The factor of a bundle whose wires are all loaded.</summary>
     /// <param name="wires">Wires in the bundle, the one rated included; 1 or more.</param>
@@ -26,7 +26,7 @@ internal static class BundleDerating
     public static Ratio? AllLoaded(int wires)
     {
         Check(wires);
-        foreach ((int count, double factor) in AllLoadedByCount)
+        foreach ((int count, double factor) in s_allLoadedByCount)
             if (count >= wires)
                 return Ratio.FromDecimalFractions(factor);
         return null;
@@ -40,7 +40,7 @@ internal static class BundleDerating
     public static Ratio? PartlyLoaded(int wires, Ratio loading)
     {
         Check(wires);
-        foreach ((int count, ImmutableArray<TableRow> rows) in Chart)
+        foreach ((int count, ImmutableArray<TableRow> rows) in s_chart)
         {
             if (count < wires)
                 continue;
@@ -55,9 +55,9 @@ internal static class BundleDerating
 
     private static ImmutableSortedDictionary<int, double> ReadAllLoaded()
     {
-        var factors = Rows.Where(r => !IsChart(r)).ToDictionary(Count, r => r.Number("factor"));
+        var factors = s_rows.Where(r => !IsChart(r)).ToDictionary(Count, r => r.Number("factor"));
         int most = factors.Keys.Max();
-        foreach (TableRow row in Rows.Where(r => IsChart(r) && Count(r) > most && r.Number("loading_percent") >= 100))
+        foreach (TableRow row in s_rows.Where(r => IsChart(r) && Count(r) > most && r.Number("loading_percent") >= 100))
             factors.Add(Count(row), row.Number("factor"));
         return factors.ToImmutableSortedDictionary();
     }

@@ -17,8 +17,8 @@ public sealed record CurrentRating
     private const double ReferenceCelsius = 30;
     private const double MetricLimitCelsius = 70;
     private const double SameArea = 1e-9;
-    private static readonly ImmutableArray<Printed> Gauges = Read("awg", r => AmericanWireGauge.Solid((int)r.Number("size")).CopperArea.SquareMillimeters, r => r.Number("conductor_limit_celsius"), r => r.Number("ambient_celsius"));
-    private static readonly ImmutableArray<Printed> Metric = Read("mm2", r => r.Number("size"), _ => MetricLimitCelsius, _ => ReferenceCelsius);
+    private static readonly ImmutableArray<Printed> s_gauges = Read("awg", r => AmericanWireGauge.Solid((int)r.Number("size")).CopperArea.SquareMillimeters, r => r.Number("conductor_limit_celsius"), r => r.Number("ambient_celsius"));
+    private static readonly ImmutableArray<Printed> s_metric = Read("mm2", r => r.Number("size"), _ => MetricLimitCelsius, _ => ReferenceCelsius);
 
     private readonly Printed? _row;
     private readonly bool _isOwn;
@@ -77,10 +77,10 @@ public sealed record CurrentRating
     public static CurrentRating Calculate(WireSize wire, Temperature ambient, int bundle)
     {
         Ratio? bundleFactor = BundleDerating.AllLoaded(bundle);
-        ImmutableArray<Printed> kind = wire.Construction == WireConstruction.MetricCable ? Metric : Gauges;
+        ImmutableArray<Printed> kind = wire.Construction == WireConstruction.MetricCable ? s_metric : s_gauges;
         double area = wire.CopperArea.SquareMillimeters;
         // A gauge looks among the gauges first, so that gauges are compared at one insulation.
-        if ((Largest(kind, area) ?? Largest(Metric, area)) is not { } row)
+        if ((Largest(kind, area) ?? Largest(s_metric, area)) is not { } row)
             return new(wire, ambient, bundle, CurrentRatingBasis.NoPublishedRating, row: null, isOwn: false) { BundleFactor = bundleFactor };
         var limit = Temperature.FromDegreesCelsius(row.LimitCelsius);
         Ratio ambientFactor = AmbientDerating.Factor(limit, Temperature.FromDegreesCelsius(row.AmbientCelsius), ambient);

@@ -6,7 +6,7 @@ namespace Lighting.Calc;
 internal static class CellText
 {
     private const string FormulaStarts = "=+-@";
-    private static readonly SearchValues<char> Controls = SearchValues.Create([.. Enumerable.Range(0, char.MaxValue + 1).Select(c => (char)c).Where(c => char.IsControl(c) && !char.IsWhiteSpace(c))]);
+    private static readonly SearchValues<char> s_controls = SearchValues.Create([.. Enumerable.Range(0, char.MaxValue + 1).Select(c => (char)c).Where(c => char.IsControl(c) && !char.IsWhiteSpace(c))]);
 
     /// <summary>A cell without surrounding white space, each run of white space inside it as one space, and without its formula guard.</summary>
     public static string Clean(string cell)
@@ -19,7 +19,7 @@ internal static class CellText
     public static string Guard(string text) => StartsLikeFormula(text) ? $"'{text}" : text;
 
     /// <summary>Whether a cell holds a character that cannot be seen and does not belong in a name.</summary>
-    public static bool HasControl(string cell) => cell.AsSpan().ContainsAny(Controls);
+    public static bool HasControl(string cell) => cell.AsSpan().ContainsAny(s_controls);
 
     // As most cells are: every white space in it a single space between two other characters.
     private static bool IsFolded(string cell)
