@@ -26,6 +26,9 @@ public sealed record Run
     /// <summary>Resistance of each joint, zero or more.</summary>
     public ElectricResistance JointResistance { get; init; } = ElectricResistance.Zero;
 
+    /// <summary>Whether <see cref="JointResistance"/> is the typical value of the trade, as the list states none.</summary>
+    public bool AssumesJoints { get; init; }
+
     /// <summary>How many loaded wires lie together with it, itself included; 1 or more. Only the current rating depends on it.</summary>
     public int Bundle { get; init; } = 1;
 

@@ -20,6 +20,9 @@ public sealed record LampState
     /// <summary>Light against the light at its reference volts, by its law; null for a load that gives none.</summary>
     public Ratio? RelativeLight => Lamp.Specification.RelativeLightAt(Voltage);
 
+    /// <summary>Light against the published light, which is that at its lumen test voltage; null for a load that gives no light, and for an LED whose light is not published.</summary>
+    public Ratio? PublishedLight => Lamp.Specification.PublishedLightAt(Voltage);
+
     /// <summary>Share of the source volts (before the battery's resistance) that does not reach it; null when it is not fed.</summary>
     public required Ratio? Drop { get; init; }
 

@@ -12,6 +12,7 @@ internal static class DropDocument
         { "drop V", "dropV", e => e.Voltage },
         { "share %", "sharePercent", e => e.Share },
         { "current A", "currentA", e => e.Current },
+        { "limit V", "limitV", e => e.Limit },
     };
 
     private static readonly Columns<(VoltageDropBreakdown Ledger, VoltageDropItem Entry)> s_part = new()
@@ -20,7 +21,7 @@ internal static class DropDocument
         { "setting", "setting", p => p.Ledger.Setting },
         { "supply V", "supplyVoltageV", p => p.Ledger.SupplyVoltage },
         { "lamp V", "lampVoltageV", p => p.Ledger.Lamp.Voltage },
-        { s_entry.Only("kind", "part", "currentA", "dropV", "sharePercent"), p => p.Entry },
+        { s_entry.Only("kind", "part", "currentA", "dropV", "sharePercent", "limitV"), p => p.Entry },
     };
 
     private static readonly Columns<RepairBenefit> s_gain = new()
@@ -45,7 +46,8 @@ internal static class DropDocument
         { "fuse", "", d => d.DropIn(VoltageDropKind.Fuse) },
         { "return", "", d => d.DropIn(VoltageDropKind.ReturnWire) },
         { "drop%", "dropPercent", d => d.Lamp.Drop },
-        { "relativeLight", d => d.Lamp.RelativeLight },
+        { "limit%", "allowedDropPercent", d => LimitOf(report, d).Share },
+        { "relativeLight", d => d.Lamp.PublishedLight },
         { "dim%", "lightLost", d => d.LightLost },
         { "ledger", s_entry, d => d.Entries },
         { "mending", s_gain.Only("kind", "part", "gainV", "gainLight"), d => VoltageDropAnalysis.LargestDrops(report.Network, d) },
@@ -62,6 +64,7 @@ internal static class DropDocument
                 new Heading($"Volts from the source ({Figures.Volts(report.SupplyVoltage)}) to each lamp and back, in its worst setting"),
                 Ledgers(report).Table(ledgers),
                 new PageOnly(() => report.Bike.HasNetwork && ledgers.Length > 0 ? [ReportCharts.Ledgers(report), CircuitBlock.Of(report.Bike, report.Settings.First(p => p.Setting.Equals(ledgers[0].Setting)))] : []),
+                .. CleanFirst(ledgers),
                 .. ledgers.Take(1).SelectMany(d => new Block[] { new Heading($"Ledger of {d.Lamp.Lamp.Lamp} ({d.Setting})"), Ledger(d) }),
                 .. ledgers.Take(1).SelectMany(d => Mending(report, d)),
                 s_part.Spreadsheet(ledgers.SelectMany(d => d.Entries.Select(e => (d, e)))),
@@ -84,10 +87,26 @@ internal static class DropDocument
         if (ledgers.Length == 0)
             return "No lamp is fed in any of these settings.";
         string worst = $"Worst: {ledgers[0].Lamp.Lamp.Lamp} gets {Figures.Volts(ledgers[0].Lamp.Voltage)}, {Figures.Percent(ledgers[0].Lamp.Drop!.Value)} lost";
-        int over = ledgers.Count(d => d.Lamp.Drop!.Value.Percent > report.Bike.AllowedDrop.Percent + 1e-9);
+        int over = ledgers.Count(d => LimitOf(report, d).IsExceededBy(d.Lamp.Drop!.Value));
+        double[] limits = [.. ledgers.Select(d => LimitOf(report, d).Share.Percent).Distinct().Order()];
+        string allowed = limits.Length == 1 ? Figures.Percent(LimitOf(report, ledgers[0]).Share) : $"{Figures.Number(limits[0], 1)} to {Figures.Number(limits[^1], 1)} %";
         return over == 0
-            ? $"{worst}; every lamp stays within the {Figures.Percent(report.Bike.AllowedDrop)} allowed."
-            : $"{worst}; {over} of {ledgers.Length} lamps lose more than the {Figures.Percent(report.Bike.AllowedDrop)} allowed.";
+            ? $"{worst}; every lamp stays within the {allowed} allowed."
+            : $"{worst}; {over} of {ledgers.Length} lamps lose more than the {allowed} allowed.";
+    }
+
+    private static DropLimit LimitOf(BikeReport report, VoltageDropBreakdown ledger) => DropLimit.Of(report.Bike, ledger.Lamp.Lamp, ledger.SupplyVoltage);
+
+    // The joints, contacts and earths beyond the trade's limits: the first places to clean.
+    private static IEnumerable<Block> CleanFirst(VoltageDropBreakdown[] ledgers)
+    {
+        string[] places =
+        [
+            .. ledgers.SelectMany(d => d.OverLimit).DistinctBy(e => (e.Kind, e.Part)).OrderByDescending(e => e.Voltage / e.Limit!.Value)
+                .Select(e => $"{e.Part} ({DropWords.Of(e.Kind)}) {Figures.Volts(e.Voltage)} (limit {Figures.Volts(e.Limit!.Value)})"),
+            .. ledgers.Where(d => d.IsEarthOverLimit).Take(1).Select(d => $"earth of {d.Lamp.Lamp.Lamp} {Figures.Volts(d.EarthDrop)} (limit {Figures.Volts(d.EarthLimit)})"),
+        ];
+        return places.Length == 0 ? [] : [new Paragraph($"Clean first: {string.Join(", ", places)}.")];
     }
 
     // From the source's voltage down to the lamp's: what is lost is subtracted.
