@@ -10,17 +10,21 @@ namespace Lighting.Calc;
 /// </remarks>
 public sealed record VoltageDropBreakdown
 {
+    internal VoltageDropBreakdown()
+    {
+    }
+
     /// <summary>The setting.</summary>
-    public required Setting Setting { get; init; }
+    public Setting Setting { get; internal init; } = null!;
 
     /// <summary>The lamp in it.</summary>
-    public required LampState Lamp { get; init; }
+    public LampState Lamp { get; internal init; } = null!;
 
     /// <summary>Volts of the source before the battery's resistance.</summary>
-    public required ElectricPotential SupplyVoltage { get; init; }
+    public ElectricPotential SupplyVoltage { get; internal init; }
 
     /// <summary>The parts on the way, from the source to the lamp and back.</summary>
-    public required ImmutableArray<VoltageDropItem> Entries { get; init; }
+    public ImmutableArray<VoltageDropItem> Entries { get; internal init; }
 
     /// <summary>Volts lost on the way, all entries together.</summary>
     public ElectricPotential TotalDrop => ElectricPotential.FromVolts(Entries.Sum(e => e.Voltage.Volts));
