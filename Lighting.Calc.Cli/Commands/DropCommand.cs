@@ -22,7 +22,7 @@ internal static class DropCommand
             BikeInput input = options.Read(parsed, console);
             BikeReport report = BikeCheck.Evaluate(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
             options.Output.Write(parsed, console, DropDocument.Of(report));
-            bool within = report.WorstDrops.All(d => d.Lamp.Drop!.Value.Percent <= input.Bike.AllowedDrop.Percent + 1e-9);
+            bool within = !report.WorstDrops.Any(d => DropLimit.Of(input.Bike, d.Lamp.Lamp, d.SupplyVoltage) is { IsAdvice: false } limit && limit.IsExceededBy(d.Lamp.Drop!.Value));
             return Task.FromResult(within ? ExitCode.Suits : ExitCode.DoesNotSuit);
         });
         return command.WithExample("lighting-calc drop shared/bikes/valley-twin", "lighting-calc drop --current 8A --length 1.8m --wire 18AWG --volts 12V");

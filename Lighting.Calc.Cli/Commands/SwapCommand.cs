@@ -34,9 +34,15 @@ internal static class SwapCommand
             ImmutableArray<UnclassedLamp> unclassed = [];
             ImmutableArray<LampReplacement> replacements;
             if (parsed.GetValue(allLed))
-                (replacements, unclassed) = Swap.ToLed(input.Bike);
+            {
+                AllLedProposal proposal = Swap.ToLed(input.Bike);
+                (replacements, unclassed) = (proposal.Replacements, proposal.Unclassed);
+            }
             else
+            {
                 replacements = Listed(input.Lists, parsed.GetValue(swaps), console);
+            }
+
             if (replacements.IsEmpty)
                 throw new InputException(["no lamp is replaced.", .. unclassed.Select(u => $"{u.Lamp.Lamp} stays: {u.Reason}.")]);
             var check = new CheckOptions { When = input.When, Supply = input.Supply };

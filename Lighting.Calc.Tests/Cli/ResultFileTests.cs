@@ -40,14 +40,14 @@ public class ResultFileTests
     {
         using var folder = new TemporaryFolder();
         string bike = Directory.CreateDirectory(Path.Combine(folder.Path, "bike")).FullName;
-        foreach (string list in Directory.GetFiles(Twin))
+        foreach (string list in Directory.GetFiles(s_twin))
             File.Copy(list, Path.Combine(bike, Path.GetFileName(list)));
         File.CreateSymbolicLink(Path.Combine(bike, "link.txt"), Path.Combine(bike, "lamps.csv"));
         Directory.CreateSymbolicLink(Path.Combine(bike, "linked folder"), bike);
         CliResult result = await InProcess.Run("load", bike, "--format", "csv", "--out", Path.Combine(bike, target));
         if (isThere)
             Assert.Equal((2, $"lighting-calc: --out '{Path.Combine(bike, target)}' is one of the lists that are read; name another file.\n"), (result.ExitCode, result.Errors));
-        foreach (string list in Directory.GetFiles(Twin))
+        foreach (string list in Directory.GetFiles(s_twin))
             Assert.Equal(File.ReadAllText(list), File.ReadAllText(Path.Combine(bike, Path.GetFileName(list))));
     }
 
@@ -57,8 +57,8 @@ public class ResultFileTests
     public async Task A_list_that_an_option_names_is_never_replaced(string command, string option)
     {
         using var folder = new TemporaryFolder();
-        string list = folder.Write("own.csv", option == "--priors" ? "fault,weight\nlamp dead,2\n" : File.ReadAllText(Path.Combine(Twin, "swaps.csv"))), before = File.ReadAllText(list);
-        CliResult result = await InProcess.Run(command, Twin, option, list, "--out", list);
+        string list = folder.Write("own.csv", option == "--priors" ? "fault,weight\nlamp dead,2\n" : File.ReadAllText(Path.Combine(s_twin, "swaps.csv"))), before = File.ReadAllText(list);
+        CliResult result = await InProcess.Run(command, s_twin, option, list, "--out", list);
         Assert.Equal(2, result.ExitCode);
         Assert.Equal(before, File.ReadAllText(list));
     }

@@ -99,7 +99,7 @@ public class ReviewWordsTests
         bike = bike with { Switches = bike.Switches.Add(Benches.Contact("bypass", Bike.BatteryPlus, "tail line", "on")) };
         ImmutableArray<Finding> findings = Review(bike);
         Assert.Equal(
-            "Fed without a fuse in the setting 'bypass=on': battery + > bypass (battery + to tail line) > tail line > tail wire > tail feed.",
+            "Fed without a fuse in the setting 'bypass=on': battery + > bypass (battery + to tail line) > tail line > tail wire > tail feed. Also: low beam, high beam.",
             findings.Single(f => f.Subject == "tail" && f.Message.StartsWith("Fed", StringComparison.Ordinal)).Message);
     }
 

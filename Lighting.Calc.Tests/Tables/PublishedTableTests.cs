@@ -26,6 +26,7 @@ public class PublishedTableTests
         ["lamp-exponents"] = ["filament_kind"],
         ["lamps"] = ["code", "filament", "system_v"],
         ["lead-acid"] = ["state_of_charge_percent"],
+        ["drop-limits"] = ["kind"],
         ["led-classes"] = ["code"],
         ["test-costs"] = ["test"],
         ["tolerances"] = ["part", "kind"],

@@ -57,7 +57,15 @@ public sealed record Bike
     public LightingSupply Lighting { get; init; }
 
     /// <summary>Largest drop, source to lamp and back, that the builder allows, as a share of the source voltage: above 0 to below 100 %.</summary>
-    public Ratio AllowedDrop { get; init; } = BikeDefaults.AllowedDrop;
+    /// <remarks>Where it is stated it decides for every lamp without an <see cref="FittedLamp.AllowedDrop"/> of its own; else 5 % for sizing, and the published limits of <see cref="DropLimit"/> for what is judged.</remarks>
+    public Ratio AllowedDrop
+    {
+        get => StatedDrop ?? BikeDefaults.AllowedDrop;
+        init => StatedDrop = value;
+    }
+
+    /// <summary>The allowed drop as stated; null where it is not.</summary>
+    internal Ratio? StatedDrop { get; private init; }
 
     /// <summary>What keeps surplus output out of a full battery.</summary>
     public RegulatorKind Regulator { get; init; }

@@ -21,6 +21,10 @@ internal static class BikeDefaults
     /// <summary>Largest drop allowed: 5 %.</summary>
     public static Ratio AllowedDrop { get; } = Ratio.FromPercent(5);
 
+    /// <summary>Resistance of one joint that is listed without one: 2 mΩ, a bullet terminal (tables/constants.csv).</summary>
+    public static ElectricResistance JointResistance { get; } =
+        ElectricResistance.FromMilliohms(PublishedTable.Load("constants").Read().Single(r => r.Text("symbol") == "bullet_terminal_mohm").Number("value"));
+
     /// <summary>Battery voltage with the engine off: 12.65 V on a 12 V system, in proportion on others.</summary>
     /// <param name="systemVoltage">Nominal system voltage.</param>
     public static ElectricPotential BatteryVoltage(ElectricPotential systemVoltage) => ElectricPotential.FromVolts(12.65 * systemVoltage.Volts / 12);

@@ -23,6 +23,9 @@ public sealed record FittedLamp
     /// <summary>Duty cycle while switched on, 0 to 1: used for charging and heat, not for fuses.</summary>
     public Ratio Duty { get; init; } = Ratio.FromDecimalFractions(1);
 
+    /// <summary>Largest drop allowed for it, source to lamp and back, as a share of the supply voltage: above 0 to below 100 %; null where it has none of its own.</summary>
+    public Ratio? AllowedDrop { get; init; }
+
     /// <summary>The point its feed is connected to; ignored, and may be null, when the bike has no runs.</summary>
     public string? Feed { get; init; }
 

@@ -26,6 +26,9 @@ public sealed record Run
     /// <summary>Resistance of each joint, zero or more.</summary>
     public ElectricResistance JointResistance { get; init; } = ElectricResistance.Zero;
 
+    /// <summary>Whether <see cref="JointResistance"/> is the typical value of the trade, as the list states none.</summary>
+    public bool AssumesJoints { get; init; }
+
     /// <summary>Number of loaded wires in its bundle, itself included; 1 or more. It affects the current rating only.</summary>
     public int Bundle { get; init; } = 1;
 

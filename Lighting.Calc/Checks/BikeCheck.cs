@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using UnitsNet;
 
 namespace Lighting.Calc;
 
@@ -97,6 +98,9 @@ public static class BikeCheck
             yield return new Finding(FindingKind.NoRuns, Severity.Note, "runs.csv");
         if (!bike.HasNetwork && (bike.Lamps.Any(l => l.Feed is not null || l.Return is not null) || bike.Fuses.Any(f => f.From is not null) || !bike.Switches.IsEmpty))
             yield return new Finding(FindingKind.PointsIgnored, Severity.Note, "runs.csv");
+        Run[] assumed = [.. bike.Runs.Where(r => r.AssumesJoints)];
+        if (assumed.Length > 0)
+            yield return new Finding(FindingKind.JointsAssumed, Severity.Note, "runs.csv") { Value = assumed[0].JointResistance, Figures = [Scalar.FromAmount(assumed.Sum(r => r.Joints))], Parts = [.. assumed.Select(r => r.Name)] };
         if (bike.CountsAllLampsTogether)
             yield return new Finding(FindingKind.NoLitWhen, Severity.Note, "lamps.csv");
         if (bike.Fuses.IsEmpty && bike.Lighting == LightingSupply.Battery)

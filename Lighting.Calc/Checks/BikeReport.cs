@@ -7,32 +7,36 @@ namespace Lighting.Calc;
 /// <summary>Everything a check found about a bike.</summary>
 public sealed record BikeReport
 {
+    internal BikeReport()
+    {
+    }
+
     /// <summary>The bike.</summary>
-    public required Bike Bike { get; init; }
+    public Bike Bike { get; internal init; } = null!;
 
     /// <summary>The harness it was solved as.</summary>
-    public required HarnessNetwork Network { get; init; }
+    public HarnessNetwork Network { get; internal init; } = null!;
 
     /// <summary>Volts of the source before the battery's resistance.</summary>
-    public required ElectricPotential SupplyVoltage { get; init; }
+    public ElectricPotential SupplyVoltage { get; internal init; }
 
     /// <summary>Every setting that has an operating point.</summary>
-    public required ImmutableArray<OperatingPoint> Settings { get; init; }
+    public ImmutableArray<OperatingPoint> Settings { get; internal init; }
 
     /// <summary>The suitability of every fuse.</summary>
-    public required ImmutableArray<FuseSuitability> Fuses { get; init; }
+    public ImmutableArray<FuseSuitability> Fuses { get; internal init; }
 
     /// <summary>Each lamp's ledger in its worst setting.</summary>
-    public required ImmutableArray<VoltageDropBreakdown> WorstDrops { get; init; }
+    public ImmutableArray<VoltageDropBreakdown> WorstDrops { get; internal init; }
 
     /// <summary>The charging balance; null without a charging curve, or where the lamps are fed by a lighting coil directly.</summary>
-    public required ChargingReport? Charging { get; init; }
+    public ChargingReport? Charging { get; internal init; }
 
     /// <summary>The direct lighting in the heaviest setting; null where a battery feeds the lamps, or without a charging curve.</summary>
-    public required DirectLightingReport? DirectLighting { get; init; }
+    public DirectLightingReport? DirectLighting { get; internal init; }
 
     /// <summary>What was found, worst first.</summary>
-    public required ImmutableArray<Finding> Findings { get; init; }
+    public ImmutableArray<Finding> Findings { get; internal init; }
 
     /// <summary>Why the bike does not suit, each cause once, the gravest first; empty where it suits or is not judged.</summary>
     public ImmutableArray<VerdictCause> Causes => VerdictCauses.Of(this);
@@ -41,7 +45,7 @@ public sealed record BikeReport
     public OperatingPoint Heaviest => Settings.MaxBy(s => s.TotalCurrent.Amperes)!;
 
     /// <summary>What decides and could not be judged, a sentence each; empty when everything was.</summary>
-    public required ImmutableArray<string> NotJudged { get; init; }
+    public ImmutableArray<string> NotJudged { get; internal init; }
 
     /// <summary>The verdict.</summary>
     public BikeVerdict Verdict =>

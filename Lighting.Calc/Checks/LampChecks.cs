@@ -27,8 +27,8 @@ internal static class LampChecks
         LampState state = worst.Lamps[lamp];
         if (state.DroppedOut)
             yield return new Finding(FindingKind.DriverDropsOut, Severity.Fault, name) { Value = state.Voltage, Setting = worst.Setting };
-        else if (state.Drop!.Value.Percent > bike.AllowedDrop.Percent + 1e-9)
-            yield return new Finding(FindingKind.VoltageDropTooLarge, Severity.Fault, name) { Value = state.Drop, Limit = bike.AllowedDrop, Setting = worst.Setting };
+        else if (DropLimit.Of(bike, bike.Lamps[lamp], worst.SupplyVoltage) is var limit && limit.IsExceededBy(state.Drop!.Value))
+            yield return new Finding(FindingKind.VoltageDropTooLarge, limit.IsAdvice ? Severity.Caution : Severity.Fault, name) { Value = state.Drop, Limit = limit.Share, Setting = worst.Setting };
         if (settings.FirstOrDefault(s => s.Solved.LampMayDropOut(lamp)) is { } edge)
             yield return new Finding(FindingKind.DriverMayDropOut, Severity.Caution, name) { Value = edge.Lamps[lamp].Voltage, Setting = edge.Setting };
         LampSpecification specification = state.Lamp.Specification;

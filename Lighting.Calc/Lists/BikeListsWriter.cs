@@ -52,7 +52,8 @@ public static class BikeListsWriter
         yield return ["battery resistance", QuantityText.Resistance.Write(bike.BatteryResistance)];
         yield return ["wire temperature", QuantityText.Temperature.Write(bike.WireTemperature)];
         yield return ["earth", bike.Earth == Earth.Positive ? "positive" : "negative"];
-        yield return ["allowed drop", QuantityText.Percent.Write(bike.AllowedDrop)];
+        if (bike.StatedDrop is { } drop)
+            yield return ["allowed drop", QuantityText.Percent.Write(drop)];
         if (bike.Lighting == LightingSupply.Direct)
             yield return ["lighting", "direct"];
         if (bike.ZenerVoltage is { } zener)
@@ -74,13 +75,14 @@ public static class BikeListsWriter
         [
             Text(lamp.Circuit), Text(lamp.Lamp), code, type, Whole(lamp.Quantity), volts, "", amps, minimum,
             Text(lamp.LitWhen.ToString()), QuantityText.Fraction.Write(lamp.Duty), Text(lamp.Feed), Text(lamp.Return),
+            lamp.AllowedDrop is { } drop ? QuantityText.Percent.Write(drop) : "",
         ];
     }
 
     private static string[] Run(Run run) =>
     [
         Text(run.Name), Text(run.From), Text(run.To), run.Wire.Name, QuantityText.Length.Write(run.Length),
-        Whole(run.Joints), QuantityText.Resistance.Write(run.JointResistance), Whole(run.Bundle), run.Colour?.Code ?? "",
+        Whole(run.Joints), run.AssumesJoints ? "" : QuantityText.Resistance.Write(run.JointResistance), Whole(run.Bundle), run.Colour?.Code ?? "",
     ];
 
     private static string[] Contact(SwitchContact contact) =>

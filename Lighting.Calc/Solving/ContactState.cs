@@ -3,8 +3,19 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>A switch contact at one operating point.</summary>
-/// <param name="Contact">The contact.</param>
-/// <param name="Closed">Whether the setting closes it.</param>
-/// <param name="Current">Current, positive from its <c>from</c> to its <c>to</c>; zero when open.</param>
-/// <param name="Drop">Volts lost in the closed contact, of the current's sign; zero when open.</param>
-public sealed record ContactState(SwitchContact Contact, bool Closed, ElectricCurrent Current, ElectricPotential Drop);
+public sealed record ContactState
+{
+    internal ContactState(SwitchContact contact, bool closed, ElectricCurrent current, ElectricPotential drop) => (Contact, Closed, Current, Drop) = (contact, closed, current, drop);
+
+    /// <summary>The contact.</summary>
+    public SwitchContact Contact { get; }
+
+    /// <summary>Whether the setting closes it.</summary>
+    public bool Closed { get; }
+
+    /// <summary>Current, positive from its <c>from</c> to its <c>to</c>; zero when open.</summary>
+    public ElectricCurrent Current { get; }
+
+    /// <summary>Volts lost in the closed contact, of the current's sign; zero when open.</summary>
+    public ElectricPotential Drop { get; }
+}

@@ -3,7 +3,16 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>A fuse at one operating point.</summary>
-/// <param name="Fuse">The fuse.</param>
-/// <param name="Current">Current through it, without sign.</param>
-/// <param name="Drop">Volts lost in its resistance, without sign.</param>
-public sealed record FuseState(Fuse Fuse, ElectricCurrent Current, ElectricPotential Drop);
+public sealed record FuseState
+{
+    internal FuseState(Fuse fuse, ElectricCurrent current, ElectricPotential drop) => (Fuse, Current, Drop) = (fuse, current, drop);
+
+    /// <summary>The fuse.</summary>
+    public Fuse Fuse { get; }
+
+    /// <summary>Current through it, without sign.</summary>
+    public ElectricCurrent Current { get; }
+
+    /// <summary>Volts lost in its resistance, without sign.</summary>
+    public ElectricPotential Drop { get; }
+}

@@ -43,7 +43,7 @@ public sealed class HarnessSolver
     /// <exception cref="ArgumentOutOfRangeException">The volts are below zero.</exception>
     public void SetSupply(ElectricPotential voltage)
     {
-        double volts = voltage.Volts >= 0 ? voltage.Volts : throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "The supply volts are zero or more.");
+        double volts = voltage.Volts >= 0 ? voltage.Volts : throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "Supply voltage must be zero or more.");
         if (volts == _supplyVolts)
             return;
         _solved.Clear();
@@ -167,7 +167,7 @@ public sealed class HarnessSolver
 
     private static double Checked(ElectricResistance resistance) => resistance.Ohms >= 0
         ? resistance.Ohms
-        : throw new ArgumentOutOfRangeException(nameof(resistance), resistance, "A resistance is zero or more.");
+        : throw new ArgumentOutOfRangeException(nameof(resistance), resistance, "Resistance must be zero or more.");
 
     private void SetLoad(int lamp)
     {

@@ -5,14 +5,18 @@ namespace Lighting.Calc;
 /// <summary>A fitted lamp at one operating point.</summary>
 public sealed record LampState
 {
+    internal LampState()
+    {
+    }
+
     /// <summary>The lamp.</summary>
-    public required FittedLamp Lamp { get; init; }
+    public FittedLamp Lamp { get; internal init; } = null!;
 
     /// <summary>Volts across it; positive when its feed is on the live side of its return.</summary>
-    public required ElectricPotential Voltage { get; init; }
+    public ElectricPotential Voltage { get; internal init; }
 
     /// <summary>Current of all of its quantity together, of the sign of <see cref="Voltage"/>.</summary>
-    public required ElectricCurrent Current { get; init; }
+    public ElectricCurrent Current { get; internal init; }
 
     /// <summary>Power of all of its quantity together: volts times current.</summary>
     public Power Power => Power.FromWatts(Voltage.Volts * Current.Amperes);
@@ -20,12 +24,15 @@ public sealed record LampState
     /// <summary>Light against the light at its reference volts, by its law; null for a load that gives none.</summary>
     public Ratio? RelativeLight => Lamp.Specification.RelativeLightAt(Voltage);
 
+    /// <summary>Light against the published light, which is that at its lumen test voltage; null for a load that gives no light, and for an LED whose light is not published.</summary>
+    public Ratio? PublishedLight => Lamp.Specification.PublishedLightAt(Voltage);
+
     /// <summary>Share of the source volts (before the battery's resistance) that does not reach it; null when it is not fed.</summary>
-    public required Ratio? Drop { get; init; }
+    public Ratio? Drop { get; internal init; }
 
     /// <summary>Whether it is an LED driver whose volts are too low to hold its power.</summary>
-    public required bool DroppedOut { get; init; }
+    public bool DroppedOut { get; internal init; }
 
     /// <summary>Whether it is an LED driver that is lit, with a second state the bike can hold in which it is dark.</summary>
-    public required bool MayDropOut { get; init; }
+    public bool MayDropOut { get; internal init; }
 }

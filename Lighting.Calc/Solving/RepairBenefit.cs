@@ -3,7 +3,16 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>What a lamp would gain if one part lost nothing: the most that mending it can give.</summary>
-/// <param name="Entry">The part as it is.</param>
-/// <param name="Voltage">Volts the lamp would gain.</param>
-/// <param name="Light">Light it would gain, as a share of its light at the reference volts; null for a load that gives none.</param>
-public sealed record RepairBenefit(VoltageDropItem Entry, ElectricPotential Voltage, Ratio? Light);
+public sealed record RepairBenefit
+{
+    internal RepairBenefit(VoltageDropItem entry, ElectricPotential voltage, Ratio? light) => (Entry, Voltage, Light) = (entry, voltage, light);
+
+    /// <summary>The part as it is.</summary>
+    public VoltageDropItem Entry { get; }
+
+    /// <summary>Volts the lamp would gain.</summary>
+    public ElectricPotential Voltage { get; }
+
+    /// <summary>Light it would gain, as a share of its light at the reference volts; null for a load that gives none.</summary>
+    public Ratio? Light { get; }
+}

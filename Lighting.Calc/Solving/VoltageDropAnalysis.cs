@@ -20,7 +20,7 @@ public static class VoltageDropAnalysis
             return null;
         var entries = ImmutableArray.CreateBuilder<VoltageDropItem>();
         if (point.BatteryDrop.Volts != 0)
-            entries.Add(Entry(VoltageDropKind.Battery, "battery", point.Solved.BatteryDropVolts, Math.Abs(point.Solved.SourceAmperes), point));
+            entries.Add(Entry(VoltageDropKind.Battery, "battery", point.Solved.BatteryDropVolts, Math.Abs(point.Solved.SourceAmperes), point, null));
         if (bike.HasNetwork)
         {
             HarnessPart part = point.Solved.Graph.Lamps[lamp];
@@ -96,8 +96,8 @@ public static class VoltageDropAnalysis
                 break;
         }
 
-        LampState corrected = solver.Solve(ledger.Setting).Lamps[lamp];
-        return new RepairBenefit(entry, corrected.Voltage - ledger.Lamp.Voltage, corrected.RelativeLight - ledger.Lamp.RelativeLight);
+        LampState restored = solver.Solve(ledger.Setting).Lamps[lamp];
+        return new RepairBenefit(entry, restored.Voltage - ledger.Lamp.Voltage, restored.PublishedLight - ledger.Lamp.PublishedLight);
     }
 
     private static int IndexOf<T>(ImmutableArray<T> items, Func<T, string> name, string wanted) =>
@@ -141,12 +141,17 @@ public static class VoltageDropAnalysis
                 HarnessPartKind.Fuse => VoltageDropKind.Fuse,
                 _ => wire,
             };
-            entries.Add(Entry(kind, part.Name, sign * volts, amperes, point));
+            entries.Add(Entry(kind, part.Name, sign * volts, amperes, point, kind == VoltageDropKind.Switch ? PartDropLimits.Switch : null));
             if (jointVolts != 0)
-                entries.Add(Entry(joint, part.Name, sign * jointVolts, amperes, point));
+                entries.Add(Entry(joint, part.Name, sign * jointVolts, amperes, point, PartDropLimits.Joint * bike.Runs[part.Index].Joints));
         }
     }
 
-    private static VoltageDropItem Entry(VoltageDropKind kind, string part, double volts, double amperes, OperatingPoint point) =>
-        new(kind, part, ElectricPotential.FromVolts(volts), Ratio.FromDecimalFractions(volts / point.Solved.SupplyVolts), ElectricCurrent.FromAmperes(amperes));
+    private static VoltageDropItem Entry(VoltageDropKind kind, string part, double volts, double amperes, OperatingPoint point, ElectricPotential? limit) => new(kind, part)
+    {
+        Voltage = ElectricPotential.FromVolts(volts),
+        Share = Ratio.FromDecimalFractions(volts / point.Solved.SupplyVolts),
+        Current = ElectricCurrent.FromAmperes(amperes),
+        Limit = limit,
+    };
 }

@@ -10,17 +10,21 @@ namespace Lighting.Calc;
 /// </remarks>
 public sealed record VoltageDropBreakdown
 {
+    internal VoltageDropBreakdown()
+    {
+    }
+
     /// <summary>The setting.</summary>
-    public required Setting Setting { get; init; }
+    public Setting Setting { get; internal init; } = null!;
 
     /// <summary>The lamp in it.</summary>
-    public required LampState Lamp { get; init; }
+    public LampState Lamp { get; internal init; } = null!;
 
     /// <summary>Volts of the source before the battery's resistance.</summary>
-    public required ElectricPotential SupplyVoltage { get; init; }
+    public ElectricPotential SupplyVoltage { get; internal init; }
 
     /// <summary>The parts on the way, from the source to the lamp and back.</summary>
-    public required ImmutableArray<VoltageDropItem> Entries { get; init; }
+    public ImmutableArray<VoltageDropItem> Entries { get; internal init; }
 
     /// <summary>Volts lost on the way, all entries together.</summary>
     public ElectricPotential TotalDrop => ElectricPotential.FromVolts(Entries.Sum(e => e.Voltage.Volts));
@@ -28,6 +32,18 @@ public sealed record VoltageDropBreakdown
     /// <summary>Volts lost in all entries of one kind.</summary>
     /// <param name="kind">Runs, joints, contacts, fuses or the battery.</param>
     public ElectricPotential DropIn(VoltageDropKind kind) => ElectricPotential.FromVolts(Entries.Where(e => e.Kind == kind).Sum(e => e.Voltage.Volts));
+
+    /// <summary>The parts that drop more than a sound one: the first places to clean, the furthest beyond its limit first.</summary>
+    public ImmutableArray<VoltageDropItem> OverLimit => [.. Entries.Where(e => e.IsOverLimit).OrderByDescending(e => e.Voltage.Volts / e.Limit!.Value.Volts)];
+
+    /// <summary>Drop from the lamp back to the battery, wires and joints.</summary>
+    public ElectricPotential EarthDrop => ElectricPotential.FromVolts(Entries.Where(e => e.Kind is VoltageDropKind.ReturnWire or VoltageDropKind.ReturnJoint).Sum(e => e.Voltage.Volts));
+
+    /// <summary>Largest <see cref="EarthDrop"/> of a sound earth (tables/constants.csv).</summary>
+    public ElectricPotential EarthLimit => PartDropLimits.Earth;
+
+    /// <summary>Whether the earth side drops more than <see cref="EarthLimit"/>.</summary>
+    public bool IsEarthOverLimit => EarthDrop > EarthLimit;
 
     /// <summary>Light lost to the drop, against the light the lamp would give at the source volts; null for a load that gives none.</summary>
     public Ratio? LightLost => Lamp.RelativeLight is { } light && Lamp.Lamp.Specification.RelativeLightAt(SupplyVoltage) is { DecimalFractions: > 0 } full

@@ -1,7 +1,13 @@
-
 namespace Lighting.Calc;
 
 /// <summary>A lamp that no generic LED takes the place of.</summary>
-/// <param name="Lamp">The lamp, which stays.</param>
-/// <param name="Reason">Why.</param>
-public sealed record UnclassedLamp(FittedLamp Lamp, string Reason);
+public sealed record UnclassedLamp
+{
+    internal UnclassedLamp(FittedLamp lamp, string reason) => (Lamp, Reason) = (lamp, reason);
+
+    /// <summary>The lamp, which stays.</summary>
+    public FittedLamp Lamp { get; }
+
+    /// <summary>Why.</summary>
+    public string Reason { get; }
+}

@@ -26,9 +26,10 @@ internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, Sam
         {
             string name = bike.Lamps[lamp].Lamp;
             LampSpecification specification = bike.Lamps[lamp].Specification;
-            double allowed = bike.AllowedDrop.DecimalFractions + Tolerance / 100;
+            var limit = DropLimit.Of(bike, bike.Lamps[lamp], ElectricPotential.FromVolts(listed.SupplyVolts));
+            double allowed = limit.Share.DecimalFractions + Tolerance / 100;
             Func<SampledBike, bool> drops = Rule(b => 1 - b.LeastVolts[lamp] / b.SupplyVolts <= allowed);
-            if (bike.HasNetwork)
+            if (bike.HasNetwork && !limit.IsAdvice)
                 yield return Verdict(name, drops, "loses no more than allowed", "loses more than allowed");
             double most = LampChecks.OverVoltsRatio * specification.ReferenceVoltage.Volts;
             if (specification.Type is LampType.Filament or LampType.Halogen)

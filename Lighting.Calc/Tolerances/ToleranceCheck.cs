@@ -62,7 +62,7 @@ public static class ToleranceCheck
         lamp,
         summary.Of(b => b.LeastVolts[index], v => ElectricPotential.FromVolts(v)),
         summary.Of(b => 1 - b.LeastVolts[index] / b.SupplyVolts, v => Ratio.FromDecimalFractions(v)),
-        lamp.Specification.Type is LampType.Fixed or LampType.Resistor
+        lamp.Specification.PublishedLightAt(lamp.Specification.ReferenceVoltage) is null
             ? null
-            : summary.Of(b => lamp.Specification.RelativeLightAt(ElectricPotential.FromVolts(b.LeastVolts[index]))!.Value.DecimalFractions, v => Ratio.FromDecimalFractions(v)));
+            : summary.Of(b => lamp.Specification.PublishedLightAt(ElectricPotential.FromVolts(b.LeastVolts[index]))!.Value.DecimalFractions, v => Ratio.FromDecimalFractions(v)));
 }

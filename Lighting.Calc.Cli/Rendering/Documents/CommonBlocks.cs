@@ -29,7 +29,7 @@ internal static class CommonBlocks
         { "V", "voltageV", l => l.Voltage },
         { "A", "currentA", l => l.Current },
         { "W", "powerW", l => l.Power },
-        { "light %", "relativeLight", l => l.RelativeLight },
+        { "light %", "relativeLight", l => Light(l) },
         { "drop %", "dropPercent", l => l.Drop },
     };
 
@@ -45,6 +45,9 @@ internal static class CommonBlocks
         { "largest A", "largestRatingA", f => f.Advice.Largest, Figures.Rated },
         { "reasons", f => f.Reasons },
     };
+
+    /// <summary>Light against that at the lumen test voltage, in percent; unknown of an LED whose light is not published.</summary>
+    public static Cell Light(LampState? lamp) => lamp is { PublishedLight: null, RelativeLight: not null } ? Figures.Right("unknown") with { Value = null } : lamp?.PublishedLight;
 
     public static string TitleOf(Bike bike, string what) => bike.Name.Length == 0 ? what : $"{what}: {bike.Name}";
 

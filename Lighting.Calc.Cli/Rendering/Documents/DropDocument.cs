@@ -12,6 +12,7 @@ internal static class DropDocument
         { "drop V", "dropV", e => e.Voltage },
         { "share %", "sharePercent", e => e.Share },
         { "current A", "currentA", e => e.Current },
+        { "limit V", "limitV", e => e.Limit },
     };
 
     private static readonly Columns<(VoltageDropBreakdown Breakdown, VoltageDropItem Entry)> s_part = new()
@@ -20,7 +21,7 @@ internal static class DropDocument
         { "setting", "setting", p => p.Breakdown.Setting },
         { "supply V", "supplyVoltageV", p => p.Breakdown.SupplyVoltage },
         { "lamp V", "lampVoltageV", p => p.Breakdown.Lamp.Voltage },
-        { s_entry.Only("kind", "part", "currentA", "dropV", "sharePercent"), p => p.Entry },
+        { s_entry.Only("kind", "part", "currentA", "dropV", "sharePercent", "limitV"), p => p.Entry },
     };
 
     private static readonly Columns<RepairBenefit> s_gain = new()
@@ -45,7 +46,8 @@ internal static class DropDocument
         { "fuse", "", d => d.DropIn(VoltageDropKind.Fuse) },
         { "return", "", d => d.DropIn(VoltageDropKind.ReturnWire) },
         { "drop %", "dropPercent", d => d.Lamp.Drop },
-        { "relativeLight", d => d.Lamp.RelativeLight },
+        { "limit %", "allowedDropPercent", d => LimitOf(report, d).Share },
+        { "relativeLight", d => d.Lamp.PublishedLight },
         { "dimmer %", "lightLost", d => d.LightLost },
         { "breakdown", s_entry, d => d.Entries },
         { "repairs", s_gain.Only("kind", "part", "gainV", "gainLight"), d => VoltageDropAnalysis.LargestDrops(report.Network, d) },
@@ -63,6 +65,7 @@ internal static class DropDocument
                 new Heading($"Voltage-drop breakdown from the source ({Figures.Volts(report.SupplyVoltage)}) to each lamp and back, in its worst setting"),
                 Breakdowns(report).Table(breakdowns),
                 new PageOnly(() => report.Bike.HasNetwork && breakdowns.Length > 0 ? [ReportCharts.Breakdowns(report), CircuitBlock.Of(report.Bike, report.Settings.First(p => p.Setting.Equals(breakdowns[0].Setting)))] : []),
+                .. CleanFirst(breakdowns),
                 .. breakdowns.Take(1).SelectMany(d => new Block[] { new Heading($"Voltage-drop breakdown of {d.Lamp.Lamp.Lamp} ({d.Setting})"), Breakdown(d) }),
                 .. breakdowns.Take(1).SelectMany(d => Repairs(report, d)),
                 s_part.Spreadsheet(breakdowns.SelectMany(d => d.Entries.Select(e => (d, e)))),
@@ -84,10 +87,26 @@ internal static class DropDocument
         if (breakdowns.Length == 0)
             return "No lamp is fed in any of these settings.";
         string worst = $"Worst: {breakdowns[0].Lamp.Lamp.Lamp} {Figures.Volts(breakdowns[0].Lamp.Voltage)}, voltage drop {Figures.Percent(breakdowns[0].Lamp.Drop!.Value)}";
-        int over = breakdowns.Count(d => d.Lamp.Drop!.Value.Percent > report.Bike.AllowedDrop.Percent + 1e-9);
+        int over = breakdowns.Count(d => LimitOf(report, d).IsExceededBy(d.Lamp.Drop!.Value));
+        double[] limits = [.. breakdowns.Select(d => LimitOf(report, d).Share.Percent).Distinct().Order()];
+        string limit = limits.Length == 1 ? Figures.Percent(LimitOf(report, breakdowns[0]).Share) : $"{Figures.Number(limits[0], 1)} to {Figures.Number(limits[^1], 1)} %";
         return over == 0
-            ? $"{worst}; every lamp is within the limit of {Figures.Percent(report.Bike.AllowedDrop)}."
-            : $"{worst}; {over} of {breakdowns.Length} lamps exceed the limit of {Figures.Percent(report.Bike.AllowedDrop)}.";
+            ? $"{worst}; every lamp is within the limit of {limit}."
+            : $"{worst}; {over} of {breakdowns.Length} lamps exceed the limit of {limit}.";
+    }
+
+    private static DropLimit LimitOf(BikeReport report, VoltageDropBreakdown breakdown) => DropLimit.Of(report.Bike, breakdown.Lamp.Lamp, breakdown.SupplyVoltage);
+
+    // The joints, contacts and earths beyond the trade's limits: the first places to clean.
+    private static IEnumerable<Block> CleanFirst(VoltageDropBreakdown[] breakdowns)
+    {
+        string[] places =
+        [
+            .. breakdowns.SelectMany(d => d.OverLimit).DistinctBy(e => (e.Kind, e.Part)).OrderByDescending(e => e.Voltage / e.Limit!.Value)
+                .Select(e => $"{e.Part} ({DropWords.Of(e.Kind)}) {Figures.Volts(e.Voltage)} (limit {Figures.Volts(e.Limit!.Value)})"),
+            .. breakdowns.Where(d => d.IsEarthOverLimit).Take(1).Select(d => $"earth of {d.Lamp.Lamp.Lamp} {Figures.Volts(d.EarthDrop)} (limit {Figures.Volts(d.EarthLimit)})"),
+        ];
+        return places.Length == 0 ? [] : [new Paragraph($"Clean first: {string.Join(", ", places)}.")];
     }
 
     // From the source's voltage down to the lamp's: what is lost is subtracted.

@@ -32,19 +32,21 @@ internal static class ReportCharts
                 [HasReference(d.Lamp) ? d.Lamp.Lamp.Specification.ReferenceVoltage.Volts : null, report.SupplyVoltage.Volts])),
         ]);
 
-    /// <summary>Each lamp's light in its worst setting against its light at its rated voltage.</summary>
+    /// <summary>Each lamp's light in its worst setting against its published light.</summary>
     public static BarChart LampLight(BikeReport report) => new(
         "Light of each lamp in its worst setting",
-        ["light at rated voltage (100 %)"],
+        ["light at the voltage of the lamp's published lumens (100 %)"],
         [
-            .. report.WorstDrops.Where(d => d.Lamp.RelativeLight is not null).Select(d => new Bar(
-                d.Lamp.Lamp.Lamp, d.Lamp.RelativeLight!.Value.Percent, Figures.Percent(d.Lamp.RelativeLight.Value), [100])),
+            .. report.WorstDrops.Where(d => d.Lamp.PublishedLight is not null).Select(d => new Bar(
+                d.Lamp.Lamp.Lamp, d.Lamp.PublishedLight!.Value.Percent, Figures.Percent(d.Lamp.PublishedLight.Value), [100])),
         ]);
 
     /// <summary>The voltage drop of each lamp by kind of part, on a scale on which it can be seen.</summary>
     public static StackedBarChart Breakdowns(BikeReport report)
     {
-        ElectricPotential allowed = report.SupplyVoltage * report.Bike.AllowedDrop.DecimalFractions;
+        // Where lamps have different limits, the smallest.
+        Ratio share = Ratio.FromDecimalFractions(report.WorstDrops.Select(d => DropLimit.Of(report.Bike, d.Lamp.Lamp, d.SupplyVoltage).Share.DecimalFractions).DefaultIfEmpty(report.Bike.AllowedDrop.DecimalFractions).Min());
+        ElectricPotential allowed = report.SupplyVoltage * share.DecimalFractions;
         return new StackedBarChart(
             "Voltage drop from the source to each lamp and back",
             [.. s_way.Select(DropWords.Of)],
@@ -56,7 +58,7 @@ internal static class ReportCharts
                     [.. s_way.Select(k => Figures.Volts(d.DropIn(k)))])),
             ],
             allowed.Volts,
-            $"limit: {Figures.Percent(report.Bike.AllowedDrop)}, {Figures.Volts(allowed)}");
+            $"limit: {Figures.Percent(share)}, {Figures.Volts(allowed)}");
     }
 
     /// <summary>Each circuit's current after a swap against those before it.</summary>

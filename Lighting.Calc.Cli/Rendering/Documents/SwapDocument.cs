@@ -17,7 +17,7 @@ internal static class SwapDocument
         { "A", "currentA", l => l.Before?.Current, l => l.After?.Current },
         { "W", "powerW", l => l.Before?.Power, l => l.After?.Power },
         { "light %", "light", l => Figures.Right(Light(l)) },
-        { "relativeLight", l => l.Before?.RelativeLight?.DecimalFractions, l => l.After?.RelativeLight?.DecimalFractions },
+        { "relativeLight", l => l.Before?.PublishedLight?.DecimalFractions, l => l.After?.PublishedLight?.DecimalFractions },
         { "lightLm", l => l.LightBefore?.Lumens, l => l.LightAfter?.Lumens },
         { "drop %", "dropPercent", l => l.Before?.Drop, l => l.After?.Drop },
     };
@@ -203,9 +203,9 @@ internal static class SwapDocument
         ? $"{Figures.Number(was.Lumens, 0)}→{Figures.Number(now.Lumens, 0)} lm"
         : change.Before!.RelativeLight is null && change.After!.RelativeLight is null
             ? "-"
-            : $"{Percent(change.Before.RelativeLight)}→{Percent(change.After!.RelativeLight)}";
+            : $"{Percent(change.Before)}→{Percent(change.After!)}";
 
-    private static string Percent(Ratio? light) => light is { } known ? Figures.Number(known.Percent, 0) : "-";
+    private static string Percent(LampState lamp) => lamp.PublishedLight is { } known ? Figures.Number(known.Percent, 0) : lamp.RelativeLight is null ? "-" : "unknown";
 
     private static RotationalSpeed? Rpm(BreakEven breakEven) => breakEven.Outcome == BreakEvenOutcome.At ? breakEven.Speed : null;
 }

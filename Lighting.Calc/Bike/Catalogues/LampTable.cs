@@ -58,6 +58,7 @@ public static class LampTable
             {
                 Code = code,
                 ReferenceFlux = ReferenceFlux(row, volts),
+                FluxVoltage = row.NumberOrNull("lumens") is null ? null : ElectricPotential.FromVolts(row.Number("lumens_v")),
             },
             RatedPower = row.NumberOrNull("rated_w") is { } rated ? Power.FromWatts(rated) : null,
             MaximumPower = row.NumberOrNull("max_w") is { } most ? Power.FromWatts(most) : null,

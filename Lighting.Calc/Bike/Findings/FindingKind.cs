@@ -14,6 +14,9 @@ public enum FindingKind
     /// <summary>Points of a bike without runs are ignored.</summary>
     PointsIgnored,
 
+    /// <summary>Joints are listed without a resistance. Value: the typical resistance of one; figures: how many there are; parts: their runs.</summary>
+    JointsAssumed,
+
     /// <summary>No <c>lit when</c> is listed, so that every lamp counts as on.</summary>
     NoLitWhen,
 

@@ -4,16 +4,16 @@ namespace Lighting.Calc;
 internal static class FindingTogether
 {
     /// <summary>
-    /// Findings of one kind, severity and detail as one, in the place of the first: its subject is the worst of them, the others are its
+    /// Findings of one kind, severity, limit and detail as one, in the place of the first: its subject is the worst of them, the others are its
     /// <see cref="Finding.Parts"/> and their values its <see cref="Finding.Figures"/>, worst first.
     /// </summary>
     /// <param name="findings">The findings; those of one kind have the same unit, or none has a value.</param>
     public static IEnumerable<Finding> TogetherByCause(this IEnumerable<Finding> findings) =>
-        findings.GroupBy(f => (f.Kind, f.Severity, f.Detail)).Select(g => Of([.. g]));
+        findings.GroupBy(f => (f.Kind, f.Severity, f.Limit, f.Detail)).Select(g => Of([.. g]));
 
     /// <summary>The same of findings whose detail is the path of each: that of the worst remains.</summary>
     public static IEnumerable<Finding> TogetherByKind(this IEnumerable<Finding> findings) =>
-        findings.GroupBy(f => (f.Kind, f.Severity)).Select(g => Of([.. g]));
+        findings.GroupBy(f => (f.Kind, f.Severity, f.Limit)).Select(g => Of([.. g]));
 
     private static Finding Of(Finding[] alike)
     {

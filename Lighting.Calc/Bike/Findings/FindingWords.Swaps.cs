@@ -42,7 +42,7 @@ internal static partial class FindingWords
         $"{Text(finding.Value)} on the flasher ({Listed(finding)}) instead of {Text(finding.Limit)}, {100 * (double)finding.Value!.Value / (double)finding.Limit!.Value:0} % of its load";
 
     private static string ThermalFlasher(Finding finding, string does) =>
-        $"{FlasherLoad(finding)}. A thermal flasher {does} below {Figure(finding, 0)} (common practice); its strip gets {Figure(finding, 1)} of the heat. Required: {Figure(finding, 2)} to {Figure(finding, 4)} flashes a minute, {Figure(finding, 3)} to {Figure(finding, 4)} for a fixed-load flasher (SAE J945 in FMVSS 108). Remedy: an electronic flasher, or a load resistor beside each lamp.";
+        $"{FlasherLoad(finding)}. A thermal flasher {does} below {Figure(finding, 0)} (common practice); its strip gets {Figure(finding, 1)} of the heat. {Figure(finding, 2)} to {Figure(finding, 4)} flashes a minute are required, {Figure(finding, 3)} to {Figure(finding, 4)} of a flasher for a fixed load (SAE J945 in FMVSS 108). Remedy: an electronic flasher, or a load resistor beside each lamp.";
 
     private static string LoadResistors(Finding finding) =>
         $"Beside each of {Listed(finding)}: {Text(finding.Value)} makes up for {Figure(finding, 1)} at {Figure(finding, 2)} (next standard value {Figure(finding, 0)}). It dissipates {Figure(finding, 3)} lit at {Figure(finding, 4)}, {Figure(finding, 5)} flashing at most: "

@@ -11,6 +11,7 @@ internal static partial class FindingWords
     {
         FindingKind.NoRuns => "No runs are listed: lamps are taken as connected directly across the battery, and voltage drop is not included.",
         FindingKind.PointsIgnored => "The points of lamps, switches and fuses are ignored without runs.",
+        FindingKind.JointsAssumed => Invariant($"Joints without a listed resistance: {Figure(finding, 0)}, taken as {((ElectricResistance)finding.Value!).Milliohms:0.#} mΩ each, a typical value."),
         FindingKind.NoLitWhen => "No 'lit when' is listed: every lamp counts as on.",
         FindingKind.NoFuse => "No fuse is listed: whether one would suit is not judged.",
         FindingKind.NoChargingList => "No charging curve is listed: the charging balance is not included.",
@@ -37,6 +38,7 @@ internal static partial class FindingWords
         Duration t => t.Hours < 2 ? Invariant($"{t.Minutes:0} min") : Invariant($"{t.Hours:0.0} h"),
         ElectricCharge q => Invariant($"{q.AmpereHours:0.##} Ah"),
         LuminousFlux f => Invariant($"{f.Lumens:0} lm"),
+        Scalar n => Invariant($"{n.Amount:0}"),
         Frequency f => Invariant($"{f.CyclesPerMinute:0}"),
         Area s => Invariant($"{s.SquareMillimeters:0.##} mm²"),
         _ => throw new UnreachableException($"No words for {quantity}."),

@@ -5,21 +5,25 @@ namespace Lighting.Calc;
 /// <summary>The balance at one engine speed.</summary>
 public sealed record BalancePoint
 {
+    internal BalancePoint()
+    {
+    }
+
     /// <summary>Engine speed.</summary>
-    public required RotationalSpeed Speed { get; init; }
+    public RotationalSpeed Speed { get; internal init; }
 
     /// <summary>What the charging system gives; without a current where the curve does not tell.</summary>
-    public required ChargingOutput Output { get; init; }
+    public ChargingOutput Output { get; internal init; } = null!;
 
     /// <summary>Amps into the battery, negative out of it; null where the output is not known. With a regulator, the most it can send there.</summary>
-    public required ElectricCurrent? Net { get; init; }
+    public ElectricCurrent? Net { get; internal init; }
 
     /// <summary>Amps a full battery still gets: the surplus that no regulator keeps out. Null where not known, or where the regulator is not stated and there is a surplus.</summary>
-    public required ElectricCurrent? OverchargeCurrent { get; init; }
+    public ElectricCurrent? OverchargeCurrent { get; internal init; }
 
     /// <summary>Heat of the rectifier, its drop times the output; null where the output is not known.</summary>
-    public required Power? RectifierHeat { get; init; }
+    public Power? RectifierHeat { get; internal init; }
 
     /// <summary>Heat a shunt regulator makes of the surplus when the battery is full; null for other regulators.</summary>
-    public required Power? ShuntHeat { get; init; }
+    public Power? ShuntHeat { get; internal init; }
 }

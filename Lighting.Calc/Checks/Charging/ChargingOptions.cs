@@ -47,9 +47,9 @@ public sealed record ChargingOptions
         Require(Finite(BridgeDrop.Volts) && BridgeDrop.Volts >= 0, nameof(BridgeDrop), "zero or more volts");
         Require(Finite(FieldCurrent.Amperes) && FieldCurrent.Amperes >= 0, nameof(FieldCurrent), "zero or more amps");
         Require(ShuntLimit is not { } limit || (Finite(limit.Amperes) && limit.Amperes >= 0), nameof(ShuntLimit), "zero or more amps");
-        Require(ChargeEfficiency.DecimalFractions is > 0 and <= 1, nameof(ChargeEfficiency), "above 0 to 1");
-        Require(PeukertExponent is >= 1 and <= 2, nameof(PeukertExponent), "1 to 2");
-        Require(Finite(RatedTime.Hours) && RatedTime.Hours > 0, nameof(RatedTime), "above zero hours");
+        Require(ChargeEfficiency.DecimalFractions is > 0 and <= 1, nameof(ChargeEfficiency), "greater than 0 and at most 1");
+        Require(PeukertExponent is >= 1 and <= 2, nameof(PeukertExponent), "between 1 and 2");
+        Require(Finite(RatedTime.Hours) && RatedTime.Hours > 0, nameof(RatedTime), "greater than zero");
         Require(InitialStateOfCharge.DecimalFractions is >= 0 and <= 1, nameof(InitialStateOfCharge), "0 to 1");
         Require(NoStartStateOfCharge.DecimalFractions is >= 0 and <= 1, nameof(NoStartStateOfCharge), "0 to 1");
     }
@@ -59,6 +59,6 @@ public sealed record ChargingOptions
     private static void Require(bool holds, string name, string range)
     {
         if (!holds)
-            throw new ArgumentOutOfRangeException(name, $"{name} of the charging options is {range}.");
+            throw new ArgumentOutOfRangeException(name, $"{name} must be {range}.");
     }
 }

@@ -5,12 +5,16 @@ namespace Lighting.Calc;
 /// <summary>The largest current over what the loads take, and where it goes once the battery is full.</summary>
 public sealed record ExcessChargingCurrent
 {
+    internal ExcessChargingCurrent()
+    {
+    }
+
     /// <summary>The setting of the smallest demand for its output.</summary>
-    public required Setting Setting { get; init; }
+    public Setting Setting { get; internal init; } = null!;
 
     /// <summary>The balance at the speed of the largest surplus.</summary>
-    public required BalancePoint Point { get; init; }
+    public BalancePoint Point { get; internal init; } = null!;
 
     /// <summary>Excess of one hour as a share of the battery's capacity: amps for each ampere-hour. Null without a known capacity.</summary>
-    public required Ratio? ShareOfCapacityPerHour { get; init; }
+    public Ratio? ShareOfCapacityPerHour { get; internal init; }
 }

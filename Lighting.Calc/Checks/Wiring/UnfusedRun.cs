@@ -1,8 +1,16 @@
-
 namespace Lighting.Calc;
 
 /// <summary>A run that the battery reaches without passing a fuse.</summary>
-/// <param name="Run">The run.</param>
-/// <param name="Setting">The first setting in which it is so.</param>
-/// <param name="IsBatteryLead">Whether it only leads to fuses: the lead from the battery to the first fuse, which is common and is kept short.</param>
-public sealed record UnfusedRun(Run Run, Setting Setting, bool IsBatteryLead);
+public sealed record UnfusedRun
+{
+    internal UnfusedRun(Run run, Setting setting, bool isBatteryLead) => (Run, Setting, IsBatteryLead) = (run, setting, isBatteryLead);
+
+    /// <summary>The run.</summary>
+    public Run Run { get; }
+
+    /// <summary>The first setting in which it is so.</summary>
+    public Setting Setting { get; }
+
+    /// <summary>Whether it only leads to fuses: the lead from the battery to the first fuse, which is common and is kept short.</summary>
+    public bool IsBatteryLead { get; }
+}

@@ -36,6 +36,9 @@ public sealed record LampSpecification
     /// <summary>Light of one lamp at the reference voltage, above zero; null if not published.</summary>
     public LuminousFlux? ReferenceFlux { get; init; }
 
+    /// <summary>Voltage at which the light is published, above zero; null where that is <see cref="ReferenceVoltage"/>.</summary>
+    public ElectricPotential? FluxVoltage { get; init; }
+
     /// <summary>Maximum continuous voltage of an LED; null if unknown.</summary>
     public ElectricPotential? MaximumVoltage { get; init; }
 
@@ -108,6 +111,16 @@ public sealed record LampSpecification
         LampType.Led => Ratio.FromDecimalFractions(voltage.Volts * At(voltage.Volts).CurrentAmperes / (ReferenceVoltage.Volts * ReferenceCurrent.Amperes)),
         LampType.LedResistor => Ratio.FromDecimalFractions(Math.Max(0, At(voltage.Volts).CurrentAmperes / ReferenceCurrent.Amperes)),
         _ => null,
+    };
+
+    /// <summary>Light against the published light, which is that at <see cref="FluxVoltage"/>; null for a load that gives no light, and for an LED whose light is not published.</summary>
+    /// <remarks>By it lamps with different reference points compare at one voltage.</remarks>
+    /// <param name="voltage">Voltage, feed to return; any sign.</param>
+    public Ratio? PublishedLightAt(ElectricPotential voltage) => Type switch
+    {
+        LampType.Filament or LampType.Halogen => Ratio.FromDecimalFractions(FilamentLaw.RelativeLight(voltage.Volts, (FluxVoltage ?? ReferenceVoltage).Volts)),
+        LampType.Led or LampType.LedResistor when ReferenceFlux is null => null,
+        _ => RelativeLightAt(voltage),
     };
 
     /// <summary>Life relative to that at the reference voltage, filaments only: (V/Vn)^−13; null otherwise or below a tenth of the reference voltage.</summary>

@@ -8,7 +8,7 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
     public static readonly ListSchema Bike = Of("bike.csv", "item!", "value!");
 
     public static readonly ListSchema Lamps = Of(
-        "lamps.csv", "circuit!", "lamp!", "code", "type", "quantity", "volts", "watts", "amps", "minimum volts", "lit when", "duty", "feed", "return");
+        "lamps.csv", "circuit!", "lamp!", "code", "type", "quantity", "volts", "watts", "amps", "minimum volts", "lit when", "duty", "feed", "return", "allowed drop");
 
     public static readonly ListSchema Runs = Of("runs.csv", "run!", "from!", "to!", "wire!", "length!", "joints", "joint resistance", "bundle", "colour");
 

@@ -37,7 +37,6 @@ internal static class BikeReader
             BatteryResistance = Value(items, "battery resistance", CellRanges.Ohms) ?? assumed.BatteryResistance,
             WireTemperature = Value(items, "wire temperature", CellRanges.WireDegrees) ?? assumed.WireTemperature,
             Earth = Row(items, "earth")?.Word("value", "an earth", ("negative", Earth.Negative), ("positive", Earth.Positive)) ?? assumed.Earth,
-            AllowedDrop = Value(items, "allowed drop", CellRanges.Drop) ?? assumed.AllowedDrop,
             Lighting = Row(items, "lighting")?.Word("value", "a lighting supply", ("battery", LightingSupply.Battery), ("direct", LightingSupply.Direct)) ?? assumed.Lighting,
             Ignition = Row(items, "ignition")?.Word("value", "an ignition", Ignitions) ?? assumed.Ignition,
             Flasher = Row(items, "flasher")?.Word("value", "a flasher", Flashers) ?? assumed.Flasher,
@@ -45,6 +44,8 @@ internal static class BikeReader
         };
         (RegulatorKind regulator, ElectricPotential? zener) = Regulator(Row(items, "regulator"));
         bike = bike with { Regulator = regulator, ZenerVoltage = zener };
+        if (Value(items, "allowed drop", CellRanges.Drop) is { } drop)
+            bike = bike with { AllowedDrop = drop };
         CautionOddVolts(items, bike);
         if (bike.FlasherLoad is not null && bike.Flasher != FlasherKind.Thermal)
             Row(items, "flasher load")?.Caution("value", Row(items, "flasher load")?.Text("value"), "is not used", "only a thermal flasher has a rated load");

@@ -22,6 +22,7 @@ internal static class LampsReader
             LampSpecification? specification = LampCells.Read(row, "code", systemVoltage, LampType.Filament);
             int? quantity = row.Whole("quantity", 1, 1000);
             Ratio? duty = row.Quantity("duty", QuantityText.Fraction);
+            Ratio? drop = row.Quantity("allowed drop", CellRanges.Drop);
             Condition litWhen = row.Condition("lit when");
             string? feed = Point(row, "feed", hasRuns), back = Point(row, "return", hasRuns);
             if (feed is not null && back is not null && Name.Equal(feed, back))
@@ -36,6 +37,7 @@ internal static class LampsReader
                 Quantity = quantity ?? 1,
                 LitWhen = litWhen,
                 Duty = duty ?? Ratio.FromDecimalFractions(1),
+                AllowedDrop = drop,
                 Feed = feed,
                 Return = back,
             };

@@ -33,7 +33,8 @@ internal static class RunsReader
                 Wire = wire,
                 Length = length.Value,
                 Joints = joints ?? 0,
-                JointResistance = joint ?? ElectricResistance.Zero,
+                JointResistance = joint ?? (joints > 0 ? BikeDefaults.JointResistance : ElectricResistance.Zero),
+                AssumesJoints = joints > 0 && joint is null,
                 Bundle = bundle ?? 1,
                 Colour = colour,
             });

@@ -1,8 +1,16 @@
-
 namespace Lighting.Calc;
 
 /// <summary>The charging balance of one setting before and after.</summary>
-/// <param name="Setting">The setting.</param>
-/// <param name="Before">The balance before.</param>
-/// <param name="After">The balance after.</param>
-public sealed record ChargingChange(Setting Setting, ChargingBalance Before, ChargingBalance After);
+public sealed record ChargingChange
+{
+    internal ChargingChange(Setting setting, ChargingBalance before, ChargingBalance after) => (Setting, Before, After) = (setting, before, after);
+
+    /// <summary>The setting.</summary>
+    public Setting Setting { get; }
+
+    /// <summary>The balance before.</summary>
+    public ChargingBalance Before { get; }
+
+    /// <summary>The balance after.</summary>
+    public ChargingBalance After { get; }
+}

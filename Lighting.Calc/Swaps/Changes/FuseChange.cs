@@ -1,7 +1,13 @@
-
 namespace Lighting.Calc;
 
 /// <summary>One fuse before and after.</summary>
-/// <param name="Before">Its suitability before.</param>
-/// <param name="After">Its suitability after; its advice is never above what the wire carries.</param>
-public sealed record FuseChange(FuseSuitability Before, FuseSuitability After);
+public sealed record FuseChange
+{
+    internal FuseChange(FuseSuitability before, FuseSuitability after) => (Before, After) = (before, after);
+
+    /// <summary>Its suitability before.</summary>
+    public FuseSuitability Before { get; }
+
+    /// <summary>Its suitability after; its advice is never above what the wire carries.</summary>
+    public FuseSuitability After { get; }
+}

@@ -10,26 +10,30 @@ namespace Lighting.Calc;
 /// </remarks>
 public sealed record FlasherChange
 {
+    internal FlasherChange()
+    {
+    }
+
     /// <summary>The setting.</summary>
-    public required Setting Setting { get; init; }
+    public Setting Setting { get; internal init; } = null!;
 
     /// <summary>The loads of the flashing circuits that are lit in it.</summary>
-    public required ImmutableArray<string> Lamps { get; init; }
+    public ImmutableArray<string> Lamps { get; internal init; }
 
     /// <summary>Their nominal watts before.</summary>
-    public required Power NominalBefore { get; init; }
+    public Power NominalBefore { get; internal init; }
 
     /// <summary>Their nominal watts after.</summary>
-    public required Power NominalAfter { get; init; }
+    public Power NominalAfter { get; internal init; }
 
     /// <summary>The nominal load the flasher is made for: as listed, else <see cref="NominalBefore"/>.</summary>
-    public required Power FlasherLoad { get; init; }
+    public Power FlasherLoad { get; internal init; }
 
     /// <summary>Their current before.</summary>
-    public required ElectricCurrent CurrentBefore { get; init; }
+    public ElectricCurrent CurrentBefore { get; internal init; }
 
     /// <summary>Their current after.</summary>
-    public required ElectricCurrent CurrentAfter { get; init; }
+    public ElectricCurrent CurrentAfter { get; internal init; }
 
     /// <summary><see cref="NominalAfter"/> as a share of <see cref="FlasherLoad"/>.</summary>
     public Ratio Share => Ratio.FromDecimalFractions((double)NominalAfter.Watts / (double)FlasherLoad.Watts);

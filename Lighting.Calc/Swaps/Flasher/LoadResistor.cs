@@ -50,10 +50,10 @@ public sealed record LoadResistor
     public static LoadResistor Between(ElectricPotential voltage, Power lamp, Power led)
     {
         if (!(voltage.Volts > 0))
-            throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "The volts are above zero.");
+            throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "Voltage must be greater than zero.");
         double watts = (double)lamp.Watts - (double)led.Watts;
         if (!((double)led.Watts >= 0 && watts > 0))
-            throw new ArgumentOutOfRangeException(nameof(led), led, "The LED's watts are zero or more and below the lamp's.");
+            throw new ArgumentOutOfRangeException(nameof(led), led, "LED power must be zero or more and less than the lamp's.");
         return new LoadResistor(voltage, ElectricResistance.FromOhms(voltage.Volts * voltage.Volts / watts));
     }
 

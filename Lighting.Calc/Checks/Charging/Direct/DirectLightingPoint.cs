@@ -6,18 +6,22 @@ namespace Lighting.Calc;
 /// <summary>Direct lighting at one engine speed. Volts and amps are rms.</summary>
 public sealed record DirectLightingPoint
 {
+    internal DirectLightingPoint()
+    {
+    }
+
     /// <summary>Engine speed.</summary>
-    public required RotationalSpeed Speed { get; init; }
+    public RotationalSpeed Speed { get; internal init; }
 
     /// <summary>Volts the coil would have with nothing on it.</summary>
-    public required ElectricPotential OpenVoltage { get; init; }
+    public ElectricPotential OpenVoltage { get; internal init; }
 
     /// <summary>Volts at the coil's terminals.</summary>
-    public required ElectricPotential TerminalVoltage { get; init; }
+    public ElectricPotential TerminalVoltage { get; internal init; }
 
     /// <summary>Current of the coil.</summary>
-    public required ElectricCurrent Current { get; init; }
+    public ElectricCurrent Current { get; internal init; }
 
     /// <summary>The lamps, in the order of the list.</summary>
-    public required ImmutableArray<LampState> Lamps { get; init; }
+    public ImmutableArray<LampState> Lamps { get; internal init; }
 }

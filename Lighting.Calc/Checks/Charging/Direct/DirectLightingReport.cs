@@ -5,18 +5,22 @@ namespace Lighting.Calc;
 /// <summary>What direct lighting does in one setting.</summary>
 public sealed record DirectLightingReport
 {
+    internal DirectLightingReport()
+    {
+    }
+
     /// <summary>The setting.</summary>
-    public required Setting Setting { get; init; }
+    public Setting Setting { get; internal init; } = null!;
 
     /// <summary>The lighting over engine speed, slowest first.</summary>
-    public required ImmutableArray<DirectLightingPoint> Points { get; init; }
+    public ImmutableArray<DirectLightingPoint> Points { get; internal init; }
 
     /// <summary>Each lit lamp lost at the fastest speed.</summary>
-    public required ImmutableArray<DirectLightingChange> Losses { get; init; }
+    public ImmutableArray<DirectLightingChange> Losses { get; internal init; }
 
     /// <summary>What a regulator that holds the charging volts takes at the fastest speed, every lamp sound.</summary>
-    public required ShuntRegulatorLoad Regulator { get; init; }
+    public ShuntRegulatorLoad Regulator { get; internal init; } = null!;
 
     /// <summary>What is found, the gravest first.</summary>
-    public required ImmutableArray<Finding> Findings { get; init; }
+    public ImmutableArray<Finding> Findings { get; internal init; }
 }

@@ -3,7 +3,16 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>What a regulator across the coil has to take to hold the volts.</summary>
-/// <param name="Limit">Volts (rms) it holds.</param>
-/// <param name="Current">Current it has to take; zero where the volts stay below the limit by themselves.</param>
-/// <param name="Power">Heat if it holds the volts by dissipation; one that shorts the coil for part of each wave makes far less.</param>
-public sealed record ShuntRegulatorLoad(ElectricPotential Limit, ElectricCurrent Current, Power Power);
+public sealed record ShuntRegulatorLoad
+{
+    internal ShuntRegulatorLoad(ElectricPotential limit, ElectricCurrent current, Power power) => (Limit, Current, Power) = (limit, current, power);
+
+    /// <summary>Volts (rms) it holds.</summary>
+    public ElectricPotential Limit { get; }
+
+    /// <summary>Current it has to take; zero where the volts stay below the limit by themselves.</summary>
+    public ElectricCurrent Current { get; }
+
+    /// <summary>Heat if it holds the volts by dissipation; one that shorts the coil for part of each wave makes far less.</summary>
+    public Power Power { get; }
+}

@@ -52,9 +52,9 @@ public sealed record AlternatorEquivalentFit
     public static bool TryFit(ChargingCurve curve, ElectricPotential terminalVoltage, ElectricResistance? coilResistance, [NotNullWhen(true)] out AlternatorEquivalentFit? fit, [NotNullWhen(false)] out string? reason)
     {
         if (!(terminalVoltage.Volts > 0))
-            throw new ArgumentOutOfRangeException(nameof(terminalVoltage), terminalVoltage, "The volts of a charging curve are above zero.");
+            throw new ArgumentOutOfRangeException(nameof(terminalVoltage), terminalVoltage, "Terminal voltage must be greater than zero.");
         if (coilResistance is { Ohms: < 0 })
-            throw new ArgumentOutOfRangeException(nameof(coilResistance), coilResistance, "A coil's resistance is zero or more.");
+            throw new ArgumentOutOfRangeException(nameof(coilResistance), coilResistance, "Coil resistance must be zero or more.");
         fit = null;
         ImmutableArray<ChargingPoint> points = [.. curve.Points.Where(p => p.Speed.RevolutionsPerMinute > 0)];
         double volts = terminalVoltage.Volts;

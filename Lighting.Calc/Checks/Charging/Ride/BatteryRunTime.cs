@@ -9,24 +9,28 @@ namespace Lighting.Calc;
 /// </remarks>
 public sealed record BatteryRunTime
 {
+    internal BatteryRunTime()
+    {
+    }
+
     /// <summary>The setting.</summary>
-    public required Setting Setting { get; init; }
+    public Setting Setting { get; internal init; } = null!;
 
     /// <summary>State of charge at the start.</summary>
-    public required Ratio From { get; init; }
+    public Ratio From { get; internal init; }
 
     /// <summary>State of charge asked about.</summary>
-    public required Ratio To { get; init; }
+    public Ratio To { get; internal init; }
 
     /// <summary>Average load at the start.</summary>
-    public required ElectricCurrent Load { get; init; }
+    public ElectricCurrent Load { get; internal init; }
 
     /// <summary>Whether it is reached.</summary>
-    public required BatteryRunTimeOutcome Outcome { get; init; }
+    public BatteryRunTimeOutcome Outcome { get; internal init; }
 
     /// <summary>The time, for <see cref="BatteryRunTimeOutcome.Reached"/>; otherwise null.</summary>
-    public Duration? Time { get; init; }
+    public Duration? Time { get; internal init; }
 
     /// <summary>Rested volts of the battery at <see cref="To"/>, by <see cref="LeadAcid"/>.</summary>
-    public required ElectricPotential VoltageThere { get; init; }
+    public ElectricPotential VoltageThere { get; internal init; }
 }

@@ -10,17 +10,21 @@ namespace Lighting.Calc;
 /// </remarks>
 public sealed record RideBalance
 {
+    internal RideBalance()
+    {
+    }
+
     /// <summary>The stretches, in order.</summary>
-    public required ImmutableArray<RideStretchBalance> Stretches { get; init; }
+    public ImmutableArray<RideStretchBalance> Stretches { get; internal init; }
 
     /// <summary>State of charge at the start.</summary>
-    public required Ratio InitialStateOfCharge { get; init; }
+    public Ratio InitialStateOfCharge { get; internal init; }
 
     /// <summary>How long the ride takes.</summary>
-    public required Duration Duration { get; init; }
+    public Duration Duration { get; internal init; }
 
     /// <summary>Sum of the stretches' charges, as if the battery had no ends; null when one is not known.</summary>
-    public required ElectricCharge? NetCharge { get; init; }
+    public ElectricCharge? NetCharge { get; internal init; }
 
     /// <summary>State of charge at the end; null when not known.</summary>
     public Ratio? FinalStateOfCharge => Stretches.IsEmpty ? InitialStateOfCharge : Stretches[^1].StateOfCharge;

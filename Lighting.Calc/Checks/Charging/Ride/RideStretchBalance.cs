@@ -5,30 +5,34 @@ namespace Lighting.Calc;
 /// <summary>The balance of one stretch of a ride. Values that need an output the curve does not tell are null.</summary>
 public sealed record RideStretchBalance
 {
+    internal RideStretchBalance()
+    {
+    }
+
     /// <summary>The stretch.</summary>
-    public required RideStretch Stretch { get; init; }
+    public RideStretch Stretch { get; internal init; } = null!;
 
     /// <summary>Its setting.</summary>
-    public required Setting Setting { get; init; }
+    public Setting Setting { get; internal init; } = null!;
 
     /// <summary>Average load, with the field current while the engine runs.</summary>
-    public required ElectricCurrent Demand { get; init; }
+    public ElectricCurrent Demand { get; internal init; }
 
     /// <summary>What the charging system gives.</summary>
-    public required ChargingOutput Output { get; init; }
+    public ChargingOutput Output { get; internal init; } = null!;
 
     /// <summary>Amps into the battery, negative out of it.</summary>
-    public required ElectricCurrent? Net { get; init; }
+    public ElectricCurrent? Net { get; internal init; }
 
     /// <summary>Charge the battery gains, after the charge efficiency, or loses; as if it had no ends.</summary>
-    public required ElectricCharge? NetCharge { get; init; }
+    public ElectricCharge? NetCharge { get; internal init; }
 
     /// <summary>State of charge at the end, 0 to 1; null also without a known capacity or after a stretch that is not known.</summary>
-    public required Ratio? StateOfCharge { get; init; }
+    public Ratio? StateOfCharge { get; internal init; }
 
     /// <summary>Whether the battery became full or flat.</summary>
-    public required StateOfChargeLimit Limit { get; init; }
+    public StateOfChargeLimit Limit { get; internal init; }
 
     /// <summary>How far into the stretch that was; null when it was not.</summary>
-    public required Duration? LimitAfter { get; init; }
+    public Duration? LimitAfter { get; internal init; }
 }
