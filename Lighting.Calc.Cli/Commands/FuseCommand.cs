@@ -12,7 +12,7 @@ internal static class FuseCommand
         var command = new Command("fuse", "The suitability of every fuse: steady load, switching on, wires, dead shorts, advice.");
         var options = new BikeOptions(command);
         Option<string?> limit = new("--limit") { Description = "Steady limit as a share of the rating; default 75 %.", HelpName = "PERCENT" };
-        Option<string?> ambient = new("--ambient") { Description = "Temperature of the air round the fuses; default 25 °C.", HelpName = "TEMPERATURE" };
+        Option<string?> ambient = new("--ambient") { Description = "Temperature of the air round the fuses; default: the bike's, or 25 °C.", HelpName = "TEMPERATURE" };
         Option<bool> blowing = new("--blowing-current") { Description = "Glass fuses are marked with the current that blows them, twice what they carry." };
         command.Add(limit);
         command.Add(ambient);

@@ -89,16 +89,16 @@ public class FuseCheckTests
     }
 
     [Fact]
-    public void The_share_that_flows_for_moments_is_told()
+    public void The_continuous_load_and_the_peak_are_stated_with_their_limits()
     {
         var bike = new Bike { Fuses = [FuseBike.Fuse("main", 10)], Lamps = [FuseBike.Load("headlamp", LampType.Fixed, 12, 4, litWhen: "lights=on"), FuseBike.Load("stop", LampType.Fixed, 12, 2, litWhen: "brake=on")] };
         FuseSuitability fuse = FuseBike.Check(bike).Single();
         ContinuousLoad steady = fuse.Steady;
-        Assert.StartsWith("10 A main: suits — 6 A at most (lights=on; brake=on; 2 A of it for moments only), 7.5 A usable", fuse.Headline, StringComparison.Ordinal);
-        Assert.Equal(4, steady.ExcludingMomentary!.Value.Amperes, 1e-9);
-        Assert.Equal(33.3, steady.MomentaryShare!.Value.Percent, 0.1);
+        Assert.StartsWith("10 A main: suits — 4 A continuous (lights=on), limit 7.5 A; 6 A at the peak (lights=on; brake=on), limit 10 A", fuse.Headline, StringComparison.Ordinal);
+        Assert.Equal(4, steady.ContinuousCurrent.Amperes, 1e-9);
+        Assert.Equal(["stop"], steady.MomentaryLoads);
         FuseSuitability alone = FuseCheck.Evaluate(bike, [FuseBike.Solve(bike).MaxBy(p => p.TotalCurrent.Amperes)!], cancellation: TestContext.Current.CancellationToken).Single();
-        Assert.Null(alone.Steady.MomentaryShare);
+        Assert.Equal(4, alone.Steady.ContinuousCurrent.Amperes, 1e-9);
     }
 
     [Fact]

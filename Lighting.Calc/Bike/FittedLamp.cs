@@ -23,6 +23,9 @@ public sealed record FittedLamp
     /// <summary>Share of the time it is lit while switched on, 0 to 1: counts for charging and heat, never for a fuse.</summary>
     public Ratio Duty { get; init; } = Ratio.FromDecimalFractions(1);
 
+    /// <summary>On a bike without runs: whether it is on only for moments, as a horn or stop lamp is; null goes by the switches of <see cref="LitWhen"/> or, without them, by its name and circuit (<see cref="FuseOptions.MomentarySwitches"/>). With runs the switches decide.</summary>
+    public bool? Momentary { get; init; }
+
     /// <summary>The point its feed is connected to; ignored, and may be null, when the bike has no runs.</summary>
     public string? Feed { get; init; }
 

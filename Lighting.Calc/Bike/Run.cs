@@ -29,6 +29,9 @@ public sealed record Run
     /// <summary>How many loaded wires lie together with it, itself included; 1 or more. Only the current rating depends on it.</summary>
     public int Bundle { get; init; } = 1;
 
+    /// <summary>The kind of cable it is; null where neither its row nor the bike states it.</summary>
+    public CableKind? Cable { get; init; }
+
     /// <summary>The colour of its insulation; null where the list does not say.</summary>
     public WireColour? Colour { get; init; }
 

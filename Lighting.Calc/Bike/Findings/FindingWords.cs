@@ -18,6 +18,19 @@ internal static class FindingWords
         FindingKind.DriverMayDropOut => $"Its driver may drop out{In(finding)}: lit at {Text(finding.Value)}, but it can also stay dark, as when switched on at low voltage.",
         FindingKind.VoltageDropTooLarge => $"Drops {Text(finding.Value)} of the supply voltage{In(finding)} (limit {Text(finding.Limit)}).",
         FindingKind.LampOvervoltage => $"Runs at {Text(finding.Value)}, {Ratio(finding.Value, finding.Limit)} times its rated {Text(finding.Limit)}: it will burn out.",
+
+        // Fuses and their wires.
+        FindingKind.FuseContinuousLoadTooLarge => $"Overloaded: {Text(finding.Value)} continuous{In(finding)} (limit {Text(finding.Limit)}).",
+        FindingKind.FusePeakTooLarge => $"Overloaded at the peak, momentary loads included: {Text(finding.Value)}{In(finding)} (rating {Text(finding.Limit)}); {finding.Detail}.",
+        FindingKind.FusePeakAboveRating => $"The peak, momentary loads included, is {Text(finding.Value)}{In(finding)}, above the rating of {Text(finding.Limit)}; {finding.Detail}.",
+        FindingKind.FuseInrushTooLarge => $"Inrush current may open it: {finding.Detail}.",
+        FindingKind.WiresRatedBelowFuse => $"Too large for the wiring: it is rated {Text(finding.Limit)}, the smallest wire {Text(finding.Value)} ({finding.Detail}). Wires rated below it: {Names(finding)}.",
+        FindingKind.WiresUnratedBehindFuse => $"Not shown to protect {Names(finding)}: {finding.Detail}.",
+        FindingKind.CableKindNeeded => $"State the kind of cable ('cable' in runs.csv or bike.csv): as ordinary PVC cable these wires are rated below the {Text(finding.Limit)} fuse, the smallest {Text(finding.Value)}: {Names(finding)}.",
+        FindingKind.BundledWiresBelowFuse => $"With every wire of the bundle loaded, these wires are rated below the {Text(finding.Limit)} fuse, the smallest {Text(finding.Value)}: {Names(finding)}.",
+        FindingKind.FuseBypassed => $"Both sides are joined to the battery without a fuse{In(finding)}: a short draws its current past it.",
+        FindingKind.ShortDoesNotClear => $"Does not clear a dead short at the end of {Names(finding)}: {finding.Detail}.",
+        FindingKind.ShortNotShownToClear => $"Not shown to protect the wires in a dead short at the end of {Names(finding)}: {finding.Detail}.",
         _ => throw new UnreachableException($"No words for {finding.Kind}."),
     };
 
@@ -43,6 +56,8 @@ internal static class FindingWords
     /// <summary>The setting of a finding, as the end of a clause; empty where it has none.</summary>
     private static string In(Finding finding) =>
         finding.Setting is not { } setting ? "" : $" in the setting '{setting}'{(finding.FurtherSettings > 0 ? $" and {finding.FurtherSettings} more" : "")}";
+
+    private static string Names(Finding finding) => string.Join(", ", finding.Parts.Select(p => $"'{p}'"));
 
     private static string Ratio(IQuantity? value, IQuantity? limit) => Invariant($"{(double)value!.Value / (double)limit!.Value:0.00}");
 
