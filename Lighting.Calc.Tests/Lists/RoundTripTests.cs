@@ -47,14 +47,14 @@ public class RoundTripTests
         BikeLists lists = BikeLists.Read(ListSamples.Of(("lamps.csv", "circuit,lamp,volts,watts\n=1+1,@tail,12,5\n"))).Value;
         string text = BikeListsWriter.Write(lists)["lamps.csv"];
         Assert.Equal(
-            "circuit,lamp,code,type,quantity,volts,watts,amps,minimum volts,lit when,duty,feed,return\n'=1+1,'@tail,,filament,1,12,,0.4166666666666667,,,1,,\n",
+            "circuit,lamp,code,type,quantity,volts,watts,amps,minimum volts,lit when,duty,feed,return,momentary\n'=1+1,'@tail,,filament,1,12,,0.4166666666666667,,,1,,,\n",
             text);
         Assert.Equal(("=1+1", "@tail"), (ListSamples.LampsOnly(text).Lamps[0].Circuit, ListSamples.LampsOnly(text).Lamps[0].Lamp));
     }
 
     [Fact]
     public void A_lamp_with_a_code_is_written_by_its_code() =>
-        Assert.Contains("rear,stop,P21W,,1,,,,,brake=on,0.2,stop feed,frame\n", BikeListsWriter.Write(BikeLists.Read(ListSamples.Whole).Value)["lamps.csv"], StringComparison.Ordinal);
+        Assert.Contains("rear,stop,P21W,,1,,,,,brake=on,0.2,stop feed,frame,\n", BikeListsWriter.Write(BikeLists.Read(ListSamples.Whole).Value)["lamps.csv"], StringComparison.Ordinal);
 
     private static void ReadsBack(BikeLists lists)
     {

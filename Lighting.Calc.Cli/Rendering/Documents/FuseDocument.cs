@@ -46,7 +46,7 @@ internal static class FuseDocument
     {
         { "dead short at the end of", "run", c => c.Run.Name },
         { "short A", "prospectiveCurrentA", c => c.ProspectiveCurrent is { } amperes ? Figures.Cell(amperes.Amperes, 0) : Figures.Right("no limit") },
-        { "opens within s", "opening", c => c.Opening is { } band ? OpeningWords.Of(band) : "-" },
+        { "opens within s", "opening", c => c.Opening is { } band && c.Clears is not null ? OpeningWords.Of(band) : "-" },
         { "clears", "clears", c => c.Clears },
         { "wire rated A", "wireRatingA", c => fuse.Protection.DownstreamRuns.FirstOrDefault(r => r.Run.Name == c.Run.Name)?.Rating.Alone, Figures.Rated },
     };

@@ -11,8 +11,8 @@ internal static class FuseAdviser
         double[] standard = [.. FuseTable.Of(judge.Fuse.Style).Select(f => f.Rating.Amperes)];
         double? needs = First(standard, r => judge.Carries(r, steady) && surge?.IsSurvivedBy(judge.Fuse.Style, r) != false);
         bool wiresKnown = !judge.DownstreamRuns.IsEmpty;
-        double? protects = wiresKnown ? First(standard.Reverse(), judge.ProtectsAll) : null;
-        double? allows = wiresKnown ? First(standard.Reverse(), r => judge.ProtectsAll(r) && judge.ClearsAll(r)) : null;
+        double? protects = wiresKnown ? First(standard.Reverse(), judge.AllowsAll) : null;
+        double? allows = wiresKnown ? First(standard.Reverse(), r => judge.AllowsAll(r) && judge.ClearsAll(r)) : null;
         bool conflict = wiresKnown && (needs is null || allows is null || needs > allows);
         var advice = new FuseAdvice
         {
@@ -20,7 +20,7 @@ internal static class FuseAdviser
             MaximumRatingForWire = Current(allows),
             WiresKnown = wiresKnown,
             UpsizedRuns = conflict && needs is { } rating
-                ? [.. judge.DownstreamRuns.Concat(judge.ReturnRuns).Where(r => !FuseJudge.Protects(r, rating)).Select(r => new UpsizedRun(r.Run, Thinnest(bike, r, rating)))]
+                ? [.. judge.DownstreamRuns.Concat(judge.ReturnRuns).Where(r => !FuseJudge.Allows(r, rating)).Select(r => new UpsizedRun(r.Run, Thinnest(bike, r, rating)))]
                 : [],
             MaximumContinuousLoad = Current(conflict && allows is { } most ? judge.UsableAmperes(most) : needs is null ? judge.UsableAmperes(standard[^1]) : null),
             Explanation = "",
@@ -58,7 +58,7 @@ internal static class FuseAdviser
         WireTable.Of(run.Run.Wire.Construction).FirstOrDefault(w =>
             w.CopperArea.SquareMillimeters > run.Run.Wire.CopperArea.SquareMillimeters
             && CurrentRating.Calculate(w, run.Rating.Ambient, run.Run.Bundle, run.Run.Cable ?? bike.Cable) is { Basis: CurrentRatingBasis.Published } candidate
-            && FuseJudge.Protects(run with { Rating = candidate }, rating));
+            && FuseJudge.Allows(run with { Rating = candidate }, rating));
 
     private static double? First(IEnumerable<double> ratings, Func<double, bool> test)
     {

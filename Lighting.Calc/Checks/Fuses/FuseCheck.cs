@@ -31,11 +31,12 @@ public static class FuseCheck
     {
         Bike bike = graph.Bike;
         Fuse fuse = bike.Fuses[index];
+        var momentary = new MomentaryLoads(bike, options);
         var judge = new FuseJudge(graph, fuse, scopes[index], distinct, options);
-        ContinuousLoad steady = Load(judge, new MomentaryLoads(bike, options), distinct, scopes[index].Lamps, index);
+        ContinuousLoad steady = Load(judge, momentary, distinct, scopes[index].Lamps, index);
         FuseProtection protection = Protection(bike, judge);
         ImmutableArray<ShortCircuitCheck> clearing = judge.ClearAll();
-        FuseInrush? surge = FuseInrush.Worst(bike, scopes[index], distinct);
+        FuseInrush? surge = FuseInrush.Worst(bike, scopes[index], momentary.Continuous(distinct)) ?? FuseInrush.Worst(bike, scopes[index], distinct);
         InrushCheck? switchingOn = surge?.Against(fuse.Style, judge.Fitted.Amperes);
         FuseAdvice advice = FuseAdviser.Advise(bike, judge, steady, surge);
         return new FuseReporter(graph, index, scopes, options).Report(judge, steady, switchingOn, protection, clearing, advice);

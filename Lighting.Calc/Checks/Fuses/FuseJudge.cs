@@ -60,6 +60,11 @@ internal sealed class FuseJudge
     /// <summary>Whether a wire alone is rated for a fuse. The fuse bounds the sum of what flows behind it, so the other wires of a bundle are not all loaded when one carries the fuse's rating.</summary>
     public static bool Protects(RunAmpacityCheck run, double rating) => run.Rating.Alone is { } carries && rating <= carries.Amperes + Tolerance;
 
+    /// <summary>Whether a rating may be advised: the wire is rated for it with its whole bundle loaded.</summary>
+    public static bool Allows(RunAmpacityCheck run, double rating) => run.Rating.Current is { } rated && rating <= rated.Amperes + Tolerance;
+
+    public bool AllowsAll(double rating) => DownstreamRuns.Concat(ReturnRuns).All(r => Allows(r, rating));
+
     public bool ProtectsAll(double rating) => DownstreamRuns.Concat(ReturnRuns).All(r => Protects(r, rating));
 
     public bool ClearsAll(double rating) => _scope.Runs.Values.All(r => Clear(r, rating).Clears != false);

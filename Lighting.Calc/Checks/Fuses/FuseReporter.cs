@@ -62,6 +62,9 @@ internal sealed class FuseReporter(DownstreamGraph graph, int index, ImmutableAr
             yield return tooLarge;
         if (unrated.Length > 0)
             yield return new Finding(FindingKind.WiresUnratedBehindFuse, Severity.Fault, _fuse.Name) { Parts = NamesOf(unrated), Detail = unrated[0].Rating.Explanation };
+        RunAmpacityCheck[] crowded = [.. held.Where(r => r.Rating.Current is null)];
+        if (crowded.Length > 0)
+            yield return new Finding(FindingKind.WiresUnratedBehindFuse, Severity.Caution, _fuse.Name) { Parts = NamesOf(crowded), Detail = crowded[0].Rating.Explanation };
         if (Of(FindingKind.CableKindNeeded, Severity.Caution, held, r => r.IfOrdinary?.Alone) is { } cable)
             yield return cable;
         if (Of(FindingKind.BundledWiresBelowFuse, Severity.Caution, held, r => r.Rating.Current) is { } bundled)
@@ -118,8 +121,6 @@ internal sealed class FuseReporter(DownstreamGraph graph, int index, ImmutableAr
         var findings = ImmutableArray.CreateBuilder<Finding>();
         foreach (RunAmpacityCheck run in protection.DownstreamRuns.Concat(protection.ReturnRuns).Where(r => r.HoldsLoad == false))
             findings.Add(new(Severity.Fault, run.Run.Name, $"the run carries {A(run.WorstCurrent)} ({run.WorstSetting}), more than its wire's {A(run.Rating.Current!.Value)}: {run.Rating.Explanation}"));
-        foreach (RunAmpacityCheck run in protection.ReturnRuns.Where(r => r.HoldsLoad is null))
-            findings.Add(new(Severity.Caution, run.Run.Name, $"whether the run carries its {A(run.WorstCurrent)} cannot be checked: {run.Rating.Explanation}"));
         foreach (int run in _scope.Runs.Keys)
             foreach (int other in Enumerable.Range(0, scopes.Length).Where(i => i > index && scopes[i].Runs.ContainsKey(run)))
                 Add(Severity.Caution, $"the run '{graph.Bike.Runs[run].Name}' is fed through '{graph.Bike.Fuses[other].Name}' too: a fault in it may draw what both fuses carry together");
