@@ -12,7 +12,7 @@ internal static class FuseCommand
         var command = new Command("fuse", "The suitability of every fuse: continuous load, inrush, wires, short circuits, rating to fit.");
         var options = new BikeOptions(command);
         Option<string?> limit = new("--limit") { Description = "Continuous load limit as a share of the rating; default 75 %.", HelpName = "PERCENT" };
-        Option<string?> ambient = new("--ambient") { Description = "Air temperature at the fuses; default 25 °C.", HelpName = "TEMPERATURE" };
+        Option<string?> ambient = new("--ambient") { Description = "Air temperature at the fuses; default: the bike's, or 25 °C.", HelpName = "TEMPERATURE" };
         Option<bool> blowing = new("--blowing-current") { Description = "Glass fuses are marked with their blowing current, twice their continuous rating." };
         command.Add(limit);
         command.Add(ambient);

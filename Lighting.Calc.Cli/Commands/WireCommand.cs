@@ -14,9 +14,9 @@ internal static class WireCommand
         var run = new RunOptions(command);
         Option<string?> family = new("--family") { Description = "Sizes to choose from; default: those of the bike's runs, or metric.", HelpName = "awg|stranded|metric" };
         Option<string?> drop = new("--drop") { Description = "Allowed voltage drop; default: the bike's, or 3 % for one run.", HelpName = "PERCENT" };
-        Option<string?> ambient = new("--ambient") { Description = "Air temperature at the wires; default 30 °C.", HelpName = "TEMPERATURE" };
+        Option<string?> ambient = new("--ambient") { Description = "Air temperature at the wires; default: the bike's, or 30 °C.", HelpName = "TEMPERATURE" };
         Option<string?> bundle = new("--bundle") { Description = "Number of loaded wires in the bundle of the one run; default 1.", HelpName = "COUNT" };
-        Option<string?> least = new("--minimum") { Description = "Smallest wire to fit, for mechanical strength, such as 0.75mm2.", HelpName = "SIZE" };
+        Option<string?> least = new("--minimum") { Description = "Smallest wire to fit, for mechanical strength, such as 0.75mm2; default 0.5mm2 (20 AWG).", HelpName = "SIZE" };
         family.AcceptOnlyFromAmong("awg", "stranded", "metric");
         foreach (Option option in new Option[] { family, drop, ambient, bundle, least })
             command.Add(option);
@@ -32,7 +32,7 @@ internal static class WireCommand
             };
             Ratio? allowed = parsed.GetValue(drop) is { } share ? OptionText.Quantity(QuantityText.Percent, "--drop", share, r => r.Percent is > 0 and < 100, wrong) : null;
             Temperature? air = parsed.GetValue(ambient) is { } degrees ? OptionText.Quantity(QuantityText.Temperature, "--ambient", degrees, t => t.DegreesCelsius is >= -40 and <= 100, wrong) : null;
-            Area thinnest = parsed.GetValue(least) is { } size ? OptionText.Wire("--minimum", size, wrong)?.CopperArea ?? Area.Zero : Area.Zero;
+            Area thinnest = parsed.GetValue(least) is { } size ? OptionText.Wire("--minimum", size, wrong)?.CopperArea ?? Area.Zero : new WireSizingOptions().MinimumArea;
             if (!options.HasBike(parsed))
             {
                 int together = 1;
@@ -64,7 +64,7 @@ internal static class WireCommand
                 throw new InputException("the bike lists no runs; add runs.csv, or give the options of one run (--current, --length, --volts).");
             if (wrong.Count > 0)
                 throw new InputException(wrong);
-            var fuses = new FuseOptions { WireAmbient = air ?? Temperature.FromDegreesCelsius(30) };
+            var fuses = new FuseOptions { WireAmbient = air };
             WireSizingResult result = HarnessSizing.Size(
                 new HarnessNetwork(input.Bike),
                 new WireSizingOptions { Family = construction, AllowedDrop = allowed, MinimumArea = thinnest, Supply = input.Supply, When = input.When, Fuses = fuses },

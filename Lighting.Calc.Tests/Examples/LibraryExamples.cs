@@ -29,8 +29,8 @@ public class LibraryExamples
         Console.WriteLine(report.Fuses[0].Headline);
         // end
         string line = Assert.Single(Console.Lines);
-        Assert.StartsWith("15 A main: suits — 10.42 A at most ", line, StringComparison.Ordinal);
-        Assert.Contains(", 11.25 A usable;", line, StringComparison.Ordinal);
+        Assert.StartsWith("15 A main: suits — 7.15 A continuous ", line, StringComparison.Ordinal);
+        Assert.Contains(", limit 11.25 A; 10.42 A at the peak ", line, StringComparison.Ordinal);
     }
 
     [Fact]

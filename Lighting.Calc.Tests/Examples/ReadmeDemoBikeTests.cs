@@ -15,25 +15,26 @@ public class ReadmeDemoBikeTests
     {
         FuseSuitability fuse = Fuse("valley-twin");
         Assert.Equal(FuseVerdict.Suits, fuse.Verdict);
-        Says($"(high beam, brake, indicators) draws {fuse.Steady.WorstCurrent.Amperes:0.0} A;");
-        Says($"{fuse.Steady.UsableCurrent.Amperes} A of 15 A. 10 A would carry only {10 * fuse.Steady.UsableCurrent.Amperes / 15:0.0} A");
-        Says($"(1.5 mm², two in a bundle) carry {fuse.Protection.WireCurrent!.Value.Amperes:0.0} A");
+        Says($"High beam draws {fuse.Steady.ContinuousCurrent.Amperes:0.0} A continuously. A fuse may carry 75 % of its rating continuously: {fuse.Steady.UsableCurrent.Amperes} A of 15 A.");
+        Says($"with brake and indicators, it is {fuse.Steady.WorstCurrent.Amperes:0.0} A.");
+        RunAmpacityCheck weakest = fuse.Protection.LimitingRun!;
+        Says($"are rated {fuse.Protection.WireCurrent!.Value.Amperes:0.0} A alone and {weakest.Rating.Current!.Value.Amperes:0.0} A two in a bundle");
+        Says($"As ordinary PVC cable they would be rated {weakest.IfOrdinary!.Alone!.Value.Amperes:0.0} A");
         Assert.All(fuse.Clearing, c => Assert.True(c.ProspectiveCurrent!.Value.Amperes > 100 && c.Opening!.Slowest!.Value.Seconds < 0.1));
-        Assert.Equal((15.0, 15.0), (fuse.Advice.Smallest!.Value.Amperes, fuse.Advice.Largest!.Value.Amperes));
+        Assert.Equal((10.0, 15.0), (fuse.Advice.Smallest!.Value.Amperes, fuse.Advice.Largest!.Value.Amperes));
     }
 
     [Fact]
     public void The_single()
     {
         FuseSuitability fuse = Fuse("chapel-single");
-        Assert.Equal(FuseVerdict.Overloaded, fuse.Verdict);
-        Says($"high beam, stop lamp and horn together draw {fuse.Steady.WorstCurrent.Amperes:0.0} A.");
-        Says($"75 % of 15 A is {fuse.Steady.UsableCurrent.Amperes} A");
-        UpsizedRun run = Assert.Single(fuse.Advice.UpsizedRuns);
-        Assert.Equal(("pilot wire", 2, "16 AWG stranded", "14 AWG stranded"), (run.Run.Name, run.Run.Bundle, run.Run.Wire.Name, run.Wire!.Name));
-        Says($"The load asks for {fuse.Advice.MinimumRatingForLoad!.Value.Amperes} A, but the pilot lamp's wire, 16 AWG and one of two in a bundle, carries {fuse.Protection.WireCurrent!.Value.Amperes} A.");
-        Says($"nothing above {fuse.Advice.MaximumRatingForWire!.Value.Amperes} A may be fitted");
-        Says($"the load falls to {fuse.Advice.MaximumContinuousLoad!.Value.Amperes} A, or that wire becomes 14 AWG first");
+        Assert.Equal(FuseVerdict.Suits, fuse.Verdict);
+        Says($"high beam draws {fuse.Steady.ContinuousCurrent.Amperes:0.0} A continuously, of {fuse.Steady.UsableCurrent.Amperes} A (75 % of 15 A)");
+        Says($"High beam, stop lamp and horn together draw {fuse.Steady.WorstCurrent.Amperes:0.0} A at the peak, below the rating.");
+        RunAmpacityCheck weakest = fuse.Protection.LimitingRun!;
+        Assert.Equal(("pilot wire", 2, "16 AWG stranded"), (weakest.Run.Name, weakest.Run.Bundle, weakest.Run.Wire.Name));
+        Says($"is rated {weakest.Rating.Current!.Value.Amperes} A: nothing above {fuse.Advice.MaximumRatingForWire!.Value.Amperes} A may be fitted.");
+        Assert.All(fuse.Clearing, c => Assert.Null(c.Clears));
     }
 
     [Fact]

@@ -64,7 +64,7 @@ public class FuseLimitTests
     // The largest blade is 40 A, which carries 30 A without end.
     [Fact]
     public void A_load_that_no_blade_carries_must_fall_or_be_divided() =>
-        Assert.Equal("no standard blade fuse carries this load; lower the load to 30 A, or divide it over two fuses", Alone(50).Advice.Explanation);
+        Assert.Equal("no standard blade fuse carries this load: reduce the continuous load to 30 A; or split the circuit over two fuses", Alone(50).Advice.Explanation);
 
     private static FuseSuitability Alone(double amperes) =>
         FuseBike.Check(new Bike { Lamps = [FuseBike.Load("lamp", LampType.Fixed, 12, amperes)], Fuses = [FuseBike.Fuse("main", 10)] }).Single();

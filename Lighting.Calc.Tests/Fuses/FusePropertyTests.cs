@@ -40,18 +40,18 @@ public class FusePropertyTests
     }
 
     [Property(MaxTest = 100)]
-    public Property The_advice_never_exceeds_what_any_fed_wire_carries() =>
+    public Property The_advice_never_exceeds_what_any_wire_is_rated_for_in_its_bundle() =>
         Prop.ForAll(Gen.Elements(s_sizes).ToArbitrary(), Gen.Choose(1, 18).ToArbitrary(), Gen.Choose(-10, 75).ToArbitrary(), (size, bundle, celsius) =>
         {
             Bike bike = FuseBike.Round(tailWire: size);
             bike = bike with { Runs = [.. bike.Runs.Select(r => r with { Bundle = bundle })] };
             FuseAdvice advice = FuseBike.Check(bike, new FuseOptions { WireAmbient = Temperature.FromDegreesCelsius(celsius) }).Single().Advice;
-            double carries = bike.Runs.Where(r => r.Name is "feed" or "headlamp feed" or "tail feed").Min(r => CurrentRating.Calculate(r.Wire, Temperature.FromDegreesCelsius(celsius), bundle).Current!.Value.Amperes);
+            double carries = bike.Runs.Where(r => r.Name != "battery lead").Min(r => CurrentRating.Calculate(r.Wire, Temperature.FromDegreesCelsius(celsius), bundle).Current!.Value.Amperes);
             return (advice.Largest is null || advice.Largest.Value.Amperes <= carries) && (advice.Smallest is null || advice.Smallest.Value.Amperes <= carries) && (advice.MaximumRatingForWire is null || advice.MaximumRatingForWire.Value.Amperes <= carries);
         });
 
     [Property(MaxTest = 50)]
-    public Property A_heavier_wire_never_lowers_the_largest_rating_the_wires_allow() =>
+    public Property A_heavier_wire_never_lowers_what_the_wires_are_rated_for() =>
         Prop.ForAll(Gen.Choose(0, s_sizes.Length - 2).ToArbitrary(), Gen.Choose(0, 60).ToArbitrary(), Gen.Choose(1, 60).ToArbitrary(), (thin, celsius, metres) =>
             Allows(s_sizes[thin], celsius, metres) <= Allows(s_sizes[thin + 1], celsius, metres));
 
@@ -75,5 +75,5 @@ public class FusePropertyTests
         });
 
     private static double Allows(string size, double celsius, double metres) =>
-        FuseBike.Check(FuseBike.Round(tailWire: size, tailMetres: metres), new FuseOptions { WireAmbient = Temperature.FromDegreesCelsius(celsius) }).Single().Advice.MaximumRatingForWire?.Amperes ?? 0;
+        FuseBike.Check(FuseBike.Round(tailWire: size, tailMetres: metres), new FuseOptions { WireAmbient = Temperature.FromDegreesCelsius(celsius) }).Single().Protection.WireCurrent?.Amperes ?? 0;
 }

@@ -69,7 +69,7 @@ public class FuseVerdictByHandTests
         Assert.Empty(_main.Reasons);
         Assert.Equal(7.5, _main.Advice.Smallest!.Value.Amperes);
         Assert.Equal(15, _main.Advice.Largest!.Value.Amperes);
-        Assert.StartsWith("15 A main: suits — 5.5 A at most (lights=on), 11.25 A usable", _main.Headline, StringComparison.Ordinal);
+        Assert.StartsWith("15 A main: suits — 5.5 A continuous (lights=on), limit 11.25 A; 5.5 A at the peak, limit 15 A", _main.Headline, StringComparison.Ordinal);
     }
 
     [Fact]

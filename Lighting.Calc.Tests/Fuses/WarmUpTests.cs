@@ -166,8 +166,8 @@ public class WarmUpTests
     public void What_a_switch_that_is_held_for_moments_adds_is_told_apart(string name)
     {
         var bike = new Bike { Fuses = [FuseBike.Fuse("main", 10)], Lamps = [FuseBike.Load("headlamp", LampType.Fixed, 12, 4, litWhen: "lights=on"), FuseBike.Load("other", LampType.Fixed, 12, 2, litWhen: $"{name}=on")] };
-        Assert.Equal(4, FuseBike.Check(bike).Single().Steady.ExcludingMomentary!.Value.Amperes, 1e-9);
-        Assert.Equal(6, FuseBike.Check(bike, new FuseOptions { MomentarySwitches = [] }).Single().Steady.ExcludingMomentary!.Value.Amperes, 1e-9);
+        Assert.Equal(4, FuseBike.Check(bike).Single().Steady.ContinuousCurrent.Amperes, 1e-9);
+        Assert.Equal(6, FuseBike.Check(bike, new FuseOptions { MomentarySwitches = [] }).Single().Steady.ContinuousCurrent.Amperes, 1e-9);
     }
 
     [Fact]
@@ -175,7 +175,7 @@ public class WarmUpTests
     {
         var bike = new Bike { Fuses = [FuseBike.Fuse("main", 10)], Lamps = [] };
         ContinuousLoad steady = FuseBike.Check(bike).Single().Steady;
-        Assert.Equal(0, steady.MomentaryShare!.Value.DecimalFractions);
+        Assert.Equal(0, steady.ContinuousCurrent.Amperes);
         Assert.True(steady.Suits);
     }
 

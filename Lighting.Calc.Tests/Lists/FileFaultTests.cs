@@ -5,7 +5,7 @@ namespace Lighting.Calc.Tests.Lists;
 /// <summary>Files that are no list at all, and headers and rows that are not whole.</summary>
 public class FileFaultTests
 {
-    private const string LampColumns = "circuit, lamp, code, type, quantity, volts, watts, amps, minimum volts, lit when, duty, feed, return, allowed drop";
+    private const string LampColumns = "circuit, lamp, code, type, quantity, volts, watts, amps, minimum volts, lit when, duty, feed, return, allowed drop, momentary";
 
     [Theory]
     [InlineData("", "lamps.csv:1: the list is empty; the first line names the columns: " + LampColumns)]

@@ -4,7 +4,7 @@ namespace Lighting.Calc.Tests.Lists;
 public class ListFaultTests
 {
     [Theory]
-    [InlineData("item,value\nsytem voltage,6\n", "2: column 'item' (1): 'sytem voltage' is not an item of this list; the items are name, system voltage, battery voltage, charging voltage, battery capacity, battery resistance, wire temperature, earth, allowed drop, lighting, regulator, ignition, flasher, flasher load; did you mean 'system voltage'?")]
+    [InlineData("item,value\nsytem voltage,6\n", "2: column 'item' (1): 'sytem voltage' is not an item of this list; the items are name, system voltage, battery voltage, charging voltage, battery capacity, battery resistance, wire temperature, earth, allowed drop, lighting, regulator, ignition, flasher, flasher load, ambient temperature, cable; did you mean 'system voltage'?")]
     [InlineData("item,value\nearth,negative\nEarth,positive\n", "3: column 'item' (1): 'Earth' is given on line 2 already; keep one of the two")]
     [InlineData("item,value\nearth,postive\n", "2: column 'value' (2): 'postive' is not an earth; expected negative or positive; did you mean 'positive'?")]
     [InlineData("item,value\nsystem voltage,120 V\n", "2: column 'value' (2): '120 V' is out of range; expected 4 V to 60 V")]

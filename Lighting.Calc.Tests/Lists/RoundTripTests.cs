@@ -47,7 +47,7 @@ public class RoundTripTests
         BikeLists lists = BikeLists.Read(ListSamples.Of(("lamps.csv", "circuit,lamp,volts,watts\n=1+1,@tail,12,5\n"))).Value;
         string text = BikeListsWriter.Write(lists)["lamps.csv"];
         Assert.Equal(
-            "circuit,lamp,code,type,quantity,volts,watts,amps,minimum volts,lit when,duty,feed,return,allowed drop\n'=1+1,'@tail,,filament,1,12,,0.4166666666666667,,,1,,,\n",
+            "circuit,lamp,code,type,quantity,volts,watts,amps,minimum volts,lit when,duty,feed,return,allowed drop,momentary\n'=1+1,'@tail,,filament,1,12,,0.4166666666666667,,,1,,,,\n",
             text);
         Assert.Equal(("=1+1", "@tail"), (ListSamples.LampsOnly(text).Lamps[0].Circuit, ListSamples.LampsOnly(text).Lamps[0].Lamp));
     }

@@ -9,6 +9,7 @@ public class PublishedTableTests
     private static readonly Dictionary<string, string[]> s_keys = new()
     {
         ["ambient-derating"] = ["conductor_limit_celsius", "ambient_celsius"],
+        ["cable-ratings"] = ["kind", "area_mm2"],
         ["bundle-derating"] = ["standard", "wires", "loading_percent"],
         ["conductors-awg"] = ["gauge"],
         ["conductors-metric"] = ["area_mm2"],

@@ -19,9 +19,9 @@ internal static class ExhaustiveSizing
         OperatingPoint[] points = [.. settings.Select(solver.Solve)];
         var fuse = new double[bike.Runs.Length];
         foreach (FuseJudge judge in Judges(bike, settings, points, options.Fuses))
-            foreach (RunAmpacityCheck fed in judge.DownstreamRuns)
+            foreach (RunAmpacityCheck fed in judge.DownstreamRuns.Concat(judge.ReturnRuns))
                 fuse[bike.Runs.IndexOf(fed.Run)] = Math.Max(fuse[bike.Runs.IndexOf(fed.Run)], judge.Fitted.Amperes);
-        double?[][] ratings = [.. bike.Runs.Select(r => sizes.Select(s => CurrentRating.Calculate(s, options.Fuses.WireAmbient, r.Bundle).Current?.Amperes).ToArray())];
+        double?[][] ratings = [.. bike.Runs.Select(r => sizes.Select(s => CurrentRating.Calculate(s, options.Fuses.AirRoundWires(bike), r.Bundle).Current?.Amperes).ToArray())];
         int[][] open = [.. bike.Runs.Select((_, r) => Enumerable.Range(0, sizes.Length).Where(s => ratings[r][s] >= fuse[r] - 1e-9 && sizes[s].CopperArea >= options.MinimumArea).ToArray())];
         bool[][] judged = [.. settings.Select(s => bike.Lamps.Select(l => Joined(bike, s, bike.LivePoint, l.Feed!) && Joined(bike, s, bike.EarthPoint, l.Return!)).ToArray())];
         Answer? best = null;
@@ -65,7 +65,7 @@ internal static class ExhaustiveSizing
             }
 
             Bike sized = bike with { Runs = [.. bike.Runs.Select((r, i) => r with { Wire = sizes[choice[i]] })] };
-            return Judges(sized, settings, solved, options.Fuses).All(j => j.ClearAll().All(c => c.Clears));
+            return Judges(sized, settings, solved, options.Fuses).All(j => j.ClearAll().All(c => c.Clears != false));
         }
     }
 

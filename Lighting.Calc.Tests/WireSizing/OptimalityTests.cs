@@ -28,7 +28,7 @@ public sealed class OptimalityTests(ITestOutputHelper output)
             WireSizingOptions options = Options(minimum) with
             {
                 CountBatteryDrop = random.Next(3) > 0,
-                Fuses = new FuseOptions { LongestShort = random.Next(3) == 0 ? Duration.FromSeconds(0.15 + 0.2 * random.NextDouble()) : null },
+                Fuses = new FuseOptions { LongestShort = random.Next(3) == 0 ? Duration.FromSeconds(0.01 + 0.05 * random.NextDouble()) : null },
             };
             if (Compare(bike, options, $"seed {seed}, harness {n}") is not var (actual, expected))
             {

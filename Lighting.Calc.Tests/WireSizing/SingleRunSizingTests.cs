@@ -51,7 +51,7 @@ public sealed class SingleRunSizingTests
     [Fact]
     public void The_least_current_is_held_by_the_thinnest_listed()
     {
-        SingleRunResult result = SingleRunSizing.Size(s_run with { Current = ElectricCurrent.FromAmperes(0.1) });
+        SingleRunResult result = SingleRunSizing.Size(s_run with { Current = ElectricCurrent.FromAmperes(0.1), MinimumArea = Area.Zero });
         Assert.Equal((result.Candidates[0].Wire, SizingConstraint.SmallestListed), (result.Chosen, result.Limit));
     }
 

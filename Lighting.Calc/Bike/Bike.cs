@@ -50,6 +50,12 @@ public sealed record Bike
     /// <summary>Temperature of the conductors, −60 °C to 250 °C.</summary>
     public Temperature WireTemperature { get; init; } = BikeDefaults.WireTemperature;
 
+    /// <summary>Temperature of the air round fuses and wires, −40 °C to 85 °C; null where not stated: then 25 °C round fuses and 30 °C round wires, those of their published figures.</summary>
+    public Temperature? AmbientTemperature { get; init; }
+
+    /// <summary>The kind of cable of the runs that do not state their own; null where not stated.</summary>
+    public CableKind? Cable { get; init; }
+
     /// <summary>Which terminal is on the frame.</summary>
     public Earth Earth { get; init; }
 

@@ -26,6 +26,9 @@ public sealed record FittedLamp
     /// <summary>Largest drop allowed for it, source to lamp and back, as a share of the supply voltage: above 0 to below 100 %; null where it has none of its own.</summary>
     public Ratio? AllowedDrop { get; init; }
 
+    /// <summary>On a bike without runs: whether it is on only for moments, as a horn or stop lamp is; null goes by the switches of <see cref="LitWhen"/> or, without them, by its name and circuit (<see cref="FuseOptions.MomentarySwitches"/>). With runs the switches decide.</summary>
+    public bool? Momentary { get; init; }
+
     /// <summary>The point its feed is connected to; ignored, and may be null, when the bike has no runs.</summary>
     public string? Feed { get; init; }
 

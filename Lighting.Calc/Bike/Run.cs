@@ -32,6 +32,9 @@ public sealed record Run
     /// <summary>Number of loaded wires in its bundle, itself included; 1 or more. It affects the current rating only.</summary>
     public int Bundle { get; init; } = 1;
 
+    /// <summary>The kind of cable it is; null where neither its row nor the bike states it.</summary>
+    public CableKind? Cable { get; init; }
+
     /// <summary>Colour of the insulation; null if not listed.</summary>
     public WireColour? Colour { get; init; }
 

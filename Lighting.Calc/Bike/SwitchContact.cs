@@ -21,6 +21,9 @@ public sealed record SwitchContact
     /// <summary>Whether its switch can be off; false for one that is always in one of its positions, such as a dip switch. One contact that says false decides for the switch.</summary>
     public bool HasOff { get; init; } = true;
 
+    /// <summary>Whether its switch springs back or is held only for moments, as a horn or brake switch is; null goes by the name of the switch (<see cref="FuseOptions.MomentarySwitches"/>). The first contact of a switch that says so decides for it.</summary>
+    public bool? Momentary { get; init; }
+
     /// <summary>Resistance of the closed contact, zero or more.</summary>
     public ElectricResistance Resistance { get; init; } = ElectricResistance.Zero;
 

@@ -28,21 +28,23 @@ internal static partial class VerdictCauses
     private static IEnumerable<VerdictCause> OfFuse(FuseSuitability fuse, ImmutableArray<Finding> findings)
     {
         string name = $"{fuse.Fuse.Name}{(fuse.Fuse.Name.Contains("fuse", StringComparison.OrdinalIgnoreCase) ? "" : " fuse")} {A(fuse.Fuse.Rating)}";
-        var texts = new List<string>();
-        RunAmpacityCheck[] wires = [.. fuse.Protection.DownstreamRuns.Where(r => !FuseJudge.Protects(r, fuse.ContinuousRating.Amperes)).OrderBy(r => r.Rating.Current?.Amperes ?? -1)];
-        if (wires.Length > 0)
-            texts.Add(Listed(wires.Select(r => r.Run.Name), parts => $"{name}, too large for the wiring: {parts}", wires[0].Rating.Current is { } rated ? $" ({A(rated)})" : ""));
-        ShortCircuitCheck[] shorts = [.. fuse.Clearing.Where(c => !c.Clears)];
-        if (shorts.Length > 0)
-            texts.Add(Listed(shorts.Select(c => c.Run.Name), parts => $"{name}, does not clear a short at the end of {parts}"));
-        if (!fuse.Steady.Suits)
-            texts.Add($"{name}, overloaded: {A(fuse.Steady.WorstCurrent)} continuous (limit {A(fuse.Steady.UsableCurrent)}).");
-        if (fuse.InrushCheck is { Survives: false } inrush)
-            texts.Add($"{name}, may open at switching on: inrush {A(inrush.Peak)}.");
-        if (texts.Count == 0)
-            texts.Add($"{name}: {fuse.Reasons[0]}.");
+        string[] texts =
+        [
+            .. findings.Where(f => f.Severity == Severity.Fault).DistinctBy(f => f.Kind == FindingKind.FusePeakTooLarge ? FindingKind.FuseContinuousLoadTooLarge : f.Kind).Select(f => f.Kind switch
+            {
+                FindingKind.WiresRatedBelowFuse => Listed(f.Parts, parts => $"{name}, too large for the wiring: {parts}", $" ({FindingWords.Text(f.Value)})"),
+                FindingKind.WiresUnratedBehindFuse => Listed(f.Parts, parts => $"{name}, not shown to protect {parts}"),
+                FindingKind.ShortDoesNotClear => Listed(f.Parts, parts => $"{name}, does not clear a short at the end of {parts}"),
+                FindingKind.FuseContinuousLoadTooLarge or FindingKind.FusePeakTooLarge => $"{name}, overloaded: {Load(fuse.Steady)}.",
+                FindingKind.FuseInrushTooLarge => $"{name}, may open on inrush{(fuse.InrushCheck is { } inrush ? $": {A(inrush.Peak)}" : "")}.",
+                _ => $"{name}: {f.Message}",
+            }),
+        ];
         return texts.Select((t, i) => new VerdictCause(Clipped(t), i == 0 ? Remedy(fuse.Advice) : null, i == 0 ? findings : []));
     }
+
+    private static string Load(ContinuousLoad load) =>
+        $"{A(load.ContinuousCurrent)} continuous (limit {A(load.UsableCurrent)}){(load.WorstCurrent > load.ContinuousCurrent ? $", {A(load.WorstCurrent)} peak (limit {A(load.PeakLimit)})" : "")}";
 
     private static string Remedy(FuseAdvice advice)
     {

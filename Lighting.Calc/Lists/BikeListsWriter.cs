@@ -64,6 +64,10 @@ public static class BikeListsWriter
             yield return ["ignition", BikeReader.Ignitions.First(i => i.Value == bike.Ignition).Word];
         if (bike.Flasher != FlasherKind.NotStated)
             yield return ["flasher", BikeReader.Flashers.First(f => f.Value == bike.Flasher).Word];
+        if (bike.AmbientTemperature is { } ambient)
+            yield return ["ambient temperature", QuantityText.Temperature.Write(ambient)];
+        if (bike.Cable is { } cable)
+            yield return ["cable", Word(cable)];
         if (bike.FlasherLoad is { } load)
             yield return ["flasher load", QuantityText.Power.Write(load)];
     }
@@ -75,26 +79,27 @@ public static class BikeListsWriter
         [
             Text(lamp.Circuit), Text(lamp.Lamp), code, type, Whole(lamp.Quantity), volts, "", amps, minimum,
             Text(lamp.LitWhen.ToString()), QuantityText.Fraction.Write(lamp.Duty), Text(lamp.Feed), Text(lamp.Return),
-            lamp.AllowedDrop is { } drop ? QuantityText.Percent.Write(drop) : "",
+            lamp.AllowedDrop is { } drop ? QuantityText.Percent.Write(drop) : "", YesOrNo(lamp.Momentary),
         ];
     }
 
     private static string[] Run(Run run) =>
     [
         Text(run.Name), Text(run.From), Text(run.To), run.Wire.Name, QuantityText.Length.Write(run.Length),
-        Whole(run.Joints), run.AssumesJoints ? "" : QuantityText.Resistance.Write(run.JointResistance), Whole(run.Bundle), run.Colour?.Code ?? "",
+        Whole(run.Joints), run.AssumesJoints ? "" : QuantityText.Resistance.Write(run.JointResistance), Whole(run.Bundle), run.Colour?.Code ?? "", Word(run.Cable),
     ];
 
     private static string[] Contact(SwitchContact contact) =>
     [
         Text(contact.Switch), Text(contact.From), Text(contact.To), Text(string.Join('|', contact.ClosedIn)), QuantityText.Resistance.Write(contact.Resistance),
-        contact.HasOff ? "" : "no",
+        contact.HasOff ? "" : "no", YesOrNo(contact.Momentary),
     ];
 
     private static string[] Fuse(Fuse fuse) =>
     [
         Text(fuse.Name), Text(fuse.From), Text(fuse.To), QuantityText.Current.Write(fuse.Rating),
         fuse.Style == FuseStyle.Glass ? "glass" : "blade", fuse.Resistance is { } ohms ? QuantityText.Resistance.Write(ohms) : "",
+        fuse.IsMarkedWithBlowingCurrent ? "blow" : "",
     ];
 
     private static string[] Point(ChargingPoint point) =>
@@ -130,6 +135,10 @@ public static class BikeListsWriter
         string minimum = lamp.MinimumVoltage is { } least ? QuantityText.Voltage.Write(least) : "";
         return ("", type, QuantityText.Voltage.Write(lamp.ReferenceVoltage), QuantityText.Current.Write(lamp.ReferenceCurrent), minimum);
     }
+
+    private static string Word(CableKind? cable) => cable is { } kind ? RunsReader.Cables.First(c => c.Value == kind).Word : "";
+
+    private static string YesOrNo(bool? value) => value is { } known ? known ? "yes" : "no" : "";
 
     private static string Text(string? text) => CellText.Guard(text ?? "");
 

@@ -32,7 +32,7 @@ public sealed record RunSizing
     /// <summary>Current that the chosen size carries without end.</summary>
     public required CurrentRating Rating { get; init; }
 
-    /// <summary>The fuse of the largest rating that feeds it; null where none does.</summary>
+    /// <summary>The fuse of the largest rating that feeds it or whose lamps return by it; null where there is none.</summary>
     public required Fuse? Fuse { get; init; }
 
     /// <summary>Copper of the fitted size: area times length.</summary>

@@ -16,7 +16,7 @@ internal sealed class ShortCheck(SizingProblem problem)
         for (int i = 0; i < bike.Fuses.Length; i++)
         {
             var judge = new FuseJudge(graph, bike.Fuses[i], FuseScope.Of(graph, i, problem.FeedStates, problem.Cancellation), _anyPoint, problem.Options.Fuses);
-            foreach (ShortCircuitCheck clearing in judge.ClearAll().Where(c => !c.Clears))
+            foreach (ShortCircuitCheck clearing in judge.ClearAll().Where(c => c.Clears == false))
                 yield return (clearing, bike.Fuses[i]);
         }
     }

@@ -41,6 +41,6 @@ public sealed record SingleRunOptions
     /// <summary>Whether odd gauges may be chosen; see <see cref="WireSizingOptions.IncludeOddGauges"/>.</summary>
     public bool IncludeOddGauges { get; init; }
 
-    /// <summary>Least copper area, for strength; zero or more.</summary>
-    public Area MinimumArea { get; init; } = Area.Zero;
+    /// <summary>Least copper area, for strength; zero or more. Default 0.5 mm² (20 AWG).</summary>
+    public Area MinimumArea { get; init; } = Area.FromSquareMillimeters(0.5);
 }

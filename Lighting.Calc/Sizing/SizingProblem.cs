@@ -60,7 +60,7 @@ internal sealed class SizingProblem
     /// <summary>Amperes by run and size; not a number where nothing is published.</summary>
     public double[][] Ratings { get; }
 
-    /// <summary>For each run the fuse of the largest rating that feeds it; null where none does.</summary>
+    /// <summary>For each run the fuse of the largest rating that feeds it or whose lamps return by it; null where none does.</summary>
     public Fuse?[] FuseOf { get; }
 
     /// <summary>For each run the thinnest size from which on every size is strong enough and holds its fuse; the number of sizes where none does.</summary>
@@ -69,7 +69,7 @@ internal sealed class SizingProblem
     /// <summary>For each run the fitted size; −1 where it is not among the sizes.</summary>
     public int[] Fitted { get; }
 
-    public CurrentRating RatingOf(Run run, WireSize size) => CurrentRating.Calculate(size, Options.Fuses.WireAmbient, run.Bundle);
+    public CurrentRating RatingOf(Run run, WireSize size) => CurrentRating.Calculate(size, Options.Fuses.AirRoundWires(Bike), run.Bundle, run.Cable ?? Bike.Cable);
 
     public double FuseAmperes(int run) => FuseOf[run] is { } fuse ? FuseJudge.ContinuousAmperes(fuse, Options.Fuses) : 0;
 
@@ -107,9 +107,12 @@ internal sealed class SizingProblem
         var graph = new DownstreamGraph(Bike);
         var found = new Fuse?[Bike.Runs.Length];
         for (int i = 0; i < Bike.Fuses.Length; i++)
-            foreach (int run in FuseScope.Of(graph, i, FeedStates, Cancellation).Runs.Keys)
+        {
+            var scope = FuseScope.Of(graph, i, FeedStates, Cancellation);
+            foreach (int run in scope.Runs.Keys.Concat(scope.ReturnRuns))
                 if (found[run] is not { } known || FuseJudge.ContinuousAmperes(Bike.Fuses[i], Options.Fuses) > FuseJudge.ContinuousAmperes(known, Options.Fuses))
                     found[run] = Bike.Fuses[i];
+        }
 
         return found;
     }

@@ -15,8 +15,8 @@ public sealed record WireSizingOptions
     /// <summary>The only sizes to choose from, such as those in stock; empty, the default, takes all of the family.</summary>
     public ImmutableArray<WireSize> Stock { get; init; } = [];
 
-    /// <summary>Least copper area of any run, for strength; zero or more. Default zero: no such limit.</summary>
-    public Area MinimumArea { get; init; } = Area.Zero;
+    /// <summary>Least copper area of any run, for strength; zero or more. Default 0.5 mm² (20 AWG).</summary>
+    public Area MinimumArea { get; init; } = Area.FromSquareMillimeters(0.5);
 
     /// <summary>Largest drop of each lamp, as a share of the source volts, above 0 to below 100 %; null takes the bike's.</summary>
     public Ratio? AllowedDrop { get; init; }

@@ -38,6 +38,8 @@ internal static class FuseDocument
         foreach (string reason in fuse.Reasons)
             yield return new Paragraph(Figures.Sentence(reason));
         yield return new Paragraph(Figures.Sentence(fuse.Advice.Explanation));
+        if (!fuse.Steady.MomentaryLoads.IsEmpty)
+            yield return new Paragraph($"Taken as momentary: {string.Join(", ", fuse.Steady.MomentaryLoads)}.");
         if (fuse.InrushCheck is { } on)
             yield return new Paragraph($"Inrush: {on.Explanation}.");
         if (!fuse.Clearing.IsEmpty)
@@ -48,8 +50,8 @@ internal static class FuseDocument
     {
         { "short at end of", "run", c => c.Run.Name },
         { "prospective A", "prospectiveCurrentA", c => c.ProspectiveCurrent is { } amperes ? Figures.Cell(amperes.Amperes, 0) : Figures.Right("no limit") },
-        { "opens within s", "opening", c => c.Opening is { } band ? OpeningWords.Of(band) : "-" },
+        { "opens within s", "opening", c => c.Opening is { } band && c.Clears is not null ? OpeningWords.Of(band) : "-" },
         { "clears", "clears", c => c.Clears },
-        { "wire rated A", "wireRatingA", c => fuse.Protection.DownstreamRuns.FirstOrDefault(r => r.Run.Name == c.Run.Name)?.Rating.Current, Figures.Rated },
+        { "wire rated A", "wireRatingA", c => fuse.Protection.DownstreamRuns.FirstOrDefault(r => r.Run.Name == c.Run.Name)?.Rating.Alone, Figures.Rated },
     };
 }

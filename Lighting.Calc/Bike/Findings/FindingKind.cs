@@ -336,4 +336,39 @@ public enum FindingKind
 
     /// <summary>Connection of an ohmmeter on a bike with a lighting coil.</summary>
     OhmmeterOffCoil,
+
+    // Fuses and their wires.
+
+    /// <summary>A fuse's continuous load is larger than its usable share of the rating. Value: the load; limit: the usable current.</summary>
+    FuseContinuousLoadTooLarge,
+
+    /// <summary>The peak, momentary loads included, is larger than the fuse is published to hold. Value: the peak; limit: the rating. Detail: what is published.</summary>
+    FusePeakTooLarge,
+
+    /// <summary>The peak is larger than the rating, but the fuse is published to hold it. Value: the peak; limit: the rating. Detail: what is published.</summary>
+    FusePeakAboveRating,
+
+    /// <summary>The inrush current may open the fuse. Detail: the figures.</summary>
+    FuseInrushTooLarge,
+
+    /// <summary>Wires are rated below their fuse. Value: the lowest rating; limit: the fuse's; parts: the runs. Detail: the weakest wire and its basis.</summary>
+    WiresRatedBelowFuse,
+
+    /// <summary>Wires without a published rating, so that the fuse is not shown to protect them. Parts: the runs. Detail: why.</summary>
+    WiresUnratedBehindFuse,
+
+    /// <summary>Wires whose kind of cable is not stated are rated below their fuse if they are ordinary cable. Value: the lowest such rating; limit: the fuse's; parts: the runs.</summary>
+    CableKindNeeded,
+
+    /// <summary>Wires are rated below their fuse when every wire of their bundle is loaded. Value: the lowest such rating; limit: the fuse's; parts: the runs.</summary>
+    BundledWiresBelowFuse,
+
+    /// <summary>A fuse is bypassed: both sides are joined to the battery without one.</summary>
+    FuseBypassed,
+
+    /// <summary>Dead shorts that do not clear. Value: the prospective current of the first; parts: the runs. Detail: why.</summary>
+    ShortDoesNotClear,
+
+    /// <summary>Dead shorts that no published figure shows to clear. Parts: the runs. Detail: what would.</summary>
+    ShortNotShownToClear,
 }

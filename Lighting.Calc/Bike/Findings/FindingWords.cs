@@ -19,7 +19,7 @@ internal static partial class FindingWords
         FindingKind.DriverMayDropOut => $"Its driver may drop out{In(finding)}: lit at {Text(finding.Value)}, but it can also stay dark, as when switched on at low voltage.{Also(finding)}",
         FindingKind.VoltageDropTooLarge => $"Drops {Text(finding.Value)} of the supply voltage{In(finding)} (limit {Text(finding.Limit)}).{Also(finding)}",
         FindingKind.LampOvervoltage => $"Runs at {Text(finding.Value)}, {Ratio(finding.Value, finding.Limit)} times its rated {Text(finding.Limit)}: it will burn out.{Also(finding)}",
-        _ => OfWiring(finding) ?? OfCharging(finding) ?? OfSwap(finding) ?? OfFaultFinding(finding) ?? throw new UnreachableException($"No words for {finding.Kind}."),
+        _ => OfWiring(finding) ?? OfCharging(finding) ?? OfSwap(finding) ?? OfFaultFinding(finding) ?? OfFuses(finding) ?? throw new UnreachableException($"No words for {finding.Kind}."),
     };
 
     /// <summary>The stable code of a kind, such as <c>voltage-drop-too-large</c>.</summary>

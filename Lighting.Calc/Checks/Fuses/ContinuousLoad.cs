@@ -1,34 +1,53 @@
+using System.Collections.Immutable;
 using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The largest current a fuse carries in any setting, against what it may carry without end.</summary>
-/// <remarks>Usable = rating × steady limit × temperature factor. Currents are those while lit: a duty never counts.</remarks>
+/// <summary>The load of a fuse: the continuous load against its share of the rating, and the peak against the rating.</summary>
+/// <remarks>
+/// Usable = rating × steady limit × temperature factor; peak limit = rating × temperature factor. Currents are those while on: a duty never counts.
+/// Above its limit the peak is held against the shortest published opening time at the next higher published current: from one hour on the fuse is taken to hold it.
+/// </remarks>
 public sealed record ContinuousLoad
 {
-    /// <summary>Largest current.</summary>
+    internal const double HeldSeconds = 3600;
+
+    /// <summary>Largest current over the settings in which no momentary contact is closed; of all, where a condition holds one closed in each.</summary>
+    public required ElectricCurrent ContinuousCurrent { get; init; }
+
+    /// <summary>The setting it flows in.</summary>
+    public required Setting ContinuousSetting { get; init; }
+
+    /// <summary>Current the fuse may carry continuously.</summary>
+    public required ElectricCurrent UsableCurrent { get; init; }
+
+    /// <summary>Largest current in any setting, momentary loads included: the peak.</summary>
     public required ElectricCurrent WorstCurrent { get; init; }
 
     /// <summary>The setting it flows in.</summary>
     public required Setting WorstSetting { get; init; }
 
-    /// <summary>What is left of it with the momentary switches of that setting off; null where that setting was not among those solved.</summary>
-    public required ElectricCurrent? ExcludingMomentary { get; init; }
+    /// <summary>The rating at the ambient temperature, against which the peak is held.</summary>
+    public required ElectricCurrent PeakLimit { get; init; }
 
-    /// <summary>Current the fuse may carry without end.</summary>
-    public required ElectricCurrent UsableCurrent { get; init; }
+    /// <summary>Where the peak exceeds its limit: the shortest published opening time at the next higher published current; null where it does not, or where none is published.</summary>
+    public required Duration? PeakHeldFor { get; init; }
+
+    /// <summary>Names of the loads that were taken as momentary.</summary>
+    public required ImmutableArray<string> MomentaryLoads { get; init; }
 
     /// <summary>The temperature factor, one at 25 °C.</summary>
     public required Ratio TemperatureFactor { get; init; }
 
-    /// <summary>Usable less worst current; negative when overloaded.</summary>
-    public ElectricCurrent Headroom => UsableCurrent - WorstCurrent;
+    /// <summary>Usable less continuous current; negative when overloaded.</summary>
+    public ElectricCurrent Headroom => UsableCurrent - ContinuousCurrent;
 
-    /// <summary>Share of the worst current that flows for moments only; null where not known, zero without current.</summary>
-    public Ratio? MomentaryShare => ExcludingMomentary is { } rest
-        ? Ratio.FromDecimalFractions(WorstCurrent.Amperes > 0 ? Math.Max(0, 1 - rest.Amperes / WorstCurrent.Amperes) : 0)
-        : null;
+    /// <summary>Whether the peak exceeds its limit.</summary>
+    public bool PeakExceedsRating => WorstCurrent.Amperes > PeakLimit.Amperes + 1e-9;
 
-    /// <summary>Whether the fuse carries it.</summary>
-    public bool Suits => Headroom.Amperes >= -1e-9;
+    /// <summary>Whether the fuse carries the peak.</summary>
+    public bool HoldsPeak => !PeakExceedsRating || PeakHeldFor is { Seconds: >= HeldSeconds };
+
+    /// <summary>Whether the fuse carries both.</summary>
+    public bool Suits => Headroom.Amperes >= -1e-9 && HoldsPeak;
 }

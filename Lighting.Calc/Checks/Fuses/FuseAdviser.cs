@@ -8,12 +8,11 @@ internal static class FuseAdviser
 {
     public static FuseAdvice Advise(Bike bike, FuseJudge judge, ContinuousLoad steady, FuseInrush? surge)
     {
-        double load = steady.WorstCurrent.Amperes;
         double[] standard = [.. FuseTable.Of(judge.Fuse.Style).Select(f => f.Rating.Amperes)];
-        double? needs = First(standard, r => judge.Carries(r, load) && surge?.IsSurvivedBy(judge.Fuse.Style, r) != false);
+        double? needs = First(standard, r => judge.Carries(r, steady) && surge?.IsSurvivedBy(judge.Fuse.Style, r) != false);
         bool wiresKnown = !judge.DownstreamRuns.IsEmpty;
-        double? protects = wiresKnown ? First(standard.Reverse(), judge.ProtectsAll) : null;
-        double? allows = wiresKnown ? First(standard.Reverse(), r => judge.ProtectsAll(r) && judge.ClearsAll(r)) : null;
+        double? protects = wiresKnown ? First(standard.Reverse(), judge.AllowsAll) : null;
+        double? allows = wiresKnown ? First(standard.Reverse(), r => judge.AllowsAll(r) && judge.ClearsAll(r)) : null;
         bool conflict = wiresKnown && (needs is null || allows is null || needs > allows);
         var advice = new FuseAdvice
         {
@@ -21,7 +20,7 @@ internal static class FuseAdviser
             MaximumRatingForWire = Current(allows),
             WiresKnown = wiresKnown,
             UpsizedRuns = conflict && needs is { } rating
-                ? [.. judge.DownstreamRuns.Where(r => !FuseJudge.Protects(r, rating)).Select(r => new UpsizedRun(r.Run, Thinnest(r, rating)))]
+                ? [.. judge.DownstreamRuns.Concat(judge.ReturnRuns).Where(r => !FuseJudge.Allows(r, rating)).Select(r => new UpsizedRun(r.Run, Thinnest(bike, r, rating)))]
                 : [],
             MaximumContinuousLoad = Current(conflict && allows is { } most ? judge.UsableAmperes(most) : needs is null ? judge.UsableAmperes(standard[^1]) : null),
             Explanation = "",
@@ -33,9 +32,9 @@ internal static class FuseAdviser
     private static string Explain(Bike bike, FuseJudge judge, FuseAdvice advice, double? protects)
     {
         string style = TimeCurrentLimits.NameOf(judge.Fuse.Style);
-        string fall = advice.MaximumContinuousLoad is { } to ? $"; lower the load to {A(to.Amperes)}" : "";
+        string[] reduce = advice.MaximumContinuousLoad is { } to ? [$"reduce the continuous load to {RoundedDown(to)}"] : [];
         if (advice.MinimumRatingForLoad is not { } needs)
-            return $"no standard {style} fuse carries this load{fall}, or divide it over two fuses";
+            return Ways($"no standard {style} fuse carries this load", [.. reduce, Split]);
         if (!advice.WiresKnown)
             return $"the load needs at least {A(needs.Amperes)}; how large it may be depends on the wires, {(bike.HasNetwork ? "and it feeds none in these settings" : "which are not listed")}";
         if (advice.Largest is { } largest)
@@ -43,16 +42,23 @@ internal static class FuseAdviser
         string limit = advice.MaximumRatingForWire is { } allows
             ? $"the load needs {A(needs.Amperes)}, {(protects > allows.Amperes ? "a dead short is cleared by" : "the wires allow")} {A(allows.Amperes)} at most"
             : $"the load needs {A(needs.Amperes)}, and no standard {style} fuse both protects every wire and clears every dead short";
-        string thicker = string.Join(", ", advice.UpsizedRuns.Select(t => $"'{t.Run.Name}' of {t.Run.Wire}{(t.Wire is { } w ? $" must be {w} or thicker" : ": no listed size of its kind will do")}"));
-        return limit + fall + (thicker.Length > 0 ? $"; for the load as it is: {thicker}" : "; or take resistance out of the way to the short: thicker or shorter wires, better joints");
+        string larger = string.Join(", ", advice.UpsizedRuns.Select(t => $"'{t.Run.Name}' of {t.Run.Wire}{(t.Wire is { } w ? $" becomes {w}" : " becomes larger than any listed size of its kind")}"));
+        return Ways(limit, [.. reduce, larger.Length > 0 ? $"fit {A(needs.Amperes)} after {larger}" : "take resistance out of the way to the short: larger or shorter wires, better joints", Split]);
     }
 
+    private const string Split = "split the circuit over two fuses";
+
+    private static string Ways(string cause, string[] ways) => $"{cause}: {string.Join("; or ", ways)}";
+
+    // Never above what the rating carries.
+    private static string RoundedDown(ElectricCurrent current) => A(Math.Floor(current.Amperes * 10 + 1e-9) / 10);
+
     // Of the sizes with a rating of their own: those are the ones that are sold.
-    private static WireSize? Thinnest(RunAmpacityCheck run, double rating) =>
+    private static WireSize? Thinnest(Bike bike, RunAmpacityCheck run, double rating) =>
         WireTable.Of(run.Run.Wire.Construction).FirstOrDefault(w =>
             w.CopperArea.SquareMillimeters > run.Run.Wire.CopperArea.SquareMillimeters
-            && CurrentRating.Calculate(w, run.Rating.Ambient, run.Run.Bundle) is { Basis: CurrentRatingBasis.Published } candidate
-            && FuseJudge.Protects(run with { Rating = candidate }, rating));
+            && CurrentRating.Calculate(w, run.Rating.Ambient, run.Run.Bundle, run.Run.Cable ?? bike.Cable) is { Basis: CurrentRatingBasis.Published } candidate
+            && FuseJudge.Allows(run with { Rating = candidate }, rating));
 
     private static double? First(IEnumerable<double> ratings, Func<double, bool> test)
     {

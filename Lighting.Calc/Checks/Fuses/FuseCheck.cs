@@ -24,39 +24,41 @@ public static class FuseCheck
     internal static ImmutableArray<FuseSuitability> Evaluate(DownstreamScopes feeds, IReadOnlyList<OperatingPoint> settings, IReadOnlyList<OperatingPoint> distinct, FuseOptions options)
     {
         Check(feeds.Graph.Bike, settings, options);
-        return [.. feeds.Scopes.Select((_, i) => Judge(feeds.Graph, i, feeds.Scopes, settings, distinct, options))];
+        return [.. feeds.Scopes.Select((_, i) => Judge(feeds.Graph, i, feeds.Scopes, distinct, options))];
     }
 
-    private static FuseSuitability Judge(DownstreamGraph graph, int index, ImmutableArray<FuseScope> scopes, IReadOnlyList<OperatingPoint> points, IReadOnlyList<OperatingPoint> distinct, FuseOptions options)
+    private static FuseSuitability Judge(DownstreamGraph graph, int index, ImmutableArray<FuseScope> scopes, IReadOnlyList<OperatingPoint> distinct, FuseOptions options)
     {
         Bike bike = graph.Bike;
         Fuse fuse = bike.Fuses[index];
+        var momentary = new MomentaryLoads(bike, options);
         var judge = new FuseJudge(graph, fuse, scopes[index], distinct, options);
-        ContinuousLoad steady = Steady(judge, points, distinct, index, options);
+        ContinuousLoad steady = Load(judge, momentary, distinct, scopes[index].Lamps, index);
         FuseProtection protection = Protection(bike, judge);
         ImmutableArray<ShortCircuitCheck> clearing = judge.ClearAll();
-        FuseInrush? surge = FuseInrush.Worst(bike, scopes[index], distinct);
+        FuseInrush? surge = FuseInrush.Worst(bike, scopes[index], momentary.Continuous(distinct)) ?? FuseInrush.Worst(bike, scopes[index], distinct);
         InrushCheck? switchingOn = surge?.Against(fuse.Style, judge.Fitted.Amperes);
         FuseAdvice advice = FuseAdviser.Advise(bike, judge, steady, surge);
         return new FuseReporter(graph, index, scopes, options).Report(judge, steady, switchingOn, protection, clearing, advice);
     }
 
-    private static ContinuousLoad Steady(FuseJudge judge, IReadOnlyList<OperatingPoint> points, IReadOnlyList<OperatingPoint> distinct, int index, FuseOptions options)
+    private static ContinuousLoad Load(FuseJudge judge, MomentaryLoads momentary, IReadOnlyList<OperatingPoint> points, IReadOnlySet<int> fed, int index)
     {
-        OperatingPoint worst = distinct.MaxBy(p => p.Solved.FuseAmperes(index))!;
-        var calm = new Setting(worst.Setting.Positions.Select(p =>
-            options.MomentarySwitches.Contains(p.Switch, StringComparer.OrdinalIgnoreCase) ? p with { Position = SwitchDefinition.Off } : p));
+        OperatingPoint peak = points.MaxBy(p => p.Solved.FuseAmperes(index))!;
+        OperatingPoint continuous = momentary.Continuous(points).MaxBy(p => momentary.ContinuousAmperes(p, index))!;
         return new ContinuousLoad
         {
-            WorstCurrent = Amount(worst, index),
-            WorstSetting = worst.Setting,
-            ExcludingMomentary = points.FirstOrDefault(p => p.Setting.Equals(calm)) is { } rest ? Amount(rest, index) : null,
+            ContinuousCurrent = ElectricCurrent.FromAmperes(momentary.ContinuousAmperes(continuous, index)),
+            ContinuousSetting = continuous.Setting,
+            WorstCurrent = ElectricCurrent.FromAmperes(peak.Solved.FuseAmperes(index)),
+            WorstSetting = peak.Setting,
             UsableCurrent = ElectricCurrent.FromAmperes(judge.UsableAmperes(judge.Fitted.Amperes)),
+            PeakLimit = ElectricCurrent.FromAmperes(judge.PeakAmperes(judge.Fitted.Amperes)),
+            PeakHeldFor = judge.PeakHeldFor(judge.Fitted.Amperes, peak.Solved.FuseAmperes(index)),
+            MomentaryLoads = momentary.Of(points, fed),
             TemperatureFactor = judge.Factor,
         };
     }
-
-    private static ElectricCurrent Amount(OperatingPoint point, int fuse) => ElectricCurrent.FromAmperes(point.Solved.FuseAmperes(fuse));
 
     private static FuseProtection Protection(Bike bike, FuseJudge judge)
     {

@@ -7,6 +7,10 @@ namespace Lighting.Calc;
 internal sealed class FuseJudge
 {
     private const double Tolerance = 1e-9;
+
+    // The current at which a blade or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14), and what a wire stands until then (IEC 60364-4-43).
+    private const double ConventionalFusing = 1.35;
+    private const double ConventionalOverload = 1.45;
     private readonly DownstreamGraph _graph;
     private readonly FuseScope _scope;
     private readonly FuseOptions _options;
@@ -19,7 +23,7 @@ internal sealed class FuseJudge
         _options = options;
         Fuse = fuse;
         _fitted = ContinuousAmperes(fuse, options);
-        Factor = FuseTemperature.Factor(fuse.Style, options.Ambient);
+        Factor = FuseTemperature.Factor(fuse.Style, options.AirRoundFuses(graph.Bike));
         DownstreamRuns = [.. scope.Runs.Keys.Select(i => Rate(i, points))];
         ReturnRuns = [.. scope.ReturnRuns.Order().Select(i => Rate(i, points))];
     }
@@ -35,21 +39,35 @@ internal sealed class FuseJudge
     public ElectricCurrent Fitted => ElectricCurrent.FromAmperes(_fitted);
 
     /// <summary>The run that limits the rating: one without a published rating first, then the one that carries least.</summary>
-    public RunAmpacityCheck? Limiting => DownstreamRuns.MinBy(r => r.Rating.Current?.Amperes ?? -1);
+    public RunAmpacityCheck? Limiting => DownstreamRuns.Concat(ReturnRuns).MinBy(r => r.Rating.Alone?.Amperes ?? -1);
 
     public static double ContinuousAmperes(Fuse fuse, FuseOptions options) =>
-        options.GlassMarkedWithBlowingCurrent && fuse.Style == FuseStyle.Glass ? fuse.Rating.Amperes / 2 : fuse.Rating.Amperes;
+        (options.GlassMarkedWithBlowingCurrent || fuse.IsMarkedWithBlowingCurrent) && fuse.Style == FuseStyle.Glass ? fuse.Rating.Amperes / 2 : fuse.Rating.Amperes;
 
     /// <summary>What a rating may carry without end.</summary>
     public double UsableAmperes(double rating) => rating * _options.ContinuousLoadFactor.DecimalFractions * Factor.DecimalFractions;
 
-    public bool Carries(double rating, double amperes) => amperes <= UsableAmperes(rating) + Tolerance;
+    /// <summary>The rating against which a peak is held.</summary>
+    public double PeakAmperes(double rating) => rating * Factor.DecimalFractions;
 
-    public static bool Protects(RunAmpacityCheck run, double rating) => run.Rating.Current is { } carries && rating <= carries.Amperes + Tolerance;
+    /// <summary>Where a peak exceeds a rating, how long a fuse of it is published to hold the next higher current at least.</summary>
+    public Duration? PeakHeldFor(double rating, double amperes) =>
+        amperes > PeakAmperes(rating) + Tolerance && TimeCurrentLimits.Of(Fuse.Style).FastestAtNext(amperes / PeakAmperes(rating)) is { } gate ? Duration.FromSeconds(gate.Seconds) : null;
 
-    public bool ProtectsAll(double rating) => DownstreamRuns.All(r => Protects(r, rating));
+    public bool Carries(double rating, ContinuousLoad load) => load.ContinuousCurrent.Amperes <= UsableAmperes(rating) + Tolerance
+        && (load.WorstCurrent.Amperes <= PeakAmperes(rating) + Tolerance || PeakHeldFor(rating, load.WorstCurrent.Amperes) is { Seconds: >= ContinuousLoad.HeldSeconds });
 
-    public bool ClearsAll(double rating) => _scope.Runs.Values.All(r => Clear(r, rating).Clears);
+    /// <summary>Whether a wire alone is rated for a fuse. The fuse bounds the sum of what flows behind it, so the other wires of a bundle are not all loaded when one carries the fuse's rating.</summary>
+    public static bool Protects(RunAmpacityCheck run, double rating) => run.Rating.Alone is { } carries && rating <= carries.Amperes + Tolerance;
+
+    /// <summary>Whether a rating may be advised: the wire is rated for it with its whole bundle loaded.</summary>
+    public static bool Allows(RunAmpacityCheck run, double rating) => run.Rating.Current is { } rated && rating <= rated.Amperes + Tolerance;
+
+    public bool AllowsAll(double rating) => DownstreamRuns.Concat(ReturnRuns).All(r => Allows(r, rating));
+
+    public bool ProtectsAll(double rating) => DownstreamRuns.Concat(ReturnRuns).All(r => Protects(r, rating));
+
+    public bool ClearsAll(double rating) => _scope.Runs.Values.All(r => Clear(r, rating).Clears != false);
 
     public ImmutableArray<ShortCircuitCheck> ClearAll() => [.. _scope.Runs.Values.Select(r => Clear(r, _fitted))];
 
@@ -69,22 +87,41 @@ internal sealed class FuseJudge
             LoopResistance = ElectricResistance.FromOhms(ohms),
             ProspectiveCurrent = current,
             Opening = opening,
-            Clears = current is null || opening?.Slowest is { } slowest && slowest.Seconds <= LongestShortSeconds + Tolerance,
+            SmallestWire = Area.FromSquareMillimeters(run.LeastSquareMillimetres),
+            LetThroughAmpereSquaredSeconds = current is { } i && SlowestSeconds(rating, i.Amperes) is { } t and <= ShortCircuitHeat.LongestSeconds ? i.Amperes * i.Amperes * t : null,
+            Clears = current is not { } amps ? true : Clears(run, rating, amps.Amperes),
         };
     }
 
-    /// <summary>The longest a dead short may last.</summary>
-    public double LongestShortSeconds => _options.LongestShort?.Seconds
-        ?? TimeCurrentLimits.Of(Fuse.Style).SlowestSeconds(2)
-        ?? throw new InvalidDataException($"The table of fuse gates has no longest time at 200 % for {TimeCurrentLimits.NameOf(Fuse.Style)} fuses.");
+    private double? SlowestSeconds(double rating, double amperes) => TimeCurrentLimits.Of(Fuse.Style).PublishedSlowestSeconds(amperes / rating);
+
+    private bool? Clears(DownstreamRun run, double rating, double amperes)
+    {
+        if (SlowestSeconds(rating, amperes) is not { } seconds)
+            return false;
+        if (_options.LongestShort is { } longest && seconds > longest.Seconds + Tolerance)
+            return false;
+        if (seconds <= ShortCircuitHeat.LongestSeconds + Tolerance)
+            return amperes * amperes * seconds <= ShortCircuitHeat.AmpereSquaredSeconds(Area.FromSquareMillimeters(run.LeastSquareMillimetres)) + Tolerance;
+        // So slow that the wire gives off heat meanwhile: near the fusing current the overload rule decides, well above it nothing published does.
+        return amperes / rating < 2 ? ConventionalFusing * rating <= ConventionalOverload * LeastRating(run) + Tolerance : null;
+    }
+
+    private double LeastRating(DownstreamRun run) =>
+        DownstreamRuns.Concat(ReturnRuns).Where(r => r.Run.Name == run.Run.Name || run.Path.Contains(r.Run.Name)).Min(r => r.Rating.Alone?.Amperes ?? 0);
 
     private RunAmpacityCheck Rate(int index, IReadOnlyList<OperatingPoint> points)
     {
         Run run = _graph.Bike.Runs[index];
+        Temperature air = _options.AirRoundWires(_graph.Bike);
+        CableKind? cable = run.Cable ?? _graph.Bike.Cable;
         OperatingPoint worst = points[0];
         foreach (OperatingPoint point in points)
             if (point.Solved.RunAmperes(index) > worst.Solved.RunAmperes(index))
                 worst = point;
-        return new RunAmpacityCheck(run, CurrentRating.Calculate(run.Wire, _options.WireAmbient, run.Bundle), ElectricCurrent.FromAmperes(worst.Solved.RunAmperes(index)), worst.Setting);
+        return new RunAmpacityCheck(run, CurrentRating.Calculate(run.Wire, air, run.Bundle, cable), ElectricCurrent.FromAmperes(worst.Solved.RunAmperes(index)), worst.Setting)
+        {
+            IfOrdinary = cable is null ? CurrentRating.Calculate(run.Wire, air, run.Bundle, CableKind.Ordinary) : null,
+        };
     }
 }

@@ -9,17 +9,17 @@ public sealed record FuseProtection
     /// <summary>The runs it feeds, up to the next fuse. A short in one of them is the fuse's to clear.</summary>
     public required ImmutableArray<RunAmpacityCheck> DownstreamRuns { get; init; }
 
-    /// <summary>The runs that only carry its lamps' current back. A short to the frame does not load them; their load does.</summary>
+    /// <summary>The runs that only carry the current of its lamps back, of those that no other fuse lies before. They are held to the fuse like feeds.</summary>
     public required ImmutableArray<RunAmpacityCheck> ReturnRuns { get; init; }
 
-    /// <summary>The fed run whose wire carries least; one without a published rating comes first. Null when there is none.</summary>
+    /// <summary>The run whose wire alone carries least; one without a published rating comes first. Null when there is none.</summary>
     public required RunAmpacityCheck? LimitingRun { get; init; }
 
-    /// <summary>Whether the rating is within what every fed run carries; null where there are no runs to check.</summary>
+    /// <summary>Whether the rating is within what every one of them is rated for alone; null where there are no runs to check.</summary>
     public required bool? Protects { get; init; }
 
-    /// <summary>Current that the wire of <see cref="LimitingRun"/> carries without end; null where that is not known.</summary>
-    public ElectricCurrent? WireCurrent => LimitingRun?.Rating.Current;
+    /// <summary>Current that the wire of <see cref="LimitingRun"/> is rated for alone; null where that is not known.</summary>
+    public ElectricCurrent? WireCurrent => LimitingRun?.Rating.Alone;
 
     /// <summary>The same in words.</summary>
     public required string Explanation { get; init; }

@@ -12,19 +12,20 @@ internal sealed class FuseReporter(DownstreamGraph graph, int index, ImmutableAr
 
     private bool IsLoose => graph.Bike.HasNetwork && !_scope.IsFed && !_scope.IsEarthSide;
 
-    public FuseSuitability Report(FuseJudge judge, ContinuousLoad steady, InrushCheck? switchingOn, FuseProtection protection, ImmutableArray<ShortCircuitCheck> clearing, FuseAdvice advice)
+    public FuseSuitability Report(FuseJudge judge, ContinuousLoad load, InrushCheck? inrush, FuseProtection protection, ImmutableArray<ShortCircuitCheck> clearing, FuseAdvice advice)
     {
-        ImmutableArray<string> wire = WireReasons(judge, protection), shorts = ClearingReasons(judge, clearing), load = LoadReasons(steady, switchingOn);
-        FuseVerdict verdict = !wire.IsEmpty ? FuseVerdict.TooLargeForTheWire
-            : !shorts.IsEmpty ? FuseVerdict.WillNotClear
-            : !load.IsEmpty ? FuseVerdict.Overloaded
+        ImmutableArray<Finding> wires = [.. Wires(judge, protection)], shorts = [.. Shorts(clearing)], loads = [.. Loads(load, inrush)];
+        FuseVerdict verdict = HasFault(wires) ? FuseVerdict.TooLargeForTheWire
+            : HasFault(shorts) ? FuseVerdict.WillNotClear
+            : HasFault(loads) ? FuseVerdict.Overloaded
             : IsLoose ? FuseVerdict.NotJudged : FuseVerdict.Suits;
-        ImmutableArray<string> reasons = [.. wire, .. shorts, .. load];
+        ImmutableArray<Finding> all = [.. wires, .. shorts, .. loads];
+        ImmutableArray<string> reasons = [.. all.Where(f => f.Severity == Severity.Fault).Select(f => f.Message)];
         string rest = verdict switch
         {
-            FuseVerdict.Suits => Good(steady, protection),
+            FuseVerdict.Suits => Good(load, protection),
             FuseVerdict.NotJudged => "no setting joins it to the battery",
-            _ => $"{reasons[0]}; {advice.Explanation}",
+            _ => $"{char.ToLowerInvariant(reasons[0][0])}{reasons[0][1..].TrimEnd('.')}; {advice.Explanation}",
         };
         return new FuseSuitability
         {
@@ -33,59 +34,93 @@ internal sealed class FuseReporter(DownstreamGraph graph, int index, ImmutableAr
             Verdict = verdict,
             Headline = $"{A(_fuse.Rating)} {_fuse.Name}: {FuseSuitability.TextOf(verdict)} — {rest}",
             Reasons = reasons,
-            Steady = steady,
-            InrushCheck = switchingOn,
+            Steady = load,
+            InrushCheck = inrush,
             Protection = protection,
             Clearing = clearing,
             Advice = advice,
-            Findings = Findings(verdict, reasons, judge, steady, switchingOn, protection, clearing),
+            Findings = [.. all.OrderByDescending(f => f.Severity), .. Others(verdict, judge, load, inrush, protection, clearing)],
         };
     }
 
-    private static string Good(ContinuousLoad steady, FuseProtection protection)
+    private static bool HasFault(ImmutableArray<Finding> findings) => findings.Any(f => f.Severity == Severity.Fault);
+
+    private static string Good(ContinuousLoad load, FuseProtection protection)
     {
-        string text = $"{A(steady.WorstCurrent)} at most ({steady.WorstSetting}{Momentary(steady)}), {A(steady.UsableCurrent)} usable";
-        return protection.LimitingRun is { Rating.Current: { } carries } run
-            ? $"{text}; its weakest wire '{run.Run.Name}' carries {A(carries)}"
+        string text = $"{A(load.ContinuousCurrent)} continuous ({load.ContinuousSetting}), limit {A(load.UsableCurrent)}; {A(load.WorstCurrent)} at the peak{(load.WorstSetting.Equals(load.ContinuousSetting) ? "" : $" ({load.WorstSetting})")}, limit {A(load.PeakLimit)}";
+        return protection.LimitingRun is { Rating.Alone: { } rated } run
+            ? $"{text}; its weakest wire '{run.Run.Name}' is rated {A(rated)}"
             : $"{text}; {protection.Explanation}";
     }
 
-    private static string Momentary(ContinuousLoad steady) =>
-        steady.ExcludingMomentary is { } rest && steady.WorstCurrent.Amperes - rest.Amperes > 0.005 ? $"; {A(steady.WorstCurrent - rest)} of it for moments only" : "";
-
-    private static ImmutableArray<string> WireReasons(FuseJudge judge, FuseProtection protection) =>
-    [
-        .. protection.DownstreamRuns.Where(r => !FuseJudge.Protects(r, judge.Fitted.Amperes)).OrderBy(r => r.Rating.Current?.Amperes ?? -1).Select(r => r.Rating.Current is { } carries
-            ? $"the run '{r.Run.Name}' ({r.Run.Wire}) carries {A(carries)}, less than the fuse's {A(judge.Fitted)}"
-            : $"the run '{r.Run.Name}' cannot be shown to be protected: {r.Rating.Explanation}"),
-    ];
-
-    private ImmutableArray<string> ClearingReasons(FuseJudge judge, ImmutableArray<ShortCircuitCheck> clearing) =>
-    [
-        .. _scope.Bypassed is { } setting ? [$"both of its sides are joined to the battery without a fuse ({setting}): a short draws its current past it"] : Array.Empty<string>(),
-        .. clearing.Where(c => !c.Clears).Select(c =>
-            $"a dead short at the far end of '{c.Run.Name}' ({c.FarEnd}) draws {A(c.ProspectiveCurrent!.Value)}: {c.Opening!.Explanation}; it must open within {OpeningTime.Text(judge.LongestShortSeconds)}"),
-    ];
-
-    private static ImmutableArray<string> LoadReasons(ContinuousLoad steady, InrushCheck? switchingOn)
+    private IEnumerable<Finding> Wires(FuseJudge judge, FuseProtection protection)
     {
-        var reasons = ImmutableArray.CreateBuilder<string>();
-        if (!steady.Suits)
-            reasons.Add($"it carries {A(steady.WorstCurrent)} ({steady.WorstSetting}{Momentary(steady)}), more than the {A(steady.UsableCurrent)} it may carry without end");
-        if (switchingOn?.Survives == false)
-            reasons.Add($"switching on may open it: {switchingOn.Explanation}");
-        return reasons.ToImmutable();
+        RunAmpacityCheck[] all = [.. protection.DownstreamRuns, .. protection.ReturnRuns];
+        double fuse = judge.Fitted.Amperes;
+        RunAmpacityCheck[] unrated = [.. all.Where(r => r.Rating.Alone is null)], below = [.. all.Where(r => r.Rating.Alone is not null && !FuseJudge.Protects(r, fuse))], held = [.. all.Where(r => FuseJudge.Protects(r, fuse))];
+        if (Of(FindingKind.WiresRatedBelowFuse, Severity.Fault, below, r => r.Rating.Alone) is { } tooLarge)
+            yield return tooLarge;
+        if (unrated.Length > 0)
+            yield return new Finding(FindingKind.WiresUnratedBehindFuse, Severity.Fault, _fuse.Name) { Parts = NamesOf(unrated), Detail = unrated[0].Rating.Explanation };
+        RunAmpacityCheck[] crowded = [.. held.Where(r => r.Rating.Current is null)];
+        if (crowded.Length > 0)
+            yield return new Finding(FindingKind.WiresUnratedBehindFuse, Severity.Caution, _fuse.Name) { Parts = NamesOf(crowded), Detail = crowded[0].Rating.Explanation };
+        if (Of(FindingKind.CableKindNeeded, Severity.Caution, held, r => r.IfOrdinary?.Alone) is { } cable)
+            yield return cable;
+        if (Of(FindingKind.BundledWiresBelowFuse, Severity.Caution, held, r => r.Rating.Current) is { } bundled)
+            yield return bundled;
+
+        Finding? Of(FindingKind kind, Severity severity, RunAmpacityCheck[] runs, Func<RunAmpacityCheck, ElectricCurrent?> rating)
+        {
+            RunAmpacityCheck[] low = [.. runs.Where(r => rating(r) is { } rated && rated.Amperes < fuse - 1e-9)];
+            return low.MinBy(r => rating(r)!.Value.Amperes) is { } least
+                ? new Finding(kind, severity, _fuse.Name) { Value = rating(least), Limit = judge.Fitted, Parts = NamesOf(low), Detail = $"'{least.Run.Name}', {least.Rating.Explanation}" }
+                : null;
+        }
     }
 
-    private ImmutableArray<Finding> Findings(FuseVerdict verdict, ImmutableArray<string> reasons, FuseJudge judge, ContinuousLoad steady, InrushCheck? switchingOn, FuseProtection protection, ImmutableArray<ShortCircuitCheck> clearing)
+    private IEnumerable<Finding> Shorts(ImmutableArray<ShortCircuitCheck> clearing)
+    {
+        if (_scope.Bypassed is { } setting)
+            yield return new Finding(FindingKind.FuseBypassed, Severity.Fault, _fuse.Name) { Setting = setting };
+        ShortCircuitCheck[] failing = [.. clearing.Where(c => c.Clears == false)], open = [.. clearing.Where(c => c.Clears is null)];
+        if (failing.Length > 0)
+            yield return new Finding(FindingKind.ShortDoesNotClear, Severity.Fault, _fuse.Name) { Value = failing[0].ProspectiveCurrent, Parts = [.. failing.Select(c => c.Run.Name)], Detail = Why(failing[0]) };
+        if (open.Length > 0)
+            yield return new Finding(FindingKind.ShortNotShownToClear, Severity.Caution, _fuse.Name)
+            {
+                Parts = [.. open.Select(c => c.Run.Name)],
+                Detail = $"no opening time within {ShortCircuitHeat.LongestSeconds:0} s is published for {TimeCurrentLimits.NameOf(_fuse.Style)} fuses; a blade fuse, whose times are published, or a larger wire would show it",
+            };
+    }
+
+    private static string Why(ShortCircuitCheck check) => check.LetThroughAmpereSquaredSeconds is { } heat && heat > check.WithstandAmpereSquaredSeconds
+        ? string.Create(CultureInfo.InvariantCulture, $"'{check.Run.Name}' draws {A(check.ProspectiveCurrent!.Value)}, and the smallest wire in its way ({check.SmallestWire.SquareMillimeters:0.##} mm²) withstands {check.WithstandAmpereSquaredSeconds:0} A²s of the {heat:0} A²s passed until the fuse opens")
+        : $"'{check.Run.Name}' draws {A(check.ProspectiveCurrent!.Value)}: {check.Opening!.Explanation}";
+
+    private IEnumerable<Finding> Loads(ContinuousLoad load, InrushCheck? inrush)
+    {
+        if (load.Headroom.Amperes < -1e-9)
+            yield return new Finding(FindingKind.FuseContinuousLoadTooLarge, Severity.Fault, _fuse.Name) { Value = load.ContinuousCurrent, Limit = load.UsableCurrent, Setting = load.ContinuousSetting };
+        if (load.PeakExceedsRating)
+            yield return new Finding(load.HoldsPeak ? FindingKind.FusePeakAboveRating : FindingKind.FusePeakTooLarge, load.HoldsPeak ? Severity.Note : Severity.Fault, _fuse.Name)
+            {
+                Value = load.WorstCurrent,
+                Limit = load.PeakLimit,
+                Setting = load.WorstSetting,
+                Detail = load.PeakHeldFor is { } least ? $"the next higher published current is held for at least {OpeningTime.Text(least.Seconds)}" : "no time that it holds this current is published",
+            };
+        if (inrush?.Survives == false)
+            yield return new Finding(FindingKind.FuseInrushTooLarge, Severity.Fault, _fuse.Name) { Detail = inrush.Explanation };
+    }
+
+    private static ImmutableArray<string> NamesOf(IEnumerable<RunAmpacityCheck> runs) => [.. runs.Select(r => r.Run.Name)];
+
+    private ImmutableArray<Finding> Others(FuseVerdict verdict, FuseJudge judge, ContinuousLoad steady, InrushCheck? switchingOn, FuseProtection protection, ImmutableArray<ShortCircuitCheck> clearing)
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
-        foreach (string reason in reasons)
-            Add(Severity.Fault, reason);
         foreach (RunAmpacityCheck run in protection.DownstreamRuns.Concat(protection.ReturnRuns).Where(r => r.HoldsLoad == false))
             findings.Add(new(Severity.Fault, run.Run.Name, $"the run carries {A(run.WorstCurrent)} ({run.WorstSetting}), more than its wire's {A(run.Rating.Current!.Value)}: {run.Rating.Explanation}"));
-        foreach (RunAmpacityCheck run in protection.ReturnRuns.Where(r => r.HoldsLoad is null))
-            findings.Add(new(Severity.Caution, run.Run.Name, $"whether the run carries its {A(run.WorstCurrent)} cannot be checked: {run.Rating.Explanation}"));
         foreach (int run in _scope.Runs.Keys)
             foreach (int other in Enumerable.Range(0, scopes.Length).Where(i => i > index && scopes[i].Runs.ContainsKey(run)))
                 Add(Severity.Caution, $"the run '{graph.Bike.Runs[run].Name}' is fed through '{graph.Bike.Fuses[other].Name}' too: a fault in it may draw what both fuses carry together");
@@ -94,11 +129,9 @@ internal sealed class FuseReporter(DownstreamGraph graph, int index, ImmutableAr
         if (!graph.Bike.HasNetwork)
             Add(Severity.Note, "the wires are not listed: whether it protects them and clears a short cannot be checked");
         if (judge.Fitted.Amperes != _fuse.Rating.Amperes)
-            Add(Severity.Note, $"taken as marked with the current at which it blows: {A(_fuse.Rating)} marked is {A(judge.Fitted)} without end");
+            Add(Severity.Note, $"taken as marked with the current at which it blows: {A(_fuse.Rating)} marked is {A(judge.Fitted)} continuously");
         if (graph.Bike.HasNetwork && !DownstreamGraph.KnowsOhms(_fuse))
             Add(Severity.Note, "its own resistance is not listed and not published; a dead short is reckoned without it");
-        if (clearing.Any(c => c.Opening is { Slowest: { } slowest } && slowest.Seconds > FuseOptions.QuickShortSeconds))
-            Add(Severity.Note, "the longest published times of its style are long for a wire with a dead short; parts sold as fast-acting promise 5 s to 10 s at 200 % of the rating");
         if (clearing.Any(c => c.ReturnFrom is null))
             Add(Severity.Note, $"no lamp tells where a short of {string.Join(", ", clearing.Where(c => c.ReturnFrom is null).Select(c => $"'{c.Run.Name}'"))} returns; the frame is taken as without resistance there");
         if (switchingOn is { Survives: null } surge && surge.Peak > surge.Steady)

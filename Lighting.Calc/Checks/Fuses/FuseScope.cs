@@ -34,7 +34,7 @@ internal sealed class FuseScope
     /// <summary>Indices of the lamps whose current passes the fuse in some setting.</summary>
     public IReadOnlySet<int> Lamps => _lamps;
 
-    /// <summary>The runs, by index, that only carry the current of its lamps back.</summary>
+    /// <summary>The runs, by index, that only carry the current of its lamps back: of those that no other fuse lies before.</summary>
     public IReadOnlySet<int> ReturnRuns => _returnRuns;
 
     /// <summary>Whether it is in the earth lead.</summary>
@@ -78,7 +78,7 @@ internal sealed class FuseScope
         Reached back = _graph.Walk(_harness.Earth, state);
         AddRuns(state, own, unfused, feed.CostTo(supply), feed.PathTo(supply), back);
         // With no other fuse the two walks are one.
-        AddLamps(_graph.Bike.Fuses.Length == 1 ? own : _graph.Walk(load, state, _fuse), unfused, back);
+        AddLamps(_graph.Bike.Fuses.Length == 1 ? own : _graph.Walk(load, state, _fuse), own, unfused, back);
     }
 
     private void AddRuns(FeedState state, Reached own, Reached unfused, double ohmsBefore, ImmutableArray<HarnessPart> pathBefore, Reached back)
@@ -107,17 +107,21 @@ internal sealed class FuseScope
         if (feedOhms + returnOhms <= _mostOhms[run.Index])
             return;
         _mostOhms[run.Index] = feedOhms + returnOhms;
-        _runs[run.Index] = new DownstreamRun(_graph.Bike.Runs[run.Index], _harness.Points[far], feedOhms, returnOhms, from < 0 ? null : _harness.Points[from], path.NamesTo(far), state.Setting);
+        _runs[run.Index] = new DownstreamRun(_graph.Bike.Runs[run.Index], _harness.Points[far], feedOhms, returnOhms, from < 0 ? null : _harness.Points[from], [.. path.To(far).Select(p => p.Name)], LeastArea(path.To(far).Concat(from < 0 ? [] : back.PathTo(from)), run), state.Setting);
     }
 
-    private void AddLamps(Reached reached, Reached unfused, Reached back)
+    private double LeastArea(IEnumerable<HarnessPart> way, HarnessPart run) =>
+        way.Append(run).Where(p => p.Kind == HarnessPartKind.Run).Min(p => _graph.Bike.Runs[p.Index].Wire.CopperArea.SquareMillimeters);
+
+    private void AddLamps(Reached reached, Reached own, Reached unfused, Reached back)
     {
         foreach ((int lamp, int returns) in reached.Lamps)
         {
             if (unfused.Feeds(lamp))
                 continue;
             _lamps.Add(lamp);
-            if (!back.Reaches(returns) || !_returned.Add((lamp, back)))
+            // Behind another fuse it is that one that limits what returns.
+            if (!own.Feeds(lamp) || !back.Reaches(returns) || !_returned.Add((lamp, back)))
                 continue;
             foreach (HarnessPart part in back.PathTo(returns))
                 if (part.Kind == HarnessPartKind.Run)
@@ -152,10 +156,10 @@ internal sealed class FuseScope
     // The way of a short's current: before the fuse, the fuse, and from there on; or, of a fuse in the earth lead, the fuse last.
     private readonly record struct FeedPath(ImmutableArray<HarnessPart> Before, HarnessPart Fuse, Reached Walk, bool FuseLast = false)
     {
-        public ImmutableArray<string> NamesTo(int far)
+        public IEnumerable<HarnessPart> To(int far)
         {
             IEnumerable<HarnessPart> walked = Walk.PathTo(far);
-            return [.. (FuseLast ? walked.Append(Fuse) : Before.Append(Fuse).Concat(walked)).Select(p => p.Name)];
+            return FuseLast ? walked.Append(Fuse) : Before.Append(Fuse).Concat(walked);
         }
     }
 }

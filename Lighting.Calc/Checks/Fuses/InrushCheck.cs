@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The surge through a fuse when everything in a setting is switched on with cold filaments.</summary>
+/// <summary>The inrush current through a fuse when everything in a setting is switched on with cold filaments.</summary>
+/// <remarks>Of the settings in which no momentary contact is closed: momentary loads are added when the others are hot. Where these draw nothing, of all.</remarks>
 public sealed record InrushCheck
 {
     /// <summary>The setting with the largest surge.</summary>

@@ -34,6 +34,15 @@ public sealed record ShortCircuitCheck
     /// <summary>When the fuse opens; null with <see cref="ProspectiveCurrent"/>.</summary>
     public required OpeningTime? Opening { get; init; }
 
-    /// <summary>Whether it is shown to open in time.</summary>
-    public required bool Clears { get; init; }
+    /// <summary>Heat of the short until the published opening time, I²·t; null where no opening time within 5 s is published.</summary>
+    internal double? LetThroughAmpereSquaredSeconds { get; init; }
+
+    /// <summary>Copper of the smallest wire in its way.</summary>
+    public required Area SmallestWire { get; init; }
+
+    /// <summary>Heat that the smallest wire in its way withstands, k²·S² with k = 115.</summary>
+    internal double WithstandAmpereSquaredSeconds => ShortCircuitHeat.AmpereSquaredSeconds(SmallestWire);
+
+    /// <summary>Whether the fuse opens and every wire in the way lasts until then; null where no published figure shows it.</summary>
+    public required bool? Clears { get; init; }
 }

@@ -60,6 +60,14 @@ internal sealed class TimeCurrentLimits
     /// <summary>Longest opening seconds at a current in ratings; null outside the gates.</summary>
     public double? SlowestSeconds(double ofRating) => Interpolate(_slowest, ofRating);
 
+    /// <summary>Shortest opening seconds at the next published current, the same or higher; null where there is none.</summary>
+    public GatePoint? FastestAtNext(double ofRating) => _fastest.Any(p => p.OfRating >= ofRating - 1e-9) ? _fastest.First(p => p.OfRating >= ofRating - 1e-9) : null;
+
+    /// <summary>Longest opening seconds as published: those at the next lower published current, and above a last gate within which little heat is given off no more than its energy allows; null below the first.</summary>
+    public double? PublishedSlowestSeconds(double ofRating) =>
+        ofRating >= LastSlowest.OfRating && LastSlowest.Seconds <= ShortCircuitHeat.LongestSeconds ? LastSlowest.Seconds * Math.Pow(LastSlowest.OfRating / ofRating, 2)
+        : ofRating >= FirstSlowest.OfRating ? _slowest.Last(p => p.OfRating <= ofRating).Seconds : null;
+
     private static double? Interpolate(ImmutableArray<GatePoint> points, double ofRating)
     {
         for (int i = 0; i < points.Length; i++)

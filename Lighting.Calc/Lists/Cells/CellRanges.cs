@@ -9,6 +9,8 @@ internal static class CellRanges
     public static readonly QuantityText<ElectricPotential> SourceVolts = QuantityText.Voltage.Within(1, 100);
     public static readonly QuantityText<ElectricCharge> Capacity = QuantityText.Charge.Within(0.1, 1000);
     public static readonly QuantityText<ElectricResistance> Ohms = QuantityText.Resistance.Within(1e-6, 100).OrZero();
+    public static readonly QuantityText<Temperature> AirDegrees = QuantityText.Temperature.Within(-40, 85);
+
     public static readonly QuantityText<Temperature> WireDegrees = QuantityText.Temperature.Within(-60, 250);
     public static readonly QuantityText<Ratio> Drop = QuantityText.Percent.Within(0.1, 100);
     public static readonly QuantityText<ElectricPotential> LampVolts = QuantityText.Voltage.Within(0.5, 100);

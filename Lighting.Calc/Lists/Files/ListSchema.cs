@@ -8,13 +8,13 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
     public static readonly ListSchema Bike = Of("bike.csv", "item!", "value!");
 
     public static readonly ListSchema Lamps = Of(
-        "lamps.csv", "circuit!", "lamp!", "code", "type", "quantity", "volts", "watts", "amps", "minimum volts", "lit when", "duty", "feed", "return", "allowed drop");
+        "lamps.csv", "circuit!", "lamp!", "code", "type", "quantity", "volts", "watts", "amps", "minimum volts", "lit when", "duty", "feed", "return", "allowed drop", "momentary");
 
-    public static readonly ListSchema Runs = Of("runs.csv", "run!", "from!", "to!", "wire!", "length!", "joints", "joint resistance", "bundle", "colour");
+    public static readonly ListSchema Runs = Of("runs.csv", "run!", "from!", "to!", "wire!", "length!", "joints", "joint resistance", "bundle", "colour", "cable");
 
-    public static readonly ListSchema Switches = Of("switches.csv", "switch!", "from!", "to!", "closed in!", "resistance", "has off");
+    public static readonly ListSchema Switches = Of("switches.csv", "switch!", "from!", "to!", "closed in!", "resistance", "has off", "momentary");
 
-    public static readonly ListSchema Fuses = Of("fuses.csv", "fuse!", "from!", "to!", "rating!", "style", "resistance");
+    public static readonly ListSchema Fuses = Of("fuses.csv", "fuse!", "from!", "to!", "rating!", "style", "resistance", "marked");
 
     public static readonly ListSchema Charging = Of("charging.csv", "rpm!", "current!", "when");
 

@@ -6,7 +6,7 @@ namespace Lighting.Calc;
 internal static class BikeReader
 {
     private static readonly string[] s_items =
-        ["name", "system voltage", "battery voltage", "charging voltage", "battery capacity", "battery resistance", "wire temperature", "earth", "allowed drop", "lighting", "regulator", "ignition", "flasher", "flasher load"];
+        ["name", "system voltage", "battery voltage", "charging voltage", "battery capacity", "battery resistance", "wire temperature", "earth", "allowed drop", "lighting", "regulator", "ignition", "flasher", "flasher load", "ambient temperature", "cable"];
 
     /// <summary>The flasher words of the list.</summary>
     public static readonly (string Word, FlasherKind Value)[] Flashers =
@@ -40,6 +40,8 @@ internal static class BikeReader
             Lighting = Row(items, "lighting")?.Word("value", "a lighting supply", ("battery", LightingSupply.Battery), ("direct", LightingSupply.Direct)) ?? assumed.Lighting,
             Ignition = Row(items, "ignition")?.Word("value", "an ignition", Ignitions) ?? assumed.Ignition,
             Flasher = Row(items, "flasher")?.Word("value", "a flasher", Flashers) ?? assumed.Flasher,
+            AmbientTemperature = Value(items, "ambient temperature", CellRanges.AirDegrees),
+            Cable = Row(items, "cable")?.Word("value", "a kind of cable", RunsReader.Cables),
             FlasherLoad = Value(items, "flasher load", CellRanges.LampWatts),
         };
         (RegulatorKind regulator, ElectricPotential? zener) = Regulator(Row(items, "regulator"));

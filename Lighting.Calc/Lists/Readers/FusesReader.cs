@@ -23,9 +23,12 @@ internal static class FusesReader
             ElectricCurrent? rating = row.Required("rating") is null ? null : row.Quantity("rating", CellRanges.FuseAmps);
             FuseStyle? style = row.Word("style", "a style of fuse", ("blade", FuseStyle.Blade), ("glass", FuseStyle.Glass));
             ElectricResistance? resistance = row.Quantity("resistance", CellRanges.Ohms);
+            bool? blow = row.Word("marked", "a marking", ("continuous", false), ("blow", true));
+            if (blow == true && style != FuseStyle.Glass)
+                row.Fault("marked", "blow", "is for a glass fuse alone", "blade fuses are marked with their continuous rating");
             if (row.IsFaulty || rating is null)
                 continue;
-            fuses.Add(new Fuse { Name = name, From = ends?.From, To = ends?.To, Rating = rating.Value, Style = style ?? FuseStyle.Blade, Resistance = resistance });
+            fuses.Add(new Fuse { Name = name, From = ends?.From, To = ends?.To, Rating = rating.Value, Style = style ?? FuseStyle.Blade, Resistance = resistance, IsMarkedWithBlowingCurrent = blow == true });
         }
 
         return fuses.ToImmutable();

@@ -27,6 +27,7 @@ internal static class LampsReader
             string? feed = Point(row, "feed", hasRuns), back = Point(row, "return", hasRuns);
             if (feed is not null && back is not null && Name.Equal(feed, back))
                 row.Fault("return", back, "is the feed as well", "expected two different points");
+            bool? momentary = row.Word("momentary", "yes or no", ("yes", true), ("no", false));
             if (row.IsFaulty || specification is null)
                 continue;
             var lamp = new FittedLamp
@@ -40,6 +41,7 @@ internal static class LampsReader
                 AllowedDrop = drop,
                 Feed = feed,
                 Return = back,
+                Momentary = momentary,
             };
             lamps.Add((row, lamp));
         }

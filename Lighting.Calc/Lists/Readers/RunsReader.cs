@@ -8,6 +8,9 @@ internal static class RunsReader
 {
     private static readonly string s_colours = $"expected one of {string.Join(", ", WireColour.SingleCodes)}, or two joined in that order, such as RDBU, and GNYE";
 
+    /// <summary>The words for the kinds of cable.</summary>
+    public static readonly (string Word, CableKind Value)[] Cables = [("ordinary", CableKind.Ordinary), ("thin wall", CableKind.ThinWall), ("free air", CableKind.FreeAir)];
+
     /// <summary>The runs of the rows that are valid; the others are logged.</summary>
     public static ImmutableArray<Run> Read(ListTable table)
     {
@@ -23,6 +26,7 @@ internal static class RunsReader
             ElectricResistance? joint = row.Quantity("joint resistance", CellRanges.Ohms);
             int? bundle = row.Whole("bundle", 1, 1000);
             WireColour? colour = Colour(row);
+            CableKind? cable = row.Word("cable", "a kind of cable", Cables);
             if (row.IsFaulty || wire is null || length is null)
                 continue;
             runs.Add(new Run
@@ -37,6 +41,7 @@ internal static class RunsReader
                 AssumesJoints = joints > 0 && joint is null,
                 Bundle = bundle ?? 1,
                 Colour = colour,
+                Cable = cable,
             });
         }
 

@@ -23,11 +23,12 @@ internal static class SwitchesReader
             ImmutableArray<string> positions = Positions(row);
             ElectricResistance? resistance = row.Quantity("resistance", CellRanges.Ohms);
             bool hasOff = row.Word("has off", "yes or no", ("yes", true), (No, false)) ?? true;
+            bool? momentary = row.Word("momentary", "yes or no", ("yes", true), (No, false));
             if (!hasOff && positions.Contains(SwitchDefinition.Off, Name.Comparer))
                 row.Fault("has off", No, $"contradicts 'closed in', which names '{SwitchDefinition.Off}'", null);
             if (row.IsFaulty)
                 continue;
-            var contact = new SwitchContact { Switch = name, From = from, To = to, ClosedIn = positions, Resistance = resistance ?? ElectricResistance.Zero, HasOff = hasOff };
+            var contact = new SwitchContact { Switch = name, From = from, To = to, ClosedIn = positions, Resistance = resistance ?? ElectricResistance.Zero, HasOff = hasOff, Momentary = momentary };
             if (seen.TryAdd(contact.Name, row.Line))
                 contacts.Add(contact);
             else

@@ -1,0 +1,39 @@
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using Lighting.Calc.Tests.Fuses;
+
+namespace Lighting.Calc.Tests.WireSizing;
+
+/// <summary>What <c>wire</c> chooses, <c>check</c> never finds unsuitable.</summary>
+public class SizedBikeSuitsTests
+{
+    [Theory]
+    [InlineData("valley-twin")]
+    [InlineData("chapel-single")]
+    public void A_demo_bike_with_the_chosen_wires_suits(string name) => Suits(DemoBikeTests.Read(name));
+
+    // Not the commuter, whose lamps behind a ballast in series drop more than any wire.
+    [Theory]
+    [InlineData("three-phase")]
+    [InlineData("builder")]
+    public void A_foreign_bike_with_the_chosen_wires_suits(string name) => Suits(BikeLists.Read(Path.Combine("Lighting.Calc.Tests", "ForeignBikes", name)).Value.Bike);
+
+    [Property(MaxTest = 40)]
+    public Property A_round_bike_with_the_chosen_wires_suits() => Prop.ForAll(
+        Gen.Elements(5.0, 7.5, 10, 15, 20, 30).ToArbitrary(),
+        Gen.Choose(1, 400).ToArbitrary(),
+        Gen.Elements<CableKind?>(null, CableKind.Ordinary, CableKind.ThinWall, CableKind.FreeAir).ToArbitrary(),
+        (rating, decimetres, cable) => Suits(FuseBike.Round(rating, tailMetres: decimetres / 10.0) with { Cable = cable }));
+
+    // Wire, fuse rating, short and drop; a load too large for its fuse is not the wires' to remedy.
+    private static void Suits(Bike bike)
+    {
+        WireSizingResult result = DemoBikeTests.Size(bike);
+        if (result.Sized is not { } sized)
+            return;
+        BikeReport report = BikeCheck.Evaluate(sized, cancellationToken: TestContext.Current.CancellationToken);
+        Assert.All(report.Fuses, f => Assert.True(f.Verdict is FuseVerdict.Suits or FuseVerdict.Overloaded or FuseVerdict.NotJudged, f.Headline));
+        Assert.DoesNotContain(report.Findings, f => f.Severity == Severity.Fault && f.Kind is FindingKind.VoltageDropTooLarge or FindingKind.WiresRatedBelowFuse or FindingKind.ShortDoesNotClear);
+    }
+}
