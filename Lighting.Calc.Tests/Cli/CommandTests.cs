@@ -80,7 +80,7 @@ public partial class CommandTests
         if (bike == "fell-lightweight")
             return; // a lighting coil: nothing to fuse, no battery to balance
         Assert.Equal(
-            ["fuse", "ratingA", "worstCurrentA", "worstSetting", "usableA", "verdict", "smallestRatingA", "largestRatingA", "reasons"],
+            ["fuse", "ratingA", "continuousCurrentA", "usableA", "continuousSetting", "worstCurrentA", "peakLimitA", "worstSetting", "verdict", "smallestRatingA", "largestRatingA", "momentaryLoads", "reasons"],
             Keys(root.GetProperty("fuses")[0]));
         Assert.Equal(["breakEvenRpm", "netAmpereHours"], Keys(root.GetProperty("charging")));
     }
@@ -117,7 +117,7 @@ public partial class CommandTests
     public async Task Csv_is_a_table_with_units_in_its_header()
     {
         string[] lines = (await InProcess.Run("fuse", CliProcess.Bike("valley-twin"), "--format", "csv")).Output.Split("\r\n");
-        Assert.Equal("fuse,ratingA,worstCurrentA,usableA,verdict,smallestRatingA,largestRatingA,worstSetting", lines[0]);
+        Assert.Equal("fuse,ratingA,continuousCurrentA,usableA,worstCurrentA,peakLimitA,verdict,smallestRatingA,largestRatingA,continuousSetting,worstSetting", lines[0]);
         Assert.StartsWith("main,15,", lines[1], StringComparison.Ordinal);
     }
 
