@@ -47,7 +47,7 @@ public partial class ArchitectureTests
     public void No_room_has_more_than_25_files_without_rooms_within()
     {
         foreach (string folder in new[] { Core, Path.Combine(CliProcess.Root, "Lighting.Calc.Cli") }.SelectMany(f => Directory.GetDirectories(f, "*", SearchOption.AllDirectories)).Where(d => !d.Split('/').Any(p => p is "obj" or "bin")))
-            Assert.True(Directory.GetFiles(folder, "*.cs").Length <= 30, folder);
+            Assert.True(Directory.GetFiles(folder, "*.cs").Length <= 25, folder);
     }
 
     [Fact]

@@ -27,7 +27,7 @@ public class ResultFileTests
         string pipe = Path.Combine(folder.Path, "result");
         CliResult result = Shell.Run($"""mkfifo "$1" && (cat "$1" & {CliProcess.Typed} drop --current 8A --length 1m --wire 18AWG --volts 12V --out "$1"; wait); test -p "$1" || exit 9""", pipe);
         Assert.Equal((0, ""), (result.ExitCode, result.Errors));
-        Assert.StartsWith("Drop of one run\n", result.Output, StringComparison.Ordinal);
+        Assert.StartsWith("Voltage drop of one run\n", result.Output, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -137,7 +137,7 @@ public class ForeignBikeTests
         {
             ChargingVoltage = stated.Any(l => l.StartsWith("charging voltage", StringComparison.OrdinalIgnoreCase)) ? bike.ChargingVoltage : ElectricPotential.FromVolts(14.2),
             BatteryResistance = bike.BatteryResistance.Ohms > 0 ? bike.BatteryResistance : ElectricResistance.FromMilliohms(20),
-            Runs = [.. bike.Runs.Select(r => r with { JointResistance = r.JointResistance.Ohms > 0 ? r.JointResistance : ElectricResistance.FromMilliohms(5) })],
+            Runs = [.. bike.Runs.Select(r => r with { JointResistance = r.JointResistance.Ohms > 0 && !r.AssumesJoints ? r.JointResistance : ElectricResistance.FromMilliohms(5) })],
             Switches = [.. bike.Switches.Select(s => s with { Resistance = s.Resistance.Ohms > 0 ? s.Resistance : ElectricResistance.FromMilliohms(10) })],
         };
     }

@@ -20,7 +20,7 @@ public class FuseCheckTests
     {
         FuseSuitability fuse = FuseBike.Check(FuseBike.Round(fuse: 20)).Single();
         Assert.Equal(FuseVerdict.TooLargeForTheWire, fuse.Verdict);
-        Assert.Contains("('tail feed', 0.75 mm2 carries 15 A", fuse.Headline, StringComparison.Ordinal);
+        Assert.Contains("('tail feed', 0.75 mm2 is rated 15 A", fuse.Headline, StringComparison.Ordinal);
         Assert.Equal(15, fuse.Advice.Largest!.Value.Amperes);
         Assert.Equal(3, fuse.Protection.DownstreamRuns.Length);
     }
@@ -192,7 +192,8 @@ public class FuseCheckTests
     {
         Bike bike = FuseBike.WithHorn("fuse in");
         var findings = UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always), cancellationToken: TestContext.Current.CancellationToken);
-        Assert.Equal([(Severity.Caution, "battery lead"), (Severity.Caution, "horn feed")], findings.Select(f => (f.Severity, f.Subject)));
+        Finding finding = Assert.Single(findings);
+        Assert.Equal((Severity.Caution, "battery lead", "horn feed"), (finding.Severity, finding.Subject, Assert.Single(finding.Parts)));
         Assert.Equal(5.5, FuseBike.Check(bike).Single().Steady.WorstCurrent.Amperes, 1e-9);
     }
 

@@ -25,7 +25,7 @@ public class FuseWordsTests
     {
         FuseSuitability fuse = FuseBike.Check(FuseBike.Round(fuse: 20)).Single();
         Assert.Equal(
-            "Too large for the wiring: it is rated 20 A, the smallest wire 15 A ('tail feed', 0.75 mm2 carries 15 A in free air at 30 °C with 70 °C insulation, × 1.00 for air of 30 °C × 1.00 for 1 loaded together). "
+            "Too large for the wiring: it is rated 20 A, the smallest wire 15 A ('tail feed', 0.75 mm2 is rated 15 A in free air at 30 °C with 70 °C insulation, × 1.00 for an ambient of 30 °C × 1.00 for a bundle of 1). "
             + "Wires rated below it: 'headlamp feed', 'tail feed', 'headlamp earth', 'tail earth'.",
             Assert.Single(fuse.Reasons));
         Assert.Equal($"20 A main: too large for the wire — t{fuse.Reasons[0][1..^1]}; fit 7.5 A to 15 A", fuse.Headline);
@@ -226,11 +226,11 @@ public class FuseWordsTests
         Bike bike = FuseBike.Round();
         Finding lead = Assert.Single(UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken));
         Assert.Equal(
-            (Severity.Note, "battery lead", "it leads from the battery to the first fuse, and no fuse protects it: keep it short and well away from the frame"), (lead.Severity, lead.Subject, lead.Message));
+            (Severity.Note, "battery lead", "Unfused: battery to first fuse. Keep it short, support it clear of the frame, and mount the fuse as close to the battery as practicable."), (lead.Severity, lead.Subject, lead.Message));
         bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("radio feed", "fuse in", "radio +", "1 mm2", 1)), Lamps = bike.Lamps.Add(FuseBike.Load("radio", LampType.Fixed, 12, 1, "radio +", Bike.BatteryMinus)) };
-        Assert.Equal(
-            "no fuse protects it: the battery reaches it without passing one (everything off)",
-            UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken).Single(f => f.Subject == "radio feed").Message);
+        Finding both = Assert.Single(UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken));
+        Assert.StartsWith("Caution: battery lead: No fuse protects it: the battery reaches it", both.ToString(), StringComparison.Ordinal);
+        Assert.Equal(["radio feed"], both.Parts);
     }
 
     [Theory]

@@ -54,7 +54,7 @@ public class RoundTripTests
 
     [Fact]
     public void A_lamp_with_a_code_is_written_by_its_code() =>
-        Assert.Contains("rear,stop,P21W,,1,,,,,brake=on,0.2,stop feed,frame,\n", BikeListsWriter.Write(BikeLists.Read(ListSamples.Whole).Value)["lamps.csv"], StringComparison.Ordinal);
+        Assert.Contains("rear,stop,P21W,,1,,,,,brake=on,0.2,stop feed,frame,,\n", BikeListsWriter.Write(BikeLists.Read(ListSamples.Whole).Value)["lamps.csv"], StringComparison.Ordinal);
 
     private static void ReadsBack(BikeLists lists)
     {

@@ -32,12 +32,12 @@ public class HarnessLimitTests
     public void Resistances_and_volts_below_zero_are_refused()
     {
         var below = ElectricResistance.FromOhms(-1);
-        Refused("resistance", "A resistance is zero or more.", () => _solver.SetRun(0, below, ElectricResistance.Zero));
-        Refused("resistance", "A resistance is zero or more.", () => _solver.SetRun(0, ElectricResistance.Zero, below));
-        Refused("resistance", "A resistance is zero or more.", () => _solver.SetContact(0, below));
-        Refused("resistance", "A resistance is zero or more.", () => _solver.SetFuse(0, below));
-        Refused("resistance", "A resistance is zero or more.", () => _solver.SetBatteryResistance(below));
-        Refused("voltage", "The supply volts are zero or more.", () => _solver.SetSupply(ElectricPotential.FromVolts(-1)));
+        Refused("resistance", "Resistance must be zero or more.", () => _solver.SetRun(0, below, ElectricResistance.Zero));
+        Refused("resistance", "Resistance must be zero or more.", () => _solver.SetRun(0, ElectricResistance.Zero, below));
+        Refused("resistance", "Resistance must be zero or more.", () => _solver.SetContact(0, below));
+        Refused("resistance", "Resistance must be zero or more.", () => _solver.SetFuse(0, below));
+        Refused("resistance", "Resistance must be zero or more.", () => _solver.SetBatteryResistance(below));
+        Refused("voltage", "Supply voltage must be zero or more.", () => _solver.SetSupply(ElectricPotential.FromVolts(-1)));
     }
 
     [Fact]

@@ -87,7 +87,7 @@ public class ReviewWordsTests
         Bike bike = Benches.Sidecar();
         bike = bike with { Lamps = bike.Lamps.Add(Benches.Lamp("clock", Bike.BatteryPlus, Bike.BatteryMinus, Benches.Filament(12, 2))) };
         Finding finding = Assert.Single(Review(bike));
-        Assert.Equal((Severity.Fault, "clock", "Fed without a fuse in the setting 'everything off': it hangs on battery +."), (finding.Severity, finding.Subject, finding.Message));
+        Assert.Equal((Severity.Fault, "clock", "Fed without a fuse in the setting 'everything off': connected directly to battery +."), (finding.Severity, finding.Subject, finding.Message));
         // A lighting coil limits its own current.
         Assert.Empty(Review(bike with { Lighting = LightingSupply.Direct }));
     }

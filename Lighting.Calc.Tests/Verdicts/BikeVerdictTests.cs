@@ -13,7 +13,7 @@ public class BikeVerdictTests
         BikeReport report = Check(("lamps.csv", Lamps));
         Assert.Equal(BikeVerdict.NotJudged, report.Verdict);
         double amperes = 81.0 / 12 * Math.Pow(13.5 / 12, 0.55);
-        Assert.Equal(FormattableString.Invariant($"no fuse is listed. All lamps together draw {amperes:0.##} A; a 15 A fuse would carry that (11.25 A continuous)."), Assert.Single(report.NotJudged));
+        Assert.Equal(FormattableString.Invariant($"no fuse is listed. All lamps together draw {amperes:0.##} A; a 15 A fuse would carry that (limit 11.25 A)."), Assert.Single(report.NotJudged));
     }
 
     [Fact]

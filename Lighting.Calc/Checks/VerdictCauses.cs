@@ -44,7 +44,9 @@ internal static partial class VerdictCauses
     }
 
     private static string Load(ContinuousLoad load) =>
-        $"{A(load.ContinuousCurrent)} continuous (limit {A(load.UsableCurrent)}){(load.WorstCurrent > load.ContinuousCurrent ? $", {A(load.WorstCurrent)} peak (limit {A(load.PeakLimit)})" : "")}";
+        load.PeakExceedsRating
+            ? $"{A(load.ContinuousCurrent)} (limit {A(load.UsableCurrent)}), peak {A(load.WorstCurrent)} (limit {A(load.PeakLimit)})"
+            : $"{A(load.ContinuousCurrent)} continuous (limit {A(load.UsableCurrent)})";
 
     private static string Remedy(FuseAdvice advice)
     {

@@ -187,7 +187,7 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
     private IEnumerable<Finding> FuseAdvice()
     {
         foreach (FuseChange fuse in report.Fuses)
-            if (fuse.After.Verdict == FuseVerdict.Suits && fuse.After.Advice.Smallest is { } smallest && smallest.Amperes < fuse.After.Fuse.Rating.Amperes - 1e-9)
+            if (fuse.After.Verdict == FuseVerdict.Suits && fuse.After.Steady.WorstCurrent.Amperes < fuse.Before.Steady.WorstCurrent.Amperes - 1e-9 && fuse.After.Advice.Smallest is { } smallest && smallest.Amperes < fuse.After.Fuse.Rating.Amperes - 1e-9)
                 yield return new Finding(FindingKind.SmallerFuse, Severity.Note, fuse.After.Fuse.Name) { Value = fuse.After.Steady.WorstCurrent, Limit = fuse.Before.Steady.WorstCurrent, Figures = [smallest] };
     }
 
