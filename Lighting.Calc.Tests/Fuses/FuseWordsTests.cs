@@ -229,7 +229,7 @@ public class FuseWordsTests
             (Severity.Note, "battery lead", "Unfused: battery to first fuse. Keep it short, support it clear of the frame, and mount the fuse as close to the battery as practicable."), (lead.Severity, lead.Subject, lead.Message));
         bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("radio feed", "fuse in", "radio +", "1 mm2", 1)), Lamps = bike.Lamps.Add(FuseBike.Load("radio", LampType.Fixed, 12, 1, "radio +", Bike.BatteryMinus)) };
         Finding both = Assert.Single(UnfusedRuns.Findings(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken));
-        Assert.StartsWith("Caution: battery lead: No fuse protects it: the battery reaches it", both.ToString(), StringComparison.Ordinal);
+        Assert.Equal((Severity.Caution, "battery lead", FindingKind.RunUnfused), (both.Severity, both.Subject, both.Kind));
         Assert.Equal(["radio feed"], both.Parts);
     }
 

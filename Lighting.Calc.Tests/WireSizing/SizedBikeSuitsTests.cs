@@ -19,6 +19,12 @@ public class SizedBikeSuitsTests
     [InlineData("builder")]
     public void A_foreign_bike_with_the_chosen_wires_suits(string name) => Suits(BikeLists.Read(Path.Combine("Lighting.Calc.Tests", "ForeignBikes", name)).Value.Bike);
 
+    // Found by the property below: shorts that clear with the smallest wires, and with those chosen for the drop do not.
+    [Theory]
+    [InlineData(7.5, 89, CableKind.ThinWall)]
+    public void A_round_bike_whose_short_is_let_through_by_larger_wires_suits(double rating, int decimetres, CableKind cable) =>
+        Suits(FuseBike.Round(rating, tailMetres: decimetres / 10.0) with { Cable = cable });
+
     [Property(MaxTest = 40)]
     public Property A_round_bike_with_the_chosen_wires_suits() => Prop.ForAll(
         Gen.Elements(5.0, 7.5, 10, 15, 20, 30).ToArbitrary(),

@@ -38,13 +38,25 @@ internal sealed class SizingSearch
         // Wire of no length costs nothing and drops nothing; its rating alone counts.
         int[] sizes = [.. _problem.Thinnest.Select((s, i) => HasLength(i) ? s : _largest)], largest = [.. sizes.Select(_ => _largest)];
         _shortsMatter = _shorts.Failures(sizes).Any();
-        if (ShortOhms(largest) > 0)
-            return null;
-        int[][] starts = Enlarge(sizes, ShortOhms) && Enlarge(sizes, _trial.Excess) ? [sizes, largest] : [largest];
-        int[]? best = starts.Where(Holds).Select(Exchange).Aggregate((int[]?)null, (best, next) => best is null ? next : Better(best, [next]).FirstOrDefault(best));
+        int[]? best = Search([.. sizes], largest);
+        // Larger wires elsewhere let more current through a small one: what clears with the smallest of all may not with those chosen.
+        if (best is not null && !_shortsMatter && _shorts.Failures(best).Any())
+        {
+            _shortsMatter = true;
+            best = Search(sizes, largest);
+        }
+
         if (best is not null)
             FitRunsWithoutLength(best);
         return best;
+    }
+
+    private int[]? Search(int[] sizes, int[] largest)
+    {
+        if (ShortOhms(largest) > 0)
+            return null;
+        int[][] starts = Enlarge(sizes, ShortOhms) && Enlarge(sizes, _trial.Excess) ? [sizes, largest] : [largest];
+        return starts.Where(Holds).Select(Exchange).Aggregate((int[]?)null, (best, next) => best is null ? next : Better(best, [next]).FirstOrDefault(best));
     }
 
     private int[] Exchange(int[] sizes)
