@@ -92,7 +92,7 @@ public partial class CommandTests
         string lamps = folder.Write("lamps.csv", "circuit,lamp,code\nstop,stop lamp,P21W\n");
         CliResult result = await InProcess.Run("check", lamps, "--fuse", "15A");
         Assert.Equal(0, result.ExitCode);
-        Assert.StartsWith("Check\n✔ Suits as far as listed. Not listed: wires, voltage drop, charging.\n15 A main: 1.85 A continuous", result.Output, StringComparison.Ordinal);
+        Assert.StartsWith("Check\n✔ Suits as far as listed. Not listed: wires, voltage drop, charging.\n15 A main: 0.00 A continuous (limit 11.25 A), 1.85 A peak.\n", result.Output, StringComparison.Ordinal);
     }
 
     // By hand: a P21W is 25 W at 13.5 V, 1.852 A there; at 14.4 V it draws 1.852 · (14.4/13.5)^0.55 = 1.919 A.
@@ -117,7 +117,7 @@ public partial class CommandTests
     public async Task Csv_is_a_table_with_units_in_its_header()
     {
         string[] lines = (await InProcess.Run("fuse", CliProcess.Bike("valley-twin"), "--format", "csv")).Output.Split("\r\n");
-        Assert.Equal("fuse,ratingA,continuousCurrentA,usableA,worstCurrentA,peakLimitA,verdict,smallestRatingA,largestRatingA,continuousSetting,worstSetting", lines[0]);
+        Assert.Equal("fuse,ratingA,continuousCurrentA,usableA,continuousSetting,worstCurrentA,peakLimitA,worstSetting,verdict,smallestRatingA,largestRatingA", lines[0]);
         Assert.StartsWith("main,15,", lines[1], StringComparison.Ordinal);
     }
 

@@ -35,7 +35,7 @@ public sealed class FleetCommandTests : IDisposable
             Assert.Equal(CliProcess.Bike(bikes[i]), rows[i].GetProperty("folder").GetString());
             Assert.Equal(alone.GetProperty("bike").GetString(), rows[i].GetProperty("bike").GetString());
             Assert.Equal(fuse.GetProperty("verdict").GetString(), rows[i].GetProperty("fuseVerdict").GetString());
-            Assert.Equal(fuse.GetProperty("worstCurrentA").GetDouble(), rows[i].GetProperty("worstCurrentA").GetDouble());
+            Assert.Equal(fuse.GetProperty("continuousCurrentA").GetDouble(), rows[i].GetProperty("continuousCurrentA").GetDouble());
             Assert.Equal(alone.GetProperty("charging").GetProperty("breakEvenRpm").GetDouble(), rows[i].GetProperty("breakEvenRpm").GetDouble());
             Assert.Equal(alone.GetProperty("findings").EnumerateArray().Count(f => f.GetProperty("severity").GetString() == "fault"), rows[i].GetProperty("faults").GetInt32());
             JsonElement[] worst = [.. alone.GetProperty("settings").EnumerateArray().SelectMany(s => s.GetProperty("lamps").EnumerateArray())

@@ -146,7 +146,7 @@ public class FuseCheckTests
         FuseSuitability marked = FuseBike.Check(bike, new FuseOptions { GlassMarkedWithBlowingCurrent = true }).Single();
         Assert.Equal(7.5, marked.ContinuousRating.Amperes);
         Assert.Equal(5.625, marked.Steady.UsableCurrent.Amperes, 1e-9);
-        Assert.Contains(marked.Findings, f => f.Message.Contains("15 A marked is 7.5 A continuously", StringComparison.Ordinal));
+        Assert.Contains(marked.Findings, f => f.Message.Contains("15 A marked is 7.5 A continuous.", StringComparison.Ordinal));
         Assert.Equal(15, FuseBike.Check(bike).Single().ContinuousRating.Amperes);
     }
 
@@ -235,7 +235,7 @@ public class FuseCheckTests
         Finding finding = FuseBike.Check(bike).Single().Findings.Single(f => f.Subject == "headlamp earth");
         Assert.Equal(Severity.Fault, finding.Severity);
         // 9 A × 0.54 for seven loaded together.
-        Assert.Contains("carries 5 A (lights=on), more than its wire's 4.86 A", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("Carries 5 A in the setting 'lights=on', more than its rating of 4.86 A", finding.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -112,7 +112,7 @@ public class FuseWordsTests
         // 5.5 A is 75 % of 7.33 A, the next glass rating 7.5 A; the wires carry 15 A.
         Assert.Equal("fit 7.5 A to 15 A (continuous ratings; a fuse marked with its blowing current shows twice that)", fuse.Advice.Explanation);
         Assert.Equal(
-            ["taken as marked with the current at which it blows: 15 A marked is 7.5 A continuously", "its own resistance is not listed and not published; a dead short is reckoned without it"],
+            ["Marked with its blowing current: 15 A marked is 7.5 A continuous.", "Its resistance is neither listed nor published; the short-circuit current is calculated without it."],
             fuse.Findings.Where(f => f is { Severity: Severity.Note, Subject: "main" }).Select(f => f.Message));
     }
 
@@ -135,8 +135,8 @@ public class FuseWordsTests
     {
         Fuse glass = FuseBike.Fuse("main", 10, "fuse in", "fuse out", FuseStyle.Glass);
         Bike bike = FuseBike.Round() with { Fuses = [glass with { Resistance = ElectricResistance.FromMilliohms(8) }] };
-        Assert.DoesNotContain(FuseBike.Check(bike).Single().Findings, f => f.Message.Contains("its own resistance", StringComparison.Ordinal));
-        Assert.Contains(FuseBike.Check(bike with { Fuses = [glass] }).Single().Findings, f => f.Message.Contains("its own resistance", StringComparison.Ordinal));
+        Assert.DoesNotContain(FuseBike.Check(bike).Single().Findings, f => f.Kind == FindingKind.FuseResistanceUnknown);
+        Assert.Contains(FuseBike.Check(bike with { Fuses = [glass] }).Single().Findings, f => f.Kind == FindingKind.FuseResistanceUnknown);
         // A blade of 4 A is made, but its resistance is not printed.
         Assert.Contains(
             FuseBike.Check(FuseBike.Round(fuse: 4)).Single().Findings, f => f is { Severity: Severity.Note, Subject: "main" } && f.Message.StartsWith("its own resistance", StringComparison.Ordinal));
@@ -149,7 +149,7 @@ public class FuseWordsTests
         bike = bike with { Fuses = bike.Fuses.Add(FuseBike.Fuse("loose", 10, "nowhere", "nothing")) };
         FuseSuitability loose = FuseBike.Check(bike)[1];
         Assert.Equal(
-            [(Severity.Caution, "no setting joins it to the battery, so its load and its wires were not judged"), (Severity.Note, "it carries no current in any of these settings")],
+            [(Severity.Caution, "No setting joins it to the battery: its load and its wires are not judged."), (Severity.Note, "Carries no current in any of these settings.")],
             loose.Findings.Select(f => (f.Severity, f.Message)));
         Assert.Equal("it feeds no run in any of these settings", loose.Protection.Explanation);
         // Nothing flows: the smallest of all carries that.
@@ -161,10 +161,10 @@ public class FuseWordsTests
     [Fact]
     public void A_limit_over_eighty_percent_is_cautioned_where_the_fuse_suits_by_it()
     {
-        Assert.Equal("judged at 80.5 % of its rating; 75 % is usual", Judged(80.5).Findings[^1].Message);
+        Assert.Equal("Judged at 80.5 % of its rating; 75 % is usual.", Judged(80.5).Findings[^1].Message);
         Assert.Equal(Severity.Caution, Judged(80.5).Findings[^1].Severity);
         Assert.Single(Judged(80).Findings);
-        Assert.DoesNotContain(FuseBike.Check(FuseBike.Round(fuse: 5), new FuseOptions { ContinuousLoadFactor = Ratio.FromPercent(100) }).Single().Findings, f => f.Message.StartsWith("judged at", StringComparison.Ordinal));
+        Assert.DoesNotContain(FuseBike.Check(FuseBike.Round(fuse: 5), new FuseOptions { ContinuousLoadFactor = Ratio.FromPercent(100) }).Single().Findings, f => f.Message.StartsWith("Judged at", StringComparison.Ordinal));
 
         static FuseSuitability Judged(double percent) => FuseBike.Check(FuseBike.Round(), new FuseOptions { ContinuousLoadFactor = Ratio.FromPercent(percent) }).Single();
     }
@@ -176,7 +176,7 @@ public class FuseWordsTests
         bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("spare feed", "switch out", "spare plug", "1 mm2", 1)).Add(FuseBike.Run("old feed", "switch out", "old plug", "1 mm2", 1)) };
         FuseSuitability fuse = FuseBike.Check(bike).Single();
         Finding finding = fuse.Findings[^1];
-        Assert.Equal((Severity.Note, "no lamp tells where a short of 'spare feed', 'old feed' returns; the frame is taken as without resistance there"), (finding.Severity, finding.Message));
+        Assert.Equal((Severity.Note, "The return path of a short on 'spare feed', 'old feed' is not defined by any lamp; the frame is taken as 0 Ω."), (finding.Severity, finding.Message));
         // By hand: 20 + 3.8 + 4.8 + 25.4 + 10 + 18.5 = 82.5 mΩ, nothing on the way back.
         ShortCircuitCheck spare = fuse.Clearing.Single(c => c.Run.Name == "spare feed");
         Assert.Null(spare.ReturnFrom);
@@ -204,7 +204,7 @@ public class FuseWordsTests
         };
         Assert.Contains(
             FuseBike.Check(bike).Single().Findings,
-            f => f is { Severity: Severity.Fault, Subject: "headlamp feed" } && f.Message.StartsWith("the run carries 10 A (lights=on), more than its wire's 9 A: 0.35 mm2 is rated 9 A", StringComparison.Ordinal));
+            f => f is { Severity: Severity.Fault, Subject: "headlamp feed" } && f.Message.StartsWith("Carries 10 A in the setting 'lights=on', more than its rating of 9 A: 0.35 mm2 is rated 9 A", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -214,10 +214,10 @@ public class FuseWordsTests
         var fuses = FuseBike.Check(bike);
         Assert.Equal(
             ["feed", "headlamp feed", "tail feed"],
-            fuses[0].Findings.Where(f => f.Kind == FindingKind.Other && f.Severity == Severity.Caution).Select(f => f.Message.Split('\'')[1]));
+            fuses[0].Findings.Where(f => f.Kind == FindingKind.RunFedByTwoFuses).Select(f => f.Message.Split('\'')[1]));
         Assert.Equal(
-            "the run 'feed' is fed through 'spare' too: a fault in it may draw what both fuses carry together", fuses[0].Findings.First(f => f.Kind == FindingKind.Other && f.Severity == Severity.Caution).Message);
-        Assert.DoesNotContain(fuses[1].Findings, f => f.Kind == FindingKind.Other && f.Severity == Severity.Caution);
+            "'feed' is fed through 'spare' too: a fault in it may draw what both fuses pass together.", fuses[0].Findings.First(f => f.Kind == FindingKind.RunFedByTwoFuses).Message);
+        Assert.DoesNotContain(fuses[1].Findings, f => f.Kind == FindingKind.RunFedByTwoFuses);
     }
 
     [Fact]

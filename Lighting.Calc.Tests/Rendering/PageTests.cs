@@ -63,7 +63,7 @@ public class PageTests
     {
         XElement page = Pages.Read(await Pages.Text("check", CliProcess.Bike("valley-twin"), "--format", "html"));
         string[] titles = [.. page.Descendants(Pages.Svg + "title").Select(t => t.Value)];
-        foreach (string start in new[] { "Worst current of each fuse: main", "Voltage at each lamp", "Light of each lamp", "Voltage drop from the source", "Current into the battery over engine speed", "State of charge", "Circuit in the setting" })
+        foreach (string start in new[] { "Continuous load of each fuse: main", "Voltage at each lamp", "Light of each lamp", "Voltage drop from the source", "Current into the battery over engine speed", "State of charge", "Circuit in the setting" })
             Assert.Contains(titles, t => t.StartsWith(start, StringComparison.Ordinal));
         XElement balance = page.Descendants(Pages.Svg + "svg").Single(s => s.Element(Pages.Svg + "title")?.Value.StartsWith("Current into", StringComparison.Ordinal) == true);
         Assert.Contains(balance.Descendants(Pages.Svg + "text"), t => t.Value == "most: 1943 rpm");
@@ -96,12 +96,12 @@ public class PageTests
         AssertSelfContained(page, text);
     }
 
-    // By hand: 10.42 A of a 15 A scale on 40 places are 28 marks, 11.25 A stand at place 30, 15 A at 40.
+    // By hand: 7.15 A of a 15 A scale on 40 places are 19 marks, 11.25 A are at place 30, 15 A at 40.
     [Fact]
     public async Task Text_draws_the_fuses_as_bars()
     {
         string text = await Pages.Text("check", CliProcess.Bike("valley-twin"));
-        Assert.Contains($"\n main  {new string('#', 28)}  |{new string(' ', 9)}|\n       | continuous limit, | rating\n", text, StringComparison.Ordinal);
+        Assert.Contains($"\n main  {new string('#', 19)}{new string(' ', 11)}|{new string(' ', 9)}|\n       | continuous limit, | rating\n", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -151,7 +151,7 @@ public class PageTests
         string readings = folder.Write("r.csv", "when,point,instrument,reading\nignition=on; lights=park,rear return,meter,1.9\nignition=on; lights=park,tail lamp,visual,good\nignition=on; brake=on,stop lamp,visual,dim\n");
         XElement main = Pages.Read(await Pages.Text("faults", CliProcess.Bike("valley-twin"), readings, "--format", "html")).Descendants("main").Single();
         string text = await Pages.Text("faults", CliProcess.Bike("valley-twin"), readings);
-        Assert.Equal(["Likeliest first", "Next test", "How to read"], main.Elements().Where(e => e.Local() == "h2").Select(e => e.Value).Where(h => h != "Findings"));
+        Assert.Equal(["Likeliest first", "Next test", "How to measure"], main.Elements().Where(e => e.Local() == "h2").Select(e => e.Value).Where(h => h != "Findings"));
         string verdict = text[(text.IndexOf('\n', StringComparison.Ordinal) + 1)..text.IndexOf("\n\n", StringComparison.Ordinal)];
         Assert.Equal(Words(verdict), Words(main.Elements().Single(e => e.Attribute("class")?.Value == "verdict").Value));
         Assert.Contains("rear earth", main.Value, StringComparison.Ordinal);

@@ -54,7 +54,7 @@ public sealed class DemoBikeTests
         int feed = bike.Runs.IndexOf(bike.Runs.Single(r => r.Name == "main feed"));
         WireSizingResult good = Size(bike), bad = Size(bike with { Runs = bike.Runs.SetItem(feed, bike.Runs[feed] with { Wire = Listed("0.75 mm2") }) });
         Assert.DoesNotContain(good.Findings, f => f.Severity == Severity.Fault);
-        Assert.Contains(bad.Findings, f => f is { Subject: "main feed", Severity: Severity.Fault } && f.Message.StartsWith("its 0.75 mm2 is too thin for the fuse 'main'", StringComparison.Ordinal));
+        Assert.Contains(bad.Findings, f => f is { Subject: "main feed", Severity: Severity.Fault } && f.Message.StartsWith("Its 0.75 mm2 is rated", StringComparison.Ordinal));
         Assert.Contains(bad.Findings, f => f is { Subject: "headlamp high", Severity: Severity.Fault } && f.Message.Contains("'main feed' from 0.75 mm2 to", StringComparison.Ordinal));
         Assert.Equal(good.CopperChosen, bad.CopperChosen);
     }

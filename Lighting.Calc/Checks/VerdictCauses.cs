@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.RegularExpressions;
 using UnitsNet;
 
 namespace Lighting.Calc;
 
 /// <summary>Groups the faults of a report into causes, the gravest first: wires and shorts, overloaded fuses, the rest, voltage drop last.</summary>
-internal static partial class VerdictCauses
+internal static class VerdictCauses
 {
     public static ImmutableArray<VerdictCause> Of(BikeReport report)
     {
@@ -18,8 +17,8 @@ internal static partial class VerdictCauses
         HashSet<Finding> told = [.. report.Fuses.Where(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged)).SelectMany(f => ofFuses[f.Fuse.Name])];
         IEnumerable<VerdictCause> rest = report.Findings
             .Where(f => f.Severity == Severity.Fault && !told.Contains(f))
-            .GroupBy(f => (f.Kind, f.Kind == FindingKind.Other ? f.Message : ""))
-            .OrderBy(g => g.Key.Kind == FindingKind.VoltageDropTooLarge)
+            .GroupBy(f => f.Kind)
+            .OrderBy(g => g.Key == FindingKind.VoltageDropTooLarge)
             .Select(g => OfGroup(report, [.. g]));
         return [.. fuses, .. rest];
     }
@@ -64,12 +63,10 @@ internal static partial class VerdictCauses
     private static VerdictCause OfGroup(BikeReport report, ImmutableArray<Finding> group)
     {
         Finding worst = group.MaxBy(Excess)!;
-        string text = worst.Kind == FindingKind.Other
-            ? Listed(group.Select(f => f.Subject), parts => $"{parts}: {Positions().Replace(worst.Message, "").TrimEnd('.')}")
-            : Listed(
-                group.OrderByDescending(Excess).Select(f => f.Subject),
-                parts => $"{Titled(worst.Code)}: {parts}",
-                worst.Value is { } value ? $" ({(group.Length > 1 ? "worst " : "")}{FindingWords.Text(value)}{(worst.Limit is { } limit ? $", limit {FindingWords.Text(limit)}" : "")})" : "");
+        string text = Listed(
+            group.OrderByDescending(Excess).Select(f => f.Subject),
+            parts => $"{Titled(worst.Code)}: {parts}",
+            worst.Value is { } value ? $" ({(group.Length > 1 ? "worst " : "")}{FindingWords.Text(value)}{(worst.Limit is { } limit ? $", limit {FindingWords.Text(limit)}" : "")})" : "");
         return new VerdictCause(Clipped(text), worst.Kind == FindingKind.VoltageDropTooLarge ? DropRemedy(report, worst) : null, group);
     }
 
@@ -107,9 +104,6 @@ internal static partial class VerdictCauses
         return sentence.Length <= VerdictCause.LongestText ? sentence : sentence[..(VerdictCause.LongestText - 1)].TrimEnd(' ', ',', ';') + "…";
     }
 
-    // Switch positions in brackets, which make a sentence longer than its line.
-    [GeneratedRegex(@"\s*\([^()]*=[^()]*\)")]
-    private static partial Regex Positions();
 
     private static string A(ElectricCurrent current) => string.Create(CultureInfo.InvariantCulture, $"{current.Amperes:0.##} A");
 }

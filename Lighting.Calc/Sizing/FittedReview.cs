@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using static Lighting.Calc.SizingReporter;
+using UnitsNet;
 
 namespace Lighting.Calc;
 
@@ -19,18 +19,20 @@ internal sealed class FittedReview(SizingProblem problem, SizedPoints fitted, Sh
             OperatingPoint worst = fitted.Points.MaxBy(p => Math.Abs(p.Runs[i].Current.Amperes))!;
             double amperes = Math.Abs(worst.Runs[i].Current.Amperes), fuse = problem.FuseAmperes(i);
             if (rating.Current is not { } carries)
-                yield return new Finding(Severity.Caution, run.Name, $"whether its {run.Wire} is thick enough cannot be told: {rating.Explanation}.");
+                yield return new Finding(FindingKind.RunNotRated, Severity.Caution, run.Name) { Parts = [run.Wire.Name], Detail = rating.Explanation };
             else if (carries.Amperes < fuse - SizingProblem.AmpereTolerance)
-                yield return new Finding(Severity.Fault, run.Name, $"its {run.Wire} is too thin for the fuse '{problem.FuseOf[i]!.Name}': it carries {N(carries.Amperes)} A, the fuse lets {N(fuse)} A through.");
+                yield return new Finding(FindingKind.RunRatedBelowFuse, Severity.Fault, run.Name) { Value = carries, Limit = ElectricCurrent.FromAmperes(fuse), Parts = [run.Wire.Name, problem.FuseOf[i]!.Name] };
             else if (carries.Amperes < amperes - SizingProblem.AmpereTolerance)
-                yield return new Finding(Severity.Fault, run.Name, $"its {run.Wire} is too thin for its current: it carries {N(carries.Amperes)} A, {N(amperes)} A flow ({worst.Setting}).");
+                yield return new Finding(FindingKind.RunRatedBelowLoad, Severity.Fault, run.Name) { Value = carries, Limit = ElectricCurrent.FromAmperes(amperes), Setting = worst.Setting, Parts = [run.Wire.Name] };
             if (run.Wire.CopperArea.SquareMillimeters < problem.Options.MinimumArea.SquareMillimeters - 1e-9)
-                yield return new Finding(Severity.Caution, run.Name, $"its {run.Wire} is thinner than the {N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength.");
+                yield return new Finding(FindingKind.RunBelowMinimum, Severity.Caution, run.Name) { Value = run.Wire.CopperArea, Limit = problem.Options.MinimumArea, Parts = [run.Wire.Name] };
         }
     }
 
-    private IEnumerable<Finding> Shorts() => shorts.Failures(_bike).Select(f => new Finding(Severity.Fault, f.Clearing.Run.Name,
-        $"a dead short at its far end draws {N(f.Clearing.ProspectiveCurrent!.Value.Amperes)} A; the fuse '{f.Fuse.Name}' {f.Clearing.Opening!.Explanation}."));
+    private IEnumerable<Finding> Shorts() => shorts.Failures(_bike).Select(f => new Finding(FindingKind.ShortNotCleared, Severity.Fault, f.Clearing.Run.Name)
+    {
+        Value = f.Clearing.ProspectiveCurrent, Parts = [f.Fuse.Name], Detail = f.Clearing.Opening!.Explanation,
+    });
 
     private IEnumerable<Finding> Lamps()
     {
@@ -38,16 +40,16 @@ internal sealed class FittedReview(SizingProblem problem, SizedPoints fitted, Sh
         {
             string lamp = _bike.Lamps[i].Lamp;
             if (fitted.WorstDrop(i) is not { } worst)
-                yield return new Finding(Severity.Note, lamp, "no setting joins it to both battery terminals by wires and contacts alone, so its drop is not limited here.");
+                yield return new Finding(FindingKind.DropNotLimited, Severity.Note, lamp);
             else if (worst.Drop.DecimalFractions > problem.Allowed + SizingProblem.VoltTolerance)
-                yield return new Finding(Severity.Fault, lamp, $"it loses {N(worst.Drop.Percent)} % ({worst.Point.Setting}), {N(100 * problem.Allowed)} % allowed{Thicker(worst, i)}.");
+                yield return new Finding(FindingKind.DropOfFittedWires, Severity.Fault, lamp) { Value = worst.Drop, Limit = Ratio.FromDecimalFractions(problem.Allowed), Setting = worst.Point.Setting, Parts = Larger(worst, i) };
         }
     }
 
-    private string Thicker(SizedPoints.LampDrop worst, int lamp)
+    // The runs on its way for which a larger size was chosen.
+    private ImmutableArray<string> Larger(SizedPoints.LampDrop worst, int lamp)
     {
         HashSet<string> way = [.. VoltageDropAnalysis.Breakdown(_bike, worst.Point, lamp)?.Entries.Where(e => e.Kind is VoltageDropKind.FeedWire or VoltageDropKind.ReturnWire).Select(e => e.Part) ?? []];
-        string[] thicker = [.. chosen.Where(r => way.Contains(r.Run.Name) && r.Chosen.CopperArea.SquareMillimeters > r.Run.Wire.CopperArea.SquareMillimeters + 1e-9).Select(r => $"'{r.Run.Name}' from {r.Run.Wire} to {r.Chosen}")];
-        return thicker.Length == 0 ? "" : $"; too thin on its way: {string.Join(", ", thicker)}";
+        return [.. chosen.Where(r => way.Contains(r.Run.Name) && r.Chosen.CopperArea.SquareMillimeters > r.Run.Wire.CopperArea.SquareMillimeters + 1e-9).Select(r => $"'{r.Run.Name}' from {r.Run.Wire} to {r.Chosen}")];
     }
 }

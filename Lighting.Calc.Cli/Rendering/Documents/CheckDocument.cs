@@ -31,7 +31,7 @@ internal static class CheckDocument
         if (!report.Fuses.IsEmpty)
         {
             yield return new Heading("Fuses");
-            yield return CommonBlocks.FuseTable(report.Fuses, legend, isMain: false);
+            yield return CommonBlocks.FuseTable(report.Fuses, legend);
             yield return ReportCharts.Fuses(report.Fuses);
         }
 

@@ -55,7 +55,7 @@ internal static class CheckHeadline
         yield return missing.Length == 0 ? "Suits." : $"Suits as far as listed. Not listed: {string.Join(", ", missing)}.";
         VoltageDropBreakdown? drop = report.Bike.HasNetwork ? report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions) : null;
         if (report.Fuses.MinBy(f => f.Steady.Headroom.Amperes) is { } fuse)
-            yield return Fitting($"{Figures.Rating(fuse.Fuse.Rating)} {fuse.Fuse.Name}: {Figures.Amperes(fuse.Steady.WorstCurrent)} continuous (limit {Figures.Amperes(fuse.Steady.UsableCurrent)}){(report.Fuses.Length > 1 ? ", the least headroom" : "")}.");
+            yield return Fitting($"{Figures.Rating(fuse.Fuse.Rating)} {fuse.Fuse.Name}: {Figures.Amperes(fuse.Steady.ContinuousCurrent)} continuous (limit {Figures.Amperes(fuse.Steady.UsableCurrent)}){(fuse.Steady.WorstCurrent > fuse.Steady.ContinuousCurrent ? $", {Figures.Amperes(fuse.Steady.WorstCurrent)} peak" : "")}{(report.Fuses.Length > 1 ? ", the least headroom" : "")}.");
         else if (report.DirectLighting is { } direct)
             yield return Fitting($"Lighting coil: {DirectLightingDocument.Range(direct)}.");
         if (report.Bike.CountsAllLampsTogether)

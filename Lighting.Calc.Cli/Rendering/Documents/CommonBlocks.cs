@@ -37,15 +37,15 @@ internal static class CommonBlocks
     {
         { "fuse", "fuse", f => f.Fuse.Name },
         { "rating A", "ratingA", f => f.Fuse.Rating, Figures.Rated },
-        { "continuous A", "continuousCurrentA", f => f.Steady.ContinuousCurrent },
+        { "cont. A", "continuousCurrentA", f => f.Steady.ContinuousCurrent },
         { "limit A", "usableA", f => f.Steady.UsableCurrent },
         { "continuous setting", "continuousSetting", f => f.Steady.ContinuousSetting },
         { "peak A", "worstCurrentA", f => f.Steady.WorstCurrent },
         { "peak limit A", "peakLimitA", f => f.Steady.PeakLimit },
-        { "peak setting", "worstSetting", f => f.Steady.WorstSetting },
+        { "at peak", "worstSetting", f => f.Steady.WorstSetting },
         { "verdict", "verdict", f => f.VerdictText },
-        { "smallest A", "smallestRatingA", f => f.Advice.Smallest, Figures.Rated },
-        { "largest A", "largestRatingA", f => f.Advice.Largest, Figures.Rated },
+        { "least A", "smallestRatingA", f => f.Advice.Smallest, Figures.Rated },
+        { "most A", "largestRatingA", f => f.Advice.Largest, Figures.Rated },
         { "momentaryLoads", f => f.Steady.MomentaryLoads },
         { "reasons", f => f.Reasons },
     };
@@ -55,8 +55,8 @@ internal static class CommonBlocks
 
     public static string TitleOf(Bike bike, string what) => bike.Name.Length == 0 ? what : $"{what}: {bike.Name}";
 
-    public static Table FuseTable(IEnumerable<FuseSuitability> fuses, SettingLegend legend, bool isMain) =>
-        legend.In(Fuse.Only("fuse", "ratingA", "continuousCurrentA", "usableA", "worstCurrentA", "peakLimitA", "verdict", "smallestRatingA", "largestRatingA", "continuousSetting", "worstSetting").Table(fuses, isMain));
+    public static Table FuseTable(IEnumerable<FuseSuitability> fuses, SettingLegend legend) =>
+        legend.In(Fuse.Only("fuse", "ratingA", "continuousCurrentA", "usableA", "worstCurrentA", "verdict", "smallestRatingA", "largestRatingA", "worstSetting").Table(fuses));
 
     public static IEnumerable<Block> FindingBlocks(IReadOnlyCollection<Finding> findings) =>
         findings.Count == 0 ? [] : [new Heading("Findings"), Finding.Table(findings)];

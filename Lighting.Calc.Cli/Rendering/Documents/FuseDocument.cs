@@ -13,7 +13,8 @@ internal static class FuseDocument
             var legend = new SettingLegend();
             return
             [
-                CommonBlocks.FuseTable(report.Fuses, legend, isMain: true),
+                CommonBlocks.FuseTable(report.Fuses, legend),
+                CommonBlocks.Fuse.Spreadsheet(report.Fuses),
                 ReportCharts.Fuses(report.Fuses),
                 legend.Block,
                 .. report.Fuses.SelectMany(Details),

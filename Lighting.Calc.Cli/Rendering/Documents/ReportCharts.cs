@@ -8,15 +8,15 @@ internal static class ReportCharts
     private static readonly VoltageDropKind[] s_way =
         [VoltageDropKind.Battery, VoltageDropKind.Fuse, VoltageDropKind.Switch, VoltageDropKind.FeedWire, VoltageDropKind.FeedJoint, VoltageDropKind.ReturnWire, VoltageDropKind.ReturnJoint];
 
-    /// <summary>Each fuse's worst current against its continuous limit and its rating.</summary>
+    /// <summary>Each fuse's continuous load against its continuous limit and its rating.</summary>
     public static BarChart Fuses(IEnumerable<FuseSuitability> fuses) => new(
-        "Worst current of each fuse",
+        "Continuous load of each fuse",
         ["continuous limit", "rating"],
         [
             .. fuses.Select(f => new Bar(
                 f.Fuse.Name,
-                f.Steady.WorstCurrent.Amperes,
-                $"{Figures.Amperes(f.Steady.WorstCurrent)} of {Figures.Amperes(f.Steady.UsableCurrent)} continuous limit, rated {Figures.Rating(f.Fuse.Rating)}: {f.VerdictText}",
+                f.Steady.ContinuousCurrent.Amperes,
+                $"{Figures.Amperes(f.Steady.ContinuousCurrent)} of {Figures.Amperes(f.Steady.UsableCurrent)} continuous limit, {Figures.Amperes(f.Steady.WorstCurrent)} peak, rated {Figures.Rating(f.Fuse.Rating)}: {f.VerdictText}",
                 [f.Steady.UsableCurrent.Amperes, f.Fuse.Rating.Amperes])),
         ]);
 

@@ -46,7 +46,7 @@ internal static class SwapDocument
         { "rating A", "ratingA", f => f.After.Fuse.Rating, Figures.Rated },
         { "before", s_side, f => f.Before },
         { "after", s_side, f => f.After },
-        { "load A", "", f => f.Before.Steady.WorstCurrent, f => f.After.Steady.WorstCurrent },
+        { "peak A", "", f => f.Before.Steady.WorstCurrent, f => f.After.Steady.WorstCurrent },
         { "before", "", f => f.Before.VerdictText },
         { "after", "", f => f.After.VerdictText },
         { "smallest A", "", f => f.After.Advice.Smallest, Figures.Rated },

@@ -15,7 +15,7 @@ internal static class FleetColumns
         { "fuse", "fuse", r => Given(r.Fuse) },
         { "fuse verdict", "fuseVerdict", r => r.FuseVerdict },
         { "rating A", "ratingA", r => r.RatingAmperes, Figures.Rated },
-        { "load A", "worstCurrentA", r => r.WorstAmperes },
+        { "load A", "continuousCurrentA", r => r.ContinuousAmperes },
         { "limit A", "usableA", r => r.UsableAmperes },
         { "smallest A", "smallestRatingA", r => r.SmallestAmperes, Figures.Rated },
         { "largest A", "largestRatingA", r => r.LargestAmperes, Figures.Rated },
@@ -28,7 +28,7 @@ internal static class FleetColumns
     };
 
     /// <summary>The columns for people, within 80 columns of letters.</summary>
-    public static readonly Columns<FleetRow> ForPeople = All.Only("folder", "verdict", "faults", "worstCurrentA", "usableA", "dropPercent", "breakEvenRpm");
+    public static readonly Columns<FleetRow> ForPeople = All.Only("folder", "verdict", "faults", "continuousCurrentA", "usableA", "dropPercent", "breakEvenRpm");
 
     private static string Verdict(FleetOutcome outcome) => outcome switch
     {

@@ -30,7 +30,7 @@ internal sealed record FleetRow
 
     public double? RatingAmperes { get; init; }
 
-    public double? WorstAmperes { get; init; }
+    public double? ContinuousAmperes { get; init; }
 
     public double? UsableAmperes { get; init; }
 
@@ -76,7 +76,7 @@ internal sealed record FleetRow
             Fuse = fuse?.Fuse.Name,
             FuseVerdict = fuse?.VerdictText,
             RatingAmperes = fuse?.Fuse.Rating.Amperes,
-            WorstAmperes = fuse?.Steady.WorstCurrent.Amperes,
+            ContinuousAmperes = fuse?.Steady.ContinuousCurrent.Amperes,
             UsableAmperes = fuse?.Steady.UsableCurrent.Amperes,
             SmallestAmperes = fuse?.Advice.Smallest?.Amperes,
             LargestAmperes = fuse?.Advice.Largest?.Amperes,

@@ -22,7 +22,7 @@ internal sealed class WorstRows(int most)
         public static Badness Of(FleetRow row, long place) => new(
             row.Outcome switch { FleetOutcome.Suits => 0, FleetOutcome.NotJudged => 1, _ => 2 },
             row.Faults,
-            row.UsableAmperes > 0 ? row.WorstAmperes!.Value / row.UsableAmperes.Value : 0,
+            row.UsableAmperes > 0 ? row.ContinuousAmperes!.Value / row.UsableAmperes.Value : 0,
             row.DropPercent ?? 0,
             -place);
 

@@ -7,12 +7,7 @@ namespace Lighting.Calc;
 /// <remarks>Made by the library alone. A program that speaks another language, or acts on a finding, reads <see cref="Kind"/> and the figures.</remarks>
 public sealed class Finding
 {
-    private readonly string? _message;
-
     internal Finding(FindingKind kind, Severity severity, string subject) => (Kind, Severity, Subject) = (kind, severity, subject);
-
-    // A finding whose sentence is still written where it is found.
-    internal Finding(Severity severity, string subject, string message) => (Severity, Subject, _message) = (severity, subject, message);
 
     /// <summary>What kind of thing it is.</summary>
     public FindingKind Kind { get; }
@@ -48,7 +43,7 @@ public sealed class Finding
     public string? Detail { get; internal init; }
 
     /// <summary>The finding in plain words: a sentence that begins with a capital and ends with a full stop.</summary>
-    public string Message => _message ?? FindingWords.Of(this);
+    public string Message => FindingWords.Of(this);
 
     /// <summary>Severity, subject and message.</summary>
     public override string ToString() => $"{Severity}: {Subject}: {Message}";

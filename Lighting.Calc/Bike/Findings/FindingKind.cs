@@ -3,9 +3,6 @@ namespace Lighting.Calc;
 /// <summary>What kind of thing was found. <see cref="FindingWords"/> has the sentence of each kind.</summary>
 public enum FindingKind
 {
-    /// <summary>Said by its message alone.</summary>
-    Other,
-
     // The lists.
 
     /// <summary>No runs are listed, so that wires and voltage drop are not included.</summary>
@@ -371,4 +368,57 @@ public enum FindingKind
 
     /// <summary>Dead shorts that no published figure shows to clear. Parts: the runs. Detail: what would.</summary>
     ShortNotShownToClear,
+
+    /// <summary>A run carries more than its rating. Value: the current; limit: the rating. Detail: the basis of the rating.</summary>
+    RunOverloaded,
+
+    /// <summary>A run is fed through two fuses. Parts: the run, the other fuse.</summary>
+    RunFedByTwoFuses,
+
+    /// <summary>No setting joins a fuse to the battery.</summary>
+    FuseNotJudged,
+
+    /// <summary>The wires behind a fuse are not listed.</summary>
+    FuseWiresNotListed,
+
+    /// <summary>A glass fuse marked with its blowing current. Value: the marking; limit: the continuous rating.</summary>
+    FuseMarkedWithBlowingCurrent,
+
+    /// <summary>The resistance of a fuse is neither listed nor published.</summary>
+    FuseResistanceUnknown,
+
+    /// <summary>No lamp defines the return path of a short. Parts: the runs.</summary>
+    ShortReturnUnknown,
+
+    /// <summary>The inrush is not judged, since no minimum opening times are published. Value: the peak. Detail: the style of fuse.</summary>
+    InrushNotJudged,
+
+    /// <summary>A fuse carries no current.</summary>
+    FuseWithoutCurrent,
+
+    /// <summary>A fuse is judged by an unusual share of its rating. Value: the share.</summary>
+    FuseLoadFactorUnusual,
+
+    // Wires as they are fitted.
+
+    /// <summary>No rating of a run's wire is published. Parts: the wire. Detail: why.</summary>
+    RunNotRated,
+
+    /// <summary>A run is rated below its fuse. Value: the rating; limit: the fuse; parts: the wire, the fuse.</summary>
+    RunRatedBelowFuse,
+
+    /// <summary>A run is rated below its current. Value: the rating; limit: the current; parts: the wire.</summary>
+    RunRatedBelowLoad,
+
+    /// <summary>A run is smaller than required for mechanical strength. Value: its size; limit: the smallest; parts: the wire.</summary>
+    RunBelowMinimum,
+
+    /// <summary>A dead short at the end of a run is not cleared. Value: the prospective current; parts: the fuse. Detail: its opening time.</summary>
+    ShortNotCleared,
+
+    /// <summary>The voltage drop of a lamp is not limited, since another load is in its way.</summary>
+    DropNotLimited,
+
+    /// <summary>The voltage drop with the wires as fitted is too large. Value: the share; limit: the share allowed; parts: the runs that are too small.</summary>
+    DropOfFittedWires,
 }

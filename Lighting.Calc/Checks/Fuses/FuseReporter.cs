@@ -120,29 +120,27 @@ internal sealed class FuseReporter(DownstreamGraph graph, int index, ImmutableAr
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
         foreach (RunAmpacityCheck run in protection.DownstreamRuns.Concat(protection.ReturnRuns).Where(r => r.HoldsLoad == false))
-            findings.Add(new(Severity.Fault, run.Run.Name, $"the run carries {A(run.WorstCurrent)} ({run.WorstSetting}), more than its wire's {A(run.Rating.Current!.Value)}: {run.Rating.Explanation}"));
+            findings.Add(new(FindingKind.RunOverloaded, Severity.Fault, run.Run.Name) { Value = run.WorstCurrent, Limit = run.Rating.Current, Setting = run.WorstSetting, Detail = run.Rating.Explanation });
         foreach (int run in _scope.Runs.Keys)
             foreach (int other in Enumerable.Range(0, scopes.Length).Where(i => i > index && scopes[i].Runs.ContainsKey(run)))
-                Add(Severity.Caution, $"the run '{graph.Bike.Runs[run].Name}' is fed through '{graph.Bike.Fuses[other].Name}' too: a fault in it may draw what both fuses carry together");
+                findings.Add(new(FindingKind.RunFedByTwoFuses, Severity.Caution, _fuse.Name) { Parts = [graph.Bike.Runs[run].Name, graph.Bike.Fuses[other].Name] });
         if (IsLoose)
-            Add(Severity.Caution, "no setting joins it to the battery, so its load and its wires were not judged");
+            findings.Add(new(FindingKind.FuseNotJudged, Severity.Caution, _fuse.Name));
         if (!graph.Bike.HasNetwork)
-            Add(Severity.Note, "the wires are not listed: whether it protects them and clears a short cannot be checked");
+            findings.Add(new(FindingKind.FuseWiresNotListed, Severity.Note, _fuse.Name));
         if (judge.Fitted.Amperes != _fuse.Rating.Amperes)
-            Add(Severity.Note, $"taken as marked with the current at which it blows: {A(_fuse.Rating)} marked is {A(judge.Fitted)} continuously");
+            findings.Add(new(FindingKind.FuseMarkedWithBlowingCurrent, Severity.Note, _fuse.Name) { Value = _fuse.Rating, Limit = judge.Fitted });
         if (graph.Bike.HasNetwork && !DownstreamGraph.KnowsOhms(_fuse))
-            Add(Severity.Note, "its own resistance is not listed and not published; a dead short is reckoned without it");
+            findings.Add(new(FindingKind.FuseResistanceUnknown, Severity.Note, _fuse.Name));
         if (clearing.Any(c => c.ReturnFrom is null))
-            Add(Severity.Note, $"no lamp tells where a short of {string.Join(", ", clearing.Where(c => c.ReturnFrom is null).Select(c => $"'{c.Run.Name}'"))} returns; the frame is taken as without resistance there");
+            findings.Add(new(FindingKind.ShortReturnUnknown, Severity.Note, _fuse.Name) { Parts = [.. clearing.Where(c => c.ReturnFrom is null).Select(c => c.Run.Name)] });
         if (switchingOn is { Survives: null } surge && surge.Peak > surge.Steady)
-            Add(Severity.Note, $"whether it outlives the {A(surge.Peak)} of switching on is not known: the shortest opening times of {TimeCurrentLimits.NameOf(_fuse.Style)} fuses are not published");
+            findings.Add(new(FindingKind.InrushNotJudged, Severity.Note, _fuse.Name) { Value = surge.Peak, Detail = TimeCurrentLimits.NameOf(_fuse.Style) });
         if (steady.WorstCurrent.Amperes <= 0)
-            Add(Severity.Note, "it carries no current in any of these settings");
+            findings.Add(new(FindingKind.FuseWithoutCurrent, Severity.Note, _fuse.Name));
         if (verdict == FuseVerdict.Suits && options.ContinuousLoadFactor.Percent > 80)
-            Add(Severity.Caution, string.Create(CultureInfo.InvariantCulture, $"judged at {options.ContinuousLoadFactor.Percent:0.#} % of its rating; 75 % is usual"));
+            findings.Add(new(FindingKind.FuseLoadFactorUnusual, Severity.Caution, _fuse.Name) { Value = options.ContinuousLoadFactor });
         return findings.ToImmutable();
-
-        void Add(Severity severity, string message) => findings.Add(new(severity, _fuse.Name, message));
     }
 
     private static string A(ElectricCurrent current) => string.Create(CultureInfo.InvariantCulture, $"{current.Amperes:0.##} A");
