@@ -155,7 +155,7 @@ public class PageTests
         string verdict = text[(text.IndexOf('\n', StringComparison.Ordinal) + 1)..text.IndexOf("\n\n", StringComparison.Ordinal)];
         Assert.Equal(Words(verdict), Words(main.Elements().Single(e => e.Attribute("class")?.Value == "verdict").Value));
         Assert.Contains("rear earth", main.Value, StringComparison.Ordinal);
-        Assert.Contains("Against it: read ", main.Value, StringComparison.Ordinal);
+        Assert.Contains("Conflicting: ", main.Value, StringComparison.Ordinal);
         Assert.Equal(["if it shows", "likely", "it means"], main.Descendants("table").First().Descendants("th").Take(3).Select(h => h.Value));
     }
 
