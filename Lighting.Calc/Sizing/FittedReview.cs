@@ -31,7 +31,9 @@ internal sealed class FittedReview(SizingProblem problem, SizedPoints fitted, Sh
 
     private IEnumerable<Finding> Shorts() => shorts.Failures(_bike).Select(f => new Finding(FindingKind.ShortNotCleared, Severity.Fault, f.Clearing.Run.Name)
     {
-        Value = f.Clearing.ProspectiveCurrent, Parts = [f.Fuse.Name], Detail = f.Clearing.Opening!.Explanation,
+        Value = f.Clearing.ProspectiveCurrent,
+        Parts = [f.Fuse.Name],
+        Detail = f.Clearing.Opening!.Explanation,
     });
 
     private IEnumerable<Finding> Lamps()
