@@ -1,9 +1,16 @@
 #!/usr/bin/env bash
-# Mutation testing of one folder of the core: run.sh Conductors [options of the tool]. The report goes to artifacts/mutation.
+# Mutation testing of one part of the core, which may be several of its rooms: run.sh Conductors [options of the tool]. The report goes to artifacts/mutation.
 set -euo pipefail
 here=$(cd "$(dirname "$0")" && pwd)
-folder=${1:?which folder of the core: Conductors, Lamps, Fuses or Network}
+folder=${1:?which part of the core: Conductors, Lamps, Fuses or Network}
 shift
+case $folder in
+  Conductors) rooms='"Laws/Wire/**/*.cs", "Bike/Catalogues/WireTable.cs"' ;;
+  Lamps) rooms='"Laws/Lamps/**/*.cs", "Bike/Catalogues/L*.cs", "Bike/Catalogues/PublishedLamp.cs"' ;;
+  Fuses) rooms='"Laws/Fuses/**/*.cs", "Checks/Fuses/**/*.cs"' ;;
+  Network) rooms='"Circuit/**/*.cs", "Solving/**/*.cs", "Bike/Graph/**/*.cs", "Checks/Wiring/**/*.cs"' ;;
+  *) echo "Which part of the core: Conductors, Lamps, Fuses or Network?" >&2; exit 2 ;;
+esac
 cd "$here"
 # Of the folders with tables a second runs all tests. Of the network those that reach a mutant are looked for first, and six that take seconds left out.
 coverage=off
@@ -15,7 +22,7 @@ fi
 config=obj/stryker-$folder.json
 mkdir -p obj
 cat >"$config" <<END
-{ "stryker-config": { "project": "Lighting.Calc.csproj", "mutate": ["$folder/**/*.cs"], "reporters": ["json", "html", "dots"],
+{ "stryker-config": { "project": "Lighting.Calc.csproj", "mutate": [$rooms], "reporters": ["json", "html", "dots"],
   "coverage-analysis": "$coverage", "test-runner": "mtp", "test-case-filter": "$filter", "concurrency": 2, "additional-timeout": 20000 } }
 END
 export MutatedFolder=$folder
