@@ -34,7 +34,7 @@ public class HeadlineTests
         Bike single = BikeLists.Read(CliProcess.Bike("chapel-single")).Value.Bike;
         BikeReport report = BikeCheck.Evaluate(single with { Fuses = [single.Fuses[0] with { Rating = UnitsNet.ElectricCurrent.FromAmperes(5) }] }, cancellationToken: TestContext.Current.CancellationToken);
         Assert.Equal(
-            ["Main fuse 5 A, overloaded: 6.61 A (limit 3.75 A), peak 12.73 A (limit 5 A).", "Voltage drop too large: headlamp high (10.4 %, limit 10 %)."],
+            ["Main fuse 5 A, overloaded: 6.61 A (limit 3.75), peak 12.73 A (limit 5).", "Voltage drop too large: headlamp high (10.4 %, limit 10 %)."],
             report.Causes.Select(c => c.Text));
         Assert.Equal(report.Findings.Count(f => f.Severity == Severity.Fault), report.Causes.Sum(c => c.Findings.Length));
     }

@@ -115,6 +115,14 @@ public class ForeignBikeTests
         Assert.Contains(judged.Findings, f => f.Kind == FindingKind.FusePeakAboveRating);
     }
 
+    // Its standing lights are behind a series ballast, which is no drop of a wire; the battery's resistance is out of the way.
+    [Fact]
+    public void The_commuter_suits()
+    {
+        BikeReport report = BikeCheck.Evaluate(Read("commuter") with { BatteryResistance = ElectricResistance.Zero }, cancellationToken: TestContext.Current.CancellationToken);
+        Assert.Equal((BikeVerdict.Suits, ""), (report.Verdict, string.Join("\n", report.Findings.Where(f => f.Severity == Severity.Fault))));
+    }
+
     private static FuseSuitability Check(string bike, string fuse) => Judge(Read(bike), fuse);
 
     private static FuseSuitability Judge(Bike bike, string fuse) =>

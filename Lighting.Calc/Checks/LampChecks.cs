@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>What the lamps' volts say against the bike: too much lost, too many, or a driver that gives up.</summary>
+/// <summary>Lamps with too large a voltage drop, too high a voltage, or a driver that drops out.</summary>
 internal static class LampChecks
 {
     // Filaments burn out fast above this share of their reference volts (life falls by the 13th power): common practice, no source.
@@ -11,15 +11,16 @@ internal static class LampChecks
 
     /// <param name="bike">The bike.</param>
     /// <param name="settings">Its operating points, one of each set of currents at least.</param>
-    /// <param name="worst">For each lamp the operating point at which it loses most.</param>
-    public static IEnumerable<Finding> Of(Bike bike, IReadOnlyList<OperatingPoint> settings, ImmutableArray<OperatingPoint?> worst)
+    /// <param name="worst">For each lamp the operating point with its largest voltage drop.</param>
+    /// <param name="graph">The wiring.</param>
+    public static IEnumerable<Finding> Of(Bike bike, IReadOnlyList<OperatingPoint> settings, ImmutableArray<OperatingPoint?> worst, HarnessGraph graph)
     {
         for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
-            foreach (Finding finding in OfLamp(bike, settings, worst[lamp], lamp))
+            foreach (Finding finding in OfLamp(bike, settings, worst[lamp], lamp, graph))
                 yield return finding;
     }
 
-    private static IEnumerable<Finding> OfLamp(Bike bike, IReadOnlyList<OperatingPoint> settings, OperatingPoint? worst, int lamp)
+    private static IEnumerable<Finding> OfLamp(Bike bike, IReadOnlyList<OperatingPoint> settings, OperatingPoint? worst, int lamp, HarnessGraph graph)
     {
         string name = bike.Lamps[lamp].Lamp;
         if (worst is null)
@@ -27,7 +28,7 @@ internal static class LampChecks
         LampState state = worst.Lamps[lamp];
         if (state.DroppedOut)
             yield return new Finding(FindingKind.DriverDropsOut, Severity.Fault, name) { Value = state.Voltage, Setting = worst.Setting };
-        else if (DropLimit.Of(bike, bike.Lamps[lamp], worst.SupplyVoltage) is var limit && limit.IsExceededBy(state.Drop!.Value))
+        else if (DropLimit.Of(bike, bike.Lamps[lamp], worst.SupplyVoltage) is var limit && limit.IsExceededBy(state.Drop!.Value) && !IsInSeries(graph, lamp, worst.Setting))
             yield return new Finding(FindingKind.VoltageDropTooLarge, limit.IsAdvice ? Severity.Caution : Severity.Fault, name) { Value = state.Drop, Limit = limit.Share, Setting = worst.Setting };
         if (settings.FirstOrDefault(s => s.Solved.LampMayDropOut(lamp)) is { } edge)
             yield return new Finding(FindingKind.DriverMayDropOut, Severity.Caution, name) { Value = edge.Lamps[lamp].Voltage, Setting = edge.Setting };
@@ -35,5 +36,13 @@ internal static class LampChecks
         double most = settings.Max(s => s.Solved.LampVolts(lamp)), reference = specification.ReferenceVoltage.Volts;
         if (specification.Type is LampType.Filament or LampType.Halogen && most / reference > OverVoltsRatio)
             yield return new Finding(FindingKind.LampOvervoltage, Severity.Fault, name) { Value = ElectricPotential.FromVolts(most), Limit = specification.ReferenceVoltage };
+    }
+
+    // In series with another load, a ballast say, it has its share of the voltage: no wire is to blame.
+    private static bool IsInSeries(HarnessGraph graph, int lamp, Setting setting)
+    {
+        ContactSet closed = graph.Switches.ClosedIn(setting);
+        HarnessPart part = graph.Lamps[lamp];
+        return !graph.From(graph.Live, closed).Reaches(part.A) || !graph.From(graph.Earth, closed).Reaches(part.B);
     }
 }

@@ -44,7 +44,7 @@ internal static class VerdictCauses
 
     private static string Load(ContinuousLoad load) =>
         load.PeakExceedsRating
-            ? $"{A(load.ContinuousCurrent)} (limit {A(load.UsableCurrent)}), peak {A(load.WorstCurrent)} (limit {A(load.PeakLimit)})"
+            ? $"{A(load.ContinuousCurrent)} (limit {N(load.UsableCurrent)}), peak {A(load.WorstCurrent)} (limit {N(load.PeakLimit)})"
             : $"{A(load.ContinuousCurrent)} continuous (limit {A(load.UsableCurrent)})";
 
     private static string Remedy(FuseAdvice advice)
@@ -104,6 +104,8 @@ internal static class VerdictCauses
         return sentence.Length <= VerdictCause.LongestText ? sentence : sentence[..(VerdictCause.LongestText - 1)].TrimEnd(' ', ',', ';') + "…";
     }
 
+
+    private static string N(ElectricCurrent current) => string.Create(CultureInfo.InvariantCulture, $"{current.Amperes:0.##}");
 
     private static string A(ElectricCurrent current) => string.Create(CultureInfo.InvariantCulture, $"{current.Amperes:0.##} A");
 }
