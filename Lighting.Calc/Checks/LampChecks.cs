@@ -28,7 +28,8 @@ internal static class LampChecks
         LampState state = worst.Lamps[lamp];
         if (state.DroppedOut)
             yield return new Finding(FindingKind.DriverDropsOut, Severity.Fault, name) { Value = state.Voltage, Setting = worst.Setting };
-        else if (DropLimit.Of(bike, bike.Lamps[lamp], worst.SupplyVoltage) is var limit && limit.IsExceededBy(state.Drop!.Value) && !IsInSeries(graph, lamp, worst.Setting))
+        // In series with another load, a ballast say, it has its share of the voltage: no wire is to blame.
+        else if (DropLimit.Of(bike, bike.Lamps[lamp], worst.SupplyVoltage) is var limit && limit.IsExceededBy(state.Drop!.Value) && graph.IsFed(graph.Lamps[lamp], graph.Switches.ClosedIn(worst.Setting)))
             yield return new Finding(FindingKind.VoltageDropTooLarge, limit.IsAdvice ? Severity.Caution : Severity.Fault, name) { Value = state.Drop, Limit = limit.Share, Setting = worst.Setting };
         if (settings.FirstOrDefault(s => s.Solved.LampMayDropOut(lamp)) is { } edge)
             yield return new Finding(FindingKind.DriverMayDropOut, Severity.Caution, name) { Value = edge.Lamps[lamp].Voltage, Setting = edge.Setting };
@@ -36,13 +37,5 @@ internal static class LampChecks
         double most = settings.Max(s => s.Solved.LampVolts(lamp)), reference = specification.ReferenceVoltage.Volts;
         if (specification.Type is LampType.Filament or LampType.Halogen && most / reference > OverVoltsRatio)
             yield return new Finding(FindingKind.LampOvervoltage, Severity.Fault, name) { Value = ElectricPotential.FromVolts(most), Limit = specification.ReferenceVoltage };
-    }
-
-    // In series with another load, a ballast say, it has its share of the voltage: no wire is to blame.
-    private static bool IsInSeries(HarnessGraph graph, int lamp, Setting setting)
-    {
-        ContactSet closed = graph.Switches.ClosedIn(setting);
-        HarnessPart part = graph.Lamps[lamp];
-        return !graph.From(graph.Live, closed).Reaches(part.A) || !graph.From(graph.Earth, closed).Reaches(part.B);
     }
 }

@@ -23,7 +23,9 @@ internal static class SneakFeeds
                 .MaxBy(p => p.After.Lamps[lamp].RelativeLight!.Value.DecimalFractions);
             if (worst is null)
                 continue;
-            LampState? through = worst.After.Lamps.Where((_, i) => i != lamp && IsBridge(worst.After, i))
+            // A lamp that closed parts alone do not feed stands between two loads.
+            HarnessGraph graph = worst.After.Solved.Graph;
+            LampState? through = worst.After.Lamps.Where((_, i) => i != lamp && !graph.IsFed(graph.Lamps[i], worst.After.Closed))
                 .MaxBy(s => Math.Abs(s.Current.Amperes));
             feeds.Add(new SneakFeed(worst.After.Setting, worst.After.Lamps[lamp], through, through is null ? null : DiodePair.Cures(after, through.Lamp, lamp, worst.After)));
         }
@@ -34,12 +36,4 @@ internal static class SneakFeeds
     private static bool Meant(Bike bike, int lamp, Setting setting) => !bike.Lamps[lamp].LitWhen.Terms.IsEmpty && bike.Lamps[lamp].LitWhen.Holds(setting);
 
     public static bool Glows(LampState state) => state.RelativeLight is { } light && light.DecimalFractions >= VisibleLight;
-
-    // Whether a lamp stands between two loads: closed parts do not join its feed to the live terminal and its return to the earth.
-    private static bool IsBridge(OperatingPoint point, int lamp)
-    {
-        HarnessGraph graph = point.Solved.Graph;
-        HarnessPart part = graph.Lamps[lamp];
-        return !(graph.From(graph.Live, point.Closed).Reaches(part.A) && graph.From(graph.Earth, point.Closed).Reaches(part.B));
-    }
 }

@@ -137,6 +137,11 @@ internal sealed class HarnessGraph
     public Reached From(int start, ContactSet closed, Func<HarnessPart, bool>? passes = null) =>
         From(start, p => p.Joins(closed) && passes?.Invoke(p) != false ? 1 : NoWay);
 
+    /// <summary>Whether closed parts alone, and no load, join the feed of a lamp to the live terminal and its return to the earth.</summary>
+    /// <param name="lamp">The lamp.</param>
+    /// <param name="closed">The contacts that are closed.</param>
+    public bool IsFed(HarnessPart lamp, ContactSet closed) => From(Live, closed).Reaches(lamp.A) && From(Earth, closed).Reaches(lamp.B);
+
     /// <summary>A path in words: its points and parts in order.</summary>
     /// <param name="start">The point where it begins.</param>
     /// <param name="way">Its parts.</param>

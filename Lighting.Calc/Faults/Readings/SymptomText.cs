@@ -106,7 +106,6 @@ public sealed class SymptomText
     private static bool IsLit(Bike bike, FittedLamp lamp, Setting setting)
     {
         var graph = new HarnessGraph(bike);
-        ContactSet closed = graph.Switches.ClosedIn(setting);
-        return graph.From(graph.Live, closed).Reaches(graph.NumberOf(lamp.Feed!)) && graph.From(graph.Earth, closed).Reaches(graph.NumberOf(lamp.Return!));
+        return graph.IsFed(graph.Lamps[bike.Lamps.IndexOf(lamp)], graph.Switches.ClosedIn(setting));
     }
 }
