@@ -4,7 +4,8 @@ using Lighting.Calc.Cli.Commands;
 
 namespace Lighting.Calc.Cli;
 
-/// <summary>The command line: parses the words, runs one command, turns its outcome into messages and an exit status.</summary>
+/// <summary>The command line: parses the words, runs one command, turns its outcome into messages and an exit
+/// status.</summary>
 internal sealed class Application(TextWriter output, TextWriter errors, bool isTerminal, bool showsProgress)
 {
     public async Task<int> RunAsync(string[] words)
@@ -27,7 +28,15 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
 
         try
         {
-            int status = await parsed.InvokeAsync(new InvocationConfiguration { Output = output, Error = errors, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = Interruption.Grace });
+            int status = await parsed.InvokeAsync(
+                new InvocationConfiguration
+                {
+                    Output = output,
+                    Error = errors,
+                    EnableDefaultExceptionHandler = false,
+                    ProcessTerminationTimeout = Interruption.Grace,
+                }
+            );
             await output.FlushAsync();
             return status;
         }
@@ -52,7 +61,8 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
             errors.WriteLine("lighting-calc: stopped.");
             return interruption.Status;
         }
-#pragma warning disable CA1031 // The last resort: whatever went wrong is reported with its own status, never as a result.
+        // The last resort: whatever went wrong is reported with its own status, never as a result.
+#pragma warning disable CA1031
         catch (Exception fault)
 #pragma warning restore CA1031
         {
@@ -62,18 +72,22 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
         }
     }
 
-    private static RootCommand Build(CommandConsole console) => new RootCommand("Loads, fuses, voltage drops and charging of an older motorcycle's lighting, from lists that a spreadsheet can edit.")
-    {
-        CheckCommand.Create(console),
-        LoadCommand.Create(console),
-        FuseCommand.Create(console),
-        DropCommand.Create(console),
-        WireCommand.Create(console),
-        ChargingCommand.Create(console),
-        SwapCommand.Create(console),
-        ReadingsCommand.Create(console),
-        FaultsCommand.Create(console),
-        DiagramCommand.Create(console),
-        TablesCommand.Create(console),
-    }.WithManual();
+    private static RootCommand Build(CommandConsole console) =>
+        new RootCommand(
+            "Loads, fuses, voltage drops and charging of an older motorcycle's lighting, from lists that a spreadsheet "
+                + "can edit."
+        )
+        {
+            CheckCommand.Create(console),
+            LoadCommand.Create(console),
+            FuseCommand.Create(console),
+            DropCommand.Create(console),
+            WireCommand.Create(console),
+            ChargingCommand.Create(console),
+            SwapCommand.Create(console),
+            ReadingsCommand.Create(console),
+            FaultsCommand.Create(console),
+            DiagramCommand.Create(console),
+            TablesCommand.Create(console),
+        }.WithManual();
 }

@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Cli;
 
-/// <summary>What the exit status says; work that is stopped by a signal ends with 128 and the signal's number.</summary>
+/// <summary>What the exit status says; work that is stopped by a signal ends with 128 and the signal's
+/// number.</summary>
 internal static class ExitCode
 {
     /// <summary>Nothing was found against the bike.</summary>

@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Cli;
 
 /// <summary>The input is wrong; each message is one thing to put right.</summary>
@@ -6,14 +5,10 @@ namespace Lighting.Calc.Cli;
 internal sealed class InputException(IEnumerable<string> messages) : Exception("The input is wrong.")
 {
     public InputException(string message)
-        : this([message])
-    {
-    }
+        : this([message]) { }
 
     public InputException(IEnumerable<ListFault> faults)
-        : this(faults.Select(f => f.Message))
-    {
-    }
+        : this(faults.Select(f => f.Message)) { }
 
     public IEnumerable<string> Messages { get; } = messages;
 }

@@ -4,7 +4,8 @@ using System.Runtime.InteropServices;
 
 namespace Lighting.Calc.Cli;
 
-/// <summary>Ends the work when it is asked to: on the first signal within a second, whatever it is doing; on the second at once.</summary>
+/// <summary>Ends the work when it is asked to: on the first signal within a second, whatever it is doing; on the second
+/// at once.</summary>
 internal sealed class Interruption : IDisposable
 {
     /// <summary>How long work has to end by itself, so that it removes what it has begun to write.</summary>
@@ -23,7 +24,8 @@ internal sealed class Interruption : IDisposable
     /// <summary>The exit status of the signal that was met: 128 and its number.</summary>
     public int Status { get; private set; } = 130;
 
-    /// <summary>Lets every command work beside the thread that waits for signals; one that computed on it could not be stopped.</summary>
+    /// <summary>Lets every command work beside the thread that waits for signals; one that computed on it could not be
+    /// stopped.</summary>
     public static void WatchOver(Command command)
     {
         if (command.Action is AsynchronousCommandLineAction action)

@@ -33,14 +33,27 @@ public class CancellationTests
         Assert.ThrowsAny<OperationCanceledException>(() => s_work[name](new CancellationToken(canceled: true)));
 
     [Fact]
-    public void Every_public_method_that_can_be_stopped_is_tried() => Assert.Equal(
-        s_work.Keys.Order(StringComparer.Ordinal),
-        typeof(Bike).Assembly.GetExportedTypes()
-            .SelectMany(t => t.GetMembers(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly).OfType<MethodBase>())
-            .Where(m => m.GetParameters().Any(p => p.ParameterType == typeof(CancellationToken)))
-            .Select(m => $"{m.DeclaringType!.Name}.{m.Name}").Order(StringComparer.Ordinal));
+    public void Every_public_method_that_can_be_stopped_is_tried() =>
+        Assert.Equal(
+            s_work.Keys.Order(StringComparer.Ordinal),
+            typeof(Bike)
+                .Assembly.GetExportedTypes()
+                .SelectMany(t =>
+                    t.GetMembers(
+                            BindingFlags.Public
+                                | BindingFlags.Instance
+                                | BindingFlags.Static
+                                | BindingFlags.DeclaredOnly
+                        )
+                        .OfType<MethodBase>()
+                )
+                .Where(m => m.GetParameters().Any(p => p.ParameterType == typeof(CancellationToken)))
+                .Select(m => $"{m.DeclaringType!.Name}.{m.Name}")
+                .Order(StringComparer.Ordinal)
+        );
 
-    private static IReadOnlyList<OperatingPoint> Points() => BikeSolution.Solve(s_bike, Condition.Always, null, TestContext.Current.CancellationToken).Points;
+    private static IReadOnlyList<OperatingPoint> Points() =>
+        BikeSolution.Solve(s_bike, Condition.Always, null, TestContext.Current.CancellationToken).Points;
 
     private static IEnumerable<Setting> Settings() => SettingEnumeration.Of(s_bike, Condition.Always);
 }

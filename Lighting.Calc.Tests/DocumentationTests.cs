@@ -10,10 +10,14 @@ namespace Lighting.Calc.Tests;
 /// <summary>What the compiler does not ask of the documentation.</summary>
 public partial class DocumentationTests
 {
-    private const BindingFlags Declared = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
+    private const BindingFlags Declared =
+        BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
 
     private static readonly Assembly s_core = typeof(Calc.Bike).Assembly;
-    private static readonly Dictionary<string, XElement> s_texts = XDocument.Load(Path.ChangeExtension(s_core.Location, ".xml")).Descendants("member").ToDictionary(m => m.Attribute("name")!.Value);
+    private static readonly Dictionary<string, XElement> s_texts = XDocument
+        .Load(Path.ChangeExtension(s_core.Location, ".xml"))
+        .Descendants("member")
+        .ToDictionary(m => m.Attribute("name")!.Value);
     private static readonly ThrownExceptions s_exceptions = new(s_core, type => Documented(s_texts[IdOf(type, "T:")]));
 
     [Fact]
@@ -22,29 +26,36 @@ public partial class DocumentationTests
         (string Name, bool Documented)[] parameters =
         [
             .. from type in s_core.GetExportedTypes()
-               where !typeof(Delegate).IsAssignableFrom(type)
-               from method in Methods(type)
-               let text = s_texts.GetValueOrDefault(IdOf(method))
-               where text is not null && text.Element("inheritdoc") is null
-               from parameter in method.GetParameters()
-               select ($"{type.Name}.{method.Name}: {parameter.Name}", text.Elements("param").Any(p => p.Attribute("name")!.Value == parameter.Name)),
+            where !typeof(Delegate).IsAssignableFrom(type)
+            from method in Methods(type)
+            let text = s_texts.GetValueOrDefault(IdOf(method))
+            where text is not null && text.Element("inheritdoc") is null
+            from parameter in method.GetParameters()
+            select (
+                $"{type.Name}.{method.Name}: {parameter.Name}",
+                text.Elements("param").Any(p => p.Attribute("name")!.Value == parameter.Name)
+            ),
         ];
         Assert.Empty(parameters.Where(p => !p.Documented).Select(p => p.Name));
         Assert.True(parameters.Length > 150, $"{parameters.Length} parameters were found; there are more.");
     }
 
-    // By itself: in its own body, or in private methods that it calls. What comes from further down is for its author to say.
+    // By itself: in its own body, or in private methods that it calls. What comes from further down is for its author
+    // to say.
     [Fact]
     public void Every_exception_that_a_public_member_throws_by_itself_is_documented()
     {
         (string Name, Type Thrown, bool Documented)[] exceptions =
         [
             .. from member in Members()
-               from thrown in s_exceptions.ByItself(member.Method)
-               where thrown != typeof(UnreachableException)
-               select (member.Name, thrown, member.Documented.Any(d => d.IsAssignableFrom(thrown))),
+            from thrown in s_exceptions.ByItself(member.Method)
+            where thrown != typeof(UnreachableException)
+            select (member.Name, thrown, member.Documented.Any(d => d.IsAssignableFrom(thrown))),
         ];
-        Assert.Equal("", string.Join("; ", exceptions.Where(e => !e.Documented).Select(e => $"{e.Name} throws {e.Thrown.Name}")));
+        Assert.Equal(
+            "",
+            string.Join("; ", exceptions.Where(e => !e.Documented).Select(e => $"{e.Name} throws {e.Thrown.Name}"))
+        );
         Assert.True(exceptions.Length > 70, $"{exceptions.Length} exceptions were found; there are more.");
     }
 
@@ -54,10 +65,13 @@ public partial class DocumentationTests
         (string Name, Type Documented, bool Thrown)[] exceptions =
         [
             .. from member in Members()
-               from documented in member.Documented
-               select (member.Name, documented, s_exceptions.Anywhere(member.Method).Any(documented.IsAssignableFrom)),
+            from documented in member.Documented
+            select (member.Name, documented, s_exceptions.Anywhere(member.Method).Any(documented.IsAssignableFrom)),
         ];
-        Assert.Equal("", string.Join("; ", exceptions.Where(e => !e.Thrown).Select(e => $"{e.Name} documents {e.Documented.Name}")));
+        Assert.Equal(
+            "",
+            string.Join("; ", exceptions.Where(e => !e.Thrown).Select(e => $"{e.Name} documents {e.Documented.Name}"))
+        );
         Assert.True(exceptions.Length > 120, $"{exceptions.Length} documented exceptions were found; there are more.");
     }
 
@@ -65,18 +79,29 @@ public partial class DocumentationTests
     public void Every_exception_type_of_the_library_is_thrown() =>
         Assert.All(
             s_core.GetTypes().Where(t => typeof(Exception).IsAssignableFrom(t)),
-            t => Assert.Contains(t, Members().SelectMany(m => s_exceptions.Anywhere(m.Method)).ToHashSet()));
+            t => Assert.Contains(t, Members().SelectMany(m => s_exceptions.Anywhere(m.Method)).ToHashSet())
+        );
 
-    // Its source is a publication, a table, a law by its name or another model; or the comment says that it is derived, or has none.
+    // Its source is a publication, a table, a law by its name or another model; or the comment says that it is derived,
+    // or has none.
     [Fact]
     public void Every_file_that_states_a_formula_names_its_source()
     {
         int formulas = 0;
         List<string> without = [];
         foreach (string folder in new[] { "Laws", "Bike", "Checks", "Sizing", "Swaps", "Faults" })
-            foreach (string file in Directory.GetFiles(Path.Combine(CliProcess.Root, "Lighting.Calc", folder), "*.cs", SearchOption.AllDirectories))
+            foreach (
+                string file in Directory.GetFiles(
+                    Path.Combine(CliProcess.Root, "Lighting.Calc", folder),
+                    "*.cs",
+                    SearchOption.AllDirectories
+                )
+            )
             {
-                string comments = string.Join(' ', File.ReadLines(file).Select(l => l.Trim()).Where(l => l.StartsWith("///", StringComparison.Ordinal)));
+                string comments = string.Join(
+                    ' ',
+                    File.ReadLines(file).Select(l => l.Trim()).Where(l => l.StartsWith("///", StringComparison.Ordinal))
+                );
                 if (!Formula().IsMatch(comments))
                     continue;
                 formulas++;
@@ -92,24 +117,42 @@ public partial class DocumentationTests
     private static IEnumerable<(string Name, MethodBase Method, Type[] Documented)> Members() =>
         from type in s_core.GetExportedTypes()
         where !typeof(Delegate).IsAssignableFrom(type)
-        from member in Methods(type).Select(m => (Id: IdOf(m), Method: m)).Concat(
-            type.GetProperties(Declared).SelectMany(p => p.GetAccessors().Select(a => (Id: $"{IdOf(type, "P:")}.{p.Name}", Method: (MethodBase)a))))
+        from member in Methods(type)
+            .Select(m => (Id: IdOf(m), Method: m))
+            .Concat(
+                type.GetProperties(Declared)
+                    .SelectMany(p =>
+                        p.GetAccessors().Select(a => (Id: $"{IdOf(type, "P:")}.{p.Name}", Method: (MethodBase)a))
+                    )
+            )
         where member.Method.GetCustomAttribute<CompilerGeneratedAttribute>() is null && s_texts.ContainsKey(member.Id)
         let parameters = string.Join(", ", member.Method.GetParameters().Select(p => p.Name))
         select ($"{type.Name}.{member.Method.Name}({parameters})", member.Method, Documented(s_texts[member.Id]));
 
-    private static IEnumerable<MethodBase> Methods(Type type) => type.GetMembers(Declared).OfType<MethodBase>()
-        .Where(m => m.GetCustomAttribute<CompilerGeneratedAttribute>() is null && (!m.IsSpecialName || m.IsConstructor));
+    private static IEnumerable<MethodBase> Methods(Type type) =>
+        type.GetMembers(Declared)
+            .OfType<MethodBase>()
+            .Where(m =>
+                m.GetCustomAttribute<CompilerGeneratedAttribute>() is null && (!m.IsSpecialName || m.IsConstructor)
+            );
 
     private static Type[] Documented(XElement text) =>
-        [.. text.Elements("exception").Select(e => e.Attribute("cref")!.Value[2..]).Select(n => s_core.GetType(n) ?? Type.GetType(n, throwOnError: true)!)];
+        [
+            .. text.Elements("exception")
+                .Select(e => e.Attribute("cref")!.Value[2..])
+                .Select(n => s_core.GetType(n) ?? Type.GetType(n, throwOnError: true)!),
+        ];
 
     // The names that the compiler gives to members in its documentation file.
     private static string IdOf(MethodBase method)
     {
-        string name = $"{IdOf(method.DeclaringType!, "M:")}.{method.Name.Replace('.', '#')}{(method.IsGenericMethod ? $"``{method.GetGenericArguments().Length}" : "")}";
+        string name =
+            $"{IdOf(method.DeclaringType!, "M:")}.{method.Name.Replace('.', '#')}"
+            + $"{(method.IsGenericMethod ? $"``{method.GetGenericArguments().Length}" : "")}";
         ParameterInfo[] parameters = method.GetParameters();
-        return parameters.Length == 0 ? name : $"{name}({string.Join(',', parameters.Select(p => IdOf(p.ParameterType, "")))})";
+        return parameters.Length == 0
+            ? name
+            : $"{name}({string.Join(',', parameters.Select(p => IdOf(p.ParameterType, "")))})";
     }
 
     private static string IdOf(Type type, string prefix)
@@ -118,13 +161,19 @@ public partial class DocumentationTests
             return (type.IsGenericMethodParameter ? "``" : "`") + type.GenericParameterPosition;
         if (type.IsByRef || type.IsArray)
             return IdOf(type.GetElementType()!, "") + (type.IsByRef ? "@" : "[]");
-        string name = prefix + (type.IsGenericType ? type.GetGenericTypeDefinition() : type).FullName!.Replace('+', '.');
-        return prefix.Length > 0 || !type.IsGenericType ? name : $"{name[..name.LastIndexOf('`')]}{{{string.Join(',', type.GetGenericArguments().Select(a => IdOf(a, "")))}}}";
+        string name =
+            prefix + (type.IsGenericType ? type.GetGenericTypeDefinition() : type).FullName!.Replace('+', '.');
+        return prefix.Length > 0 || !type.IsGenericType
+            ? name
+            : $"{name[..name.LastIndexOf('`')]}"
+                + $"{{{string.Join(',', type.GetGenericArguments().Select(a => IdOf(a, "")))}}}";
     }
 
     [GeneratedRegex(@"\w(\([^)]*\))? = [^.]*[·/^√∫∑Σ+−]")]
     private static partial Regex Formula();
 
-    [GeneratedRegex(@"[Ss]ources?(:| of )|tables/|derived|(Ohm|Joule|Kirchhoff)'s|no source|from memory|by <see cref|of <see cref=""(PermanentMagnetAlternator|AlternatorEquivalent)")]
+    [GeneratedRegex(
+        @"[Ss]ources?(:| of )|tables/|derived|(Ohm|Joule|Kirchhoff)'s|no source|from memory|by <see cref|of <see cref=""(PermanentMagnetAlternator|AlternatorEquivalent)"
+    )]
     private static partial Regex Source();
 }

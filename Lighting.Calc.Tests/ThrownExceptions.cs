@@ -6,20 +6,26 @@ namespace Lighting.Calc.Tests;
 
 /// <summary>Which exceptions compiled methods of the core make or pass on, read from their code.</summary>
 /// <remarks>
-/// What code hands on to a delegate or interface is followed where it makes the lambda itself. A public delegate throws what its documentation says.
-/// What libraries throw is not seen, but for a cancellation that was handed to them.
+/// What code hands on to a delegate or interface is followed where it makes the lambda itself. A public delegate throws
+/// what its documentation says. What libraries throw is not seen, but for a cancellation that was handed to them.
 /// </remarks>
 /// <param name="assembly">The core.</param>
 /// <param name="ofDelegate">What a public delegate may throw.</param>
 internal sealed class ThrownExceptions(Assembly assembly, Func<Type, IEnumerable<Type>> ofDelegate)
 {
-    private static readonly Dictionary<short, OpCode> s_opCodes = typeof(OpCodes).GetFields(BindingFlags.Public | BindingFlags.Static)
-        .Select(f => (OpCode)f.GetValue(null)!).ToDictionary(o => o.Value);
+    private static readonly Dictionary<short, OpCode> s_opCodes = typeof(OpCodes)
+        .GetFields(BindingFlags.Public | BindingFlags.Static)
+        .Select(f => (OpCode)f.GetValue(null)!)
+        .ToDictionary(o => o.Value);
 
     private readonly Dictionary<MethodBase, (HashSet<Type> Thrown, HashSet<MethodBase> Called)> _known = [];
 
     /// <summary>What a method throws itself, or through private and compiler-made methods of its own type.</summary>
-    public IReadOnlySet<Type> ByItself(MethodBase method) => Closure(method, called => !called.IsPublic && Outermost(called) == Outermost(method) || IsMadeByCompiler(called));
+    public IReadOnlySet<Type> ByItself(MethodBase method) =>
+        Closure(
+            method,
+            called => !called.IsPublic && Outermost(called) == Outermost(method) || IsMadeByCompiler(called)
+        );
 
     /// <summary>What a method throws itself or through any method of the assembly that it calls.</summary>
     public IReadOnlySet<Type> Anywhere(MethodBase method) => Closure(method, _ => true);
@@ -49,7 +55,10 @@ internal sealed class ThrownExceptions(Assembly assembly, Func<Type, IEnumerable
         foreach ((OpCode op, MethodBase callee) in Calls(method))
         {
             Type owner = callee.DeclaringType!;
-            if (typeof(Exception).IsAssignableFrom(owner) && (op == OpCodes.Newobj || callee.Name.StartsWith("Throw", StringComparison.Ordinal)))
+            if (
+                typeof(Exception).IsAssignableFrom(owner)
+                && (op == OpCodes.Newobj || callee.Name.StartsWith("Throw", StringComparison.Ordinal))
+            )
                 thrown.Add(owner);
             else if (callee.Name is nameof(CancellationToken.ThrowIfCancellationRequested) or "set_CancellationToken")
                 thrown.Add(typeof(OperationCanceledException));
@@ -60,7 +69,11 @@ internal sealed class ThrownExceptions(Assembly assembly, Func<Type, IEnumerable
             called.Add(Definition(callee));
             // An iterator's code stands in the type that it makes.
             if (callee.IsConstructor && owner.GetCustomAttribute<CompilerGeneratedAttribute>() is not null)
-                called.UnionWith(Definition(owner).GetMethods(BindingFlags.Instance | BindingFlags.NonPublic).Where(m => m.Name == "MoveNext"));
+                called.UnionWith(
+                    Definition(owner)
+                        .GetMethods(BindingFlags.Instance | BindingFlags.NonPublic)
+                        .Where(m => m.Name == "MoveNext")
+                );
         }
 
         return _known[method] = (thrown, called);
@@ -102,5 +115,7 @@ internal sealed class ThrownExceptions(Assembly assembly, Func<Type, IEnumerable
         return type;
     }
 
-    private static bool IsMadeByCompiler(MethodBase method) => method.Name.Contains('<', StringComparison.Ordinal) || method.DeclaringType!.Name.Contains('<', StringComparison.Ordinal);
+    private static bool IsMadeByCompiler(MethodBase method) =>
+        method.Name.Contains('<', StringComparison.Ordinal)
+        || method.DeclaringType!.Name.Contains('<', StringComparison.Ordinal);
 }

@@ -10,48 +10,134 @@ internal static class ChargingCommand
 {
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("charging", "The charging balance over engine speed and over the ride, and the run time of the lights on the battery.");
+        var command = new Command(
+            "charging",
+            "The charging balance over engine speed and over the ride, and the run time of the lights on the battery."
+        );
         var options = new BikeOptions(command);
-        Option<string> model = new("--model") { Description = "curve (default): through the points; machine, coil: a model fitted to two or more points.", DefaultValueFactory = _ => "curve", HelpName = "curve|machine|coil" };
-        Option<string> regulator = new("--regulator") { Description = "The regulator that keeps surplus current out of a full battery.", DefaultValueFactory = _ => "not-stated", HelpName = "not-stated|none|shunt|series" };
-        Option<string?> shunt = new("--shunt-limit") { Description = "Highest current that the shunt regulator can divert.", HelpName = "AMPS" };
-        Option<string?> field = new("--field") { Description = "Field current of an excited alternator.", HelpName = "AMPS" };
-        Option<string?> charge = new("--charge") { Description = "State of charge at the start; default 100 %.", HelpName = "PERCENT" };
+        Option<string> model = new("--model")
+        {
+            Description = "curve (default): through the points; machine, coil: a model fitted to two or more points.",
+            DefaultValueFactory = _ => "curve",
+            HelpName = "curve|machine|coil",
+        };
+        Option<string> regulator = new("--regulator")
+        {
+            Description = "The regulator that keeps surplus current out of a full battery.",
+            DefaultValueFactory = _ => "not-stated",
+            HelpName = "not-stated|none|shunt|series",
+        };
+        Option<string?> shunt = new("--shunt-limit")
+        {
+            Description = "Highest current that the shunt regulator can divert.",
+            HelpName = "AMPS",
+        };
+        Option<string?> field = new("--field")
+        {
+            Description = "Field current of an excited alternator.",
+            HelpName = "AMPS",
+        };
+        Option<string?> charge = new("--charge")
+        {
+            Description = "State of charge at the start; default 100 %.",
+            HelpName = "PERCENT",
+        };
         model.AcceptOnlyFromAmong("curve", "machine", "coil");
         regulator.AcceptOnlyFromAmong("not-stated", "none", "shunt", "series");
         foreach (Option option in new Option[] { model, regulator, shunt, field, charge })
             command.Add(option);
-        command.SetAction((parsed, cancel) =>
-        {
-            ChargingOptions charging = ChargingOptions.Default with
+        command.SetAction(
+            (parsed, cancel) =>
             {
-                Model = parsed.GetValue(model) switch { "machine" => ChargingModel.FittedMachine, "coil" => ChargingModel.FittedCoil, _ => ChargingModel.Curve },
-                Regulator = parsed.GetValue(regulator) switch { "none" => RegulatorKind.None, "shunt" => RegulatorKind.Shunt, "series" => RegulatorKind.Series, _ => RegulatorKind.NotStated },
-            };
-            var wrong = new List<string>();
-            if (parsed.GetValue(shunt) is { } limit)
-                charging = charging with { ShuntLimit = OptionText.Quantity(QuantityText.Current, "--shunt-limit", limit, a => a.Amperes >= 0, wrong) };
-            if (parsed.GetValue(field) is { } excitation)
-                charging = charging with { FieldCurrent = OptionText.Quantity(QuantityText.Current, "--field", excitation, a => a.Amperes >= 0, wrong) ?? ElectricCurrent.Zero };
-            if (parsed.GetValue(charge) is { } share)
-                charging = charging with { InitialStateOfCharge = OptionText.Quantity(QuantityText.Fraction, "--charge", share, r => r.DecimalFractions is >= 0 and <= 1, wrong) ?? charging.InitialStateOfCharge };
-            if (charging.Regulator != RegulatorKind.Shunt && charging.ShuntLimit is not null)
-                wrong.Add("--shunt-limit goes with --regulator shunt.");
-            if (wrong.Count > 0)
-                throw new InputException(wrong);
-            BikeInput input = options.Read(parsed, console);
-            if (input.Bike.Charging.IsEmpty)
-                throw new InputException("the bike has no charging curve; add charging.csv with the columns rpm and current.");
-            return Task.FromResult(input.Bike.Lighting == LightingSupply.Direct
-                ? Direct(parsed, console, options, input, cancel)
-                : Balance(parsed, console, options, input, ChargingSystem.Of(input.Bike with { ChargingVoltage = input.Supply }, charging), cancel));
-        });
-        return command.WithExample("lighting-calc charging shared/bikes/valley-twin", "lighting-calc charging shared/bikes/valley-twin --format csv");
+                ChargingOptions charging = ChargingOptions.Default with
+                {
+                    Model = parsed.GetValue(model) switch
+                    {
+                        "machine" => ChargingModel.FittedMachine,
+                        "coil" => ChargingModel.FittedCoil,
+                        _ => ChargingModel.Curve,
+                    },
+                    Regulator = parsed.GetValue(regulator) switch
+                    {
+                        "none" => RegulatorKind.None,
+                        "shunt" => RegulatorKind.Shunt,
+                        "series" => RegulatorKind.Series,
+                        _ => RegulatorKind.NotStated,
+                    },
+                };
+                var wrong = new List<string>();
+                if (parsed.GetValue(shunt) is { } limit)
+                    charging = charging with
+                    {
+                        ShuntLimit = OptionText.Quantity(
+                            QuantityText.Current,
+                            "--shunt-limit",
+                            limit,
+                            a => a.Amperes >= 0,
+                            wrong
+                        ),
+                    };
+                if (parsed.GetValue(field) is { } excitation)
+                    charging = charging with
+                    {
+                        FieldCurrent =
+                            OptionText.Quantity(QuantityText.Current, "--field", excitation, a => a.Amperes >= 0, wrong)
+                            ?? ElectricCurrent.Zero,
+                    };
+                if (parsed.GetValue(charge) is { } share)
+                    charging = charging with
+                    {
+                        InitialStateOfCharge =
+                            OptionText.Quantity(
+                                QuantityText.Fraction,
+                                "--charge",
+                                share,
+                                r => r.DecimalFractions is >= 0 and <= 1,
+                                wrong
+                            ) ?? charging.InitialStateOfCharge,
+                    };
+                if (charging.Regulator != RegulatorKind.Shunt && charging.ShuntLimit is not null)
+                    wrong.Add("--shunt-limit goes with --regulator shunt.");
+                if (wrong.Count > 0)
+                    throw new InputException(wrong);
+                BikeInput input = options.Read(parsed, console);
+                if (input.Bike.Charging.IsEmpty)
+                    throw new InputException(
+                        "the bike has no charging curve; add charging.csv with the columns rpm and current."
+                    );
+                return Task.FromResult(
+                    input.Bike.Lighting == LightingSupply.Direct
+                        ? Direct(parsed, console, options, input, cancel)
+                        : Balance(
+                            parsed,
+                            console,
+                            options,
+                            input,
+                            ChargingSystem.Of(input.Bike with { ChargingVoltage = input.Supply }, charging),
+                            cancel
+                        )
+                );
+            }
+        );
+        return command.WithExample(
+            "lighting-calc charging shared/bikes/valley-twin",
+            "lighting-calc charging shared/bikes/valley-twin --format csv"
+        );
     }
 
-    private static int Balance(ParseResult parsed, CommandConsole console, BikeOptions options, BikeInput input, ChargingSystem system, CancellationToken cancel)
+    private static int Balance(
+        ParseResult parsed,
+        CommandConsole console,
+        BikeOptions options,
+        BikeInput input,
+        ChargingSystem system,
+        CancellationToken cancel
+    )
     {
-        ImmutableArray<Setting> lights = ParkedLights.Find(BikeSolution.Solve(input.Bike, input.When, input.Supply, cancel).Points, new FuseOptions().MomentarySwitches);
+        ImmutableArray<Setting> lights = ParkedLights.Find(
+            BikeSolution.Solve(input.Bike, input.When, input.Supply, cancel).Points,
+            new FuseOptions().MomentarySwitches
+        );
         ChargingReport report = system.Report(input.When, lights);
         if (report.Worst is null)
             throw new InputException("no setting could be solved: " + report.Findings[0].Message);
@@ -59,9 +145,18 @@ internal static class ChargingCommand
         return report.Findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;
     }
 
-    private static int Direct(ParseResult parsed, CommandConsole console, BikeOptions options, BikeInput input, CancellationToken cancel)
+    private static int Direct(
+        ParseResult parsed,
+        CommandConsole console,
+        BikeOptions options,
+        BikeInput input,
+        CancellationToken cancel
+    )
     {
-        DirectLightingReport report = BikeCheck.DirectLightingOf(input.Bike, BikeSolution.Solve(input.Bike, input.When, input.Supply, cancel).Points);
+        DirectLightingReport report = BikeCheck.DirectLightingOf(
+            input.Bike,
+            BikeSolution.Solve(input.Bike, input.When, input.Supply, cancel).Points
+        );
         options.Output.Write(parsed, console, DirectLightingDocument.Of(input.Bike, report));
         return report.Findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;
     }

@@ -8,27 +8,54 @@ internal static class DropCommand
 {
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("drop", "Voltage at each lamp and the voltage-drop breakdown; or the drop of one run from options, with no file.");
+        var command = new Command(
+            "drop",
+            "Voltage at each lamp and the voltage-drop breakdown; or the drop of one run from options, with no file."
+        );
         var options = new BikeOptions(command, bikeIsOptional: true);
         var run = new RunOptions(command);
-        Option<string?> wire = new("--wire") { Description = "Wire of the run, such as 18AWG, \"18 AWG stranded\" or 1.5mm2.", HelpName = "SIZE" };
-        command.Add(wire);
-        command.SetAction((parsed, cancel) =>
+        Option<string?> wire = new("--wire")
         {
-            if (!options.HasBike(parsed))
-                return Task.FromResult(OfOneRun(parsed, console, options, run, parsed.GetValue(wire)));
-            if (run.AnyGiven(parsed) || parsed.GetValue(wire) is not null)
-                throw new InputException("give a bike, or the options of one run (--current, --length, --wire, --volts), not both.");
-            BikeInput input = options.Read(parsed, console);
-            BikeReport report = BikeCheck.Evaluate(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
-            options.Output.Write(parsed, console, DropDocument.Of(report));
-            bool within = !report.WorstDrops.Any(d => DropLimit.Of(input.Bike, d.Lamp.Lamp, d.SupplyVoltage) is { IsAdvice: false } limit && limit.IsExceededBy(d.Lamp.Drop!.Value));
-            return Task.FromResult(within ? ExitCode.Suits : ExitCode.DoesNotSuit);
-        });
-        return command.WithExample("lighting-calc drop shared/bikes/valley-twin", "lighting-calc drop --current 8A --length 1.8m --wire 18AWG --volts 12V");
+            Description = "Wire of the run, such as 18AWG, \"18 AWG stranded\" or 1.5mm2.",
+            HelpName = "SIZE",
+        };
+        command.Add(wire);
+        command.SetAction(
+            (parsed, cancel) =>
+            {
+                if (!options.HasBike(parsed))
+                    return Task.FromResult(OfOneRun(parsed, console, options, run, parsed.GetValue(wire)));
+                if (run.AnyGiven(parsed) || parsed.GetValue(wire) is not null)
+                    throw new InputException(
+                        "give a bike, or the options of one run (--current, --length, --wire, --volts), not both."
+                    );
+                BikeInput input = options.Read(parsed, console);
+                BikeReport report = BikeCheck.Evaluate(
+                    input.Bike,
+                    new CheckOptions { When = input.When, Supply = input.Supply },
+                    cancel
+                );
+                options.Output.Write(parsed, console, DropDocument.Of(report));
+                bool within = !report.WorstDrops.Any(d =>
+                    DropLimit.Of(input.Bike, d.Lamp.Lamp, d.SupplyVoltage) is { IsAdvice: false } limit
+                    && limit.IsExceededBy(d.Lamp.Drop!.Value)
+                );
+                return Task.FromResult(within ? ExitCode.Suits : ExitCode.DoesNotSuit);
+            }
+        );
+        return command.WithExample(
+            "lighting-calc drop shared/bikes/valley-twin",
+            "lighting-calc drop --current 8A --length 1.8m --wire 18AWG --volts 12V"
+        );
     }
 
-    private static int OfOneRun(ParseResult parsed, CommandConsole console, BikeOptions options, RunOptions runOptions, string? wireText)
+    private static int OfOneRun(
+        ParseResult parsed,
+        CommandConsole console,
+        BikeOptions options,
+        RunOptions runOptions,
+        string? wireText
+    )
     {
         var wrong = new List<string>();
         SingleRun? run = runOptions.Read(parsed, options.VoltsText(parsed), wrong);

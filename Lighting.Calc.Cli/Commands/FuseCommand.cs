@@ -9,32 +9,93 @@ internal static class FuseCommand
 {
     public static Command Create(CommandConsole console)
     {
-        var command = new Command("fuse", "The suitability of every fuse: continuous load, inrush, wires, short circuits, rating to fit.");
+        var command = new Command(
+            "fuse",
+            "The suitability of every fuse: continuous load, inrush, wires, short circuits, rating to fit."
+        );
         var options = new BikeOptions(command);
-        Option<string?> limit = new("--limit") { Description = "Continuous load limit as a share of the rating; default 75 %.", HelpName = "PERCENT" };
-        Option<string?> ambient = new("--ambient") { Description = "Air temperature at the fuses; default: the bike's, or 25 °C.", HelpName = "TEMPERATURE" };
-        Option<bool> blowing = new("--blowing-current") { Description = "Glass fuses are marked with their blowing current, twice their continuous rating." };
+        Option<string?> limit = new("--limit")
+        {
+            Description = "Continuous load limit as a share of the rating; default 75 %.",
+            HelpName = "PERCENT",
+        };
+        Option<string?> ambient = new("--ambient")
+        {
+            Description = "Air temperature at the fuses; default: the bike's, or 25 °C.",
+            HelpName = "TEMPERATURE",
+        };
+        Option<bool> blowing = new("--blowing-current")
+        {
+            Description = "Glass fuses are marked with their blowing current, twice their continuous rating.",
+        };
         command.Add(limit);
         command.Add(ambient);
         command.Add(blowing);
-        command.SetAction((parsed, cancel) =>
-        {
-            var wrong = new List<string>();
-            var fuses = new FuseOptions { GlassMarkedWithBlowingCurrent = parsed.GetValue(blowing) };
-            if (parsed.GetValue(limit) is { } share && OptionText.Quantity(QuantityText.Fraction, "--limit", share, r => r.Percent is > 0 and <= 100, wrong) is { } ratio)
-                fuses = fuses with { ContinuousLoadFactor = ratio };
-            if (parsed.GetValue(ambient) is { } air && OptionText.Quantity(QuantityText.Temperature, "--ambient", air, t => t.DegreesCelsius is >= -40 and <= 85, wrong) is { } temperature)
-                fuses = fuses with { Ambient = temperature, WireAmbient = Temperature.FromDegreesCelsius(Math.Max(30, temperature.DegreesCelsius)) };
-            if (wrong.Count > 0)
-                throw new InputException(wrong);
-            BikeInput input = options.Read(parsed, console);
-            if (input.Bike.Fuses.IsEmpty)
-                throw new InputException("the bike lists no fuse; add fuses.csv, or give --fuse with a rating.");
-            BikeReport report = BikeCheck.Evaluate(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply, Fuses = fuses }, cancel);
-            Finding[] findings = [.. report.Fuses.SelectMany(f => f.Findings), .. UnfusedRuns.Findings(input.Bike, report.Settings.Select(s => s.Setting), cancel)];
-            options.Output.Write(parsed, console, FuseDocument.Of(report, findings));
-            return Task.FromResult(report.Fuses.All(f => f.Verdict == FuseVerdict.Suits) && findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit);
-        });
-        return command.WithExample("lighting-calc fuse shared/bikes/valley-twin", "lighting-calc fuse shared/bikes/valley-twin --fuse 20A --ambient 40C");
+        command.SetAction(
+            (parsed, cancel) =>
+            {
+                var wrong = new List<string>();
+                var fuses = new FuseOptions { GlassMarkedWithBlowingCurrent = parsed.GetValue(blowing) };
+                if (
+                    parsed.GetValue(limit) is { } share
+                    && OptionText.Quantity(
+                        QuantityText.Fraction,
+                        "--limit",
+                        share,
+                        r => r.Percent is > 0 and <= 100,
+                        wrong
+                    )
+                        is { } ratio
+                )
+                    fuses = fuses with { ContinuousLoadFactor = ratio };
+                if (
+                    parsed.GetValue(ambient) is { } air
+                    && OptionText.Quantity(
+                        QuantityText.Temperature,
+                        "--ambient",
+                        air,
+                        t => t.DegreesCelsius is >= -40 and <= 85,
+                        wrong
+                    )
+                        is { } temperature
+                )
+                    fuses = fuses with
+                    {
+                        Ambient = temperature,
+                        WireAmbient = Temperature.FromDegreesCelsius(Math.Max(30, temperature.DegreesCelsius)),
+                    };
+                if (wrong.Count > 0)
+                    throw new InputException(wrong);
+                BikeInput input = options.Read(parsed, console);
+                if (input.Bike.Fuses.IsEmpty)
+                    throw new InputException("the bike lists no fuse; add fuses.csv, or give --fuse with a rating.");
+                BikeReport report = BikeCheck.Evaluate(
+                    input.Bike,
+                    new CheckOptions
+                    {
+                        When = input.When,
+                        Supply = input.Supply,
+                        Fuses = fuses,
+                    },
+                    cancel
+                );
+                Finding[] findings =
+                [
+                    .. report.Fuses.SelectMany(f => f.Findings),
+                    .. UnfusedRuns.Findings(input.Bike, report.Settings.Select(s => s.Setting), cancel),
+                ];
+                options.Output.Write(parsed, console, FuseDocument.Of(report, findings));
+                return Task.FromResult(
+                    report.Fuses.All(f => f.Verdict == FuseVerdict.Suits)
+                    && findings.All(f => f.Severity != Severity.Fault)
+                        ? ExitCode.Suits
+                        : ExitCode.DoesNotSuit
+                );
+            }
+        );
+        return command.WithExample(
+            "lighting-calc fuse shared/bikes/valley-twin",
+            "lighting-calc fuse shared/bikes/valley-twin --fuse 20A --ambient 40C"
+        );
     }
 }

@@ -10,13 +10,19 @@ internal static class LoadCommand
     {
         var command = new Command("load", "Current and power per lamp, circuit and setting.");
         var options = new BikeOptions(command);
-        command.SetAction((parsed, cancel) =>
-        {
-            BikeInput input = options.Read(parsed, console);
-            BikeReport report = BikeCheck.Evaluate(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel);
-            options.Output.Write(parsed, console, LoadDocument.Of(report));
-            return Task.FromResult(ExitCode.Suits);
-        });
+        command.SetAction(
+            (parsed, cancel) =>
+            {
+                BikeInput input = options.Read(parsed, console);
+                BikeReport report = BikeCheck.Evaluate(
+                    input.Bike,
+                    new CheckOptions { When = input.When, Supply = input.Supply },
+                    cancel
+                );
+                options.Output.Write(parsed, console, LoadDocument.Of(report));
+                return Task.FromResult(ExitCode.Suits);
+            }
+        );
         return command.WithExample("lighting-calc load shared/bikes/valley-twin --when \"ignition=on; lights=main\"");
     }
 }

@@ -1,4 +1,5 @@
-// The smallest dense formulation: node volts alone, LU of MathNet, plain Newton. Harder to beat than the tests' reference.
+// The smallest dense formulation: node volts alone, LU of MathNet, plain Newton. Harder to beat than the tests'
+// reference.
 using Lighting.Calc.Tests.Network;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearAlgebra.Double;

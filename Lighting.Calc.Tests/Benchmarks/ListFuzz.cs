@@ -4,10 +4,12 @@ using System.Globalization;
 
 namespace Lighting.Calc.Benchmarks;
 
-/// <summary>Reads mutated lists: none may crash the reader, keep it for a second, take 200 MB, or be refused without its place.</summary>
+/// <summary>Reads mutated lists: none may crash the reader, keep it for a second, take 200 MB, or be refused without
+/// its place.</summary>
 /// <remarks>
-/// Seeds are the corpus of the tests. An input that gives a kind of answer not seen before (the faults without their texts and
-/// places) joins the seeds of its run, so that later mutations start from there. Seed and count fix the inputs of each worker.
+/// Seeds are the corpus of the tests. An input that gives a kind of answer not seen before (the faults without their
+/// texts and places) joins the seeds of its run, so that later mutations start from there. Seed and count fix the
+/// inputs of each worker.
 /// </remarks>
 internal sealed class ListFuzz(string corpus)
 {
@@ -17,7 +19,10 @@ internal sealed class ListFuzz(string corpus)
 
     private readonly ConcurrentDictionary<string, byte> _kinds = new();
     private readonly ConcurrentBag<string> _found = [];
-    private long _read, _accepted, _slowestTicks, _mostBytes;
+    private long _read,
+        _accepted,
+        _slowestTicks,
+        _mostBytes;
 
     /// <summary>Reads so many mutated lists and says what was found; the number of findings.</summary>
     public int Run(long count, int seed, string findings)
@@ -27,12 +32,23 @@ internal sealed class ListFuzz(string corpus)
         var watch = Stopwatch.StartNew();
         using var ended = new CancellationTokenSource();
         Task hangs = Task.Run(() => WatchForHangs(current, findings, ended.Token));
-        Parallel.For(0, workers, new ParallelOptions { MaxDegreeOfParallelism = workers }, worker => Work(worker, count / workers, seed, current, findings));
+        Parallel.For(
+            0,
+            workers,
+            new ParallelOptions { MaxDegreeOfParallelism = workers },
+            worker => Work(worker, count / workers, seed, current, findings)
+        );
         ended.Cancel();
         hangs.Wait();
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{_read} lists read in {watch.Elapsed.TotalSeconds:F0} s from {_seeds.Lists.Length} seeds: {_accepted} accepted, {_read - _accepted} refused, {_kinds.Count} kinds of answer; "
-            + $"slowest {TimeSpan.FromTicks(_slowestTicks).TotalMilliseconds:F0} ms, most memory {_mostBytes / 1e6:F1} MB; {_found.Count} findings"));
+        Console.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{_read} lists read in {watch.Elapsed.TotalSeconds:F0} s from {_seeds.Lists.Length} seeds: "
+                    + $"{_accepted} accepted, {_read - _accepted} refused, {_kinds.Count} kinds of answer; "
+                    + $"slowest {TimeSpan.FromTicks(_slowestTicks).TotalMilliseconds:F0} ms, most memory "
+                    + $"{_mostBytes / 1e6:F1} MB; {_found.Count} findings"
+            )
+        );
         return _found.Count;
     }
 
@@ -44,7 +60,8 @@ internal sealed class ListFuzz(string corpus)
         for (long i = 0; i < count; i++)
         {
             // Half of them from what is right, so that a good share stays readable.
-            (string name, byte[] text) = random.Next(2) == 0 ? _seeds.Lists[random.Next(_seeds.Lists.Length)] : known[random.Next(known.Count)];
+            (string name, byte[] text) =
+                random.Next(2) == 0 ? _seeds.Lists[random.Next(_seeds.Lists.Length)] : known[random.Next(known.Count)];
             byte[] mutated = mutator.Mutate(text, known[random.Next(known.Count)].Text);
             ListSource source = _seeds.Around(name, mutated, random.Next(4) > 0);
             Volatile.Write(ref current[worker], new Reading(Stopwatch.GetTimestamp(), name, mutated));
@@ -72,9 +89,9 @@ internal sealed class ListFuzz(string corpus)
     private static void Raise(ref long most, long value)
     {
         long seen;
-        while (value > (seen = Interlocked.Read(ref most)) && Interlocked.CompareExchange(ref most, value, seen) != seen)
-        {
-        }
+        while (
+            value > (seen = Interlocked.Read(ref most)) && Interlocked.CompareExchange(ref most, value, seen) != seen
+        ) { }
     }
 
     private void WatchForHangs(Reading?[] current, string findings, CancellationToken ended)

@@ -7,13 +7,79 @@ internal sealed class ListMutator(int seed)
 {
     private const int MostBytes = 64 * 1024;
 
-    private static readonly byte[][] s_pieces = [.. new[]
-    {
-        "\"", "\"\"", ",", ";", "\t", "\n", "\r", "\r\n", "\0", "=", "|", "'", "-", "+", "@", "%", ".", "1e999", "-1e308", "5e-324", "NaN", "Infinity", "1,5", "1.800,5", " ",
-        "\u00a0", "\u202e", "\u2028", "\ufeff", "\ud83c\udfcd", "\u0130", "\u0131", "İ", "ﬁ", "e\u0301", "lights=low", "lights=low|high; brake=on", "lights=", "=on", ";;", "battery +", "battery -", "battery+",
-        "P21/5W", "H4 low", "16 AWG", "16 AWG stranded", "1.5 mm2", "0", "-0", "9999999999999999999", "20 mΩ", "20 mohm", "6 ft", "0.5 h", "led", "led resistor", "fixed", "thermal", "direct", "positive",
-        "circuit,lamp", "rpm,current", "sep=;", "#", "\u001b[2J", "=cmd|' /C calc'!A0",
-    }.Select(Encoding.UTF8.GetBytes)];
+    private static readonly byte[][] s_pieces =
+    [
+        .. new[]
+        {
+            "\"",
+            "\"\"",
+            ",",
+            ";",
+            "\t",
+            "\n",
+            "\r",
+            "\r\n",
+            "\0",
+            "=",
+            "|",
+            "'",
+            "-",
+            "+",
+            "@",
+            "%",
+            ".",
+            "1e999",
+            "-1e308",
+            "5e-324",
+            "NaN",
+            "Infinity",
+            "1,5",
+            "1.800,5",
+            " ",
+            "\u00a0",
+            "\u202e",
+            "\u2028",
+            "\ufeff",
+            "\ud83c\udfcd",
+            "\u0130",
+            "\u0131",
+            "İ",
+            "ﬁ",
+            "e\u0301",
+            "lights=low",
+            "lights=low|high; brake=on",
+            "lights=",
+            "=on",
+            ";;",
+            "battery +",
+            "battery -",
+            "battery+",
+            "P21/5W",
+            "H4 low",
+            "16 AWG",
+            "16 AWG stranded",
+            "1.5 mm2",
+            "0",
+            "-0",
+            "9999999999999999999",
+            "20 mΩ",
+            "20 mohm",
+            "6 ft",
+            "0.5 h",
+            "led",
+            "led resistor",
+            "fixed",
+            "thermal",
+            "direct",
+            "positive",
+            "circuit,lamp",
+            "rpm,current",
+            "sep=;",
+            "#",
+            "\u001b[2J",
+            "=cmd|' /C calc'!A0",
+        }.Select(Encoding.UTF8.GetBytes),
+    ];
 
     private readonly Random _random = new(seed);
 
@@ -60,7 +126,10 @@ internal sealed class ListMutator(int seed)
                 bytes.InsertRange(at, other.AsSpan(start, Math.Min(_random.Next(120), other.Length - start)).ToArray());
                 break;
             case 7 when _random.Next(20) == 0:
-                bytes.InsertRange(at, Enumerable.Repeat(s_pieces[_random.Next(s_pieces.Length)], _random.Next(2000)).SelectMany(p => p));
+                bytes.InsertRange(
+                    at,
+                    Enumerable.Repeat(s_pieces[_random.Next(s_pieces.Length)], _random.Next(2000)).SelectMany(p => p)
+                );
                 break;
             default: // a piece in place of a cell, or put in
                 byte[] piece = s_pieces[_random.Next(s_pieces.Length)];
@@ -77,7 +146,8 @@ internal sealed class ListMutator(int seed)
 
     private static (int From, int Length) Line(List<byte> bytes, int at) => Between(bytes, at, b => b == '\n', 1);
 
-    private static (int From, int Length) Cell(List<byte> bytes, int at) => Between(bytes, at, b => b is (byte)',' or (byte)';' or (byte)'\n' or (byte)'\t', 0);
+    private static (int From, int Length) Cell(List<byte> bytes, int at) =>
+        Between(bytes, at, b => b is (byte)',' or (byte)';' or (byte)'\n' or (byte)'\t', 0);
 
     private static (int From, int Length) Between(List<byte> bytes, int at, Predicate<byte> isEnd, int taken)
     {

@@ -1,4 +1,5 @@
-// Choosing the next test on the 12-volt twin: after three readings of a healthy bike, and after many that only two faults explain.
+// Choosing the next test on the 12-volt twin: after three readings of a healthy bike, and after many that only two
+// faults explain.
 using BenchmarkDotNet.Attributes;
 using Lighting.Calc.Tests.Cli;
 using Lighting.Calc.Tests.FaultFinding;
@@ -19,8 +20,11 @@ public class NextTest
         few = [.. healthy.Take(3)];
         twoFaults =
         [
-            .. healthy.Where(r => r.Instrument == Instrument.Meter && r.Point is not "rear return" and not "coil feed").Take(12),
-            ReadingOf.Meter("ignition=on; brake=on", "rear return", 5.1), ReadingOf.Meter("ignition=on", "coil feed", 8.2),
+            .. healthy
+                .Where(r => r.Instrument == Instrument.Meter && r.Point is not "rear return" and not "coil feed")
+                .Take(12),
+            ReadingOf.Meter("ignition=on; brake=on", "rear return", 5.1),
+            ReadingOf.Meter("ignition=on", "coil feed", 8.2),
         ];
     }
 

@@ -26,14 +26,16 @@ if (args is ["fuzz", var corpus, var findings, ..])
 if (args is ["fuzzed", var beside, var list])
 {
     var lists = new ListCorpus(beside);
-    Fuzzer.Run((Stream input) =>
-    {
-        using var text = new MemoryStream();
-        input.CopyTo(text);
-        ListTrial trial = ListTrial.Of(lists.Around(list, text.ToArray(), alone: false));
-        if (trial.Wrong.Count > 0)
-            throw new InvalidOperationException(string.Join('\n', trial.Wrong));
-    });
+    Fuzzer.Run(
+        (Stream input) =>
+        {
+            using var text = new MemoryStream();
+            input.CopyTo(text);
+            ListTrial trial = ListTrial.Of(lists.Around(list, text.ToArray(), alone: false));
+            if (trial.Wrong.Count > 0)
+                throw new InvalidOperationException(string.Join('\n', trial.Wrong));
+        }
+    );
     return;
 }
 

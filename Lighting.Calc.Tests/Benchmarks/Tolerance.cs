@@ -13,8 +13,12 @@ public class Tolerance
     public int Threads { get; set; }
 
     [GlobalSetup]
-    public void Setup() => bike = BikeLists.Read(CliProcess.Bike("valley-twin")).TryGetValue(out BikeLists? lists) ? lists.Bike : throw new InvalidOperationException("The demo bike is not read.");
+    public void Setup() =>
+        bike = BikeLists.Read(CliProcess.Bike("valley-twin")).TryGetValue(out BikeLists? lists)
+            ? lists.Bike
+            : throw new InvalidOperationException("The demo bike is not read.");
 
     [Benchmark]
-    public ToleranceReport HundredThousandTwins() => ToleranceCheck.Evaluate(bike, new ToleranceOptions { Samples = 100_000, Threads = Threads });
+    public ToleranceReport HundredThousandTwins() =>
+        ToleranceCheck.Evaluate(bike, new ToleranceOptions { Samples = 100_000, Threads = Threads });
 }

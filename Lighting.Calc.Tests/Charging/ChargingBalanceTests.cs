@@ -81,14 +81,21 @@ public class ChargingBalanceTests
     {
         // The first winding alone gives 2 A at 1500 rpm; the second begins at 2000 rpm.
         Bike bike = Bike((1000, 1, ""), (3000, 5, ""), (2000, 0, "lights=low"), (3000, 4, "lights=low"));
-        Assert.Equal(1500, System(bike, 2).BalanceIn(bike.In("lights=low")).BreakEven.Speed!.Value.RevolutionsPerMinute, 1e-6);
+        Assert.Equal(
+            1500,
+            System(bike, 2).BalanceIn(bike.In("lights=low")).BreakEven.Speed!.Value.RevolutionsPerMinute,
+            1e-6
+        );
     }
 
     [Fact]
     public void A_setting_in_which_no_winding_works_gets_nothing()
     {
         Bike bike = Bike((1000, 2, "lights=low"), (3000, 4, "lights=low"));
-        Assert.Equal(new ChargingOutput(OutputRange.NoWinding, ElectricCurrent.Zero), System(bike, 1).OutputAt(Rpm(2000), bike.In("")));
+        Assert.Equal(
+            new ChargingOutput(OutputRange.NoWinding, ElectricCurrent.Zero),
+            System(bike, 1).OutputAt(Rpm(2000), bike.In(""))
+        );
         Assert.Equal(BreakEvenOutcome.Never, System(bike, 1).BalanceIn(bike.In("")).BreakEven.Outcome);
     }
 
@@ -99,7 +106,11 @@ public class ChargingBalanceTests
         ChargingBalance balance = ChargingSystem.WithLoads(s_bike, Load(2), options).BalanceIn(Setting.Empty);
         Assert.Equal(4 - 3.5, balance.At(Rpm(2000)).Net!.Value.Amperes, 1e-12);
         Assert.Equal(-2, balance.At(Rpm(0)).Net!.Value.Amperes, 1e-12);
-        Assert.Equal(BreakEvenOf(s_bike, 3.5).Speed!.Value.RevolutionsPerMinute, balance.BreakEven.Speed!.Value.RevolutionsPerMinute, 1e-6);
+        Assert.Equal(
+            BreakEvenOf(s_bike, 3.5).Speed!.Value.RevolutionsPerMinute,
+            balance.BreakEven.Speed!.Value.RevolutionsPerMinute,
+            1e-6
+        );
     }
 
     [Theory]
@@ -108,9 +119,18 @@ public class ChargingBalanceTests
     [InlineData(RegulatorKind.Shunt, null, 0.0, 5 * 13.5)]
     [InlineData(RegulatorKind.Shunt, 3.0, 2.0, 3 * 13.5)]
     [InlineData(RegulatorKind.NotStated, null, null, null)]
-    public void The_surplus_reaches_a_full_battery_as_the_regulator_allows(RegulatorKind regulator, double? limit, double? intoBattery, double? shuntWatts)
+    public void The_surplus_reaches_a_full_battery_as_the_regulator_allows(
+        RegulatorKind regulator,
+        double? limit,
+        double? intoBattery,
+        double? shuntWatts
+    )
     {
-        var options = new ChargingOptions { Regulator = regulator, ShuntLimit = limit is { } a ? ElectricCurrent.FromAmperes(a) : null };
+        var options = new ChargingOptions
+        {
+            Regulator = regulator,
+            ShuntLimit = limit is { } a ? ElectricCurrent.FromAmperes(a) : null,
+        };
         BalancePoint point = ChargingSystem.WithLoads(s_bike, Load(2), options).BalanceIn(Setting.Empty).At(Rpm(6000));
         Assert.Equal(5, point.Net!.Value.Amperes, 1e-12);
         Assert.Equal(intoBattery, point.OverchargeCurrent?.Amperes);
@@ -129,16 +149,21 @@ public class ChargingBalanceTests
     }
 
     [Property]
-    public Property A_further_lamp_never_lowers_the_break_even_speed() => Prop.ForAll(
-        Gen.Choose(1, 650).Select(v => v / 100.0).ToArbitrary(),
-        Gen.Choose(1, 300).Select(v => v / 100.0).ToArbitrary(),
-        (load, lamp) =>
-        {
-            BreakEven before = BreakEvenOf(s_bike, load), after = BreakEvenOf(s_bike, load + lamp);
-            return after.Outcome == BreakEvenOutcome.Never || after.Speed!.Value.RevolutionsPerMinute > before.Speed!.Value.RevolutionsPerMinute;
-        });
+    public Property A_further_lamp_never_lowers_the_break_even_speed() =>
+        Prop.ForAll(
+            Gen.Choose(1, 650).Select(v => v / 100.0).ToArbitrary(),
+            Gen.Choose(1, 300).Select(v => v / 100.0).ToArbitrary(),
+            (load, lamp) =>
+            {
+                BreakEven before = BreakEvenOf(s_bike, load),
+                    after = BreakEvenOf(s_bike, load + lamp);
+                return after.Outcome == BreakEvenOutcome.Never
+                    || after.Speed!.Value.RevolutionsPerMinute > before.Speed!.Value.RevolutionsPerMinute;
+            }
+        );
 
-    private static BreakEven BreakEvenOf(Bike bike, double load) => System(bike, load).BalanceIn(Setting.Empty).BreakEven;
+    private static BreakEven BreakEvenOf(Bike bike, double load) =>
+        System(bike, load).BalanceIn(Setting.Empty).BreakEven;
 
     private static ChargingSystem System(Bike bike, double load) => ChargingSystem.WithLoads(bike, Load(load));
 }

@@ -38,7 +38,10 @@ public class ChargingCurveTests
 
     [Fact]
     public void A_curve_that_begins_with_zero_amps_gives_zero_below_its_cut_in() =>
-        Assert.Equal(new ChargingOutput(OutputRange.BelowCutIn, ElectricCurrent.Zero), Curve((1200, 0), (2000, 3)).OutputAt(Rpm(600)));
+        Assert.Equal(
+            new ChargingOutput(OutputRange.BelowCutIn, ElectricCurrent.Zero),
+            Curve((1200, 0), (2000, 3)).OutputAt(Rpm(600))
+        );
 
     [Fact]
     public void A_curve_of_one_point_is_known_there_alone()
@@ -50,7 +53,9 @@ public class ChargingCurveTests
     [Fact]
     public void A_speed_given_twice_is_refused_by_its_number_and_condition()
     {
-        var error = Assert.Throws<ArgumentException>(() => Curves((2000, 3, "lights=low"), (1000, 1, "lights=low"), (2000, 4, "lights=low")));
+        var error = Assert.Throws<ArgumentException>(() =>
+            Curves((2000, 3, "lights=low"), (1000, 1, "lights=low"), (2000, 4, "lights=low"))
+        );
         Assert.Contains("2000 rpm twice when lights=low", error.Message, StringComparison.Ordinal);
     }
 
@@ -76,20 +81,24 @@ public class ChargingCurveTests
     }
 
     [Property]
-    public Property Between_two_points_the_curve_stays_between_their_amps() => Prop.ForAll(
-        Gen.Choose(0, 1000).Select(v => v / 100.0).ArrayOf(6).ToArbitrary(),
-        Gen.Choose(1000, 5999).ToArbitrary(),
-        (amperes, rpm) =>
-        {
-            var curve = Curve([.. amperes.Select((a, i) => ((i + 1) * 1000.0, a))]);
-            int left = rpm / 1000 - 1;
-            double low = Math.Min(amperes[left], amperes[left + 1]), high = Math.Max(amperes[left], amperes[left + 1]);
-            double value = curve.OutputAt(Rpm(rpm)).Current!.Value.Amperes;
-            return value >= low - 1e-9 && value <= high + 1e-9;
-        });
+    public Property Between_two_points_the_curve_stays_between_their_amps() =>
+        Prop.ForAll(
+            Gen.Choose(0, 1000).Select(v => v / 100.0).ArrayOf(6).ToArbitrary(),
+            Gen.Choose(1000, 5999).ToArbitrary(),
+            (amperes, rpm) =>
+            {
+                var curve = Curve([.. amperes.Select((a, i) => ((i + 1) * 1000.0, a))]);
+                int left = rpm / 1000 - 1;
+                double low = Math.Min(amperes[left], amperes[left + 1]),
+                    high = Math.Max(amperes[left], amperes[left + 1]);
+                double value = curve.OutputAt(Rpm(rpm)).Current!.Value.Amperes;
+                return value >= low - 1e-9 && value <= high + 1e-9;
+            }
+        );
 
     private static ChargingCurve Curve(params (double Rpm, double Amperes)[] points) =>
         Curves([.. points.Select(p => (p.Rpm, p.Amperes, ""))]).Single();
 
-    private static IReadOnlyList<ChargingCurve> Curves(params (double, double, string)[] points) => ChargingCurve.Of(Bike(points).Charging);
+    private static IReadOnlyList<ChargingCurve> Curves(params (double, double, string)[] points) =>
+        ChargingCurve.Of(Bike(points).Charging);
 }

@@ -7,7 +7,8 @@ namespace Lighting.Calc.Tests.Charging;
 
 public class ChargingReportTests
 {
-    private static readonly Bike s_bike = Lit(Bike((1000, 1, ""), (2000, 4, ""), (4000, 6, ""))).Riding((2500, 20, "lights=low"), (1200, 5, "lights=low; brake=on"));
+    private static readonly Bike s_bike = Lit(Bike((1000, 1, ""), (2000, 4, ""), (4000, 6, "")))
+        .Riding((2500, 20, "lights=low"), (1200, 5, "lights=low; brake=on"));
 
     [Fact]
     public void Resistors_on_the_battery_are_averaged_by_their_duty_at_the_charging_volts()
@@ -24,10 +25,35 @@ public class ChargingReportTests
         Bike bike = Bike() with
         {
             ChargingVoltage = ElectricPotential.FromVolts(12),
-            Lamps = [Resistor("first", 24, "", 1) with { Feed = "battery +", Return = "between" }, Resistor("second", 24, "", 0.5) with { Feed = "between", Return = "battery -" }],
+            Lamps =
+            [
+                Resistor("first", 24, "", 1) with
+                {
+                    Feed = "battery +",
+                    Return = "between",
+                },
+                Resistor("second", 24, "", 0.5) with
+                {
+                    Feed = "between",
+                    Return = "battery -",
+                },
+            ],
             Runs = [],
         };
-        bike = bike with { Runs = [new Run { Name = "spare", From = "battery +", To = "stub", Wire = WireTable.All[0], Length = Length.FromMeters(1) }] };
+        bike = bike with
+        {
+            Runs =
+            [
+                new Run
+                {
+                    Name = "spare",
+                    From = "battery +",
+                    To = "stub",
+                    Wire = WireTable.All[0],
+                    Length = Length.FromMeters(1),
+                },
+            ],
+        };
         Assert.Equal(0.75, AverageLoads.Of(bike)(Setting.Empty, bike.ChargingVoltage).Amperes, 1e-4);
     }
 
@@ -37,7 +63,10 @@ public class ChargingReportTests
         ChargingReport report = ChargingSystem.Of(s_bike).Report(Condition.Always);
         Assert.Equal(s_bike.In("lights=low; brake=on"), report.Worst!.Setting);
         Assert.Equal(s_bike.In("lights=low"), report.Typical!.Setting);
-        Assert.Equal(report.Balances.Max(b => b.BreakEven.Speed?.RevolutionsPerMinute), report.Worst.BreakEven.Speed!.Value.RevolutionsPerMinute);
+        Assert.Equal(
+            report.Balances.Max(b => b.BreakEven.Speed?.RevolutionsPerMinute),
+            report.Worst.BreakEven.Speed!.Value.RevolutionsPerMinute
+        );
         Assert.Equal(4, report.Balances.Length);
     }
 
@@ -68,20 +97,38 @@ public class ChargingReportTests
         ChargingReport report = Report(s_bike, new ChargingOptions { Regulator = regulator });
         Assert.Equal(6, report.Excess!.Point.Net!.Value.Amperes, 1e-9);
         Assert.Equal(0.6, report.Excess.ShareOfCapacityPerHour!.Value.DecimalFractions, 1e-9);
-        Assert.Contains(report.Findings, f => f.Severity == severity && f.Message.Contains("6 A ", StringComparison.Ordinal) && f.Message.Contains("a full battery takes about 0.5 A", StringComparison.Ordinal));
+        Assert.Contains(
+            report.Findings,
+            f =>
+                f.Severity == severity
+                && f.Message.Contains("6 A ", StringComparison.Ordinal)
+                && f.Message.Contains("a full battery takes about 0.5 A", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
     public void A_Zener_that_takes_4_A_leaves_2_A_of_6_to_the_battery() =>
         Assert.Contains(
-            Report(s_bike, new ChargingOptions { Regulator = RegulatorKind.Shunt, ShuntLimit = ElectricCurrent.FromAmperes(4) }).Findings,
-            f => f.Severity == Severity.Fault && f.Message.StartsWith("Overcharge: 2 A at 4000 rpm in the setting 'everything off' beyond the shunt regulator's 4 A", StringComparison.Ordinal));
+            Report(
+                s_bike,
+                new ChargingOptions { Regulator = RegulatorKind.Shunt, ShuntLimit = ElectricCurrent.FromAmperes(4) }
+            ).Findings,
+            f =>
+                f.Severity == Severity.Fault
+                && f.Message.StartsWith(
+                    "Overcharge: 2 A at 4000 rpm in the setting 'everything off' beyond the shunt regulator's 4 A",
+                    StringComparison.Ordinal
+                )
+        );
 
     [Theory]
     [InlineData(RegulatorKind.Series)]
     [InlineData(RegulatorKind.Shunt)]
     public void A_regulator_that_copes_leaves_no_overcharge(RegulatorKind regulator) =>
-        Assert.DoesNotContain(Report(s_bike, new ChargingOptions { Regulator = regulator }).Findings, f => f.Message.Contains("full battery", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            Report(s_bike, new ChargingOptions { Regulator = regulator }).Findings,
+            f => f.Message.Contains("full battery", StringComparison.Ordinal)
+        );
 
     [Theory]
     [InlineData(12, 12.6, Severity.Fault)]
@@ -92,10 +139,24 @@ public class ChargingReportTests
     [InlineData(6, 6.3, Severity.Fault)]
     [InlineData(6, 7.0, null)]
     [InlineData(6, 7.6, Severity.Caution)]
-    public void Charging_volts_are_held_against_the_regulated_window_of_the_system(double system, double charging, Severity? severity)
+    public void Charging_volts_are_held_against_the_regulated_window_of_the_system(
+        double system,
+        double charging,
+        Severity? severity
+    )
     {
-        Bike bike = s_bike with { SystemVoltage = ElectricPotential.FromVolts(system), ChargingVoltage = ElectricPotential.FromVolts(charging), BatteryVoltage = ElectricPotential.FromVolts(system * 1.054) };
-        Assert.Equal(severity, Findings(bike).FirstOrDefault(f => f.Message.StartsWith("Charging voltage", StringComparison.Ordinal))?.Severity);
+        Bike bike = s_bike with
+        {
+            SystemVoltage = ElectricPotential.FromVolts(system),
+            ChargingVoltage = ElectricPotential.FromVolts(charging),
+            BatteryVoltage = ElectricPotential.FromVolts(system * 1.054),
+        };
+        Assert.Equal(
+            severity,
+            Findings(bike)
+                .FirstOrDefault(f => f.Message.StartsWith("Charging voltage", StringComparison.Ordinal))
+                ?.Severity
+        );
     }
 
     [Fact]
@@ -111,12 +172,24 @@ public class ChargingReportTests
     public void Parking_and_full_lights_are_the_least_and_the_most_of_what_is_left_on()
     {
         Bike twin = BikeLists.Read(CliProcess.Bike("valley-twin")).Value.Bike;
-        ImmutableArray<Setting> lights = ParkedLights.Find(BikeSolution.Solve(twin, Condition.Always, cancellationToken: TestContext.Current.CancellationToken).Points, new FuseOptions().MomentarySwitches);
+        ImmutableArray<Setting> lights = ParkedLights.Find(
+            BikeSolution.Solve(twin, Condition.Always, cancellationToken: TestContext.Current.CancellationToken).Points,
+            new FuseOptions().MomentarySwitches
+        );
         Assert.Equal(["park", "main"], lights.Select(s => s.PositionOf("lights")!));
-        Assert.All(lights, s => Assert.Equal(["off", "off"], new[] { s.PositionOf("brake"), s.PositionOf("indicators") }));
+        Assert.All(
+            lights,
+            s => Assert.Equal(["off", "off"], new[] { s.PositionOf("brake"), s.PositionOf("indicators") })
+        );
         ChargingReport report = ChargingSystem.Of(twin).Report(Condition.Always, lights);
-        Assert.Equal(["park", "park", "main", "main"], report.Standing.Take(4).Select(s => s.Setting.PositionOf("lights")!));
-        Assert.True(report.Standing[1].Time!.Value.Hours > report.Standing[0].Time!.Value.Hours && report.Standing[0].Time!.Value.Hours > report.Standing[2].Time!.Value.Hours);
+        Assert.Equal(
+            ["park", "park", "main", "main"],
+            report.Standing.Take(4).Select(s => s.Setting.PositionOf("lights")!)
+        );
+        Assert.True(
+            report.Standing[1].Time!.Value.Hours > report.Standing[0].Time!.Value.Hours
+                && report.Standing[0].Time!.Value.Hours > report.Standing[2].Time!.Value.Hours
+        );
     }
 
     [Fact]
@@ -134,45 +207,80 @@ public class ChargingReportTests
     [Fact]
     public void A_stretch_off_the_curve_and_a_flat_battery_are_found_by_the_name_of_the_stretch()
     {
-        Assert.Contains(Findings(s_bike.Riding((9000, 5, ""))), f => f.Subject == "stretch 1" && f.Message.Contains("above the last point", StringComparison.Ordinal));
-        Assert.Contains(Findings(s_bike.Riding((0, 600, "lights=low"))), f => f is { Subject: "stretch 1", Severity: Severity.Fault });
+        Assert.Contains(
+            Findings(s_bike.Riding((9000, 5, ""))),
+            f => f.Subject == "stretch 1" && f.Message.Contains("above the last point", StringComparison.Ordinal)
+        );
+        Assert.Contains(
+            Findings(s_bike.Riding((0, 600, "lights=low"))),
+            f => f is { Subject: "stretch 1", Severity: Severity.Fault }
+        );
     }
 
     [Fact]
     public void Lists_that_fall_or_have_one_point_are_cautioned()
     {
-        Assert.Contains(Findings(Lit(Bike((1000, 2, ""), (2000, 5, ""), (3000, 4, "")))), f => f.Severity == Severity.Caution && f.Message.Contains("falls", StringComparison.Ordinal));
-        Assert.Contains(Findings(Lit(Bike((1000, 2, "")))), f => f.Severity == Severity.Caution && f.Message.Contains("one point", StringComparison.Ordinal));
+        Assert.Contains(
+            Findings(Lit(Bike((1000, 2, ""), (2000, 5, ""), (3000, 4, "")))),
+            f => f.Severity == Severity.Caution && f.Message.Contains("falls", StringComparison.Ordinal)
+        );
+        Assert.Contains(
+            Findings(Lit(Bike((1000, 2, "")))),
+            f => f.Severity == Severity.Caution && f.Message.Contains("one point", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
     public void A_fit_that_is_far_from_a_point_is_cautioned_with_the_distance()
     {
         Bike bike = Lit(Bike((1000, 1, ""), (2000, 9, ""), (3000, 5, ""), (4000, 11, "")));
-        Assert.Contains(Report(bike, new ChargingOptions { Model = ChargingModel.FittedMachine }).Findings, f => f.Severity == Severity.Caution && f.Message.Contains("does not describe the list well", StringComparison.Ordinal));
+        Assert.Contains(
+            Report(bike, new ChargingOptions { Model = ChargingModel.FittedMachine }).Findings,
+            f =>
+                f.Severity == Severity.Caution
+                && f.Message.Contains("does not describe the list well", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
     public void Options_outside_their_range_are_refused()
     {
-        Assert.Throws<ArgumentOutOfRangeException>(() => ChargingSystem.Of(s_bike, new ChargingOptions { ChargeEfficiency = Ratio.Zero }));
-        Assert.Throws<ArgumentOutOfRangeException>(() => ChargingSystem.Of(s_bike, new ChargingOptions { PeukertExponent = 0.9 }));
-        Assert.Throws<ArgumentOutOfRangeException>(() => ChargingSystem.Of(s_bike, new ChargingOptions { InitialStateOfCharge = Ratio.FromPercent(101) }));
-        Assert.Throws<ArgumentOutOfRangeException>(() => ChargingSystem.Of(s_bike, new ChargingOptions { FieldCurrent = ElectricCurrent.FromAmperes(-1) }));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            ChargingSystem.Of(s_bike, new ChargingOptions { ChargeEfficiency = Ratio.Zero })
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            ChargingSystem.Of(s_bike, new ChargingOptions { PeukertExponent = 0.9 })
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            ChargingSystem.Of(s_bike, new ChargingOptions { InitialStateOfCharge = Ratio.FromPercent(101) })
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            ChargingSystem.Of(s_bike, new ChargingOptions { FieldCurrent = ElectricCurrent.FromAmperes(-1) })
+        );
     }
 
     private static ImmutableArray<Finding> Findings(Bike bike) => Report(bike, ChargingOptions.Default).Findings;
 
-    private static ChargingReport Report(Bike bike, ChargingOptions options) => ChargingSystem.Of(bike, options).Report(Condition.Always);
+    private static ChargingReport Report(Bike bike, ChargingOptions options) =>
+        ChargingSystem.Of(bike, options).Report(Condition.Always);
 
-    private static Bike Lit(Bike bike) => bike with { Lamps = [Resistor("heater", 24, "lights=low", 1), Resistor("flasher", 12, "brake=on", 0.5)] };
+    private static Bike Lit(Bike bike) =>
+        bike with
+        {
+            Lamps = [Resistor("heater", 24, "lights=low", 1), Resistor("flasher", 12, "brake=on", 0.5)],
+        };
 
-    private static FittedLamp Resistor(string name, double watts, string when, double duty) => new()
-    {
-        Circuit = name,
-        Lamp = name,
-        Specification = LampSpecification.FromPower(LampType.Resistor, ElectricPotential.FromVolts(12), Power.FromWatts(watts)),
-        LitWhen = Condition.Parse(when),
-        Duty = Ratio.FromDecimalFractions(duty),
-    };
+    private static FittedLamp Resistor(string name, double watts, string when, double duty) =>
+        new()
+        {
+            Circuit = name,
+            Lamp = name,
+            Specification = LampSpecification.FromPower(
+                LampType.Resistor,
+                ElectricPotential.FromVolts(12),
+                Power.FromWatts(watts)
+            ),
+            LitWhen = Condition.Parse(when),
+            Duty = Ratio.FromDecimalFractions(duty),
+        };
 }

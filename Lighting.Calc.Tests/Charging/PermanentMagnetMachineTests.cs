@@ -24,8 +24,14 @@ public class PermanentMagnetMachineTests
     public void The_break_even_speed_of_three_fifths_is_three_quarters_of_the_corner()
     {
         // r = 0.6: x = 0.6 / √(1 − 0.36) = 0.75.
-        Assert.Equal(1200, s_machine.SpeedFor(ElectricCurrent.FromAmperes(0.6 * 13.5))!.Value.RevolutionsPerMinute, 1e-9);
-        BreakEven breakEven = Fitted(Bike() with { Charging = PointsOf(s_machine, 1000, 4000) }, 0.6 * 13.5).BalanceIn(Setting.Empty).BreakEven;
+        Assert.Equal(
+            1200,
+            s_machine.SpeedFor(ElectricCurrent.FromAmperes(0.6 * 13.5))!.Value.RevolutionsPerMinute,
+            1e-9
+        );
+        BreakEven breakEven = Fitted(Bike() with { Charging = PointsOf(s_machine, 1000, 4000) }, 0.6 * 13.5)
+            .BalanceIn(Setting.Empty)
+            .BreakEven;
         Assert.Equal(1200, breakEven.Speed!.Value.RevolutionsPerMinute, 1e-3);
     }
 
@@ -41,7 +47,9 @@ public class PermanentMagnetMachineTests
     public void A_machine_of_no_current_or_no_corner_is_refused()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => new PermanentMagnetAlternator(ElectricCurrent.Zero, Rpm(1)));
-        Assert.Throws<ArgumentOutOfRangeException>(() => new PermanentMagnetAlternator(ElectricCurrent.FromAmperes(1), Rpm(0)));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            new PermanentMagnetAlternator(ElectricCurrent.FromAmperes(1), Rpm(0))
+        );
     }
 
     [Fact]
@@ -49,13 +57,31 @@ public class PermanentMagnetMachineTests
     {
         Bike bike = Bike((1000, 5.2, ""), (2000, 10.1, ""), (3000, 12.3, ""), (6000, 12.9, ""));
         PermanentMagnetFit fit = Fitted(bike, 1).Machines.Single();
-        Assert.All(fit.Residuals, r => Assert.Equal(r.Point.Current.Amperes - fit.Machine.OutputAt(r.Point.Speed).Amperes, r.Residual.Amperes, 1e-12));
-        Assert.Equal(Math.Sqrt(fit.Residuals.Sum(r => Math.Pow(r.Residual.Amperes, 2)) / 4), fit.RootMeanSquareResidual.Amperes, 1e-12);
+        Assert.All(
+            fit.Residuals,
+            r =>
+                Assert.Equal(
+                    r.Point.Current.Amperes - fit.Machine.OutputAt(r.Point.Speed).Amperes,
+                    r.Residual.Amperes,
+                    1e-12
+                )
+        );
+        Assert.Equal(
+            Math.Sqrt(fit.Residuals.Sum(r => Math.Pow(r.Residual.Amperes, 2)) / 4),
+            fit.RootMeanSquareResidual.Amperes,
+            1e-12
+        );
         Assert.True(fit.RootMeanSquareResidual.Amperes > 0.05);
         foreach ((double current, double corner) in new[] { (1.001, 1.0), (0.999, 1.0), (1.0, 1.001), (1.0, 0.999) })
         {
-            var other = new PermanentMagnetAlternator(fit.Machine.MaximumCurrent * current, fit.Machine.CornerSpeed * corner);
-            Assert.True(fit.Residuals.Sum(r => Math.Pow(r.Residual.Amperes, 2)) < bike.Charging.Sum(p => Math.Pow(p.Current.Amperes - other.OutputAt(p.Speed).Amperes, 2)));
+            var other = new PermanentMagnetAlternator(
+                fit.Machine.MaximumCurrent * current,
+                fit.Machine.CornerSpeed * corner
+            );
+            Assert.True(
+                fit.Residuals.Sum(r => Math.Pow(r.Residual.Amperes, 2))
+                    < bike.Charging.Sum(p => Math.Pow(p.Current.Amperes - other.OutputAt(p.Speed).Amperes, 2))
+            );
         }
     }
 
@@ -78,7 +104,11 @@ public class PermanentMagnetMachineTests
         Assert.Equal(OutputRange.Fitted, system.OutputAt(Rpm(4000), Setting.Empty).Range);
         Assert.Equal(OutputRange.FittedBeyondPoints, system.OutputAt(Rpm(4001), Setting.Empty).Range);
         Assert.Equal(OutputRange.FittedBeyondPoints, system.OutputAt(Rpm(999), Setting.Empty).Range);
-        Assert.Equal(s_machine.OutputAt(Rpm(8000)).Amperes, system.OutputAt(Rpm(8000), Setting.Empty).Current!.Value.Amperes, 1e-5);
+        Assert.Equal(
+            s_machine.OutputAt(Rpm(8000)).Amperes,
+            system.OutputAt(Rpm(8000), Setting.Empty).Current!.Value.Amperes,
+            1e-5
+        );
     }
 
     [Fact]
@@ -91,17 +121,21 @@ public class PermanentMagnetMachineTests
     }
 
     [Property]
-    public Property A_fit_recovers_the_machine_that_made_the_points() => Prop.ForAll(
-        Gen.Choose(10, 400).Select(v => v / 10.0).ToArbitrary(),
-        Gen.Choose(300, 6000).Select(v => (double)v).ToArbitrary(),
-        Gen.Choose(2, 7).ToArbitrary(),
-        (maximum, corner, count) =>
-        {
-            var machine = new PermanentMagnetAlternator(ElectricCurrent.FromAmperes(maximum), Rpm(corner));
-            double[] speeds = [.. Enumerable.Range(1, count).Select(i => 800.0 * i)];
-            PermanentMagnetFit fit = Fitted(Bike() with { Charging = PointsOf(machine, speeds) }, 1).Machines.Single();
-            return Math.Abs(fit.Machine.MaximumCurrent.Amperes / maximum - 1) < 1e-5 && Math.Abs(fit.Machine.CornerSpeed.RevolutionsPerMinute / corner - 1) < 1e-5;
-        });
+    public Property A_fit_recovers_the_machine_that_made_the_points() =>
+        Prop.ForAll(
+            Gen.Choose(10, 400).Select(v => v / 10.0).ToArbitrary(),
+            Gen.Choose(300, 6000).Select(v => (double)v).ToArbitrary(),
+            Gen.Choose(2, 7).ToArbitrary(),
+            (maximum, corner, count) =>
+            {
+                var machine = new PermanentMagnetAlternator(ElectricCurrent.FromAmperes(maximum), Rpm(corner));
+                double[] speeds = [.. Enumerable.Range(1, count).Select(i => 800.0 * i)];
+                PermanentMagnetFit fit = Fitted(Bike() with { Charging = PointsOf(machine, speeds) }, 1)
+                    .Machines.Single();
+                return Math.Abs(fit.Machine.MaximumCurrent.Amperes / maximum - 1) < 1e-5
+                    && Math.Abs(fit.Machine.CornerSpeed.RevolutionsPerMinute / corner - 1) < 1e-5;
+            }
+        );
 
     private static ChargingSystem Fitted(Bike bike, double load) =>
         ChargingSystem.WithLoads(bike, Load(load), new ChargingOptions { Model = ChargingModel.FittedMachine });

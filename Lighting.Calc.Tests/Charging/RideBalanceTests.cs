@@ -58,7 +58,9 @@ public class RideBalanceTests
     [Fact]
     public void Without_a_known_capacity_the_charge_is_still_counted()
     {
-        RideBalance ride = ChargingSystem.WithLoads((s_bike with { BatteryCapacity = null }).Riding((2000, 60, "")), Load(1)).Ride();
+        RideBalance ride = ChargingSystem
+            .WithLoads((s_bike with { BatteryCapacity = null }).Riding((2000, 60, "")), Load(1))
+            .Ride();
         Assert.Equal(2.7, ride.NetCharge!.Value.AmpereHours, 1e-12);
         Assert.Null(ride.FinalStateOfCharge);
     }
@@ -75,7 +77,8 @@ public class RideBalanceTests
     [Fact]
     public void Each_stretch_has_the_load_and_windings_of_its_own_setting()
     {
-        Bike bike = Bike((1000, 1, ""), (3000, 3, ""), (1000, 2, "lights=low"), (3000, 4, "lights=low")).Riding((3000, 60, ""), (3000, 60, "lights=low"));
+        Bike bike = Bike((1000, 1, ""), (3000, 3, ""), (1000, 2, "lights=low"), (3000, 4, "lights=low"))
+            .Riding((3000, 60, ""), (3000, 60, "lights=low"));
         AverageLoad load = (setting, _) => ElectricCurrent.FromAmperes(setting.PositionOf("lights") == "low" ? 6 : 2);
         RideBalance ride = ChargingSystem.WithLoads(bike, load).Ride();
         Assert.Equal([1, 1], ride.Stretches.Select(s => s.Net!.Value.Amperes));
@@ -83,17 +86,30 @@ public class RideBalanceTests
     }
 
     [Property]
-    public Property Net_charge_adds_up_over_stretches_however_they_are_cut() => Prop.ForAll(
-        Gen.Choose(10, 60).Select(v => v * 100.0).ToArbitrary(),
-        Gen.Choose(1, 100).Select(v => (double)v).ToArbitrary(),
-        Gen.Choose(1, 99).Select(v => v / 100.0).ToArbitrary(),
-        (rpm, minutes, cut) =>
-        {
-            double whole = Ride(3, 0.5, (rpm, minutes, "")).NetCharge!.Value.AmpereHours;
-            double parts = Ride(3, 0.5, (rpm, minutes * cut, ""), (rpm, minutes * (1 - cut), "")).NetCharge!.Value.AmpereHours;
-            return Math.Abs(whole - parts) < 1e-9;
-        });
+    public Property Net_charge_adds_up_over_stretches_however_they_are_cut() =>
+        Prop.ForAll(
+            Gen.Choose(10, 60).Select(v => v * 100.0).ToArbitrary(),
+            Gen.Choose(1, 100).Select(v => (double)v).ToArbitrary(),
+            Gen.Choose(1, 99).Select(v => v / 100.0).ToArbitrary(),
+            (rpm, minutes, cut) =>
+            {
+                double whole = Ride(3, 0.5, (rpm, minutes, "")).NetCharge!.Value.AmpereHours;
+                double parts = Ride(
+                    3,
+                    0.5,
+                    (rpm, minutes * cut, ""),
+                    (rpm, minutes * (1 - cut), "")
+                ).NetCharge!.Value.AmpereHours;
+                return Math.Abs(whole - parts) < 1e-9;
+            }
+        );
 
     private static RideBalance Ride(double load, double from, params (double, double, string)[] stretches) =>
-        ChargingSystem.WithLoads(s_bike.Riding(stretches), Load(load), new ChargingOptions { InitialStateOfCharge = Ratio.FromDecimalFractions(from) }).Ride();
+        ChargingSystem
+            .WithLoads(
+                s_bike.Riding(stretches),
+                Load(load),
+                new ChargingOptions { InitialStateOfCharge = Ratio.FromDecimalFractions(from) }
+            )
+            .Ride();
 }

@@ -5,7 +5,8 @@ using Lighting.Calc.Tests.Rendering;
 
 namespace Lighting.Calc.Tests.Cli;
 
-/// <summary>Cautions stand before the step they belong to, in every form that a person acts on, and fit the bike.</summary>
+/// <summary>Cautions stand before the step they belong to, in every form that a person acts on, and fit the
+/// bike.</summary>
 public partial class CautionTests
 {
     private const string Disconnect = "disconnect the battery, its earthed terminal";
@@ -16,7 +17,19 @@ public partial class CautionTests
         {
             var data = new TheoryData<string, string>();
             foreach (string bike in new[] { "valley-twin", "chapel-single", "fell-lightweight" })
-                foreach (string command in new[] { "check", "load", "drop", "wire", "charging", "readings", "faults", "diagram" })
+                foreach (
+                    string command in new[]
+                    {
+                        "check",
+                        "load",
+                        "drop",
+                        "wire",
+                        "charging",
+                        "readings",
+                        "faults",
+                        "diagram",
+                    }
+                )
                     data.Add(command, bike);
             data.Add("fuse", "valley-twin");
             data.Add("swap", "valley-twin");
@@ -42,7 +55,10 @@ public partial class CautionTests
 
         bool hasBattery = bike != "fell-lightweight";
         Assert.Equal(hasBattery, cautions.Any(c => c.Contains(Disconnect, StringComparison.Ordinal)));
-        Assert.Equal(!hasBattery, cautions.Any(c => c.Contains("stop the engine and unplug the lighting coil", StringComparison.Ordinal)));
+        Assert.Equal(
+            !hasBattery,
+            cautions.Any(c => c.Contains("stop the engine and unplug the lighting coil", StringComparison.Ordinal))
+        );
         Assert.Equal(hasBattery, cautions.Any(c => c.Contains("explosive gas", StringComparison.Ordinal)));
     }
 
@@ -50,7 +66,11 @@ public partial class CautionTests
     [InlineData("valley-twin", "(negative)")]
     [InlineData("chapel-single", "(positive)")]
     public async Task The_earthed_terminal_is_named(string bike, string terminal) =>
-        Assert.Contains($"{Disconnect} {terminal} first", Flat(await Pages.Text("check", CliProcess.Bike(bike))), StringComparison.Ordinal);
+        Assert.Contains(
+            $"{Disconnect} {terminal} first",
+            Flat(await Pages.Text("check", CliProcess.Bike(bike))),
+            StringComparison.Ordinal
+        );
 
     // The live sheet is read with the battery connected; only the resistance part is not.
     [Theory]
@@ -74,25 +94,52 @@ public partial class CautionTests
     public async Task An_ammeter_beyond_10_A_is_said_at_the_fuse(string bike, params string[] options)
     {
         string sheet = await Pages.Text(["readings", CliProcess.Bike(bike), .. options]);
-        double[] highest = [.. Highest().Matches(Flat(sheet)).Select(m => double.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture))];
+        double[] highest =
+        [
+            .. Highest()
+                .Matches(Flat(sheet))
+                .Select(m => double.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)),
+        ];
         Assert.Contains(highest, a => a > 10);
         Assert.Equal(highest.Count(a => a > 10), Range().Matches(Flat(sheet)).Count - 1);
-        Assert.Contains("! Ammeter in a fuse's place: only through an in-line fuse of the same rating", Flat(sheet), StringComparison.Ordinal);
+        Assert.Contains(
+            "! Ammeter in a fuse's place: only through an in-line fuse of the same rating",
+            Flat(sheet),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public async Task The_drawing_alone_has_them_over_the_circuit()
     {
         XElement svg = Pages.Read(await Pages.Text("diagram", CliProcess.Bike("valley-twin"), "--format", "svg"));
-        double top = double.Parse(svg.Attribute("viewBox")!.Value.Split(' ')[1], System.Globalization.CultureInfo.InvariantCulture);
-        XElement[] lines = [.. svg.Descendants(Pages.Svg + "tspan").Where(t => double.Parse(t.Attribute("y")!.Value, System.Globalization.CultureInfo.InvariantCulture) < 0)];
-        Assert.All(lines, l => Assert.True(double.Parse(l.Attribute("y")!.Value, System.Globalization.CultureInfo.InvariantCulture) > top));
+        double top = double.Parse(
+            svg.Attribute("viewBox")!.Value.Split(' ')[1],
+            System.Globalization.CultureInfo.InvariantCulture
+        );
+        XElement[] lines =
+        [
+            .. svg.Descendants(Pages.Svg + "tspan")
+                .Where(t =>
+                    double.Parse(t.Attribute("y")!.Value, System.Globalization.CultureInfo.InvariantCulture) < 0
+                ),
+        ];
+        Assert.All(
+            lines,
+            l =>
+                Assert.True(
+                    double.Parse(l.Attribute("y")!.Value, System.Globalization.CultureInfo.InvariantCulture) > top
+                )
+        );
         string words = string.Join(' ', lines.Select(l => l.Value));
-        foreach (string caution in Cautions(await Pages.Text("diagram", CliProcess.Bike("valley-twin"), "--format", "json")))
+        foreach (
+            string caution in Cautions(await Pages.Text("diagram", CliProcess.Bike("valley-twin"), "--format", "json"))
+        )
             Assert.Contains(caution, words, StringComparison.Ordinal);
     }
 
-    private static string[] Cautions(string json) => [.. JsonDocument.Parse(json).RootElement.GetProperty("cautions").EnumerateArray().Select(c => c.GetString()!)];
+    private static string[] Cautions(string json) =>
+        [.. JsonDocument.Parse(json).RootElement.GetProperty("cautions").EnumerateArray().Select(c => c.GetString()!)];
 
     private static string Flat(string text) => White().Replace(text, " ");
 

@@ -45,7 +45,10 @@ public partial class ColourTests
     [InlineData("")]
     public void A_pipe_gets_none(string end)
     {
-        CliResult result = Run("unset NO_COLOR; export TERM=xterm-256color COLORTERM=truecolor FORCE_COLOR=1; ", SameForm + end);
+        CliResult result = Run(
+            "unset NO_COLOR; export TERM=xterm-256color COLORTERM=truecolor FORCE_COLOR=1; ",
+            SameForm + end
+        );
         Assert.DoesNotMatch(Letters(), result.Output);
         Assert.Contains("✔ Suits.", result.Output, StringComparison.Ordinal);
     }
@@ -56,16 +59,26 @@ public partial class ColourTests
         SkipWithoutTerminals();
         using var folder = new TemporaryFolder();
         string file = Path.Combine(folder.Path, "check.txt");
-        CliResult result = Shell.Run($"unset NO_COLOR; TERM=xterm script -qec \"{CliProcess.Typed} check '$1' --out '$2'\" /dev/null", CliProcess.Bike("valley-twin"), file);
+        CliResult result = Shell.Run(
+            $"unset NO_COLOR; TERM=xterm script -qec \"{CliProcess.Typed} check '$1' --out '$2'\" /dev/null",
+            CliProcess.Bike("valley-twin"),
+            file
+        );
         Assert.True(File.Exists(file), result.Output + result.Errors);
         Assert.DoesNotContain("\u001b", File.ReadAllText(file), StringComparison.Ordinal);
     }
 
     private static CliResult Run(string before, string line) =>
-        Shell.Run(before + string.Format(System.Globalization.CultureInfo.InvariantCulture, line, CliProcess.Typed), CliProcess.Bike("valley-twin"));
+        Shell.Run(
+            before + string.Format(System.Globalization.CultureInfo.InvariantCulture, line, CliProcess.Typed),
+            CliProcess.Bike("valley-twin")
+        );
 
     private static void SkipWithoutTerminals() =>
-        Assert.SkipUnless(OperatingSystem.IsLinux() && Shell.Run("command -v script").ExitCode == 0, "There is no 'script' of util-linux to make a terminal with.");
+        Assert.SkipUnless(
+            OperatingSystem.IsLinux() && Shell.Run("command -v script").ExitCode == 0,
+            "There is no 'script' of util-linux to make a terminal with."
+        );
 
     // What sets colours or weight. Others the runtime sends of itself, to set the keypad.
     [GeneratedRegex(@"\u001b\[[\d;:]*m")]

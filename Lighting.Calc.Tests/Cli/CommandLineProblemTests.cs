@@ -22,16 +22,32 @@ public sealed class CommandLineProblemTests
     [InlineData("check --fuze 15A", "'check' has no option '--fuze'; did you mean '--fuse'?")]
     [InlineData("check BIKE --fuze=15A", "'check' has no option '--fuze'; did you mean '--fuse'?")]
     [InlineData("check BIKE -fuse 15A", "'check' has no option '-fuse'; did you mean '--fuse'?")]
-    [InlineData("fuse BIKE --fuze 15A --wen lights=main", "'fuse' has no option '--fuze'; did you mean '--fuse'?", "'fuse' has no option '--wen'; did you mean '--when'?")]
+    [InlineData(
+        "fuse BIKE --fuze 15A --wen lights=main",
+        "'fuse' has no option '--fuze'; did you mean '--fuse'?",
+        "'fuse' has no option '--wen'; did you mean '--when'?"
+    )]
     [InlineData("tables -x", "'tables' has no option '-x'.")]
-    [InlineData("check BIKE --format jsno", "--format: 'jsno' is not one of csv, html, json, text; did you mean 'json'?")]
-    [InlineData("check BIKE --engine of --format xml", "--engine: 'of' is not one of off, running; did you mean 'off'?", "--format: 'xml' is not one of csv, html, json, text.")]
+    [InlineData(
+        "check BIKE --format jsno",
+        "--format: 'jsno' is not one of csv, html, json, text; did you mean 'json'?"
+    )]
+    [InlineData(
+        "check BIKE --engine of --format xml",
+        "--engine: 'of' is not one of off, running; did you mean 'off'?",
+        "--format: 'xml' is not one of csv, html, json, text."
+    )]
     public async Task Mistyped_word_is_told_with_the_word_that_may_be_meant(string line, params string[] expected)
     {
-        CliResult result = await InProcess.Run(line.Replace("BIKE", CliProcess.Bike("valley-twin"), StringComparison.Ordinal).Split(' '));
+        CliResult result = await InProcess.Run(
+            line.Replace("BIKE", CliProcess.Bike("valley-twin"), StringComparison.Ordinal).Split(' ')
+        );
         Assert.Equal(2, result.ExitCode);
         Assert.Empty(result.Output);
-        string[] told = result.Errors.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        string[] told = result.Errors.Split(
+            '\n',
+            StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries
+        );
         Assert.Equal([.. expected.Select(e => $"lighting-calc: {e}"), See], told);
     }
 
@@ -41,9 +57,15 @@ public sealed class CommandLineProblemTests
     [InlineData("")]
     public async Task Every_other_mistake_is_one_line_too(string line)
     {
-        CliResult result = await InProcess.Run(line.Replace("BIKE", CliProcess.Bike("valley-twin"), StringComparison.Ordinal).Split(' ', StringSplitOptions.RemoveEmptyEntries));
+        CliResult result = await InProcess.Run(
+            line.Replace("BIKE", CliProcess.Bike("valley-twin"), StringComparison.Ordinal)
+                .Split(' ', StringSplitOptions.RemoveEmptyEntries)
+        );
         Assert.Equal(2, result.ExitCode);
-        string[] told = result.Errors.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        string[] told = result.Errors.Split(
+            '\n',
+            StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries
+        );
         Assert.Equal(2, told.Length);
         Assert.StartsWith("lighting-calc: ", told[0], StringComparison.Ordinal);
         Assert.Equal(See, told[1]);
@@ -73,7 +95,9 @@ public sealed class CommandLineProblemTests
     [InlineData("check", "BIKE", "--volts", "")]
     public async Task Empty_words_and_lone_dashes_are_told_of(params string[] words)
     {
-        CliResult result = await InProcess.Run([.. words.Select(w => w == "BIKE" ? CliProcess.Bike("valley-twin") : w)]);
+        CliResult result = await InProcess.Run([
+            .. words.Select(w => w == "BIKE" ? CliProcess.Bike("valley-twin") : w),
+        ]);
         Assert.Equal(2, result.ExitCode);
         Assert.StartsWith("lighting-calc: ", result.Errors, StringComparison.Ordinal);
     }

@@ -7,16 +7,27 @@ namespace Lighting.Calc.Tests.Cli;
 public partial class CommandTests
 {
     public static TheoryData<string> Commands =>
-        [.. CommandLine().Matches(CommandsOf(InProcess.Run("--help").GetAwaiter().GetResult().Output)).Select(m => new TheoryDataRow<string>(m.Groups[1].Value))
-            .Select(r => r.Data == "faults" ? r.WithTrait("time", "long") : r)];
+        [
+            .. CommandLine()
+                .Matches(CommandsOf(InProcess.Run("--help").GetAwaiter().GetResult().Output))
+                .Select(m => new TheoryDataRow<string>(m.Groups[1].Value))
+                .Select(r => r.Data == "faults" ? r.WithTrait("time", "long") : r),
+        ];
 
-    public static TheoryData<string> Bikes => [.. Directory.GetDirectories(CliProcess.Bike("")).Select(d => Path.GetFileName(d)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Bikes =>
+        [
+            .. Directory
+                .GetDirectories(CliProcess.Bike(""))
+                .Select(d => Path.GetFileName(d))
+                .Order(StringComparer.Ordinal),
+        ];
 
     [Fact]
     public void Help_lists_the_commands_of_the_design() =>
         Assert.Superset(
             new HashSet<string> { "check", "load", "fuse", "drop", "wire", "charging", "swap", "diagram", "tables" },
-            new HashSet<string>(Commands.Select(c => c.Data)));
+            new HashSet<string>(Commands.Select(c => c.Data))
+        );
 
     [Theory]
     [MemberData(nameof(Commands))]
@@ -24,7 +35,8 @@ public partial class CommandTests
     {
         CliResult help = await InProcess.Run(command, "--help");
         Assert.Equal(0, help.ExitCode);
-        MatchCollection examples = Example().Matches(help.Output[help.Output.IndexOf("Example", StringComparison.Ordinal)..]);
+        MatchCollection examples = Example()
+            .Matches(help.Output[help.Output.IndexOf("Example", StringComparison.Ordinal)..]);
         Assert.NotEmpty(examples);
         foreach (Match example in examples)
         {
@@ -52,7 +64,11 @@ public partial class CommandTests
             Assert.DoesNotContain('\u001b', output);
             Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 80, $"{line.Length}: {line}"));
             Assert.All(output.Split('\n'), line => Assert.Equal(line.TrimEnd(), line));
-            Assert.Contains("ask a licensed or qualified person.", output.Replace("\n  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+            Assert.Contains(
+                "ask a licensed or qualified person.",
+                output.Replace("\n  ", " ", StringComparison.Ordinal),
+                StringComparison.Ordinal
+            );
         }
     }
 
@@ -60,28 +76,59 @@ public partial class CommandTests
     [MemberData(nameof(Bikes))]
     public async Task Check_as_JSON_has_the_keys_of_the_design_in_every_setting(string bike)
     {
-        using JsonDocument json = JsonDocument.Parse((await InProcess.Run("check", CliProcess.Bike(bike), "--format", "json")).Output);
+        using JsonDocument json = JsonDocument.Parse(
+            (await InProcess.Run("check", CliProcess.Bike(bike), "--format", "json")).Output
+        );
         JsonElement root = json.RootElement;
         Assert.Equal(1, root.GetProperty("schema").GetInt32());
         Assert.True(root.GetProperty("supplyVoltageV").GetDouble() > 5);
         foreach (JsonElement setting in root.GetProperty("settings").EnumerateArray())
         {
             double total = setting.GetProperty("totalCurrentA").GetDouble();
-            Assert.Equal(total, setting.GetProperty("circuits").EnumerateArray().Sum(c => c.GetProperty("currentA").GetDouble()), 1e-6);
-            Assert.Equal(total, setting.GetProperty("lamps").EnumerateArray().Sum(c => c.GetProperty("currentA").GetDouble()), 1e-6);
+            Assert.Equal(
+                total,
+                setting.GetProperty("circuits").EnumerateArray().Sum(c => c.GetProperty("currentA").GetDouble()),
+                1e-6
+            );
+            Assert.Equal(
+                total,
+                setting.GetProperty("lamps").EnumerateArray().Sum(c => c.GetProperty("currentA").GetDouble()),
+                1e-6
+            );
             Assert.Equal(["point", "voltageV"], Keys(setting.GetProperty("points")[0]));
             Assert.Equal(["circuit", "currentA", "powerW"], Keys(setting.GetProperty("circuits")[0]));
-            Assert.Equal(["lamp", "circuit", "quantity", "voltageV", "currentA", "powerW", "relativeLight", "dropPercent"], Keys(setting.GetProperty("lamps")[0]));
+            Assert.Equal(
+                ["lamp", "circuit", "quantity", "voltageV", "currentA", "powerW", "relativeLight", "dropPercent"],
+                Keys(setting.GetProperty("lamps")[0])
+            );
             Assert.Equal(["run", "currentA", "dropV", "resistanceOhm"], Keys(setting.GetProperty("runs")[0]));
-            Assert.All(setting.GetProperty("fuses").EnumerateArray(), fuse => Assert.Equal(["fuse", "ratingA", "currentA", "headroomA"], Keys(fuse)));
+            Assert.All(
+                setting.GetProperty("fuses").EnumerateArray(),
+                fuse => Assert.Equal(["fuse", "ratingA", "currentA", "headroomA"], Keys(fuse))
+            );
         }
 
         Assert.Equal(["severity", "kind", "subject", "message"], Keys(root.GetProperty("findings")[0]));
         if (bike == "fell-lightweight")
             return; // a lighting coil: nothing to fuse, no battery to balance
         Assert.Equal(
-            ["fuse", "ratingA", "continuousCurrentA", "usableA", "continuousSetting", "worstCurrentA", "peakLimitA", "worstSetting", "verdict", "smallestRatingA", "largestRatingA", "momentaryLoads", "reasons"],
-            Keys(root.GetProperty("fuses")[0]));
+            [
+                "fuse",
+                "ratingA",
+                "continuousCurrentA",
+                "usableA",
+                "continuousSetting",
+                "worstCurrentA",
+                "peakLimitA",
+                "worstSetting",
+                "verdict",
+                "smallestRatingA",
+                "largestRatingA",
+                "momentaryLoads",
+                "reasons",
+            ],
+            Keys(root.GetProperty("fuses")[0])
+        );
         Assert.Equal(["breakEvenRpm", "netAmpereHours"], Keys(root.GetProperty("charging")));
     }
 
@@ -92,7 +139,12 @@ public partial class CommandTests
         string lamps = folder.Write("lamps.csv", "circuit,lamp,code\nstop,stop lamp,P21W\n");
         CliResult result = await InProcess.Run("check", lamps, "--fuse", "15A");
         Assert.Equal(0, result.ExitCode);
-        Assert.StartsWith("Check\n✔ Suits as far as listed. Not listed: wires, voltage drop, charging.\n15 A main: 0.00 A continuous (limit 11.25 A), 1.85 A peak.\n", result.Output, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Check\n✔ Suits as far as listed. Not listed: wires, voltage drop, charging.\n15 A main: 0.00 A continuous "
+                + "(limit 11.25 A), 1.85 A peak.\n",
+            result.Output,
+            StringComparison.Ordinal
+        );
     }
 
     // By hand: a P21W is 25 W at 13.5 V, 1.852 A there; at 14.4 V it draws 1.852 · (14.4/13.5)^0.55 = 1.919 A.
@@ -103,21 +155,45 @@ public partial class CommandTests
         string lamps = folder.Write("lamps.csv", "circuit,lamp,code\nstop,stop lamp,P21W\n");
         Assert.Equal(1.85185, await TotalAmps("load", lamps, "--format", "json"), 1e-5);
         Assert.Equal(1.91876, await TotalAmps("load", lamps, "--format", "json", "--volts", "14.4 V"), 1e-5);
-        Assert.Equal(1.85185 * Math.Pow(12.65 / 13.5, 0.55), await TotalAmps("load", lamps, "--format", "json", "--engine", "off"), 1e-5);
+        Assert.Equal(
+            1.85185 * Math.Pow(12.65 / 13.5, 0.55),
+            await TotalAmps("load", lamps, "--format", "json", "--engine", "off"),
+            1e-5
+        );
     }
 
     [Fact]
     public async Task A_condition_leaves_only_its_settings()
     {
-        using JsonDocument json = JsonDocument.Parse((await InProcess.Run("check", CliProcess.Bike("valley-twin"), "--when", "lights=main; dip=low", "--format", "json")).Output);
-        Assert.All(json.RootElement.GetProperty("settings").EnumerateArray(), s => Assert.Equal("low", s.GetProperty("setting").GetProperty("dip").GetString()));
+        using JsonDocument json = JsonDocument.Parse(
+            (
+                await InProcess.Run(
+                    "check",
+                    CliProcess.Bike("valley-twin"),
+                    "--when",
+                    "lights=main; dip=low",
+                    "--format",
+                    "json"
+                )
+            ).Output
+        );
+        Assert.All(
+            json.RootElement.GetProperty("settings").EnumerateArray(),
+            s => Assert.Equal("low", s.GetProperty("setting").GetProperty("dip").GetString())
+        );
     }
 
     [Fact]
     public async Task Csv_is_a_table_with_units_in_its_header()
     {
-        string[] lines = (await InProcess.Run("fuse", CliProcess.Bike("valley-twin"), "--format", "csv")).Output.Split("\r\n");
-        Assert.Equal("fuse,ratingA,continuousCurrentA,usableA,continuousSetting,worstCurrentA,peakLimitA,worstSetting,verdict,smallestRatingA,largestRatingA", lines[0]);
+        string[] lines = (await InProcess.Run("fuse", CliProcess.Bike("valley-twin"), "--format", "csv")).Output.Split(
+            "\r\n"
+        );
+        Assert.Equal(
+            "fuse,ratingA,continuousCurrentA,usableA,continuousSetting,"
+                + "worstCurrentA,peakLimitA,worstSetting,verdict,smallestRatingA,largestRatingA",
+            lines[0]
+        );
         Assert.StartsWith("main,15,", lines[1], StringComparison.Ordinal);
     }
 
@@ -126,7 +202,11 @@ public partial class CommandTests
     {
         using var folder = new TemporaryFolder();
         string lamps = folder.Write("lamps.csv", "circuit,lamp,code\nstop,=1+1,P21W\n");
-        Assert.Contains("'=1+1", (await InProcess.Run("load", lamps, "--format", "csv")).Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "'=1+1",
+            (await InProcess.Run("load", lamps, "--format", "csv")).Output,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -134,7 +214,14 @@ public partial class CommandTests
     {
         using var folder = new TemporaryFolder();
         string file = folder.Write("result.json", "earlier");
-        CliResult result = await InProcess.Run("check", CliProcess.Bike("valley-twin"), "--format", "json", "--out", file);
+        CliResult result = await InProcess.Run(
+            "check",
+            CliProcess.Bike("valley-twin"),
+            "--format",
+            "json",
+            "--out",
+            file
+        );
         Assert.Empty(result.Output);
         Assert.Equal(1, JsonDocument.Parse(File.ReadAllText(file)).RootElement.GetProperty("schema").GetInt32());
         Assert.Single(Directory.GetFiles(folder.Path));
@@ -144,7 +231,8 @@ public partial class CommandTests
     public async Task A_wrong_input_leaves_an_earlier_result_alone()
     {
         using var folder = new TemporaryFolder();
-        string file = folder.Write("result.json", "earlier"), lamps = folder.Write("lamps.csv", "circuit,lamp,code\nstop,stop lamp,P21X\n");
+        string file = folder.Write("result.json", "earlier"),
+            lamps = folder.Write("lamps.csv", "circuit,lamp,code\nstop,stop lamp,P21X\n");
         Assert.Equal(2, (await InProcess.Run("check", lamps, "--out", file)).ExitCode);
         Assert.Equal("earlier", File.ReadAllText(file));
     }
@@ -154,7 +242,11 @@ public partial class CommandTests
     {
         CliResult result = await InProcess.Run("check", CliProcess.Bike("valley-twin"), "--out", "/nowhere/at/all.txt");
         Assert.Equal(2, result.ExitCode);
-        Assert.StartsWith("lighting-calc: --out '/nowhere/at/all.txt' cannot be written:", result.Errors, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "lighting-calc: --out '/nowhere/at/all.txt' cannot be written:",
+            result.Errors,
+            StringComparison.Ordinal
+        );
         Assert.Single(result.Errors.TrimEnd().Split('\n'));
     }
 
@@ -191,9 +283,28 @@ public partial class CommandTests
     [Fact]
     public async Task Drop_of_one_run_counts_there_and_back()
     {
-        string output = (await InProcess.Run("drop", "--current", "8A", "--length", "1.8m", "--wire", "18AWG", "--volts", "12V")).Output;
-        Assert.StartsWith("Voltage drop of one run\nVoltage drop 0.60 V, 5.0 % of 12.00 V.\n", output, StringComparison.Ordinal);
-        output = (await InProcess.Run("drop", "--current", "8A", "--length", "1.8m", "--wire", "18AWG", "--volts", "12V", "--one-way")).Output;
+        string output = (
+            await InProcess.Run("drop", "--current", "8A", "--length", "1.8m", "--wire", "18AWG", "--volts", "12V")
+        ).Output;
+        Assert.StartsWith(
+            "Voltage drop of one run\nVoltage drop 0.60 V, 5.0 % of 12.00 V.\n",
+            output,
+            StringComparison.Ordinal
+        );
+        output = (
+            await InProcess.Run(
+                "drop",
+                "--current",
+                "8A",
+                "--length",
+                "1.8m",
+                "--wire",
+                "18AWG",
+                "--volts",
+                "12V",
+                "--one-way"
+            )
+        ).Output;
         Assert.Contains("Voltage drop 0.30 V, 2.5 %", output, StringComparison.Ordinal);
     }
 
@@ -203,8 +314,13 @@ public partial class CommandTests
         CliResult result = await InProcess.Run("drop", "--current", "8A");
         Assert.Equal(2, result.ExitCode);
         Assert.Equal(
-            ["--length is needed where no bike is given.", "--volts is needed where no bike is given.", "--wire is needed where no bike is given."],
-            result.Errors.TrimEnd().Split('\n').Select(l => l["lighting-calc: ".Length..]));
+            [
+                "--length is needed where no bike is given.",
+                "--volts is needed where no bike is given.",
+                "--wire is needed where no bike is given.",
+            ],
+            result.Errors.TrimEnd().Split('\n').Select(l => l["lighting-calc: ".Length..])
+        );
     }
 
     [Fact]
@@ -218,14 +334,18 @@ public partial class CommandTests
     // The paragraph under the heading "Commands:".
     private static string CommandsOf(string help)
     {
-        int start = help.IndexOf("Commands:", StringComparison.Ordinal), end = help.IndexOf("\n\n", start, StringComparison.Ordinal);
+        int start = help.IndexOf("Commands:", StringComparison.Ordinal),
+            end = help.IndexOf("\n\n", start, StringComparison.Ordinal);
         return end < 0 ? help[start..] : help[start..end];
     }
 
     private static async Task<double> TotalAmps(params string[] words)
     {
         using JsonDocument json = JsonDocument.Parse((await InProcess.Run(words)).Output);
-        return json.RootElement.GetProperty("settings").EnumerateArray().Max(s => s.GetProperty("totalCurrentA").GetDouble());
+        return json
+            .RootElement.GetProperty("settings")
+            .EnumerateArray()
+            .Max(s => s.GetProperty("totalCurrentA").GetDouble());
     }
 
     private static IEnumerable<string> Keys(JsonElement element) => element.EnumerateObject().Select(p => p.Name);

@@ -2,7 +2,8 @@ using System.Text.RegularExpressions;
 
 namespace Lighting.Calc.Tests.Cli;
 
-/// <summary>What the shells are told when a word is to be completed, and the snippets of the manual that ask for it.</summary>
+/// <summary>What the shells are told when a word is to be completed, and the snippets of the manual that ask for
+/// it.</summary>
 public partial class CompletionTests
 {
     [Theory]
@@ -41,9 +42,13 @@ public partial class CompletionTests
             printf '%s\n' "${COMPREPLY[@]}"
             complete -p lighting-calc
             """,
-            typed);
+            typed
+        );
         Assert.Equal("", result.Errors);
-        Assert.Equal([expected, "complete -o default -F _lighting_calc lighting-calc"], result.Output.TrimEnd().Split('\n'));
+        Assert.Equal(
+            [expected, "complete -o default -F _lighting_calc lighting-calc"],
+            result.Output.TrimEnd().Split('\n')
+        );
     }
 
     [Fact]
@@ -60,13 +65,21 @@ public partial class CompletionTests
             {{Snippet("zsh")}}
             words=(lighting-calc tables fuse-g) CURRENT=3 BUFFER='lighting-calc tables fuse-g' CURSOR=27
             _lighting_calc
-            """);
+            """
+        );
         Assert.Equal("", result.Errors);
-        Assert.Equal(["compdef _lighting_calc lighting-calc", "fuse-gates", "files"], result.Output.TrimEnd().Split('\n'));
+        Assert.Equal(
+            ["compdef _lighting_calc lighting-calc", "fuse-gates", "files"],
+            result.Output.TrimEnd().Split('\n')
+        );
     }
 
     private static string Snippet(string shell) =>
-        Block().Matches(File.ReadAllText(Path.Combine(CliProcess.Root, "Lighting.Calc", "MANUAL.md"))).Single(m => m.Groups[1].Value == shell).Groups[2].Value;
+        Block()
+            .Matches(File.ReadAllText(Path.Combine(CliProcess.Root, "Lighting.Calc", "MANUAL.md")))
+            .Single(m => m.Groups[1].Value == shell)
+            .Groups[2]
+            .Value;
 
     [GeneratedRegex(@"^```(bash|zsh)\n(.*?)^```$", RegexOptions.Multiline | RegexOptions.Singleline)]
     private static partial Regex Block();

@@ -8,18 +8,46 @@ namespace Lighting.Calc.Tests.Cli;
 /// </summary>
 public class CultureTests
 {
-    private static readonly string[] s_commands = ["load", "fuse", "drop", "wire", "charging", "swap", "readings", "diagram"];
+    private static readonly string[] s_commands =
+    [
+        "load",
+        "fuse",
+        "drop",
+        "wire",
+        "charging",
+        "swap",
+        "readings",
+        "diagram",
+    ];
 
     public static TheoryData<string, string, string, string, string> Results =>
-    [
-        .. new[] { (",", ".", "-"), ("\u066b", "\u066c", "\u061c-"), (",", "\u00a0", "\u2212"), ("/", "'", "neg ") }.Select(s => Row(s, "check", "chapel-single")),
-        .. s_commands.Select(c => Row((",", ".", "\u2212"), c, "chapel-single")),
-        .. s_commands.Append("check").SelectMany(c => new[] { "valley-twin", "fell-lightweight" }.Select(b => Row((",", ".", "\u2212"), c, b).WithTrait("time", "long"))),
-    ];
+        [
+            .. new[]
+            {
+                (",", ".", "-"),
+                ("\u066b", "\u066c", "\u061c-"),
+                (",", "\u00a0", "\u2212"),
+                ("/", "'", "neg "),
+            }.Select(s => Row(s, "check", "chapel-single")),
+            .. s_commands.Select(c => Row((",", ".", "\u2212"), c, "chapel-single")),
+            .. s_commands
+                .Append("check")
+                .SelectMany(c =>
+                    new[] { "valley-twin", "fell-lightweight" }.Select(b =>
+                        Row((",", ".", "\u2212"), c, b).WithTrait("time", "long")
+                    )
+                ),
+        ];
 
     [Theory]
     [MemberData(nameof(Results))]
-    public async Task A_result_is_the_same_in_every_form(string decimalSign, string group, string minus, string command, string bike)
+    public async Task A_result_is_the_same_in_every_form(
+        string decimalSign,
+        string group,
+        string minus,
+        string command,
+        string bike
+    )
     {
         foreach (string format in new[] { "text", "csv", "json", "html" })
         {
@@ -34,14 +62,30 @@ public class CultureTests
     public async Task Options_and_tables_are_read_and_written_the_same()
     {
         CultureInfo culture = Culture(",", ".", "\u2212");
-        foreach (string[] words in new string[][]
-        {
-            ["drop", "--current", "8.5A", "--length", "1.8m", "--wire", "1.5 mm2", "--volts", "12.6V", "--temperature", "-20.5"],
-            ["wire", "--current", "8.5A", "--length", "1.8m", "--volts", "12.6V"],
-            ["check", CliProcess.Bike("valley-twin"), "--fuse", "7.5 A", "--volts", "13.8 V"],
-            ["load", CliProcess.Bike("valley-twin"), "--volts", "13,8 V"],
-            ["tables"], ["tables", "lamps"], ["tables", "constants", "--format", "json"],
-        })
+        foreach (
+            string[] words in new string[][]
+            {
+                [
+                    "drop",
+                    "--current",
+                    "8.5A",
+                    "--length",
+                    "1.8m",
+                    "--wire",
+                    "1.5 mm2",
+                    "--volts",
+                    "12.6V",
+                    "--temperature",
+                    "-20.5",
+                ],
+                ["wire", "--current", "8.5A", "--length", "1.8m", "--volts", "12.6V"],
+                ["check", CliProcess.Bike("valley-twin"), "--fuse", "7.5 A", "--volts", "13.8 V"],
+                ["load", CliProcess.Bike("valley-twin"), "--volts", "13,8 V"],
+                ["tables"],
+                ["tables", "lamps"],
+                ["tables", "constants", "--format", "json"],
+            }
+        )
             Assert.Equal(await InProcess.Run(words), await Within(culture, () => InProcess.Run(words)));
     }
 
@@ -60,14 +104,20 @@ public class CultureTests
     public async Task The_cultures_of_these_tests_do_change_what_careless_code_prints() =>
         Assert.Equal("\u22121,5", await Within(Culture(",", ".", "\u2212"), () => Task.FromResult($"{-1.5}")));
 
-    private static TheoryDataRow<string, string, string, string, string> Row((string Decimal, string Group, string Minus) signs, string command, string bike) =>
-        new(signs.Decimal, signs.Group, signs.Minus, command, bike);
+    private static TheoryDataRow<string, string, string, string, string> Row(
+        (string Decimal, string Group, string Minus) signs,
+        string command,
+        string bike
+    ) => new(signs.Decimal, signs.Group, signs.Minus, command, bike);
 
     private static CultureInfo Culture(string decimalSign, string group, string minus)
     {
         var culture = (CultureInfo)CultureInfo.InvariantCulture.Clone();
         NumberFormatInfo numbers = culture.NumberFormat;
-        numbers.NumberDecimalSeparator = numbers.PercentDecimalSeparator = numbers.CurrencyDecimalSeparator = decimalSign;
+        numbers.NumberDecimalSeparator =
+            numbers.PercentDecimalSeparator =
+            numbers.CurrencyDecimalSeparator =
+                decimalSign;
         numbers.NumberGroupSeparator = numbers.PercentGroupSeparator = numbers.CurrencyGroupSeparator = group;
         numbers.NegativeSign = minus;
         numbers.NaNSymbol = "¤¤¤";

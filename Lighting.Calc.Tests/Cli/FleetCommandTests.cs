@@ -15,7 +15,10 @@ public sealed class FleetCommandTests : IDisposable
         CliResult result = await InProcess.Run("check", "shared/bikes", "--format", "csv");
         string[] lines = Lines(result.Output);
         Assert.StartsWith("folder,bike,verdict,faults,", lines[0], StringComparison.Ordinal);
-        Assert.Equal(["chapel-single", "fell-lightweight", "valley-twin"], lines[1..].Select(l => Path.GetFileName(l.Split(',')[0])));
+        Assert.Equal(
+            ["chapel-single", "fell-lightweight", "valley-twin"],
+            lines[1..].Select(l => Path.GetFileName(l.Split(',')[0]))
+        );
         Assert.Equal(1, result.ExitCode);
         Assert.Empty(result.Errors);
     }
@@ -29,19 +32,48 @@ public sealed class FleetCommandTests : IDisposable
         Assert.Equal(bikes.Length, rows.Length);
         for (int i = 0; i < bikes.Length; i++)
         {
-            JsonElement alone = JsonDocument.Parse((await InProcess.Run("check", CliProcess.Bike(bikes[i]), "--format", "json")).Output).RootElement;
+            JsonElement alone = JsonDocument
+                .Parse((await InProcess.Run("check", CliProcess.Bike(bikes[i]), "--format", "json")).Output)
+                .RootElement;
             JsonElement fuse = Assert.Single(alone.GetProperty("fuses").EnumerateArray());
             Assert.Equal(1, rows[i].GetProperty("schema").GetInt32());
             Assert.Equal(CliProcess.Bike(bikes[i]), rows[i].GetProperty("folder").GetString());
             Assert.Equal(alone.GetProperty("bike").GetString(), rows[i].GetProperty("bike").GetString());
             Assert.Equal(fuse.GetProperty("verdict").GetString(), rows[i].GetProperty("fuseVerdict").GetString());
-            Assert.Equal(fuse.GetProperty("continuousCurrentA").GetDouble(), rows[i].GetProperty("continuousCurrentA").GetDouble());
-            Assert.Equal(alone.GetProperty("charging").GetProperty("breakEvenRpm").GetDouble(), rows[i].GetProperty("breakEvenRpm").GetDouble());
-            Assert.Equal(alone.GetProperty("findings").EnumerateArray().Count(f => f.GetProperty("severity").GetString() == "fault"), rows[i].GetProperty("faults").GetInt32());
-            JsonElement[] worst = [.. alone.GetProperty("settings").EnumerateArray().SelectMany(s => s.GetProperty("lamps").EnumerateArray())
-                .Where(l => l.GetProperty("lamp").GetString() == rows[i].GetProperty("worstLamp").GetString() && l.GetProperty("dropPercent").ValueKind == JsonValueKind.Number)];
-            Assert.Equal(worst.Max(l => l.GetProperty("dropPercent").GetDouble()), rows[i].GetProperty("dropPercent").GetDouble());
-            Assert.Equal(worst.Min(l => l.GetProperty("voltageV").GetDouble()), rows[i].GetProperty("voltageV").GetDouble());
+            Assert.Equal(
+                fuse.GetProperty("continuousCurrentA").GetDouble(),
+                rows[i].GetProperty("continuousCurrentA").GetDouble()
+            );
+            Assert.Equal(
+                alone.GetProperty("charging").GetProperty("breakEvenRpm").GetDouble(),
+                rows[i].GetProperty("breakEvenRpm").GetDouble()
+            );
+            Assert.Equal(
+                alone
+                    .GetProperty("findings")
+                    .EnumerateArray()
+                    .Count(f => f.GetProperty("severity").GetString() == "fault"),
+                rows[i].GetProperty("faults").GetInt32()
+            );
+            JsonElement[] worst =
+            [
+                .. alone
+                    .GetProperty("settings")
+                    .EnumerateArray()
+                    .SelectMany(s => s.GetProperty("lamps").EnumerateArray())
+                    .Where(l =>
+                        l.GetProperty("lamp").GetString() == rows[i].GetProperty("worstLamp").GetString()
+                        && l.GetProperty("dropPercent").ValueKind == JsonValueKind.Number
+                    ),
+            ];
+            Assert.Equal(
+                worst.Max(l => l.GetProperty("dropPercent").GetDouble()),
+                rows[i].GetProperty("dropPercent").GetDouble()
+            );
+            Assert.Equal(
+                worst.Min(l => l.GetProperty("voltageV").GetDouble()),
+                rows[i].GetProperty("voltageV").GetDouble()
+            );
         }
     }
 
@@ -54,7 +86,11 @@ public sealed class FleetCommandTests : IDisposable
         _folder.Write("b/lamps.csv", "circuit,lamp,volts,watts\nhead,head,12,fifty\n");
         CliResult result = await InProcess.Run("check", _folder.Path, "--format", "csv");
         Assert.Equal(2, result.ExitCode);
-        Assert.Contains($"{Path.Combine(_folder.Path, "b")}: lamps.csv:2: column 'watts' (4): 'fifty'", result.Errors, StringComparison.Ordinal);
+        Assert.Contains(
+            $"{Path.Combine(_folder.Path, "b")}: lamps.csv:2: column 'watts' (4): 'fifty'",
+            result.Errors,
+            StringComparison.Ordinal
+        );
         string[] lines = Lines(result.Output);
         Assert.Equal(4, lines.Length);
         Assert.Equal(["suits", "wrong input", "suits"], lines[1..].Select(l => l.Split(',')[2]));
@@ -63,8 +99,14 @@ public sealed class FleetCommandTests : IDisposable
     [Fact]
     public async Task The_status_is_1_when_some_bike_does_not_suit_and_0_when_all_do()
     {
-        Assert.Equal(1, (await InProcess.Run("check", CliProcess.Bike("chapel-single"), CliProcess.Bike("valley-twin"))).ExitCode);
-        Assert.Equal(0, (await InProcess.Run("check", CliProcess.Bike("valley-twin"), CliProcess.Bike("fell-lightweight"))).ExitCode);
+        Assert.Equal(
+            1,
+            (await InProcess.Run("check", CliProcess.Bike("chapel-single"), CliProcess.Bike("valley-twin"))).ExitCode
+        );
+        Assert.Equal(
+            0,
+            (await InProcess.Run("check", CliProcess.Bike("valley-twin"), CliProcess.Bike("fell-lightweight"))).ExitCode
+        );
     }
 
     [Fact]
@@ -86,8 +128,14 @@ public sealed class FleetCommandTests : IDisposable
     {
         string all = (await InProcess.Run("check", "shared/bikes")).Output;
         Assert.Contains("3 bikes: 2 suit, 1 does not suit.", all, StringComparison.Ordinal);
-        Assert.True(all.IndexOf(" chapel-single", StringComparison.Ordinal) < all.IndexOf(" valley-twin", StringComparison.Ordinal));
-        Assert.True(all.IndexOf(" valley-twin", StringComparison.Ordinal) < all.IndexOf(" fell-lightweight", StringComparison.Ordinal));
+        Assert.True(
+            all.IndexOf(" chapel-single", StringComparison.Ordinal)
+                < all.IndexOf(" valley-twin", StringComparison.Ordinal)
+        );
+        Assert.True(
+            all.IndexOf(" valley-twin", StringComparison.Ordinal)
+                < all.IndexOf(" fell-lightweight", StringComparison.Ordinal)
+        );
         Assert.All(Lines(all), line => Assert.True(line.Length <= 80, line));
         string worst = (await InProcess.Run("check", "shared/bikes", "--most", "1")).Output;
         Assert.Contains(" chapel-single", worst, StringComparison.Ordinal);
@@ -102,12 +150,22 @@ public sealed class FleetCommandTests : IDisposable
     public async Task The_shards_together_equal_the_whole_row_for_row(int count)
     {
         for (int i = 0; i < 11; i++)
-            Link($"bike-{i:00}", (i % 3) switch { 0 => "valley-twin", 1 => "chapel-single", _ => "fell-lightweight" });
+            Link(
+                $"bike-{i:00}",
+                (i % 3) switch
+                {
+                    0 => "valley-twin",
+                    1 => "chapel-single",
+                    _ => "fell-lightweight",
+                }
+            );
         string[] whole = Lines((await InProcess.Run("check", _folder.Path, "--format", "csv")).Output);
         Assert.Equal(12, whole.Length);
         var shards = new string[count][];
         for (int i = 0; i < count; i++)
-            shards[i] = Lines((await InProcess.Run("check", _folder.Path, "--format", "csv", "--shard", $"{i + 1}/{count}")).Output);
+            shards[i] = Lines(
+                (await InProcess.Run("check", _folder.Path, "--format", "csv", "--shard", $"{i + 1}/{count}")).Output
+            );
         Assert.All(shards, s => Assert.Equal(whole[0], s[0]));
         for (int row = 0; row < 11; row++)
             Assert.Equal(whole[1 + row], shards[row % count][1 + row / count]);
@@ -133,11 +191,15 @@ public sealed class FleetCommandTests : IDisposable
     public async Task Timing_tells_the_shares_on_standard_error()
     {
         CliResult result = await InProcess.Run("check", "shared/bikes", "--format", "json", "--timing");
-        Assert.Matches(@"^lighting-calc: 3 bikes in [0-9.]+ s, [0-9]+ a second on [0-9]+ threads; reading [0-9]+ %, solving and judging [0-9]+ %, writing [0-9]+ % of the work\.\n$", result.Errors);
+        Assert.Matches(
+            @"^lighting-calc: 3 bikes in [0-9.]+ s, [0-9]+ a second on [0-9]+ threads; reading [0-9]+ %, solving and judging [0-9]+ %, writing [0-9]+ % of the work\.\n$",
+            result.Errors
+        );
         Assert.Equal(3, Lines(result.Output).Length);
     }
 
-    private void Link(string name, string bike) => Directory.CreateSymbolicLink(Path.Combine(_folder.Path, name), CliProcess.Bike(bike));
+    private void Link(string name, string bike) =>
+        Directory.CreateSymbolicLink(Path.Combine(_folder.Path, name), CliProcess.Bike(bike));
 
     private static string[] Lines(string text) => text.Split('\n', StringSplitOptions.RemoveEmptyEntries);
 }

@@ -7,10 +7,11 @@ namespace Lighting.Calc.Tests.Cli;
 public sealed class FleetInterruptTests : IDisposable
 {
     // A folder of some bikes, given many times over.
-    private const int Bikes = 50, Times = 100;
+    private const int Bikes = 50,
+        Times = 100;
 
-
-    // What starts in the background or under nohup has interrupts ignored, and so have its children unless env restores them.
+    // What starts in the background or under nohup has interrupts ignored, and so have its children unless env restores
+    // them.
     private static readonly string[]? s_program =
         OperatingSystem.IsWindows() ? null
         : Shell.Run("kill -INT $$; echo ignored").Output.Length == 0 ? ["dotnet"]
@@ -56,7 +57,9 @@ public sealed class FleetInterruptTests : IDisposable
         string file = _folder.Write("rows.csv", "earlier\n");
         using Process process = Start("--out", file);
         // Its neighbour shows that rows are being written.
-        while (Directory.GetFiles(_folder.Path, "rows.csv.*").All(f => new FileInfo(f).Length == 0) && !process.HasExited)
+        while (
+            Directory.GetFiles(_folder.Path, "rows.csv.*").All(f => new FileInfo(f).Length == 0) && !process.HasExited
+        )
             await Task.Delay(20, TestContext.Current.CancellationToken);
         Interrupt(process);
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);
@@ -74,11 +77,18 @@ public sealed class FleetInterruptTests : IDisposable
         string pipe = Path.Combine(_folder.Path, "pipe");
         Assert.Equal(0, Shell.Run("mkfifo \"$1\"", pipe).ExitCode);
         // What a shell starts in the background has interrupts ignored.
-        Assert.SkipWhen(Shell.Run("env --default-signal=INT true").ExitCode != 0, "There is no env that restores interrupts (coreutils 8.31 or later).");
-        CliResult result = Shell.Run($$"""
+        Assert.SkipWhen(
+            Shell.Run("env --default-signal=INT true").ExitCode != 0,
+            "There is no env that restores interrupts (coreutils 8.31 or later)."
+        );
+        CliResult result = Shell.Run(
+            $$"""
             env --default-signal=INT dotnet "$2" check "$1" --fuse 15A & program=$!
             sleep 3; kill -{{signal}} $program; wait $program; echo $?
-            """, pipe, Path.Combine(AppContext.BaseDirectory, "lighting-calc.dll"));
+            """,
+            pipe,
+            Path.Combine(AppContext.BaseDirectory, "lighting-calc.dll")
+        );
         Assert.Equal($"{status}\n", result.Output);
     }
 
@@ -86,7 +96,10 @@ public sealed class FleetInterruptTests : IDisposable
     public void A_reader_that_leaves_ends_the_work()
     {
         // A wrong bike, the last, would make the status 2.
-        CliResult result = Shell.Run($"{CliProcess.Typed} check \"$@\" --format csv | head -2 | tail -1; echo ${{PIPESTATUS[0]}}", [.. Enumerable.Repeat(_fleet, Times), _folder.Write("wrong.csv", "no such column\n")]);
+        CliResult result = Shell.Run(
+            $"{CliProcess.Typed} check \"$@\" --format csv | head -2 | tail -1; echo ${{PIPESTATUS[0]}}",
+            [.. Enumerable.Repeat(_fleet, Times), _folder.Write("wrong.csv", "no such column\n")]
+        );
         string[] lines = result.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.StartsWith(Folder(0), lines[0], StringComparison.Ordinal);
         Assert.Equal("0", lines[1]);
@@ -97,9 +110,23 @@ public sealed class FleetInterruptTests : IDisposable
 
     private Process Start(params string[] more)
     {
-        Assert.SkipWhen(s_program is null, "Interrupts are ignored here, and there is no env that restores them (coreutils 8.31 or later).");
+        Assert.SkipWhen(
+            s_program is null,
+            "Interrupts are ignored here, and there is no env that restores them (coreutils 8.31 or later)."
+        );
         var start = new ProcessStartInfo(s_program[0]) { RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (string word in (string[])[.. s_program[1..], Path.Combine(AppContext.BaseDirectory, "lighting-calc.dll"), "check", .. Enumerable.Repeat(_fleet, Times), "--format", "csv", .. more])
+        foreach (
+            string word in (string[])
+                [
+                    .. s_program[1..],
+                    Path.Combine(AppContext.BaseDirectory, "lighting-calc.dll"),
+                    "check",
+                    .. Enumerable.Repeat(_fleet, Times),
+                    "--format",
+                    "csv",
+                    .. more,
+                ]
+        )
             start.ArgumentList.Add(word);
         return Process.Start(start)!;
     }

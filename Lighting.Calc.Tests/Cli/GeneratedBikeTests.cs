@@ -15,7 +15,10 @@ public class GeneratedBikeTests
             ListResult<BikeLists> lists = BikeLists.Read(Source(generator, i));
             Assert.Empty(lists.Faults);
             Assert.Empty(lists.Cautions);
-            BikeReport report = BikeCheck.Evaluate(lists.Value.Bike, cancellationToken: TestContext.Current.CancellationToken);
+            BikeReport report = BikeCheck.Evaluate(
+                lists.Value.Bike,
+                cancellationToken: TestContext.Current.CancellationToken
+            );
             Assert.InRange(report.Network.Points.Length, 34, 46);
             Assert.Equal(SettingsOf(lists.Value), report.Settings.Length);
             Assert.DoesNotContain(report.Findings, f => f.Message.Contains("lit when", StringComparison.Ordinal));
@@ -28,7 +31,9 @@ public class GeneratedBikeTests
     [Fact]
     public void The_same_seed_gives_the_same_bikes()
     {
-        BikeGenerator one = new(3), other = new(3), third = new(4);
+        BikeGenerator one = new(3),
+            other = new(3),
+            third = new(4);
         Assert.Equal(one.Lists(1), other.Lists(1));
         Assert.NotEqual(one.Lists(2), third.Lists(2));
     }

@@ -7,18 +7,36 @@ internal static class GoldenLines
 
     private static readonly string[] s_ofABike =
     [
-        "check BIKE", "load BIKE", "fuse BIKE", "drop BIKE", "wire BIKE", "charging BIKE", "swap BIKE", "readings BIKE", "diagram BIKE",
+        "check BIKE",
+        "load BIKE",
+        "fuse BIKE",
+        "drop BIKE",
+        "wire BIKE",
+        "charging BIKE",
+        "swap BIKE",
+        "readings BIKE",
+        "diagram BIKE",
     ];
 
     private static readonly string[] s_slow =
     [
-        "check BIKE --tolerance", "faults BIKE", "faults BIKE --symptom \"headlamp high dark\"", "faults BIKE --symptom \"tail lamp dark\"",
+        "check BIKE --tolerance",
+        "faults BIKE",
+        "faults BIKE --symptom \"headlamp high dark\"",
+        "faults BIKE --symptom \"tail lamp dark\"",
     ];
 
     private static readonly string[] s_withoutBike =
     [
-        "check shared/bikes", "wire --current 8A --length 1.8m --volts 12V", "drop --current 8A --length 1.8m --wire 18AWG --volts 12V",
-        "tables", "tables lamps", "tables fuse-ratings", "tables led-classes", "tables wire-colours", "tables constants",
+        "check shared/bikes",
+        "wire --current 8A --length 1.8m --volts 12V",
+        "drop --current 8A --length 1.8m --wire 18AWG --volts 12V",
+        "tables",
+        "tables lamps",
+        "tables fuse-ratings",
+        "tables led-classes",
+        "tables wire-colours",
+        "tables constants",
     ];
 
     /// <summary>The formats that all commands share.</summary>
@@ -28,15 +46,35 @@ internal static class GoldenLines
     public static IEnumerable<string> Others { get; } =
     [
         .. s_bikes.Select(b => $"diagram shared/bikes/{b} --format svg"),
-        .. new[] { "", "check ", "load ", "fuse ", "drop ", "wire ", "charging ", "swap ", "readings ", "faults ", "diagram ", "tables " }.Select(c => $"{c}--help"),
+        .. new[]
+        {
+            "",
+            "check ",
+            "load ",
+            "fuse ",
+            "drop ",
+            "wire ",
+            "charging ",
+            "swap ",
+            "readings ",
+            "faults ",
+            "diagram ",
+            "tables ",
+        }.Select(c => $"{c}--help"),
     ];
 
     /// <summary>All lines in the order of the file.</summary>
-    public static IEnumerable<string> All => [.. Formats.SelectMany(f => In(f, slow: false).Concat(In(f, slow: true)).Select(l => l.Line)), .. Others];
+    public static IEnumerable<string> All =>
+        [.. Formats.SelectMany(f => In(f, slow: false).Concat(In(f, slow: true)).Select(l => l.Line)), .. Others];
 
     /// <summary>Each line of a format, with the form of it that all bikes share.</summary>
     public static IEnumerable<(string Line, string Shape)> In(string format, bool slow) =>
-        s_bikes.SelectMany(b => (slow ? s_slow : s_ofABike).Select(c => (c.Replace("BIKE", $"shared/bikes/{b}", StringComparison.Ordinal), c)))
+        s_bikes
+            .SelectMany(b =>
+                (slow ? s_slow : s_ofABike).Select(c =>
+                    (c.Replace("BIKE", $"shared/bikes/{b}", StringComparison.Ordinal), c)
+                )
+            )
             .Concat(slow ? [] : s_withoutBike.Select(c => (c, c)))
             .Select(l => ($"{l.Item1} --format {format}", l.Item2));
 }

@@ -13,7 +13,10 @@ public sealed class GoldenOutputs
         {
             result = await InProcess.RunLine(line);
             // Help names the program that runs, which is the tests.
-            _made[line] = result = result with { Output = result.Output.Replace(RootCommand.ExecutableName, "lighting-calc", StringComparison.Ordinal) };
+            _made[line] = result = result with
+            {
+                Output = result.Output.Replace(RootCommand.ExecutableName, "lighting-calc", StringComparison.Ordinal),
+            };
         }
 
         return result;

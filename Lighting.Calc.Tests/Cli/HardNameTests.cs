@@ -52,7 +52,9 @@ public class HardNameTests
     public async Task Links_and_steps_upwards_lead_to_the_bike()
     {
         using var folder = new TemporaryFolder();
-        string real = Path.Combine(folder.Path, "real"), link = Path.Combine(folder.Path, "link"), links = Path.Combine(folder.Path, "links");
+        string real = Path.Combine(folder.Path, "real"),
+            link = Path.Combine(folder.Path, "link"),
+            links = Path.Combine(folder.Path, "links");
         Directory.CreateDirectory(real);
         Directory.CreateDirectory(links);
         File.WriteAllText(Path.Combine(real, "lamps.csv"), Lamps);
@@ -60,7 +62,16 @@ public class HardNameTests
         File.CreateSymbolicLink(Path.Combine(links, "lamps.csv"), Path.Combine(real, "lamps.csv"));
         string plain = (await InProcess.Run("load", real, "--format", "json")).Output;
         Assert.NotEmpty(plain);
-        foreach (string path in new[] { link, links, Path.Combine(link, "lamps.csv"), Path.Combine(real, "..", "real", "."), real + "/" })
+        foreach (
+            string path in new[]
+            {
+                link,
+                links,
+                Path.Combine(link, "lamps.csv"),
+                Path.Combine(real, "..", "real", "."),
+                real + "/",
+            }
+        )
             Assert.Equal(plain, (await InProcess.Run("load", path, "--format", "json")).Output);
     }
 

@@ -15,7 +15,8 @@ internal static partial class InProcess
     }
 
     /// <summary>Runs a line as typed after the program's name; double quotes keep words together.</summary>
-    public static Task<CliResult> RunLine(string line) => Run([.. Words().Matches(line).Select(w => w.Value.Trim('"'))]);
+    public static Task<CliResult> RunLine(string line) =>
+        Run([.. Words().Matches(line).Select(w => w.Value.Trim('"'))]);
 
     [GeneratedRegex("\"[^\"]*\"|\\S+")]
     private static partial Regex Words();

@@ -1,9 +1,22 @@
 namespace Lighting.Calc.Tests.Cli;
 
-/// <summary>A demo bike of which some lists are missing: every command in every format answers, or says what is wrong.</summary>
+/// <summary>A demo bike of which some lists are missing: every command in every format answers, or says what is
+/// wrong.</summary>
 public class ListSubsetTests
 {
-    private static readonly string[] s_commands = ["check", "load", "fuse", "drop", "wire", "charging", "swap", "readings", "faults", "diagram"];
+    private static readonly string[] s_commands =
+    [
+        "check",
+        "load",
+        "fuse",
+        "drop",
+        "wire",
+        "charging",
+        "swap",
+        "readings",
+        "faults",
+        "diagram",
+    ];
     private static readonly string[] s_formats = ["text", "csv", "json", "html", "svg"];
 
     public static TheoryData<string> Bikes => ["valley-twin", "chapel-single", "fell-lightweight"];
@@ -11,7 +24,17 @@ public class ListSubsetTests
     /// <summary>Lamps alone, and all lists but the wires.</summary>
     [Theory]
     [MemberData(nameof(Bikes))]
-    public Task A_bike_without_wires_is_answered(string bike) => Try(bike, lists => lists is [_] || lists.Length == 4 && !lists.Contains("runs.csv") && lists.Contains("bike.csv") && lists.Contains("switches.csv"), ["text", "html"]);
+    public Task A_bike_without_wires_is_answered(string bike) =>
+        Try(
+            bike,
+            lists =>
+                lists is [_]
+                || lists.Length == 4
+                    && !lists.Contains("runs.csv")
+                    && lists.Contains("bike.csv")
+                    && lists.Contains("switches.csv"),
+            ["text", "html"]
+        );
 
     [Theory]
     [Trait("time", "long")]
@@ -20,11 +43,21 @@ public class ListSubsetTests
 
     private static async Task Try(string bike, Func<string[], bool> isTried, string[] formats)
     {
-        string[] others = [.. Directory.GetFiles(CliProcess.Bike(bike)).Where(f => Path.GetFileName(f) != "lamps.csv").Order(StringComparer.Ordinal)];
+        string[] others =
+        [
+            .. Directory
+                .GetFiles(CliProcess.Bike(bike))
+                .Where(f => Path.GetFileName(f) != "lamps.csv")
+                .Order(StringComparer.Ordinal),
+        ];
         var wrong = new List<string>();
         for (uint kept = 0; kept < 1u << others.Length; kept++)
         {
-            string[] lists = [Path.Combine(CliProcess.Bike(bike), "lamps.csv"), .. others.Where((_, i) => (kept >> i & 1) == 1)];
+            string[] lists =
+            [
+                Path.Combine(CliProcess.Bike(bike), "lamps.csv"),
+                .. others.Where((_, i) => (kept >> i & 1) == 1),
+            ];
             if (!isTried([.. lists.Select(l => Path.GetFileName(l))]))
                 continue;
             using var folder = new TemporaryFolder();
@@ -34,9 +67,14 @@ public class ListSubsetTests
                 foreach (string format in formats.Where(f => f != "svg" || command == "diagram"))
                 {
                     CliResult result = await InProcess.Run(command, folder.Path, "--format", format);
-                    bool isAnswered = result.ExitCode is 0 or 1 && result.Output.Length > 0 || result.ExitCode == 2 && result.Errors.Length > 0;
+                    bool isAnswered =
+                        result.ExitCode is 0 or 1 && result.Output.Length > 0
+                        || result.ExitCode == 2 && result.Errors.Length > 0;
                     if (!isAnswered)
-                        wrong.Add($"{command} --format {format} of {string.Join(", ", lists.Select(Path.GetFileName))}: {result.ExitCode} {result.Errors}");
+                        wrong.Add(
+                            $"{command} --format {format} of {string.Join(", ", lists.Select(Path.GetFileName))}: "
+                                + $"{result.ExitCode} {result.Errors}"
+                        );
                 }
         }
 

@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Tests.Cli;
 
-/// <summary>The built program as a process does what it does inside a test; the other tests of commands run it there.</summary>
+/// <summary>The built program as a process does what it does inside a test; the other tests of commands run it
+/// there.</summary>
 public class ProcessTests
 {
     [Theory]

@@ -2,7 +2,8 @@ using Lighting.Calc.Cli.Commands;
 
 namespace Lighting.Calc.Tests.Cli;
 
-/// <summary>What may stand in the way of a result: full disks, devices, links, folders, a process that is killed.</summary>
+/// <summary>What may stand in the way of a result: full disks, devices, links, folders, a process that is
+/// killed.</summary>
 public class ResultFileTests
 {
     private static readonly string s_twin = CliProcess.Bike("valley-twin");
@@ -25,7 +26,10 @@ public class ResultFileTests
         Assert.SkipWhen(OperatingSystem.IsWindows(), "named pipes are files on Unix only");
         using var folder = new TemporaryFolder();
         string pipe = Path.Combine(folder.Path, "result");
-        CliResult result = Shell.Run($"""mkfifo "$1" && (cat "$1" & {CliProcess.Typed} drop --current 8A --length 1m --wire 18AWG --volts 12V --out "$1"; wait); test -p "$1" || exit 9""", pipe);
+        CliResult result = Shell.Run(
+            $"""mkfifo "$1" && (cat "$1" & {CliProcess.Typed} drop --current 8A --length 1m --wire 18AWG --volts 12V --out "$1"; wait); test -p "$1" || exit 9""",
+            pipe
+        );
         Assert.Equal((0, ""), (result.ExitCode, result.Errors));
         Assert.StartsWith("Voltage drop of one run\n", result.Output, StringComparison.Ordinal);
     }
@@ -46,7 +50,14 @@ public class ResultFileTests
         Directory.CreateSymbolicLink(Path.Combine(bike, "linked folder"), bike);
         CliResult result = await InProcess.Run("load", bike, "--format", "csv", "--out", Path.Combine(bike, target));
         if (isThere)
-            Assert.Equal((2, $"lighting-calc: --out '{Path.Combine(bike, target)}' is one of the lists that are read; name another file.\n"), (result.ExitCode, result.Errors));
+            Assert.Equal(
+                (
+                    2,
+                    $"lighting-calc: --out '{Path.Combine(bike, target)}' is one of the lists that are read; name "
+                        + $"another file.\n"
+                ),
+                (result.ExitCode, result.Errors)
+            );
         foreach (string list in Directory.GetFiles(s_twin))
             Assert.Equal(File.ReadAllText(list), File.ReadAllText(Path.Combine(bike, Path.GetFileName(list))));
     }
@@ -57,7 +68,13 @@ public class ResultFileTests
     public async Task A_list_that_an_option_names_is_never_replaced(string command, string option)
     {
         using var folder = new TemporaryFolder();
-        string list = folder.Write("own.csv", option == "--priors" ? "fault,weight\nlamp dead,2\n" : File.ReadAllText(Path.Combine(s_twin, "swaps.csv"))), before = File.ReadAllText(list);
+        string list = folder.Write(
+                "own.csv",
+                option == "--priors"
+                    ? "fault,weight\nlamp dead,2\n"
+                    : File.ReadAllText(Path.Combine(s_twin, "swaps.csv"))
+            ),
+            before = File.ReadAllText(list);
         CliResult result = await InProcess.Run(command, s_twin, option, list, "--out", list);
         Assert.Equal(2, result.ExitCode);
         Assert.Equal(before, File.ReadAllText(list));
@@ -75,7 +92,8 @@ public class ResultFileTests
     public async Task A_link_stays_and_the_file_it_points_to_gets_the_result()
     {
         using var folder = new TemporaryFolder();
-        string file = folder.Write("result.txt", "earlier"), link = Path.Combine(folder.Path, "link.txt");
+        string file = folder.Write("result.txt", "earlier"),
+            link = Path.Combine(folder.Path, "link.txt");
         File.CreateSymbolicLink(link, file);
         Assert.Equal(0, (await InProcess.Run("load", s_twin, "--out", link)).ExitCode);
         Assert.Equal(file, new FileInfo(link).LinkTarget);
@@ -87,7 +105,8 @@ public class ResultFileTests
     public async Task A_link_to_a_file_that_is_yet_to_be_makes_that_file()
     {
         using var folder = new TemporaryFolder();
-        string file = Path.Combine(folder.Path, "result.txt"), link = Path.Combine(folder.Path, "link.txt");
+        string file = Path.Combine(folder.Path, "result.txt"),
+            link = Path.Combine(folder.Path, "link.txt");
         File.CreateSymbolicLink(link, file);
         Assert.Equal(0, (await InProcess.Run("load", s_twin, "--out", link)).ExitCode);
         Assert.Equal(file, new FileInfo(link).LinkTarget);
@@ -155,7 +174,10 @@ public class ResultFileTests
     public async Task A_full_device_is_one_message()
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "devices of Linux");
-        Assert.SkipWhen(Environment.IsPrivilegedProcess, "were the program wrong, a privileged user's device would be lost");
+        Assert.SkipWhen(
+            Environment.IsPrivilegedProcess,
+            "were the program wrong, a privileged user's device would be lost"
+        );
         await Refused("/dev/full", "No space left on device");
     }
 
@@ -170,13 +192,19 @@ public class ResultFileTests
     [Fact]
     public async Task A_folder_that_may_not_be_written_is_one_message()
     {
-        Assert.SkipWhen(OperatingSystem.IsWindows() || Environment.IsPrivilegedProcess, "a privileged user may write everywhere");
+        Assert.SkipWhen(
+            OperatingSystem.IsWindows() || Environment.IsPrivilegedProcess,
+            "a privileged user may write everywhere"
+        );
         using var folder = new TemporaryFolder();
         if (!OperatingSystem.IsWindows())
             File.SetUnixFileMode(folder.Path, UnixFileMode.UserRead | UnixFileMode.UserExecute);
         await Refused(Path.Combine(folder.Path, "result.txt"), "denied");
         if (!OperatingSystem.IsWindows())
-            File.SetUnixFileMode(folder.Path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+            File.SetUnixFileMode(
+                folder.Path,
+                UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute
+            );
     }
 
     // A limit of 1 KiB on the size of files stands in for a disk that fills up; its signal is ignored.
@@ -186,9 +214,17 @@ public class ResultFileTests
         Assert.SkipUnless(OperatingSystem.IsLinux(), "limits of Linux");
         using var folder = new TemporaryFolder();
         string file = folder.Write("result.json", "earlier");
-        CliResult result = Shell.Run($"""{Limited} trap "" XFSZ; {CliProcess.Typed} load "$1" --format json --out "$2" """, s_twin, file);
+        CliResult result = Shell.Run(
+            $"""{Limited} trap "" XFSZ; {CliProcess.Typed} load "$1" --format json --out "$2" """,
+            s_twin,
+            file
+        );
         Assert.Equal(2, result.ExitCode);
-        Assert.StartsWith($"lighting-calc: --out '{file}' cannot be written: ", result.Errors, StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"lighting-calc: --out '{file}' cannot be written: ",
+            result.Errors,
+            StringComparison.Ordinal
+        );
         Assert.Single(result.Errors.TrimEnd().Split('\n'));
         Assert.Equal("earlier", File.ReadAllText(file));
         Assert.Single(Directory.GetFiles(folder.Path));
@@ -201,10 +237,14 @@ public class ResultFileTests
         Assert.SkipUnless(OperatingSystem.IsLinux(), "limits of Linux");
         using var folder = new TemporaryFolder();
         string file = folder.Write("result.json", "earlier");
-        CliResult result = Shell.Run($"""{Limited} {CliProcess.Typed} load "$1" --format json --out "$2" """, s_twin, file);
+        CliResult result = Shell.Run(
+            $"""{Limited} {CliProcess.Typed} load "$1" --format json --out "$2" """,
+            s_twin,
+            file
+        );
         Assert.Equal(128 + 25, result.ExitCode); // by SIGXFSZ
         Assert.Equal("earlier", File.ReadAllText(file));
-        Assert.Equal(1024, new FileInfo(Assert.Single(Directory.GetFiles(folder.Path), f => f != file)).Length); // killed half-way indeed
+        Assert.Equal(1024, new FileInfo(Assert.Single(Directory.GetFiles(folder.Path), f => f != file)).Length);
     }
 
     [Fact]
@@ -224,7 +264,11 @@ public class ResultFileTests
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The shell is bash.");
         using var folder = new TemporaryFolder();
         string one = Shell.Run($"{CliProcess.Typed} load \"$1\"", s_twin).Output;
-        CliResult both = Shell.Run($"({CliProcess.Typed} load \"$1\"; {CliProcess.Typed} load \"$1\") > \"$2/both.txt\"; cat \"$2/both.txt\"", s_twin, folder.Path);
+        CliResult both = Shell.Run(
+            $"({CliProcess.Typed} load \"$1\"; {CliProcess.Typed} load \"$1\") > \"$2/both.txt\"; cat \"$2/both.txt\"",
+            s_twin,
+            folder.Path
+        );
         Assert.Equal(one + one, both.Output);
     }
 
@@ -236,7 +280,10 @@ public class ResultFileTests
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "devices of Linux");
         CliResult result = Shell.Run($"{CliProcess.Typed} {words} > /dev/full", s_twin);
-        Assert.Equal((2, "lighting-calc: the result cannot be written: No space left on device\n"), (result.ExitCode, result.Errors));
+        Assert.Equal(
+            (2, "lighting-calc: the result cannot be written: No space left on device\n"),
+            (result.ExitCode, result.Errors)
+        );
     }
 
     [Theory]
@@ -245,7 +292,10 @@ public class ResultFileTests
     public void A_reader_that_has_seen_enough_ends_the_program_quietly(string format)
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "a shell of Unix");
-        CliResult result = Shell.Run($"set -o pipefail; {CliProcess.Typed} load \"$1\" --format {format} | head -c 4", s_twin);
+        CliResult result = Shell.Run(
+            $"set -o pipefail; {CliProcess.Typed} load \"$1\" --format {format} | head -c 4",
+            s_twin
+        );
         Assert.Equal((0, ""), (result.ExitCode, result.Errors));
         Assert.Equal(4, result.Output.Length);
     }
@@ -260,13 +310,18 @@ public class ResultFileTests
         Assert.Contains("рыба", result.Output, StringComparison.Ordinal);
     }
 
-    private const string Limited = "export DOTNET_EnableWriteXorExecute=0 DOTNET_EnableDiagnostics=0; ulimit -c 0; ulimit -f 1;";
+    private const string Limited =
+        "export DOTNET_EnableWriteXorExecute=0 DOTNET_EnableDiagnostics=0; ulimit -c 0; ulimit -f 1;";
 
     private static async Task Refused(string path, string expected)
     {
         CliResult result = await InProcess.Run("load", s_twin, "--out", path);
         Assert.Equal((2, ""), (result.ExitCode, result.Output));
-        Assert.StartsWith($"lighting-calc: --out '{path}' cannot be written: ", result.Errors, StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"lighting-calc: --out '{path}' cannot be written: ",
+            result.Errors,
+            StringComparison.Ordinal
+        );
         Assert.Contains(expected, result.Errors, StringComparison.Ordinal);
         Assert.Single(result.Errors.TrimEnd().Split('\n'));
     }

@@ -7,7 +7,12 @@ internal static class Shell
 {
     public static CliResult Run(string line, params string[] words)
     {
-        var start = new ProcessStartInfo("bash") { WorkingDirectory = CliProcess.Root, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("bash")
+        {
+            WorkingDirectory = CliProcess.Root,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         foreach (string word in new[] { "-c", line, "bash" }.Concat(words))
             start.ArgumentList.Add(word);
         using Process process = Process.Start(start)!;

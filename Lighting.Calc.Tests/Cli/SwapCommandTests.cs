@@ -23,31 +23,58 @@ public class SwapCommandTests
     public async Task The_exit_status_is_that_of_the_swapped_bike(string regulator, int status)
     {
         string[] words = ["swap", CliProcess.Bike("chapel-single"), "--all-led"];
-        Assert.Equal(status, (await InProcess.Run(regulator == "not stated" ? words : [.. words, "--regulator", regulator])).ExitCode);
+        Assert.Equal(
+            status,
+            (await InProcess.Run(regulator == "not stated" ? words : [.. words, "--regulator", regulator])).ExitCode
+        );
     }
 
     [Fact]
     public async Task JSON_has_before_and_after_of_every_part()
     {
-        using JsonDocument json = JsonDocument.Parse((await InProcess.Run("swap", CliProcess.Bike("valley-twin"), "--format", "json")).Output);
+        using JsonDocument json = JsonDocument.Parse(
+            (await InProcess.Run("swap", CliProcess.Bike("valley-twin"), "--format", "json")).Output
+        );
         JsonElement root = json.RootElement;
         Assert.Equal(1, root.GetProperty("schema").GetInt32());
-        Assert.True(root.GetProperty("totalCurrentA").GetProperty("before").GetDouble() > 2 * root.GetProperty("totalCurrentA").GetProperty("after").GetDouble());
+        Assert.True(
+            root.GetProperty("totalCurrentA").GetProperty("before").GetDouble()
+                > 2 * root.GetProperty("totalCurrentA").GetProperty("after").GetDouble()
+        );
         Assert.Equal(10, root.GetProperty("lamps").GetArrayLength());
-        JsonElement tail = root.GetProperty("lamps").EnumerateArray().Single(l => l.GetProperty("lamp").GetString() == "tail lamp");
+        JsonElement tail = root.GetProperty("lamps")
+            .EnumerateArray()
+            .Single(l => l.GetProperty("lamp").GetString() == "tail lamp");
         Assert.Equal(0.6, tail.GetProperty("powerW").GetProperty("after").GetDouble(), 1e-9);
         Assert.Equal(7.5, root.GetProperty("fuses")[0].GetProperty("after").GetProperty("smallestRatingA").GetDouble());
-        Assert.True(root.GetProperty("charging").GetProperty("netAmpereHours").GetProperty("after").GetDouble() > root.GetProperty("charging").GetProperty("netAmpereHours").GetProperty("before").GetDouble());
-        Assert.Equal(["severity", "kind", "subject", "message"], root.GetProperty("findings")[0].EnumerateObject().Select(p => p.Name));
+        Assert.True(
+            root.GetProperty("charging").GetProperty("netAmpereHours").GetProperty("after").GetDouble()
+                > root.GetProperty("charging").GetProperty("netAmpereHours").GetProperty("before").GetDouble()
+        );
+        Assert.Equal(
+            ["severity", "kind", "subject", "message"],
+            root.GetProperty("findings")[0].EnumerateObject().Select(p => p.Name)
+        );
     }
 
     [Fact]
     public async Task A_swap_file_of_its_own_may_name_generic_LEDs()
     {
         using var folder = new TemporaryFolder();
-        string swaps = folder.Write("trial.csv", "lamp,new code\ntail lamp,LED stop-tail minor\nstop lamp,led stop-tail\n");
-        string[] rows = (await InProcess.Run("swap", CliProcess.Bike("valley-twin"), "--swaps", swaps, "--format", "csv")).Output.TrimEnd().Split('\n');
-        Assert.StartsWith("lamp,circuit,quantity,replaced,setting,voltageBeforeV,voltageAfterV", rows[0], StringComparison.Ordinal);
+        string swaps = folder.Write(
+            "trial.csv",
+            "lamp,new code\ntail lamp,LED stop-tail minor\nstop lamp,led stop-tail\n"
+        );
+        string[] rows = (
+            await InProcess.Run("swap", CliProcess.Bike("valley-twin"), "--swaps", swaps, "--format", "csv")
+        )
+            .Output.TrimEnd()
+            .Split('\n');
+        Assert.StartsWith(
+            "lamp,circuit,quantity,replaced,setting,voltageBeforeV,voltageAfterV",
+            rows[0],
+            StringComparison.Ordinal
+        );
         Assert.Equal(11, rows.Length);
         Assert.Equal(2, rows.Count(r => r.Contains(",yes,", StringComparison.Ordinal)));
     }
@@ -56,7 +83,10 @@ public class SwapCommandTests
     public async Task All_LED_lists_the_lamps_that_stay()
     {
         using var folder = new TemporaryFolder();
-        string lamps = folder.Write("lamps.csv", "circuit,lamp,code,volts,watts\nstop,stop lamp,P21W,,\npanel,odd lamp,,12,3\n");
+        string lamps = folder.Write(
+            "lamps.csv",
+            "circuit,lamp,code,volts,watts\nstop,stop lamp,P21W,,\npanel,odd lamp,,12,3\n"
+        );
         string output = (await InProcess.Run("swap", lamps, "--all-led", "--fuse", "15A")).Output;
         Assert.Contains("Lamps not replaced", output, StringComparison.Ordinal);
         Assert.Contains("odd lamp", output, StringComparison.Ordinal);

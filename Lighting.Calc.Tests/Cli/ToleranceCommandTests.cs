@@ -21,20 +21,33 @@ public class ToleranceCommandTests
     {
         string[] words = ["--format", "json", "--samples", "500", "--seed", "14"];
         CliResult first = await Check(words);
-        Assert.Equal(first.Output, CliProcess.Run(["check", CliProcess.Bike("valley-twin"), "--tolerance", .. words]).Output);
+        Assert.Equal(
+            first.Output,
+            CliProcess.Run(["check", CliProcess.Bike("valley-twin"), "--tolerance", .. words]).Output
+        );
         Assert.NotEqual(first.Output, (await Check([.. words[..^1], "15"])).Output);
         using JsonDocument json = JsonDocument.Parse(first.Output);
         JsonElement tolerance = json.RootElement.GetProperty("tolerance");
         Assert.Equal(500, tolerance.GetProperty("samples").GetInt32());
         Assert.Equal(14, tolerance.GetProperty("seed").GetInt64());
         JsonElement volts = tolerance.GetProperty("lamps")[0].GetProperty("voltageV");
-        Assert.True(volts.GetProperty("p5").GetDouble() < volts.GetProperty("p50").GetDouble() && volts.GetProperty("p50").GetDouble() < volts.GetProperty("p95").GetDouble());
-        Assert.All(tolerance.GetProperty("parts").EnumerateArray(), p => Assert.NotEmpty(p.GetProperty("source").GetString()!));
+        Assert.True(
+            volts.GetProperty("p5").GetDouble() < volts.GetProperty("p50").GetDouble()
+                && volts.GetProperty("p50").GetDouble() < volts.GetProperty("p95").GetDouble()
+        );
+        Assert.All(
+            tolerance.GetProperty("parts").EnumerateArray(),
+            p => Assert.NotEmpty(p.GetProperty("source").GetString()!)
+        );
     }
 
     [Fact]
     public async Task CSV_has_one_row_a_result_with_its_percentiles() =>
-        Assert.StartsWith("subject,result,listed,p5,p50,p95,mattersMost,share", (await Check("--format", "csv", "--samples", "100")).Output, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "subject,result,listed,p5,p50,p95,mattersMost,share",
+            (await Check("--format", "csv", "--samples", "100")).Output,
+            StringComparison.Ordinal
+        );
 
     [Theory]
     [InlineData("--samples and --seed go with --tolerance", "shared/bikes/valley-twin", "--seed", "3")]
@@ -48,5 +61,6 @@ public class ToleranceCommandTests
         Assert.Empty(result.Output);
     }
 
-    private static Task<CliResult> Check(params string[] words) => InProcess.Run(["check", CliProcess.Bike("valley-twin"), "--tolerance", .. words]);
+    private static Task<CliResult> Check(params string[] words) =>
+        InProcess.Run(["check", CliProcess.Bike("valley-twin"), "--tolerance", .. words]);
 }

@@ -24,12 +24,20 @@ public class CurrentRatingTests
     [InlineData(20, "0.5 mm2", 12)]
     [InlineData(21, "0.35 mm2", 9)]
     [InlineData(5, "6 AWG", 100)]
-    public void A_gauge_without_a_rating_takes_the_next_thinner_size_and_says_so(int gauge, string thinner, double amperes)
+    public void A_gauge_without_a_rating_takes_the_next_thinner_size_and_says_so(
+        int gauge,
+        string thinner,
+        double amperes
+    )
     {
         CurrentRating rating = At(AmericanWireGauge.Stranded(gauge));
         Assert.Equal(CurrentRatingBasis.SmallerSize, rating.Basis);
         Assert.Equal(amperes, rating.Current!.Value.Amperes, 1e-9);
-        Assert.StartsWith($"{thinner}, the next smaller size with a published rating,", rating.Explanation, StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"{thinner}, the next smaller size with a published rating,",
+            rating.Explanation,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
@@ -56,7 +64,8 @@ public class CurrentRatingTests
 
     // By hand: 19 A × sqrt((70 − 50)/(70 − 30)) × 0.70 for three together = 19 × 0.70711 × 0.70 = 9.405 A.
     [Fact]
-    public void Ambient_and_bundle_multiply() => Assert.Equal(9.405, At(Wire("1 mm2"), 50, 3).Current!.Value.Amperes, 0.001);
+    public void Ambient_and_bundle_multiply() =>
+        Assert.Equal(9.405, At(Wire("1 mm2"), 50, 3).Current!.Value.Amperes, 0.001);
 
     [Theory]
     [InlineData(10, 0.45)]
@@ -96,7 +105,9 @@ public class CurrentRatingTests
             }
     }
 
-    private static CurrentRating At(WireSize wire, double celsius = 30, int bundle = 1) => CurrentRating.Calculate(wire, Temperature.FromDegreesCelsius(celsius), bundle);
+    private static CurrentRating At(WireSize wire, double celsius = 30, int bundle = 1) =>
+        CurrentRating.Calculate(wire, Temperature.FromDegreesCelsius(celsius), bundle);
 
-    private static WireSize Wire(string name) => WireTable.TryFind(name, out WireSize? wire) ? wire! : throw new ArgumentException(name);
+    private static WireSize Wire(string name) =>
+        WireTable.TryFind(name, out WireSize? wire) ? wire! : throw new ArgumentException(name);
 }

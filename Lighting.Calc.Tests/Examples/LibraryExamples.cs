@@ -23,7 +23,7 @@ public class LibraryExamples
         // README: fuse
         ListResult<BikeLists> lists = Read("shared/bikes/valley-twin");
         if (!lists.TryGetValue(out BikeLists? read))
-            throw new InvalidDataException(string.Join('\n', lists.Faults)); // all faults, each with file, line and column
+            throw new InvalidDataException(string.Join('\n', lists.Faults)); // each with file, line, column
         Bike bike = read.Bike;
         BikeReport report = BikeCheck.Evaluate(bike);
         Console.WriteLine(report.Fuses[0].Headline);

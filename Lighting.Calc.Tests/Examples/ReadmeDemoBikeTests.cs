@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using Lighting.Calc.Tests.Cli;
 
@@ -8,19 +7,32 @@ namespace Lighting.Calc.Tests.Examples;
 public class ReadmeDemoBikeTests
 {
     // The manual's lines are wrapped; white space does not count.
-    private static readonly string s_readme = Regex.Replace(File.ReadAllText(Path.Combine(CliProcess.Root, "Lighting.Calc", "MANUAL.md")), @"\s+", " ");
+    private static readonly string s_readme = Regex.Replace(
+        File.ReadAllText(Path.Combine(CliProcess.Root, "Lighting.Calc", "MANUAL.md")),
+        @"\s+",
+        " "
+    );
 
     [Fact]
     public void The_twin()
     {
         FuseSuitability fuse = Fuse("valley-twin");
         Assert.Equal(FuseVerdict.Suits, fuse.Verdict);
-        Says($"High beam draws {fuse.Steady.ContinuousCurrent.Amperes:0.0} A continuously. A fuse may carry 75 % of its rating continuously: {fuse.Steady.UsableCurrent.Amperes} A of 15 A.");
+        Says(
+            $"High beam draws {fuse.Steady.ContinuousCurrent.Amperes:0.0} A continuously. A fuse may carry 75 % of ",
+            $"its rating continuously: {fuse.Steady.UsableCurrent.Amperes} A of 15 A."
+        );
         Says($"with brake and indicators, it is {fuse.Steady.WorstCurrent.Amperes:0.0} A.");
         RunAmpacityCheck weakest = fuse.Protection.LimitingRun!;
-        Says($"are rated {fuse.Protection.WireCurrent!.Value.Amperes:0.0} A alone and {weakest.Rating.Current!.Value.Amperes:0.0} A two in a bundle");
+        Says(
+            $"are rated {fuse.Protection.WireCurrent!.Value.Amperes:0.0} A alone and ",
+            $"{weakest.Rating.Current!.Value.Amperes:0.0} A two in a bundle"
+        );
         Says($"As ordinary PVC cable they would be rated {weakest.IfOrdinary!.Alone!.Value.Amperes:0.0} A");
-        Assert.All(fuse.Clearing, c => Assert.True(c.ProspectiveCurrent!.Value.Amperes > 100 && c.Opening!.Slowest!.Value.Seconds < 0.1));
+        Assert.All(
+            fuse.Clearing,
+            c => Assert.True(c.ProspectiveCurrent!.Value.Amperes > 100 && c.Opening!.Slowest!.Value.Seconds < 0.1)
+        );
         Assert.Equal((10.0, 15.0), (fuse.Advice.Smallest!.Value.Amperes, fuse.Advice.Largest!.Value.Amperes));
     }
 
@@ -29,11 +41,23 @@ public class ReadmeDemoBikeTests
     {
         FuseSuitability fuse = Fuse("chapel-single");
         Assert.Equal(FuseVerdict.Suits, fuse.Verdict);
-        Says($"high beam draws {fuse.Steady.ContinuousCurrent.Amperes:0.0} A continuously, of {fuse.Steady.UsableCurrent.Amperes} A (75 % of 15 A)");
-        Says($"High beam, stop lamp and horn together draw {fuse.Steady.WorstCurrent.Amperes:0.0} A at the peak, below the rating.");
+        Says(
+            $"high beam draws {fuse.Steady.ContinuousCurrent.Amperes:0.0} A continuously, of ",
+            $"{fuse.Steady.UsableCurrent.Amperes} A (75 % of 15 A)"
+        );
+        Says(
+            $"High beam, stop lamp and horn together draw {fuse.Steady.WorstCurrent.Amperes:0.0} A at the peak, below ",
+            $"the rating."
+        );
         RunAmpacityCheck weakest = fuse.Protection.LimitingRun!;
-        Assert.Equal(("pilot wire", 2, "16 AWG stranded"), (weakest.Run.Name, weakest.Run.Bundle, weakest.Run.Wire.Name));
-        Says($"is rated {weakest.Rating.Current!.Value.Amperes} A: nothing above {fuse.Advice.MaximumRatingForWire!.Value.Amperes} A may be fitted.");
+        Assert.Equal(
+            ("pilot wire", 2, "16 AWG stranded"),
+            (weakest.Run.Name, weakest.Run.Bundle, weakest.Run.Wire.Name)
+        );
+        Says(
+            $"is rated {weakest.Rating.Current!.Value.Amperes} A: nothing above ",
+            $"{fuse.Advice.MaximumRatingForWire!.Value.Amperes} A may be fitted."
+        );
         Assert.All(fuse.Clearing, c => Assert.Null(c.Clears));
     }
 
@@ -43,12 +67,22 @@ public class ReadmeDemoBikeTests
         Bike bike = Bike("fell-lightweight");
         Assert.Equal(LightingSupply.Direct, bike.Lighting);
         Assert.Empty(bike.Fuses);
-        Assert.Contains(BikeCheck.Evaluate(bike, cancellationToken: TestContext.Current.CancellationToken).DirectLighting!.Losses, l => l.EquivalentResistor is not null);
+        Assert.Contains(
+            BikeCheck.Evaluate(bike, cancellationToken: TestContext.Current.CancellationToken).DirectLighting!.Losses,
+            l => l.EquivalentResistor is not null
+        );
     }
 
-    private static void Says(FormattableString sentence) => Assert.Contains(sentence.ToString(CultureInfo.InvariantCulture), s_readme, StringComparison.Ordinal);
+    private static void Says(params FormattableString[] sentence) =>
+        Assert.Contains(
+            string.Concat(sentence.Select(FormattableString.Invariant)),
+            s_readme,
+            StringComparison.Ordinal
+        );
 
-    private static FuseSuitability Fuse(string name) => Assert.Single(BikeCheck.Evaluate(Bike(name), cancellationToken: TestContext.Current.CancellationToken).Fuses);
+    private static FuseSuitability Fuse(string name) =>
+        Assert.Single(BikeCheck.Evaluate(Bike(name), cancellationToken: TestContext.Current.CancellationToken).Fuses);
 
-    private static Bike Bike(string name) => BikeLists.Read(Path.Combine(CliProcess.Root, "shared", "bikes", name)).Value.Bike;
+    private static Bike Bike(string name) =>
+        BikeLists.Read(Path.Combine(CliProcess.Root, "shared", "bikes", name)).Value.Bike;
 }

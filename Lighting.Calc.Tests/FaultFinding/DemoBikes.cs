@@ -7,7 +7,14 @@ internal static class DemoBikes
 {
     private static readonly ConcurrentDictionary<string, Lazy<FaultFinder>> s_finders = new();
 
-    public static TheoryData<string> Names => [.. Directory.GetDirectories(Folder).Select(d => Path.GetFileName(d)!).Where(n => Load(n).HasNetwork).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Names =>
+        [
+            .. Directory
+                .GetDirectories(Folder)
+                .Select(d => Path.GetFileName(d)!)
+                .Where(n => Load(n).HasNetwork)
+                .Order(StringComparer.Ordinal),
+        ];
 
     private static string Folder
     {
@@ -26,10 +33,32 @@ internal static class DemoBikes
         return lists.Value.Bike;
     }
 
-    public static FaultFinder Finder(string name) => s_finders.GetOrAdd(name, n => new Lazy<FaultFinder>(() => new FaultFinder(Load(n)))).Value;
+    public static FaultFinder Finder(string name) =>
+        s_finders.GetOrAdd(name, n => new Lazy<FaultFinder>(() => new FaultFinder(Load(n)))).Value;
 
     /// <summary>The same with every test costing the same, so that it chooses for the fewest tests.</summary>
-    public static FaultFinder FewestTests(string name) => s_finders.GetOrAdd(name + "=", _ => new Lazy<FaultFinder>(() => new FaultFinder(
-        Load(name),
-        new FaultFindingOptions { TestCosts = [.. FaultFindingOptions.PublishedTestCosts.Select(c => c with { Cost = c.Test == "other setting" ? 1e-6 : 1, Source = "every test counts as one" })] }))).Value;
+    public static FaultFinder FewestTests(string name) =>
+        s_finders
+            .GetOrAdd(
+                name + "=",
+                _ => new Lazy<FaultFinder>(() =>
+                    new FaultFinder(
+                        Load(name),
+                        new FaultFindingOptions
+                        {
+                            TestCosts =
+                            [
+                                .. FaultFindingOptions.PublishedTestCosts.Select(c =>
+                                    c with
+                                    {
+                                        Cost = c.Test == "other setting" ? 1e-6 : 1,
+                                        Source = "every test counts as one",
+                                    }
+                                ),
+                            ],
+                        }
+                    )
+                )
+            )
+            .Value;
 }

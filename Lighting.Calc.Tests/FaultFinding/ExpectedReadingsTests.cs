@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Tests.FaultFinding;
 
 public class ExpectedReadingsTests
@@ -33,7 +32,10 @@ public class ExpectedReadingsTests
     {
         Bike bike = DemoBikes.Load(name);
         ExpectedReadings sheet = ExpectedReadings.Calculate(bike, cancellationToken: Cancellation);
-        Assert.All(bike.Lamps.Where(l => l.Specification.RelativeLightAt(l.Specification.ReferenceVoltage) is not null), l => Assert.Contains(sheet.Settings, s => s.Lamps.Single(x => x.Lamp == l.Lamp).Seen == Brightness.Normal));
+        Assert.All(
+            bike.Lamps.Where(l => l.Specification.RelativeLightAt(l.Specification.ReferenceVoltage) is not null),
+            l => Assert.Contains(sheet.Settings, s => s.Lamps.Single(x => x.Lamp == l.Lamp).Seen == Brightness.Normal)
+        );
         Assert.All(bike.Switches, c => Assert.Contains(sheet.Settings, s => c.IsClosed(s.Setting)));
         Assert.All(bike.Switches, c => Assert.Contains(sheet.Settings, s => !c.IsClosed(s.Setting)));
     }
@@ -42,13 +44,21 @@ public class ExpectedReadingsTests
     [MemberData(nameof(DemoBikes.Names), MemberType = typeof(DemoBikes))]
     public void One_setting_fewer_would_leave_something_out(string name)
     {
-        // Brute force over all sets of one setting fewer, on what can be counted from outside: lamps lit, contacts closed and
-        // live, contacts open with a live side.
+        // Brute force over all sets of one setting fewer, on what can be counted from outside: lamps lit, contacts
+        // closed and live, contacts open with a live side.
         Bike bike = DemoBikes.Load(name);
         int chosen = SettingCover.Of(bike, new HarnessGraph(bike), Condition.Always, Cancellation).Length;
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
-        string[] does = [.. SettingEnumeration.Of(bike, Condition.Always).Select(s => Does(bike, solver.Solve(s), s)).Distinct()];
-        does = [.. does.Where(d => !does.Any(e => e != d && Enumerable.Range(0, d.Length).All(i => d[i] == '0' || e[i] == '1')))];
+        string[] does =
+        [
+            .. SettingEnumeration.Of(bike, Condition.Always).Select(s => Does(bike, solver.Solve(s), s)).Distinct(),
+        ];
+        does =
+        [
+            .. does.Where(d =>
+                !does.Any(e => e != d && Enumerable.Range(0, d.Length).All(i => d[i] == '0' || e[i] == '1'))
+            ),
+        ];
         string wanted = Or(does);
         Assert.DoesNotContain(Sets(does, chosen - 1), set => Or(set) == wanted);
         Assert.Contains(Sets(does, chosen), set => Or(set) == wanted);
@@ -63,13 +73,20 @@ public class ExpectedReadingsTests
         foreach (ExpectedSetting setting in ExpectedReadings.Calculate(bike, cancellationToken: Cancellation).Settings)
         {
             OperatingPoint point = solver.Solve(setting.Setting);
-            Assert.All(setting.Points, p =>
-            {
-                Assert.Equal(point.Points.Single(q => q.Point == p.Point).Voltage.Volts, p.Voltage.Volts, 0.01);
-                Assert.InRange(p.Voltage.Volts, p.Lowest.Volts, p.Highest.Volts);
-            });
+            Assert.All(
+                setting.Points,
+                p =>
+                {
+                    Assert.Equal(point.Points.Single(q => q.Point == p.Point).Voltage.Volts, p.Voltage.Volts, 0.01);
+                    Assert.InRange(p.Voltage.Volts, p.Lowest.Volts, p.Highest.Volts);
+                }
+            );
             // The ammeter's own 20 mΩ takes a little of the current.
-            Assert.InRange(setting.Fuses[0].Current.Amperes, 0.97 * point.Fuses[0].Current.Amperes - 0.001, 1.001 * point.Fuses[0].Current.Amperes + 0.001);
+            Assert.InRange(
+                setting.Fuses[0].Current.Amperes,
+                0.97 * point.Fuses[0].Current.Amperes - 0.001,
+                1.001 * point.Fuses[0].Current.Amperes + 0.001
+            );
         }
     }
 
@@ -77,7 +94,10 @@ public class ExpectedReadingsTests
     public void Ohms_of_a_lamp_are_those_of_its_cold_filament()
     {
         // R10W, 13.5 V and 10 W: 18.225 Ω hot, a twelfth of it cold, two in parallel.
-        ExpectedReadings sheet = ExpectedReadings.Calculate(DemoBikes.Load("valley-twin"), cancellationToken: Cancellation);
+        ExpectedReadings sheet = ExpectedReadings.Calculate(
+            DemoBikes.Load("valley-twin"),
+            cancellationToken: Cancellation
+        );
         ExpectedOhms left = sheet.Ohms.Single(o => o.Part == "left indicators");
         Assert.Equal(13.5 * 13.5 / 10 / 12 / 2, left.Isolated!.Value.Ohms, 1e-9);
         Assert.Equal(left.Isolated.Value.Ohms, left.InCircuit!.Value.Ohms, 1e-6);
@@ -92,33 +112,56 @@ public class ExpectedReadingsTests
     [Fact]
     public void Of_a_positive_earth_bike_the_sheet_says_what_the_frame_as_reference_reads()
     {
-        ExpectedReadings sheet = ExpectedReadings.Calculate(DemoBikes.Load("chapel-single"), cancellationToken: Cancellation);
+        ExpectedReadings sheet = ExpectedReadings.Calculate(
+            DemoBikes.Load("chapel-single"),
+            cancellationToken: Cancellation
+        );
         Assert.Contains(sheet.Notes, n => n.Subject == "positive earth");
         ExpectedSetting riding = sheet.Settings.Single(s => s.Setting.PositionOf("dip") == "low");
-        ExpectedReading feed = riding.Points.Single(p => p.Point == "low feed"), frame = riding.Points.Single(p => p.Point == "frame");
+        ExpectedReading feed = riding.Points.Single(p => p.Point == "low feed"),
+            frame = riding.Points.Single(p => p.Point == "frame");
         Assert.InRange(feed.Voltage.Volts, 0, 1);
         Assert.InRange(feed.FromFrame.Volts, -6.3, -5);
         Assert.Equal(0, frame.FromFrame.Volts, 1e-9);
         Assert.Equal(Brightness.Dark, feed.TestLamp);
         Assert.Equal(Brightness.Normal, frame.TestLamp);
-        Assert.DoesNotContain(ExpectedReadings.Calculate(DemoBikes.Load("valley-twin"), cancellationToken: Cancellation).Notes, n => n.Subject == "positive earth");
+        Assert.DoesNotContain(
+            ExpectedReadings.Calculate(DemoBikes.Load("valley-twin"), cancellationToken: Cancellation).Notes,
+            n => n.Subject == "positive earth"
+        );
     }
 
     private static Reading[] Read(Bike bike, string text) =>
-        [.. new BikeLists { Bike = bike }.WithReadings(ListSource.Empty.With("readings.csv", text)).Value.Readings];
+        [
+            .. new BikeLists { Bike = bike }
+                .WithReadings(ListSource.Empty.With("readings.csv", text))
+                .Value.Readings,
+        ];
 
     private static Reading? FilledIn(ExpectedReadings sheet, Reading row)
     {
-        ExpectedSetting? setting = sheet.Settings.FirstOrDefault(s => s.Setting.Equals(SettingEnumeration.Held(sheet.Bike, row.When)));
+        ExpectedSetting? setting = sheet.Settings.FirstOrDefault(s =>
+            s.Setting.Equals(SettingEnumeration.Held(sheet.Bike, row.When))
+        );
         switch (row.Instrument)
         {
             case Instrument.Meter:
                 // A meter shows two decimals.
-                return row with { Voltage = UnitsNet.ElectricPotential.FromVolts(Math.Round(setting!.Points.Single(p => p.Point == row.Point).Voltage.Volts, 2) + 0.0) };
+                return row with
+                {
+                    Voltage = UnitsNet.ElectricPotential.FromVolts(
+                        Math.Round(setting!.Points.Single(p => p.Point == row.Point).Voltage.Volts, 2) + 0.0
+                    ),
+                };
             case Instrument.TestLamp:
                 return row with { Seen = setting!.Points.Single(p => p.Point == row.Point).TestLamp };
             case Instrument.Ammeter:
-                return row with { Current = UnitsNet.ElectricCurrent.FromAmperes(Math.Round(setting!.Fuses.Single(p => p.Fuse == row.Point).Current.Amperes, 2)) };
+                return row with
+                {
+                    Current = UnitsNet.ElectricCurrent.FromAmperes(
+                        Math.Round(setting!.Fuses.Single(p => p.Fuse == row.Point).Current.Amperes, 2)
+                    ),
+                };
             case Instrument.Visual:
                 return row with { Seen = setting!.Lamps.Single(p => p.Lamp == row.Point).Seen };
             default:
@@ -130,7 +173,16 @@ public class ExpectedReadingsTests
     private static string Does(Bike bike, OperatingPoint point, Setting setting)
     {
         double live = bike.BatteryVoltage.Volts;
-        bool IsLive(string at) => Math.Abs(point.Points.Single(p => p.Point == at).Voltage.Volts - (bike.Earth == Earth.Negative ? point.Points.Single(p => p.Point == bike.LivePoint).Voltage.Volts : 0)) < 0.2 * live;
+        bool IsLive(string at) =>
+            Math.Abs(
+                point.Points.Single(p => p.Point == at).Voltage.Volts
+                    - (
+                        bike.Earth == Earth.Negative
+                            ? point.Points.Single(p => p.Point == bike.LivePoint).Voltage.Volts
+                            : 0
+                    )
+            )
+            < 0.2 * live;
         IEnumerable<bool> bits =
         [
             .. point.Lamps.Select(l => Math.Abs(l.Current.Amperes) > 0.01),
@@ -140,7 +192,8 @@ public class ExpectedReadingsTests
         return string.Concat(bits.Select(b => b ? '1' : '0'));
     }
 
-    private static string Or(IReadOnlyCollection<string> sets) => string.Concat(Enumerable.Range(0, sets.First().Length).Select(i => sets.Any(s => s[i] == '1') ? '1' : '0'));
+    private static string Or(IReadOnlyCollection<string> sets) =>
+        string.Concat(Enumerable.Range(0, sets.First().Length).Select(i => sets.Any(s => s[i] == '1') ? '1' : '0'));
 
     private static IEnumerable<string[]> Sets(string[] of, int size, int from = 0)
     {

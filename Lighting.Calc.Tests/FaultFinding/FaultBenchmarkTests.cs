@@ -5,7 +5,8 @@ namespace Lighting.Calc.Tests.FaultFinding;
 /// <summary>How good the choice of tests is.</summary>
 /// <remarks>
 /// Tests are counted, so every test costs the same here; the full run shows the choice by the table's efforts as well.
-/// The full run, every fault at three severities with all orders of tests on every demo bike, is left out of the usual one:
+/// The full run, every fault at three severities with all orders of tests on every demo bike, is left out of the usual
+/// one:
 /// <c>dotnet test --filter run=full --logger "console;verbosity=detailed" -- xUnit.Explicit=on</c> prints its table.
 /// </remarks>
 public class FaultBenchmarkTests(ITestOutputHelper output)
@@ -14,9 +15,14 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
     private const string ByEffort = "own choice by the table's efforts";
 
     public static TheoryData<string, string> BikesAndOrders =>
-        [.. from name in DemoBikes.Names from order in Orders select new TheoryDataRow<string, string>(name.Data, order)];
+        [
+            .. from name in DemoBikes.Names
+            from order in Orders
+            select new TheoryDataRow<string, string>(name.Data, order),
+        ];
 
-    private static string[] Orders => [FaultBenchmark.Own, FaultBenchmark.Complaint, ByEffort, FaultBenchmark.HalfSplit, FaultBenchmark.List];
+    private static string[] Orders =>
+        [FaultBenchmark.Own, FaultBenchmark.Complaint, ByEffort, FaultBenchmark.HalfSplit, FaultBenchmark.List];
 
     [Theory]
     [InlineData("fell-lightweight")]
@@ -28,7 +34,13 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
         const int every = 4;
         FaultFinder finder = DemoBikes.FewestTests(name);
         var benchmark = new FaultBenchmark(finder, Seed);
-        BenchmarkRun[] runs = [.. FaultBenchmark.Cases(finder).Where((_, i) => i % every == 0).Select(c => benchmark.Run(c, FaultBenchmark.Own))];
+        BenchmarkRun[] runs =
+        [
+            .. FaultBenchmark
+                .Cases(finder)
+                .Where((_, i) => i % every == 0)
+                .Select(c => benchmark.Run(c, FaultBenchmark.Own)),
+        ];
         Report(name, FaultBenchmark.Own, runs);
         Require(name, runs);
     }
@@ -41,9 +53,17 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
     {
         var watch = Stopwatch.StartNew();
         FaultFinder finder = order == ByEffort ? DemoBikes.Finder(name) : DemoBikes.FewestTests(name);
-        output.WriteLine($"{name}: {finder.Model.Members.Length} severities of {finder.Model.Families.Length} faults, solved in {watch.Elapsed.TotalSeconds:F1} s; settings: {string.Join(" | ", finder.Settings)}");
+        output.WriteLine(
+            $"{name}: {finder.Model.Members.Length} severities of {finder.Model.Families.Length} faults, solved in "
+                + $"{watch.Elapsed.TotalSeconds:F1} s; settings: {string.Join(" | ", finder.Settings)}"
+        );
         var benchmark = new FaultBenchmark(finder, Seed);
-        BenchmarkRun[] runs = [.. FaultBenchmark.Cases(finder).Select(c => benchmark.Run(c, order == ByEffort ? FaultBenchmark.Own : order))];
+        BenchmarkRun[] runs =
+        [
+            .. FaultBenchmark
+                .Cases(finder)
+                .Select(c => benchmark.Run(c, order == ByEffort ? FaultBenchmark.Own : order)),
+        ];
         Report(name, order, runs);
         output.WriteLine($"   {watch.Elapsed.TotalMinutes:F1} min");
         if (order == FaultBenchmark.Own)
@@ -54,7 +74,10 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
 
     private static void Require(string name, BenchmarkRun[] runs)
     {
-        Assert.True(runs.Count(r => r.Found) >= 0.95 * runs.Length, $"{runs.Count(r => r.Found)} of {runs.Length} found");
+        Assert.True(
+            runs.Count(r => r.Found) >= 0.95 * runs.Length,
+            $"{runs.Count(r => r.Found)} of {runs.Length} found"
+        );
         Assert.DoesNotContain(runs, r => !r.Found && r.Probability > 0.99);
         if (name == "valley-twin")
             Assert.True(Median(runs) <= 5, $"median {Median(runs)} tests");
@@ -65,8 +88,22 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
     private void Report(string name, string order, BenchmarkRun[] runs)
     {
         int[] tests = [.. runs.Select(r => r.Tests).Order()];
-        output.WriteLine($"{name}, {order}: {runs.Length} cases, found {100.0 * runs.Count(r => r.Found) / runs.Length:F1} %, tests median {Median(runs)}, mean {tests.Average():F1}, nine of ten within {tests[tests.Length * 9 / 10]}, wrong above 0.99: {runs.Count(r => !r.Found && r.Probability > 0.99)}, slowest diagnosis {runs.Max(r => r.SlowestMilliseconds):F0} ms, median of slowest {runs.Select(r => r.SlowestMilliseconds).Order().ElementAt(runs.Length / 2):F0} ms");
-        foreach (BenchmarkRun missed in runs.Where(r => !r.Found && (r.Order is FaultBenchmark.Own or FaultBenchmark.Complaint)))
-            output.WriteLine($"   missed: {missed.Fault.Family.Kind} {missed.Fault.Case.Ohms:G3} Ω, {missed.Fault.Case.Factor:G3}, {missed.Fault.Case.Lamp?.Code}; after {missed.Tests} tests: {missed.Last.Summary}");
+        output.WriteLine(
+            $"{name}, {order}: {runs.Length} cases, found {100.0 * runs.Count(r => r.Found) / runs.Length:F1} %, tests "
+                + $"median {Median(runs)}, mean {tests.Average():F1}, nine of ten within "
+                + $"{tests[tests.Length * 9 / 10]}, "
+                + $"wrong above 0.99: {runs.Count(r => !r.Found && r.Probability > 0.99)}, slowest diagnosis "
+                + $"{runs.Max(r => r.SlowestMilliseconds):F0} ms, median of slowest "
+                + $"{runs.Select(r => r.SlowestMilliseconds).Order().ElementAt(runs.Length / 2):F0} ms"
+        );
+        foreach (
+            BenchmarkRun missed in runs.Where(r =>
+                !r.Found && (r.Order is FaultBenchmark.Own or FaultBenchmark.Complaint)
+            )
+        )
+            output.WriteLine(
+                $"   missed: {missed.Fault.Family.Kind} {missed.Fault.Case.Ohms:G3} Ω, {missed.Fault.Case.Factor:G3}, "
+                    + $"{missed.Fault.Case.Lamp?.Code}; after {missed.Tests} tests: {missed.Last.Summary}"
+            );
     }
 }

@@ -43,18 +43,31 @@ public class FaultFinderTests
         int rear = Index(finder.Bike.Runs.Select(r => r.Name), "rear earth");
         HarnessSolver solver = Supplied(finder);
         Run run = finder.Bike.Runs[rear];
-        solver.SetRun(rear, run.WireResistance(finder.Bike.WireTemperature), run.TotalJointResistance + ElectricResistance.FromOhms(3.1));
+        solver.SetRun(
+            rear,
+            run.WireResistance(finder.Bike.WireTemperature),
+            run.TotalJointResistance + ElectricResistance.FromOhms(3.1)
+        );
         OperatingPoint faulty = solver.Solve(SettingEnumeration.Held(finder.Bike, Condition.Parse(Riding)));
         double Volts(string point) => Math.Round(faulty.Points.Single(p => p.Point == point).Voltage.Volts, 2);
         Diagnosis diagnosis = finder.Diagnose(
-            [ReadingOf.Meter(Riding, "rear return", Volts("rear return")), ReadingOf.Meter(Riding, "frame", Volts("frame")), ReadingOf.Meter(Riding, "stop feed", Volts("stop feed"))],
-            Cancellation);
+            [
+                ReadingOf.Meter(Riding, "rear return", Volts("rear return")),
+                ReadingOf.Meter(Riding, "frame", Volts("frame")),
+                ReadingOf.Meter(Riding, "stop feed", Volts("stop feed")),
+            ],
+            Cancellation
+        );
         Fault found = Assert.Single(diagnosis.Ranked[0].Best.Faults);
         Assert.Equal(FaultKind.HighResistanceEarth, found.Kind);
         Assert.Equal("rear earth", found.Part);
         Assert.InRange(found.Resistance!.Best.Ohms, 2.6, 3.7);
         Assert.True(found.Resistance.Low.Ohms < 3.1 && found.Resistance.High!.Value.Ohms > 3.1);
-        Assert.Contains("the earth 'rear earth' (rear return to frame): ", diagnosis.Ranked[0].Best.Sentence, StringComparison.Ordinal);
+        Assert.Contains(
+            "the earth 'rear earth' (rear return to frame): ",
+            diagnosis.Ranked[0].Best.Sentence,
+            StringComparison.Ordinal
+        );
         Assert.Contains(" V at rear return", diagnosis.Ranked[0].Best.Sentence, StringComparison.Ordinal);
         Assert.Empty(diagnosis.Ranked[0].Conflicting);
     }
@@ -66,15 +79,24 @@ public class FaultFinderTests
         FaultFinder finder = DemoBikes.Finder(Twin);
         int wire = Index(finder.Bike.Runs.Select(r => r.Name), "high beam wire");
         int ground = Index(finder.Bike.Runs.Select(r => r.Name), "coil wire");
-        FaultFamily family = finder.Model.Families.Single(f => f.Kind == FaultKind.HighResistanceJoint && f.Part == Index(finder.Bike.Runs.Select(r => r.Name), "flasher feed"));
+        FaultFamily family = finder.Model.Families.Single(f =>
+            f.Kind == FaultKind.HighResistanceJoint
+            && f.Part == Index(finder.Bike.Runs.Select(r => r.Name), "flasher feed")
+        );
         Assert.True(wire >= 0 && ground >= 0);
         int member = finder.Model.Members.ToList().FindIndex(m => m.Family == family && m.Case.Ohms == 300);
         Setting setting = SettingEnumeration.Held(finder.Bike, Condition.Parse("ignition=on"));
         int point = finder.Model.Circuit.NodeOf("indicator in");
         SettingPredictions predictions = finder.Model.In(setting);
         Assert.True(predictions.Of(Instrument.Meter, point, Cancellation).Value[member] > 12.3);
-        Assert.Equal(Brightness.Dark, LookScale.Of(predictions.Of(Instrument.TestLamp, point, Cancellation).Value[member]));
-        Assert.Equal(Brightness.Normal, LookScale.Of(predictions.Of(Instrument.TestLamp, point, Cancellation).Value[0]));
+        Assert.Equal(
+            Brightness.Dark,
+            LookScale.Of(predictions.Of(Instrument.TestLamp, point, Cancellation).Value[member])
+        );
+        Assert.Equal(
+            Brightness.Normal,
+            LookScale.Of(predictions.Of(Instrument.TestLamp, point, Cancellation).Value[0])
+        );
     }
 
     [Fact]
@@ -82,7 +104,8 @@ public class FaultFinderTests
     {
         FaultFinder finder = DemoBikes.Finder(Twin);
         Reading[] readings = [.. SomeReadings(finder)];
-        Diagnosis forwards = finder.Diagnose(readings, Cancellation), backwards = finder.Diagnose(readings.Reverse(), Cancellation);
+        Diagnosis forwards = finder.Diagnose(readings, Cancellation),
+            backwards = finder.Diagnose(readings.Reverse(), Cancellation);
         Assert.Equal(forwards.Ranked.Select(g => g.Probability), backwards.Ranked.Select(g => g.Probability));
         Assert.Equal(forwards.Summary, backwards.Summary);
         Assert.Equal(forwards.Next!.Test, backwards.Next!.Test);
@@ -93,8 +116,16 @@ public class FaultFinderTests
     {
         FaultFinder finder = DemoBikes.Finder(Twin);
         Reading[] readings = [.. SomeReadings(finder)];
-        Reading blank = new() { When = Condition.Always, Point = "battery +", Instrument = Instrument.Meter };
-        Assert.Equal(finder.Diagnose(readings, Cancellation).Summary, finder.Diagnose([.. readings, blank], Cancellation).Summary);
+        Reading blank = new()
+        {
+            When = Condition.Always,
+            Point = "battery +",
+            Instrument = Instrument.Meter,
+        };
+        Assert.Equal(
+            finder.Diagnose(readings, Cancellation).Summary,
+            finder.Diagnose([.. readings, blank], Cancellation).Summary
+        );
     }
 
     [Fact]
@@ -102,36 +133,66 @@ public class FaultFinderTests
     {
         Diagnosis diagnosis = DemoBikes.Finder(Twin).Diagnose(SomeReadings(DemoBikes.Finder(Twin)), Cancellation);
         Assert.InRange(diagnosis.Ranked.Sum(g => g.Probability), 0.95, 1.0000001);
-        Assert.All(diagnosis.Ranked.Zip(diagnosis.Ranked.Skip(1)), p => Assert.True(p.First.Probability >= p.Second.Probability));
+        Assert.All(
+            diagnosis.Ranked.Zip(diagnosis.Ranked.Skip(1)),
+            p => Assert.True(p.First.Probability >= p.Second.Probability)
+        );
     }
 
     [Fact]
     public void What_is_wrong_with_readings_is_said_all_at_once()
     {
-        Diagnosis diagnosis = DemoBikes.Finder(Twin).Diagnose(
-            [
-                ReadingOf.Meter(Riding, "tail fed", 12),
-                ReadingOf.Meter(Riding, "tail feed", 15.2),
-                ReadingOf.Meter("ignition=off; lights=full", "tail feed", 12),
-                ReadingOf.Meter("ignitoin=on", "tail feed", 12),
-                ReadingOf.Seen(Riding, "tial lamp", Brightness.Dark),
-                new Reading { When = Condition.Always, Point = "mian", Instrument = Instrument.Ammeter, Current = ElectricCurrent.FromAmperes(2) },
-                ReadingOf.Meter(Riding, "stop feed", 12.1),
-                ReadingOf.Meter(Riding, "stop feed", 3.4),
-                ReadingOf.Meter(Riding, "rear return", -6),
-                ReadingOf.Seen(Riding, "ignition coils", Brightness.Normal),
-            ],
-            Cancellation);
+        Diagnosis diagnosis = DemoBikes
+            .Finder(Twin)
+            .Diagnose(
+                [
+                    ReadingOf.Meter(Riding, "tail fed", 12),
+                    ReadingOf.Meter(Riding, "tail feed", 15.2),
+                    ReadingOf.Meter("ignition=off; lights=full", "tail feed", 12),
+                    ReadingOf.Meter("ignitoin=on", "tail feed", 12),
+                    ReadingOf.Seen(Riding, "tial lamp", Brightness.Dark),
+                    new Reading
+                    {
+                        When = Condition.Always,
+                        Point = "mian",
+                        Instrument = Instrument.Ammeter,
+                        Current = ElectricCurrent.FromAmperes(2),
+                    },
+                    ReadingOf.Meter(Riding, "stop feed", 12.1),
+                    ReadingOf.Meter(Riding, "stop feed", 3.4),
+                    ReadingOf.Meter(Riding, "rear return", -6),
+                    ReadingOf.Seen(Riding, "ignition coils", Brightness.Normal),
+                ],
+                Cancellation
+            );
         string[] said = [.. diagnosis.Findings.Select(f => f.Message)];
         Assert.Equal(9, said.Length);
-        Assert.Contains(said, m => m.Contains("no point 'tail fed'; did you mean 'tail feed'?", StringComparison.Ordinal));
-        Assert.Contains(said, m => m.Contains("15.2 V at tail feed is above the battery voltage, 12.65 V", StringComparison.Ordinal));
+        Assert.Contains(
+            said,
+            m => m.Contains("no point 'tail fed'; did you mean 'tail feed'?", StringComparison.Ordinal)
+        );
+        Assert.Contains(
+            said,
+            m => m.Contains("15.2 V at tail feed is above the battery voltage, 12.65 V", StringComparison.Ordinal)
+        );
         Assert.Contains(said, m => m.Contains("no position 'full'", StringComparison.Ordinal));
-        Assert.Contains(said, m => m.Contains("no switch 'ignitoin'; did you mean 'ignition'?", StringComparison.Ordinal));
-        Assert.Contains(said, m => m.Contains("no lamp 'tial lamp'; did you mean 'tail lamp'?", StringComparison.Ordinal));
-        Assert.Contains(said, m => m.Contains("no fuse 'mian' for an ammeter to replace; did you mean 'main'?", StringComparison.Ordinal));
+        Assert.Contains(
+            said,
+            m => m.Contains("no switch 'ignitoin'; did you mean 'ignition'?", StringComparison.Ordinal)
+        );
+        Assert.Contains(
+            said,
+            m => m.Contains("no lamp 'tial lamp'; did you mean 'tail lamp'?", StringComparison.Ordinal)
+        );
+        Assert.Contains(
+            said,
+            m => m.Contains("no fuse 'mian' for an ammeter to replace; did you mean 'main'?", StringComparison.Ordinal)
+        );
         Assert.Contains(said, m => m.StartsWith("Contradictory readings in the setting", StringComparison.Ordinal));
-        Assert.Contains(said, m => m.Contains("below zero. Connect the black lead to battery -", StringComparison.Ordinal));
+        Assert.Contains(
+            said,
+            m => m.Contains("below zero. Connect the black lead to battery -", StringComparison.Ordinal)
+        );
         Assert.Contains(said, m => m.Contains("gives no light", StringComparison.Ordinal));
         Assert.Empty(diagnosis.Used);
     }
@@ -140,22 +201,41 @@ public class FaultFinderTests
     public void Two_faults_are_found_where_no_single_one_explains_the_readings()
     {
         FaultFinder finder = DemoBikes.Finder(Twin);
-        int rear = Index(finder.Bike.Runs.Select(r => r.Name), "rear earth"), low = Index(finder.Bike.Runs.Select(r => r.Name), "high beam wire");
+        int rear = Index(finder.Bike.Runs.Select(r => r.Name), "rear earth"),
+            low = Index(finder.Bike.Runs.Select(r => r.Name), "high beam wire");
         HarnessSolver solver = Supplied(finder);
         foreach (int run in new[] { rear, low })
-            solver.SetRun(run, finder.Bike.Runs[run].WireResistance(finder.Bike.WireTemperature), ElectricResistance.FromOhms(2));
+            solver.SetRun(
+                run,
+                finder.Bike.Runs[run].WireResistance(finder.Bike.WireTemperature),
+                ElectricResistance.FromOhms(2)
+            );
         OperatingPoint faulty = solver.Solve(SettingEnumeration.Held(finder.Bike, Condition.Parse(Riding)));
-        string[] points = ["rear return", "tail feed", "high line", "headlamp high feed", "headlamp return", "stop feed"];
+        string[] points =
+        [
+            "rear return",
+            "tail feed",
+            "high line",
+            "headlamp high feed",
+            "headlamp return",
+            "stop feed",
+        ];
         Diagnosis diagnosis = finder.Diagnose(
             [
-                .. points.Select(p => ReadingOf.Meter(Riding, p, Math.Round(faulty.Points.Single(q => q.Point == p).Voltage.Volts, 2))),
+                .. points.Select(p =>
+                    ReadingOf.Meter(Riding, p, Math.Round(faulty.Points.Single(q => q.Point == p).Voltage.Volts, 2))
+                ),
                 ReadingOf.Seen(Riding, "headlamp high", Brightness.Dim),
                 ReadingOf.Seen(Riding, "stop lamp", Brightness.Dim),
             ],
-            Cancellation);
+            Cancellation
+        );
         FaultGroup first = diagnosis.Ranked[0];
         Assert.All(first.Best.Faults, f => Assert.InRange(f.Resistance!.Best.Ohms, 1.7, 2.3));
-        Assert.Equal(["high beam wire", "rear earth"], first.Best.Faults.Select(f => f.Part).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["high beam wire", "rear earth"],
+            first.Best.Faults.Select(f => f.Part).Order(StringComparer.Ordinal)
+        );
         Assert.Empty(first.Conflicting);
         Assert.Contains(", together with ", first.Best.Sentence, StringComparison.Ordinal);
     }
@@ -163,7 +243,8 @@ public class FaultFinderTests
     [Fact]
     public void Where_two_faults_are_likelier_than_one_the_next_test_decides_between_pairs()
     {
-        // The frame reads 0.7 V with the ignition alone, and the tail lamp is dark besides: its wire, its contact or itself.
+        // The frame reads 0.7 V with the ignition alone, and the tail lamp is dark besides: its wire, its contact or
+        // itself.
         FaultFinder finder = DemoBikes.Finder(Twin);
         Diagnosis diagnosis = finder.Diagnose(
             [
@@ -172,10 +253,14 @@ public class FaultFinderTests
                 ReadingOf.Seen("ignition=on; lights=main; dip=high", "tail lamp", Brightness.Dark),
                 ReadingOf.Seen("ignition=on; brake=on", "stop lamp", Brightness.Dim),
             ],
-            Cancellation);
+            Cancellation
+        );
         Assert.Equal(2, diagnosis.Ranked[0].Best.Faults.Length);
         Assert.True(diagnosis.Next!.Outcomes.Length >= 2);
-        Assert.All(diagnosis.Next.Outcomes.Take(2), o => Assert.Contains(", together with ", o.Meaning, StringComparison.Ordinal));
+        Assert.All(
+            diagnosis.Next.Outcomes.Take(2),
+            o => Assert.Contains(", together with ", o.Meaning, StringComparison.Ordinal)
+        );
         Assert.NotEqual(diagnosis.Next.Outcomes[0].Faults[0].Sentence, diagnosis.Next.Outcomes[1].Faults[0].Sentence);
         FittedResistance strap = diagnosis.Ranked[0].Best.Faults.Single(f => f.Part == "frame strap").Resistance!;
         Assert.True(strap.Low.Ohms < strap.Best.Ohms && strap.Best.Ohms < strap.High!.Value.Ohms);
@@ -185,18 +270,29 @@ public class FaultFinderTests
     public void A_reading_that_nothing_explains_is_asked_for_again()
     {
         FaultFinder finder = DemoBikes.Finder(Twin);
-        List<Reading> readings = [.. new HealthyBike(finder).Readings().Where(r => r.Instrument == Instrument.Meter).Take(12)];
+        List<Reading> readings =
+        [
+            .. new HealthyBike(finder).Readings().Where(r => r.Instrument == Instrument.Meter).Take(12),
+        ];
         Assert.DoesNotContain(readings, r => r.Point == "frame" && r.When.ToString().Length == 0);
         Diagnosis diagnosis = finder.Diagnose([.. readings, ReadingOf.Meter("brake=on", "frame", 7.7)], Cancellation);
         Assert.False(diagnosis.NothingFound);
-        Assert.Contains(diagnosis.Findings, f => f.Message.Contains("Repeat this one: read 7.7 V at frame", StringComparison.Ordinal));
+        Assert.Contains(
+            diagnosis.Findings,
+            f => f.Message.Contains("Repeat this one: read 7.7 V at frame", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
     public void Shorts_in_one_section_of_wire_stand_as_one_group()
     {
         FaultFinder finder = DemoBikes.Finder(Twin);
-        int GroupOf(string point) => finder.GroupOf[finder.Model.Families.ToList().FindIndex(f => f.Kind == FaultKind.ShortToFrame && finder.Model.Circuit.Points[f.Part] == point)];
+        int GroupOf(string point) =>
+            finder.GroupOf[
+                finder
+                    .Model.Families.ToList()
+                    .FindIndex(f => f.Kind == FaultKind.ShortToFrame && finder.Model.Circuit.Points[f.Part] == point)
+            ];
         Assert.Equal(GroupOf("park line"), GroupOf("tail feed"));
         Assert.NotEqual(GroupOf("tail feed"), GroupOf("stop feed"));
     }
@@ -205,7 +301,25 @@ public class FaultFinderTests
     public void A_reversed_LED_stands_in_one_group_with_a_dead_one_where_neither_lets_current_through()
     {
         Bike twin = DemoBikes.Load(Twin);
-        Bike led = twin with { Lamps = [.. twin.Lamps.Select(l => l.Lamp == "tail lamp" ? l with { Specification = Calc.LampSpecification.FromPower(Calc.LampType.Led, ElectricPotential.FromVolts(13.5), Power.FromWatts(0.6), ElectricPotential.FromVolts(8)) } : l)] };
+        Bike led = twin with
+        {
+            Lamps =
+            [
+                .. twin.Lamps.Select(l =>
+                    l.Lamp == "tail lamp"
+                        ? l with
+                        {
+                            Specification = Calc.LampSpecification.FromPower(
+                                Calc.LampType.Led,
+                                ElectricPotential.FromVolts(13.5),
+                                Power.FromWatts(0.6),
+                                ElectricPotential.FromVolts(8)
+                            ),
+                        }
+                        : l
+                ),
+            ],
+        };
         Diagnosis diagnosis = new FaultFinder(led, cancellationToken: Cancellation).Diagnose(
             [
                 ReadingOf.Seen(Riding, "tail lamp", Brightness.Dark),
@@ -213,20 +327,38 @@ public class FaultFinderTests
                 ReadingOf.Meter(Riding, "rear return", 0.08),
                 ReadingOf.Seen(Riding, "rear return", Brightness.Dark, Instrument.TestLamp),
             ],
-            Cancellation);
+            Cancellation
+        );
         FaultGroup first = diagnosis.Ranked[0];
-        Assert.Equal([FaultKind.LampDead, FaultKind.LedReversed], first.Alternatives.Select(a => a.Faults[0].Kind).Order());
+        Assert.Equal(
+            [FaultKind.LampDead, FaultKind.LedReversed],
+            first.Alternatives.Select(a => a.Faults[0].Kind).Order()
+        );
         Assert.All(first.Alternatives, a => Assert.Equal("tail lamp", a.Faults[0].Part));
         Assert.True(first.Probability > 0.6, diagnosis.Summary);
-        Assert.Contains("or 1 more that no reading can distinguish from it", diagnosis.Summary, StringComparison.Ordinal);
+        Assert.Contains(
+            "or 1 more that no reading can distinguish from it",
+            diagnosis.Summary,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void An_ohmmeter_that_shows_its_leads_makes_no_fault()
     {
         FaultFinder finder = DemoBikes.Finder(Twin);
-        Reading Across(string part, double ohms) => new() { When = Condition.Always, Point = part, Instrument = Instrument.Ohmmeter, Resistance = ElectricResistance.FromOhms(ohms) };
-        Diagnosis leads = finder.Diagnose([Across("rear earth", 0.2), Across("tail wire", 0.2), Across("main feed", 0.1)], Cancellation);
+        Reading Across(string part, double ohms) =>
+            new()
+            {
+                When = Condition.Always,
+                Point = part,
+                Instrument = Instrument.Ohmmeter,
+                Resistance = ElectricResistance.FromOhms(ohms),
+            };
+        Diagnosis leads = finder.Diagnose(
+            [Across("rear earth", 0.2), Across("tail wire", 0.2), Across("main feed", 0.1)],
+            Cancellation
+        );
         Assert.StartsWith("All readings are normal so far", leads.Summary, StringComparison.Ordinal);
         Assert.True(leads.Ranked[0].Probability < 0.3, leads.Summary);
         Diagnosis poor = finder.Diagnose([Across("rear earth", 1.6)], Cancellation);
@@ -238,8 +370,16 @@ public class FaultFinderTests
     public void No_ammeter_is_advised_while_a_short_is_likely()
     {
         FaultFinder finder = DemoBikes.Finder(Twin);
-        Diagnosis diagnosis = finder.Diagnose([ReadingOf.Meter(Riding, "fuse out", 0), ReadingOf.Meter(Riding, "fuse in", 12.6)], Cancellation);
-        Assert.True(diagnosis.Ranked.SelectMany(g => g.Alternatives).Where(a => a.Faults[0].Kind == FaultKind.ShortToFrame).Sum(a => a.Probability) > 0.01);
+        Diagnosis diagnosis = finder.Diagnose(
+            [ReadingOf.Meter(Riding, "fuse out", 0), ReadingOf.Meter(Riding, "fuse in", 12.6)],
+            Cancellation
+        );
+        Assert.True(
+            diagnosis
+                .Ranked.SelectMany(g => g.Alternatives)
+                .Where(a => a.Faults[0].Kind == FaultKind.ShortToFrame)
+                .Sum(a => a.Probability) > 0.01
+        );
         Assert.NotEqual(Instrument.Ammeter, diagnosis.Next?.Instrument);
     }
 
@@ -249,18 +389,27 @@ public class FaultFinderTests
         Bike bike = DemoBikes.Load("chapel-single");
         var options = new FaultFindingOptions
         {
-            Priors = [.. FaultFindingOptions.PublishedPriors.Select(p => p.Fault == "lamp dead" ? p with { Weight = 1e6, Source = "a test" } : p)],
+            Priors =
+            [
+                .. FaultFindingOptions.PublishedPriors.Select(p =>
+                    p.Fault == "lamp dead" ? p with { Weight = 1e6, Source = "a test" } : p
+                ),
+            ],
         };
         Diagnosis diagnosis = new FaultFinder(bike, options, Cancellation).Diagnose([], Cancellation);
         Assert.Equal(FaultKind.LampDead, diagnosis.Ranked[0].Best.Faults[0].Kind);
-        Assert.Throws<ArgumentException>(() => new FaultFinder(bike, new FaultFindingOptions { Priors = [] }, Cancellation));
+        Assert.Throws<ArgumentException>(() =>
+            new FaultFinder(bike, new FaultFindingOptions { Priors = [] }, Cancellation)
+        );
     }
 
     [Fact]
     public void A_bike_without_wires_is_refused_in_plain_words()
     {
         Bike bike = DemoBikes.Load(Twin) with { Runs = [], Switches = [], Fuses = [] };
-        string said = Assert.Throws<ArgumentException>(() => new FaultFinder(bike, cancellationToken: Cancellation)).Message;
+        string said = Assert
+            .Throws<ArgumentException>(() => new FaultFinder(bike, cancellationToken: Cancellation))
+            .Message;
         Assert.Contains("runs.csv", said, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => ExpectedReadings.Calculate(bike, cancellationToken: Cancellation));
         Assert.Throws<ArgumentException>(() => SymptomText.Parse(bike, "tail lamp dark"));
@@ -275,7 +424,10 @@ public class FaultFinderTests
     }
 
     [Property(MaxTest = 60)]
-    public Property A_reading_just_as_a_fault_predicts_is_at_least_as_likely_under_it_as_under_none_of_equal_spread(PositiveInt family, PositiveInt test)
+    public Property A_reading_just_as_a_fault_predicts_is_at_least_as_likely_under_it_as_under_none_of_equal_spread(
+        PositiveInt family,
+        PositiveInt test
+    )
     {
         FaultFinder finder = DemoBikes.Finder(Twin);
         FaultModel model = finder.Model;
@@ -290,7 +442,17 @@ public class FaultFinderTests
         var truth = new Likelihood(scale);
         var other = new Likelihood(scale);
         truth.Take(evidence, column.At(member));
-        other.Take(evidence, column.At(0) with { Sigma = column.Sigma[member], Battery = column.Battery[member], First = column.Draws[0][member], Second = column.Draws[1][member], Third = column.Draws[2][member] });
+        other.Take(
+            evidence,
+            column.At(0) with
+            {
+                Sigma = column.Sigma[member],
+                Battery = column.Battery[member],
+                First = column.Draws[0][member],
+                Second = column.Draws[1][member],
+                Third = column.Draws[2][member],
+            }
+        );
         return (truth.Logarithm >= other.Logarithm - 1e-12).ToProperty();
     }
 
@@ -302,13 +464,13 @@ public class FaultFinderTests
     }
 
     private static IEnumerable<Reading> SomeReadings(FaultFinder finder) =>
-    [
-        ReadingOf.Meter(Riding, "tail feed", 11.1),
-        ReadingOf.Meter(Riding, "park line", 11.3),
-        ReadingOf.Seen(Riding, "tail lamp", Brightness.Dim),
-        ReadingOf.Seen(Riding, "tail feed", Brightness.Normal, Instrument.TestLamp),
-        ReadingOf.Meter("", finder.Bike.LivePoint, 12.4),
-    ];
+        [
+            ReadingOf.Meter(Riding, "tail feed", 11.1),
+            ReadingOf.Meter(Riding, "park line", 11.3),
+            ReadingOf.Seen(Riding, "tail lamp", Brightness.Dim),
+            ReadingOf.Seen(Riding, "tail feed", Brightness.Normal, Instrument.TestLamp),
+            ReadingOf.Meter("", finder.Bike.LivePoint, 12.4),
+        ];
 
     private static int Index(IEnumerable<string> names, string name) => names.ToList().IndexOf(name);
 }

@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc.Tests.FaultFinding;
 
-/// <summary>The circuit with everything in it that can go wrong, against the laws and against the plain harness.</summary>
+/// <summary>The circuit with everything in it that can go wrong, against the laws and against the plain
+/// harness.</summary>
 public class FaultNetworkLawTests
 {
     private const double ResidualAmperes = 2e-9;
@@ -34,7 +35,14 @@ public class FaultNetworkLawTests
 
                 leaving[circuit.Circuit.Plus] -= solver.Circuit.SourceAmperes;
                 leaving[circuit.Circuit.Minus] += solver.Circuit.SourceAmperes;
-                Assert.All(leaving, amperes => Assert.True(Math.Abs(amperes) <= ResidualAmperes, $"{member.Family.Kind} {member.Family.Part} {member.Case.Ohms} in {setting}: {amperes}"));
+                Assert.All(
+                    leaving,
+                    amperes =>
+                        Assert.True(
+                            Math.Abs(amperes) <= ResidualAmperes,
+                            $"{member.Family.Kind} {member.Family.Part} {member.Case.Ohms} in {setting}: {amperes}"
+                        )
+                );
             }
     }
 
@@ -46,9 +54,15 @@ public class FaultNetworkLawTests
         var plain = new HealthyBike(finder);
         foreach (Setting setting in finder.Settings)
         {
-            Dictionary<string, double> expected = plain.In(setting).Points.ToDictionary(p => p.Point, p => p.Voltage.Volts);
+            Dictionary<string, double> expected = plain
+                .In(setting)
+                .Points.ToDictionary(p => p.Point, p => p.Voltage.Volts);
             for (int p = 0; p < finder.Model.Circuit.Points.Length; p++)
-                Assert.Equal(expected[finder.Model.Circuit.Points[p]], finder.Model.In(setting).Of(Instrument.Meter, p, TestContext.Current.CancellationToken).Value[0], 0.01);
+                Assert.Equal(
+                    expected[finder.Model.Circuit.Points[p]],
+                    finder.Model.In(setting).Of(Instrument.Meter, p, TestContext.Current.CancellationToken).Value[0],
+                    0.01
+                );
         }
     }
 
@@ -61,12 +75,33 @@ public class FaultNetworkLawTests
         for (int r = 0; r < finder.Bike.Runs.Length; r++)
         {
             Run run = finder.Bike.Runs[r];
-            int member = finder.Model.Members.ToList().FindIndex(m => m.Family.Kind is FaultKind.HighResistanceJoint or FaultKind.HighResistanceEarth && m.Family.Part == r && m.Case.Ohms > 1);
+            int member = finder
+                .Model.Members.ToList()
+                .FindIndex(m =>
+                    m.Family.Kind is FaultKind.HighResistanceJoint or FaultKind.HighResistanceEarth
+                    && m.Family.Part == r
+                    && m.Case.Ohms > 1
+                );
             double ohms = finder.Model.Members[member].Case.Ohms;
-            plain.SetRun(r, run.WireResistance(finder.Bike.WireTemperature), run.TotalJointResistance + ElectricResistance.FromOhms(ohms));
+            plain.SetRun(
+                r,
+                run.WireResistance(finder.Bike.WireTemperature),
+                run.TotalJointResistance + ElectricResistance.FromOhms(ohms)
+            );
             foreach (Setting setting in finder.Settings)
                 foreach (NodeVoltage point in plain.Solve(setting).Points)
-                    Assert.Equal(point.Voltage.Volts, finder.Model.In(setting).Of(Instrument.Meter, finder.Model.Circuit.NodeOf(point.Point), TestContext.Current.CancellationToken).Value[member], 0.01);
+                    Assert.Equal(
+                        point.Voltage.Volts,
+                        finder
+                            .Model.In(setting)
+                            .Of(
+                                Instrument.Meter,
+                                finder.Model.Circuit.NodeOf(point.Point),
+                                TestContext.Current.CancellationToken
+                            )
+                            .Value[member],
+                        0.01
+                    );
             plain.SetRun(r, run.WireResistance(finder.Bike.WireTemperature), run.TotalJointResistance);
         }
     }
@@ -76,9 +111,19 @@ public class FaultNetworkLawTests
     {
         FaultFinder finder = DemoBikes.Finder("valley-twin");
         int pair = finder.Bike.Lamps.Select(l => l.Lamp).ToList().IndexOf("left indicators");
-        FaultMember dead = finder.Model.Members.First(m => m.Family is LampDead && m.Family.Part == pair && m.Case.Factor == 1);
+        FaultMember dead = finder.Model.Members.First(m =>
+            m.Family is LampDead && m.Family.Part == pair && m.Case.Factor == 1
+        );
         FaultMember wrong = finder.Model.Members.First(m => m.Family is WrongLamp && m.Family.Part == pair);
-        Bike single = finder.Bike with { Lamps = [.. finder.Bike.Lamps.Select((l, i) => i == pair ? l with { Specification = wrong.Case.Lamp!, Quantity = 1 } : l)] };
+        Bike single = finder.Bike with
+        {
+            Lamps =
+            [
+                .. finder.Bike.Lamps.Select(
+                    (l, i) => i == pair ? l with { Specification = wrong.Case.Lamp!, Quantity = 1 } : l
+                ),
+            ],
+        };
         Setting setting = SettingEnumeration.Held(single, Condition.Parse("ignition=on; indicators=left"));
         HarnessSolver plain = new HarnessNetwork(single).CreateSolver();
         plain.SetSupply(single.BatteryVoltage);
@@ -86,8 +131,14 @@ public class FaultNetworkLawTests
         solver.Set(setting, dead, wrong);
         solver.Solve();
         Assert.Equal(plain.Solve(setting).Lamps[pair].Voltage.Volts, solver.LampVolts(pair), 1e-3);
-        ExpectedOhms expected = ExpectedReadings.Calculate(single, cancellationToken: TestContext.Current.CancellationToken).Ohms.Single(o => o.Part == "left indicators");
-        Assert.Equal(expected.InCircuit!.Value.Ohms, new ColdNetwork(finder.Model.Circuit, finder.Model.AllOff, dead, wrong).Across(finder.Model.Parts[pair]), 1e-6);
+        ExpectedOhms expected = ExpectedReadings
+            .Calculate(single, cancellationToken: TestContext.Current.CancellationToken)
+            .Ohms.Single(o => o.Part == "left indicators");
+        Assert.Equal(
+            expected.InCircuit!.Value.Ohms,
+            new ColdNetwork(finder.Model.Circuit, finder.Model.AllOff, dead, wrong).Across(finder.Model.Parts[pair]),
+            1e-6
+        );
     }
 
     [Fact]
@@ -95,13 +146,30 @@ public class FaultNetworkLawTests
     {
         // Ground open: the LED's leak of 10 MΩ and the meter's 10 MΩ divide the battery's volts.
         Bike twin = DemoBikes.Load("valley-twin");
-        var led = Calc.LampSpecification.FromPower(Calc.LampType.LedResistor, ElectricPotential.FromVolts(13.5), Power.FromWatts(1), ElectricPotential.FromVolts(13.2));
-        Bike bike = twin with { Lamps = [.. twin.Lamps.Where(l => l.Lamp == "stop lamp").Select(l => l with { Specification = led })] };
+        var led = Calc.LampSpecification.FromPower(
+            Calc.LampType.LedResistor,
+            ElectricPotential.FromVolts(13.5),
+            Power.FromWatts(1),
+            ElectricPotential.FromVolts(13.2)
+        );
+        Bike bike = twin with
+        {
+            Lamps = [.. twin.Lamps.Where(l => l.Lamp == "stop lamp").Select(l => l with { Specification = led })],
+        };
         var circuit = new FaultCircuit(bike, new FaultFindingOptions());
         var model = new FaultModel(circuit, TestContext.Current.CancellationToken);
-        int member = model.Members.ToList().FindIndex(m => m.Family.Kind == FaultKind.HighResistanceEarth && bike.Runs[m.Family.Part].Name == "rear earth" && double.IsInfinity(m.Case.Ohms));
+        int member = model
+            .Members.ToList()
+            .FindIndex(m =>
+                m.Family.Kind == FaultKind.HighResistanceEarth
+                && bike.Runs[m.Family.Part].Name == "rear earth"
+                && double.IsInfinity(m.Case.Ohms)
+            );
         Setting setting = SettingEnumeration.Held(bike, Condition.Parse("ignition=on; brake=on"));
-        float volts = model.In(setting).Of(Instrument.Meter, circuit.NodeOf("rear return"), TestContext.Current.CancellationToken).Value[member];
+        float volts = model
+            .In(setting)
+            .Of(Instrument.Meter, circuit.NodeOf("rear return"), TestContext.Current.CancellationToken)
+            .Value[member];
         Assert.Equal(12.65 / 2, volts, 0.05);
     }
 }

@@ -1,14 +1,21 @@
-
 namespace Lighting.Calc.Tests.FaultFinding;
 
-/// <summary>A bike in order as it is tested, from the plain harness: on its battery, or on its lighting coil at the engine speed of the test.</summary>
+/// <summary>A bike in order as it is tested, from the plain harness: on its battery, or on its lighting coil at the
+/// engine speed of the test.</summary>
 internal sealed class HealthyBike(FaultFinder finder)
 {
-    private readonly DirectLighting? _direct = finder.EngineSpeed is null ? null : DirectLighting.Of(finder.Bike, coilResistance: null);
+    private readonly DirectLighting? _direct = finder.EngineSpeed is null
+        ? null
+        : DirectLighting.Of(finder.Bike, coilResistance: null);
 
     public OperatingPoint In(Setting setting)
     {
-        Bike bike = _direct is null ? finder.Bike : finder.Bike with { BatteryResistance = UnitsNet.ElectricResistance.Zero };
+        Bike bike = _direct is null
+            ? finder.Bike
+            : finder.Bike with
+            {
+                BatteryResistance = UnitsNet.ElectricResistance.Zero,
+            };
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
         solver.SetSupply(_direct?.At(finder.EngineSpeed!.Value, setting).TerminalVoltage ?? finder.Bike.BatteryVoltage);
         return solver.Solve(setting);
@@ -25,7 +32,11 @@ internal sealed class HealthyBike(FaultFinder finder)
                 yield return ReadingOf.Meter(when, point.Point, Math.Round(point.Voltage.Volts, 2));
             for (int l = 0; l < finder.Bike.Lamps.Length; l++)
                 if (finder.Model.GivesLight(l))
-                    yield return ReadingOf.Seen(when, finder.Bike.Lamps[l].Lamp, Math.Abs(healthy.Lamps[l].Voltage.Volts) > 1 ? Brightness.Normal : Brightness.Dark);
+                    yield return ReadingOf.Seen(
+                        when,
+                        finder.Bike.Lamps[l].Lamp,
+                        Math.Abs(healthy.Lamps[l].Voltage.Volts) > 1 ? Brightness.Normal : Brightness.Dark
+                    );
         }
     }
 }

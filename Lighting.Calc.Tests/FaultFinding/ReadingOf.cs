@@ -4,7 +4,21 @@ namespace Lighting.Calc.Tests.FaultFinding;
 
 internal static class ReadingOf
 {
-    public static Reading Meter(string when, string point, double volts) => new() { When = Condition.Parse(when), Point = point, Instrument = Instrument.Meter, Voltage = UnitsNet.ElectricPotential.FromVolts(volts) };
+    public static Reading Meter(string when, string point, double volts) =>
+        new()
+        {
+            When = Condition.Parse(when),
+            Point = point,
+            Instrument = Instrument.Meter,
+            Voltage = UnitsNet.ElectricPotential.FromVolts(volts),
+        };
 
-    public static Reading Seen(string when, string point, Brightness look, Instrument with = Instrument.Visual) => new() { When = Condition.Parse(when), Point = point, Instrument = with, Seen = look };
+    public static Reading Seen(string when, string point, Brightness look, Instrument with = Instrument.Visual) =>
+        new()
+        {
+            When = Condition.Parse(when),
+            Point = point,
+            Instrument = with,
+            Seen = look,
+        };
 }

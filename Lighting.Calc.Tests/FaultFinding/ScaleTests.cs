@@ -7,7 +7,11 @@ public class ScaleTests
 {
     [Property]
     public bool The_words_for_a_light_are_all_there_is(NormalFloat light, NormalFloat sigma) =>
-        Math.Abs(Enum.GetValues<Brightness>().Sum(b => LookScale.Probability(b, Math.Clamp(light.Get, -20, 20), Math.Min(5, Math.Abs(sigma.Get)))) - 1) < 1e-9;
+        Math.Abs(
+            Enum.GetValues<Brightness>()
+                .Sum(b => LookScale.Probability(b, Math.Clamp(light.Get, -20, 20), Math.Min(5, Math.Abs(sigma.Get))))
+                - 1
+        ) < 1e-9;
 
     [Theory]
     [InlineData(0.01, Brightness.Dark)]

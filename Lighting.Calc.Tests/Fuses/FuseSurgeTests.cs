@@ -4,15 +4,21 @@ namespace Lighting.Calc.Tests.Fuses;
 
 public class FuseSurgeTests
 {
-    private static Bike OneLamp(double fuse, double batteryMilliohms = 0, FuseStyle style = FuseStyle.Blade, LampType type = LampType.Halogen) => new()
-    {
-        BatteryResistance = ElectricResistance.FromMilliohms(batteryMilliohms),
-        Fuses = [FuseBike.Fuse("main", fuse, style: style)],
-        Lamps = [FuseBike.Load("headlamp", type, 13.5, 4.5)],
-    };
+    private static Bike OneLamp(
+        double fuse,
+        double batteryMilliohms = 0,
+        FuseStyle style = FuseStyle.Blade,
+        LampType type = LampType.Halogen
+    ) =>
+        new()
+        {
+            BatteryResistance = ElectricResistance.FromMilliohms(batteryMilliohms),
+            Fuses = [FuseBike.Fuse("main", fuse, style: style)],
+            Lamps = [FuseBike.Load("headlamp", type, 13.5, 4.5)],
+        };
 
-    // 13.5 V on a filament of 13.5/4.5 = 3 Ω hot, 3/15 = 0.2 Ω cold: 67.5 A; behind 20 mΩ 13.5/0.22 = 61.4 A, less a little since
-    // the lamp behind 20 mΩ sees 13.41 V.
+    // 13.5 V on a filament of 13.5/4.5 = 3 Ω hot, 3/15 = 0.2 Ω cold: 67.5 A; behind 20 mΩ 13.5/0.22 = 61.4 A, less a
+    // little since the lamp behind 20 mΩ sees 13.41 V.
     [Theory]
     [InlineData(0, 67.5, false)]
     [InlineData(20, 61.36, true)]
@@ -38,19 +44,36 @@ public class FuseSurgeTests
     [Fact]
     public void Small_steps_of_time_give_the_same_curve()
     {
-        LampSpecification lamp = LampSpecification.FromCurrent(LampType.Filament, ElectricPotential.FromVolts(13.5), ElectricCurrent.FromAmperes(1.85));
+        LampSpecification lamp = LampSpecification.FromCurrent(
+            LampType.Filament,
+            ElectricPotential.FromVolts(13.5),
+            ElectricCurrent.FromAmperes(1.85)
+        );
         WarmUpCurve curve = new FilamentInrush(lamp).Curve(13.5, 0.05);
-        double hotOhms = 13.5 / 1.85, hotWatts = 13.5 * 1.85, hotKelvin = Tungsten.KelvinAt(15);
+        double hotOhms = 13.5 / 1.85,
+            hotWatts = 13.5 * 1.85,
+            hotKelvin = Tungsten.KelvinAt(15);
         double perArea = Tungsten.RadiatedWatts(hotKelvin);
-        double diameter = Math.Cbrt(4 * Tungsten.OhmCentimetres(hotKelvin) * hotWatts / (Math.PI * Math.PI * perArea * hotOhms));
+        double diameter = Math.Cbrt(
+            4 * Tungsten.OhmCentimetres(hotKelvin) * hotWatts / (Math.PI * Math.PI * perArea * hotOhms)
+        );
         double grams = 19.25 * Math.PI / 4 * diameter * diameter * (hotWatts / (Math.PI * diameter * perArea));
-        double kelvin = 300, step = 2e-6;
+        double kelvin = 300,
+            step = 2e-6;
         for (int i = 1; i <= 25_000; i++)
         {
-            double ohms = hotOhms / 15 * Tungsten.ResistanceRatio(kelvin), amperes = 13.5 / (ohms + 0.05);
-            kelvin += step * (amperes * amperes * ohms - hotWatts * Math.Pow(ohms / hotOhms, 1.55 / 0.45)) / (grams * Tungsten.JoulesPerGramKelvin(kelvin));
+            double ohms = hotOhms / 15 * Tungsten.ResistanceRatio(kelvin),
+                amperes = 13.5 / (ohms + 0.05);
+            kelvin +=
+                step
+                * (amperes * amperes * ohms - hotWatts * Math.Pow(ohms / hotOhms, 1.55 / 0.45))
+                / (grams * Tungsten.JoulesPerGramKelvin(kelvin));
             if (i % 5000 == 0)
-                Assert.Equal(1, 13.5 / (hotOhms / 15 * Tungsten.ResistanceRatio(kelvin) + 0.05) / curve.At(i * step), 0.005);
+                Assert.Equal(
+                    1,
+                    13.5 / (hotOhms / 15 * Tungsten.ResistanceRatio(kelvin) + 0.05) / curve.At(i * step),
+                    0.005
+                );
         }
     }
 
@@ -60,7 +83,10 @@ public class FuseSurgeTests
         var options = new FuseOptions { ContinuousLoadFactor = Ratio.FromPercent(100) };
         FuseSuitability small = FuseBike.Check(OneLamp(5), options).Single();
         Assert.True(small.Steady.Suits);
-        Assert.True(small.InrushCheck!.MeltingShare!.Value.DecimalFractions > FuseBike.Check(OneLamp(15), options).Single().InrushCheck!.MeltingShare!.Value.DecimalFractions);
+        Assert.True(
+            small.InrushCheck!.MeltingShare!.Value.DecimalFractions
+                > FuseBike.Check(OneLamp(15), options).Single().InrushCheck!.MeltingShare!.Value.DecimalFractions
+        );
         Assert.False(small.InrushCheck.Survives);
         Assert.Equal(FuseVerdict.Overloaded, small.Verdict);
         Assert.True(small.Advice.Smallest!.Value.Amperes > 5);
@@ -74,7 +100,11 @@ public class FuseSurgeTests
         Assert.Null(glass.InrushCheck.Survives);
         Assert.Equal(FuseVerdict.Suits, glass.Verdict);
         Assert.Contains(glass.Findings, f => f.Severity == Severity.Note && f.Kind == FindingKind.InrushNotJudged);
-        Assert.Contains("what melts a glass fuse of 10 A is not known", glass.InrushCheck.Explanation, StringComparison.Ordinal);
+        Assert.Contains(
+            "what melts a glass fuse of 10 A is not known",
+            glass.InrushCheck.Explanation,
+            StringComparison.Ordinal
+        );
     }
 
     // The energy told is the integral of the warm-up's own curve, until it is within a tenth of the steady 4.5 A.
@@ -83,10 +113,14 @@ public class FuseSurgeTests
     {
         FuseSuitability glass = FuseBike.Check(OneLamp(10, style: FuseStyle.Glass)).Single();
         WarmUpCurve curve = new FilamentInrush(OneLamp(10).Lamps[0].Specification).Curve(13.5, 0);
-        double energy = 0, step = 1e-5;
+        double energy = 0,
+            step = 1e-5;
         for (double t = 0; curve.At(t) > 1.1 * curve.Amperes[^1]; t += step)
             energy += Math.Pow(curve.At(t + step / 2), 2) * step;
-        string told = System.Text.RegularExpressions.Regex.Match(glass.InrushCheck!.Explanation, "brings ([0-9.]+) A²s").Groups[1].Value;
+        string told = System
+            .Text.RegularExpressions.Regex.Match(glass.InrushCheck!.Explanation, "brings ([0-9.]+) A²s")
+            .Groups[1]
+            .Value;
         Assert.Equal(energy, double.Parse(told, System.Globalization.CultureInfo.InvariantCulture), 0.02 * energy);
     }
 
@@ -97,7 +131,10 @@ public class FuseSurgeTests
     public void Where_a_data_sheet_gives_what_melts_it_the_surge_is_held_against_it(double amperes, bool survives)
     {
         Bike bike = OneLamp(0.25, style: FuseStyle.Glass);
-        InrushCheck on = FuseBike.Check(bike with { Lamps = [FuseBike.Load("pilot lamp", LampType.Filament, 13.5, amperes)] }).Single().InrushCheck!;
+        InrushCheck on = FuseBike
+            .Check(bike with { Lamps = [FuseBike.Load("pilot lamp", LampType.Filament, 13.5, amperes)] })
+            .Single()
+            .InrushCheck!;
         Assert.True(survives == on.Survives, on.Explanation);
         Assert.Equal(survives, on.MeltingShare!.Value.DecimalFractions < 1);
         Assert.Contains("of the energy that may melt it", on.Explanation, StringComparison.Ordinal);
@@ -116,8 +153,10 @@ public class FuseSurgeTests
     [Fact]
     public void Two_lamps_surge_twice_as_much_in_the_same_time()
     {
-        Bike one = OneLamp(15), two = one with { Lamps = [one.Lamps[0] with { Quantity = 2 }] };
-        InrushCheck single = FuseBike.Check(one).Single().InrushCheck!, both = FuseBike.Check(two).Single().InrushCheck!;
+        Bike one = OneLamp(15),
+            two = one with { Lamps = [one.Lamps[0] with { Quantity = 2 }] };
+        InrushCheck single = FuseBike.Check(one).Single().InrushCheck!,
+            both = FuseBike.Check(two).Single().InrushCheck!;
         Assert.Equal(2 * single.Peak.Amperes, both.Peak.Amperes, 1e-9);
         Assert.Equal(single.HalfOfExcess.Seconds, both.HalfOfExcess.Seconds, 1e-9);
     }
@@ -125,7 +164,13 @@ public class FuseSurgeTests
     [Fact]
     public void A_quantity_of_two_surges_like_two_lamps_behind_the_same_battery()
     {
-        Bike one = OneLamp(15, 40), quantity = one with { Lamps = [one.Lamps[0] with { Quantity = 2 }] }, listed = one with { Lamps = [one.Lamps[0], one.Lamps[0] with { Lamp = "second" }] };
-        Assert.Equal(FuseBike.Check(listed).Single().InrushCheck!.Peak.Amperes, FuseBike.Check(quantity).Single().InrushCheck!.Peak.Amperes, 1e-6);
+        Bike one = OneLamp(15, 40),
+            quantity = one with { Lamps = [one.Lamps[0] with { Quantity = 2 }] },
+            listed = one with { Lamps = [one.Lamps[0], one.Lamps[0] with { Lamp = "second" }] };
+        Assert.Equal(
+            FuseBike.Check(listed).Single().InrushCheck!.Peak.Amperes,
+            FuseBike.Check(quantity).Single().InrushCheck!.Peak.Amperes,
+            1e-6
+        );
     }
 }

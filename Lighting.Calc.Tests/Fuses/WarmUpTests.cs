@@ -5,7 +5,11 @@ namespace Lighting.Calc.Tests.Fuses;
 /// <summary>The parts of the surge one by one: tungsten, the curve, its ends, its words.</summary>
 public class WarmUpTests
 {
-    private static readonly LampSpecification s_lamp = LampSpecification.FromCurrent(LampType.Halogen, ElectricPotential.FromVolts(13.5), ElectricCurrent.FromAmperes(4.5));
+    private static readonly LampSpecification s_lamp = LampSpecification.FromCurrent(
+        LampType.Halogen,
+        ElectricPotential.FromVolts(13.5),
+        ElectricCurrent.FromAmperes(4.5)
+    );
 
     // Lines between (0 s, 10 A), (1 s, 6 A) and (3 s, 2 A), then level.
     [Theory]
@@ -29,7 +33,8 @@ public class WarmUpTests
     public void Many_times_are_added_as_each_alone_would_be()
     {
         var curve = new WarmUpCurve([0, 1, 3], [10, 6, 2], IsInTable: true);
-        double[] times = [0, 0.1, 0.9, 1, 1, 2.9, 3, 4, 5], sum = new double[times.Length];
+        double[] times = [0, 0.1, 0.9, 1, 1, 2.9, 3, 4, 5],
+            sum = new double[times.Length];
         curve.AddAt([.. times], 1, sum);
         Assert.Equal(times.Select(curve.At), sum);
     }
@@ -46,7 +51,11 @@ public class WarmUpTests
         Assert.Equal(300, Tungsten.KelvinAt(1));
         Assert.Equal(3200, Tungsten.KelvinAt(Tungsten.ResistanceRatio(3200)), 1e-9);
         Assert.Equal(1500, Tungsten.KelvinAt(Tungsten.ResistanceRatio(1500)), 1e-9);
-        Assert.Equal(Tungsten.ResistanceRatio(2000), Tungsten.OhmCentimetres(2000) / Tungsten.OhmCentimetres(300), 0.02);
+        Assert.Equal(
+            Tungsten.ResistanceRatio(2000),
+            Tungsten.OhmCentimetres(2000) / Tungsten.OhmCentimetres(300),
+            0.02
+        );
     }
 
     [Theory]
@@ -54,8 +63,20 @@ public class WarmUpTests
     [InlineData(3200.1)]
     public void Tungsten_colder_or_hotter_than_its_table_is_refused(double kelvin)
     {
-        foreach (Func<double, double> of in new Func<double, double>[] { Tungsten.ResistanceRatio, Tungsten.OhmCentimetres, Tungsten.JoulesPerGramKelvin, Tungsten.RadiatedWatts })
-            Assert.StartsWith("The table of tungsten runs from 300 K to 3200 K.", Assert.Throws<ArgumentOutOfRangeException>("kelvin", () => of(kelvin)).Message, StringComparison.Ordinal);
+        foreach (
+            Func<double, double> of in new Func<double, double>[]
+            {
+                Tungsten.ResistanceRatio,
+                Tungsten.OhmCentimetres,
+                Tungsten.JoulesPerGramKelvin,
+                Tungsten.RadiatedWatts,
+            }
+        )
+            Assert.StartsWith(
+                "The table of tungsten runs from 300 K to 3200 K.",
+                Assert.Throws<ArgumentOutOfRangeException>("kelvin", () => of(kelvin)).Message,
+                StringComparison.Ordinal
+            );
         Assert.Throws<ArgumentOutOfRangeException>("resistanceRatio", () => Tungsten.KelvinAt(0.99));
     }
 
@@ -80,22 +101,38 @@ public class WarmUpTests
         Assert.False(curve.IsInTable);
         Assert.Equal(30 / (0.2 * Tungsten.ResistanceRatio(3200)), curve.Amperes[^1], 0.01);
         Bike bike = Bike(30);
-        Assert.EndsWith("; a filament runs hotter than the table of tungsten, so its time is not certain", Surge(bike).Explanation, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "; a filament runs hotter than the table of tungsten, so its time is not certain",
+            Surge(bike).Explanation,
+            StringComparison.Ordinal
+        );
         Assert.DoesNotContain("hotter", Surge(Bike(13.5)).Explanation, StringComparison.Ordinal);
     }
 
     [Fact]
     public void The_surge_is_told_with_its_peak_its_limit_its_time_and_its_share()
     {
-        InrushCheck free = Surge(Bike(13.5)), limited = Surge(Bike(13.5) with { BatteryResistance = ElectricResistance.FromMilliohms(20) });
+        InrushCheck free = Surge(Bike(13.5)),
+            limited = Surge(Bike(13.5) with { BatteryResistance = ElectricResistance.FromMilliohms(20) });
         Assert.Equal(
-            FormattableString.Invariant($"67.5 A in the first instant (everything off), limited by the cold filaments alone, since the lists give no resistance before them; half of the excess is gone after {free.HalfOfExcess.Milliseconds:0.##} ms; {free.MeltingShare!.Value.Percent:0} % of the energy that may melt it"),
-            free.Explanation);
+            string.Create(System.Globalization.CultureInfo.InvariantCulture,
+                $"67.5 A in the first instant (everything off), limited by the cold filaments alone, since the lists "
+                    + $"give no resistance before them; half of the excess is gone after "
+                    + $"{free.HalfOfExcess.Milliseconds:0.##} ms; {free.MeltingShare!.Value.Percent:0} % of the energy "
+                    + $"that may melt it"
+            ),
+            free.Explanation
+        );
         Assert.StartsWith(
-            "61.4 A in the first instant (everything off), limited by the battery's and the wires' resistance and the cold filaments; half of the excess", limited.Explanation, StringComparison.Ordinal);
+            "61.4 A in the first instant (everything off), limited by the battery's and the wires' resistance and the "
+                + "cold filaments; half of the excess",
+            limited.Explanation,
+            StringComparison.Ordinal
+        );
     }
 
-    // The energy by fine steps of the warm-up's curve; the times of the fuse from its own gates, above the last one by its energy.
+    // The energy by fine steps of the warm-up's curve; the times of the fuse from its own gates, above the last one by
+    // its energy.
     [Theory]
     [InlineData(5)]
     [InlineData(10)]
@@ -106,13 +143,25 @@ public class WarmUpTests
         WarmUpCurve curve = new FilamentInrush(s_lamp).Curve(13.5, 0);
         Assert.Equal((curve.Amperes[0] + curve.Amperes[^1]) / 2, curve.At(on.HalfOfExcess.Seconds), 1e-6);
         Assert.Equal(4.5, on.Steady.Amperes, 1e-9);
-        double energy = 0, worst = 0, step = curve.Seconds[^1] / 50_000;
+        double energy = 0,
+            worst = 0,
+            step = curve.Seconds[^1] / 50_000;
         for (int i = 1; i <= 50_000; i++)
         {
             energy += Math.Pow(curve.At((i - 0.5) * step), 2) * step;
-            double effective = Math.Sqrt(energy / (i * step)), ofRating = effective / rating;
-            double? least = ofRating > 6 ? 0.02 * Math.Pow(6 / ofRating, 2)
-                : ofRating >= 1.1 ? OpeningTime.Calculate(FuseStyle.Blade, ElectricCurrent.FromAmperes(rating), ElectricCurrent.FromAmperes(effective)).Fastest?.Seconds : null;
+            double effective = Math.Sqrt(energy / (i * step)),
+                ofRating = effective / rating;
+            double? least =
+                ofRating > 6 ? 0.02 * Math.Pow(6 / ofRating, 2)
+                : ofRating >= 1.1
+                    ? OpeningTime
+                        .Calculate(
+                            FuseStyle.Blade,
+                            ElectricCurrent.FromAmperes(rating),
+                            ElectricCurrent.FromAmperes(effective)
+                        )
+                        .Fastest?.Seconds
+                : null;
             worst = Math.Max(worst, i * step / least ?? 0);
         }
 
@@ -127,7 +176,8 @@ public class WarmUpTests
         {
             Lamps =
             [
-                FuseBike.Load("headlamp", LampType.Halogen, 13.5, 4.5, litWhen: "lights=on"), FuseBike.Load("stop", LampType.Filament, 13.5, 2, litWhen: "brake=on"),
+                FuseBike.Load("headlamp", LampType.Halogen, 13.5, 4.5, litWhen: "lights=on"),
+                FuseBike.Load("stop", LampType.Filament, 13.5, 2, litWhen: "brake=on"),
                 FuseBike.Load("coil", LampType.Fixed, 12, 3, litWhen: "lights=on"),
             ],
         };
@@ -142,15 +192,27 @@ public class WarmUpTests
     public void What_melts_a_glass_fuse_that_no_data_sheet_knows_is_left_to_its_own()
     {
         InrushCheck on = Surge(Bike(13.5) with { Fuses = [FuseBike.Fuse("main", 10, style: FuseStyle.Glass)] });
-        Assert.Matches("; it brings [0-9]+ A²s; what melts a glass fuse of 10 A is not known: see that its data sheet has more$", on.Explanation);
+        Assert.Matches(
+            "; it brings [0-9]+ A²s; what melts a glass fuse of 10 A is not known: see that its data sheet has more$",
+            on.Explanation
+        );
         Assert.Equal(
-            "Whether it withstands the 67.5 A inrush is unknown: minimum opening times are not published for glass fuses.",
-            FuseBike.Check(Bike(13.5) with { Fuses = [FuseBike.Fuse("main", 10, style: FuseStyle.Glass)] }).Single().Findings.Single(f => f.Message.StartsWith("Whether it withstands", StringComparison.Ordinal)).Message);
+            "Whether it withstands the 67.5 A inrush is unknown: minimum opening times are not published for glass "
+                + "fuses.",
+            FuseBike
+                .Check(Bike(13.5) with { Fuses = [FuseBike.Fuse("main", 10, style: FuseStyle.Glass)] })
+                .Single()
+                .Findings.Single(f => f.Message.StartsWith("Whether it withstands", StringComparison.Ordinal))
+                .Message
+        );
     }
 
     [Fact]
     public void A_load_without_a_filament_is_said_to_have_no_surge() =>
-        Assert.Equal("no surge: it feeds no cold filament (everything off)", Surge(Bike(13.5) with { Lamps = [FuseBike.Load("led", LampType.Led, 13.5, 1)] }).Explanation);
+        Assert.Equal(
+            "no surge: it feeds no cold filament (everything off)",
+            Surge(Bike(13.5) with { Lamps = [FuseBike.Load("led", LampType.Led, 13.5, 1)] }).Explanation
+        );
 
     [Theory]
     [InlineData("brake")]
@@ -165,9 +227,21 @@ public class WarmUpTests
     [InlineData("pass")]
     public void What_a_switch_that_is_held_for_moments_adds_is_told_apart(string name)
     {
-        var bike = new Bike { Fuses = [FuseBike.Fuse("main", 10)], Lamps = [FuseBike.Load("headlamp", LampType.Fixed, 12, 4, litWhen: "lights=on"), FuseBike.Load("other", LampType.Fixed, 12, 2, litWhen: $"{name}=on")] };
+        var bike = new Bike
+        {
+            Fuses = [FuseBike.Fuse("main", 10)],
+            Lamps =
+            [
+                FuseBike.Load("headlamp", LampType.Fixed, 12, 4, litWhen: "lights=on"),
+                FuseBike.Load("other", LampType.Fixed, 12, 2, litWhen: $"{name}=on"),
+            ],
+        };
         Assert.Equal(4, FuseBike.Check(bike).Single().Steady.ContinuousCurrent.Amperes, 1e-9);
-        Assert.Equal(6, FuseBike.Check(bike, new FuseOptions { MomentarySwitches = [] }).Single().Steady.ContinuousCurrent.Amperes, 1e-9);
+        Assert.Equal(
+            6,
+            FuseBike.Check(bike, new FuseOptions { MomentarySwitches = [] }).Single().Steady.ContinuousCurrent.Amperes,
+            1e-9
+        );
     }
 
     [Fact]
@@ -179,13 +253,14 @@ public class WarmUpTests
         Assert.True(steady.Suits);
     }
 
-    private static Bike Bike(double volts) => new()
-    {
-        ChargingVoltage = ElectricPotential.FromVolts(volts),
-        BatteryResistance = ElectricResistance.Zero,
-        Fuses = [FuseBike.Fuse("main", 15)],
-        Lamps = [FuseBike.Load("headlamp", LampType.Halogen, 13.5, 4.5)],
-    };
+    private static Bike Bike(double volts) =>
+        new()
+        {
+            ChargingVoltage = ElectricPotential.FromVolts(volts),
+            BatteryResistance = ElectricResistance.Zero,
+            Fuses = [FuseBike.Fuse("main", 15)],
+            Lamps = [FuseBike.Load("headlamp", LampType.Halogen, 13.5, 4.5)],
+        };
 
     private static InrushCheck Surge(Bike bike) => FuseBike.Check(bike).Single().InrushCheck!;
 }

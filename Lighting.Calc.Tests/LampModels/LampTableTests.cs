@@ -47,7 +47,8 @@ public class LampTableTests
     [InlineData("p21 / 5w MAJOR")]
     [InlineData("  P21/5W   major ")]
     [InlineData("P21/ 5W major")]
-    public void A_code_is_found_whatever_its_case_and_spaces(string text) => Assert.Equal("P21/5W major", Lamp(text, 12).Code);
+    public void A_code_is_found_whatever_its_case_and_spaces(string text) =>
+        Assert.Equal("P21/5W major", Lamp(text, 12).Code);
 
     [Theory]
     [InlineData("P21/5W")]
@@ -63,8 +64,11 @@ public class LampTableTests
     [InlineData("P21W", 6, 6)]
     [InlineData("P21W", 12, 12)]
     [InlineData("PY21W", 6, 12)]
-    public void The_row_of_the_bikes_volts_is_preferred_and_another_taken_where_there_is_none(string code, double system, double found) =>
-        Assert.Equal(found, Lamp(code, system).SystemVoltage.Volts);
+    public void The_row_of_the_bikes_volts_is_preferred_and_another_taken_where_there_is_none(
+        string code,
+        double system,
+        double found
+    ) => Assert.Equal(found, Lamp(code, system).SystemVoltage.Volts);
 
     private static PublishedLamp Lamp(string code, double systemVolts)
     {

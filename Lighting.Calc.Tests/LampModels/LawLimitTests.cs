@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc.Tests.LampModels;
 
-/// <summary>Each law where one of its pieces ends and the next begins: which of the two slopes counts there, and what flows beyond.</summary>
+/// <summary>Each law where one of its pieces ends and the next begins: which of the two slopes counts there, and what
+/// flows beyond.</summary>
 public class LawLimitTests
 {
     private const double Leak = 1e-7;
@@ -17,13 +18,15 @@ public class LawLimitTests
         Assert.Equal(2, FilamentLaw.At(FilamentLaw.ColdVoltsRatio, 1, 2.0 / 12).SlopeSiemens, 1e-12);
     }
 
-    // The law's ohms fall to a twelfth at (1/12)^(1/0.45) = 0.4 % of the volts; there the currents meet and the slope breaks to 0.55 of it.
+    // The law's ohms fall to a twelfth at (1/12)^(1/0.45) = 0.4 % of the volts; there the currents meet and the slope
+    // breaks to 0.55 of it.
     [Fact]
     public void A_filament_turns_cold_where_its_ohms_fall_to_a_twelfth()
     {
         Assert.Equal(0.00400, FilamentLaw.ColdVoltsRatio, 5e-5);
         double volts = 12 * FilamentLaw.ColdVoltsRatio;
-        LawPoint cold = FilamentLaw.At(volts * 0.999999, 12, 2), hot = FilamentLaw.At(volts * 1.000001, 12, 2);
+        LawPoint cold = FilamentLaw.At(volts * 0.999999, 12, 2),
+            hot = FilamentLaw.At(volts * 1.000001, 12, 2);
         Assert.Equal(cold.CurrentAmperes, hot.CurrentAmperes, 1e-6);
         Assert.Equal(0.55 * cold.SlopeSiemens, hot.SlopeSiemens, 1e-5);
     }
@@ -31,7 +34,11 @@ public class LawLimitTests
     [Fact]
     public void A_filament_does_not_care_for_polarity()
     {
-        LampSpecification lamp = LampSpecification.FromCurrent(LampType.Halogen, Volts(12), ElectricCurrent.FromAmperes(5));
+        LampSpecification lamp = LampSpecification.FromCurrent(
+            LampType.Halogen,
+            Volts(12),
+            ElectricCurrent.FromAmperes(5)
+        );
         Assert.Equal(-5, lamp.CurrentAt(Volts(-12)).Amperes, 1e-12);
         Assert.Equal(60, (double)lamp.PowerAt(Volts(-12)).Watts, 1e-9);
         Assert.Equal(1, lamp.RelativeLightAt(Volts(-12))!.Value.DecimalFractions, 1e-12);
@@ -41,8 +48,19 @@ public class LawLimitTests
     [Fact]
     public void A_tenth_of_the_volts_is_the_first_at_which_the_life_of_a_filament_is_told()
     {
-        Assert.Equal(1e13, LampSpecification.FromCurrent(LampType.Halogen, Volts(10), ElectricCurrent.FromAmperes(1)).RelativeLifeAt(Volts(1))!.Value.DecimalFractions, 1e5);
-        Assert.Null(LampSpecification.FromCurrent(LampType.Led, Volts(10), ElectricCurrent.FromAmperes(1)).RelativeLifeAt(Volts(10)));
+        Assert.Equal(
+            1e13,
+            LampSpecification
+                .FromCurrent(LampType.Halogen, Volts(10), ElectricCurrent.FromAmperes(1))
+                .RelativeLifeAt(Volts(1))!
+                .Value.DecimalFractions,
+            1e5
+        );
+        Assert.Null(
+            LampSpecification
+                .FromCurrent(LampType.Led, Volts(10), ElectricCurrent.FromAmperes(1))
+                .RelativeLifeAt(Volts(10))
+        );
     }
 
     // 3 W and 9 V: 1/3 A and −1/27 S from 9 V up, 3/81 S below.
@@ -72,8 +90,8 @@ public class LawLimitTests
         Assert.Equal(new LawPoint(-3 * Leak, Leak), FixedLoadLaw.At(-3, 2));
     }
 
-    // ∫ I dV by hand. Driver of 3 W and 9 V: a triangle of 3 W to 9 V, then 3·ln(V/9). Ballast of 20 Ω from 9 V: (V − 9)²/40.
-    // Fixed 2 A: a triangle to half a volt, then a rectangle. Each but for the leak, ½·V²·1e-7.
+    // ∫ I dV by hand. Driver of 3 W and 9 V: a triangle of 3 W to 9 V, then 3·ln(V/9). Ballast of 20 Ω from 9 V: (V −
+    // 9)²/40. Fixed 2 A: a triangle to half a volt, then a rectangle. Each but for the leak, ½·V²·1e-7.
     [Fact]
     public void The_co_content_of_each_LED_and_of_a_fixed_load_is_its_integral_by_hand()
     {
@@ -94,7 +112,8 @@ public class LawLimitTests
     {
         Assert.Equal(2 * 0.01 * 0.01 / 2, FilamentLaw.CoContentWatts(-0.01, 12, 2), 1e-12);
         double turn = 12 * Math.Pow(1 / 12.0, 1 / 0.45);
-        double cold = turn * turn, hot = 24 / 1.55 * (1 - Math.Pow(turn / 12, 1.55));
+        double cold = turn * turn,
+            hot = 24 / 1.55 * (1 - Math.Pow(turn / 12, 1.55));
         Assert.Equal(cold + hot, FilamentLaw.CoContentWatts(12, 12, 2), 1e-9);
     }
 

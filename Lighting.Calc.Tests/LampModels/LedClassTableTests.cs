@@ -36,6 +36,9 @@ public class LedClassTableTests
     public void Every_class_names_its_source_and_only_two_functions_have_a_minor()
     {
         Assert.All(LedClassTable.All, c => Assert.NotEmpty(c.Source));
-        Assert.Equal(["LED stop-tail", "LED headlamp", "LED stop-tail 6V", "LED headlamp 6V", "LED sealed beam"], LedClassTable.All.Where(c => c.Minor is not null).Select(c => c.Code));
+        Assert.Equal(
+            ["LED stop-tail", "LED headlamp", "LED stop-tail 6V", "LED headlamp 6V", "LED sealed beam"],
+            LedClassTable.All.Where(c => c.Minor is not null).Select(c => c.Code)
+        );
     }
 }

@@ -2,10 +2,12 @@ using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Lists;
 
-/// <summary>The lists that fuzzing starts from, and those it found: the samples of these tests, and what once went wrong.</summary>
+/// <summary>The lists that fuzzing starts from, and those it found: the samples of these tests, and what once went
+/// wrong.</summary>
 public class CorpusTests
 {
-    public static TheoryData<string> Files => [.. Directory.GetFiles(Corpus, "*.csv").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Files =>
+        [.. Directory.GetFiles(Corpus, "*.csv").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
 
     private static string Corpus => Path.Combine(CliProcess.Root, "Lighting.Calc.Tests", "Lists", "Corpus");
 
@@ -21,11 +23,25 @@ public class CorpusTests
     public void A_list_of_the_corpus_gives_a_bike_or_faults_with_their_place(string file)
     {
         string name = file.Split('-')[^1];
-        ListSource source = ListSamples.Texts().Where(t => t.Name != name)
-            .Aggregate(ListSource.Empty.With(name, File.ReadAllBytes(Path.Combine(Corpus, file))), (s, t) => s.With(t.Name, t.Text));
+        ListSource source = ListSamples
+            .Texts()
+            .Where(t => t.Name != name)
+            .Aggregate(
+                ListSource.Empty.With(name, File.ReadAllBytes(Path.Combine(Corpus, file))),
+                (s, t) => s.With(t.Name, t.Text)
+            );
         ListResult<BikeLists> result = BikeLists.Read(source);
         if (result.TryGetValue(out BikeLists? lists))
-            SameLists.Assert(lists, BikeLists.Read(BikeListsWriter.Write(lists).Aggregate(ListSource.Empty, (s, list) => s.With(list.Key, list.Value))).Value);
+            SameLists.Assert(
+                lists,
+                BikeLists
+                    .Read(
+                        BikeListsWriter
+                            .Write(lists)
+                            .Aggregate(ListSource.Empty, (s, list) => s.With(list.Key, list.Value))
+                    )
+                    .Value
+            );
         Assert.All(result.Faults, f => Assert.True(f.Line >= 1 || f.ColumnName is null && f.Text is null, f.Message));
     }
 
@@ -45,7 +61,11 @@ public class CorpusTests
     {
         string header = ListSamples.LampsCsv.Split('\n')[0];
         int cells = header.Split(',').Length;
-        string rows = string.Concat(Enumerable.Range(0, ListLimits.Rows).Select(i => string.Join(',', Enumerable.Repeat($"x?{i}", cells)) + "\n"));
+        string rows = string.Concat(
+            Enumerable
+                .Range(0, ListLimits.Rows)
+                .Select(i => string.Join(',', Enumerable.Repeat($"x?{i}", cells)) + "\n")
+        );
         ListSource source = ListSamples.Of(("lamps.csv", header + "\n" + rows));
         Assert.True(FaultsWithin200Megabytes(source) > 7 * ListLimits.Rows);
     }

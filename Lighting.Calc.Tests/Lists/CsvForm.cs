@@ -9,7 +9,12 @@ internal static class CsvForm
     {
         using CsvReader csv = CsvReader.FromText(text, new CsvReaderOptions { HasHeader = false, Separator = ',' });
         using var output = new StringWriter();
-        var options = new CsvWriterOptions { Separator = separator, NewLine = lineEnd, Quoting = quoteAll ? CsvQuoting.Always : CsvQuoting.WhenNeeded };
+        var options = new CsvWriterOptions
+        {
+            Separator = separator,
+            NewLine = lineEnd,
+            Quoting = quoteAll ? CsvQuoting.Always : CsvQuoting.WhenNeeded,
+        };
         using (CsvWriter writer = CsvWriter.Create(output, options, leaveOpen: true))
         {
             while (csv.Read())

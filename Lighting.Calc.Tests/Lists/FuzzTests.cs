@@ -6,7 +6,34 @@ namespace Lighting.Calc.Tests.Lists;
 public class FuzzTests
 {
     private static readonly string[] s_pieces =
-        ["\"", ",", ";", "\t", "\n", "\r", "\r\n", "\0", "=", "|", "'", "-", "1e999", "NaN", "1,5", " ", "\u00a0", "\u202e", "\ud83c\udfcd", "lights=low", "battery +", "battery+", "P21/5W", "0", "\ufeff", "9999999999999999999"];
+    [
+        "\"",
+        ",",
+        ";",
+        "\t",
+        "\n",
+        "\r",
+        "\r\n",
+        "\0",
+        "=",
+        "|",
+        "'",
+        "-",
+        "1e999",
+        "NaN",
+        "1,5",
+        " ",
+        "\u00a0",
+        "\u202e",
+        "\ud83c\udfcd",
+        "lights=low",
+        "battery +",
+        "battery+",
+        "P21/5W",
+        "0",
+        "\ufeff",
+        "9999999999999999999",
+    ];
 
     [Theory]
     [InlineData(1)]
@@ -15,24 +42,46 @@ public class FuzzTests
     public void A_mutated_list_gives_a_bike_or_faults_with_lines(int seed)
     {
         var random = new Random(seed);
-        int bikes = 0, refused = 0;
+        int bikes = 0,
+            refused = 0;
         for (int round = 0; round < 1500; round++)
         {
             (string name, string text) = ListSamples.Texts()[random.Next(9)];
-            ListSource source = ListSamples.Texts().Where(t => t.Name != name)
-                .Aggregate(ListSource.Empty, (s, t) => s.With(t.Name, t.Text)).With(name, Mutate(text, random));
+            ListSource source = ListSamples
+                .Texts()
+                .Where(t => t.Name != name)
+                .Aggregate(ListSource.Empty, (s, t) => s.With(t.Name, t.Text))
+                .With(name, Mutate(text, random));
             ListResult<BikeLists> result = BikeLists.Read(source);
             if (result.TryGetValue(out BikeLists? lists))
             {
                 bikes++;
-                SameLists.Assert(lists, BikeLists.Read(BikeListsWriter.Write(lists).Aggregate(ListSource.Empty, (s, list) => s.With(list.Key, list.Value))).Value);
+                SameLists.Assert(
+                    lists,
+                    BikeLists
+                        .Read(
+                            BikeListsWriter
+                                .Write(lists)
+                                .Aggregate(ListSource.Empty, (s, list) => s.With(list.Key, list.Value))
+                        )
+                        .Value
+                );
             }
             else
             {
                 refused++;
             }
 
-            Assert.All(result.Faults, f => Assert.True(f.Line >= 1 && f.Message.StartsWith($"{f.File}:{f.Line}: ", StringComparison.Ordinal) && !f.Message.AsSpan().ContainsAny('\n', '\r', '\0'), $"seed {seed}, round {round}: {f.Message}"));
+            Assert.All(
+                result.Faults,
+                f =>
+                    Assert.True(
+                        f.Line >= 1
+                            && f.Message.StartsWith($"{f.File}:{f.Line}: ", StringComparison.Ordinal)
+                            && !f.Message.AsSpan().ContainsAny('\n', '\r', '\0'),
+                        $"seed {seed}, round {round}: {f.Message}"
+                    )
+            );
         }
 
         Assert.True(bikes > 20 && refused > 500, $"seed {seed}: {bikes} bikes, {refused} refused");

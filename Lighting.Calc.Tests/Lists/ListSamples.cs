@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Tests.Lists;
 
 /// <summary>The invented lists of the Pinmoor Valley Post's twin, and short ways to read variations of them.</summary>
@@ -80,22 +79,42 @@ internal static class ListSamples
         """;
 
     /// <summary>All nine lists.</summary>
-    public static ListSource Whole { get; } = Of(
-        ("bike.csv", BikeCsv), ("lamps.csv", LampsCsv), ("runs.csv", RunsCsv), ("switches.csv", SwitchesCsv), ("fuses.csv", FusesCsv),
-        ("charging.csv", ChargingCsv), ("ride.csv", RideCsv), ("swaps.csv", SwapsCsv), ("readings.csv", ReadingsCsv));
+    public static ListSource Whole { get; } =
+        Of(
+            ("bike.csv", BikeCsv),
+            ("lamps.csv", LampsCsv),
+            ("runs.csv", RunsCsv),
+            ("switches.csv", SwitchesCsv),
+            ("fuses.csv", FusesCsv),
+            ("charging.csv", ChargingCsv),
+            ("ride.csv", RideCsv),
+            ("swaps.csv", SwapsCsv),
+            ("readings.csv", ReadingsCsv)
+        );
 
     public static ListSource Of(params (string Name, string Text)[] lists) =>
         lists.Aggregate(ListSource.Empty, (source, list) => source.With(list.Name, list.Text));
 
     /// <summary>All nine lists, one of them in another form.</summary>
     public static ListSource WholeBut(string name, string text) =>
-        Texts().Aggregate(ListSource.Empty, (source, list) => source.With(list.Name, list.Name == name ? text : list.Text));
+        Texts()
+            .Aggregate(
+                ListSource.Empty,
+                (source, list) => source.With(list.Name, list.Name == name ? text : list.Text)
+            );
 
     public static (string Name, string Text)[] Texts() =>
-    [
-        ("bike.csv", BikeCsv), ("lamps.csv", LampsCsv), ("runs.csv", RunsCsv), ("switches.csv", SwitchesCsv), ("fuses.csv", FusesCsv),
-        ("charging.csv", ChargingCsv), ("ride.csv", RideCsv), ("swaps.csv", SwapsCsv), ("readings.csv", ReadingsCsv),
-    ];
+        [
+            ("bike.csv", BikeCsv),
+            ("lamps.csv", LampsCsv),
+            ("runs.csv", RunsCsv),
+            ("switches.csv", SwitchesCsv),
+            ("fuses.csv", FusesCsv),
+            ("charging.csv", ChargingCsv),
+            ("ride.csv", RideCsv),
+            ("swaps.csv", SwapsCsv),
+            ("readings.csv", ReadingsCsv),
+        ];
 
     /// <summary>The bike of a lone <c>lamps.csv</c> with these rows.</summary>
     public static Bike LampsOnly(string text) => BikeLists.Read(Of(("lamps.csv", text))).Value.Bike;

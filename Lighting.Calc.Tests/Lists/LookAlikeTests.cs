@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Tests.Lists;
 
 public class LookAlikeTests
@@ -8,7 +7,14 @@ public class LookAlikeTests
     public void The_same_words_are_found_as_by_comparing_each_with_each()
     {
         var random = new Random(1);
-        string[] words = [.. Enumerable.Range(0, 400).Select(_ => string.Concat(Enumerable.Range(0, random.Next(1, 7)).Select(_ => "abCİß1 "[random.Next(7)])))];
+        string[] words =
+        [
+            .. Enumerable
+                .Range(0, 400)
+                .Select(_ =>
+                    string.Concat(Enumerable.Range(0, random.Next(1, 7)).Select(_ => "abCİß1 "[random.Next(7)]))
+                ),
+        ];
         var looks = new SpellingIndex(words);
         int found = 0;
         foreach (string word in words)

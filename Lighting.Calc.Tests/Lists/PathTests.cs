@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Tests.Lists;
 
 /// <summary>Reading from folders and files of a scratch folder.</summary>
@@ -24,7 +23,10 @@ public sealed class PathTests : IDisposable
     public void A_list_may_be_named_in_capitals()
     {
         Write("LAMPS.CSV", "circuit,lamp,volts,watts\nrear,tail,12,0\n");
-        Assert.Equal(["LAMPS.CSV:2: column 'watts' (4): '0' is out of range; expected 0.001 W to 2000 W"], Faults(_folder));
+        Assert.Equal(
+            ["LAMPS.CSV:2: column 'watts' (4): '0' is out of range; expected 0.001 W to 2000 W"],
+            Faults(_folder)
+        );
     }
 
     [Fact]
@@ -38,13 +40,21 @@ public sealed class PathTests : IDisposable
     [Fact]
     public void A_single_file_is_a_list_of_lamps_under_its_own_name()
     {
-        Assert.Single(BikeLists.Read(Write("pinmoor.csv", "circuit,lamp,volts,watts\nrear,tail,12,5\n")).Value.Bike.Lamps);
-        Assert.Equal(["bad.csv:2: column 'watts' (4): '0' is out of range; expected 0.001 W to 2000 W"], Faults(Write("bad.csv", "circuit,lamp,volts,watts\nrear,tail,12,0\n")));
+        Assert.Single(
+            BikeLists.Read(Write("pinmoor.csv", "circuit,lamp,volts,watts\nrear,tail,12,5\n")).Value.Bike.Lamps
+        );
+        Assert.Equal(
+            ["bad.csv:2: column 'watts' (4): '0' is out of range; expected 0.001 W to 2000 W"],
+            Faults(Write("bad.csv", "circuit,lamp,volts,watts\nrear,tail,12,0\n"))
+        );
     }
 
     [Fact]
     public void A_single_file_of_another_list_is_refused() =>
-        Assert.Equal(["runs.csv: is one list of a bike, not a lamps.csv; give its folder"], Faults(Write("runs.csv", ListSamples.RunsCsv)));
+        Assert.Equal(
+            ["runs.csv: is one list of a bike, not a lamps.csv; give its folder"],
+            Faults(Write("runs.csv", ListSamples.RunsCsv))
+        );
 
     [Fact]
     public void A_missing_path_is_a_fault() =>
@@ -75,11 +85,21 @@ public sealed class PathTests : IDisposable
         Assert.Equal(["'no.csv': there is no such file"], lists.WithSwaps("no.csv").Faults.Select(f => f.Message));
         Assert.Equal(
             ["x.csv:2: column 'lamp' (1): 'top' is not a lamp of the bike; did you mean 'stop'?"],
-            lists.WithSwaps(Write("x.csv", "lamp,new code\ntop,P21W\n")).Faults.Select(f => f.Message));
+            lists.WithSwaps(Write("x.csv", "lamp,new code\ntop,P21W\n")).Faults.Select(f => f.Message)
+        );
         Assert.Equal(
-            ["y.csv:2: column 'when' (1): 'lit' is not a switch of the bike; the switches are lights, brake", "y.csv:2: column 'point' (2): 'dip fed' is not a point of the bike; did you mean 'dip feed'?"],
-            lists.WithReadings(Write("y.csv", "when,point,instrument,reading\nlit=low,dip fed,meter,9\n")).Faults.Select(f => f.Message));
-        Assert.Equal(["readings.csv: the list is missing"], lists.WithReadings(ListSource.Empty).Faults.Select(f => f.Message));
+            [
+                "y.csv:2: column 'when' (1): 'lit' is not a switch of the bike; the switches are lights, brake",
+                "y.csv:2: column 'point' (2): 'dip fed' is not a point of the bike; did you mean 'dip feed'?",
+            ],
+            lists
+                .WithReadings(Write("y.csv", "when,point,instrument,reading\nlit=low,dip fed,meter,9\n"))
+                .Faults.Select(f => f.Message)
+        );
+        Assert.Equal(
+            ["readings.csv: the list is missing"],
+            lists.WithReadings(ListSource.Empty).Faults.Select(f => f.Message)
+        );
     }
 
     [Fact]

@@ -27,7 +27,8 @@ public class QuantityTextTests
     [InlineData("3 ohm", 3)]
     [InlineData("4.7 kΩ", 4700)]
     [InlineData("10 Mohm", 1e7)]
-    public void Resistances(string text, double ohms) => Assert.Equal(ohms, QuantityText.Resistance.Parse(text).Ohms, 12);
+    public void Resistances(string text, double ohms) =>
+        Assert.Equal(ohms, QuantityText.Resistance.Parse(text).Ohms, 12);
 
     [Fact]
     public void Other_kinds_in_their_words()
@@ -70,10 +71,16 @@ public class QuantityTextTests
     [Fact]
     public void A_range_holds_its_ends_and_no_more()
     {
-        QuantityText<ElectricCurrent> reader = QuantityText.Current.Within(ElectricCurrent.FromMilliamperes(10), ElectricCurrent.FromAmperes(500));
+        QuantityText<ElectricCurrent> reader = QuantityText.Current.Within(
+            ElectricCurrent.FromMilliamperes(10),
+            ElectricCurrent.FromAmperes(500)
+        );
         Assert.Equal(0.01, reader.Parse("0.01").Amperes);
         Assert.Equal(500, reader.Parse("500 A").Amperes);
-        Assert.Equal("'0' is out of range; expected 0.01 A to 500 A", Assert.Throws<FormatException>(() => reader.Parse("0")).Message);
+        Assert.Equal(
+            "'0' is out of range; expected 0.01 A to 500 A",
+            Assert.Throws<FormatException>(() => reader.Parse("0")).Message
+        );
         Assert.False(reader.TryParse("500.0001", out _, out _));
         Assert.Equal(0, reader.OrZero().Parse("0").Amperes);
         Assert.False(reader.OrZero().TryParse("0.005", out _, out _));
@@ -99,7 +106,10 @@ public class QuantityTextTests
             CultureInfo.CurrentCulture = comma;
             Assert.Equal(1.5, QuantityText.Voltage.Parse("1.5").Volts);
             Assert.Equal("1.5", QuantityText.Voltage.Write(ElectricPotential.FromVolts(1.5)));
-            Assert.Equal("'0' is out of range; expected 0.5 V to 100 V", Assert.Throws<FormatException>(() => CellRanges.LampVolts.Parse("0")).Message);
+            Assert.Equal(
+                "'0' is out of range; expected 0.5 V to 100 V",
+                Assert.Throws<FormatException>(() => CellRanges.LampVolts.Parse("0")).Message
+            );
             SameLists.Assert(BikeLists.Read(ListSamples.Whole).Value, BikeLists.Read(ListSamples.Whole).Value);
         }
         finally
@@ -140,16 +150,23 @@ public class QuantityTextTests
     [InlineData("", "abc", 3)]
     [InlineData("kitten", "sitting", 3)]
     [InlineData("a cart", "cat", 3)]
-    public void Edit_distance(string left, string right, int distance) => Assert.Equal(distance, SpellingSuggestions.Distance(left, right));
+    public void Edit_distance(string left, string right, int distance) =>
+        Assert.Equal(distance, SpellingSuggestions.Distance(left, right));
 
     [Property(MaxTest = 500)]
     public void A_bound_on_the_edits_tells_the_same_of_all_within_it(byte[] left, byte[] right, byte bound)
     {
         // Of three letters, so that words are near each other.
-        string a = string.Concat(left.Select(b => "abc"[b % 3])), b = string.Concat(right.Select(x => "abc"[x % 3]));
-        int edits = SpellingSuggestions.Distance(a, b), most = bound % 5, bounded = SpellingSuggestions.Distance(a, b, most);
+        string a = string.Concat(left.Select(b => "abc"[b % 3])),
+            b = string.Concat(right.Select(x => "abc"[x % 3]));
+        int edits = SpellingSuggestions.Distance(a, b),
+            most = bound % 5,
+            bounded = SpellingSuggestions.Distance(a, b, most);
         Assert.Equal(edits, Reference(a, b));
-        Assert.True(edits <= most ? bounded == edits : bounded > most, $"{a} {b}: {edits} edits, with at most {most} counted {bounded}");
+        Assert.True(
+            edits <= most ? bounded == edits : bounded > most,
+            $"{a} {b}: {edits} edits, with at most {most} counted {bounded}"
+        );
     }
 
     // The whole table of costs, as the definition has it.
@@ -159,7 +176,13 @@ public class QuantityTextTests
         for (int i = 0; i <= a.Length; i++)
             for (int j = 0; j <= b.Length; j++)
             {
-                int best = i == 0 || j == 0 ? i + j : Math.Min(cost[i - 1, j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1), Math.Min(cost[i - 1, j], cost[i, j - 1]) + 1);
+                int best =
+                    i == 0 || j == 0
+                        ? i + j
+                        : Math.Min(
+                            cost[i - 1, j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1),
+                            Math.Min(cost[i - 1, j], cost[i, j - 1]) + 1
+                        );
                 if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
                     best = Math.Min(best, cost[i - 2, j - 2] + 1);
                 cost[i, j] = best;

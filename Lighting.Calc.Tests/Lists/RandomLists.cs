@@ -7,7 +7,27 @@ namespace Lighting.Calc.Tests.Lists;
 internal sealed class RandomLists(int seed)
 {
     private static readonly string[] s_awkward =
-        ["a,b", "\"quoted\"", "=SUM(A1)", "+44", "-x", "@home", "'apostrophe", "'=both", "''-two", "semi;colon", "tab, and 'more'", "côté", "灯", "🏍", "ends with \"", "#5", "1.5", "-3", "sep=;"];
+    [
+        "a,b",
+        "\"quoted\"",
+        "=SUM(A1)",
+        "+44",
+        "-x",
+        "@home",
+        "'apostrophe",
+        "'=both",
+        "''-two",
+        "semi;colon",
+        "tab, and 'more'",
+        "côté",
+        "灯",
+        "🏍",
+        "ends with \"",
+        "#5",
+        "1.5",
+        "-3",
+        "sep=;",
+    ];
 
     private readonly Random _random = new(seed);
 
@@ -33,8 +53,27 @@ internal sealed class RandomLists(int seed)
             Lamps = [.. Names("lamp", 5).Select(n => Lamp(n, points, network, contacts))],
             Runs = network ? [.. Names("run", 3).Select(n => Wire(n, points))] : [],
             Fuses = [.. Names("fuse", network ? 3 : 1).Select(n => Fuse(n, points, network))],
-            Charging = [.. Enumerable.Range(0, 3).Select(i => new ChargingPoint(RotationalSpeed.FromRevolutionsPerMinute(1000 * i + Number(1, 900)), ElectricCurrent.FromAmperes(Number(1, 15)), Held(contacts)))],
-            Ride = [.. Enumerable.Range(0, 2).Select(_ => new RideStretch(Awkward("stretch"), RotationalSpeed.FromRevolutionsPerMinute(Number(500, 8000)), Duration.FromMinutes(Number(1, 90)), Held(contacts)))],
+            Charging =
+            [
+                .. Enumerable
+                    .Range(0, 3)
+                    .Select(i => new ChargingPoint(
+                        RotationalSpeed.FromRevolutionsPerMinute(1000 * i + Number(1, 900)),
+                        ElectricCurrent.FromAmperes(Number(1, 15)),
+                        Held(contacts)
+                    )),
+            ],
+            Ride =
+            [
+                .. Enumerable
+                    .Range(0, 2)
+                    .Select(_ => new RideStretch(
+                        Awkward("stretch"),
+                        RotationalSpeed.FromRevolutionsPerMinute(Number(500, 8000)),
+                        Duration.FromMinutes(Number(1, 90)),
+                        Held(contacts)
+                    )),
+            ],
         };
         return new BikeLists
         {
@@ -46,15 +85,56 @@ internal sealed class RandomLists(int seed)
 
     private IEnumerable<Reading> Readings(Bike bike, ImmutableArray<SwitchContact> contacts)
     {
-        yield return new Reading { When = Held(contacts), Point = Bike.BatteryPlus, Instrument = Instrument.Meter, Voltage = ElectricPotential.FromVolts(Number(-13, 13)) };
-        yield return new Reading { When = Held(contacts), Point = Bike.BatteryPlus, Instrument = Instrument.TestLamp, Seen = (Brightness)_random.Next(4) };
-        yield return new Reading { When = Held(contacts), Point = bike.Fuses[0].Name, Instrument = Instrument.Ammeter, Current = ElectricCurrent.FromAmperes(Number(-10, 10)) };
-        yield return new Reading { When = Held(contacts), Point = bike.Lamps[0].Lamp, Instrument = Instrument.Ohmmeter, Resistance = ElectricResistance.FromOhms(Number(0, 100)) };
-        yield return new Reading { When = Held(contacts), Point = bike.Lamps[1].Lamp, Instrument = Instrument.Ohmmeter, IsOpen = true };
-        yield return new Reading { When = Held(contacts), Point = bike.Lamps[1].Lamp, Instrument = Instrument.Visual, Seen = (Brightness)_random.Next(4) };
+        yield return new Reading
+        {
+            When = Held(contacts),
+            Point = Bike.BatteryPlus,
+            Instrument = Instrument.Meter,
+            Voltage = ElectricPotential.FromVolts(Number(-13, 13)),
+        };
+        yield return new Reading
+        {
+            When = Held(contacts),
+            Point = Bike.BatteryPlus,
+            Instrument = Instrument.TestLamp,
+            Seen = (Brightness)_random.Next(4),
+        };
+        yield return new Reading
+        {
+            When = Held(contacts),
+            Point = bike.Fuses[0].Name,
+            Instrument = Instrument.Ammeter,
+            Current = ElectricCurrent.FromAmperes(Number(-10, 10)),
+        };
+        yield return new Reading
+        {
+            When = Held(contacts),
+            Point = bike.Lamps[0].Lamp,
+            Instrument = Instrument.Ohmmeter,
+            Resistance = ElectricResistance.FromOhms(Number(0, 100)),
+        };
+        yield return new Reading
+        {
+            When = Held(contacts),
+            Point = bike.Lamps[1].Lamp,
+            Instrument = Instrument.Ohmmeter,
+            IsOpen = true,
+        };
+        yield return new Reading
+        {
+            When = Held(contacts),
+            Point = bike.Lamps[1].Lamp,
+            Instrument = Instrument.Visual,
+            Seen = (Brightness)_random.Next(4),
+        };
     }
 
-    private FittedLamp Lamp(string name, ImmutableArray<string> points, bool network, ImmutableArray<SwitchContact> contacts)
+    private FittedLamp Lamp(
+        string name,
+        ImmutableArray<string> points,
+        bool network,
+        ImmutableArray<SwitchContact> contacts
+    )
     {
         (string? feed, string? back) = network ? Two(points) : (null, null);
         return new FittedLamp
@@ -73,7 +153,12 @@ internal sealed class RandomLists(int seed)
     private LampSpecification Specification()
     {
         if (_random.Next(6) == 0)
-            return LedClassTable.TryFind(LedClassTable.Codes[_random.Next(LedClassTable.Codes.Length)], out LampSpecification? led) ? led! : throw new InvalidOperationException();
+            return LedClassTable.TryFind(
+                LedClassTable.Codes[_random.Next(LedClassTable.Codes.Length)],
+                out LampSpecification? led
+            )
+                ? led!
+                : throw new InvalidOperationException();
         var type = (LampType)_random.Next(6);
         var volts = ElectricPotential.FromVolts(Number(6, 14));
         return _random.Next(3) == 0
@@ -115,15 +200,25 @@ internal sealed class RandomLists(int seed)
     private SwitchContact Contact(int index, ImmutableArray<string> points)
     {
         (string from, string to) = Two(points);
-        return new SwitchContact { Switch = index < 2 ? "+lights" : $"'switch {index}", From = from, To = $"{to} {index}", ClosedIn = index % 2 == 0 ? ["low"] : ["+low, dim", "high"], Resistance = ElectricResistance.FromOhms(Number(0.001, 0.1)) };
+        return new SwitchContact
+        {
+            Switch = index < 2 ? "+lights" : $"'switch {index}",
+            From = from,
+            To = $"{to} {index}",
+            ClosedIn = index % 2 == 0 ? ["low"] : ["+low, dim", "high"],
+            Resistance = ElectricResistance.FromOhms(Number(0.001, 0.1)),
+        };
     }
 
     private Condition Held(ImmutableArray<SwitchContact> contacts)
     {
         if (_random.Next(3) == 0)
             return Condition.Always;
-        SwitchContact first = contacts[_random.Next(2)], second = contacts[_random.Next(2, 4)];
-        return Condition.Parse($"{first.Switch.ToUpperInvariant()}={first.ClosedIn[0]}; {second.Switch}={second.ClosedIn[^1]}");
+        SwitchContact first = contacts[_random.Next(2)],
+            second = contacts[_random.Next(2, 4)];
+        return Condition.Parse(
+            $"{first.Switch.ToUpperInvariant()}={first.ClosedIn[0]}; {second.Switch}={second.ClosedIn[^1]}"
+        );
     }
 
     private (string From, string To) Two(ImmutableArray<string> points)
@@ -132,7 +227,8 @@ internal sealed class RandomLists(int seed)
         return (points[from], points[(from + 1 + _random.Next(points.Length - 1)) % points.Length]);
     }
 
-    private IEnumerable<string> Names(string kind, int count) => Enumerable.Range(0, count).Select(i => $"{Awkward(kind)} {i}");
+    private IEnumerable<string> Names(string kind, int count) =>
+        Enumerable.Range(0, count).Select(i => $"{Awkward(kind)} {i}");
 
     private string Awkward(string plain) => _random.Next(3) == 0 ? plain : s_awkward[_random.Next(s_awkward.Length)];
 

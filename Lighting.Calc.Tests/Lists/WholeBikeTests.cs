@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Tests.Lists;
 
 public class WholeBikeTests
@@ -30,14 +29,23 @@ public class WholeBikeTests
     [Fact]
     public void Lamps_are_read_with_their_defaults()
     {
-        FittedLamp dip = s_lists.Bike.Lamps[0], stop = s_lists.Bike.Lamps[1], instrument = s_lists.Bike.Lamps[2], tail = s_lists.Bike.Lamps[3];
-        Assert.Equal(("headlamp", "dip", LampType.Halogen, 1), (dip.Circuit, dip.Lamp, dip.Specification.Type, dip.Quantity));
+        FittedLamp dip = s_lists.Bike.Lamps[0],
+            stop = s_lists.Bike.Lamps[1],
+            instrument = s_lists.Bike.Lamps[2],
+            tail = s_lists.Bike.Lamps[3];
+        Assert.Equal(
+            ("headlamp", "dip", LampType.Halogen, 1),
+            (dip.Circuit, dip.Lamp, dip.Specification.Type, dip.Quantity)
+        );
         Assert.Equal(58, dip.Specification.ReferencePower.Watts, 9);
         Assert.Equal("lights=low", dip.LitWhen.ToString());
         Assert.Equal(("dip feed", "frame"), (dip.Feed, dip.Return));
         Assert.Equal("P21W", stop.Specification.Code);
         Assert.Equal(0.2, stop.Duty.DecimalFractions);
-        Assert.Equal((3, 0.18, 1.0), (instrument.Quantity, instrument.Specification.ReferenceCurrent.Amperes, instrument.Duty.DecimalFractions));
+        Assert.Equal(
+            (3, 0.18, 1.0),
+            (instrument.Quantity, instrument.Specification.ReferenceCurrent.Amperes, instrument.Duty.DecimalFractions)
+        );
         Assert.Equal((LampType.Led, 8.0), (tail.Specification.Type, tail.Specification.MinimumVoltage!.Value.Volts));
     }
 
@@ -51,6 +59,9 @@ public class WholeBikeTests
         Assert.Equal([(1, 1), (2, 4), (0, 1)], bike.Runs.Select(r => (r.Joints, r.Bundle)));
         Assert.Equal(["low", "high"], bike.Switches[1].ClosedIn);
         Assert.Equal([0.01, 0, 0.02], bike.Switches.Select(s => s.Resistance.Ohms));
-        Assert.Equal((15.0, FuseStyle.Glass, null), (bike.Fuses[0].Rating.Amperes, bike.Fuses[0].Style, bike.Fuses[0].Resistance));
+        Assert.Equal(
+            (15.0, FuseStyle.Glass, null),
+            (bike.Fuses[0].Rating.Amperes, bike.Fuses[0].Style, bike.Fuses[0].Resistance)
+        );
     }
 }

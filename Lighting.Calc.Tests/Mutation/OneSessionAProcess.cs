@@ -4,11 +4,12 @@ using Microsoft.Testing.Platform.Services;
 
 namespace Lighting.Calc.Tests.Mutation;
 
-/// <summary>Ends a process of tests that is asked for a second session, so that tables and other static state are built with the mutant in them.</summary>
+/// <summary>Ends a process of tests that is asked for a second session, so that tables and other static state are built
+/// with the mutant in them.</summary>
 /// <remarks>
-/// The mutation tool keeps its processes for all mutants: a static initialiser would run before its mutant is switched on, or leave a
-/// mutant's table to the next one. A process that is gone it replaces, and asks the new one the same. The network has next to no static
-/// state and many mutants: there the processes are kept.
+/// The mutation tool keeps its processes for all mutants: a static initialiser would run before its mutant is switched
+/// on, or leave a mutant's table to the next one. A process that is gone it replaces, and asks the new one the same.
+/// The network has next to no static state and many mutants: there the processes are kept.
 /// </remarks>
 internal sealed class OneSessionAProcess : ITestSessionLifetimeHandler
 {
@@ -27,9 +28,12 @@ internal sealed class OneSessionAProcess : ITestSessionLifetimeHandler
         builder.TestHost.AddTestSessionLifetimeHandler(_ => new OneSessionAProcess());
 
     // Not while the tool looks which test reaches which mutant: that it does test by test, with no mutant switched on.
-    public Task<bool> IsEnabledAsync() => Task.FromResult(
-        Environment.GetEnvironmentVariable("STRYKER_MUTANT_FILE") is not null && Environment.GetEnvironmentVariable("STRYKER_COVERAGE_FILE") is null
-        && Environment.GetEnvironmentVariable("MutatedFolder") != "Network");
+    public Task<bool> IsEnabledAsync() =>
+        Task.FromResult(
+            Environment.GetEnvironmentVariable("STRYKER_MUTANT_FILE") is not null
+                && Environment.GetEnvironmentVariable("STRYKER_COVERAGE_FILE") is null
+                && Environment.GetEnvironmentVariable("MutatedFolder") != "Network"
+        );
 
     public Task OnTestSessionStartingAsync(ITestSessionContext testSessionContext)
     {

@@ -5,45 +5,70 @@ namespace Lighting.Calc.Tests.Network;
 /// <summary>Small invented harnesses of the Pinmoor Valley Post that many tests share.</summary>
 internal static class Benches
 {
-    public static WireSize Wire(string name) => WireTable.TryFind(name, out WireSize? wire) ? wire! : throw new ArgumentException(name);
+    public static WireSize Wire(string name) =>
+        WireTable.TryFind(name, out WireSize? wire) ? wire! : throw new ArgumentException(name);
 
-    public static Run Run(string name, string from, string to, double metres, string wire = "1.5 mm2", int joints = 0, double jointOhms = 0) => new()
-    {
-        Name = name,
-        From = from,
-        To = to,
-        Wire = Wire(wire),
-        Length = Length.FromMeters(metres),
-        Joints = joints,
-        JointResistance = ElectricResistance.FromOhms(jointOhms),
-    };
+    public static Run Run(
+        string name,
+        string from,
+        string to,
+        double metres,
+        string wire = "1.5 mm2",
+        int joints = 0,
+        double jointOhms = 0
+    ) =>
+        new()
+        {
+            Name = name,
+            From = from,
+            To = to,
+            Wire = Wire(wire),
+            Length = Length.FromMeters(metres),
+            Joints = joints,
+            JointResistance = ElectricResistance.FromOhms(jointOhms),
+        };
 
-    public static FittedLamp Lamp(string name, string feed, string back, LampSpecification specification, string litWhen = "", int quantity = 1) => new()
-    {
-        Circuit = name,
-        Lamp = name,
-        Specification = specification,
-        LitWhen = Condition.Parse(litWhen),
-        Quantity = quantity,
-        Feed = feed,
-        Return = back,
-    };
+    public static FittedLamp Lamp(
+        string name,
+        string feed,
+        string back,
+        LampSpecification specification,
+        string litWhen = "",
+        int quantity = 1
+    ) =>
+        new()
+        {
+            Circuit = name,
+            Lamp = name,
+            Specification = specification,
+            LitWhen = Condition.Parse(litWhen),
+            Quantity = quantity,
+            Feed = feed,
+            Return = back,
+        };
 
     public static LampSpecification Filament(double volts, double watts) =>
         LampSpecification.FromPower(LampType.Filament, ElectricPotential.FromVolts(volts), Power.FromWatts(watts));
 
     public static LampSpecification Led(double volts, double watts, double minimumVolts) =>
-        LampSpecification.FromPower(LampType.Led, ElectricPotential.FromVolts(volts), Power.FromWatts(watts), ElectricPotential.FromVolts(minimumVolts));
+        LampSpecification.FromPower(
+            LampType.Led,
+            ElectricPotential.FromVolts(volts),
+            Power.FromWatts(watts),
+            ElectricPotential.FromVolts(minimumVolts)
+        );
 
-    public static SwitchContact Contact(string name, string from, string to, params string[] closedIn) => new()
-    {
-        Switch = name,
-        From = from,
-        To = to,
-        ClosedIn = [.. closedIn],
-    };
+    public static SwitchContact Contact(string name, string from, string to, params string[] closedIn) =>
+        new()
+        {
+            Switch = name,
+            From = from,
+            To = to,
+            ClosedIn = [.. closedIn],
+        };
 
-    /// <summary>Battery, 15 A fuse, one switch, a headlamp of two filaments on one earth, a tail lamp on its own.</summary>
+    /// <summary>Battery, 15 A fuse, one switch, a headlamp of two filaments on one earth, a tail lamp on its
+    /// own.</summary>
     public static Bike Sidecar(Earth earth = Earth.Negative)
     {
         string live = earth == Earth.Negative ? Bike.BatteryPlus : Bike.BatteryMinus;
@@ -70,11 +95,26 @@ internal static class Benches
             ],
             Switches =
             [
-                Contact("lights", "lights in", "low line", "low", "pass") with { Resistance = ElectricResistance.FromMilliohms(10) },
-                Contact("lights", "lights in", "high line", "high", "pass") with { Resistance = ElectricResistance.FromMilliohms(10) },
+                Contact("lights", "lights in", "low line", "low", "pass") with
+                {
+                    Resistance = ElectricResistance.FromMilliohms(10),
+                },
+                Contact("lights", "lights in", "high line", "high", "pass") with
+                {
+                    Resistance = ElectricResistance.FromMilliohms(10),
+                },
                 Contact("lights", "lights in", "tail line", "low", "high", "pass"),
             ],
-            Fuses = [new Fuse { Name = "main", From = live, To = "fused", Rating = ElectricCurrent.FromAmperes(15) }],
+            Fuses =
+            [
+                new Fuse
+                {
+                    Name = "main",
+                    From = live,
+                    To = "fused",
+                    Rating = ElectricCurrent.FromAmperes(15),
+                },
+            ],
         };
     }
 

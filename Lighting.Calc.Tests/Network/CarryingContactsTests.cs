@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Tests.Network;
 
 /// <summary>Which closed contacts may carry current, against taking dead ends off one by one.</summary>
@@ -41,8 +40,11 @@ public class CarryingContactsTests
         for (int n = 0; n < 500; n++)
         {
             int nodes = 3 + random.Next(10);
-            (int, int)[] Pairs(int count) => [.. Enumerable.Range(0, count).Select(_ => (random.Next(nodes), random.Next(nodes)))];
-            (int, int)[] contacts = Pairs(random.Next(2 * nodes)), runs = Pairs(random.Next(nodes / 2)), loads = Pairs(random.Next(4));
+            (int, int)[] Pairs(int count) =>
+                [.. Enumerable.Range(0, count).Select(_ => (random.Next(nodes), random.Next(nodes)))];
+            (int, int)[] contacts = Pairs(random.Next(2 * nodes)),
+                runs = Pairs(random.Next(nodes / 2)),
+                loads = Pairs(random.Next(4));
             string closed = new([.. contacts.Select(_ => random.Next(4) > 0 ? '1' : '0')]);
             string expected = OneByOne(nodes, contacts, runs, loads, closed);
             Assert.Equal(expected, Text(Kept(nodes, contacts, runs, loads, closed)));
@@ -52,27 +54,59 @@ public class CarryingContactsTests
         Assert.True(dropped > 500);
     }
 
-    private static bool[] Kept(int nodes, (int A, int B)[] contacts, (int A, int B)[] runs, (int A, int B)[] loads, string closed)
+    private static bool[] Kept(
+        int nodes,
+        (int A, int B)[] contacts,
+        (int A, int B)[] runs,
+        (int A, int B)[] loads,
+        string closed
+    )
     {
-        string[] points = [Bike.BatteryMinus, Bike.BatteryPlus, .. Enumerable.Range(2, nodes).Select(n => $"point {n}")];
-        var graph = new HarnessGraph(new Bike
-        {
-            // A wire that lies apart makes it a bike with runs.
-            Runs = [.. runs.Append((nodes, nodes + 1)).Select((r, i) => Benches.Run($"run {i}", points[r.Item1], points[r.Item2], 1))],
-            Switches = [.. contacts.Select(c => Benches.Contact("switch", points[c.A], points[c.B], "on"))],
-            Lamps = [.. loads.Select((l, i) => Benches.Lamp($"lamp {i}", points[l.A], points[l.B], Benches.Filament(12, 5)))],
-        });
+        string[] points =
+        [
+            Bike.BatteryMinus,
+            Bike.BatteryPlus,
+            .. Enumerable.Range(2, nodes).Select(n => $"point {n}"),
+        ];
+        var graph = new HarnessGraph(
+            new Bike
+            {
+                // A wire that lies apart makes it a bike with runs.
+                Runs =
+                [
+                    .. runs.Append((nodes, nodes + 1))
+                        .Select((r, i) => Benches.Run($"run {i}", points[r.Item1], points[r.Item2], 1)),
+                ],
+                Switches = [.. contacts.Select(c => Benches.Contact("switch", points[c.A], points[c.B], "on"))],
+                Lamps =
+                [
+                    .. loads.Select(
+                        (l, i) => Benches.Lamp($"lamp {i}", points[l.A], points[l.B], Benches.Filament(12, 5))
+                    ),
+                ],
+            }
+        );
         ContactSet kept = graph.Carrying.Of(ContactSet.Where(contacts.Length, c => closed[c] == '1'));
         return [.. contacts.Select((_, c) => kept.Has(c))];
     }
 
-    private static string OneByOne(int nodes, (int A, int B)[] contacts, (int A, int B)[] runs, (int A, int B)[] loads, string closed)
+    private static string OneByOne(
+        int nodes,
+        (int A, int B)[] contacts,
+        (int A, int B)[] runs,
+        (int A, int B)[] loads,
+        string closed
+    )
     {
         int[] island = [.. Enumerable.Range(0, nodes)];
         foreach ((int a, int b) in runs)
             island = [.. island.Select(i => i == island[a] ? island[b] : i)];
         // Index −1 is a load, −2 the source.
-        List<(int A, int B, int Index)> parts = [(island[1], island[0], -2), .. loads.Select(l => (island[l.A], island[l.B], -1))];
+        List<(int A, int B, int Index)> parts =
+        [
+            (island[1], island[0], -2),
+            .. loads.Select(l => (island[l.A], island[l.B], -1)),
+        ];
         for (int c = 0; c < contacts.Length; c++)
             if (closed[c] == '1')
                 parts.Add((island[contacts[c].A], island[contacts[c].B], c));

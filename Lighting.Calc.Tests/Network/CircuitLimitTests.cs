@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Tests.Network;
 
 /// <summary>What a circuit, its solver and its loads refuse, and what they tell of a solution.</summary>
@@ -9,7 +8,10 @@ public class CircuitLimitTests
     {
         var builder = new CircuitBuilder();
         Assert.Equal((0, 1), (builder.AddNode(), builder.AddNode()));
-        Assert.Equal("A circuit needs its source: call Source first.", Assert.Throws<InvalidOperationException>(builder.Build).Message);
+        Assert.Equal(
+            "A circuit needs its source: call Source first.",
+            Assert.Throws<InvalidOperationException>(builder.Build).Message
+        );
         foreach (int node in new[] { -1, 2 })
         {
             Assert.Throws<ArgumentOutOfRangeException>("node", () => builder.AddConductor(node, 0));
@@ -22,7 +24,10 @@ public class CircuitLimitTests
         Assert.Equal((0, 1), (builder.AddConductor(0, 1), builder.AddConductor(0, 1)));
         Assert.Equal((0, 1), (builder.AddLoad(0, 1), builder.AddLoad(0, 1)));
         Circuit circuit = builder.Build();
-        Assert.Equal((2, 0, 1, 2, 2), (circuit.NodeCount, circuit.Plus, circuit.Minus, circuit.ConductorCount, circuit.LoadCount));
+        Assert.Equal(
+            (2, 0, 1, 2, 2),
+            (circuit.NodeCount, circuit.Plus, circuit.Minus, circuit.ConductorCount, circuit.LoadCount)
+        );
     }
 
     [Theory]
@@ -31,32 +36,63 @@ public class CircuitLimitTests
     public void A_resistance_that_is_none_is_refused(double ohms)
     {
         CircuitSolver solver = Loop().Solver();
-        Assert.StartsWith("Resistance must be zero or more.", Assert.Throws<ArgumentOutOfRangeException>("ohms", () => solver.SetConductor(0, ohms)).Message, StringComparison.Ordinal);
-        Assert.StartsWith("Resistance must be zero or more.", Assert.Throws<ArgumentOutOfRangeException>("ohms", () => solver.SetSource(12, ohms)).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Resistance must be zero or more.",
+            Assert.Throws<ArgumentOutOfRangeException>("ohms", () => solver.SetConductor(0, ohms)).Message,
+            StringComparison.Ordinal
+        );
+        Assert.StartsWith(
+            "Resistance must be zero or more.",
+            Assert.Throws<ArgumentOutOfRangeException>("ohms", () => solver.SetSource(12, ohms)).Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
     public void Volts_that_are_none_are_refused(double volts) =>
-        Assert.StartsWith("Source voltage must be finite.", Assert.Throws<ArgumentOutOfRangeException>("emf", () => Loop().Solver().SetSource(volts, 0)).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Source voltage must be finite.",
+            Assert.Throws<ArgumentOutOfRangeException>("emf", () => Loop().Solver().SetSource(volts, 0)).Message,
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void Nothing_is_read_before_it_is_solved_or_after_it_is_changed()
     {
         CircuitSolver solver = Loop().Solver();
-        Assert.Equal("The circuit must be solved first.", Assert.Throws<InvalidOperationException>(() => solver.NodeVolts(1)).Message);
+        Assert.Equal(
+            "The circuit must be solved first.",
+            Assert.Throws<InvalidOperationException>(() => solver.NodeVolts(1)).Message
+        );
         Assert.Equal(SolveStatus.Solved, solver.Solve());
         Assert.Equal(2, solver.SourceAmperes, 1e-9);
         Action[] changes =
         [
-            () => solver.SetSource(12, 1), () => solver.SetConductor(0, 1), () => solver.SetLoad(0, Load.Resistor(4)), () => solver.SetLoadConnected(0, true),
+            () => solver.SetSource(12, 1),
+            () => solver.SetConductor(0, 1),
+            () => solver.SetLoad(0, Load.Resistor(4)),
+            () => solver.SetLoadConnected(0, true),
         ];
         foreach (Action change in changes)
         {
             change();
-            foreach (Func<object?> reading in new Func<object?>[] { () => solver.NodeVolts(1), () => solver.SourceAmperes, () => solver.LoadAmperes(0), () => solver.LoadVolts(0), () => solver.ConductorAmperes(0), () => solver.HasDroppedOut(0) })
-                Assert.Equal("The circuit must be solved before a result is read.", Assert.Throws<InvalidOperationException>(reading).Message);
+            foreach (
+                Func<object?> reading in new Func<object?>[]
+                {
+                    () => solver.NodeVolts(1),
+                    () => solver.SourceAmperes,
+                    () => solver.LoadAmperes(0),
+                    () => solver.LoadVolts(0),
+                    () => solver.ConductorAmperes(0),
+                    () => solver.HasDroppedOut(0),
+                }
+            )
+                Assert.Equal(
+                    "The circuit must be solved before a result is read.",
+                    Assert.Throws<InvalidOperationException>(reading).Message
+                );
             Assert.Equal(SolveStatus.Solved, solver.Solve());
             Assert.Equal(2, solver.SourceAmperes, 1e-9);
         }
@@ -67,7 +103,10 @@ public class CircuitLimitTests
     {
         CircuitSolver solver = Loop().Solver();
         solver.Solve();
-        Assert.Equal("Call FindDropOuts after solving.", Assert.Throws<InvalidOperationException>(() => solver.MayDropOut(0)).Message);
+        Assert.Equal(
+            "Call FindDropOuts after solving.",
+            Assert.Throws<InvalidOperationException>(() => solver.MayDropOut(0)).Message
+        );
         solver.FindDropOuts();
         Assert.False(solver.MayDropOut(0));
         solver.Solve();
@@ -99,9 +138,22 @@ public class CircuitLimitTests
         var random = new Random(7);
         for (int n = 0; n < 100; n++)
         {
-            TestNetwork network = RandomNetworks.Harness(random, 2 + random.Next(30), 3, [LampType.Filament, LampType.Resistor]);
+            TestNetwork network = RandomNetworks.Harness(
+                random,
+                2 + random.Next(30),
+                3,
+                [LampType.Filament, LampType.Resistor]
+            );
             // Every third lamp is switched off at its feed, so that it hangs between grounds.
-            network = network with { Loads = [.. network.Loads.Select((l, i) => i % 3 == 0 && i > 0 ? l with { Feed = network.Loads[i - 1].Return } : l)] };
+            network = network with
+            {
+                Loads =
+                [
+                    .. network.Loads.Select(
+                        (l, i) => i % 3 == 0 && i > 0 ? l with { Feed = network.Loads[i - 1].Return } : l
+                    ),
+                ],
+            };
             CircuitSolver solver = network.Solved();
             Assert.Equal(SolveStages.Newton, solver.Diagnostics.Tried);
             Assert.InRange(solver.Diagnostics.Iterations, 0, 14);
@@ -113,7 +165,15 @@ public class CircuitLimitTests
     {
         CircuitSolver solver = new TestNetwork(2, 1, 0, 12, 0, [new(1, 0, 0)], []).Solver();
         Assert.Equal(SolveStatus.DeadShort, solver.Solve());
-        Assert.Equal((SolveStages.None, 0, 1, false), (solver.Diagnostics.Tried, solver.Diagnostics.Iterations, solver.Diagnostics.WorstNode, solver.Diagnostics.Holdable));
+        Assert.Equal(
+            (SolveStages.None, 0, 1, false),
+            (
+                solver.Diagnostics.Tried,
+                solver.Diagnostics.Iterations,
+                solver.Diagnostics.WorstNode,
+                solver.Diagnostics.Holdable
+            )
+        );
         Assert.Equal(double.PositiveInfinity, solver.Diagnostics.WorstResidualAmperes);
         Assert.Equal(double.PositiveInfinity, solver.Diagnostics.PowerImbalance);
     }

@@ -19,9 +19,15 @@ public sealed partial class CircuitSimulatorTests
     public void Node_volts_agree_with_a_circuit_simulator(int lamps, int loops)
     {
         string? program = Environment.GetEnvironmentVariable(Variable);
-        Assert.SkipWhen(string.IsNullOrEmpty(program), $"{Variable} names no simulator: use compare-with-circuit-simulator.sh.");
+        Assert.SkipWhen(
+            string.IsNullOrEmpty(program),
+            $"{Variable} names no simulator: use compare-with-circuit-simulator.sh."
+        );
         for (int seed = 0; seed < 5; seed++)
-            Compare(program!, RandomNetworks.Harness(new Random(seed + 100 * lamps), lamps, loops, Enum.GetValues<LampType>()));
+            Compare(
+                program!,
+                RandomNetworks.Harness(new Random(seed + 100 * lamps), lamps, loops, Enum.GetValues<LampType>())
+            );
         if (lamps == 25)
             Compare(program!, LargeHarness.Create(40));
     }
@@ -40,7 +46,8 @@ public sealed partial class CircuitSimulatorTests
         }
 
         TestContext.Current.TestOutputHelper?.WriteLine(
-            $"{network.Nodes} points, {network.Loads.Count} loads: greatest difference {worst:E1} V");
+            $"{network.Nodes} points, {network.Loads.Count} loads: greatest difference {worst:E1} V"
+        );
         Assert.True(worst <= 1e-6, $"{network.Nodes} points, {network.Loads.Count} loads: difference {worst} V");
     }
 
@@ -50,17 +57,22 @@ public sealed partial class CircuitSimulatorTests
         try
         {
             File.WriteAllText(file, netlist);
-            using Process process = Process.Start(new ProcessStartInfo(program, ["-b", file])
-            {
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-            })!;
+            using Process process = Process.Start(
+                new ProcessStartInfo(program, ["-b", file])
+                {
+                    RedirectStandardOutput = true,
+                    RedirectStandardError = true,
+                }
+            )!;
             Task<string> errors = process.StandardError.ReadToEndAsync();
             string output = process.StandardOutput.ReadToEnd();
             process.WaitForExit();
             var volts = new Dictionary<int, double>();
             foreach (Match match in NodeLine().Matches(output))
-                volts[int.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture)] = double.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture);
+                volts[int.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture)] = double.Parse(
+                    match.Groups[2].Value,
+                    CultureInfo.InvariantCulture
+                );
             Assert.True(volts.Count > 0, $"The simulator gave no volts.\n{output}\n{errors.Result}");
             return volts;
         }

@@ -8,7 +8,9 @@ public sealed class ClosedFormTests
     public void Single_loop_divides_by_resistance()
     {
         var b = new CircuitBuilder();
-        int minus = b.AddNode(), plus = b.AddNode(), end = b.AddNode();
+        int minus = b.AddNode(),
+            plus = b.AddNode(),
+            end = b.AddNode();
         b.Source(plus, minus);
         int wire = b.AddConductor(plus, end);
         int lamp = b.AddLoad(end, minus);
@@ -29,7 +31,9 @@ public sealed class ClosedFormTests
     public void Filament_at_its_reference_point_draws_its_reference_amperes()
     {
         var b = new CircuitBuilder();
-        int minus = b.AddNode(), plus = b.AddNode(), end = b.AddNode();
+        int minus = b.AddNode(),
+            plus = b.AddNode(),
+            end = b.AddNode();
         b.Source(plus, minus);
         int wire = b.AddConductor(plus, end);
         int lamp = b.AddLoad(minus, end);
@@ -48,12 +52,18 @@ public sealed class ClosedFormTests
     {
         // Bridge of 1, 2 ohm above and 3, 4 ohm below, 5 ohm across, at 10 V.
         var b = new CircuitBuilder();
-        int minus = b.AddNode(), plus = b.AddNode(), left = b.AddNode(), right = b.AddNode();
+        int minus = b.AddNode(),
+            plus = b.AddNode(),
+            left = b.AddNode(),
+            right = b.AddNode();
         b.Source(plus, minus);
         int[] arms =
         [
-            b.AddConductor(plus, left), b.AddConductor(plus, right),
-            b.AddConductor(left, minus), b.AddConductor(right, minus), b.AddConductor(left, right),
+            b.AddConductor(plus, left),
+            b.AddConductor(plus, right),
+            b.AddConductor(left, minus),
+            b.AddConductor(right, minus),
+            b.AddConductor(left, right),
         ];
         var s = new CircuitSolver(b.Build());
         s.SetSource(10, 0);
@@ -72,7 +82,9 @@ public sealed class ClosedFormTests
     {
         // V = E/2 + √(E²/4 − P·R)
         var b = new CircuitBuilder();
-        int minus = b.AddNode(), plus = b.AddNode(), end = b.AddNode();
+        int minus = b.AddNode(),
+            plus = b.AddNode(),
+            end = b.AddNode();
         b.Source(plus, minus);
         int ground = b.AddConductor(end, minus);
         int lamp = b.AddLoad(plus, end);
@@ -105,7 +117,9 @@ public sealed class ClosedFormTests
     public void Merged_nodes_share_their_current_equally()
     {
         var b = new CircuitBuilder();
-        int minus = b.AddNode(), plus = b.AddNode(), end = b.AddNode();
+        int minus = b.AddNode(),
+            plus = b.AddNode(),
+            end = b.AddNode();
         b.Source(plus, minus);
         int first = b.AddConductor(plus, end);
         int second = b.AddConductor(end, plus);

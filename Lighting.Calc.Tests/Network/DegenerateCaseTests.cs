@@ -33,7 +33,14 @@ public sealed class DegenerateCaseTests
     [InlineData(0.01)]
     public void Source_without_volts_or_out_of_circuit_leaves_all_dead(double sourceOhms)
     {
-        foreach (TestNetwork n in new[] { Loop(0, sourceOhms, 0.1, s_bulb), Loop(12, double.PositiveInfinity, 0.1, s_bulb), Loop(0, 0, 0, s_bulb, 0) })
+        foreach (
+            TestNetwork n in new[]
+            {
+                Loop(0, sourceOhms, 0.1, s_bulb),
+                Loop(12, double.PositiveInfinity, 0.1, s_bulb),
+                Loop(0, 0, 0, s_bulb, 0),
+            }
+        )
         {
             CircuitSolver s = n.Solver();
             Assert.Equal(SolveStatus.Solved, s.Solve());
@@ -57,8 +64,15 @@ public sealed class DegenerateCaseTests
     [Fact]
     public void Open_ground_lifts_the_lamp_to_source_volts_without_current()
     {
-        var n = new TestNetwork(4, 1, 0, 12, 0.1,
-            [new(1, 2, 0.1), new(3, 0, double.PositiveInfinity)], [new(2, 3, s_bulb), new(2, 3, Load.Led(5, 6))]);
+        var n = new TestNetwork(
+            4,
+            1,
+            0,
+            12,
+            0.1,
+            [new(1, 2, 0.1), new(3, 0, double.PositiveInfinity)],
+            [new(2, 3, s_bulb), new(2, 3, Load.Led(5, 6))]
+        );
         CircuitSolver s = n.Solved();
         Assert.Equal(12, s.NodeVolts(3));
         Assert.Equal(0, s.LoadVolts(0));
@@ -67,7 +81,15 @@ public sealed class DegenerateCaseTests
     [Fact]
     public void Floating_part_reads_zero_volts()
     {
-        var n = new TestNetwork(4, 1, 0, 12, 0.1, [new(2, 3, 0.1), new(2, 3, 0)], [new(2, 3, s_bulb), new(1, 0, s_bulb)]);
+        var n = new TestNetwork(
+            4,
+            1,
+            0,
+            12,
+            0.1,
+            [new(2, 3, 0.1), new(2, 3, 0)],
+            [new(2, 3, s_bulb), new(1, 0, s_bulb)]
+        );
         CircuitSolver s = n.Solved();
         Assert.Equal(0, s.NodeVolts(2));
         Assert.Equal(0, s.NodeVolts(3));
@@ -87,9 +109,25 @@ public sealed class DegenerateCaseTests
     [Fact]
     public void Zero_ohm_ring_is_the_limit_of_small_equal_resistances()
     {
-        int[][] pairs = [[1, 2], [2, 3], [3, 4], [4, 1], [1, 3], [1, 3]];
-        TestNetwork Ring(double ohms) => new(5, 1, 0, 12, 0.1,
-            [.. pairs.Select(p => new TestConductor(p[0], p[1], ohms))], [new(2, 0, s_bulb), new(3, 0, s_bulb), new(4, 0, Load.Fixed(1))]);
+        int[][] pairs =
+        [
+            [1, 2],
+            [2, 3],
+            [3, 4],
+            [4, 1],
+            [1, 3],
+            [1, 3],
+        ];
+        TestNetwork Ring(double ohms) =>
+            new(
+                5,
+                1,
+                0,
+                12,
+                0.1,
+                [.. pairs.Select(p => new TestConductor(p[0], p[1], ohms))],
+                [new(2, 0, s_bulb), new(3, 0, s_bulb), new(4, 0, Load.Fixed(1))]
+            );
         CircuitSolver merged = Ring(0).Solved();
         CircuitSolver small = Ring(1e-6).Solved();
         for (int i = 0; i < pairs.Length; i++)
@@ -113,7 +151,12 @@ public sealed class DegenerateCaseTests
             TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(20), 5, Enum.GetValues<Calc.LampType>());
             n = n with
             {
-                Conductors = [.. n.Conductors.Select(c => random.Next(3) == 0 ? c with { Ohms = Math.Pow(10, -6 + 12 * random.NextDouble()) } : c)],
+                Conductors =
+                [
+                    .. n.Conductors.Select(c =>
+                        random.Next(3) == 0 ? c with { Ohms = Math.Pow(10, -6 + 12 * random.NextDouble()) } : c
+                    ),
+                ],
             };
             n.Solved();
         }
@@ -136,8 +179,21 @@ public sealed class DegenerateCaseTests
     public void Positive_earth_and_reversed_leds()
     {
         // Frame on the source's plus; the lamp's own feed side is the lower one.
-        var n = new TestNetwork(3, 1, 0, 12, 0.1, [new(0, 2, 0.1)],
-            [new(2, 1, s_bulb), new(2, 1, Load.Led(5, 6)), new(2, 1, Load.Led(5, 6).Reverse()), new(2, 1, Load.Fixed(1)), new(2, 1, Load.LedResistor(5, 9).Reverse())]);
+        var n = new TestNetwork(
+            3,
+            1,
+            0,
+            12,
+            0.1,
+            [new(0, 2, 0.1)],
+            [
+                new(2, 1, s_bulb),
+                new(2, 1, Load.Led(5, 6)),
+                new(2, 1, Load.Led(5, 6).Reverse()),
+                new(2, 1, Load.Fixed(1)),
+                new(2, 1, Load.LedResistor(5, 9).Reverse()),
+            ]
+        );
         CircuitSolver s = n.Solved();
         Assert.True(s.LoadAmperes(0) < -1.9);
         Assert.Equal(0, s.LoadAmperes(1), 1e-5);
@@ -167,6 +223,11 @@ public sealed class DegenerateCaseTests
     }
 
     /// <summary>Plus 1, wire to 2, load from 2 to minus 0, and a second conductor from plus to minus.</summary>
-    private static TestNetwork Loop(double emf, double sourceOhms, double wireOhms, Load load, double shortOhms = double.PositiveInfinity) =>
-        new(3, 1, 0, emf, sourceOhms, [new(1, 2, wireOhms), new(1, 0, shortOhms)], [new(2, 0, load)]);
+    private static TestNetwork Loop(
+        double emf,
+        double sourceOhms,
+        double wireOhms,
+        Load load,
+        double shortOhms = double.PositiveInfinity
+    ) => new(3, 1, 0, emf, sourceOhms, [new(1, 2, wireOhms), new(1, 0, shortOhms)], [new(2, 0, load)]);
 }

@@ -5,7 +5,13 @@ namespace Lighting.Calc.Tests.Network;
 /// <summary>Every demo bike in every setting: Kirchhoff, power balance, ledgers.</summary>
 public class DemoBikeTests
 {
-    public static TheoryData<string> Bikes => [.. Directory.GetDirectories(CliProcess.Bike("")).Select(d => Path.GetFileName(d)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Bikes =>
+        [
+            .. Directory
+                .GetDirectories(CliProcess.Bike(""))
+                .Select(d => Path.GetFileName(d))
+                .Order(StringComparer.Ordinal),
+        ];
 
     [Theory]
     [MemberData(nameof(Bikes))]
@@ -41,12 +47,16 @@ public class DemoBikeTests
         foreach ((_, OperatingPoint point) in Solved(name))
         {
             double source = point.SupplyVoltage.Volts * point.TotalCurrent.Amperes;
-            double losses = point.BatteryDrop.Volts * point.TotalCurrent.Amperes
+            double losses =
+                point.BatteryDrop.Volts * point.TotalCurrent.Amperes
                 + point.Runs.Sum(r => (r.WireDrop + r.JointDrop).Volts * r.Current.Amperes)
                 + point.Contacts.Sum(c => c.Drop.Volts * c.Current.Amperes)
                 + point.Fuses.Sum(f => f.Drop.Volts * f.Current.Amperes);
             double lamps = point.Lamps.Sum(l => (double)l.Power.Watts);
-            Assert.True(Math.Abs(source - losses - lamps) <= 1e-9 * Math.Max(1, source), $"{source} W in, {losses + lamps} W out in {point.Setting}");
+            Assert.True(
+                Math.Abs(source - losses - lamps) <= 1e-9 * Math.Max(1, source),
+                $"{source} W in, {losses + lamps} W out in {point.Setting}"
+            );
         }
     }
 
@@ -65,7 +75,19 @@ public class DemoBikeTests
     public void The_wiring_agrees_with_lit_when(string name)
     {
         Bike bike = BikeLists.Read(CliProcess.Bike(name)).Value.Bike;
-        Assert.DoesNotContain(WiringReview.Evaluate(bike, Lighting.Calc.BikeSolution.Solve(bike, Condition.Always, cancellationToken: TestContext.Current.CancellationToken).Points), f => f.Severity != Severity.Note);
+        Assert.DoesNotContain(
+            WiringReview.Evaluate(
+                bike,
+                Lighting
+                    .Calc.BikeSolution.Solve(
+                        bike,
+                        Condition.Always,
+                        cancellationToken: TestContext.Current.CancellationToken
+                    )
+                    .Points
+            ),
+            f => f.Severity != Severity.Note
+        );
     }
 
     private static IEnumerable<(Bike Bike, OperatingPoint Point)> Solved(string name)

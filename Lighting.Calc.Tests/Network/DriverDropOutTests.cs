@@ -14,7 +14,8 @@ public sealed class DriverDropOutTests
     public void Bright_point_is_found_and_other_holdable_points_are_told(int networks)
     {
         var random = new Random(20);
-        int several = 0, partlyDark = 0;
+        int several = 0,
+            partlyDark = 0;
         for (int n = 0; n < networks; n++)
         {
             TestNetwork network = BadGrounds(random);
@@ -26,13 +27,19 @@ public sealed class DriverDropOutTests
             Assert.True(same is not null, $"Network {n}: the point found is not among those that can be held.");
             for (int v = 0; v < network.Nodes; v++)
                 Assert.Equal(same.Volts[v], solver.NodeVolts(v), 1e-6);
-            Assert.False(points.Exists(p => p.Lit != lit && (p.Lit & lit) == lit), $"Network {n}: a brighter point exists.");
+            Assert.False(
+                points.Exists(p => p.Lit != lit && (p.Lit & lit) == lit),
+                $"Network {n}: a brighter point exists."
+            );
 
             solver.FindDropOuts();
             for (int i = 0; i < network.Loads.Count; i++)
             {
                 bool darkElsewhere = (lit >> i & 1) != 0 && points.Exists(p => (p.Lit >> i & 1) == 0);
-                Assert.True(darkElsewhere == solver.MayDropOut(i), $"Network {n}, load {i}: may drop out is {!darkElsewhere}.");
+                Assert.True(
+                    darkElsewhere == solver.MayDropOut(i),
+                    $"Network {n}, load {i}: may drop out is {!darkElsewhere}."
+                );
             }
 
             Physics.AssertHolds(network, solver);
@@ -41,7 +48,10 @@ public sealed class DriverDropOutTests
         }
 
         // The networks must be of the difficult kind for the test to mean anything.
-        Assert.True(several > networks / 20 && partlyDark > networks / 10, $"{several} with several points, {partlyDark} partly dark");
+        Assert.True(
+            several > networks / 20 && partlyDark > networks / 10,
+            $"{several} with several points, {partlyDark} partly dark"
+        );
     }
 
     /// <remarks>
@@ -50,16 +60,48 @@ public sealed class DriverDropOutTests
     /// held as well. The second driver is dark either way.
     /// </remarks>
     [Theory]
-    [InlineData(0.22900054758833746, 0.2868361899800767, 2.008481591943876, 23.140196900454328, 7.946074245727415, 15.346757724486626, 0)]
-    [InlineData(0.542223626674257, 0.21089203053195588, 2.063450203306717, 15.567440159223889, 5.926520819298782, 6.626418573059268, 4.3348424156189065)]
+    [InlineData(
+        0.22900054758833746,
+        0.2868361899800767,
+        2.008481591943876,
+        23.140196900454328,
+        7.946074245727415,
+        15.346757724486626,
+        0
+    )]
+    [InlineData(
+        0.542223626674257,
+        0.21089203053195588,
+        2.063450203306717,
+        15.567440159223889,
+        5.926520819298782,
+        6.626418573059268,
+        4.3348424156189065
+    )]
     public void Bright_point_that_newtons_method_steps_over_is_found(
-        double groundOhms, double feedOhms, double minimumVolts, double watts, double otherWatts, double filamentAmperes, double otherAmperes)
+        double groundOhms,
+        double feedOhms,
+        double minimumVolts,
+        double watts,
+        double otherWatts,
+        double filamentAmperes,
+        double otherAmperes
+    )
     {
-        var network = new TestNetwork(4, 1, 0, 12, 0.01, [new(1, 2, feedOhms), new(3, 0, groundOhms)],
-        [
-            new(2, 3, Load.Led(watts, minimumVolts)), new(2, 3, Load.Led(otherWatts, 3)),
-            new(2, 3, Load.Filament(12, filamentAmperes)), new(2, 3, Load.Filament(12, otherAmperes)),
-        ]);
+        var network = new TestNetwork(
+            4,
+            1,
+            0,
+            12,
+            0.01,
+            [new(1, 2, feedOhms), new(3, 0, groundOhms)],
+            [
+                new(2, 3, Load.Led(watts, minimumVolts)),
+                new(2, 3, Load.Led(otherWatts, 3)),
+                new(2, 3, Load.Filament(12, filamentAmperes)),
+                new(2, 3, Load.Filament(12, otherAmperes)),
+            ]
+        );
         CircuitSolver solver = network.Solved();
         Assert.False(solver.HasDroppedOut(0));
         Assert.True(solver.HasDroppedOut(1));
@@ -85,10 +127,17 @@ public sealed class DriverDropOutTests
     {
         double emf = random.Next(8) == 0 ? 6.5 : 12.8;
         bool near = random.Next(2) == 0;
-        int feeds = 1 + random.Next(3), grounds = near ? 1 : 1 + random.Next(3);
+        int feeds = 1 + random.Next(3),
+            grounds = near ? 1 : 1 + random.Next(3);
         var conductors = new List<TestConductor>();
         for (int f = 0; f < feeds; f++)
-            conductors.Add(new TestConductor(f == 0 || random.Next(2) == 0 ? 1 : 1 + random.Next(1, f + 1), 2 + f, 0.01 + 0.2 * random.NextDouble()));
+            conductors.Add(
+                new TestConductor(
+                    f == 0 || random.Next(2) == 0 ? 1 : 1 + random.Next(1, f + 1),
+                    2 + f,
+                    0.01 + 0.2 * random.NextDouble()
+                )
+            );
         for (int g = 0; g < grounds; g++)
         {
             int to = g == 0 || random.Next(2) == 0 ? 0 : 2 + feeds + random.Next(g);
@@ -96,16 +145,19 @@ public sealed class DriverDropOutTests
         }
 
         var loads = new List<TestLoad>();
-        int drivers = 1 + random.Next(near ? 3 : 5), filaments = random.Next(3);
+        int drivers = 1 + random.Next(near ? 3 : 5),
+            filaments = random.Next(3);
         // Around the most that the grounds can pass to the drivers that share them, E²/(4·R); in half of the networks
         // close to it, where a second point is likely.
         double edgeWatts = emf * emf / (4 * conductors.Skip(feeds).Average(c => c.Ohms + 0.1)) * grounds / drivers;
-        double least = near ? 0.65 : 0.1, most = near ? 1 : 0.7;
+        double least = near ? 0.65 : 0.1,
+            most = near ? 1 : 0.7;
         for (int i = 0; i < drivers + filaments; i++)
         {
-            Load law = i < drivers
-                ? Load.Led(edgeWatts * (least + (most - least) * random.NextDouble()), random.Next(3, 7))
-                : Load.Filament(emf, 0.1 * emf / drivers * random.NextDouble());
+            Load law =
+                i < drivers
+                    ? Load.Led(edgeWatts * (least + (most - least) * random.NextDouble()), random.Next(3, 7))
+                    : Load.Filament(emf, 0.1 * emf / drivers * random.NextDouble());
             loads.Add(new TestLoad(2 + random.Next(feeds), 2 + feeds + random.Next(grounds), law));
         }
 

@@ -23,7 +23,11 @@ public class DropAnalysisTests
                     continue;
                 Assert.Equal(13.5, (ledger.TotalDrop + ledger.Lamp.Voltage).Volts, 1e-9);
                 Assert.All(ledger.Entries, e => Assert.True(e.Voltage.Volts >= 0, $"{e.Part} {e.Voltage.Volts}"));
-                Assert.Equal(ledger.Lamp.Drop!.Value.DecimalFractions, ledger.Entries.Sum(e => e.Share.DecimalFractions), 1e-9);
+                Assert.Equal(
+                    ledger.Lamp.Drop!.Value.DecimalFractions,
+                    ledger.Entries.Sum(e => e.Share.DecimalFractions),
+                    1e-9
+                );
             }
         }
     }
@@ -35,10 +39,32 @@ public class DropAnalysisTests
         Bike bike = Benches.Sidecar();
         OperatingPoint point = new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "lights=low"));
         VoltageDropBreakdown ledger = VoltageDropAnalysis.Breakdown(bike, point, 0)!;
-        Assert.Equal(["battery", "main", "feed", "feed", "lights (lights in to low line)", "low wire", "head earth wire", "head earth wire"], ledger.Entries.Select(e => e.Part));
         Assert.Equal(
-            [VoltageDropKind.Battery, VoltageDropKind.Fuse, VoltageDropKind.FeedWire, VoltageDropKind.FeedJoint, VoltageDropKind.Switch, VoltageDropKind.FeedWire, VoltageDropKind.ReturnWire, VoltageDropKind.ReturnJoint],
-            ledger.Entries.Select(e => e.Kind));
+            [
+                "battery",
+                "main",
+                "feed",
+                "feed",
+                "lights (lights in to low line)",
+                "low wire",
+                "head earth wire",
+                "head earth wire",
+            ],
+            ledger.Entries.Select(e => e.Part)
+        );
+        Assert.Equal(
+            [
+                VoltageDropKind.Battery,
+                VoltageDropKind.Fuse,
+                VoltageDropKind.FeedWire,
+                VoltageDropKind.FeedJoint,
+                VoltageDropKind.Switch,
+                VoltageDropKind.FeedWire,
+                VoltageDropKind.ReturnWire,
+                VoltageDropKind.ReturnJoint,
+            ],
+            ledger.Entries.Select(e => e.Kind)
+        );
         double low = point.Lamps[0].Current.Amperes;
         Assert.Equal(low * 0.010, ledger.DropIn(VoltageDropKind.Switch).Volts, 1e-9);
         Assert.Equal(low * 0.010, ledger.DropIn(VoltageDropKind.ReturnJoint).Volts, 1e-9);
@@ -49,7 +75,10 @@ public class DropAnalysisTests
     public void Of_two_earths_the_ledger_follows_the_one_that_carries_more()
     {
         Bike bike = Benches.Sidecar();
-        bike = bike with { Runs = bike.Runs.Add(Benches.Run("second earth", "head earth", Bike.BatteryMinus, 0.3, "4 mm2")) };
+        bike = bike with
+        {
+            Runs = bike.Runs.Add(Benches.Run("second earth", "head earth", Bike.BatteryMinus, 0.3, "4 mm2")),
+        };
         OperatingPoint point = new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "lights=low"));
         VoltageDropBreakdown ledger = VoltageDropAnalysis.Breakdown(bike, point, 0)!;
         Assert.Contains(ledger.Entries, e => e.Part == "second earth");

@@ -14,7 +14,11 @@ public sealed class DropOutSearchTests
     [InlineData(27.1, true, false)]
     [InlineData(35, true, false)]
     [InlineData(36.5, false, false)]
-    public void One_driver_may_drop_out_where_its_dark_point_can_be_held(double watts, bool mayDropOut, bool boundSuffices)
+    public void One_driver_may_drop_out_where_its_dark_point_can_be_held(
+        double watts,
+        bool mayDropOut,
+        bool boundSuffices
+    )
     {
         NodalSystem circuit = Solved(BehindAnOhm(Load.Led(watts, 3)));
         UndervoltageDropout search = Searched(circuit, out int solutions);
@@ -27,7 +31,8 @@ public sealed class DropOutSearchTests
             Assert.True(solutions > 2);
     }
 
-    /// <remarks>What the filament draws at 12 V counts, 2^0.55 of its amperes at 6 V: 12 − 5 − 1.464·I must be over 4 V.</remarks>
+    /// <remarks>What the filament draws at 12 V counts, 2^0.55 of its amperes at 6 V: 12 − 5 − 1.464·I must be over 4
+    /// V.</remarks>
     [Theory]
     [InlineData(2.0, true)]
     [InlineData(2.1, false)]
@@ -39,12 +44,22 @@ public sealed class DropOutSearchTests
         Assert.Equal(suffices, solutions == 2);
     }
 
-    /// <remarks>Branches that the held plus keeps apart, each close under its own bound of 27 W; what is dark anyway is not asked for.</remarks>
+    /// <remarks>Branches that the held plus keeps apart, each close under its own bound of 27 W; what is dark anyway is
+    /// not asked for.</remarks>
     [Fact]
     public void Bound_is_taken_for_each_lit_driver_by_itself()
     {
-        NodalSystem circuit = Solved(new TestNetwork(5, 1, 0, 12, 0, [new(1, 2, 1), new(1, 3, 1), new(4, 0, 1)],
-            [new(2, 0, Load.Led(60, 3)), new(3, 0, Load.Led(26.5, 3)), new(1, 4, Load.Led(26.8, 3))]));
+        NodalSystem circuit = Solved(
+            new TestNetwork(
+                5,
+                1,
+                0,
+                12,
+                0,
+                [new(1, 2, 1), new(1, 3, 1), new(4, 0, 1)],
+                [new(2, 0, Load.Led(60, 3)), new(3, 0, Load.Led(26.5, 3)), new(1, 4, Load.Led(26.8, 3))]
+            )
+        );
         UndervoltageDropout search = Searched(circuit, out int solutions);
         Assert.Equal(3, solutions);
         for (int i = 0; i < 3; i++)
@@ -67,11 +82,25 @@ public sealed class DropOutSearchTests
     [InlineData(0.5, 0.5, 0.5, 1e6, 20, 15, 3, 3)]
     [InlineData(0.1, 0.1, 0.1, 1e6, 20, 15, 3, 3)]
     public void Drivers_that_are_dark_at_another_holdable_point_are_told(
-        double feed1, double feed2, double ground, double between, double watts1, double watts2, double minimum1, double minimum2)
+        double feed1,
+        double feed2,
+        double ground,
+        double between,
+        double watts1,
+        double watts2,
+        double minimum1,
+        double minimum2
+    )
     {
-        var network = new TestNetwork(5, 1, 0, 12, 0.1,
+        var network = new TestNetwork(
+            5,
+            1,
+            0,
+            12,
+            0.1,
             [new(1, 2, feed1), new(1, 3, feed2), new(4, 0, ground), new(2, 3, between)],
-            [new(2, 4, Load.Led(watts1, minimum1)), new(3, 4, Load.Led(watts2, minimum2))]);
+            [new(2, 4, Load.Led(watts1, minimum1)), new(3, 4, Load.Led(watts2, minimum2))]
+        );
         NodalSystem circuit = Solved(network);
         Assert.True(circuit.Loads.IsLit(0) && circuit.Loads.IsLit(1));
         UndervoltageDropout search = Searched(circuit, out _);
@@ -85,7 +114,17 @@ public sealed class DropOutSearchTests
     public void Driver_that_is_dark_anyway_is_not_said_to_drop_out()
     {
         // On one earth wire a driver whose minimum is never reached, and one that could be dark as well.
-        NodalSystem circuit = Solved(new TestNetwork(3, 1, 0, 12, 0.1, [new(2, 0, 0.9)], [new(1, 2, Load.Led(5, 11.5)), new(1, 2, Load.Led(30, 3))]));
+        NodalSystem circuit = Solved(
+            new TestNetwork(
+                3,
+                1,
+                0,
+                12,
+                0.1,
+                [new(2, 0, 0.9)],
+                [new(1, 2, Load.Led(5, 11.5)), new(1, 2, Load.Led(30, 3))]
+            )
+        );
         Assert.False(circuit.Loads.IsLit(0));
         UndervoltageDropout search = Searched(circuit, out _);
         Assert.False(search.MayDropOut(0));
@@ -105,19 +144,33 @@ public sealed class DropOutSearchTests
         Assert.False(search.MayDropOut(0));
     }
 
-    /// <summary>Nothing of the search is left: volts to the last digit, currents, residual and locks are those of the point found.</summary>
+    /// <summary>Nothing of the search is left: volts to the last digit, currents, residual and locks are those of the
+    /// point found.</summary>
     [Theory]
     [InlineData(20)]
     [InlineData(35)]
     public void Circuit_is_left_at_the_point_it_was_at(double watts)
     {
-        NodalSystem circuit = Solved(new TestNetwork(3, 1, 0, 12, 0.4, [new(2, 0, 0.6)], [new(1, 2, Load.Led(watts, 3)), new(1, 2, Load.Filament(12, 0.01))]));
+        NodalSystem circuit = Solved(
+            new TestNetwork(
+                3,
+                1,
+                0,
+                12,
+                0.4,
+                [new(2, 0, 0.6)],
+                [new(1, 2, Load.Led(watts, 3)), new(1, 2, Load.Filament(12, 0.01))]
+            )
+        );
         circuit.GatherLoadVolts();
         circuit.Loads.Evaluate();
         circuit.UpdateResidual();
         // A trace under the digits of the volts, as polishing leaves it.
         circuit.LowVolts[0] = 1e-17;
-        double[] volts = [.. circuit.Volts], low = [.. circuit.LowVolts], amperes = [.. circuit.Loads.Amperes], residual = [.. circuit.Residual];
+        double[] volts = [.. circuit.Volts],
+            low = [.. circuit.LowVolts],
+            amperes = [.. circuit.Loads.Amperes],
+            residual = [.. circuit.Residual];
         double source = circuit.SourceAmperes;
         new UndervoltageDropout(circuit).Run();
         Assert.Equal(volts, circuit.Volts);

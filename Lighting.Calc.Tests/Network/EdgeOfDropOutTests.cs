@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Tests.Network;
 
 /// <summary>Circuits of several drivers at the edge at which one of them must drop out.</summary>
@@ -8,10 +7,20 @@ public class EdgeOfDropOutTests
     public void Three_pairs_of_drivers_on_six_volts_find_a_point_that_can_be_held()
     {
         var builder = new CircuitBuilder();
-        int plus = builder.AddNode(), minus = builder.AddNode(), fused = builder.AddNode(), feed1 = builder.AddNode(), frame = builder.AddNode(), feed3 = builder.AddNode();
+        int plus = builder.AddNode(),
+            minus = builder.AddNode(),
+            fused = builder.AddNode(),
+            feed1 = builder.AddNode(),
+            frame = builder.AddNode(),
+            feed3 = builder.AddNode();
         builder.Source(plus, minus);
-        int fuse = builder.AddConductor(plus, fused), run1 = builder.AddConductor(feed1, fused), ground = builder.AddConductor(frame, minus), run3 = builder.AddConductor(fused, feed3);
-        int small = builder.AddLoad(feed1, minus), large = builder.AddLoad(feed1, frame), third = builder.AddLoad(feed3, frame);
+        int fuse = builder.AddConductor(plus, fused),
+            run1 = builder.AddConductor(feed1, fused),
+            ground = builder.AddConductor(frame, minus),
+            run3 = builder.AddConductor(fused, feed3);
+        int small = builder.AddLoad(feed1, minus),
+            large = builder.AddLoad(feed1, frame),
+            third = builder.AddLoad(feed3, frame);
         var solver = new CircuitSolver(builder.Build());
         solver.SetSource(6.9, 0.015);
         solver.SetConductor(fuse, 0);
@@ -26,7 +35,8 @@ public class EdgeOfDropOutTests
     }
 
     // Just past the power at which the drivers can all stay lit the old way down nearly stands still: there it was that
-    // no point was found. The edge of each random circuit is found by halving, and both its sides are solved close to it.
+    // no point was found. The edge of each random circuit is found by halving, and both its sides are solved close to
+    // it.
     [Theory]
     [InlineData(3, Traits = ["time", "long"])]
     [InlineData(4, Traits = ["time", "long"])]
@@ -42,12 +52,16 @@ public class EdgeOfDropOutTests
             {
                 for (int i = 0; i < drivers.Length; i++)
                     solver.SetLoad(drivers[i], Load.Led(watts[i] * scale, minimumVolts));
-                Assert.True(solver.Solve() == SolveStatus.Solved, $"seed {seed}, scale {scale:R}: {solver.Diagnostics}");
+                Assert.True(
+                    solver.Solve() == SolveStatus.Solved,
+                    $"seed {seed}, scale {scale:R}: {solver.Diagnostics}"
+                );
                 Assert.True(solver.Diagnostics.Holdable);
                 return drivers.All(d => !solver.HasDroppedOut(d));
             }
 
-            double lit = 1e-3, dark = 1e3;
+            double lit = 1e-3,
+                dark = 1e3;
             if (!AllLit(lit) || AllLit(dark))
                 continue;
             edges++;
@@ -68,7 +82,9 @@ public class EdgeOfDropOutTests
         var random = new Random(seed);
         int count = random.Next(1, 5);
         var builder = new CircuitBuilder();
-        int plus = builder.AddNode(), minus = builder.AddNode(), frame = builder.AddNode();
+        int plus = builder.AddNode(),
+            minus = builder.AddNode(),
+            frame = builder.AddNode();
         builder.Source(plus, minus);
         var runs = new List<int> { builder.AddConductor(frame, minus) };
         drivers = new int[count];

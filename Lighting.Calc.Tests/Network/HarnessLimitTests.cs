@@ -11,7 +11,10 @@ public class HarnessLimitTests
     [InlineData(-1)]
     [InlineData(5)]
     public void A_run_that_is_not_there_is_refused(int run) =>
-        Assert.Throws<ArgumentOutOfRangeException>("run", () => _solver.SetRun(run, ElectricResistance.Zero, ElectricResistance.Zero));
+        Assert.Throws<ArgumentOutOfRangeException>(
+            "run",
+            () => _solver.SetRun(run, ElectricResistance.Zero, ElectricResistance.Zero)
+        );
 
     [Theory]
     [InlineData(-1)]
@@ -32,12 +35,24 @@ public class HarnessLimitTests
     public void Resistances_and_volts_below_zero_are_refused()
     {
         var below = ElectricResistance.FromOhms(-1);
-        Refused("resistance", "Resistance must be zero or more.", () => _solver.SetRun(0, below, ElectricResistance.Zero));
-        Refused("resistance", "Resistance must be zero or more.", () => _solver.SetRun(0, ElectricResistance.Zero, below));
+        Refused(
+            "resistance",
+            "Resistance must be zero or more.",
+            () => _solver.SetRun(0, below, ElectricResistance.Zero)
+        );
+        Refused(
+            "resistance",
+            "Resistance must be zero or more.",
+            () => _solver.SetRun(0, ElectricResistance.Zero, below)
+        );
         Refused("resistance", "Resistance must be zero or more.", () => _solver.SetContact(0, below));
         Refused("resistance", "Resistance must be zero or more.", () => _solver.SetFuse(0, below));
         Refused("resistance", "Resistance must be zero or more.", () => _solver.SetBatteryResistance(below));
-        Refused("voltage", "Supply voltage must be zero or more.", () => _solver.SetSupply(ElectricPotential.FromVolts(-1)));
+        Refused(
+            "voltage",
+            "Supply voltage must be zero or more.",
+            () => _solver.SetSupply(ElectricPotential.FromVolts(-1))
+        );
     }
 
     [Fact]
@@ -52,10 +67,19 @@ public class HarnessLimitTests
     [Fact]
     public void A_dead_short_names_the_setting()
     {
-        var bike = new Bike { Runs = [Benches.Run("strap", Bike.BatteryPlus, "pillar", 0)], Switches = [Benches.Contact("test", "pillar", Bike.BatteryMinus, "on")] };
+        var bike = new Bike
+        {
+            Runs = [Benches.Run("strap", Bike.BatteryPlus, "pillar", 0)],
+            Switches = [Benches.Contact("test", "pillar", Bike.BatteryMinus, "on")],
+        };
         Setting on = Benches.Set(bike, "test=on");
-        NetworkNotSolvedException refused = Assert.Throws<NetworkNotSolvedException>(() => new HarnessNetwork(bike).CreateSolver().Solve(on));
-        Assert.Equal("In the setting 'test=on' battery + and battery - are joined without any resistance: a dead short.", refused.Message);
+        NetworkNotSolvedException refused = Assert.Throws<NetworkNotSolvedException>(() =>
+            new HarnessNetwork(bike).CreateSolver().Solve(on)
+        );
+        Assert.Equal(
+            "In the setting 'test=on' battery + and battery - are joined without any resistance: a dead short.",
+            refused.Message
+        );
         Assert.Equal(on, refused.Setting);
         Assert.Equal(0, new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "")).TotalCurrent.Amperes);
     }
@@ -66,17 +90,46 @@ public class HarnessLimitTests
         Fuse fuse = new() { Name = "main", Rating = ElectricCurrent.FromAmperes(10) };
         Assert.StartsWith(
             "A bike without runs has one fuse at most; several need runs to say what each feeds.",
-            Assert.Throws<ArgumentException>("bike", () => new HarnessNetwork(new Bike { Fuses = [fuse, fuse with { Name = "tail" }] })).Message, StringComparison.Ordinal);
+            Assert
+                .Throws<ArgumentException>(
+                    "bike",
+                    () => new HarnessNetwork(new Bike { Fuses = [fuse, fuse with { Name = "tail" }] })
+                )
+                .Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void Parts_without_points_are_refused_where_there_are_runs()
     {
         Bike bike = Benches.Sidecar();
-        foreach (Bike lacking in new[] { bike with { Lamps = [bike.Lamps[0] with { Return = null }] }, bike with { Lamps = [bike.Lamps[0] with { Feed = null }] } })
-            Assert.StartsWith("'low beam' must name its points, since the bike has runs.", Assert.Throws<ArgumentException>("bike", () => new HarnessNetwork(lacking)).Message, StringComparison.Ordinal);
+        foreach (
+            Bike lacking in new[]
+            {
+                bike with
+                {
+                    Lamps = [bike.Lamps[0] with { Return = null }],
+                },
+                bike with
+                {
+                    Lamps = [bike.Lamps[0] with { Feed = null }],
+                },
+            }
+        )
+            Assert.StartsWith(
+                "'low beam' must name its points, since the bike has runs.",
+                Assert.Throws<ArgumentException>("bike", () => new HarnessNetwork(lacking)).Message,
+                StringComparison.Ordinal
+            );
         foreach (Fuse fuse in new[] { bike.Fuses[0] with { From = null }, bike.Fuses[0] with { To = null } })
-            Assert.StartsWith("'main' must name its points, since the bike has runs.", Assert.Throws<ArgumentException>("bike", () => new HarnessNetwork(bike with { Fuses = [fuse] })).Message, StringComparison.Ordinal);
+            Assert.StartsWith(
+                "'main' must name its points, since the bike has runs.",
+                Assert
+                    .Throws<ArgumentException>("bike", () => new HarnessNetwork(bike with { Fuses = [fuse] }))
+                    .Message,
+                StringComparison.Ordinal
+            );
     }
 
     [Fact]
@@ -86,9 +139,27 @@ public class HarnessLimitTests
         bike = bike with { Runs = bike.Runs.SetItem(0, bike.Runs[0] with { From = "FUSED" }) };
         var network = new HarnessNetwork(bike);
         Assert.Equal(
-            [Bike.BatteryPlus, Bike.BatteryMinus, "fused", "lights in", "low line", "high line", "tail line", "low feed", "high feed", "tail feed", "head earth"], network.Points);
+            [
+                Bike.BatteryPlus,
+                Bike.BatteryMinus,
+                "fused",
+                "lights in",
+                "low line",
+                "high line",
+                "tail line",
+                "low feed",
+                "high feed",
+                "tail feed",
+                "head earth",
+            ],
+            network.Points
+        );
         Assert.Equal(2, network.NodeOf("Fused"));
-        Assert.StartsWith("The bike has no point 'nowhere'.", Assert.Throws<ArgumentException>("point", () => network.NodeOf("nowhere")).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "The bike has no point 'nowhere'.",
+            Assert.Throws<ArgumentException>("point", () => network.NodeOf("nowhere")).Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -97,7 +168,10 @@ public class HarnessLimitTests
         var bike = new Bike { Fuses = [new Fuse { Name = "main", Rating = ElectricCurrent.FromAmperes(10) }] };
         Assert.Equal([Bike.BatteryPlus, Bike.BatteryMinus, "main fuse out"], new HarnessNetwork(bike).Points);
         // A point means nothing without runs.
-        Assert.Equal([Bike.BatteryPlus, Bike.BatteryMinus, "main fuse out"], new HarnessNetwork(bike with { Fuses = [bike.Fuses[0] with { To = "lamps" }] }).Points);
+        Assert.Equal(
+            [Bike.BatteryPlus, Bike.BatteryMinus, "main fuse out"],
+            new HarnessNetwork(bike with { Fuses = [bike.Fuses[0] with { To = "lamps" }] }).Points
+        );
         Assert.Equal([Bike.BatteryPlus, Bike.BatteryMinus], new HarnessNetwork(new Bike()).Points);
     }
 
@@ -107,14 +181,32 @@ public class HarnessLimitTests
     [InlineData(Earth.Positive, 0, 11.94)]
     public void Points_read_against_battery_minus(Earth earth, double feedVolts, double returnVolts)
     {
-        string live = earth == Earth.Negative ? Bike.BatteryPlus : Bike.BatteryMinus, back = earth == Earth.Negative ? Bike.BatteryMinus : Bike.BatteryPlus;
+        string live = earth == Earth.Negative ? Bike.BatteryPlus : Bike.BatteryMinus,
+            back = earth == Earth.Negative ? Bike.BatteryMinus : Bike.BatteryPlus;
         var bike = new Bike
         {
             Earth = earth,
             ChargingVoltage = ElectricPotential.FromVolts(12),
             BatteryResistance = ElectricResistance.FromMilliohms(20),
-            Runs = [Benches.Run("feed", live, "heater +", 0), Benches.Run("stub", "heater +", "stub end", 1), Benches.Run("island", "far", "away", 1)],
-            Lamps = [Benches.Lamp("heater", "heater +", back, LampSpecification.FromCurrent(LampType.Resistor, ElectricPotential.FromVolts(11.94), ElectricCurrent.FromAmperes(3)))],
+            Runs =
+            [
+                Benches.Run("feed", live, "heater +", 0),
+                Benches.Run("stub", "heater +", "stub end", 1),
+                Benches.Run("island", "far", "away", 1),
+            ],
+            Lamps =
+            [
+                Benches.Lamp(
+                    "heater",
+                    "heater +",
+                    back,
+                    LampSpecification.FromCurrent(
+                        LampType.Resistor,
+                        ElectricPotential.FromVolts(11.94),
+                        ElectricCurrent.FromAmperes(3)
+                    )
+                ),
+            ],
         };
         OperatingPoint point = new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty);
         Assert.Equal(3, point.TotalCurrent.Amperes, 1e-9);
@@ -139,7 +231,11 @@ public class HarnessLimitTests
     {
         foreach (LampType type in Enum.GetValues<LampType>())
         {
-            var specification = LampSpecification.FromCurrent(type, ElectricPotential.FromVolts(12), ElectricCurrent.FromAmperes(1.5));
+            var specification = LampSpecification.FromCurrent(
+                type,
+                ElectricPotential.FromVolts(12),
+                ElectricCurrent.FromAmperes(1.5)
+            );
             var bike = new Bike
             {
                 Earth = earth,
@@ -149,7 +245,11 @@ public class HarnessLimitTests
             };
             LampState lamp = new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty).Lamps[0];
             Assert.Equal(13.5, lamp.Voltage.Volts, 1e-9);
-            Assert.Equal(2 * specification.CurrentAt(ElectricPotential.FromVolts(13.5)).Amperes, lamp.Current.Amperes, 1e-5);
+            Assert.Equal(
+                2 * specification.CurrentAt(ElectricPotential.FromVolts(13.5)).Amperes,
+                lamp.Current.Amperes,
+                1e-5
+            );
         }
     }
 
@@ -157,8 +257,11 @@ public class HarnessLimitTests
     public void Points_are_equal_when_they_are_one_solution_in_one_setting()
     {
         Bike bike = Benches.Sidecar();
-        Setting low = Benches.Set(bike, "lights=low"), high = Benches.Set(bike, "lights=high");
-        OperatingPoint first = _solver.Solve(low), again = _solver.Solve(low), other = _solver.Solve(high);
+        Setting low = Benches.Set(bike, "lights=low"),
+            high = Benches.Set(bike, "lights=high");
+        OperatingPoint first = _solver.Solve(low),
+            again = _solver.Solve(low),
+            other = _solver.Solve(high);
         Assert.Equal(first, again);
         Assert.Equal(first.GetHashCode(), again.GetHashCode());
         Assert.NotEqual(first, other);
@@ -177,7 +280,10 @@ public class HarnessLimitTests
         Assert.Equal(0, up.Contacts[3].Current.Amperes);
         Assert.Equal(up.Lamps[0].Current.Amperes, up.Contacts[0].Current.Amperes, 1e-9);
         Assert.Equal(0.010 * up.Lamps[0].Current.Amperes, up.Contacts[0].Drop.Volts, 1e-9);
-        Assert.Equal(up.Points.Single(p => p.Point == "tail line").Voltage.Volts, up.Points.Single(p => p.Point == "stand plug").Voltage.Volts);
+        Assert.Equal(
+            up.Points.Single(p => p.Point == "tail line").Voltage.Volts,
+            up.Points.Single(p => p.Point == "stand plug").Voltage.Volts
+        );
         OperatingPoint down = new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "lights=low"));
         Assert.False(down.Contacts[3].Closed);
         Assert.Equal(0, down.Points.Single(p => p.Point == "stand plug").Voltage.Volts);
@@ -190,12 +296,19 @@ public class HarnessLimitTests
         Bike bike = Benches.Sidecar();
         bike = bike with
         {
-            Runs = [Benches.Run("third", "c", "d", 1), Benches.Run("second", "b", "c", 1), Benches.Run("first", "stand in", "b", 1), .. bike.Runs],
+            Runs =
+            [
+                Benches.Run("third", "c", "d", 1),
+                Benches.Run("second", "b", "c", 1),
+                Benches.Run("first", "stand in", "b", 1),
+                .. bike.Runs,
+            ],
             Switches = bike.Switches.Add(Benches.Contact("stand", "tail line", "stand in", "up")),
             Lamps = bike.Lamps.Insert(0, Benches.Lamp("lost", "far side", "d", Benches.Filament(12, 5))),
         };
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
-        OperatingPoint up = solver.Solve(Benches.Set(bike, "lights=low; stand=up")), down = solver.Solve(Benches.Set(bike, "lights=low"));
+        OperatingPoint up = solver.Solve(Benches.Set(bike, "lights=low; stand=up")),
+            down = solver.Solve(Benches.Set(bike, "lights=low"));
         double line = Volts(up, "tail line");
         Assert.InRange(line, 12, 13.5);
         Assert.All(["stand in", "b", "c", "d", "far side"], p => Assert.Equal(line, Volts(up, p)));
@@ -203,7 +316,8 @@ public class HarnessLimitTests
         Assert.Null(up.Lamps[0].Drop);
         Assert.Equal(0, up.Lamps[0].Current.Amperes);
 
-        static double Volts(OperatingPoint point, string name) => point.Points.Single(p => p.Point == name).Voltage.Volts;
+        static double Volts(OperatingPoint point, string name) =>
+            point.Points.Single(p => p.Point == name).Voltage.Volts;
     }
 
     [Fact]
@@ -223,21 +337,44 @@ public class HarnessLimitTests
         Assert.Equal(0.0048, before.Fuses[0].Drop.Volts / before.Fuses[0].Current.Amperes, 1e-9);
         Assert.Same(Benches.Sidecar().Lamps[0].Lamp, before.Lamps[0].Lamp.Lamp);
         Assert.Equal(12, before.Lamps[0].Lamp.Specification.ReferenceVoltage.Volts);
-        Assert.Equal((1.0, 2.0, 3.0), (after.Runs[0].WireDrop.Volts / after.Runs[0].Current.Amperes, after.Runs[0].JointDrop.Volts / after.Runs[0].Current.Amperes, after.Runs[0].Resistance.Ohms));
-        Assert.Equal((3.0, 4.0, 6.0), (Math.Round(after.Contacts[0].Drop.Volts / after.Contacts[0].Current.Amperes, 9), after.Fuses[0].Drop.Volts / after.Fuses[0].Current.Amperes, after.Lamps[0].Lamp.Specification.ReferenceVoltage.Volts));
+        Assert.Equal(
+            (1.0, 2.0, 3.0),
+            (
+                after.Runs[0].WireDrop.Volts / after.Runs[0].Current.Amperes,
+                after.Runs[0].JointDrop.Volts / after.Runs[0].Current.Amperes,
+                after.Runs[0].Resistance.Ohms
+            )
+        );
+        Assert.Equal(
+            (3.0, 4.0, 6.0),
+            (
+                Math.Round(after.Contacts[0].Drop.Volts / after.Contacts[0].Current.Amperes, 9),
+                after.Fuses[0].Drop.Volts / after.Fuses[0].Current.Amperes,
+                after.Lamps[0].Lamp.Specification.ReferenceVoltage.Volts
+            )
+        );
     }
 
     [Fact]
     public void A_points_parts_are_made_once()
     {
         OperatingPoint point = _solver.Solve(Benches.Set(Benches.Sidecar(), "lights=low"));
-        Assert.True(point.Lamps == point.Lamps && point.Runs == point.Runs && point.Fuses == point.Fuses && point.Points == point.Points && point.Contacts == point.Contacts);
+        Assert.True(
+            point.Lamps == point.Lamps
+                && point.Runs == point.Runs
+                && point.Fuses == point.Fuses
+                && point.Points == point.Points
+                && point.Contacts == point.Contacts
+        );
     }
 
     [Fact]
     public void Without_runs_no_contact_is_in_the_circuit()
     {
-        var bike = new Bike { Switches = [Benches.Contact("horn", "a", "b", "on") with { Resistance = ElectricResistance.FromOhms(1) }] };
+        var bike = new Bike
+        {
+            Switches = [Benches.Contact("horn", "a", "b", "on") with { Resistance = ElectricResistance.FromOhms(1) }],
+        };
         Assert.Empty(new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "horn=on")).Contacts);
     }
 
@@ -266,13 +403,29 @@ public class HarnessLimitTests
         Assert.Equal(0.09, point.Lamps[0].Voltage.Volts, 1e-9);
         Assert.Null(point.Lamps[0].Drop);
         Assert.Equal(0.0075, point.Lamps[1].Drop!.Value.DecimalFractions, 1e-9);
-        bike = bike with { Lamps = [Heater("small", "in", "between", 0.15), Heater("large", "between", Bike.BatteryMinus, 11.85)] };
+        bike = bike with
+        {
+            Lamps = [Heater("small", "in", "between", 0.15), Heater("large", "between", Bike.BatteryMinus, 11.85)],
+        };
         Assert.NotNull(new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty).Lamps[0].Drop);
 
         static FittedLamp Heater(string name, string feed, string back, double ohms) =>
-            Benches.Lamp(name, feed, back, LampSpecification.FromCurrent(LampType.Resistor, ElectricPotential.FromVolts(ohms), ElectricCurrent.FromAmperes(1)));
+            Benches.Lamp(
+                name,
+                feed,
+                back,
+                LampSpecification.FromCurrent(
+                    LampType.Resistor,
+                    ElectricPotential.FromVolts(ohms),
+                    ElectricCurrent.FromAmperes(1)
+                )
+            );
     }
 
     private static void Refused(string parameter, string message, Action action) =>
-        Assert.StartsWith(message, Assert.Throws<ArgumentOutOfRangeException>(parameter, action).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            message,
+            Assert.Throws<ArgumentOutOfRangeException>(parameter, action).Message,
+            StringComparison.Ordinal
+        );
 }

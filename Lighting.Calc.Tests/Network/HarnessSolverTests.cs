@@ -10,7 +10,14 @@ public class HarnessSolverTests
         var bike = new Bike
         {
             ChargingVoltage = ElectricPotential.FromVolts(13.5),
-            Lamps = [Benches.Lamp("stop", "", "", Benches.Filament(13.5, 25), "brake=on") with { Feed = null, Return = null }],
+            Lamps =
+            [
+                Benches.Lamp("stop", "", "", Benches.Filament(13.5, 25), "brake=on") with
+                {
+                    Feed = null,
+                    Return = null,
+                },
+            ],
             Fuses = [new Fuse { Name = "main", Rating = ElectricCurrent.FromAmperes(15) }],
         };
         OperatingPoint on = new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "brake=on"));
@@ -31,7 +38,9 @@ public class HarnessSolverTests
     {
         Bike bike = Benches.Sidecar(earth);
         OperatingPoint point = new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "lights=low"));
-        OperatingPoint other = new HarnessNetwork(Benches.Sidecar()).CreateSolver().Solve(Benches.Set(bike, "lights=low"));
+        OperatingPoint other = new HarnessNetwork(Benches.Sidecar())
+            .CreateSolver()
+            .Solve(Benches.Set(bike, "lights=low"));
         Assert.Equal(other.TotalCurrent.Amperes, point.TotalCurrent.Amperes, 1e-9);
         for (int i = 0; i < bike.Lamps.Length; i++)
         {
@@ -45,7 +54,8 @@ public class HarnessSolverTests
     {
         Bike bike = Benches.Sidecar();
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
-        OperatingPoint low = solver.Solve(Benches.Set(bike, "lights=low")), both = solver.Solve(Benches.Set(bike, "lights=pass"));
+        OperatingPoint low = solver.Solve(Benches.Set(bike, "lights=low")),
+            both = solver.Solve(Benches.Set(bike, "lights=pass"));
         Assert.True(both.Lamps[0].Current.Amperes > 3 && both.Lamps[1].Current.Amperes > 3);
         Assert.True(both.Lamps[0].Voltage.Volts < low.Lamps[0].Voltage.Volts - 0.05);
     }
@@ -73,7 +83,11 @@ public class HarnessSolverTests
     public void An_LED_behind_a_bad_earth_that_could_also_be_dark_is_said_to_be_able_to_drop_out()
     {
         Bike bike = Benches.Sidecar();
-        bike = bike with { Lamps = [Benches.Lamp("led", "fused", "head earth", Benches.Led(13.5, 30, 3))], Switches = [] };
+        bike = bike with
+        {
+            Lamps = [Benches.Lamp("led", "fused", "head earth", Benches.Led(13.5, 30, 3))],
+            Switches = [],
+        };
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
         solver.SetRun(4, ElectricResistance.FromOhms(1.3), ElectricResistance.Zero);
         LampState led = solver.Solve(Setting.Empty).Lamps[0];
@@ -91,7 +105,9 @@ public class HarnessSolverTests
     public void A_short_without_any_resistance_is_a_dead_short_and_no_number()
     {
         var bike = new Bike { Runs = [Benches.Run("strap", Bike.BatteryPlus, Bike.BatteryMinus, 0)] };
-        NetworkNotSolvedException refused = Assert.Throws<NetworkNotSolvedException>(() => new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty));
+        NetworkNotSolvedException refused = Assert.Throws<NetworkNotSolvedException>(() =>
+            new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty)
+        );
         Assert.True(refused.IsDeadShort);
         Assert.Contains("dead short", refused.Message, StringComparison.Ordinal);
     }
@@ -101,6 +117,10 @@ public class HarnessSolverTests
     {
         Bike bike = Benches.Sidecar();
         bike = bike with { Lamps = [bike.Lamps[0] with { Feed = null }] };
-        Assert.Contains("low beam", Assert.Throws<ArgumentException>(() => new HarnessNetwork(bike)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "low beam",
+            Assert.Throws<ArgumentException>(() => new HarnessNetwork(bike)).Message,
+            StringComparison.Ordinal
+        );
     }
 }

@@ -6,7 +6,13 @@ internal static class LargeHarness
 {
     private static readonly LampType[] s_kinds =
     [
-        LampType.Filament, LampType.Filament, LampType.Halogen, LampType.Led, LampType.LedResistor, LampType.Fixed, LampType.Resistor,
+        LampType.Filament,
+        LampType.Filament,
+        LampType.Halogen,
+        LampType.Led,
+        LampType.LedResistor,
+        LampType.Fixed,
+        LampType.Resistor,
     ];
 
     /// <summary>For each 40 points 25 mixed lamps and 3 loops, at 13.5 V behind 10 mΩ.</summary>
@@ -37,7 +43,9 @@ internal static class LargeHarness
         for (int i = 0; i < lamps; i++)
         {
             int p = i < places - 1 ? i + 1 : random.Next(1, places);
-            loads.Add(new TestLoad(2 * p + 1, 2 * p, RandomNetworks.Lamp(random, s_kinds[random.Next(s_kinds.Length)], 13.5)));
+            loads.Add(
+                new TestLoad(2 * p + 1, 2 * p, RandomNetworks.Lamp(random, s_kinds[random.Next(s_kinds.Length)], 13.5))
+            );
         }
 
         return new TestNetwork(2 * places, 1, 0, 13.5, 0.01 * scale, conductors, loads);

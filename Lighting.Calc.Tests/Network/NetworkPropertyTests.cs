@@ -18,7 +18,11 @@ public sealed class NetworkPropertyTests
         var random = new Random(seed);
         TestNetwork n = RandomNetworks.Harness(random, 2 + random.Next(25), 0, s_passive);
         int wires = (n.Nodes - 2) / 2; // the feed tree comes first, each wire from its parent to its own point
-        n = n with { Conductors = [.. n.Conductors.Take(wires)], Loads = [.. n.Loads.Select(l => l with { Return = 0 })] };
+        n = n with
+        {
+            Conductors = [.. n.Conductors.Take(wires)],
+            Loads = [.. n.Loads.Select(l => l with { Return = 0 })],
+        };
         int changed = trunk ? 0 : which % wires;
         TestNetwork better = WithOhms(n, changed, n.Conductors[changed].Ohms * random.NextDouble());
         CircuitSolver thin = n.Solved();
@@ -33,23 +37,39 @@ public sealed class NetworkPropertyTests
         }
     }
 
-    // What the law above does not say, and a sharp-eyed reader might take it for: two lamps on one feed, one of them on a wire that is mended.
+    // What the law above does not say, and a sharp-eyed reader might take it for: two lamps on one feed, one of them on
+    // a wire that is mended.
     [Fact]
     public void A_better_wire_to_one_lamp_may_dim_its_neighbour_on_the_same_feed()
     {
-        TestNetwork poor = Neighbours(branchOhms: 1, groundOhms: 1), mended = Neighbours(branchOhms: 0.01, groundOhms: 1), grounded = Neighbours(branchOhms: 1, groundOhms: 0.01);
+        TestNetwork poor = Neighbours(branchOhms: 1, groundOhms: 1),
+            mended = Neighbours(branchOhms: 0.01, groundOhms: 1),
+            grounded = Neighbours(branchOhms: 1, groundOhms: 0.01);
         double before = poor.Solved().LoadVolts(1);
         Assert.InRange(before - mended.Solved().LoadVolts(1), 0.01, 1);
         Assert.InRange(before - grounded.Solved().LoadVolts(1), 0.01, 1);
     }
 
-    // Plus 1, feed 2 behind 0.3 Ω, first lamp 3 to 4 behind a branch and a ground of its own, second lamp straight on the feed.
-    private static TestNetwork Neighbours(double branchOhms, double groundOhms) => new(
-        Nodes: 5, Plus: 1, Minus: 0, Emf: 13.5, SourceOhms: 0,
-        Conductors: [new TestConductor(1, 2, 0.3), new TestConductor(2, 3, branchOhms), new TestConductor(4, 0, groundOhms)],
-        Loads: [new TestLoad(3, 4, Load.Filament(13.5, 1.85)), new TestLoad(2, 0, Load.Filament(13.5, 1.85))]);
+    // Plus 1, feed 2 behind 0.3 Ω, first lamp 3 to 4 behind a branch and a ground of its own, second lamp straight on
+    // the feed.
+    private static TestNetwork Neighbours(double branchOhms, double groundOhms) =>
+        new(
+            Nodes: 5,
+            Plus: 1,
+            Minus: 0,
+            Emf: 13.5,
+            SourceOhms: 0,
+            Conductors:
+            [
+                new TestConductor(1, 2, 0.3),
+                new TestConductor(2, 3, branchOhms),
+                new TestConductor(4, 0, groundOhms),
+            ],
+            Loads: [new TestLoad(3, 4, Load.Filament(13.5, 1.85)), new TestLoad(2, 0, Load.Filament(13.5, 1.85))]
+        );
 
-    /// <remarks>With feeds that drop nothing; where lamps share a bad feed, one that gains draws from the others.</remarks>
+    /// <remarks>With feeds that drop nothing; where lamps share a bad feed, one that gains draws from the
+    /// others.</remarks>
     [Property(MaxTest = 300)]
     public void A_parallel_ground_never_dims(int seed)
     {
@@ -57,7 +77,10 @@ public sealed class NetworkPropertyTests
         TestNetwork n = RandomNetworks.Harness(random, 2 + random.Next(25), 3, s_passive);
         n = n with { SourceOhms = 0, Loads = [.. n.Loads.Select(l => l with { Feed = 1 })] };
         int ground = n.Loads[random.Next(n.Loads.Count)].Return;
-        TestNetwork grounded = n with { Conductors = [.. n.Conductors, new TestConductor(ground, 0, 0.05 * random.NextDouble())] };
+        TestNetwork grounded = n with
+        {
+            Conductors = [.. n.Conductors, new TestConductor(ground, 0, 0.05 * random.NextDouble())],
+        };
         CircuitSolver one = n.Solved();
         CircuitSolver two = grounded.Solved();
         for (int i = 0; i < n.Loads.Count; i++)
@@ -70,7 +93,12 @@ public sealed class NetworkPropertyTests
         var random = new Random(seed);
         double k = Math.Pow(2, power % 9 - 4) * 1.3;
         // Ballasted LEDs leak a little whatever their size, which does not scale.
-        TestNetwork n = RandomNetworks.Harness(random, 1 + random.Next(40), 3, [.. s_allKinds.Where(l => l != LampType.LedResistor)]);
+        TestNetwork n = RandomNetworks.Harness(
+            random,
+            1 + random.Next(40),
+            3,
+            [.. s_allKinds.Where(l => l != LampType.LedResistor)]
+        );
         TestNetwork scaled = n with
         {
             SourceOhms = n.SourceOhms * k,
@@ -95,9 +123,31 @@ public sealed class NetworkPropertyTests
         random.Shuffle(renamed);
         random.Shuffle(conductorOrder);
         random.Shuffle(loadOrder);
-        var shuffled = new TestNetwork(n.Nodes, renamed[n.Plus], renamed[n.Minus], n.Emf, n.SourceOhms,
-            [.. conductorOrder.Select(i => n.Conductors[i] with { A = renamed[n.Conductors[i].A], B = renamed[n.Conductors[i].B] })],
-            [.. loadOrder.Select(i => n.Loads[i] with { Feed = renamed[n.Loads[i].Feed], Return = renamed[n.Loads[i].Return] })]);
+        var shuffled = new TestNetwork(
+            n.Nodes,
+            renamed[n.Plus],
+            renamed[n.Minus],
+            n.Emf,
+            n.SourceOhms,
+            [
+                .. conductorOrder.Select(i =>
+                    n.Conductors[i] with
+                    {
+                        A = renamed[n.Conductors[i].A],
+                        B = renamed[n.Conductors[i].B],
+                    }
+                ),
+            ],
+            [
+                .. loadOrder.Select(i =>
+                    n.Loads[i] with
+                    {
+                        Feed = renamed[n.Loads[i].Feed],
+                        Return = renamed[n.Loads[i].Return],
+                    }
+                ),
+            ]
+        );
         CircuitSolver a = n.Solved();
         CircuitSolver b = shuffled.Solved();
         for (int v = 0; v < n.Nodes; v++)
@@ -106,16 +156,18 @@ public sealed class NetworkPropertyTests
             Assert.Equal(a.LoadAmperes(loadOrder[i]), b.LoadAmperes(i), 1e-9);
     }
 
-    private static TestNetwork WithOhms(TestNetwork n, int conductor, double ohms) => n with
-    {
-        Conductors = [.. n.Conductors.Select((c, i) => i == conductor ? c with { Ohms = ohms } : c)],
-    };
+    private static TestNetwork WithOhms(TestNetwork n, int conductor, double ohms) =>
+        n with
+        {
+            Conductors = [.. n.Conductors.Select((c, i) => i == conductor ? c with { Ohms = ohms } : c)],
+        };
 
-    private static Load Scale(Load law, double k) => law.Kind switch
-    {
-        LampType.Filament or LampType.Halogen => Load.Filament(law.Volts, law.Strength / k, law.Quantity),
-        LampType.Led => Load.Led(law.Strength / k, law.Volts, law.Quantity),
-        LampType.Fixed => Load.Fixed(law.Strength / k, law.Quantity),
-        _ => Load.Resistor(law.Strength * k, law.Quantity),
-    };
+    private static Load Scale(Load law, double k) =>
+        law.Kind switch
+        {
+            LampType.Filament or LampType.Halogen => Load.Filament(law.Volts, law.Strength / k, law.Quantity),
+            LampType.Led => Load.Led(law.Strength / k, law.Volts, law.Quantity),
+            LampType.Fixed => Load.Fixed(law.Strength / k, law.Quantity),
+            _ => Load.Resistor(law.Strength * k, law.Quantity),
+        };
 }

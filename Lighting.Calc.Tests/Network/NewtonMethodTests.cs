@@ -9,7 +9,15 @@ public sealed class NewtonMethodTests
     [Fact]
     public void Straight_lines_are_met_in_one_step()
     {
-        NodalSystem circuit = new TestNetwork(3, 1, 0, 12, 1, [new(1, 2, 2)], [new(2, 0, Load.Resistor(3)), new(1, 0, Load.Resistor(6))]).Equations();
+        NodalSystem circuit = new TestNetwork(
+            3,
+            1,
+            0,
+            12,
+            1,
+            [new(1, 2, 2)],
+            [new(2, 0, Load.Resistor(3)), new(1, 0, Load.Resistor(6))]
+        ).Equations();
         NewtonMethod.StartCold(circuit);
         Assert.True(NewtonMethod.TryReach(circuit));
         Assert.Equal(1, circuit.Solutions);
@@ -22,8 +30,15 @@ public sealed class NewtonMethodTests
     public void Curved_laws_are_met_before_it_is_said_that_they_are()
     {
         // In the order of the bank: a filament, a resistor, a driver.
-        NodalSystem circuit = new TestNetwork(4, 1, 0, 14, 0, [new(1, 2, 0.3), new(1, 3, 0.4)],
-            [new(2, 0, Load.Filament(12, 4)), new(3, 0, Load.Resistor(9)), new(3, 0, Load.Led(20, 6))]).Equations();
+        NodalSystem circuit = new TestNetwork(
+            4,
+            1,
+            0,
+            14,
+            0,
+            [new(1, 2, 0.3), new(1, 3, 0.4)],
+            [new(2, 0, Load.Filament(12, 4)), new(3, 0, Load.Resistor(9)), new(3, 0, Load.Led(20, 6))]
+        ).Equations();
         NewtonMethod.StartCold(circuit);
         Assert.True(NewtonMethod.TryReach(circuit));
         Assert.InRange(circuit.UpdateResidual(), 0, 1e-10);
@@ -80,7 +95,8 @@ public sealed class NewtonMethodTests
         Assert.Equal(SolveStages.Newton, found.Tried);
     }
 
-    /// <remarks>Of half a microampere next to nothing is missing in amperes, but a part in 25,000 of the power.</remarks>
+    /// <remarks>Of half a microampere next to nothing is missing in amperes, but a part in 25,000 of the
+    /// power.</remarks>
     [Fact]
     public void Answer_whose_power_does_not_balance_is_refused()
     {
@@ -138,7 +154,8 @@ public sealed class NewtonMethodTests
     public void Warm_start_goes_from_the_volts_of_the_circuit_and_needs_fewer_steps()
     {
         TestNetwork network = BehindAnOhm(Load.Led(35, 2), Load.Filament(12, 0.01));
-        NodalSystem cold = network.Equations(), warm = network.Equations();
+        NodalSystem cold = network.Equations(),
+            warm = network.Equations();
         Assert.True(Answer.Find(cold, warmStart: false, out SolveDiagnostics first));
         cold.Volts.CopyTo(warm.Volts, 0);
         Assert.True(Answer.Find(warm, warmStart: true, out SolveDiagnostics second));

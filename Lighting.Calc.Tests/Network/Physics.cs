@@ -53,6 +53,9 @@ internal static class Physics
         for (int v = 0; v < network.Nodes; v++)
             Assert.True(Math.Abs(sum[v]) <= 1e-9, $"Kirchhoff at node {v}: {sum[v]} A; {solver.Diagnostics}");
         double powerIn = network.Emf * solver.SourceAmperes;
-        Assert.True(Math.Abs(powerIn - powerOut) <= 1e-9 * Math.Abs(powerIn) + 1e-12, $"{powerIn} W in, {powerOut} W out");
+        Assert.True(
+            Math.Abs(powerIn - powerOut) <= 1e-9 * Math.Abs(powerIn) + 1e-12,
+            $"{powerIn} W in, {powerOut} W out"
+        );
     }
 }

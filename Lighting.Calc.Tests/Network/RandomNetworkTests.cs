@@ -12,7 +12,9 @@ public sealed class RandomNetworkTests
     {
         var random = new Random(seed);
         int lamps = 1 + random.Next(200);
-        RandomNetworks.Harness(random, lamps, random.Next(1 + lamps / 4), s_allKinds, scale: 3 * random.NextDouble()).Solved();
+        RandomNetworks
+            .Harness(random, lamps, random.Next(1 + lamps / 4), s_allKinds, scale: 3 * random.NextDouble())
+            .Solved();
     }
 
     [Fact]
@@ -23,7 +25,13 @@ public sealed class RandomNetworkTests
         for (int n = 0; n < 5000; n++)
         {
             int nodes = 2 + random.Next(14);
-            TestNetwork network = RandomNetworks.Anything(random, nodes, random.Next(2 * nodes), random.Next(2 * nodes), s_allKinds);
+            TestNetwork network = RandomNetworks.Anything(
+                random,
+                nodes,
+                random.Next(2 * nodes),
+                random.Next(2 * nodes),
+                s_allKinds
+            );
             CircuitSolver solver = network.Solver();
             SolveStatus status = solver.Solve();
             Assert.True(status != SolveStatus.NotConverged, $"Network {n}: {solver.Diagnostics}");

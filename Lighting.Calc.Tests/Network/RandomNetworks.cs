@@ -9,7 +9,13 @@ internal static class RandomNetworks
     /// <param name="loops">Extra conductors between points of the same tree.</param>
     /// <param name="kinds">Kinds of load to choose from.</param>
     /// <param name="scale">Size of the wiring resistances: 1 for drops of some percent.</param>
-    public static TestNetwork Harness(Random random, int lamps, int loops, IReadOnlyList<LampType> kinds, double scale = 1)
+    public static TestNetwork Harness(
+        Random random,
+        int lamps,
+        int loops,
+        IReadOnlyList<LampType> kinds,
+        double scale = 1
+    )
     {
         double emf = random.Next(2) == 0 ? 6.8 : 13.5;
         int points = Math.Max(1, lamps / 2);
@@ -31,7 +37,15 @@ internal static class RandomNetworks
             loads.Add(new TestLoad(Pick(feeds), Pick(grounds), Lamp(random, kind, emf, quantity)));
         }
 
-        return new TestNetwork(nodes, 1, 0, emf, random.Next(3) == 0 ? 0 : 0.02 * random.NextDouble(), conductors, loads);
+        return new TestNetwork(
+            nodes,
+            1,
+            0,
+            emf,
+            random.Next(3) == 0 ? 0 : 0.02 * random.NextDouble(),
+            conductors,
+            loads
+        );
 
         int[] Tree(int root)
         {
@@ -52,19 +66,36 @@ internal static class RandomNetworks
     }
 
     /// <summary>Anything between any two points, either way round: not a harness, but legal.</summary>
-    public static TestNetwork Anything(Random random, int nodes, int conductors, int loads, IReadOnlyList<LampType> kinds)
+    public static TestNetwork Anything(
+        Random random,
+        int nodes,
+        int conductors,
+        int loads,
+        IReadOnlyList<LampType> kinds
+    )
     {
         double emf = random.Next(2) == 0 ? 6.8 : 13.5;
-        return new TestNetwork(nodes, 1, 0, emf, random.Next(3) == 0 ? 0 : 0.1 * random.NextDouble(),
-            [.. Enumerable.Range(0, conductors).Select(_ => new TestConductor(random.Next(nodes), random.Next(nodes), Ohms()))],
-            [.. Enumerable.Range(0, loads).Select(_ => new TestLoad(random.Next(nodes), random.Next(nodes), Law()))]);
+        return new TestNetwork(
+            nodes,
+            1,
+            0,
+            emf,
+            random.Next(3) == 0 ? 0 : 0.1 * random.NextDouble(),
+            [
+                .. Enumerable
+                    .Range(0, conductors)
+                    .Select(_ => new TestConductor(random.Next(nodes), random.Next(nodes), Ohms())),
+            ],
+            [.. Enumerable.Range(0, loads).Select(_ => new TestLoad(random.Next(nodes), random.Next(nodes), Law()))]
+        );
 
-        double Ohms() => random.Next(10) switch
-        {
-            0 => double.PositiveInfinity,
-            1 => random.Next(2) == 0 ? 0 : 1e7,
-            _ => Math.Pow(10, -3 + 4 * random.NextDouble()),
-        };
+        double Ohms() =>
+            random.Next(10) switch
+            {
+                0 => double.PositiveInfinity,
+                1 => random.Next(2) == 0 ? 0 : 1e7,
+                _ => Math.Pow(10, -3 + 4 * random.NextDouble()),
+            };
 
         Load Law()
         {

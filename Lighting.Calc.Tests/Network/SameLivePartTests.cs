@@ -2,7 +2,8 @@ using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Network;
 
-/// <summary>Settings that differ in dead contacts only share a solution; it must be the one each has by itself.</summary>
+/// <summary>Settings that differ in dead contacts only share a solution; it must be the one each has by
+/// itself.</summary>
 public class SameLivePartTests
 {
     [Theory]
@@ -16,15 +17,28 @@ public class SameLivePartTests
         HarnessSolver shared = network.CreateSolver();
         foreach (Setting setting in SettingEnumeration.Of(bike, Condition.Always))
         {
-            OperatingPoint one = shared.Solve(setting), own = new HarnessNetwork(bike).CreateSolver().Solve(setting);
+            OperatingPoint one = shared.Solve(setting),
+                own = new HarnessNetwork(bike).CreateSolver().Solve(setting);
             Assert.Equal(setting, one.Setting);
             Assert.Equal(own.TotalCurrent.Amperes, one.TotalCurrent.Amperes, 1e-9);
             Assert.Equal(own.Points.Select(p => p.Point), one.Points.Select(p => p.Point));
-            Assert.All(own.Points.Zip(one.Points), p => Assert.Equal(p.First.Voltage.Volts, p.Second.Voltage.Volts, 1e-9));
-            Assert.All(own.Lamps.Zip(one.Lamps), l => Assert.Equal(l.First.Current.Amperes, l.Second.Current.Amperes, 1e-9));
-            Assert.All(own.Runs.Zip(one.Runs), r => Assert.Equal(r.First.Current.Amperes, r.Second.Current.Amperes, 1e-9));
+            Assert.All(
+                own.Points.Zip(one.Points),
+                p => Assert.Equal(p.First.Voltage.Volts, p.Second.Voltage.Volts, 1e-9)
+            );
+            Assert.All(
+                own.Lamps.Zip(one.Lamps),
+                l => Assert.Equal(l.First.Current.Amperes, l.Second.Current.Amperes, 1e-9)
+            );
+            Assert.All(
+                own.Runs.Zip(one.Runs),
+                r => Assert.Equal(r.First.Current.Amperes, r.Second.Current.Amperes, 1e-9)
+            );
             Assert.Equal(own.Contacts.Select(c => c.Closed), one.Contacts.Select(c => c.Closed));
-            Assert.All(own.Contacts.Zip(one.Contacts), c => Assert.Equal(c.First.Current.Amperes, c.Second.Current.Amperes, 1e-9));
+            Assert.All(
+                own.Contacts.Zip(one.Contacts),
+                c => Assert.Equal(c.First.Current.Amperes, c.Second.Current.Amperes, 1e-9)
+            );
         }
     }
 
@@ -38,7 +52,9 @@ public class SameLivePartTests
         var seen = new List<double> { Amperes() };
         Changed(() => solver.SetSupply(UnitsNet.ElectricPotential.FromVolts(12)));
         Changed(() => solver.SetBatteryResistance(UnitsNet.ElectricResistance.FromMilliohms(50)));
-        Changed(() => solver.SetRun(0, UnitsNet.ElectricResistance.FromMilliohms(50), UnitsNet.ElectricResistance.Zero));
+        Changed(() =>
+            solver.SetRun(0, UnitsNet.ElectricResistance.FromMilliohms(50), UnitsNet.ElectricResistance.Zero)
+        );
         Changed(() => solver.SetContact(0, UnitsNet.ElectricResistance.FromMilliohms(50)));
         Changed(() => solver.SetFuse(0, UnitsNet.ElectricResistance.FromMilliohms(50)));
         Changed(() => solver.SetLamp(1, bike.Lamps[2].Specification));

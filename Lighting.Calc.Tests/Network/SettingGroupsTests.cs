@@ -43,7 +43,14 @@ public sealed class SettingGroupsTests
             int group = groups.GroupOf[s];
             OperatingPoint point = new HarnessNetwork(bike).CreateSolver().Solve(settings[s]);
             Assert.Equal(bike.Switches.Select(c => c.IsClosed(settings[s])), point.Contacts.Select(c => c.Closed));
-            Assert.All(point.Contacts, (c, i) => Assert.True(groups.MayCarry[group].Has(i) || Math.Abs(c.Current.Amperes) < 1e-9, $"{settings[s]}, contact {i}"));
+            Assert.All(
+                point.Contacts,
+                (c, i) =>
+                    Assert.True(
+                        groups.MayCarry[group].Has(i) || Math.Abs(c.Current.Amperes) < 1e-9,
+                        $"{settings[s]}, contact {i}"
+                    )
+            );
             if (!amperes.TryAdd(group, point.TotalCurrent.Amperes))
                 Assert.Equal(amperes[group], point.TotalCurrent.Amperes, 1e-9);
         }
@@ -57,7 +64,11 @@ public sealed class SettingGroupsTests
     [Fact]
     public void Without_wires_every_setting_is_a_group_of_its_own()
     {
-        ListSource lists = ListSource.Empty.With("lamps.csv", "circuit,lamp,volts,watts,lit when\nmain,head,12,45,lights=on\ntail,tail,12,5,lights=on|side\n")
+        ListSource lists = ListSource
+            .Empty.With(
+                "lamps.csv",
+                "circuit,lamp,volts,watts,lit when\nmain,head,12,45,lights=on\ntail,tail,12,5,lights=on|side\n"
+            )
             .With("switches.csv", "switch,from,to,closed in\nlights,a,b,side|on\nlights,b,c,on\n");
         Bike bike = BikeLists.Read(lists).Value.Bike;
         ImmutableArray<Setting> settings = [.. SettingEnumeration.Of(bike, Condition.Always)];

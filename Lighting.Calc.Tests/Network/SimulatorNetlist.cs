@@ -6,14 +6,17 @@ namespace Lighting.Calc.Tests.Network;
 
 internal static class SimulatorNetlist
 {
-    /// <summary>Loads become behavioural current sources; the operating point's node volts are printed as v(n1) = …</summary>
+    /// <summary>Loads become behavioural current sources; the operating point's node volts are printed as v(n1) =
+    /// …</summary>
     public static string Write(TestNetwork network)
     {
         var text = new StringBuilder("operating point of a lighting harness\n");
         text.AppendLine(CultureInfo.InvariantCulture, $"Vemf emf 0 {Number(network.Emf)}");
-        text.AppendLine(network.SourceOhms == 0
-            ? $"Vjoin emf {Name(network.Plus)} 0"
-            : $"Rsource emf {Name(network.Plus)} {Number(network.SourceOhms)}");
+        text.AppendLine(
+            network.SourceOhms == 0
+                ? $"Vjoin emf {Name(network.Plus)} 0"
+                : $"Rsource emf {Name(network.Plus)} {Number(network.SourceOhms)}"
+        );
         for (int i = 0; i < network.Conductors.Count; i++)
         {
             TestConductor c = network.Conductors[i];
@@ -24,8 +27,10 @@ internal static class SimulatorNetlist
         for (int i = 0; i < network.Loads.Count; i++)
         {
             TestLoad l = network.Loads[i];
-            text.AppendLine(CultureInfo.InvariantCulture,
-                $"Bl{i} {Name(l.Feed)} {Name(l.Return)} I={Law(l.Law, $"v({Name(l.Feed)},{Name(l.Return)})")}");
+            text.AppendLine(
+                CultureInfo.InvariantCulture,
+                $"Bl{i} {Name(l.Feed)} {Name(l.Return)} I={Law(l.Law, $"v({Name(l.Feed)},{Name(l.Return)})")}"
+            );
             text.AppendLine(CultureInfo.InvariantCulture, $".nodeset v({Name(l.Feed)})={Number(network.Emf)}");
         }
 
@@ -53,9 +58,11 @@ internal static class SimulatorNetlist
         string one = load.Kind switch
         {
             LampType.Filament or LampType.Halogen =>
-                $"(abs({v}) <= {Number(FilamentLaw.ColdVoltsRatio * load.Volts)} ? {Number(FilamentLaw.HotToColdRatio)}*{strength}/{size}*{v}"
-                + $" : sgn({v})*{strength}*pow(abs({v})/{size}, {k}))",
-            LampType.Led => $"({v} >= {size} ? {strength}/{v} : ({v} > 0 ? {strength}/({size}*{size})*{v} : {leak}*{v}))",
+                $"(abs({v}) <= {Number(FilamentLaw.ColdVoltsRatio * load.Volts)} ? "
+                    + $"{Number(FilamentLaw.HotToColdRatio)}*{strength}/{size}*{v}"
+                    + $" : sgn({v})*{strength}*pow(abs({v})/{size}, {k}))",
+            LampType.Led =>
+                $"({v} >= {size} ? {strength}/{v} : ({v} > 0 ? {strength}/({size}*{size})*{v} : {leak}*{v}))",
             LampType.LedResistor => $"({v} > {size} ? ({v}-{size})/{strength}+{leak}*{v} : {leak}*{v})",
             LampType.Fixed => $"({v} >= {size} ? {strength} : ({v} > 0 ? {strength}*{v}/{size} : {leak}*{v}))",
             _ => $"{v}/{strength}",

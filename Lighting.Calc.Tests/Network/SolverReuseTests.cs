@@ -34,7 +34,15 @@ public sealed class SolverReuseTests
     [Fact]
     public void A_drop_out_and_its_search_allocate_nothing_on_repetition()
     {
-        var n = new TestNetwork(3, 1, 0, 12, 0.05, [new(2, 0, 1)], [new(1, 2, Load.Led(34, 3)), new(1, 2, Load.Led(1, 3))]);
+        var n = new TestNetwork(
+            3,
+            1,
+            0,
+            12,
+            0.05,
+            [new(2, 0, 1)],
+            [new(1, 2, Load.Led(34, 3)), new(1, 2, Load.Led(1, 3))]
+        );
         CircuitSolver solver = n.Solver();
         Step(0);
         Step(1);
@@ -66,7 +74,12 @@ public sealed class SolverReuseTests
             {
                 Emf = other.Emf,
                 SourceOhms = other.SourceOhms,
-                Conductors = [.. n.Conductors.Select((c, i) => random.Next(3) == 0 ? c with { Ohms = other.Conductors[i].Ohms } : c)],
+                Conductors =
+                [
+                    .. n.Conductors.Select(
+                        (c, i) => random.Next(3) == 0 ? c with { Ohms = other.Conductors[i].Ohms } : c
+                    ),
+                ],
                 Loads = [.. n.Loads.Select((l, i) => random.Next(3) == 0 ? l with { Law = other.Loads[i].Law } : l)],
             };
             n.Apply(used);
@@ -84,7 +97,15 @@ public sealed class SolverReuseTests
     [Fact]
     public void A_disconnected_load_carries_nothing_and_comes_back()
     {
-        var n = new TestNetwork(3, 1, 0, 12, 0.1, [new(1, 2, 0.5)], [new(2, 0, Load.Resistor(5)), new(2, 0, Load.Filament(12, 1))]);
+        var n = new TestNetwork(
+            3,
+            1,
+            0,
+            12,
+            0.1,
+            [new(1, 2, 0.5)],
+            [new(2, 0, Load.Resistor(5)), new(2, 0, Load.Filament(12, 1))]
+        );
         CircuitSolver solver = n.Solver();
         solver.Solve();
         double both = solver.SourceAmperes;
@@ -104,23 +125,32 @@ public sealed class SolverReuseTests
         TestNetwork n = LargeHarness.Create(80);
         Circuit circuit = n.Circuit();
         var volts = new double[64];
-        Parallel.For(0, volts.Length, i =>
-        {
-            var solver = new CircuitSolver(circuit);
-            n.Apply(solver);
-            solver.SetConductor(i % 8, double.PositiveInfinity);
-            solver.SetSource(10 + i / 8, 0.01);
-            Assert.Equal(SolveStatus.Solved, solver.Solve());
-            volts[i] = solver.NodeVolts(n.Nodes - 1);
-        });
+        Parallel.For(
+            0,
+            volts.Length,
+            i =>
+            {
+                var solver = new CircuitSolver(circuit);
+                n.Apply(solver);
+                solver.SetConductor(i % 8, double.PositiveInfinity);
+                solver.SetSource(10 + i / 8, 0.01);
+                Assert.Equal(SolveStatus.Solved, solver.Solve());
+                volts[i] = solver.NodeVolts(n.Nodes - 1);
+            }
+        );
         for (int i = 0; i < volts.Length; i++)
         {
-            CircuitSolver alone = (n with
-            {
-                Emf = 10 + i / 8,
-                SourceOhms = 0.01,
-                Conductors = [.. n.Conductors.Select((c, k) => k == i % 8 ? c with { Ohms = double.PositiveInfinity } : c)],
-            }).Solver();
+            CircuitSolver alone = (
+                n with
+                {
+                    Emf = 10 + i / 8,
+                    SourceOhms = 0.01,
+                    Conductors =
+                    [
+                        .. n.Conductors.Select((c, k) => k == i % 8 ? c with { Ohms = double.PositiveInfinity } : c),
+                    ],
+                }
+            ).Solver();
             alone.Solve();
             Assert.Equal(alone.NodeVolts(n.Nodes - 1), volts[i], 1e-9);
         }

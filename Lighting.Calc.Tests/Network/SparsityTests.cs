@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Tests.Network;
 
 /// <summary>The order of elimination and the pattern it leaves: what makes a large harness quick to solve.</summary>
@@ -22,7 +21,10 @@ public class SparsityTests
     public void A_star_has_no_fill_wherever_its_hub_stands_in_the_list()
     {
         foreach (int hub in new[] { 0, 20, 40 })
-            Assert.Equal(40, Entries(41, [.. Enumerable.Range(0, 41).Where(v => v != hub).Select(v => (hub, v))], last: -1));
+            Assert.Equal(
+                40,
+                Entries(41, [.. Enumerable.Range(0, 41).Where(v => v != hub).Select(v => (hub, v))], last: -1)
+            );
     }
 
     // Each of the first n − 3 eliminated joins its two neighbours: 2n − 3 entries.
@@ -31,14 +33,22 @@ public class SparsityTests
     [InlineData(10)]
     [InlineData(100)]
     public void A_ring_fills_in_one_entry_for_each_vertex_but_three(int vertices) =>
-        Assert.Equal(2 * vertices - 3, Entries(vertices, [.. Enumerable.Range(0, vertices).Select(v => (v, (v + 1) % vertices))], last: -1));
+        Assert.Equal(
+            2 * vertices - 3,
+            Entries(vertices, [.. Enumerable.Range(0, vertices).Select(v => (v, (v + 1) % vertices))], last: -1)
+        );
 
-    // A wheel's hub has degree n and goes last but two; the rim fills as a ring does: 2n − 3 for the rim, n for the hub.
+    // A wheel's hub has degree n and goes last but two; the rim fills as a ring does: 2n − 3 for the rim, n for the
+    // hub.
     [Fact]
     public void A_wheel_fills_as_its_rim_does()
     {
         const int rim = 30;
-        (int, int)[] edges = [.. Enumerable.Range(1, rim).Select(v => (v, v % rim + 1)), .. Enumerable.Range(1, rim).Select(v => (0, v))];
+        (int, int)[] edges =
+        [
+            .. Enumerable.Range(1, rim).Select(v => (v, v % rim + 1)),
+            .. Enumerable.Range(1, rim).Select(v => (0, v)),
+        ];
         Assert.Equal(2 * rim - 3 + rim, Entries(rim + 1, edges, last: -1));
     }
 
@@ -78,7 +88,10 @@ public class SparsityTests
         Assert.Equal([pattern.EntryOf(1, 3), pattern.EntryOf(2, 3)], pattern.Targets);
         Assert.Equal((3, 3), (pattern.EntryOf(1, 3), pattern.EntryOf(3, 1)));
         Assert.Equal((5, 5), (pattern.EntryOf(0, 4), pattern.EntryOf(4, 3)));
-        Assert.Equal("The pattern lacks an entry.", Assert.Throws<InvalidOperationException>(() => pattern.EntryOf(0, 2)).Message);
+        Assert.Equal(
+            "The pattern lacks an entry.",
+            Assert.Throws<InvalidOperationException>(() => pattern.EntryOf(0, 2)).Message
+        );
     }
 
     [Fact]
@@ -103,7 +116,9 @@ public class SparsityTests
         return Pattern(vertices, [.. edges.Select(e => (position[e.A], position[e.B]))]).EntryCount;
     }
 
-    private static FactorPattern Pattern(int size, (int A, int B)[] edges) => FactorPattern.Of(size, [.. edges.Select(e => e.A)], [.. edges.Select(e => e.B)]);
+    private static FactorPattern Pattern(int size, (int A, int B)[] edges) =>
+        FactorPattern.Of(size, [.. edges.Select(e => e.A)], [.. edges.Select(e => e.B)]);
 
-    private static int[] Order(int vertices, (int A, int B)[] edges, int last) => new EliminationOrder(vertices, edges, last).Position;
+    private static int[] Order(int vertices, (int A, int B)[] edges, int last) =>
+        new EliminationOrder(vertices, edges, last).Position;
 }

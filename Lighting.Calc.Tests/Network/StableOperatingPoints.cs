@@ -20,7 +20,10 @@ internal sealed class StableOperatingPoints(TestNetwork network, int seed)
 
     public List<StableOperatingPoint> Find()
     {
-        int[] drivers = [.. Enumerable.Range(0, network.Loads.Count).Where(i => network.Loads[i].Law.Kind == LampType.Led)];
+        int[] drivers =
+        [
+            .. Enumerable.Range(0, network.Loads.Count).Where(i => network.Loads[i].Law.Kind == LampType.Led),
+        ];
         var found = new List<StableOperatingPoint>();
         for (int set = 0; set < 1 << drivers.Length; set++)
         {
@@ -45,7 +48,13 @@ internal sealed class StableOperatingPoints(TestNetwork network, int seed)
     {
         var volts = new double[network.Nodes];
         for (int v = 0; v < volts.Length; v++)
-            volts[v] = network.Emf * (start > 1 ? random.NextDouble() : start == 0 && v != network.Minus ? 1 : 0);
+            volts[v] =
+                network.Emf
+                * (
+                    start > 1 ? random.NextDouble()
+                    : start == 0 && v != network.Minus ? 1
+                    : 0
+                );
         var at = new double[network.Loads.Count];
         for (int i = 0; i < at.Length; i++)
             at[i] = start == 0 ? network.Emf : volts[network.Loads[i].Feed] - volts[network.Loads[i].Return];
@@ -141,8 +150,11 @@ internal sealed class StableOperatingPoints(TestNetwork network, int seed)
         }
 
         matrix[network.Plus, network.Plus] += 1 / network.SourceOhms;
-        return matrix.RemoveRow(network.Minus).RemoveColumn(network.Minus)
-            .Evd(MathNet.Numerics.LinearAlgebra.Symmetricity.Symmetric).EigenValues.All(e => e.Real > 0);
+        return matrix
+            .RemoveRow(network.Minus)
+            .RemoveColumn(network.Minus)
+            .Evd(MathNet.Numerics.LinearAlgebra.Symmetricity.Symmetric)
+            .EigenValues.All(e => e.Real > 0);
 
         void Stamp(int a, int b, double siemens)
         {

@@ -15,7 +15,11 @@ public class SwitchesTests
     [InlineData("lights=nowhere", new int[0])]
     public void A_setting_made_elsewhere_closes_what_its_names_say(string held, int[] closed)
     {
-        var setting = new Setting(held.Length == 0 ? [] : [new SwitchPosition(held.Split('=')[0], held.Split('=')[1]), new SwitchPosition("other", "on")]);
+        var setting = new Setting(
+            held.Length == 0
+                ? []
+                : [new SwitchPosition(held.Split('=')[0], held.Split('=')[1]), new SwitchPosition("other", "on")]
+        );
         Assert.Equal(closed, Enumerable.Range(0, 3).Where(s_switches.ClosedIn(setting).Has));
         Assert.Equal(closed, Enumerable.Range(0, 3).Where(c => s_bike.Switches[c].IsClosed(setting)));
     }
@@ -38,7 +42,8 @@ public class SwitchesTests
     [Fact]
     public void Settings_of_two_bikes_are_equal_when_their_positions_are_named_alike()
     {
-        Setting numbered = SettingEnumeration.Of(s_bike, Condition.Parse("lights=high")).Single(), named = new([new SwitchPosition("Lights", "HIGH")]);
+        Setting numbered = SettingEnumeration.Of(s_bike, Condition.Parse("lights=high")).Single(),
+            named = new([new SwitchPosition("Lights", "HIGH")]);
         Assert.Equal(numbered, named);
         Assert.Equal(numbered.GetHashCode(), named.GetHashCode());
         Assert.NotEqual(numbered, new Setting([new SwitchPosition("lights", "low")]));
@@ -49,16 +54,30 @@ public class SwitchesTests
     [Fact]
     public void More_contacts_than_bits_of_a_word_are_told_apart()
     {
-        ImmutableArray<SwitchContact> contacts = [.. Enumerable.Range(0, 140).Select(i => Benches.Contact($"switch {i % 2}", "a", "b", i % 3 == 0 ? "on" : "far"))];
+        ImmutableArray<SwitchContact> contacts =
+        [
+            .. Enumerable
+                .Range(0, 140)
+                .Select(i => Benches.Contact($"switch {i % 2}", "a", "b", i % 3 == 0 ? "on" : "far")),
+        ];
         Bike bike = s_bike with { Switches = contacts };
         var switches = new Switches(bike);
         foreach (Setting setting in SettingEnumeration.Of(bike, Condition.Always))
         {
-            ContactSet closed = switches.ClosedIn(setting), odd = ContactSet.Where(140, c => c % 2 == 1);
+            ContactSet closed = switches.ClosedIn(setting),
+                odd = ContactSet.Where(140, c => c % 2 == 1);
             Assert.Equal(contacts.Select(c => c.IsClosed(setting)), Enumerable.Range(0, 140).Select(closed.Has));
-            Assert.Equal(contacts.Select((c, i) => i % 2 == 1 && c.IsClosed(setting)), Enumerable.Range(0, 140).Select(closed.And(odd).Has));
+            Assert.Equal(
+                contacts.Select((c, i) => i % 2 == 1 && c.IsClosed(setting)),
+                Enumerable.Range(0, 140).Select(closed.And(odd).Has)
+            );
             Assert.Equal(closed, closed.And(odd).Or(closed.And(ContactSet.Where(140, c => c % 2 == 0))));
-            Assert.NotEqual(closed, closed.Or(ContactSet.Where(140, c => c == 139)).And(ContactSet.Where(140, c => c != 139 || !closed.Has(139))));
+            Assert.NotEqual(
+                closed,
+                closed
+                    .Or(ContactSet.Where(140, c => c == 139))
+                    .And(ContactSet.Where(140, c => c != 139 || !closed.Has(139)))
+            );
         }
     }
 }

@@ -7,7 +7,14 @@ internal sealed record TestConductor(int A, int B, double Ohms);
 internal sealed record TestLoad(int Feed, int Return, Load Law);
 
 internal sealed record TestNetwork(
-    int Nodes, int Plus, int Minus, double Emf, double SourceOhms, IReadOnlyList<TestConductor> Conductors, IReadOnlyList<TestLoad> Loads)
+    int Nodes,
+    int Plus,
+    int Minus,
+    double Emf,
+    double SourceOhms,
+    IReadOnlyList<TestConductor> Conductors,
+    IReadOnlyList<TestLoad> Loads
+)
 {
     /// <summary>The fixed part, without values.</summary>
     public Circuit Circuit()

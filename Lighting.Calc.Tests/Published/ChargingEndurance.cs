@@ -7,23 +7,32 @@ namespace Lighting.Calc.Tests.Published;
 public class ChargingEndurance
 {
     /// <summary>
-    /// Avionics installation manual 190-02246-10 rev. 11, page 3-38, "Emergency power operation calculation example" (the same
-    /// figures in 190-01007-A3 rev. 4, figure 3-19): battery 35 Ah, of which 0.75 counts; 5 min at 43.5 A, 10 min at 48.1 A, the rest at
+    /// Avionics installation manual 190-02246-10 rev. 11, page 3-38, "Emergency power operation calculation example"
+    /// (the same figures in 190-01007-A3 rev. 4, figure 3-19): battery 35 Ah, of which 0.75 counts; 5 min at 43.5 A, 10
+    /// min at 48.1 A, the rest at
     /// 34.0 A. Printed: 1575 A min, 217.5 A min, 481 A min; 25.8 min at 34.0 A; 40.8 min in all.
     /// </summary>
     [Fact]
     [Against("ride balance", "avionics installation manual 190-02246-10, page 3-38")]
     public void Avionics_manual_emergency_power_example_lasts_40_8_minutes()
     {
-        Bike bike = new Bike { BatteryCapacity = ElectricCharge.FromAmpereHours(35) }
-            .Riding((0, 5, "loads=cruise"), (0, 10, "loads=landing"), (0, 60, "loads=emergency"));
-        AverageLoad load = (setting, _) => ElectricCurrent.FromAmperes(setting.PositionOf("loads") switch
-        {
-            "cruise" => 43.5,
-            "landing" => 48.1,
-            _ => 34.0,
-        });
-        RideBalance ride = ChargingSystem.WithLoads(bike, load, new ChargingOptions { InitialStateOfCharge = Ratio.FromPercent(75) }).Ride();
+        Bike bike = new Bike { BatteryCapacity = ElectricCharge.FromAmpereHours(35) }.Riding(
+            (0, 5, "loads=cruise"),
+            (0, 10, "loads=landing"),
+            (0, 60, "loads=emergency")
+        );
+        AverageLoad load = (setting, _) =>
+            ElectricCurrent.FromAmperes(
+                setting.PositionOf("loads") switch
+                {
+                    "cruise" => 43.5,
+                    "landing" => 48.1,
+                    _ => 34.0,
+                }
+            );
+        RideBalance ride = ChargingSystem
+            .WithLoads(bike, load, new ChargingOptions { InitialStateOfCharge = Ratio.FromPercent(75) })
+            .Ride();
         Publication.Meets(-217.5, ride.Stretches[0].NetCharge!.Value.AmpereHours * 60, 0.05);
         Publication.Meets(-481, ride.Stretches[1].NetCharge!.Value.AmpereHours * 60, 0.5);
         Assert.Equal(StateOfChargeLimit.Flat, ride.Stretches[2].Limit);
@@ -39,17 +48,22 @@ public class ChargingEndurance
     [Against("ride balance", "training page on alarm batteries (NICET)")]
     public void Alarm_training_page_standby_load_takes_6_125_ampere_hours()
     {
-        Bike bike = new Bike { BatteryCapacity = ElectricCharge.FromAmpereHours(7) }.Riding((0, 24 * 60, "alarm=off"), (0, 5, "alarm=sounding"));
-        AverageLoad load = (setting, _) => ElectricCurrent.FromAmperes(setting.PositionOf("alarm") == "sounding" ? 1.5 : 0.25);
+        Bike bike = new Bike { BatteryCapacity = ElectricCharge.FromAmpereHours(7) }.Riding(
+            (0, 24 * 60, "alarm=off"),
+            (0, 5, "alarm=sounding")
+        );
+        AverageLoad load = (setting, _) =>
+            ElectricCurrent.FromAmperes(setting.PositionOf("alarm") == "sounding" ? 1.5 : 0.25);
         Publication.Meets(-6.125, ChargingSystem.WithLoads(bike, load).Ride().NetCharge!.Value.AmpereHours, 0.0005);
     }
 
     /// <summary>
-    /// Battery monitor manual (Xantrex Link 2000), page 26, "Typical values for Peukert's exponent": 20-hour rating in Ah,
-    /// exponent n, minutes to empty at 25 A, printed side by side. n is rounded to 0.01, which alone moves the
+    /// Battery monitor manual (Xantrex Link 2000), page 26, "Typical values for Peukert's exponent": 20-hour rating in
+    /// Ah, exponent n, minutes to empty at 25 A, printed side by side. n is rounded to 0.01, which alone moves the
     /// minutes by up to (225/500)^0.005, 0.4 %, of the batteries listed; the rating is rounded too. Tolerance 1 %.
-    /// The row 27TM (105 Ah, 160 min) prints 1.28 where its figures give 1.29; by 1.28 it is 162.8 min, 1.7 % off, and stands apart.
-    /// The row 8GU1 (43 Ah, 140 min, 1.20) contradicts itself: its figures give 63 min, and no exponent above 1 gives 140; it is left out.
+    /// The row 27TM (105 Ah, 160 min) prints 1.28 where its figures give 1.29; by 1.28 it is 162.8 min, 1.7 % off, and
+    /// stands apart. The row 8GU1 (43 Ah, 140 min, 1.20) contradicts itself: its figures give 63 min, and no exponent
+    /// above 1 gives 140; it is left out.
     /// </summary>
     [Theory]
     [InlineData(180, 1.14, 375)]
@@ -68,27 +82,36 @@ public class ChargingEndurance
     [InlineData(130, 1.24, 225)]
     [InlineData(216, 1.17, 450)]
     [Against("Peukert's law", "battery monitor manual (Xantrex Link 2000), page 26, without row 27TM")]
-    public void Battery_monitor_manual_reserve_minutes_at_25_A_follow_from_the_20_hour_rating(double ampereHours, double exponent, double minutes) =>
-        Publication.Meets(minutes, Time(ampereHours, 20, exponent, 25).Minutes, minutes * 0.01);
+    public void Battery_monitor_manual_reserve_minutes_at_25_A_follow_from_the_20_hour_rating(
+        double ampereHours,
+        double exponent,
+        double minutes
+    ) => Publication.Meets(minutes, Time(ampereHours, 20, exponent, 25).Minutes, minutes * 0.01);
 
     [Fact]
     [Against("Peukert's law", "the same, row 27TM")]
     public void Battery_monitor_manual_row_27TM_is_met_within_the_second_digit_of_its_exponent() =>
         Publication.Meets(160, Time(105, 20, 1.28, 25).Minutes, 160 * 0.02);
 
-    /// <summary>Tutorial figures that give the capacity at one ampere, t = C/Iᵏ, so that the rated time is C hours: electrotechnik.net, "Peukert law and discharge of lead acid
-    /// batteries", 100 Ah, 1.2, 5 A, printed 14.5 h; easycalculation.com, "battery capacity, discharge time", 250 Ah, 1.3, 20 A, printed 5.088631644 h.</summary>
+    /// <summary>Tutorial figures that give the capacity at one ampere, t = C/Iᵏ, so that the rated time is C hours:
+    /// electrotechnik.net, "Peukert law and discharge of lead acid batteries", 100 Ah, 1.2, 5 A, printed 14.5 h;
+    /// easycalculation.com, "battery capacity, discharge time", 250 Ah, 1.3, 20 A, printed 5.088631644 h.</summary>
     [Theory]
     [InlineData(100, 1.2, 5, 14.5, 0.05)]
     [InlineData(250, 1.3, 20, 5.088631644, 1e-8)]
     [Against("Peukert's law", "two tutorials at the one-ampere rate")]
-    public void Tutorial_examples_of_Peukerts_law_at_the_one_ampere_rate(double ampereHours, double exponent, double amperes, double hours, double tolerance) =>
-        Publication.Meets(hours, Time(ampereHours, ampereHours, exponent, amperes).Hours, tolerance);
+    public void Tutorial_examples_of_Peukerts_law_at_the_one_ampere_rate(
+        double ampereHours,
+        double exponent,
+        double amperes,
+        double hours,
+        double tolerance
+    ) => Publication.Meets(hours, Time(ampereHours, ampereHours, exponent, amperes).Hours, tolerance);
 
     /// <summary>
-    /// Data sheet of the flooded 6 V battery J305P-AC (03/14): 271 Ah at 5 h, 330 Ah at 20 h; 711 min at 25 A, 195 min at 75 A. The
-    /// exponent of the two ratings, 1.166, foretells 739 min and 205 min: 4 % and 5 % too long, since one exponent does not
-    /// hold over the whole span. Tolerance 6 %.
+    /// Data sheet of the flooded 6 V battery J305P-AC (03/14): 271 Ah at 5 h, 330 Ah at 20 h; 711 min at 25 A, 195 min
+    /// at 75 A. The exponent of the two ratings, 1.166, foretells 739 min and 205 min: 4 % and 5 % too long, since one
+    /// exponent does not hold over the whole span. Tolerance 6 %.
     /// </summary>
     [Theory]
     [InlineData(25, 711)]
@@ -100,7 +123,9 @@ public class ChargingEndurance
         Publication.Meets(minutes, Time(330, 20, exponent, amperes).Minutes, minutes * 0.06);
     }
 
-    /// <summary>Battery Council International data for flooded batteries at 80 °F, as printed in "State Of Charge (SOC) measurement" and in a battery maker's "How can I measure my battery's state of charge": 100, 75, 50, 25 %, discharged; 6 V is half.</summary>
+    /// <summary>Battery Council International data for flooded batteries at 80 °F, as printed in "State Of Charge (SOC)
+    /// measurement" and in a battery maker's "How can I measure my battery's state of charge": 100, 75, 50, 25 %,
+    /// discharged; 6 V is half.</summary>
     [Theory]
     [InlineData(100, 12.65)]
     [InlineData(75, 12.45)]
@@ -113,9 +138,18 @@ public class ChargingEndurance
         Ratio share = Ratio.FromPercent(percent);
         Publication.Meets(volts, LeadAcid.OpenCircuitVoltage(share, ElectricPotential.FromVolts(12)).Volts, 0.005);
         Publication.Meets(volts / 2, LeadAcid.OpenCircuitVoltage(share, ElectricPotential.FromVolts(6)).Volts, 0.0025);
-        Publication.Meets(percent, LeadAcid.StateOfCharge(ElectricPotential.FromVolts(volts), ElectricPotential.FromVolts(12))!.Value.Percent, 1e-6);
+        Publication.Meets(
+            percent,
+            LeadAcid.StateOfCharge(ElectricPotential.FromVolts(volts), ElectricPotential.FromVolts(12))!.Value.Percent,
+            1e-6
+        );
     }
 
     private static Duration Time(double ampereHours, double ratedHours, double exponent, double amperes) =>
-        PeukertLaw.DischargeTime(ElectricCharge.FromAmpereHours(ampereHours), Duration.FromHours(ratedHours), exponent, ElectricCurrent.FromAmperes(amperes));
+        PeukertLaw.DischargeTime(
+            ElectricCharge.FromAmpereHours(ampereHours),
+            Duration.FromHours(ratedHours),
+            exponent,
+            ElectricCurrent.FromAmperes(amperes)
+        );
 }

@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc.Tests.Published;
 
-/// <summary>Copper against IEC 60028, NBS Handbook 100, FAA AC 43.13-1B and the correction table of IEC 60228.</summary>
+/// <summary>Copper against IEC 60028, NBS Handbook 100, FAA AC 43.13-1B and the correction table of IEC
+/// 60228.</summary>
 public class CopperTests
 {
     [Fact]
@@ -13,13 +14,34 @@ public class CopperTests
     [Fact]
     [Against("copper", "NBS Handbook 100")]
     public void NBS_Handbook_100_circular_mil_form_is_10_371_ohm() =>
-        Publication.Meets(10.371, Copper.Resistance(Length.FromFeet(1), Area.FromSquareInches(Math.PI / 4 * 1e-6), Temperature.FromDegreesCelsius(20)).Ohms, 0.0005);
+        Publication.Meets(
+            10.371,
+            Copper
+                .Resistance(
+                    Length.FromFeet(1),
+                    Area.FromSquareInches(Math.PI / 4 * 1e-6),
+                    Temperature.FromDegreesCelsius(20)
+                )
+                .Ohms,
+            0.0005
+        );
 
-    // NBS Handbook 100: 0.15328 ohm for one metre of a conductor of one gram, density 8.89 g/cm3. Area of it: 1/8.89 mm2.
+    // NBS Handbook 100: 0.15328 ohm for one metre of a conductor of one gram, density 8.89 g/cm3. Area of it: 1/8.89
+    // mm2.
     [Fact]
     [Against("copper", "NBS Handbook 100")]
     public void NBS_Handbook_100_mass_resistivity_is_0_15328_ohm_gram_per_square_metre() =>
-        Publication.Meets(0.15328, Copper.Resistance(Length.FromMeters(1), Area.FromSquareMillimeters(1 / 8.89), Temperature.FromDegreesCelsius(20)).Ohms, 0.00001);
+        Publication.Meets(
+            0.15328,
+            Copper
+                .Resistance(
+                    Length.FromMeters(1),
+                    Area.FromSquareMillimeters(1 / 8.89),
+                    Temperature.FromDegreesCelsius(20)
+                )
+                .Ohms,
+            0.00001
+        );
 
     // Handbook 100 prints the coefficient referred to other temperatures: 0.00427 at 0 °C, 0.00385 at 25 °C.
     [Theory]
@@ -61,5 +83,6 @@ public class CopperTests
     public void IEC_60228_correction_to_20_C_agrees_within_0_45_percent(double celsius, double printed) =>
         Publication.Meets(printed, 1 / Factor(celsius), printed * 0.0045);
 
-    private static double Factor(double celsius) => Copper.ResistanceFactor(Temperature.FromDegreesCelsius(celsius)).DecimalFractions;
+    private static double Factor(double celsius) =>
+        Copper.ResistanceFactor(Temperature.FromDegreesCelsius(celsius)).DecimalFractions;
 }

@@ -26,9 +26,10 @@ public class CurrentRatingTests
         }
     }
 
-    // DIN VDE 0298-4 table 11 single core in free air, 30 °C, 70 °C PVC (confirmed); 0.5 mm² by a cable maker's sheet of the same standard.
-    // JIS C 3406 for 0.85, 1.25, 2, 3, 5, 8 mm² (limits confirmed). Its 40 °C air and 80 °C conductor are from memory: here
-    // its 40 K rise is counted from 30 °C like its neighbours', so the printed figure stands at 30 °C and 13.9 A instead of 16 A at 40 °C.
+    // DIN VDE 0298-4 table 11 single core in free air, 30 °C, 70 °C PVC (confirmed); 0.5 mm² by a cable maker's sheet
+    // of the same standard. JIS C 3406 for 0.85, 1.25, 2, 3, 5, 8 mm² (limits confirmed). Its 40 °C air and 80 °C
+    // conductor are from memory: here its 40 K rise is counted from 30 °C like its neighbours', so the printed figure
+    // stands at 30 °C and 13.9 A instead of 16 A at 40 °C.
     [Theory]
     [InlineData("0.5 mm2", 12)]
     [InlineData("0.75 mm2", 15)]
@@ -49,7 +50,8 @@ public class CurrentRatingTests
     public void DIN_VDE_0298_4_and_JIS_C_3406_metric_sizes(string size, double printedAmperes) =>
         Publication.Meets(printedAmperes, At(Wire(size), 30, 1).Current!.Value.Amperes, 1e-9);
 
-    // IEC 60364-5-52 table B.52.14, PVC 70 °C (from memory): the square-root form meets the rounded figures within 0.01.
+    // IEC 60364-5-52 table B.52.14, PVC 70 °C (from memory): the square-root form meets the rounded figures within
+    // 0.01.
     [Theory]
     [InlineData(10, 1.22)]
     [InlineData(20, 1.12)]
@@ -74,13 +76,16 @@ public class CurrentRatingTests
     [InlineData(105, 0.85)]
     [InlineData(125, 0.89)]
     [Against("ambient factor", "33 CFR 183.425, engine spaces (partly from memory)")]
-    public void Code_of_Federal_Regulations_33_183_425_engine_space_factors(double limitCelsius, double printedFactor) =>
-        Publication.Meets(printedFactor, Factor(limitCelsius, 50), 0.01);
+    public void Code_of_Federal_Regulations_33_183_425_engine_space_factors(
+        double limitCelsius,
+        double printedFactor
+    ) => Publication.Meets(printedFactor, Factor(limitCelsius, 50), 0.01);
 
     // The same note: 35 A of a No. 14 with 105 °C insulation becomes 30 A in an engine space (confirmed).
     [Fact]
     [Against("ambient factor", "33 CFR 183.425, No. 14 worked out")]
-    public void Code_of_Federal_Regulations_33_183_425_No_14_in_an_engine_space() => Publication.Meets(30, 35 * Factor(105, 50), 0.5);
+    public void Code_of_Federal_Regulations_33_183_425_No_14_in_an_engine_space() =>
+        Publication.Meets(30, 35 * Factor(105, 50), 0.5);
 
     // IEC 60364-5-52 table B.52.17, bunched, all loaded (from memory).
     [Theory]
@@ -101,7 +106,8 @@ public class CurrentRatingTests
         Publication.Meets(19 * printedFactor, At(Wire("1 mm2"), 30, wires).Current!.Value.Amperes, 1e-9);
     }
 
-    // MIL-W-5088L bundle chart, digitised (confirmed: transcription). Between printed counts the larger count, between loadings linear.
+    // MIL-W-5088L bundle chart, digitised (confirmed: transcription). Between printed counts the larger count, between
+    // loadings linear.
     [Theory]
     [InlineData(2, 20, 0.9675)]
     [InlineData(8, 60, 0.595)]
@@ -112,27 +118,54 @@ public class CurrentRatingTests
     [InlineData(8, 50, 0.63125)]
     [Against("bundle factor", "MIL-W-5088L, bundle chart digitised", Copied = true)]
     public void MIL_W_5088L_bundle_chart(int wires, double loadingPercent, double printedFactor) =>
-        Publication.Meets(printedFactor, BundleDerating.PartlyLoaded(wires, Ratio.FromPercent(loadingPercent))!.Value.DecimalFractions, 1e-9);
+        Publication.Meets(
+            printedFactor,
+            BundleDerating.PartlyLoaded(wires, Ratio.FromPercent(loadingPercent))!.Value.DecimalFractions,
+            1e-9
+        );
 
-    // AC 43.13-1B paragraph 11-68 example 2 (confirmed): 47 A in free air × altitude 0.91 = 42.77 A; eight wires at 60 % take 0.6, 26 A.
-    // The chart's digitised point is 0.595, which gives 25.4 A.
+    // AC 43.13-1B paragraph 11-68 example 2 (confirmed): 47 A in free air × altitude 0.91 = 42.77 A; eight wires at 60
+    // % take 0.6, 26 A. The chart's digitised point is 0.595, which gives 25.4 A.
     [Fact]
     [Against("bundle factor", "FAA AC 43.13-1B, paragraphs 11-68 and 11-69 (partly from memory)")]
     public void AC_43_13_1B_paragraph_11_68_example_2_bundle_of_eight() =>
-        Publication.Meets(26, 47 * 0.91 * BundleDerating.PartlyLoaded(8, Ratio.FromPercent(60))!.Value.DecimalFractions, 0.6);
+        Publication.Meets(
+            26,
+            47 * 0.91 * BundleDerating.PartlyLoaded(8, Ratio.FromPercent(60))!.Value.DecimalFractions,
+            0.6
+        );
 
-    // AC 43.13-1B paragraph 11-69 example B (from memory): twelve wires all loaded, 68 A × 0.43 = 29.2 A; at 20 000 ft 61 A × 0.43 × 0.91 = 23.8 A.
+    // AC 43.13-1B paragraph 11-69 example B (from memory): twelve wires all loaded, 68 A × 0.43 = 29.2 A; at 20 000 ft
+    // 61 A × 0.43 × 0.91 = 23.8 A.
     [Theory]
     [InlineData(68, 1, 29.2)]
     [InlineData(61, 0.91, 23.8)]
     [Against("bundle factor", "FAA AC 43.13-1B, paragraphs 11-68 and 11-69 (partly from memory)")]
-    public void AC_43_13_1B_paragraph_11_69_example_B(double freeAirAmperes, double altitudeFactor, double printedAmperes) =>
-        Publication.Meets(printedAmperes, freeAirAmperes * altitudeFactor * BundleDerating.PartlyLoaded(12, Ratio.FromPercent(100))!.Value.DecimalFractions, 0.1);
+    public void AC_43_13_1B_paragraph_11_69_example_B(
+        double freeAirAmperes,
+        double altitudeFactor,
+        double printedAmperes
+    ) =>
+        Publication.Meets(
+            printedAmperes,
+            freeAirAmperes
+                * altitudeFactor
+                * BundleDerating.PartlyLoaded(12, Ratio.FromPercent(100))!.Value.DecimalFractions,
+            0.1
+        );
 
-    private static CurrentRating At(WireSize wire, double celsius, int bundle) => CurrentRating.Calculate(wire, Temperature.FromDegreesCelsius(celsius), bundle);
+    private static CurrentRating At(WireSize wire, double celsius, int bundle) =>
+        CurrentRating.Calculate(wire, Temperature.FromDegreesCelsius(celsius), bundle);
 
     private static double Factor(double limitCelsius, double celsius) =>
-        AmbientDerating.Factor(Temperature.FromDegreesCelsius(limitCelsius), Temperature.FromDegreesCelsius(30), Temperature.FromDegreesCelsius(celsius)).DecimalFractions;
+        AmbientDerating
+            .Factor(
+                Temperature.FromDegreesCelsius(limitCelsius),
+                Temperature.FromDegreesCelsius(30),
+                Temperature.FromDegreesCelsius(celsius)
+            )
+            .DecimalFractions;
 
-    private static WireSize Wire(string name) => WireTable.TryFind(name, out WireSize? wire) ? wire! : throw new ArgumentException(name);
+    private static WireSize Wire(string name) =>
+        WireTable.TryFind(name, out WireSize? wire) ? wire! : throw new ArgumentException(name);
 }

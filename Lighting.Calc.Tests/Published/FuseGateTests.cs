@@ -4,8 +4,9 @@ namespace Lighting.Calc.Tests.Published;
 
 /// <summary>Opening times against the printed time gates.</summary>
 /// <remarks>
-/// Blade: ISO 8820-3 / SAE J1284 (from memory). Glass: UL 248-14 and 3AG data sheets (four hours at 100 %; an hour at 135 %, two minutes at 200 %: confirmed).
-/// Figures are typed here as printed, beside the percent of rating; a 15 A and a 7.5 A fuse must give the same.
+/// Blade: ISO 8820-3 / SAE J1284 (from memory). Glass: UL 248-14 and 3AG data sheets (four hours at 100 %; an hour at
+/// 135 %, two minutes at 200 %: confirmed). Figures are typed here as printed, beside the percent of rating; a 15 A and
+/// a 7.5 A fuse must give the same.
 /// </remarks>
 public class FuseGateTests
 {
@@ -34,7 +35,9 @@ public class FuseGateTests
     [Against("fuse opening", "ISO 8820-3, SAE J1284 (from memory)", Copied = true)]
     public void ISO_8820_3_blade_times_just_beside_a_gate_lie_on_both_sides_of_it(double percent)
     {
-        OpeningTime below = At(FuseStyle.Blade, 10, percent - 1), on = At(FuseStyle.Blade, 10, percent), above = At(FuseStyle.Blade, 10, percent + 1);
+        OpeningTime below = At(FuseStyle.Blade, 10, percent - 1),
+            on = At(FuseStyle.Blade, 10, percent),
+            above = At(FuseStyle.Blade, 10, percent + 1);
         Assert.True(below.Fastest > on.Fastest && on.Fastest > above.Fastest);
         Assert.True(below.Slowest > on.Slowest && on.Slowest > above.Slowest);
         Publication.Meets(on.Slowest!.Value.Seconds, below.Slowest!.Value.Seconds, on.Slowest.Value.Seconds * 0.2);
@@ -110,17 +113,26 @@ public class FuseGateTests
         Assert.Null(time.Slowest);
     }
 
-    // 96 % to 97 % of the current at 65 °C (blade data sheets; from memory): 0.96 here, against the 25 °C at which 75 % is stated.
+    // 96 % to 97 % of the current at 65 °C (blade data sheets; from memory): 0.96 here, against the 25 °C at which 75 %
+    // is stated.
     [Fact]
     [Against("fuse temperature", "data sheets of blade fuses (from memory)")]
     public void Blade_data_sheets_96_to_97_percent_at_65_C() =>
-        Publication.Bounds(95.95, 97, FuseTemperature.Factor(FuseStyle.Blade, Temperature.FromDegreesCelsius(65)).Percent);
+        Publication.Bounds(
+            95.95,
+            97,
+            FuseTemperature.Factor(FuseStyle.Blade, Temperature.FromDegreesCelsius(65)).Percent
+        );
 
     // Glass data sheets: about 0.2 % less for each kelvin over 25 °C (from memory).
     [Fact]
     [Against("fuse temperature", "data sheets of glass fuses (from memory)", Copied = true)]
     public void Glass_data_sheets_a_fifth_of_a_percent_each_kelvin() =>
-        Publication.Meets(92, FuseTemperature.Factor(FuseStyle.Glass, Temperature.FromDegreesCelsius(65)).Percent, 1e-9);
+        Publication.Meets(
+            92,
+            FuseTemperature.Factor(FuseStyle.Glass, Temperature.FromDegreesCelsius(65)).Percent,
+            1e-9
+        );
 
     // 312/318 Series Lead-Free 3AG Fast-Acting Fuse, data sheet of 2012, "Nominal Melting I²t (A² sec)".
     [Theory]
@@ -141,8 +153,13 @@ public class FuseGateTests
     [InlineData(FuseStyle.Glass, 0.22)]
     [InlineData(FuseStyle.Glass, 15)]
     [InlineData(FuseStyle.Blade, 0.25)]
-    public void Melting_energy_of_other_fuses_is_not_known(FuseStyle style, double amperes) => Assert.Null(FuseMelting.AmpereSquaredSeconds(style, amperes));
+    public void Melting_energy_of_other_fuses_is_not_known(FuseStyle style, double amperes) =>
+        Assert.Null(FuseMelting.AmpereSquaredSeconds(style, amperes));
 
     private static OpeningTime At(FuseStyle style, double rating, double percent) =>
-        OpeningTime.Calculate(style, ElectricCurrent.FromAmperes(rating), ElectricCurrent.FromAmperes(rating * percent / 100));
+        OpeningTime.Calculate(
+            style,
+            ElectricCurrent.FromAmperes(rating),
+            ElectricCurrent.FromAmperes(rating * percent / 100)
+        );
 }

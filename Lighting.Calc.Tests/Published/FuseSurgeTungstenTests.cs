@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc.Tests.Published;
 
-/// <summary>Cold filaments against the tungsten table of Jones and Langmuir (1927; from memory) and what the trade says of lamps.</summary>
+/// <summary>Cold filaments against the tungsten table of Jones and Langmuir (1927; from memory) and what the trade says
+/// of lamps.</summary>
 public class FuseSurgeTungstenTests
 {
     [Theory]
@@ -34,12 +35,17 @@ public class FuseSurgeTungstenTests
     public void Jones_and_Langmuir_radiated_heat(double kelvin, double printedWatts, double tolerance) =>
         Publication.Meets(printedWatts, Tungsten.RadiatedWatts(kelvin), tolerance);
 
-    // 0.15 s to 0.25 s to nine tenths of the light, 21 W signal lamp: common practice, no source. Light goes with (V/Vn)^3.4 and R with (V/Vn)^0.45.
+    // 0.15 s to 0.25 s to nine tenths of the light, 21 W signal lamp: common practice, no source. Light goes with
+    // (V/Vn)^3.4 and R with (V/Vn)^0.45.
     [Fact]
     [Against("filament warming up", "common practice, no source")]
     public void Common_practice_a_21_W_signal_lamp_gives_90_percent_light_after_150_to_250_ms()
     {
-        LampSpecification p21w = LampSpecification.FromPower(LampType.Filament, ElectricPotential.FromVolts(13.5), Power.FromWatts(25));
+        LampSpecification p21w = LampSpecification.FromPower(
+            LampType.Filament,
+            ElectricPotential.FromVolts(13.5),
+            Power.FromWatts(25)
+        );
         WarmUpCurve curve = new FilamentInrush(p21w).Curve(13.5, 0);
         double amperesAt90 = 25 / 13.5 / Math.Pow(0.9, 0.45 / 3.4);
         double seconds = curve.Seconds[curve.Amperes.ToList().FindIndex(a => a <= amperesAt90)];
@@ -51,7 +57,11 @@ public class FuseSurgeTungstenTests
     [Against("filament warming up", "common practice, no source")]
     public void Common_practice_the_surge_of_a_5_W_lamp_is_within_a_tenth_after_20_to_100_ms()
     {
-        LampSpecification w5w = LampSpecification.FromPower(LampType.Filament, ElectricPotential.FromVolts(13.5), Power.FromWatts(5));
+        LampSpecification w5w = LampSpecification.FromPower(
+            LampType.Filament,
+            ElectricPotential.FromVolts(13.5),
+            Power.FromWatts(5)
+        );
         WarmUpCurve curve = new FilamentInrush(w5w).Curve(13.5, 0);
         double seconds = curve.Seconds[curve.Amperes.ToList().FindIndex(a => a <= 1.1 * 5 / 13.5)];
         Publication.Bounds(0.02, 0.1, seconds);

@@ -2,14 +2,27 @@ using UnitsNet;
 
 namespace Lighting.Calc.Tests.Published;
 
-/// <summary>The lamp model against UN Regulation No. 37 and the miniature lamp trade data; the source of each row stands in tables/lamps.csv.</summary>
+/// <summary>The lamp model against UN Regulation No. 37 and the miniature lamp trade data; the source of each row
+/// stands in tables/lamps.csv.</summary>
 public class LampTests
 {
     public static TheoryData<string, double> RegulationRows =>
-        [.. PublishedTable.Load("lamps").Read().Where(r => r.Text("max_w").Length > 0).Select(r => (Key(r), r.Number("system_v")))];
+        [
+            .. PublishedTable
+                .Load("lamps")
+                .Read()
+                .Where(r => r.Text("max_w").Length > 0)
+                .Select(r => (Key(r), r.Number("system_v"))),
+        ];
 
     public static TheoryData<string, double> ToleranceRows =>
-        [.. PublishedTable.Load("lamps").Read().Where(r => r.Text("max_w").Length > 0 && r.Text("tolerance_percent").Length > 0).Select(r => (Key(r), r.Number("system_v")))];
+        [
+            .. PublishedTable
+                .Load("lamps")
+                .Read()
+                .Where(r => r.Text("max_w").Length > 0 && r.Text("tolerance_percent").Length > 0)
+                .Select(r => (Key(r), r.Number("system_v"))),
+        ];
 
     [Theory]
     [MemberData(nameof(RegulationRows))]
@@ -44,7 +57,8 @@ public class LampTests
     public void UN_R37_W5W_from_its_cap_watts_would_exceed_its_maximum_at_13_5_V() =>
         Assert.True(CapWattsAtTestVolts(5) > 5.5);
 
-    // Watts and lumens of three trade numbers as lamp data pages print them (confirmed): volts times amps, 4π times candelas.
+    // Watts and lumens of three trade numbers as lamp data pages print them (confirmed): volts times amps, 4π times
+    // candelas.
     [Theory]
     [InlineData("1156", 26.9, 0.05)]
     [InlineData("1141", 18.4, 0.05)]
@@ -61,7 +75,8 @@ public class LampTests
     public void Trade_number_data_lumens(string code, double printedLumens) =>
         Publication.Meets(printedLumens, Lamp(code, 12).Specification.ReferenceFlux!.Value.Lumens, 0.5);
 
-    // H4: the regulation prints the lumens at 13.2 V and this table's reference is 12 V; carried back up they must agree.
+    // H4: the regulation prints the lumens at 13.2 V and this table's reference is 12 V; carried back up they must
+    // agree.
     [Theory]
     [InlineData("H4 high", 1650)]
     [InlineData("H4 low", 1000)]
@@ -83,7 +98,11 @@ public class LampTests
     [InlineData(11.8, 2.0080)]
     [Against("filament lamp", "Standard Handbook for Electrical Engineers, exponents")]
     public void Standard_Handbook_current_exponent_0_55_reruns_a_2_10_A_lamp(double volts, double amperes) =>
-        Publication.Meets(amperes, Lamp("1156", 12).Specification.CurrentAt(ElectricPotential.FromVolts(volts)).Amperes, 0.0005);
+        Publication.Meets(
+            amperes,
+            Lamp("1156", 12).Specification.CurrentAt(ElectricPotential.FromVolts(volts)).Amperes,
+            0.0005
+        );
 
     [Theory]
     [InlineData(0.90)]
@@ -91,15 +110,27 @@ public class LampTests
     [Against("filament lamp", "Standard Handbook for Electrical Engineers, exponents")]
     public void Standard_Handbook_light_exponents_3_4_to_3_5_enclose_the_model(double ratio)
     {
-        double light = Lamp("1156", 12).Specification.RelativeLightAt(ElectricPotential.FromVolts(12.8 * ratio))!.Value.DecimalFractions;
-        Publication.Bounds(Math.Min(Math.Pow(ratio, 3.4), Math.Pow(ratio, 3.5)) - 1e-12, Math.Max(Math.Pow(ratio, 3.4), Math.Pow(ratio, 3.5)) + 1e-12, light);
+        double light = Lamp("1156", 12)
+            .Specification.RelativeLightAt(ElectricPotential.FromVolts(12.8 * ratio))!
+            .Value.DecimalFractions;
+        Publication.Bounds(
+            Math.Min(Math.Pow(ratio, 3.4), Math.Pow(ratio, 3.5)) - 1e-12,
+            Math.Max(Math.Pow(ratio, 3.4), Math.Pow(ratio, 3.5)) + 1e-12,
+            light
+        );
     }
 
     // A vehicle lamp maker's rule (confirmed): 5 % over-voltage halves the life. The model's exponent −13 gives 0.53.
     [Fact]
     [Against("filament lamp", "vehicle lamp maker's rule on life")]
     public void Vehicle_lamp_rule_that_5_percent_over_voltage_halves_the_life() =>
-        Publication.Meets(0.5, Lamp("1156", 12).Specification.RelativeLifeAt(ElectricPotential.FromVolts(12.8 * 1.05))!.Value.DecimalFractions, 0.05);
+        Publication.Meets(
+            0.5,
+            Lamp("1156", 12)
+                .Specification.RelativeLifeAt(ElectricPotential.FromVolts(12.8 * 1.05))!
+                .Value.DecimalFractions,
+            0.05
+        );
 
     // IES Lighting Handbook exponents (from memory): 0.541 gas-filled, 0.580 vacuum. Over ±15 % of volts the model's
     // 0.55 lies within 0.5 % of both.
@@ -111,17 +142,27 @@ public class LampTests
     [Against("filament lamp", "IES Lighting Handbook, exponents (from memory), volts ±15 %")]
     public void IES_Handbook_current_exponent_differs_by_less_than_half_a_percent_for(string kind, double ratio)
     {
-        double exponent = PublishedTable.Load("lamp-exponents").Read().Single(r => r.Text("filament_kind") == kind).Number("current");
-        double model = Lamp("1156", 12).Specification.CurrentAt(ElectricPotential.FromVolts(12.8 * ratio)).Amperes / 2.10;
+        double exponent = PublishedTable
+            .Load("lamp-exponents")
+            .Read()
+            .Single(r => r.Text("filament_kind") == kind)
+            .Number("current");
+        double model =
+            Lamp("1156", 12).Specification.CurrentAt(ElectricPotential.FromVolts(12.8 * ratio)).Amperes / 2.10;
         Publication.Meets(Math.Pow(ratio, exponent), model, Math.Pow(ratio, exponent) * 0.005);
     }
 
-    private static double CapWattsAtTestVolts(double watts) => (double)LampSpecification
-        .FromPower(LampType.Filament, ElectricPotential.FromVolts(12), Power.FromWatts(watts))
-        .PowerAt(ElectricPotential.FromVolts(13.5)).Watts;
+    private static double CapWattsAtTestVolts(double watts) =>
+        (double)
+            LampSpecification
+                .FromPower(LampType.Filament, ElectricPotential.FromVolts(12), Power.FromWatts(watts))
+                .PowerAt(ElectricPotential.FromVolts(13.5))
+                .Watts;
 
     private static ElectricPotential TestVolts(TableRow row) =>
-        ElectricPotential.FromVolts(row.Text("reference_basis") == "test" ? row.Number("reference_v") : row.Number("lumens_v"));
+        ElectricPotential.FromVolts(
+            row.Text("reference_basis") == "test" ? row.Number("reference_v") : row.Number("lumens_v")
+        );
 
     private static string Key(TableRow row) => $"{row.Text("code")} {row.Text("filament")}".TrimEnd();
 

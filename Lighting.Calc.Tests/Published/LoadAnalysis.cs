@@ -3,7 +3,8 @@ using UnitsNet;
 
 namespace Lighting.Calc.Tests.Published;
 
-/// <summary>Worked examples of load analysis and endurance from installation manuals, through the lists, the network and the ride.</summary>
+/// <summary>Worked examples of load analysis and endurance from installation manuals, through the lists, the network
+/// and the ride.</summary>
 public class LoadAnalysis
 {
     // Volts are not printed with the amps; all loads are of constant current, so that none depends on them.
@@ -27,28 +28,63 @@ public class LoadAnalysis
     {
         Circuit = "heat",
         Lamp = "heat detector",
-        Specification = LampSpecification.FromCurrent(LampType.Fixed, ElectricPotential.FromVolts(24), ElectricCurrent.FromAmperes(0.00005)),
+        Specification = LampSpecification.FromCurrent(
+            LampType.Fixed,
+            ElectricPotential.FromVolts(24),
+            ElectricCurrent.FromAmperes(0.00005)
+        ),
     };
 
     /// <summary>
-    /// Instruction manual GLT.MAN-129 issue 1.0 of a fire alarm panel (Zeta Simplicity Micro), page 23, "Sample calculation": amps of each
-    /// kind of device, how many of them, each product and their sum in alarm, 0.11545 A. Of the sum waiting the
-    /// products are in the stored text, 0.039 + 0.0048 + 0.0024 + 0.002 + 0.0005 + 0.00005, and the total is not.
+    /// Instruction manual GLT.MAN-129 issue 1.0 of a fire alarm panel (Zeta Simplicity Micro), page 23, "Sample
+    /// calculation": amps of each kind of device, how many of them, each product and their sum in alarm, 0.11545 A. Of
+    /// the sum waiting the products are in the stored text, 0.039 + 0.0048 + 0.0024 + 0.002 + 0.0005 + 0.00005, and the
+    /// total is not.
     /// </summary>
     [Theory]
-    [InlineData("alarm", 0.11545, "panel alarm 0.065; sounder alarm 0.022; flasher alarm 0.014; detector alarm 0.012; call points 0.002; optical alarm 0.0004; heat 0.00005")]
-    [InlineData("waiting", null, "panel waiting 0.039; sounder waiting 0.0048; flasher waiting 0.0024; call points 0.002; optical waiting 0.0005; heat 0.00005")]
+    [InlineData(
+        "alarm",
+        0.11545,
+        "panel alarm 0.065; sounder alarm 0.022; flasher alarm 0.014; detector alarm 0.012; call points 0.002; optical "
+            + "alarm 0.0004; heat 0.00005"
+    )]
+    [InlineData(
+        "waiting",
+        null,
+        "panel waiting 0.039; sounder waiting 0.0048; flasher waiting 0.0024; call points 0.002; optical waiting "
+            + "0.0005; heat 0.00005"
+    )]
     [Against("load of a setting", "fire alarm manual GLT.MAN-129, page 23")]
-    public void Fire_alarm_manual_GLT_MAN_129_page_23_adds_up_its_loads(string state, double? printedAmperes, string printedProducts)
+    public void Fire_alarm_manual_GLT_MAN_129_page_23_adds_up_its_loads(
+        string state,
+        double? printedAmperes,
+        string printedProducts
+    )
     {
-        Bike bike = BikeLists.Read(ListSource.Empty.With("lamps.csv", Panel).With("bike.csv", "item,value\nsystem voltage,24\n")).Value.Bike;
+        Bike bike = BikeLists
+            .Read(ListSource.Empty.With("lamps.csv", Panel).With("bike.csv", "item,value\nsystem voltage,24\n"))
+            .Value.Bike;
         bike = bike with { Lamps = bike.Lamps.Add(s_heatDetector) };
-        OperatingPoint point = Assert.Single(BikeSolution.Solve(bike, Condition.Parse($"state={state}"), cancellationToken: TestContext.Current.CancellationToken).Points);
+        OperatingPoint point = Assert.Single(
+            BikeSolution
+                .Solve(
+                    bike,
+                    Condition.Parse($"state={state}"),
+                    cancellationToken: TestContext.Current.CancellationToken
+                )
+                .Points
+        );
         foreach (string printed in printedProducts.Split("; "))
         {
             string[] words = printed.Split(' ');
-            double amperes = point.Lamps.Where(l => l.Lamp.Circuit == string.Join(' ', words[..^1])).Sum(l => l.Current.Amperes);
-            Publication.Meets(double.Parse(words[^1], System.Globalization.CultureInfo.InvariantCulture), amperes, 1e-9);
+            double amperes = point
+                .Lamps.Where(l => l.Lamp.Circuit == string.Join(' ', words[..^1]))
+                .Sum(l => l.Current.Amperes);
+            Publication.Meets(
+                double.Parse(words[^1], System.Globalization.CultureInfo.InvariantCulture),
+                amperes,
+                1e-9
+            );
         }
 
         if (printedAmperes is { } sum)
@@ -56,9 +92,10 @@ public class LoadAnalysis
     }
 
     /// <summary>
-    /// Manual of an alarm system (Napco iSecure), page 72, "Standby-battery calculation worksheet": amps of three kits, 0.006 A more with a
-    /// network connection, and the hours they stand on a battery of 4 Ah and of 5 Ah, printed as about. The printed hours are the
-    /// ampere-hours over the amps, less up to 1.3 h: nowhere more, and 5.5 % less at most.
+    /// Manual of an alarm system (Napco iSecure), page 72, "Standby-battery calculation worksheet": amps of three kits,
+    /// 0.006 A more with a network connection, and the hours they stand on a battery of 4 Ah and of 5 Ah, printed as
+    /// about. The printed hours are the ampere-hours over the amps, less up to 1.3 h: nowhere more, and 5.5 % less at
+    /// most.
     /// </summary>
     [Theory]
     [InlineData(0.146, 4, 27)]
@@ -74,7 +111,11 @@ public class LoadAnalysis
     [InlineData(0.200, 5, 24)]
     [InlineData(0.206, 5, 23)]
     [Against("ride balance", "alarm manual (Napco iSecure), page 72, hours printed as about")]
-    public void Alarm_manual_iSecure_page_72_hours_on_the_battery(double amperes, double ampereHours, double printedHours)
+    public void Alarm_manual_iSecure_page_72_hours_on_the_battery(
+        double amperes,
+        double ampereHours,
+        double printedHours
+    )
     {
         Bike bike = new Bike { BatteryCapacity = ElectricCharge.FromAmpereHours(ampereHours) }.Riding((0, 40 * 60, ""));
         RideStretchBalance standing = ChargingSystem.WithLoads(bike, ValleyPost.Load(amperes)).Ride().Stretches[0];

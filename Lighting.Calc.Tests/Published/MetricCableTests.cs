@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc.Tests.Published;
 
-/// <summary>Metric cable: the standard's maximum ohm/km as printed, and its place beside the other standards' tables.</summary>
+/// <summary>Metric cable: the standard's maximum ohm/km as printed, and its place beside the other standards'
+/// tables.</summary>
 public class MetricCableTests
 {
     // ISO 6722-1:2011 maxima at 20 °C in mOhm/m, bare copper, typed a second time from the reference (from memory);
@@ -28,7 +29,11 @@ public class MetricCableTests
     public void ISO_6722_maximum_resistance_of(string size, double printedOhmPerKilometre)
     {
         Assert.True(WireTable.TryFind(size, out WireSize? wire));
-        Publication.Meets(printedOhmPerKilometre, wire!.Resistance(Length.FromKilometers(1), Temperature.FromDegreesCelsius(20)).Ohms, 1e-9);
+        Publication.Meets(
+            printedOhmPerKilometre,
+            wire!.Resistance(Length.FromKilometers(1), Temperature.FromDegreesCelsius(20)).Ohms,
+            1e-9
+        );
     }
 
     // IEC 60228 class 5, plain copper (confirmed): general flexible cable of the same nominal size. The vehicle
@@ -43,7 +48,10 @@ public class MetricCableTests
     [InlineData("6 mm2", 3.30)]
     [InlineData("10 mm2", 1.91)]
     [Against("metric cable", "IEC 60228, class 5, at most 8 % above")]
-    public void IEC_60228_class_5_is_at_most_8_percent_above_the_vehicle_cable_of(string size, double printedOhmPerKilometre)
+    public void IEC_60228_class_5_is_at_most_8_percent_above_the_vehicle_cable_of(
+        string size,
+        double printedOhmPerKilometre
+    )
     {
         Assert.True(WireTable.TryFind(size, out WireSize? wire));
         double ohms = wire!.Resistance(Length.FromKilometers(1), Temperature.FromDegreesCelsius(20)).Ohms;
@@ -55,9 +63,23 @@ public class MetricCableTests
     [Against("voltage drop", "IEC 60228, a loop of 1.5 mm²")]
     public void IEC_60228_value_over_a_four_metre_loop_at_5_A_drops_0_266_V()
     {
-        TableRow row = PublishedTable.Load("conductors-other-standards").Read()
+        TableRow row = PublishedTable
+            .Load("conductors-other-standards")
+            .Read()
             .Single(r => r.Text("standard") == "iec 60228 class 5 plain" && r.Text("nominal_size") == "1.5");
-        var wire = new WireSize("1.5 mm2 class 5", WireConstruction.MetricCable, Area.FromSquareMillimeters(1.5), row.Number("max_ohm_per_km") / 1000);
-        Publication.Meets(0.266, (wire.Resistance(Length.FromMeters(4), Temperature.FromDegreesCelsius(20)) * ElectricCurrent.FromAmperes(5)).Volts, 0.0005);
+        var wire = new WireSize(
+            "1.5 mm2 class 5",
+            WireConstruction.MetricCable,
+            Area.FromSquareMillimeters(1.5),
+            row.Number("max_ohm_per_km") / 1000
+        );
+        Publication.Meets(
+            0.266,
+            (
+                wire.Resistance(Length.FromMeters(4), Temperature.FromDegreesCelsius(20))
+                * ElectricCurrent.FromAmperes(5)
+            ).Volts,
+            0.0005
+        );
     }
 }

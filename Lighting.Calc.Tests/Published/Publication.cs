@@ -25,7 +25,10 @@ internal static class Publication
     /// <summary>The computed value differs from the printed one by no more than the tolerance.</summary>
     public static void Meets(double printed, double computed, double tolerance)
     {
-        Note(printed == 0 ? null : Math.Abs(computed / printed - 1), printed == 0 ? null : tolerance / Math.Abs(printed));
+        Note(
+            printed == 0 ? null : Math.Abs(computed / printed - 1),
+            printed == 0 ? null : tolerance / Math.Abs(printed)
+        );
         Assert.Equal(printed, computed, tolerance);
     }
 
@@ -43,5 +46,6 @@ internal static class Publication
         Assert.Equal(printed, chosen);
     }
 
-    private static void Note(double? deviation, double? allowed) => s_noted.Value?.Add(new PublishedFigure(deviation, allowed));
+    private static void Note(double? deviation, double? allowed) =>
+        s_noted.Value?.Add(new PublishedFigure(deviation, allowed));
 }

@@ -9,8 +9,18 @@ public class ShortCircuitHeatTests
     [InlineData(90, 0.4, 0.49)]
     [InlineData(200, 0.4, 1.10)]
     [Against("wire in a dead short", "Basic Electrical Installation Work, 4th ed., p. 251, k = 115")]
-    public void The_least_area_is_that_of_the_worked_examples(double amperes, double seconds, double squareMillimetres) =>
-        Publication.Meets(squareMillimetres, ShortCircuitHeat.LeastArea(ElectricCurrent.FromAmperes(amperes), Duration.FromSeconds(seconds)).SquareMillimeters, 0.006);
+    public void The_least_area_is_that_of_the_worked_examples(
+        double amperes,
+        double seconds,
+        double squareMillimetres
+    ) =>
+        Publication.Meets(
+            squareMillimetres,
+            ShortCircuitHeat
+                .LeastArea(ElectricCurrent.FromAmperes(amperes), Duration.FromSeconds(seconds))
+                .SquareMillimeters,
+            0.006
+        );
 
     [Fact]
     [Against("wire in a dead short", "IEC 60949, copper from 70 °C to 160 °C")]

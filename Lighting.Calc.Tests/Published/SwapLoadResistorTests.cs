@@ -16,8 +16,8 @@ public class SwapLoadResistorTests
         Publication.Meets(17.0, (double)resistor.Heat.Watts, 0.05);
     }
 
-    // Gazzini 10036243, fitting instructions of motorcycle indicators, page 46: on 12 V 7.5 Ω stands for 19.2 W, 8.2 Ω for 17.6 W,
-    // 10 Ω for 14.4 W. Tolerance: the last printed digit.
+    // Gazzini 10036243, fitting instructions of motorcycle indicators, page 46: on 12 V 7.5 Ω stands for 19.2 W, 8.2 Ω
+    // for 17.6 W, 10 Ω for 14.4 W. Tolerance: the last printed digit.
     [Theory]
     [InlineData(19.2, 7.5)]
     [InlineData(17.6, 8.2)]
@@ -26,11 +26,19 @@ public class SwapLoadResistorTests
     public void Gazzini_10036243_page_46_ohms_that_stand_for_the_missing_watts(double watts, double ohms)
     {
         Publication.Meets(ohms, Between(12, watts, 0).Resistance.Ohms, 0.05);
-        Publication.Meets(watts, (double)LoadResistor.Between(ElectricPotential.FromVolts(12), Power.FromWatts(144 / ohms), Power.Zero).Heat.Watts, 0.05);
+        Publication.Meets(
+            watts,
+            (double)
+                LoadResistor
+                    .Between(ElectricPotential.FromVolts(12), Power.FromWatts(144 / ohms), Power.Zero)
+                    .Heat.Watts,
+            0.05
+        );
     }
 
-    // Gazzini 10030302, fitting instructions, page 21: 21 W before, 1.7 W after, difference 19.3 W; the square of 12 V over it.
-    // The difference and the rule are printed; the 7.46 Ω is the rule worked out here, as the stored page ends before its result.
+    // Gazzini 10030302, fitting instructions, page 21: 21 W before, 1.7 W after, difference 19.3 W; the square of 12 V
+    // over it. The difference and the rule are printed; the 7.46 Ω is the rule worked out here, as the stored page ends
+    // before its result.
     [Fact]
     [Against("load resistor", "Gazzini 10030302, page 21")]
     public void Gazzini_10030302_page_21_difference_of_19_3_W()
@@ -40,25 +48,39 @@ public class SwapLoadResistorTests
         Publication.Meets(7.46, resistor.Resistance.Ohms, 0.005);
     }
 
-    // NHTSA interpretation 01931ztv on SAE J945: 60 to 120 flashes a minute for normally open (variable-load) flashers, 90 to 120 for
-    // normally closed (fixed-load) ones; Swiss ordinance 741.41,
+    // NHTSA interpretation 01931ztv on SAE J945: 60 to 120 flashes a minute for normally open (variable-load) flashers,
+    // 90 to 120 for normally closed (fixed-load) ones; Swiss ordinance 741.41,
     // article 79: 90 ± 30 a minute. The finding about a starved flasher names this window.
     [Fact]
     public void NHTSA_01931ztv_and_Swiss_741_41_article_79_flash_rate_window()
     {
-        Bike bike = SwapBikes.LampsOnly("circuit,lamp,code,lit when\nindicators,left,P21W,turn=left\n", "flasher,thermal\n");
-        string message = Assert.Single(SwapBikes.Compare(bike, SwapBikes.Replace(("left", SwapBikes.Led(2)))).About("flasher")).Message;
-        Assert.Contains("60 to 120 flashes a minute are required, 90 to 120 of a flasher for a fixed load", message, StringComparison.Ordinal);
+        Bike bike = SwapBikes.LampsOnly(
+            "circuit,lamp,code,lit when\nindicators,left,P21W,turn=left\n",
+            "flasher,thermal\n"
+        );
+        string message = Assert
+            .Single(SwapBikes.Compare(bike, SwapBikes.Replace(("left", SwapBikes.Led(2)))).About("flasher"))
+            .Message;
+        Assert.Contains(
+            "60 to 120 flashes a minute are required, 90 to 120 of a flasher for a fixed load",
+            message,
+            StringComparison.Ordinal
+        );
     }
 
-    // Louis, "Connecting LED turn signals on your motorcycle": two stock lamps of 21 W replaced by two LEDs of 1.5 W leave the flasher
-    // 3 W instead of 42 W, which does not work.
+    // Louis, "Connecting LED turn signals on your motorcycle": two stock lamps of 21 W replaced by two LEDs of 1.5 W
+    // leave the flasher 3 W instead of 42 W, which does not work.
     [Fact]
     [Against("flasher load", "Louis, LED turn signals")]
     public void Louis_LED_turn_signals_two_of_1_5_W_leave_3_W_of_42_W()
     {
-        Bike bike = SwapBikes.LampsOnly("circuit,lamp,code,quantity,lit when\nindicators,left,P21W,2,turn=left\n", "flasher,thermal\n");
-        FlasherChange flasher = Assert.Single(SwapBikes.Compare(bike, SwapBikes.Replace(("left", SwapBikes.Led(1.5)))).Flashers);
+        Bike bike = SwapBikes.LampsOnly(
+            "circuit,lamp,code,quantity,lit when\nindicators,left,P21W,2,turn=left\n",
+            "flasher,thermal\n"
+        );
+        FlasherChange flasher = Assert.Single(
+            SwapBikes.Compare(bike, SwapBikes.Replace(("left", SwapBikes.Led(1.5)))).Flashers
+        );
         Publication.Meets(42, (double)flasher.NominalBefore.Watts, 0.5);
         Publication.Meets(3, (double)flasher.NominalAfter.Watts, 0.5);
         Assert.True(flasher.Share.DecimalFractions < 0.7);

@@ -22,10 +22,20 @@ public class VoltageDropTests
     [InlineData("table 11-8, No. 10", 156, 0.00126, 3.93, 0.005)]
     [InlineData("table 11-8, No. 10", 273, 0.00126, 6.88, 0.005)]
     [Against("voltage drop", "FAA AC 43.13-1B, tables 11-7 and 11-8")]
-    public void FAA_AC_43_13_1B_drop_at_20_A(string where, double feet, double ohmsPerFoot, double printedVolts, double tolerance)
+    public void FAA_AC_43_13_1B_drop_at_20_A(
+        string where,
+        double feet,
+        double ohmsPerFoot,
+        double printedVolts,
+        double tolerance
+    )
     {
         Assert.NotEmpty(where);
-        Publication.Meets(printedVolts, VoltageDrop.Calculate(Amps(20), Length.FromFeet(feet), PerFoot(ohmsPerFoot), s_cool).Volts, tolerance);
+        Publication.Meets(
+            printedVolts,
+            VoltageDrop.Calculate(Amps(20), Length.FromFeet(feet), PerFoot(ohmsPerFoot), s_cool).Volts,
+            tolerance
+        );
     }
 
     // Table 11-8: longest run of No. 10 at 20 A; printed values are rounded down by up to 2 %.
@@ -37,7 +47,9 @@ public class VoltageDropTests
     [Against("voltage drop", "FAA AC 43.13-1B, table 11-8, longest run, rounded down by up to 2 %")]
     public void FAA_AC_43_13_1B_table_11_8_longest_run_of_No_10(double limitVolts, double printedFeet)
     {
-        double feet = VoltageDrop.LongestWire(Amps(20), ElectricPotential.FromVolts(limitVolts), PerFoot(0.00126), s_cool).Feet;
+        double feet = VoltageDrop
+            .LongestWire(Amps(20), ElectricPotential.FromVolts(limitVolts), PerFoot(0.00126), s_cool)
+            .Feet;
         Publication.Bounds(printedFeet, printedFeet * 1.02, feet);
     }
 
@@ -47,25 +59,43 @@ public class VoltageDropTests
     [Against("wire choice", "FAA AC 43.13-1B, paragraph 11-68, example 1")]
     public void FAA_AC_43_13_1B_paragraph_11_68_example_1_takes_No_8()
     {
-        WireSize? chosen = VoltageDrop.ThinnestWire(Amps(20), Length.FromFeet(50), ElectricPotential.FromVolts(1), Table119(), s_cool);
+        WireSize? chosen = VoltageDrop.ThinnestWire(
+            Amps(20),
+            Length.FromFeet(50),
+            ElectricPotential.FromVolts(1),
+            Table119(),
+            s_cool
+        );
         Publication.Chooses("8", chosen?.Name);
     }
 
-    // Example 2: No. 14 is good for 15.5 ft at 20 °C and 20 A by the chart; at 182 °C for 9.5 ft. The chart's 15.5 ft is
-    // an input, the hot length follows from the copper model (254.5/(234.5 + T2) against 1 + 0.00393 (T2 − 20)).
+    // Example 2: No. 14 is good for 15.5 ft at 20 °C and 20 A by the chart; at 182 °C for 9.5 ft. The chart's 15.5 ft
+    // is an input, the hot length follows from the copper model (254.5/(234.5 + T2) against 1 + 0.00393 (T2 − 20)).
     [Theory]
     [InlineData("No. 14", 15.5, 182, 9.5, 0.05)]
     [InlineData("No. 12", 24, 160, 15.4, 0.1)]
     [Against("voltage drop", "FAA AC 43.13-1B, paragraph 11-68, example 2")]
-    public void FAA_AC_43_13_1B_paragraph_11_68_example_2_hot_run(string where, double coolFeet, double celsius, double printedFeet, double tolerance)
+    public void FAA_AC_43_13_1B_paragraph_11_68_example_2_hot_run(
+        string where,
+        double coolFeet,
+        double celsius,
+        double printedFeet,
+        double tolerance
+    )
     {
         Assert.NotEmpty(where);
         WireSize wire = PerFoot(1 / (coolFeet * 20));
-        Publication.Meets(printedFeet, VoltageDrop.LongestWire(Amps(20), ElectricPotential.FromVolts(1), wire, Temperature.FromDegreesCelsius(celsius)).Feet, tolerance);
+        Publication.Meets(
+            printedFeet,
+            VoltageDrop
+                .LongestWire(Amps(20), ElectricPotential.FromVolts(1), wire, Temperature.FromDegreesCelsius(celsius))
+                .Feet,
+            tolerance
+        );
     }
 
-    // Table 11-9: tin-plated stranded aircraft wire, maximum ohms at 20 °C and its area as printed. Tin, lay and the maker's
-    // allowance put it 12 to 18 % above plain copper of that area, and 31 % for the thin strands of No. 24.
+    // Table 11-9: tin-plated stranded aircraft wire, maximum ohms at 20 °C and its area as printed. Tin, lay and the
+    // maker's allowance put it 12 to 18 % above plain copper of that area, and 31 % for the thin strands of No. 24.
     [Theory]
     [InlineData(24)]
     [InlineData(22)]
@@ -83,7 +113,8 @@ public class VoltageDropTests
     {
         TableRow row = PublishedTable.Load("faa-wire").Read().Single(r => r.Number("gauge") == gauge);
         Area area = Area.FromSquareInches(Math.PI / 4 * 1e-6 * row.Number("area_cmil"));
-        double copper = Copper.Resistance(Length.FromFeet(1000), area, s_cool).Ohms, printed = row.Number("ohm_per_kft");
+        double copper = Copper.Resistance(Length.FromFeet(1000), area, s_cool).Ohms,
+            printed = row.Number("ohm_per_kft");
         Publication.Bounds(printed / 1.31, printed / 1.12, copper);
     }
 
@@ -118,25 +149,56 @@ public class VoltageDropTests
         {
             if (printedGauges[i] == 0)
                 continue;
-            WireSize? chosen = VoltageDrop.ThinnestWire(Amps(amperes[i]), Length.FromFeet(feet), ElectricPotential.FromVolts(1.2), SaeSizes(), at);
+            WireSize? chosen = VoltageDrop.ThinnestWire(
+                Amps(amperes[i]),
+                Length.FromFeet(feet),
+                ElectricPotential.FromVolts(1.2),
+                SaeSizes(),
+                at
+            );
             Publication.Chooses($"{printedGauges[i]}", chosen?.Name);
         }
     }
 
     private static ElectricCurrent Amps(double amperes) => ElectricCurrent.FromAmperes(amperes);
 
-    private static WireSize PerFoot(double ohms) => new("as printed", WireConstruction.StrandedGauge, Area.FromSquareMillimeters(1), ohms / 0.3048);
+    private static WireSize PerFoot(double ohms) =>
+        new("as printed", WireConstruction.StrandedGauge, Area.FromSquareMillimeters(1), ohms / 0.3048);
 
-    private static IEnumerable<WireSize> Table119() => PublishedTable.Load("faa-wire").Read().Select(row =>
-        new WireSize(row.Text("gauge"), WireConstruction.StrandedGauge, Area.FromSquareInches(Math.PI / 4 * 1e-6 * row.Number("area_cmil")), row.Number("ohm_per_kft") / 304.8));
+    private static IEnumerable<WireSize> Table119() =>
+        PublishedTable
+            .Load("faa-wire")
+            .Read()
+            .Select(row => new WireSize(
+                row.Text("gauge"),
+                WireConstruction.StrandedGauge,
+                Area.FromSquareInches(Math.PI / 4 * 1e-6 * row.Number("area_cmil")),
+                row.Number("ohm_per_kft") / 304.8
+            ));
 
     private static IEnumerable<WireSize> SaeSizes()
     {
-        (int Gauge, double CircularMils)[] sizes = [(18, 1537), (16, 2336), (14, 3702), (12, 5833), (10, 9343), (8, 14810), (6, 25910), (4, 37360), (2, 62450)];
+        (int Gauge, double CircularMils)[] sizes =
+        [
+            (18, 1537),
+            (16, 2336),
+            (14, 3702),
+            (12, 5833),
+            (10, 9343),
+            (8, 14810),
+            (6, 25910),
+            (4, 37360),
+            (2, 62450),
+        ];
         return sizes.Select(s =>
         {
             double squareMetres = Math.PI / 4 * 1e-6 * s.CircularMils * 0.0254 * 0.0254;
-            return new WireSize($"{s.Gauge}", WireConstruction.StrandedGauge, Area.FromSquareMeters(squareMetres), Copper.ResistivityOhmMetresAt20 / squareMetres);
+            return new WireSize(
+                $"{s.Gauge}",
+                WireConstruction.StrandedGauge,
+                Area.FromSquareMeters(squareMetres),
+                Copper.ResistivityOhmMetresAt20 / squareMetres
+            );
         });
     }
 }

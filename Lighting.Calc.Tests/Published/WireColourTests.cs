@@ -2,7 +2,8 @@ using Lighting.Calc.Tests.Lists;
 
 namespace Lighting.Calc.Tests.Published;
 
-/// <summary>The letter codes of IEC 60757, as printed in GOST 28763-90 (IEC 757-83), and the rule of IEC 60757:2021, 5.1, by which two are joined.</summary>
+/// <summary>The letter codes of IEC 60757, as printed in GOST 28763-90 (IEC 757-83), and the rule of IEC 60757:2021,
+/// 5.1, by which two are joined.</summary>
 public class WireColourTests
 {
     [Theory]
@@ -43,7 +44,8 @@ public class WireColourTests
     [InlineData("RDBUWH")]
     [InlineData("")]
     [InlineData(null)]
-    public void IEC_60757_2021_5_1_nothing_else_is_a_code(string? text) => Assert.False(WireColour.TryFind(text, out _));
+    public void IEC_60757_2021_5_1_nothing_else_is_a_code(string? text) =>
+        Assert.False(WireColour.TryFind(text, out _));
 
     [Fact]
     public void A_list_gives_a_run_its_colour_and_gets_it_back()

@@ -4,7 +4,8 @@ using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Rendering;
 
-/// <summary>Pages in a real browser: no message, no overflow, labels clear of each other and of lines, as many printed pages as they should be.</summary>
+/// <summary>Pages in a real browser: no message, no overflow, labels clear of each other and of lines, as many printed
+/// pages as they should be.</summary>
 [Trait("time", "long")]
 public partial class BrowserTests
 {
@@ -43,7 +44,9 @@ public partial class BrowserTests
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
-        foreach (JsonElement screen in OnScreens(folder, await Pages.Text("check", PathOf(bike, folder), "--format", "html")))
+        foreach (
+            JsonElement screen in OnScreens(folder, await Pages.Text("check", PathOf(bike, folder), "--format", "html"))
+        )
             Assert.True(screen.GetProperty("texts").GetInt32() > 5);
     }
 
@@ -57,15 +60,25 @@ public partial class BrowserTests
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
-        string[] symptom = command == "faults" && bike == "valley-twin" ? ["--symptom", "tail lamp dark, headlamp low good"] : [];
+        string[] symptom =
+            command == "faults" && bike == "valley-twin" ? ["--symptom", "tail lamp dark, headlamp low good"] : [];
         OnScreens(folder, await Pages.Text([command, PathOf(bike, folder), "--format", "html", .. symptom]));
     }
 
     // Opens a page in all widths: no message, nothing wider than the screen, no label over another.
     private static JsonElement[] OnScreens(TemporaryFolder folder, string page)
     {
-        string frames = string.Concat(s_widths.Select(w => $"<iframe style=\"border:0;width:{w}px;height:4000px\" srcdoc=\"{page.Replace("&", "&amp;", StringComparison.Ordinal).Replace("\"", "&quot;", StringComparison.Ordinal)}\"></iframe>"));
-        string file = folder.Write("frames.html", $"<!DOCTYPE html><html><body>{frames}<script>addEventListener('load', () => {{ {Measure} }});</script></body></html>");
+        string frames = string.Concat(
+            s_widths.Select(w =>
+                $"<iframe style=\"border:0;width:{w}px;height:4000px\" "
+                + $"srcdoc=\"{page.Replace("&", "&amp;", StringComparison.Ordinal).Replace("\"", "&quot;", StringComparison.Ordinal)}\"></iframe>"
+            )
+        );
+        string file = folder.Write(
+            "frames.html",
+            $"<!DOCTYPE html><html><body>{frames}<script>addEventListener('load', () => {{ {Measure} "
+                + $"}});</script></body></html>"
+        );
         (string output, string[] console) = Browser.Open(folder, file, "--window-size=1400,4000", "--dump-dom");
         Assert.Empty(console);
         var measured = JsonDocument.Parse(System.Net.WebUtility.HtmlDecode(Result().Match(output).Groups[1].Value));
@@ -86,8 +99,17 @@ public partial class BrowserTests
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
-        const string Bad = "<html><body><main><p style='width:900px'>wide</p><svg class='drawing' width='100' height='50'><text x='5' y='20'>one</text><text x='8' y='22'>two</text><line x1='0' x2='50' y1='18' y2='18' stroke='black'/></svg></main></body></html>";
-        string file = folder.Write("bad.html", $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:360px\" srcdoc=\"{Bad}\"></iframe><script>console.error('seen'); addEventListener('load', () => {{ {Measure} }});</script></body></html>");
+        const string Bad =
+            "<html><body><main><p style='width:900px'>wide</p><svg class='drawing' width='100' height='50'><text x='5' "
+            + "y='20'>one</text><text x='8' y='22'>two</text><line x1='0' x2='50' y1='18' y2='18' "
+            + "stroke='black'/></svg></main></body></html>";
+        string file = folder.Write(
+            "bad.html",
+            $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:360px\" "
+                + $"srcdoc=\"{Bad}\"></iframe><script>console.error('seen'); addEventListener('load', () => {{ "
+                + $"{Measure} "
+                + $"}});</script></body></html>"
+        );
         (string output, string[] console) = Browser.Open(folder, file, "--dump-dom");
         Assert.Single(console);
         string result = System.Net.WebUtility.HtmlDecode(Result().Match(output).Groups[1].Value);
@@ -100,16 +122,34 @@ public partial class BrowserTests
     [Theory]
     [InlineData("A4", 595, 842)]
     [InlineData("Letter", 612, 792)]
-    public async Task A_check_of_the_twin_prints_on_few_pages_and_its_circuit_on_one(string paper, int width, int height)
+    public async Task A_check_of_the_twin_prints_on_few_pages_and_its_circuit_on_one(
+        string paper,
+        int width,
+        int height
+    )
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
         string page = await Pages.Text("check", CliProcess.Bike("valley-twin"), "--format", "html");
-        string file = folder.Write("page.html", page.Replace("</style>", $"@page {{ size: {paper}; }} @page circuit {{ size: {paper} landscape; }}</style>", StringComparison.Ordinal));
+        string file = folder.Write(
+            "page.html",
+            page.Replace(
+                "</style>",
+                $"@page {{ size: {paper}; }} @page circuit {{ size: {paper} landscape; }}</style>",
+                StringComparison.Ordinal
+            )
+        );
         (double Width, double Height)[] pages = Print(folder, file);
         Assert.Equal(5, pages.Length);
         Assert.Single(pages, p => p.Width > p.Height);
-        Assert.All(pages, p => Assert.Equal((width, height), ((int)Math.Round(Math.Min(p.Width, p.Height)), (int)Math.Round(Math.Max(p.Width, p.Height)))));
+        Assert.All(
+            pages,
+            p =>
+                Assert.Equal(
+                    (width, height),
+                    ((int)Math.Round(Math.Min(p.Width, p.Height)), (int)Math.Round(Math.Max(p.Width, p.Height)))
+                )
+        );
     }
 
     [Theory]
@@ -123,7 +163,15 @@ public partial class BrowserTests
         int sheets = page.Split("<figure class=\"sheet-of-many\">").Length - 1;
         Assert.InRange(sheets, 2, 4);
         // The drawing's sheets alone: what stands before and after them is not printed.
-        string file = folder.Write("page.html", page.Replace("</style>", $"@page {{ size: {paper}; }} @page circuit {{ size: {paper} landscape; }} main > :not(.circuit) {{ display: none; }}</style>", StringComparison.Ordinal));
+        string file = folder.Write(
+            "page.html",
+            page.Replace(
+                "</style>",
+                $"@page {{ size: {paper}; }} @page circuit {{ size: {paper} landscape; }} main > :not(.circuit) {{ "
+                    + $"display: none; }}</style>",
+                StringComparison.Ordinal
+            )
+        );
         Assert.Equal(sheets, Print(folder, file).Length);
     }
 

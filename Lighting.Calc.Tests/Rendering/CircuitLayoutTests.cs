@@ -3,10 +3,20 @@ using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Rendering;
 
-/// <summary>A drawing is legible and true: nothing lies over a label, every point and part is there, conductors meet only where they are joined.</summary>
+/// <summary>A drawing is legible and true: nothing lies over a label, every point and part is there, conductors meet
+/// only where they are joined.</summary>
 public class CircuitLayoutTests
 {
-    public static TheoryData<string> Bikes => [.. DemoBikes(), "40 points, 1", "40 points, 2", "40 points, 3", "40 points, 4", "40 points, 5", "90 points, 6"];
+    public static TheoryData<string> Bikes =>
+        [
+            .. DemoBikes(),
+            "40 points, 1",
+            "40 points, 2",
+            "40 points, 3",
+            "40 points, 4",
+            "40 points, 5",
+            "90 points, 6",
+        ];
 
     [Theory]
     [MemberData(nameof(Bikes))]
@@ -19,10 +29,22 @@ public class CircuitLayoutTests
         {
             DrawnLabel label = drawing.Labels[i];
             string text = string.Join(' ', label.Lines);
-            Assert.All(drawing.Labels.Skip(i + 1), other => Assert.False(label.Bounds.Overlaps(other.Bounds), $"'{text}' and '{string.Join(' ', other.Lines)}'"));
-            Assert.All(symbols, symbol => Assert.False(label.Bounds.Overlaps(symbol), $"'{text}' and a symbol at {symbol}"));
+            Assert.All(
+                drawing.Labels.Skip(i + 1),
+                other =>
+                    Assert.False(label.Bounds.Overlaps(other.Bounds), $"'{text}' and '{string.Join(' ', other.Lines)}'")
+            );
+            Assert.All(
+                symbols,
+                symbol => Assert.False(label.Bounds.Overlaps(symbol), $"'{text}' and a symbol at {symbol}")
+            );
             Assert.All(drawing.Lines, line => Assert.False(label.Bounds.Overlaps(Room(line)), $"'{text}' and {line}"));
-            Assert.True(label.Bounds is { Left: >= 0, Top: >= 0 } && label.Bounds.Right <= drawing.Width && label.Bounds.Bottom <= drawing.Height, $"'{text}' leaves the sheet");
+            Assert.True(
+                label.Bounds is { Left: >= 0, Top: >= 0 }
+                    && label.Bounds.Right <= drawing.Width
+                    && label.Bounds.Bottom <= drawing.Height,
+                $"'{text}' leaves the sheet"
+            );
         }
     }
 
@@ -32,10 +54,22 @@ public class CircuitLayoutTests
     {
         CircuitGraph graph = Graph(name);
         CircuitDrawing drawing = CircuitLayout.Of(graph);
-        string[] labels = [.. drawing.Labels.Select(l => string.Concat(l.Lines).Replace(" ", "", StringComparison.Ordinal))];
-        Assert.All(graph.Points, p => Assert.Contains($"{p.Name}{p.Figures}".Replace(" ", "", StringComparison.Ordinal), labels));
-        Assert.All(graph.Parts.Where(p => !p.IsLoad), p => Assert.Contains($"{p.Name}{p.Figures}".Replace(" ", "", StringComparison.Ordinal), labels));
-        Assert.All(graph.Parts.Where(p => p.IsLoad), p => Assert.Contains(p.Name.Replace(" ", "", StringComparison.Ordinal), labels));
+        string[] labels =
+        [
+            .. drawing.Labels.Select(l => string.Concat(l.Lines).Replace(" ", "", StringComparison.Ordinal)),
+        ];
+        Assert.All(
+            graph.Points,
+            p => Assert.Contains($"{p.Name}{p.Figures}".Replace(" ", "", StringComparison.Ordinal), labels)
+        );
+        Assert.All(
+            graph.Parts.Where(p => !p.IsLoad),
+            p => Assert.Contains($"{p.Name}{p.Figures}".Replace(" ", "", StringComparison.Ordinal), labels)
+        );
+        Assert.All(
+            graph.Parts.Where(p => p.IsLoad),
+            p => Assert.Contains(p.Name.Replace(" ", "", StringComparison.Ordinal), labels)
+        );
         Assert.Equal(graph.Points.Count, drawing.Dots.Count(d => !d.IsJunction));
         // The source and two earth signs stand for no part, a plain wire has no symbol.
         Assert.Equal(graph.Parts.Count(p => p.Symbol != SymbolKind.Wire) + 3, drawing.Symbols.Count);
@@ -74,8 +108,14 @@ public class CircuitLayoutTests
         {
             int[] there =
             [
-                .. Enumerable.Range(0, points.Length).Where(p => Math.Abs(points[p].X - x) < 0.01 && Math.Abs(points[p].Y - y) < 0.01).Select(p => Root(net, p)),
-                .. Enumerable.Range(0, leads.Length).Where(i => Holds(leads[i], x, y)).Select(i => Root(net, points.Length + i)),
+                .. Enumerable
+                    .Range(0, points.Length)
+                    .Where(p => Math.Abs(points[p].X - x) < 0.01 && Math.Abs(points[p].Y - y) < 0.01)
+                    .Select(p => Root(net, p)),
+                .. Enumerable
+                    .Range(0, leads.Length)
+                    .Where(i => Holds(leads[i], x, y))
+                    .Select(i => Root(net, points.Length + i)),
             ];
             return Assert.Single(there.Distinct());
         }
@@ -89,12 +129,20 @@ public class CircuitLayoutTests
         DrawnLine[] level = [.. drawing.Lines.Where(l => l.Y1 == l.Y2)];
         for (int i = 0; i < level.Length; i++)
             for (int j = 0; j < i; j++)
-                Assert.False(level[i].Y1 == level[j].Y1 && Math.Min(level[i].X2, level[j].X2) - Math.Max(level[i].X1, level[j].X1) > 0.01, $"{level[i]} on {level[j]}");
+                Assert.False(
+                    level[i].Y1 == level[j].Y1
+                        && Math.Min(level[i].X2, level[j].X2) - Math.Max(level[i].X1, level[j].X1) > 0.01,
+                    $"{level[i]} on {level[j]}"
+                );
         // Of uprights a live one may lie on its own whole.
         DrawnLine[] upright = [.. drawing.Lines.Where(l => l.X1 == l.X2 && !l.IsLive)];
         for (int i = 0; i < upright.Length; i++)
             for (int j = 0; j < i; j++)
-                Assert.False(upright[i].X1 == upright[j].X1 && Math.Min(upright[i].Y2, upright[j].Y2) - Math.Max(upright[i].Y1, upright[j].Y1) > -0.01, $"{upright[i]} on {upright[j]}");
+                Assert.False(
+                    upright[i].X1 == upright[j].X1
+                        && Math.Min(upright[i].Y2, upright[j].Y2) - Math.Max(upright[i].Y1, upright[j].Y1) > -0.01,
+                    $"{upright[i]} on {upright[j]}"
+                );
     }
 
     [Fact]
@@ -105,7 +153,10 @@ public class CircuitLayoutTests
         Assert.True(Label(drawing, "coil wire").IsLive);
         Assert.False(Label(drawing, "headlamp high").IsLive);
         Assert.False(Label(drawing, "stop lamp").IsLive);
-        Assert.Equal(["headlamp low", "ignition coils", "rev counter lamp", "speedometer lamp", "tail lamp"], LoadsIn(drawing).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["headlamp low", "ignition coils", "rev counter lamp", "speedometer lamp", "tail lamp"],
+            LoadsIn(drawing).Order(StringComparer.Ordinal)
+        );
     }
 
     [Fact]
@@ -114,7 +165,14 @@ public class CircuitLayoutTests
         Bike bike = BikeOf("valley-twin");
         Assert.True(WireColour.TryFind("GNYE", out WireColour? colour));
         Bike coloured = bike with { Runs = [bike.Runs[0] with { Colour = colour }, .. bike.Runs.Skip(1)] };
-        CircuitDrawing drawing = CircuitLayout.Of(CircuitGraph.Of(coloured, new HarnessNetwork(coloured).CreateSolver().Solve(SettingEnumeration.Held(bike, Condition.Parse("ignition=on")))));
+        CircuitDrawing drawing = CircuitLayout.Of(
+            CircuitGraph.Of(
+                coloured,
+                new HarnessNetwork(coloured)
+                    .CreateSolver()
+                    .Solve(SettingEnumeration.Held(bike, Condition.Parse("ignition=on")))
+            )
+        );
         DrawnLabel label = Label(drawing, bike.Runs[0].Name);
         Assert.Equal($"{bike.Runs[0].Name} GNYE", string.Join(' ', label.Lines.SkipLast(1)));
         Assert.Single(drawing.Labels, l => l.Lines.Any(t => t.Contains("GNYE", StringComparison.Ordinal)));
@@ -126,8 +184,13 @@ public class CircuitLayoutTests
         using var folder = new TemporaryFolder();
         folder.Write("lamps.csv", "circuit,lamp,code\nstop,stop lamp,P21W\ntail,tail lamp,R5W\n");
         Assert.True(BikeLists.Read(folder.Path).TryGetValue(out BikeLists? lists));
-        Bike bike = lists.Bike with { Fuses = [new Fuse { Name = "main", Rating = UnitsNet.ElectricCurrent.FromAmperes(15) }] };
-        CircuitDrawing drawing = CircuitLayout.Of(CircuitGraph.Of(bike, new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty)));
+        Bike bike = lists.Bike with
+        {
+            Fuses = [new Fuse { Name = "main", Rating = UnitsNet.ElectricCurrent.FromAmperes(15) }],
+        };
+        CircuitDrawing drawing = CircuitLayout.Of(
+            CircuitGraph.Of(bike, new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty))
+        );
         Assert.Equal(2, drawing.Symbols.Count(s => s is { Kind: SymbolKind.Lamp, IsLive: true }));
         Assert.Single(drawing.Symbols, s => s.Kind == SymbolKind.Fuse);
     }
@@ -138,14 +201,18 @@ public class CircuitLayoutTests
     private static DrawnLabel Label(CircuitDrawing drawing, string start) =>
         drawing.Labels.First(l => string.Join(' ', l.Lines).StartsWith(start, StringComparison.Ordinal));
 
-    private static IEnumerable<string> DemoBikes() => Directory.GetDirectories(CliProcess.Bike("")).Select(d => Path.GetFileName(d)!).Order(StringComparer.Ordinal);
+    private static IEnumerable<string> DemoBikes() =>
+        Directory.GetDirectories(CliProcess.Bike("")).Select(d => Path.GetFileName(d)!).Order(StringComparer.Ordinal);
 
     private static CircuitGraph Graph(string name, string when = "")
     {
         Bike bike = BikeOf(name);
-        Setting setting = when.Length > 0
-            ? SettingEnumeration.Held(bike, Condition.Parse(when))
-            : new Setting(SettingEnumeration.SwitchesOf(bike).Select(s => new SwitchPosition(s.Name, s.Positions[^1])));
+        Setting setting =
+            when.Length > 0
+                ? SettingEnumeration.Held(bike, Condition.Parse(when))
+                : new Setting(
+                    SettingEnumeration.SwitchesOf(bike).Select(s => new SwitchPosition(s.Name, s.Positions[^1]))
+                );
         return CircuitGraph.Of(bike, new HarnessNetwork(bike).CreateSolver().Solve(setting));
     }
 
@@ -154,7 +221,10 @@ public class CircuitLayoutTests
         if (name.Contains(" points, ", StringComparison.Ordinal))
         {
             string[] words = name.Split(" points, ");
-            return LargeHarness.Of(int.Parse(words[1], System.Globalization.CultureInfo.InvariantCulture), int.Parse(words[0], System.Globalization.CultureInfo.InvariantCulture));
+            return LargeHarness.Of(
+                int.Parse(words[1], System.Globalization.CultureInfo.InvariantCulture),
+                int.Parse(words[0], System.Globalization.CultureInfo.InvariantCulture)
+            );
         }
 
         Assert.True(BikeLists.Read(CliProcess.Bike(name)).TryGetValue(out BikeLists? lists));
@@ -166,7 +236,12 @@ public class CircuitLayoutTests
     private static Box Room(DrawnSymbol symbol)
     {
         SymbolSize size = SymbolSize.Of(symbol.Kind);
-        return new Box(symbol.X - size.HalfWidth, symbol.Y - size.Above, symbol.X + size.HalfWidth, symbol.Y + size.Below);
+        return new Box(
+            symbol.X - size.HalfWidth,
+            symbol.Y - size.Above,
+            symbol.X + size.HalfWidth,
+            symbol.Y + size.Below
+        );
     }
 
     private static bool Joined(DrawnLine a, DrawnLine b) =>

@@ -3,17 +3,27 @@ using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Rendering;
 
-/// <summary>A circuit on printed sheets: letters large enough to read, nothing over them, and every conductor found again where it goes on.</summary>
+/// <summary>A circuit on printed sheets: letters large enough to read, nothing over them, and every conductor found
+/// again where it goes on.</summary>
 public class CircuitSheetTests
 {
     // Six points in millimetres.
     private const double LeastLetter = 6 * 25.4 / 72;
 
     public static TheoryData<int, int> Harnesses =>
-    [
-        new(1, 40),
-        .. new TheoryDataRow<int, int>[] { new(2, 40), new(3, 40), new(4, 40), new(5, 40), new(6, 90), new(7, 40), new(8, 60) }.Select(r => r.WithTrait("time", "long")),
-    ];
+        [
+            new(1, 40),
+            .. new TheoryDataRow<int, int>[]
+            {
+                new(2, 40),
+                new(3, 40),
+                new(4, 40),
+                new(5, 40),
+                new(6, 90),
+                new(7, 40),
+                new(8, 60),
+            }.Select(r => r.WithTrait("time", "long")),
+        ];
 
     [Fact]
     public void The_twin_stands_on_one_sheet_in_letters_of_six_points_in_every_setting()
@@ -47,7 +57,8 @@ public class CircuitSheetTests
         foreach (CircuitDrawing sheet in sheets)
         {
             Assert.True(LetterMillimetres(sheet) >= LeastLetter, $"{LetterMillimetres(sheet)} mm");
-            double wide = sheet.Width * sheet.Scale, tall = sheet.Height * sheet.Scale;
+            double wide = sheet.Width * sheet.Scale,
+                tall = sheet.Height * sheet.Scale;
             (double width, double height) = sheet.IsUpright ? (190.0, 259.0) : (259.0, 190.0);
             Assert.True(wide <= width && tall <= height, $"{wide} mm by {tall} mm");
         }
@@ -59,13 +70,31 @@ public class CircuitSheetTests
     {
         foreach (CircuitDrawing sheet in CircuitSheets.Of(Graph(LargeHarness.Of(seed, points))))
         {
-            (string Text, Box Box)[] texts = [.. sheet.Labels.Select(l => (string.Join(' ', l.Lines), l.Bounds)), .. sheet.Marks.Select(m => (m.Text, Inside(m.Bounds)))];
+            (string Text, Box Box)[] texts =
+            [
+                .. sheet.Labels.Select(l => (string.Join(' ', l.Lines), l.Bounds)),
+                .. sheet.Marks.Select(m => (m.Text, Inside(m.Bounds))),
+            ];
             for (int i = 0; i < texts.Length; i++)
             {
-                Assert.All(texts.Skip(i + 1), other => Assert.False(texts[i].Box.Overlaps(other.Box), $"'{texts[i].Text}' and '{other.Text}'"));
-                Assert.All(sheet.Symbols, s => Assert.False(texts[i].Box.Overlaps(Room(s)), $"'{texts[i].Text}' and a symbol"));
-                Assert.All(sheet.Lines, l => Assert.False(texts[i].Box.Overlaps(Room(l)), $"'{texts[i].Text}' and {l}"));
-                Assert.True(texts[i].Box is { Left: >= 0, Top: >= 0 } && texts[i].Box.Right <= sheet.Width && texts[i].Box.Bottom <= sheet.Height, $"'{texts[i].Text}' leaves the sheet");
+                Assert.All(
+                    texts.Skip(i + 1),
+                    other => Assert.False(texts[i].Box.Overlaps(other.Box), $"'{texts[i].Text}' and '{other.Text}'")
+                );
+                Assert.All(
+                    sheet.Symbols,
+                    s => Assert.False(texts[i].Box.Overlaps(Room(s)), $"'{texts[i].Text}' and a symbol")
+                );
+                Assert.All(
+                    sheet.Lines,
+                    l => Assert.False(texts[i].Box.Overlaps(Room(l)), $"'{texts[i].Text}' and {l}")
+                );
+                Assert.True(
+                    texts[i].Box is { Left: >= 0, Top: >= 0 }
+                        && texts[i].Box.Right <= sheet.Width
+                        && texts[i].Box.Bottom <= sheet.Height,
+                    $"'{texts[i].Text}' leaves the sheet"
+                );
             }
         }
     }
@@ -75,10 +104,29 @@ public class CircuitSheetTests
     public void Every_mark_is_found_again_on_the_sheet_that_it_names(int seed, int points)
     {
         IReadOnlyList<CircuitDrawing> sheets = CircuitSheets.Of(Graph(LargeHarness.Of(seed, points)));
-        var marks = sheets.SelectMany((s, i) => s.Marks.Select(m => (Sheet: i + 1, Letter: m.Text.Split('→')[0], To: int.Parse(m.Text.Split('→')[1], System.Globalization.CultureInfo.InvariantCulture), m.IsLive))).ToArray();
+        var marks = sheets
+            .SelectMany(
+                (s, i) =>
+                    s.Marks.Select(m =>
+                        (
+                            Sheet: i + 1,
+                            Letter: m.Text.Split('→')[0],
+                            To: int.Parse(m.Text.Split('→')[1], System.Globalization.CultureInfo.InvariantCulture),
+                            m.IsLive
+                        )
+                    )
+            )
+            .ToArray();
         Assert.NotEmpty(marks);
         foreach (var mark in marks)
-            Assert.Single(marks, other => other.Letter == mark.Letter && other.Sheet == mark.To && other.To == mark.Sheet && other.IsLive == mark.IsLive);
+            Assert.Single(
+                marks,
+                other =>
+                    other.Letter == mark.Letter
+                    && other.Sheet == mark.To
+                    && other.To == mark.Sheet
+                    && other.IsLive == mark.IsLive
+            );
         Assert.All(marks.GroupBy(m => m.Letter), pair => Assert.Equal(2, pair.Count()));
     }
 
@@ -103,7 +151,14 @@ public class CircuitSheetTests
         Assert.Equal(whole.Dots.Count, sheets.Sum(s => s.Dots.Count));
         var nets = new SheetNets(whole, cuts, sheets);
         Assert.Distinct(Enumerable.Range(0, graph.Points.Count).Select(nets.OfPoint));
-        Assert.All(graph.Parts, part => Assert.Equal(new[] { nets.OfPoint(part.From), nets.OfPoint(part.To) }.Order(), nets.OfEnds(part.Number).Order()));
+        Assert.All(
+            graph.Parts,
+            part =>
+                Assert.Equal(
+                    new[] { nets.OfPoint(part.From), nets.OfPoint(part.To) }.Order(),
+                    nets.OfEnds(part.Number).Order()
+                )
+        );
     }
 
     // A conductor ends at its mark.
@@ -113,7 +168,9 @@ public class CircuitSheetTests
 
     private static CircuitGraph Graph(Bike bike)
     {
-        var setting = new Setting(SettingEnumeration.SwitchesOf(bike).Select(s => new SwitchPosition(s.Name, s.Positions[^1])));
+        var setting = new Setting(
+            SettingEnumeration.SwitchesOf(bike).Select(s => new SwitchPosition(s.Name, s.Positions[^1]))
+        );
         return CircuitGraph.Of(bike, new HarnessNetwork(bike).CreateSolver().Solve(setting));
     }
 
@@ -122,6 +179,11 @@ public class CircuitSheetTests
     private static Box Room(DrawnSymbol symbol)
     {
         SymbolSize size = SymbolSize.Of(symbol.Kind);
-        return new Box(symbol.X - size.HalfWidth, symbol.Y - size.Above, symbol.X + size.HalfWidth, symbol.Y + size.Below);
+        return new Box(
+            symbol.X - size.HalfWidth,
+            symbol.Y - size.Above,
+            symbol.X + size.HalfWidth,
+            symbol.Y + size.Below
+        );
     }
 }

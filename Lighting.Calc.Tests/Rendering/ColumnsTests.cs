@@ -20,13 +20,23 @@ public class ColumnsTests
         { "forPrograms", s => s.Current },
     };
 
-    private static readonly Sample s_known = new("main", ElectricCurrent.FromAmperes(2.5), Ratio.FromDecimalFractions(0.25), true, ElectricPotential.FromVolts(6), ElectricPotential.FromVolts(5));
+    private static readonly Sample s_known = new(
+        "main",
+        ElectricCurrent.FromAmperes(2.5),
+        Ratio.FromDecimalFractions(0.25),
+        true,
+        ElectricPotential.FromVolts(6),
+        ElectricPotential.FromVolts(5)
+    );
 
     [Fact]
     public void People_see_what_has_a_title_and_a_change_in_one_column()
     {
         Table table = s_everything.Table([s_known, new Sample(null, null, null, null, null, null)]);
-        Assert.Equal(["name", "amps", "light %", "drop %", "lit", "volts", "for people"], table.Columns.Select(c => c.Title));
+        Assert.Equal(
+            ["name", "amps", "light %", "drop %", "lit", "volts", "for people"],
+            table.Columns.Select(c => c.Title)
+        );
         Assert.Equal([false, true, true, true, false, true, false], table.Columns.Select(c => c.IsNumber));
         Assert.Equal(["main", "2.500", "25.0", "25.0", "yes", "6.00→5.00", "x"], table.Rows[0].Select(c => c.Text));
         Assert.Equal(["", "-", "-", "-", "unknown", "-→-", "x"], table.Rows[1].Select(c => c.Text));
@@ -35,17 +45,29 @@ public class ColumnsTests
     [Fact]
     public void Csv_has_a_share_in_percent_and_a_change_in_two_columns()
     {
-        Columns<Sample> columns = s_everything.Only("name", "currentA", "relativeLight", "dropPercent", "isLit", "voltageV");
+        Columns<Sample> columns = s_everything.Only(
+            "name",
+            "currentA",
+            "relativeLight",
+            "dropPercent",
+            "isLit",
+            "voltageV"
+        );
         Assert.Equal(
-            "name,currentA,relativeLightPercent,dropPercent,isLit,voltageBeforeV,voltageAfterV\nmain,2.5,25,25,yes,6,5\n,,,,unknown,,\n",
-            Csv(columns.Spreadsheet([s_known, new Sample(null, null, null, null, null, null)])));
+            "name,currentA,relativeLightPercent,dropPercent,isLit,voltageBeforeV,voltageAfterV\n"
+                + "main,2.5,25,25,yes,6,5\n,,,,unknown,,\n",
+            Csv(columns.Spreadsheet([s_known, new Sample(null, null, null, null, null, null)]))
+        );
     }
 
     [Fact]
     public void Json_has_a_share_as_a_fraction_unless_its_key_says_percent()
     {
         using var json = JsonDocument.Parse(Json(s_everything, s_known));
-        Assert.Equal(["schema", "name", "currentA", "relativeLight", "dropPercent", "isLit", "voltageV", "forPrograms"], json.RootElement.EnumerateObject().Select(p => p.Name));
+        Assert.Equal(
+            ["schema", "name", "currentA", "relativeLight", "dropPercent", "isLit", "voltageV", "forPrograms"],
+            json.RootElement.EnumerateObject().Select(p => p.Name)
+        );
         Assert.Equal(0.25, json.RootElement.GetProperty("relativeLight").GetDouble());
         Assert.Equal(25, json.RootElement.GetProperty("dropPercent").GetDouble());
         Assert.True(json.RootElement.GetProperty("isLit").GetBoolean());
@@ -90,5 +112,12 @@ public class ColumnsTests
         return output.ToString();
     }
 
-    private sealed record Sample(string? Name, ElectricCurrent? Current, Ratio? Light, bool? IsLit, ElectricPotential? Before, ElectricPotential? After);
+    private sealed record Sample(
+        string? Name,
+        ElectricCurrent? Current,
+        Ratio? Light,
+        bool? IsLit,
+        ElectricPotential? Before,
+        ElectricPotential? After
+    );
 }

@@ -4,10 +4,25 @@ using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Rendering;
 
-/// <summary>Harnesses grown at random from a seed: branching feeds with switches and fuses, shared returns, loops and dead ends, unlike lengths of name.</summary>
+/// <summary>Harnesses grown at random from a seed: branching feeds with switches and fuses, shared returns, loops and
+/// dead ends, unlike lengths of name.</summary>
 internal static class LargeHarness
 {
-    private static readonly string[] s_words = ["rear", "front", "feed", "parcel box", "instrument", "left", "auxiliary", "line", "sidecar", "socket", "switch in", "warning"];
+    private static readonly string[] s_words =
+    [
+        "rear",
+        "front",
+        "feed",
+        "parcel box",
+        "instrument",
+        "left",
+        "auxiliary",
+        "line",
+        "sidecar",
+        "socket",
+        "switch in",
+        "warning",
+    ];
     private static readonly string[] s_types = ["filament", "halogen", "led", "led resistor", "fixed", "resistor"];
 
     /// <summary>A bike of about a number of points.</summary>
@@ -24,7 +39,9 @@ internal static class LargeHarness
     public static void Write(TemporaryFolder folder, int seed, int points)
     {
         var random = new Random(seed);
-        var runs = new StringBuilder("run,from,to,wire,length\nbattery lead,battery +,feed 0,4 mm2,0.2 m\nstrap,frame,battery -,4 mm2,0.2 m\n");
+        var runs = new StringBuilder(
+            "run,from,to,wire,length\nbattery lead,battery +,feed 0,4 mm2,0.2 m\nstrap,frame,battery -,4 mm2,0.2 m\n"
+        );
         var switches = new StringBuilder("switch,from,to,closed in\n");
         var fuses = new StringBuilder("fuse,from,to,rating\n");
         var lamps = new StringBuilder("circuit,lamp,type,quantity,volts,watts,amps,minimum volts,feed,return\n");
@@ -34,7 +51,8 @@ internal static class LargeHarness
         for (int i = 1; count < points; i++)
         {
             // Trunks first, branches later, so that the ways are of many lengths.
-            string from = feeds[random.Next(Math.Max(0, feeds.Count - 6), feeds.Count)], name = Named(i);
+            string from = feeds[random.Next(Math.Max(0, feeds.Count - 6), feeds.Count)],
+                name = Named(i);
             feeds.Add(name);
             count++;
             switch (random.Next(4))
@@ -53,7 +71,10 @@ internal static class LargeHarness
             if (random.Next(3) == 0)
             {
                 string back = $"return {i}";
-                runs.Append(CultureInfo.InvariantCulture, $"earth wire {i},{back},{returns[random.Next(returns.Count)]},1.5 mm2,0.4 m\n");
+                runs.Append(
+                    CultureInfo.InvariantCulture,
+                    $"earth wire {i},{back},{returns[random.Next(returns.Count)]},1.5 mm2,0.4 m\n"
+                );
                 returns.Add(back);
                 count++;
             }
@@ -67,7 +88,10 @@ internal static class LargeHarness
         {
             runs.Append(CultureInfo.InvariantCulture, $"second feed {i},{feeds[i]},{feeds[^(i + 1)]},1.5 mm2,0.5 m\n");
             if (returns.Count > i + 2)
-                runs.Append(CultureInfo.InvariantCulture, $"second earth {i},{returns[i]},{returns[^(i + 1)]},1.5 mm2,0.5 m\n");
+                runs.Append(
+                    CultureInfo.InvariantCulture,
+                    $"second earth {i},{returns[i]},{returns[^(i + 1)]},1.5 mm2,0.5 m\n"
+                );
             Lamp(1000 + i, feeds[^1]);
         }
 
@@ -82,8 +106,18 @@ internal static class LargeHarness
         void Lamp(int i, string feed)
         {
             string type = s_types[random.Next(s_types.Length)];
-            string cells = type switch { "fixed" => "12,,0.8,", "led" => "12,6,,8", "led resistor" => "12,2,,3", _ => "12,10,," };
-            lamps.Append(CultureInfo.InvariantCulture, $"circuit {i % 5},{Named(i)} lamp,{type},{1 + i % 2},{cells},{feed},{returns[random.Next(returns.Count)]}\n");
+            string cells = type switch
+            {
+                "fixed" => "12,,0.8,",
+                "led" => "12,6,,8",
+                "led resistor" => "12,2,,3",
+                _ => "12,10,,",
+            };
+            lamps.Append(
+                CultureInfo.InvariantCulture,
+                $"circuit {i % 5},{Named(i)} "
+                    + $"lamp,{type},{1 + i % 2},{cells},{feed},{returns[random.Next(returns.Count)]}\n"
+            );
         }
     }
 }

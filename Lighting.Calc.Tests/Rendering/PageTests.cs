@@ -33,7 +33,10 @@ public class PageTests
     [MemberData(nameof(CommandPages))]
     public async Task A_page_is_whole_in_itself_and_accessible(string command, string bike)
     {
-        string text = bike.Length == 0 ? await Pages.Text(command, "--format", "html") : await Pages.Text(command, CliProcess.Bike(bike), "--format", "html");
+        string text =
+            bike.Length == 0
+                ? await Pages.Text(command, "--format", "html")
+                : await Pages.Text(command, CliProcess.Bike(bike), "--format", "html");
         XElement page = Pages.Read(text);
         Assert.StartsWith("<!DOCTYPE html>", text, StringComparison.Ordinal);
         Assert.Equal("en", page.Attribute("lang")?.Value);
@@ -49,11 +52,16 @@ public class PageTests
     public async Task The_verdict_comes_first_and_says_what_text_says(string bike)
     {
         string text = await Pages.Text("check", CliProcess.Bike(bike));
-        XElement main = Pages.Read(await Pages.Text("check", CliProcess.Bike(bike), "--format", "html")).Descendants("main").Single();
+        XElement main = Pages
+            .Read(await Pages.Text("check", CliProcess.Bike(bike), "--format", "html"))
+            .Descendants("main")
+            .Single();
         XElement[] first = [.. main.Elements().Take(3)];
         Assert.Equal("h1", first[0].Local());
         Assert.StartsWith("verdict ", first[1].Attribute("class")?.Value, StringComparison.Ordinal);
-        string verdict = text[(text.IndexOf('\n', StringComparison.Ordinal) + 1)..text.IndexOf("\n\n", StringComparison.Ordinal)];
+        string verdict = text[
+            (text.IndexOf('\n', StringComparison.Ordinal) + 1)..text.IndexOf("\n\n", StringComparison.Ordinal)
+        ];
         Assert.Equal(Words(verdict), Words(first[1].Value));
         Assert.Equal("safety", first[2].Attribute("class")?.Value);
     }
@@ -63,15 +71,36 @@ public class PageTests
     {
         XElement page = Pages.Read(await Pages.Text("check", CliProcess.Bike("valley-twin"), "--format", "html"));
         string[] titles = [.. page.Descendants(Pages.Svg + "title").Select(t => t.Value)];
-        foreach (string start in new[] { "Continuous load of each fuse: main", "Voltage at each lamp", "Light of each lamp", "Voltage drop from the source", "Current into the battery over engine speed", "State of charge", "Circuit in the setting" })
+        foreach (
+            string start in new[]
+            {
+                "Continuous load of each fuse: main",
+                "Voltage at each lamp",
+                "Light of each lamp",
+                "Voltage drop from the source",
+                "Current into the battery over engine speed",
+                "State of charge",
+                "Circuit in the setting",
+            }
+        )
             Assert.Contains(titles, t => t.StartsWith(start, StringComparison.Ordinal));
-        XElement balance = page.Descendants(Pages.Svg + "svg").Single(s => s.Element(Pages.Svg + "title")?.Value.StartsWith("Current into", StringComparison.Ordinal) == true);
+        XElement balance = page.Descendants(Pages.Svg + "svg")
+            .Single(s =>
+                s.Element(Pages.Svg + "title")?.Value.StartsWith("Current into", StringComparison.Ordinal) == true
+            );
         Assert.Contains(balance.Descendants(Pages.Svg + "text"), t => t.Value == "most: 1943 rpm");
         // The twin's curve begins at 1000 rpm: below it nothing is known and no line drawn.
         Assert.Equal("1000", balance.Elements(Pages.Svg + "text").First().Value);
-        // A stacked bar's segments are as long as the ledger's figures: headlamp high loses 0.62 V of the 0.69 V allowed.
-        XElement bar = page.Descendants(Pages.Svg + "svg").Single(s => s.Element(Pages.Svg + "title")?.Value == "Voltage drop from the source to each lamp and back: headlamp high");
-        double length = bar.Elements(Pages.Svg + "rect").Where(r => r.Attribute("class")!.Value.StartsWith("segment", StringComparison.Ordinal)).Sum(r => Share(r.Attribute("width")!.Value));
+        // A stacked bar's segments are as long as the ledger's figures: headlamp high loses 0.62 V of the 0.69 V
+        // allowed.
+        XElement bar = page.Descendants(Pages.Svg + "svg")
+            .Single(s =>
+                s.Element(Pages.Svg + "title")?.Value
+                == "Voltage drop from the source to each lamp and back: headlamp high"
+            );
+        double length = bar.Elements(Pages.Svg + "rect")
+            .Where(r => r.Attribute("class")!.Value.StartsWith("segment", StringComparison.Ordinal))
+            .Sum(r => Share(r.Attribute("width")!.Value));
         double allowed = Share(bar.Elements(Pages.Svg + "line").Last().Attribute("x1")!.Value);
         Assert.Equal(0.62 / 0.69, length / allowed, 0.01);
     }
@@ -90,7 +119,10 @@ public class PageTests
         string text = await Pages.Text(command, folder.Path, "--format", "html");
         XElement page = Pages.Read(text);
         Assert.DoesNotContain(page.Descendants(), e => e.Local() is "script" or "img" or "b" or "i" or "u");
-        Assert.DoesNotContain(page.Descendants().Attributes(), a => a.Name.LocalName.StartsWith("on", StringComparison.Ordinal) || a.Name.LocalName is "href" or "src");
+        Assert.DoesNotContain(
+            page.Descendants().Attributes(),
+            a => a.Name.LocalName.StartsWith("on", StringComparison.Ordinal) || a.Name.LocalName is "href" or "src"
+        );
         Assert.Contains(Pages.Hostile[0], page.Value, StringComparison.Ordinal);
         Assert.DoesNotContain(Pages.Hostile[0], text, StringComparison.Ordinal);
         AssertSelfContained(page, text);
@@ -101,46 +133,89 @@ public class PageTests
     public async Task Text_draws_the_fuses_as_bars()
     {
         string text = await Pages.Text("check", CliProcess.Bike("valley-twin"));
-        Assert.Contains($"\n main  {new string('#', 19)}{new string(' ', 11)}|{new string(' ', 9)}|\n       | continuous limit, | rating\n", text, StringComparison.Ordinal);
+        Assert.Contains(
+            $"\n main  {new string('#', 19)}{new string(' ', 11)}|{new string(' ', 9)}|\n       | continuous limit, | "
+                + $"rating\n",
+            text,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void A_line_breaks_where_nothing_is_known()
     {
-        var chart = new LineChart("t", "d", "x", "y", [new ChartLine("l", [new(0, 1), new(1, 2), new(2, null), new(3, 4), new(4, 5)])], [], 0, 5);
+        var chart = new LineChart(
+            "t",
+            "d",
+            "x",
+            "y",
+            [new ChartLine("l", [new(0, 1), new(1, 2), new(2, null), new(3, 4), new(4, 5)])],
+            [],
+            0,
+            5
+        );
         var output = new StringWriter();
         HtmlRenderer.Render(new Document("t", "v", null, () => [chart], _ => { }), output);
-        XElement path = Pages.Read(output.ToString()).Descendants(Pages.Svg + "path").Single(p => p.Attribute("class")?.Value == "line l0");
+        XElement path = Pages
+            .Read(output.ToString())
+            .Descendants(Pages.Svg + "path")
+            .Single(p => p.Attribute("class")?.Value == "line l0");
         Assert.Equal("M0,800 L250,600 M750,200 L1000,0", path.Attribute("d")?.Value);
     }
 
     [Fact]
     public async Task A_sheet_of_readings_has_a_line_to_write_on_and_a_box_to_tick_for_each()
     {
-        XElement page = Pages.Read(await Pages.Text("readings", CliProcess.Bike("valley-twin"), "--when", "ignition=on; lights=main; dip=low; brake=off; indicators=off", "--format", "html"));
+        XElement page = Pages.Read(
+            await Pages.Text(
+                "readings",
+                CliProcess.Bike("valley-twin"),
+                "--when",
+                "ignition=on; lights=main; dip=low; brake=off; indicators=off",
+                "--format",
+                "html"
+            )
+        );
         XElement[] blanks = [.. page.Descendants("td").Where(d => d.Attribute("class")?.Value == "blank")];
         Assert.True(blanks.Length > 20, $"{blanks.Length}");
-        Assert.All(blanks, b => Assert.Equal(["unseen", "entry", "box"], b.Elements("span").Select(s => s.Attribute("class")!.Value)));
+        Assert.All(
+            blanks,
+            b => Assert.Equal(["unseen", "entry", "box"], b.Elements("span").Select(s => s.Attribute("class")!.Value))
+        );
         Assert.DoesNotContain("____", page.Value, StringComparison.Ordinal);
-        XElement ammeter = page.Descendants("p").First(p => p.Value.StartsWith("Ammeter in place of the main fuse", StringComparison.Ordinal));
+        XElement ammeter = page.Descendants("p")
+            .First(p => p.Value.StartsWith("Ammeter in place of the main fuse", StringComparison.Ordinal));
         Assert.Equal(["unseen", "entry", "box"], ammeter.Elements("span").Select(s => s.Attribute("class")!.Value));
     }
 
     [Fact]
     public async Task Bars_of_letters_are_for_the_terminal_and_a_page_has_the_chart()
     {
-        Assert.Contains("++++++++", await Pages.Text("charging", CliProcess.Bike("valley-twin")), StringComparison.Ordinal);
+        Assert.Contains(
+            "++++++++",
+            await Pages.Text("charging", CliProcess.Bike("valley-twin")),
+            StringComparison.Ordinal
+        );
         XElement page = Pages.Read(await Pages.Text("charging", CliProcess.Bike("valley-twin"), "--format", "html"));
         Assert.DoesNotContain("++", page.Value, StringComparison.Ordinal);
-        Assert.Contains(page.Descendants(Pages.Svg + "title"), t => t.Value.StartsWith("Current into the battery", StringComparison.Ordinal));
+        Assert.Contains(
+            page.Descendants(Pages.Svg + "title"),
+            t => t.Value.StartsWith("Current into the battery", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
     public async Task A_figure_and_its_unit_stay_together_on_a_page()
     {
-        string page = await Pages.Text("fuse", CliProcess.Bike("chapel-single"), "--format", "html"), text = Pages.Read(page).Value;
+        string page = await Pages.Text("fuse", CliProcess.Bike("chapel-single"), "--format", "html"),
+            text = Pages.Read(page).Value;
         Assert.Matches(@"\d\u00A0ms; it brings \d+\u00A0A²s", text);
-        Assert.DoesNotMatch(@"\d (V|A|ms|AWG)\b", string.Concat(Pages.Read(page).Descendants().Where(e => e.Local() is "p" or "td" or "span").Select(e => e.Value)));
+        Assert.DoesNotMatch(
+            @"\d (V|A|ms|AWG)\b",
+            string.Concat(
+                Pages.Read(page).Descendants().Where(e => e.Local() is "p" or "td" or "span").Select(e => e.Value)
+            )
+        );
     }
 
     [Fact]
@@ -148,15 +223,33 @@ public class PageTests
     public async Task A_page_of_faults_ranks_them_says_what_speaks_against_and_what_to_test_next()
     {
         using var folder = new TemporaryFolder();
-        string readings = folder.Write("r.csv", "when,point,instrument,reading\nignition=on; lights=park,rear return,meter,1.9\nignition=on; lights=park,tail lamp,visual,good\nignition=on; brake=on,stop lamp,visual,dim\n");
-        XElement main = Pages.Read(await Pages.Text("faults", CliProcess.Bike("valley-twin"), readings, "--format", "html")).Descendants("main").Single();
+        string readings = folder.Write(
+            "r.csv",
+            "when,point,instrument,reading\nignition=on; lights=park,rear return,meter,1.9\nignition=on; "
+                + "lights=park,tail lamp,visual,good\nignition=on; brake=on,stop lamp,visual,dim\n"
+        );
+        XElement main = Pages
+            .Read(await Pages.Text("faults", CliProcess.Bike("valley-twin"), readings, "--format", "html"))
+            .Descendants("main")
+            .Single();
         string text = await Pages.Text("faults", CliProcess.Bike("valley-twin"), readings);
-        Assert.Equal(["Likeliest first", "Next test", "How to measure"], main.Elements().Where(e => e.Local() == "h2").Select(e => e.Value).Where(h => h != "Findings"));
-        string verdict = text[(text.IndexOf('\n', StringComparison.Ordinal) + 1)..text.IndexOf("\n\n", StringComparison.Ordinal)];
-        Assert.Equal(Words(verdict), Words(main.Elements().Single(e => e.Attribute("class")?.Value == "verdict").Value));
+        Assert.Equal(
+            ["Likeliest first", "Next test", "How to measure"],
+            main.Elements().Where(e => e.Local() == "h2").Select(e => e.Value).Where(h => h != "Findings")
+        );
+        string verdict = text[
+            (text.IndexOf('\n', StringComparison.Ordinal) + 1)..text.IndexOf("\n\n", StringComparison.Ordinal)
+        ];
+        Assert.Equal(
+            Words(verdict),
+            Words(main.Elements().Single(e => e.Attribute("class")?.Value == "verdict").Value)
+        );
         Assert.Contains("rear earth", main.Value, StringComparison.Ordinal);
         Assert.Contains("Conflicting: ", main.Value, StringComparison.Ordinal);
-        Assert.Equal(["reading", "likely", "meaning"], main.Descendants("table").First().Descendants("th").Take(3).Select(h => h.Value));
+        Assert.Equal(
+            ["reading", "likely", "meaning"],
+            main.Descendants("table").First().Descendants("th").Take(3).Select(h => h.Value)
+        );
     }
 
     [Fact]
@@ -175,8 +268,16 @@ public class PageTests
     [Fact]
     public async Task A_drawing_follows_the_setting_asked_for()
     {
-        XElement drawing = Pages.Read(await Pages.Text("diagram", CliProcess.Bike("valley-twin"), "--when", "ignition=on; lights=park"));
-        string[] live = [.. drawing.Elements(Pages.Svg + "text").Where(t => t.Attribute("class")?.Value == "label live").Select(t => string.Join(' ', t.Elements().Select(e => e.Value)))];
+        XElement drawing = Pages.Read(
+            await Pages.Text("diagram", CliProcess.Bike("valley-twin"), "--when", "ignition=on; lights=park")
+        );
+        string[] live =
+        [
+            .. drawing
+                .Elements(Pages.Svg + "text")
+                .Where(t => t.Attribute("class")?.Value == "label live")
+                .Select(t => string.Join(' ', t.Elements().Select(e => e.Value))),
+        ];
         Assert.Contains("tail lamp", live);
         Assert.DoesNotContain("headlamp low", live);
         Assert.DoesNotContain("stop lamp", live);
@@ -184,13 +285,39 @@ public class PageTests
 
     private static void AssertSelfContained(XElement page, string text)
     {
-        Assert.DoesNotContain(page.Descendants(), e => e.Local() is "script" or "link" or "iframe" or "object" or "embed" or "img" or "image" or "use" or "base" or "form");
-        Assert.DoesNotContain(page.Descendants().Attributes(), a => a.Name.LocalName is "src" or "href" or "srcset" or "action" or "data");
-        Assert.DoesNotContain("://", text.Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            page.Descendants(),
+            e =>
+                e.Local()
+                    is "script"
+                        or "link"
+                        or "iframe"
+                        or "object"
+                        or "embed"
+                        or "img"
+                        or "image"
+                        or "use"
+                        or "base"
+                        or "form"
+        );
+        Assert.DoesNotContain(
+            page.Descendants().Attributes(),
+            a => a.Name.LocalName is "src" or "href" or "srcset" or "action" or "data"
+        );
+        Assert.DoesNotContain(
+            "://",
+            text.Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal),
+            StringComparison.Ordinal
+        );
         Assert.DoesNotContain("@import", text, StringComparison.Ordinal);
         // What url() is left names a pattern of the page's own.
         string[] own = [.. page.Descendants().Attributes("id").Select(a => $"url(#{a.Value})")];
-        Assert.All(page.Descendants().Attributes().Where(a => a.Value.Contains("url(", StringComparison.Ordinal) && a.Name.LocalName == "fill"), a => Assert.Contains(a.Value, own));
+        Assert.All(
+            page.Descendants()
+                .Attributes()
+                .Where(a => a.Value.Contains("url(", StringComparison.Ordinal) && a.Name.LocalName == "fill"),
+            a => Assert.Contains(a.Value, own)
+        );
         Assert.DoesNotContain("url(", page.Descendants("style").Single().Value, StringComparison.Ordinal);
     }
 
@@ -207,14 +334,28 @@ public class PageTests
         foreach (XElement table in page.Descendants("table"))
         {
             XElement[] heads = [.. table.Element("thead")!.Element("tr")!.Elements()];
-            Assert.All(heads, h => Assert.True(h.Local() == "th" && h.Attribute("scope")?.Value == "col" && h.Value.Length > 0, h.ToString()));
-            Assert.All(table.Element("tbody")!.Elements("tr"), row =>
-            {
-                Assert.Equal(heads.Length, row.Elements().Count());
-                Assert.Equal("row", row.Elements().First().Attribute("scope")?.Value);
-            });
+            Assert.All(
+                heads,
+                h =>
+                    Assert.True(
+                        h.Local() == "th" && h.Attribute("scope")?.Value == "col" && h.Value.Length > 0,
+                        h.ToString()
+                    )
+            );
+            Assert.All(
+                table.Element("tbody")!.Elements("tr"),
+                row =>
+                {
+                    Assert.Equal(heads.Length, row.Elements().Count());
+                    Assert.Equal("row", row.Elements().First().Attribute("scope")?.Value);
+                }
+            );
             XElement frame = table.Parent!;
-            Assert.True(frame.Attribute("class")?.Value == "scroll" && frame.Attribute("tabindex")?.Value == "0" && frame.Attribute("aria-label")?.Value.Length > 0);
+            Assert.True(
+                frame.Attribute("class")?.Value == "scroll"
+                    && frame.Attribute("tabindex")?.Value == "0"
+                    && frame.Attribute("aria-label")?.Value.Length > 0
+            );
         }
     }
 
@@ -222,15 +363,24 @@ public class PageTests
     {
         string[] ids = [.. page.Descendants().Attributes("id").Select(a => a.Value)];
         Assert.Distinct(ids);
-        foreach (XElement picture in page.Descendants(Pages.Svg + "svg").Where(s => s.Parent!.Name.NamespaceName.Length == 0 && s.Attribute("aria-hidden") is null))
+        foreach (
+            XElement picture in page.Descendants(Pages.Svg + "svg")
+                .Where(s => s.Parent!.Name.NamespaceName.Length == 0 && s.Attribute("aria-hidden") is null)
+        )
         {
             Assert.Equal("img", picture.Attribute("role")?.Value);
-            Assert.True(picture.Element(Pages.Svg + "title")?.Value.Length > 0 && picture.Element(Pages.Svg + "desc")?.Value.Length > 0, picture.ToString());
+            Assert.True(
+                picture.Element(Pages.Svg + "title")?.Value.Length > 0
+                    && picture.Element(Pages.Svg + "desc")?.Value.Length > 0,
+                picture.ToString()
+            );
             Assert.All(picture.Attribute("aria-labelledby")!.Value.Split(' '), id => Assert.Contains(id, ids));
         }
     }
 
-    private static string Words(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    private static string Words(string text) =>
+        string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
-    private static double Share(string text) => double.Parse(text.TrimEnd('%'), System.Globalization.CultureInfo.InvariantCulture);
+    private static double Share(string text) =>
+        double.Parse(text.TrimEnd('%'), System.Globalization.CultureInfo.InvariantCulture);
 }

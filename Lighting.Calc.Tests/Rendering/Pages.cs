@@ -10,7 +10,14 @@ internal static class Pages
     public const string Svg = "{http://www.w3.org/2000/svg}";
 
     /// <summary>Names a bike's lists may hold that would break a page which does not escape them.</summary>
-    public static readonly string[] Hostile = ["<script>alert(1)</script>", "\"><img src=x onerror=alert(2)>", "a & b &lt; c 'd'", "</style></svg><b>bold", "javascript:alert(3) ]]> <!--"];
+    public static readonly string[] Hostile =
+    [
+        "<script>alert(1)</script>",
+        "\"><img src=x onerror=alert(2)>",
+        "a & b &lt; c 'd'",
+        "</style></svg><b>bold",
+        "javascript:alert(3) ]]> <!--",
+    ];
 
     public static async Task<string> Text(params string[] words)
     {
@@ -21,7 +28,10 @@ internal static class Pages
 
     public static XElement Read(string page)
     {
-        using var reader = XmlReader.Create(new StringReader(page), new XmlReaderSettings { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null });
+        using var reader = XmlReader.Create(
+            new StringReader(page),
+            new XmlReaderSettings { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null }
+        );
         return XDocument.Load(reader).Root!;
     }
 
@@ -32,8 +42,15 @@ internal static class Pages
     {
         string[] n = [.. Hostile.Select(h => '"' + h.Replace("\"", "\"\"", StringComparison.Ordinal) + '"')];
         folder.Write("bike.csv", $"item,value\nname,{n[0]}\nsystem voltage,12 V\nbattery capacity,12 Ah\n");
-        folder.Write("lamps.csv", $"circuit,lamp,code,feed,return\n{n[1]},{n[0]},P21W,{n[2]},{n[3]}\nrear,{n[1]},R5W,{n[2]},{n[3]}\n");
-        folder.Write("runs.csv", $"run,from,to,wire,length\n{n[4]},battery +,fuse in,1.5 mm2,1 m\n{n[1]},fuse out,{n[4]},1.5 mm2,1 m\nback,{n[3]},battery -,1.5 mm2,1 m\n");
+        folder.Write(
+            "lamps.csv",
+            $"circuit,lamp,code,feed,return\n{n[1]},{n[0]},P21W,{n[2]},{n[3]}\nrear,{n[1]},R5W,{n[2]},{n[3]}\n"
+        );
+        folder.Write(
+            "runs.csv",
+            $"run,from,to,wire,length\n{n[4]},battery +,fuse in,1.5 mm2,1 m\n{n[1]},fuse out,{n[4]},1.5 mm2,1 "
+                + $"m\nback,{n[3]},battery -,1.5 mm2,1 m\n"
+        );
         folder.Write("fuses.csv", $"fuse,from,to,rating\n{n[3]},fuse in,fuse out,10 A\n");
         folder.Write("switches.csv", $"switch,from,to,closed in\n\"<i>tail</i>\",{n[4]},{n[2]},\"<u>on</u>\"\n");
         folder.Write("charging.csv", "rpm,current\n1000,1\n3000,6\n");

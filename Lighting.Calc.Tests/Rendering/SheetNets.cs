@@ -2,7 +2,8 @@ using Lighting.Calc.Cli.Rendering.Drawing;
 
 namespace Lighting.Calc.Tests.Rendering;
 
-/// <summary>What the strokes of several sheets join, read off as a person would: ends that touch, and marks of the same letter.</summary>
+/// <summary>What the strokes of several sheets join, read off as a person would: ends that touch, and marks of the same
+/// letter.</summary>
 internal sealed class SheetNets
 {
     private readonly List<(int Sheet, DrawnLine Line)> _strokes = [];
@@ -14,11 +15,21 @@ internal sealed class SheetNets
     {
         for (int i = 0; i < sheets.Count; i++)
         {
-            int sheet = i, column = i % (cuts.Count + 1), band = i / (cuts.Count + 1);
+            int sheet = i,
+                column = i % (cuts.Count + 1),
+                band = i / (cuts.Count + 1);
             _strokes.AddRange(sheets[i].Lines.Select(l => (sheet, l)));
             _marks.AddRange(sheets[i].Marks.Select(m => (sheet, m)));
             // Dots stand in the order of the uncut drawing, the points first in theirs.
-            int[] here = [.. Enumerable.Range(0, whole.Dots.Count).Where(d => cuts.Count(c => c < whole.Dots[d].X) == column && whole.Bands.Count(b => b < whole.Dots[d].Y) == band)];
+            int[] here =
+            [
+                .. Enumerable
+                    .Range(0, whole.Dots.Count)
+                    .Where(d =>
+                        cuts.Count(c => c < whole.Dots[d].X) == column
+                        && whole.Bands.Count(b => b < whole.Dots[d].Y) == band
+                    ),
+            ];
             int[] points = [.. Enumerable.Range(0, whole.Dots.Count).Where(d => !whole.Dots[d].IsJunction)];
             for (int d = 0; d < here.Length; d++)
                 if (!whole.Dots[here[d]].IsJunction)
@@ -28,11 +39,22 @@ internal sealed class SheetNets
         (int Sheet, DrawnLine Line)[] leads = [.. _strokes.Where(s => s.Line.Part is null)];
         foreach (var lead in leads)
         {
-            foreach (var other in leads.Where(o => o.Sheet == lead.Sheet && (Ends(lead.Line).Any(e => Holds(o.Line, e)) || Ends(o.Line).Any(e => Holds(lead.Line, e)))))
+            foreach (
+                var other in leads.Where(o =>
+                    o.Sheet == lead.Sheet
+                    && (Ends(lead.Line).Any(e => Holds(o.Line, e)) || Ends(o.Line).Any(e => Holds(lead.Line, e)))
+                )
+            )
                 Merge(lead, other);
-            foreach (var (number, place) in _points.Where(p => p.Value.Sheet == lead.Sheet && Holds(lead.Line, (p.Value.X, p.Value.Y))))
+            foreach (
+                var (number, place) in _points.Where(p =>
+                    p.Value.Sheet == lead.Sheet && Holds(lead.Line, (p.Value.X, p.Value.Y))
+                )
+            )
                 Merge(lead, number);
-            foreach (var mark in _marks.Where(m => m.Sheet == lead.Sheet && Ends(lead.Line).Any(e => Touches(m.Mark, e))))
+            foreach (
+                var mark in _marks.Where(m => m.Sheet == lead.Sheet && Ends(lead.Line).Any(e => Touches(m.Mark, e)))
+            )
                 Merge(lead, Letter(mark.Mark));
         }
     }
@@ -45,12 +67,23 @@ internal sealed class SheetNets
         var ends = new List<int>();
         foreach (var (sheet, line) in _strokes.Where(s => s.Line.Part == part))
         {
-            foreach ((double X, double Y) end in Ends(line).Where(e => !_marks.Any(m => m.Sheet == sheet && Touches(m.Mark, e))))
+            foreach (
+                (double X, double Y) end in Ends(line)
+                    .Where(e => !_marks.Any(m => m.Sheet == sheet && Touches(m.Mark, e)))
+            )
             {
                 object[] there =
                 [
-                    .. _strokes.Where(s => s.Sheet == sheet && s.Line.Part is null && Holds(s.Line, end)).Select(s => Root(s)),
-                    .. _points.Where(p => p.Value.Sheet == sheet && Math.Abs(p.Value.X - end.X) < 0.01 && Math.Abs(p.Value.Y - end.Y) < 0.01).Select(p => Root(p.Key)),
+                    .. _strokes
+                        .Where(s => s.Sheet == sheet && s.Line.Part is null && Holds(s.Line, end))
+                        .Select(s => Root(s)),
+                    .. _points
+                        .Where(p =>
+                            p.Value.Sheet == sheet
+                            && Math.Abs(p.Value.X - end.X) < 0.01
+                            && Math.Abs(p.Value.Y - end.Y) < 0.01
+                        )
+                        .Select(p => Root(p.Key)),
                 ];
                 ends.Add(Assert.Single(there.Distinct()).GetHashCode());
             }
@@ -68,7 +101,10 @@ internal sealed class SheetNets
         at.X > line.X1 - 0.01 && at.X < line.X2 + 0.01 && at.Y > line.Y1 - 0.01 && at.Y < line.Y2 + 0.01;
 
     private static bool Touches(DrawnMark mark, (double X, double Y) at) =>
-        at.X > mark.Bounds.Left - 0.01 && at.X < mark.Bounds.Right + 0.01 && at.Y > mark.Bounds.Top - 0.01 && at.Y < mark.Bounds.Bottom + 0.01;
+        at.X > mark.Bounds.Left - 0.01
+        && at.X < mark.Bounds.Right + 0.01
+        && at.Y > mark.Bounds.Top - 0.01
+        && at.Y < mark.Bounds.Bottom + 0.01;
 
     private void Merge(object a, object b)
     {

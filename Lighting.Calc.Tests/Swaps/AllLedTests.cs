@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Tests.Swaps;
 
 public class AllLedTests
@@ -10,8 +9,19 @@ public class AllLedTests
         AllLedProposal proposal = Swap.ToLed(bike);
         Assert.Empty(proposal.Unclassed);
         Assert.Equal(
-            ["LED headlamp minor", "LED headlamp", "LED small bayonet", "LED small bayonet", "LED small bayonet", "LED stop-tail minor", "LED stop-tail", "LED signal", "LED signal"],
-            proposal.Replacements.Select(r => r.Replacement.Code!));
+            [
+                "LED headlamp minor",
+                "LED headlamp",
+                "LED small bayonet",
+                "LED small bayonet",
+                "LED small bayonet",
+                "LED stop-tail minor",
+                "LED stop-tail",
+                "LED signal",
+                "LED signal",
+            ],
+            proposal.Replacements.Select(r => r.Replacement.Code!)
+        );
     }
 
     [Fact]
@@ -25,7 +35,10 @@ public class AllLedTests
     [Fact]
     public void Lamps_without_a_class_are_listed_with_the_reason()
     {
-        Bike bike = SwapBikes.LampsOnly("circuit,lamp,code,type,volts,watts\na,unknown,,,12,10\nb,new,,led,13.5,3\nc,amber major,PY21/5W major,,,\nd,horn,,resistor,12,30\ne,stop,P21W,,,\n");
+        Bike bike = SwapBikes.LampsOnly(
+            "circuit,lamp,code,type,volts,watts\na,unknown,,,12,10\nb,new,,led,13.5,3\nc,amber major,PY21/5W "
+                + "major,,,\nd,horn,,resistor,12,30\ne,stop,P21W,,,\n"
+        );
         AllLedProposal proposal = Swap.ToLed(bike);
         Assert.Equal(["stop"], proposal.Replacements.Select(r => r.Lamp));
         Assert.Equal(["unknown", "new", "amber major"], proposal.Unclassed.Select(u => u.Lamp.Lamp));
@@ -36,7 +49,13 @@ public class AllLedTests
 
     [Fact]
     public void A_socket_class_without_an_LED_for_these_volts_is_named() =>
-        Assert.Contains("'sealed beam' on 6 V", Swap.ToLed(SwapBikes.LampsOnly("circuit,lamp,code\na,head,6006 high\n", "system voltage,6\n")).Unclassed.Single().Reason, StringComparison.Ordinal);
+        Assert.Contains(
+            "'sealed beam' on 6 V",
+            Swap.ToLed(SwapBikes.LampsOnly("circuit,lamp,code\na,head,6006 high\n", "system voltage,6\n"))
+                .Unclassed.Single()
+                .Reason,
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void The_table_of_classes_is_read_as_it_stands()
@@ -55,5 +74,8 @@ public class AllLedTests
 
     [Fact]
     public void Every_socket_class_of_the_lamp_table_has_an_LED_on_12_volts() =>
-        Assert.All(LampTable.All.Where(l => l.SystemVoltage.Volts == 12), l => Assert.NotNull(LedClassTable.ForSocket(l.SocketClass, l.SystemVoltage)));
+        Assert.All(
+            LampTable.All.Where(l => l.SystemVoltage.Volts == 12),
+            l => Assert.NotNull(LedClassTable.ForSocket(l.SocketClass, l.SystemVoltage))
+        );
 }

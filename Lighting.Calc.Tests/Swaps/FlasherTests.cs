@@ -1,22 +1,38 @@
-
 namespace Lighting.Calc.Tests.Swaps;
 
 public class FlasherTests
 {
-    private const string Lamps = "circuit,lamp,code,quantity,lit when\nindicators,left,P21W,2,turn=left\nindicators,right,P21W,2,turn=right\nhead,head,R2 low,1,lights=on\n";
+    private const string Lamps =
+        "circuit,lamp,code,quantity,lit "
+        + "when\nindicators,left,P21W,2,turn=left\nindicators,right,P21W,2,turn=right\nhead,head,R2 low,1,lights=on\n";
 
     private static SwapReport Report(string bike, double watts) =>
-        SwapBikes.Compare(SwapBikes.LampsOnly(Lamps, bike), SwapBikes.Replace(("left", SwapBikes.Led(watts)), ("right", SwapBikes.Led(watts))));
+        SwapBikes.Compare(
+            SwapBikes.LampsOnly(Lamps, bike),
+            SwapBikes.Replace(("left", SwapBikes.Led(watts)), ("right", SwapBikes.Led(watts)))
+        );
 
     [Fact]
     public void A_thermal_flasher_starves_on_LEDs_and_the_fault_says_by_how_much()
     {
         SwapReport report = Report("flasher,thermal\n", 3);
         Assert.Equal(2, report.Flashers.Length);
-        Assert.Equal([42.0, 6.0, 42.0], new[] { report.Flashers[0].NominalBefore, report.Flashers[0].NominalAfter, report.Flashers[0].FlasherLoad }.Select(p => (double)p.Watts));
+        Assert.Equal(
+            [42.0, 6.0, 42.0],
+            new[]
+            {
+                report.Flashers[0].NominalBefore,
+                report.Flashers[0].NominalAfter,
+                report.Flashers[0].FlasherLoad,
+            }.Select(p => (double)p.Watts)
+        );
         Finding finding = Assert.Single(report.About("flasher"));
         Assert.Equal(Severity.Fault, finding.Severity);
-        Assert.Contains("6 W on the flasher (turn=left, turn=right) instead of 42 W, 14 % of its load", finding.Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "6 W on the flasher (turn=left, turn=right) instead of 42 W, 14 % of its load",
+            finding.Message,
+            StringComparison.Ordinal
+        );
         Assert.Contains("60 to 120 flashes a minute", finding.Message, StringComparison.Ordinal);
         Assert.Equal(BikeVerdict.DoesNotSuit, report.Verdict);
     }
@@ -75,9 +91,20 @@ public class FlasherTests
     [Fact]
     public void Circuits_by_another_name_flash_when_the_options_say_so()
     {
-        Bike bike = SwapBikes.LampsOnly(Lamps.Replace("indicators", "side winkers", StringComparison.Ordinal), "flasher,thermal\n");
+        Bike bike = SwapBikes.LampsOnly(
+            Lamps.Replace("indicators", "side winkers", StringComparison.Ordinal),
+            "flasher,thermal\n"
+        );
         Assert.Empty(SwapBikes.Compare(bike, SwapBikes.Replace(("left", SwapBikes.Led(3)))).Flashers);
-        Assert.NotEmpty(SwapBikes.Compare(bike, SwapBikes.Replace(("left", SwapBikes.Led(3))), new SwapOptions { FlashingCircuits = ["Side winkers"] }).Flashers);
+        Assert.NotEmpty(
+            SwapBikes
+                .Compare(
+                    bike,
+                    SwapBikes.Replace(("left", SwapBikes.Led(3))),
+                    new SwapOptions { FlashingCircuits = ["Side winkers"] }
+                )
+                .Flashers
+        );
     }
 
     // The resistor beside each LED: fitted to the bike it brings the current of the filaments back at 13.5 V.
@@ -86,7 +113,8 @@ public class FlasherTests
     {
         SwapReport report = Report("flasher,thermal\n", 4);
         LampResistor resistor = report.Resistors.Single(r => r.Lamp.Lamp == "left");
-        double amperes = report.Flashers[0].CurrentAfter.Amperes + resistor.Lamp.Quantity * 13.5 / resistor.Resistor.Resistance.Ohms;
+        double amperes =
+            report.Flashers[0].CurrentAfter.Amperes + resistor.Lamp.Quantity * 13.5 / resistor.Resistor.Resistance.Ohms;
         Assert.Equal(report.Flashers[0].CurrentBefore.Amperes, amperes, 1e-9);
         Assert.Equal(14.8 * 14.8 / resistor.Resistor.Resistance.Ohms, (double)resistor.HighestHeat.Watts, 1e-9);
         Assert.True((double)resistor.Rating!.Value.Watts >= 2 * (double)resistor.HighestHeat.Watts);

@@ -8,7 +8,9 @@ public class LoadResistorTests
     [Property]
     public void LED_and_resistor_together_draw_what_the_lamp_drew(byte lamp, byte led, byte tenths)
     {
-        double volts = 6 + tenths / 25.0, less = 0.1 + led / 50.0, more = less + 0.1 + lamp / 10.0;
+        double volts = 6 + tenths / 25.0,
+            less = 0.1 + led / 50.0,
+            more = less + 0.1 + lamp / 10.0;
         LoadResistor resistor = Between(volts, more, less);
         Assert.Equal(more / volts, less / volts + volts / resistor.Resistance.Ohms, 1e-9);
         Assert.Equal(more - less, (double)resistor.Heat.Watts, 1e-9);

@@ -26,37 +26,65 @@ internal static class SwapBikes
 
         """;
 
-    private const string SwitchesCsv = "switch,from,to,closed in\nturn,turn in,left line,left\nturn,turn in,right line,right\n";
+    private const string SwitchesCsv =
+        "switch,from,to,closed in\nturn,turn in,left line,left\nturn,turn in,right line,right\n";
 
     private const string FusesCsv = "fuse,from,to,rating\nmain,fuse in,fuse out,10 A\n";
 
-    public static Bike SharedTellTale(string more = "") => Read(("bike.csv", BikeCsv + more), ("lamps.csv", LampsCsv), ("runs.csv", RunsCsv), ("switches.csv", SwitchesCsv), ("fuses.csv", FusesCsv));
+    public static Bike SharedTellTale(string more = "") =>
+        Read(
+            ("bike.csv", BikeCsv + more),
+            ("lamps.csv", LampsCsv),
+            ("runs.csv", RunsCsv),
+            ("switches.csv", SwitchesCsv),
+            ("fuses.csv", FusesCsv)
+        );
 
     /// <summary>The same on positive earth: battery leads exchanged.</summary>
-    public static Bike SharedTellTaleOnPositiveEarth() => Read(
-        ("bike.csv", BikeCsv + "earth,positive\n"),
-        ("lamps.csv", LampsCsv),
-        ("runs.csv", RunsCsv.Replace("battery +", "battery x", StringComparison.Ordinal).Replace("battery -", "battery +", StringComparison.Ordinal).Replace("battery x", "battery -", StringComparison.Ordinal)),
-        ("switches.csv", SwitchesCsv),
-        ("fuses.csv", FusesCsv));
+    public static Bike SharedTellTaleOnPositiveEarth() =>
+        Read(
+            ("bike.csv", BikeCsv + "earth,positive\n"),
+            ("lamps.csv", LampsCsv),
+            (
+                "runs.csv",
+                RunsCsv
+                    .Replace("battery +", "battery x", StringComparison.Ordinal)
+                    .Replace("battery -", "battery +", StringComparison.Ordinal)
+                    .Replace("battery x", "battery -", StringComparison.Ordinal)
+            ),
+            ("switches.csv", SwitchesCsv),
+            ("fuses.csv", FusesCsv)
+        );
 
-    public static Bike LampsOnly(string lamps, string bike = "") => Read(("bike.csv", "item,value\n" + bike), ("lamps.csv", lamps));
+    public static Bike LampsOnly(string lamps, string bike = "") =>
+        Read(("bike.csv", "item,value\n" + bike), ("lamps.csv", lamps));
 
     public static BikeLists Demo(string name) => BikeLists.Read(CliProcess.Bike(name)).Value;
 
     public static LampSpecification Led(double watts, double volts = 13.5, double minimumVolts = 9) =>
-        LampSpecification.FromPower(LampType.Led, ElectricPotential.FromVolts(volts), Power.FromWatts(watts), ElectricPotential.FromVolts(minimumVolts));
+        LampSpecification.FromPower(
+            LampType.Led,
+            ElectricPotential.FromVolts(volts),
+            Power.FromWatts(watts),
+            ElectricPotential.FromVolts(minimumVolts)
+        );
 
-    public static LampSpecification Class(string code) => LedClassTable.TryFind(code, out LampSpecification? lamp) ? lamp! : throw new ArgumentException(code);
+    public static LampSpecification Class(string code) =>
+        LedClassTable.TryFind(code, out LampSpecification? lamp) ? lamp! : throw new ArgumentException(code);
 
-    public static ImmutableArray<LampReplacement> Replace(params (string Lamp, LampSpecification By)[] swaps) => [.. swaps.Select(s => new LampReplacement(s.Lamp, s.By))];
+    public static ImmutableArray<LampReplacement> Replace(params (string Lamp, LampSpecification By)[] swaps) =>
+        [.. swaps.Select(s => new LampReplacement(s.Lamp, s.By))];
 
-    public static SwapReport Compare(Bike bike, IEnumerable<LampReplacement> swap, SwapOptions? options = null) => Swap.Evaluate(bike, swap, options, TestContext.Current.CancellationToken);
+    public static SwapReport Compare(Bike bike, IEnumerable<LampReplacement> swap, SwapOptions? options = null) =>
+        Swap.Evaluate(bike, swap, options, TestContext.Current.CancellationToken);
 
     public static BikeReport Check(Bike bike) => BikeCheck.Evaluate(bike, null, TestContext.Current.CancellationToken);
 
-    public static Finding[] About(this SwapReport report, string subject) => [.. report.Findings.Where(f => f.Subject == subject)];
+    public static Finding[] About(this SwapReport report, string subject) =>
+        [.. report.Findings.Where(f => f.Subject == subject)];
 
     private static Bike Read(params (string Name, string Text)[] lists) =>
-        BikeLists.Read(lists.Aggregate(ListSource.Empty, (source, list) => source.With(list.Name, list.Text))).Value.Bike;
+        BikeLists
+            .Read(lists.Aggregate(ListSource.Empty, (source, list) => source.With(list.Name, list.Text)))
+            .Value.Bike;
 }

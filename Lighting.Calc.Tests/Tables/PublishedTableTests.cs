@@ -38,20 +38,112 @@ public class PublishedTableTests
     // Each unit a column may end in, longest first where one ends in another; the first that fits is the column's.
     private static readonly string[] s_units =
     [
-        "ohm_per_kft_handbook_100", "ohm_per_kft_circular_31", "ohm_per_kft", "ohm_per_km", "uohm_cm", "mohm", "percent_per_kelvin", "percent_of_rating", "percent", "celsius",
-        "a2s", "cmil", "mil", "mm2", "mv", "watts", "v", "a", "w", "s", "k", "h",
+        "ohm_per_kft_handbook_100",
+        "ohm_per_kft_circular_31",
+        "ohm_per_kft",
+        "ohm_per_km",
+        "uohm_cm",
+        "mohm",
+        "percent_per_kelvin",
+        "percent_of_rating",
+        "percent",
+        "celsius",
+        "a2s",
+        "cmil",
+        "mil",
+        "mm2",
+        "mv",
+        "watts",
+        "v",
+        "a",
+        "w",
+        "s",
+        "k",
+        "h",
     ];
 
     // Columns of plain numbers, and columns of words.
-    private static readonly string[] s_pure = ["gauge", "wires", "factor", "specific_gravity", "resistance_ratio", "lumens", "mscp", "current", "light", "life", "value", "weight", "cost", "minus", "plus"];
+    private static readonly string[] s_pure =
+    [
+        "gauge",
+        "wires",
+        "factor",
+        "specific_gravity",
+        "resistance_ratio",
+        "lumens",
+        "mscp",
+        "current",
+        "light",
+        "life",
+        "value",
+        "weight",
+        "cost",
+        "minus",
+        "plus",
+    ];
     private static readonly string[] s_words =
     [
-        "source", "standard", "basis", "symbol", "quantity", "unit", "family", "size", "condition", "style", "colour", "filament_kind", "code", "filament", "technology", "use", "cap",
-        "reference_basis", "socket_class", "replaces_socket_class", "type", "two_function", "construction", "nominal_size", "strands_mm", "fault", "test", "part", "kind", "shape",
+        "source",
+        "standard",
+        "basis",
+        "symbol",
+        "quantity",
+        "unit",
+        "family",
+        "size",
+        "condition",
+        "style",
+        "colour",
+        "filament_kind",
+        "code",
+        "filament",
+        "technology",
+        "use",
+        "cap",
+        "reference_basis",
+        "socket_class",
+        "replaces_socket_class",
+        "type",
+        "two_function",
+        "construction",
+        "nominal_size",
+        "strands_mm",
+        "fault",
+        "test",
+        "part",
+        "kind",
+        "shape",
     ];
 
     private static readonly string[] s_constantUnits =
-        ["1", "%", "1/K", "1/min", "A", "K", "times", "A/Ah", "Ah", "C", "Mohm", "V", "g/cm3", "h", "in", "lm/cd", "mV", "mm", "mohm", "ohm", "ohm cmil/ft", "ohm g/m2", "ohm m", "ohm mm2/m", "s", "V/K"];
+    [
+        "1",
+        "%",
+        "1/K",
+        "1/min",
+        "A",
+        "K",
+        "times",
+        "A/Ah",
+        "Ah",
+        "C",
+        "Mohm",
+        "V",
+        "g/cm3",
+        "h",
+        "in",
+        "lm/cd",
+        "mV",
+        "mm",
+        "mohm",
+        "ohm",
+        "ohm cmil/ft",
+        "ohm g/m2",
+        "ohm m",
+        "ohm mm2/m",
+        "s",
+        "V/K",
+    ];
 
     public static TheoryData<string> Names => [.. PublishedTable.Names];
 
@@ -69,8 +161,14 @@ public class PublishedTableTests
     public void No_two_rows_have_the_same_key(string name)
     {
         Assert.True(s_keys.ContainsKey(name), $"Say in this test which columns name a row of the table '{name}'.");
-        IEnumerable<string> keys = PublishedTable.Load(name).Read().Select(row => string.Join('|', s_keys[name].Select(row.Text)));
-        Assert.All(keys.GroupBy(k => k), group => Assert.True(group.Count() == 1, $"'{group.Key}' stands {group.Count()} times"));
+        IEnumerable<string> keys = PublishedTable
+            .Load(name)
+            .Read()
+            .Select(row => string.Join('|', s_keys[name].Select(row.Text)));
+        Assert.All(
+            keys.GroupBy(k => k),
+            group => Assert.True(group.Count() == 1, $"'{group.Key}' stands {group.Count()} times")
+        );
     }
 
     [Theory]
@@ -90,7 +188,10 @@ public class PublishedTableTests
     [Theory]
     [InlineData("gauge,drop_furlong,source\n1,2,a\n", "the column 'drop_furlong' ends in no known unit")]
     [InlineData("gauge,area_mm2,source\n1,2x,a\n", "the table 'probe' has '2x' where 'area_mm2' must be a number.")]
-    [InlineData("gauge,area_mm2,source\n1,\"2,5\",a\n", "the table 'probe' has '2,5' where 'area_mm2' must be a number.")]
+    [InlineData(
+        "gauge,area_mm2,source\n1,\"2,5\",a\n",
+        "the table 'probe' has '2,5' where 'area_mm2' must be a number."
+    )]
     [InlineData("symbol,value,unit,source\nx,2,furlong,a\n", "the unit 'furlong' is not known")]
     public void A_table_with_an_unreadable_unit_or_number_would_be_refused(string text, string fault) =>
         Assert.Equal([fault], Faults(PublishedTable.Parse("probe", text)), StringComparer.OrdinalIgnoreCase);
@@ -114,7 +215,10 @@ public class PublishedTableTests
     {
         foreach (string column in table.Columns.Except(s_words))
         {
-            if (!s_pure.Contains(column) && !s_units.Any(u => column == u || column.EndsWith("_" + u, StringComparison.Ordinal)))
+            if (
+                !s_pure.Contains(column)
+                && !s_units.Any(u => column == u || column.EndsWith("_" + u, StringComparison.Ordinal))
+            )
             {
                 yield return $"the column '{column}' ends in no known unit";
                 continue;
@@ -126,7 +230,13 @@ public class PublishedTableTests
         }
 
         if (table.Columns.Contains("unit"))
-            foreach (string unit in table.Read().Select(r => r.Text("unit")).Where(u => !s_constantUnits.Contains(u)).Distinct())
+            foreach (
+                string unit in table
+                    .Read()
+                    .Select(r => r.Text("unit"))
+                    .Where(u => !s_constantUnits.Contains(u))
+                    .Distinct()
+            )
                 yield return $"the unit '{unit}' is not known";
     }
 

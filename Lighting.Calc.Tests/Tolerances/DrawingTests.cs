@@ -6,9 +6,11 @@ namespace Lighting.Calc.Tests.Tolerances;
 /// <summary>The numbers drawn: the generator and the tabulated distributions.</summary>
 public class DrawingTests
 {
-    // The first output of SplitMix64 from the state 0, as its authors' reference program prints it (from memory; found alike by a separate program in whole numbers).
+    // The first output of SplitMix64 from the state 0, as its authors' reference program prints it (from memory; found
+    // alike by a separate program in whole numbers).
     [Fact]
-    public void The_generator_gives_the_published_first_number() => Assert.Equal(0xE220A8397B1DCDAFUL, SampleStream.Mix(0x9E3779B97F4A7C15UL));
+    public void The_generator_gives_the_published_first_number() =>
+        Assert.Equal(0xE220A8397B1DCDAFUL, SampleStream.Mix(0x9E3779B97F4A7C15UL));
 
     [Property]
     public bool A_number_lies_from_zero_to_below_one(long seed, int sample, int parameter) =>
@@ -28,7 +30,10 @@ public class DrawingTests
     public void Numbers_of_neighbouring_samples_and_parameters_are_even_and_do_not_go_together()
     {
         const int Count = 100_000;
-        double sum = 0, squares = 0, next = 0, other = 0;
+        double sum = 0,
+            squares = 0,
+            next = 0,
+            other = 0;
         for (int i = 0; i < Count; i++)
         {
             double here = new SampleStream(1, i).Uniform(0) - 0.5;
@@ -49,7 +54,10 @@ public class DrawingTests
     [InlineData("uniform", 1.0 / 12)]
     [InlineData("triangular", 1.0 / 24)]
     [InlineData("normal", ToleranceBikes.CutVariance / 16)]
-    public void A_tabulated_distribution_has_the_mean_and_variance_of_its_formula(string shape, double varianceOfUnitWidth)
+    public void A_tabulated_distribution_has_the_mean_and_variance_of_its_formula(
+        string shape,
+        double varianceOfUnitWidth
+    )
     {
         PartSpread spread = Spread(shape, 10, 10, "%");
         (double mean, double variance) = Moments(new QuantileTable(spread));
@@ -71,7 +79,14 @@ public class DrawingTests
     [InlineData("triangular", "K", 20, 30, -20, 30)]
     [InlineData("normal", "%", 6, 10, 0.94, 1.1)]
     [InlineData("lognormal", "times", 3, 2, 1.0 / 3, 2)]
-    public void A_tabulated_distribution_rises_from_its_lower_limit_to_its_upper(string shape, string unit, double minus, double plus, double low, double high)
+    public void A_tabulated_distribution_rises_from_its_lower_limit_to_its_upper(
+        string shape,
+        string unit,
+        double minus,
+        double plus,
+        double low,
+        double high
+    )
     {
         var table = new QuantileTable(Spread(shape, minus, plus, unit));
         double last = table.At(0);
@@ -90,7 +105,10 @@ public class DrawingTests
         foreach (TableRow row in PublishedTable.Load("tolerances").Read())
         {
             PartSpread spread = PartSpread.Of(row, row.NumberOrNull("minus") is null ? Ratio.FromPercent(6) : null, 1);
-            Assert.True(spread.Low < spread.High && spread.Low <= spread.Listed && spread.Listed <= spread.High, row.Text("part"));
+            Assert.True(
+                spread.Low < spread.High && spread.Low <= spread.Listed && spread.Listed <= spread.High,
+                row.Text("part")
+            );
             Assert.NotEmpty(spread.Limits);
         }
     }
@@ -98,11 +116,24 @@ public class DrawingTests
     private static (double Mean, double Variance) Moments(QuantileTable table, Func<double, double>? of = null)
     {
         const int Count = 400_000;
-        double[] values = [.. Enumerable.Range(0, Count).Select(i => table.At((i + 0.5) / Count)).Select(v => of?.Invoke(v) ?? v)];
+        double[] values =
+        [
+            .. Enumerable.Range(0, Count).Select(i => table.At((i + 0.5) / Count)).Select(v => of?.Invoke(v) ?? v),
+        ];
         double mean = values.Average();
         return (mean, values.Average(v => (v - mean) * (v - mean)));
     }
 
     private static PartSpread Spread(string shape, double minus, double plus, string unit) =>
-        PartSpread.Of(PublishedTable.Parse("probe", FormattableString.Invariant($"shape,minus,plus,unit,source\n{shape},{minus},{plus},{unit},probe\n")).Read().Single(), null, 1);
+        PartSpread.Of(
+            PublishedTable
+                .Parse(
+                    "probe",
+                    FormattableString.Invariant($"shape,minus,plus,unit,source\n{shape},{minus},{plus},{unit},probe\n")
+                )
+                .Read()
+                .Single(),
+            null,
+            1
+        );
 }

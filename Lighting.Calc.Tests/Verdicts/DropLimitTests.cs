@@ -2,10 +2,14 @@ using UnitsNet;
 
 namespace Lighting.Calc.Tests.Verdicts;
 
-/// <summary>What a lamp may lose: its own limit, the bike's, or the published one of its kind; and the light that is left.</summary>
+/// <summary>What a lamp may lose: its own limit, the bike's, or the published one of its kind; and the light that is
+/// left.</summary>
 public class DropLimitTests
 {
-    private const string Lamps = "circuit,lamp,type,volts,watts,feed,return,allowed drop\nhead,head,filament,12,24,lit,frame,\nrear,tail,filament,12,5,lit,frame,\nrear,stop,filament,12,21,lit,frame,\nhorn,horn,fixed,12,24,lit,frame,\n";
+    private const string Lamps =
+        "circuit,lamp,type,volts,watts,feed,return,allowed "
+        + "drop\nhead,head,filament,12,24,lit,frame,\nrear,tail,filament,12,5,lit,frame,\n"
+        + "rear,stop,filament,12,21,lit,frame,\nhorn,horn,fixed,12,24,lit,frame,\n";
 
     // Whole circuit on 12 V: headlamp and lamps under 15 W 0.6 V, over 15 W 0.9 V, horn 1.0 V.
     [Theory]
@@ -13,7 +17,11 @@ public class DropLimitTests
     [InlineData("tail", 0.6, false)]
     [InlineData("stop", 0.9, false)]
     [InlineData("horn", 1.0, true)]
-    public void Without_a_stated_limit_the_published_one_of_the_kind_of_circuit_decides(string lamp, double volts, bool isAdvice)
+    public void Without_a_stated_limit_the_published_one_of_the_kind_of_circuit_decides(
+        string lamp,
+        double volts,
+        bool isAdvice
+    )
     {
         Bike bike = Read("", Lamps);
         var limit = DropLimit.Of(bike, bike.Lamps.Single(l => l.Lamp == lamp), ElectricPotential.FromVolts(13.5));
@@ -27,7 +35,12 @@ public class DropLimitTests
     [InlineData("", "2 %", 2)]
     public void The_lamps_own_limit_goes_before_the_bikes(string items, string own, double percent)
     {
-        Bike bike = Read(items, Lamps.Replace("24,lit,frame,\nhorn", "24,lit,frame," + own + "\nhorn", StringComparison.Ordinal).Replace("24,lit,frame,\nrear", $"24,lit,frame,{own}\nrear", StringComparison.Ordinal));
+        Bike bike = Read(
+            items,
+            Lamps
+                .Replace("24,lit,frame,\nhorn", "24,lit,frame," + own + "\nhorn", StringComparison.Ordinal)
+                .Replace("24,lit,frame,\nrear", $"24,lit,frame,{own}\nrear", StringComparison.Ordinal)
+        );
         var limit = DropLimit.Of(bike, bike.Lamps[0], ElectricPotential.FromVolts(13.5));
         Assert.Equal(percent, limit.Share.Percent, 9);
         Assert.False(limit.IsAdvice);
@@ -40,7 +53,10 @@ public class DropLimitTests
         BikeReport report = Check("allowed drop,5 %\n", "0.5 ohm");
         Finding finding = Assert.Single(report.Findings, f => f.Kind == FindingKind.VoltageDropTooLarge);
         Assert.Equal(4, finding.Parts.Length + 1);
-        Assert.Equal(finding.Figures.OfType<Ratio>().OrderByDescending(r => r.Percent), finding.Figures.OfType<Ratio>());
+        Assert.Equal(
+            finding.Figures.OfType<Ratio>().OrderByDescending(r => r.Percent),
+            finding.Figures.OfType<Ratio>()
+        );
         Assert.True(((Ratio)finding.Value!).Percent >= ((Ratio)finding.Figures[0]).Percent);
         Assert.Contains("(limit 5 %). Also: ", finding.Message, StringComparison.Ordinal);
     }
@@ -49,7 +65,10 @@ public class DropLimitTests
     public void A_horn_over_the_published_limit_is_a_caution_only() =>
         Assert.Equal(
             [("horn", Severity.Caution)],
-            Check("", "0.5 ohm").Findings.Where(f => f.Kind == FindingKind.VoltageDropTooLarge && f.Subject == "horn").Select(f => (f.Subject, f.Severity)));
+            Check("", "0.5 ohm")
+                .Findings.Where(f => f.Kind == FindingKind.VoltageDropTooLarge && f.Subject == "horn")
+                .Select(f => (f.Subject, f.Severity))
+        );
 
     [Fact]
     public void A_joint_beyond_the_trades_limit_is_the_first_place_to_clean()
@@ -79,7 +98,11 @@ public class DropLimitTests
     {
         Assert.True(LampTable.TryFind(code, ElectricPotential.FromVolts(12), out PublishedLamp? lamp));
         Assert.Equal(lumenVolts, lamp.Specification.FluxVoltage!.Value.Volts);
-        Assert.Equal(Math.Pow(13 / lumenVolts, 3.4), lamp.Specification.PublishedLightAt(ElectricPotential.FromVolts(13))!.Value.DecimalFractions, 1e-9);
+        Assert.Equal(
+            Math.Pow(13 / lumenVolts, 3.4),
+            lamp.Specification.PublishedLightAt(ElectricPotential.FromVolts(13))!.Value.DecimalFractions,
+            1e-9
+        );
     }
 
     [Fact]
@@ -87,12 +110,29 @@ public class DropLimitTests
     {
         var led = LampSpecification.FromPower(LampType.Led, ElectricPotential.FromVolts(12), Power.FromWatts(3));
         Assert.Null(led.PublishedLightAt(ElectricPotential.FromVolts(12)));
-        Assert.Equal(1, (led with { ReferenceFlux = LuminousFlux.FromLumens(200) }).PublishedLightAt(ElectricPotential.FromVolts(12))!.Value.DecimalFractions, 1e-9);
+        Assert.Equal(
+            1,
+            (led with { ReferenceFlux = LuminousFlux.FromLumens(200) })
+                .PublishedLightAt(ElectricPotential.FromVolts(12))!
+                .Value.DecimalFractions,
+            1e-9
+        );
     }
 
-    private static BikeReport Check(string items, string joint) => BikeCheck.Evaluate(Read(items, Lamps, joint), cancellationToken: TestContext.Current.CancellationToken);
+    private static BikeReport Check(string items, string joint) =>
+        BikeCheck.Evaluate(Read(items, Lamps, joint), cancellationToken: TestContext.Current.CancellationToken);
 
-    private static Bike Read(string items, string lamps, string joint = "1 mohm") => BikeLists.Read(ListSource.Empty
-        .With("bike.csv", "item,value\n" + items).With("lamps.csv", lamps)
-        .With("runs.csv", $"run,from,to,wire,length,joints,joint resistance\nfeed,battery +,lit,2.5 mm2,0.1 m,1,{joint}\nstrap,frame,battery -,2.5 mm2,0.1 m,0,\n")).Value.Bike;
+    private static Bike Read(string items, string lamps, string joint = "1 mohm") =>
+        BikeLists
+            .Read(
+                ListSource
+                    .Empty.With("bike.csv", "item,value\n" + items)
+                    .With("lamps.csv", lamps)
+                    .With(
+                        "runs.csv",
+                        $"run,from,to,wire,length,joints,joint resistance\nfeed,battery +,lit,2.5 mm2,0.1 "
+                            + $"m,1,{joint}\nstrap,frame,battery -,2.5 mm2,0.1 m,0,\n"
+                    )
+            )
+            .Value.Bike;
 }

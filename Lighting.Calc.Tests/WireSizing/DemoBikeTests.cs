@@ -18,15 +18,29 @@ public sealed class DemoBikeTests
         HarnessSolver solver = new HarnessNetwork(result.Sized!).CreateSolver();
         foreach (OperatingPoint point in SettingEnumeration.Of(bike, Condition.Always).Select(solver.Solve))
         {
-            Assert.All(point.Lamps, l => Assert.True(!(l.Drop?.Percent > allowedPercent + 1e-6), $"{l.Lamp.Lamp} in '{point.Setting}' loses {l.Drop}"));
-            Assert.All(point.Runs.Zip(result.Runs), r => Assert.True(Math.Abs(r.First.Current.Amperes) <= r.Second.Rating.Current!.Value.Amperes));
+            Assert.All(
+                point.Lamps,
+                l =>
+                    Assert.True(
+                        !(l.Drop?.Percent > allowedPercent + 1e-6),
+                        $"{l.Lamp.Lamp} in '{point.Setting}' loses {l.Drop}"
+                    )
+            );
+            Assert.All(
+                point.Runs.Zip(result.Runs),
+                r => Assert.True(Math.Abs(r.First.Current.Amperes) <= r.Second.Rating.Current!.Value.Amperes)
+            );
         }
 
-        Assert.All(result.Runs.Where(r => r.Fuse is not null), r => Assert.True(r.Rating.Current!.Value >= r.Fuse!.Rating));
+        Assert.All(
+            result.Runs.Where(r => r.Fuse is not null),
+            r => Assert.True(r.Rating.Current!.Value >= r.Fuse!.Rating)
+        );
         Assert.DoesNotContain(result.Runs, r => r.Limit == SizingConstraint.None);
     }
 
-    // The least copper in cm³ that a branch and bound search proved for feeds held to the fuse, without a smallest size: a lower bound of what returns held to it and 0.5 mm² ask for.
+    // The least copper in cm³ that a branch and bound search proved for feeds held to the fuse, without a smallest
+    // size: a lower bound of what returns held to it and 0.5 mm² ask for.
     [Theory]
     [InlineData("valley-twin", WireConstruction.SolidGauge, 16.30848562539394)]
     [InlineData("valley-twin", WireConstruction.StrandedGauge, 16.443982376747005)]
@@ -34,14 +48,23 @@ public sealed class DemoBikeTests
     [InlineData("chapel-single", WireConstruction.SolidGauge, 21.184223204369215)]
     [InlineData("chapel-single", WireConstruction.StrandedGauge, 21.769639904437653)]
     [InlineData("chapel-single", WireConstruction.MetricCable, 22.025)]
-    public void The_choice_needs_little_more_than_the_least_copper(string name, WireConstruction family, double least) =>
-        Assert.InRange(Size(Read(name), new WireSizingOptions { Family = family }).CopperChosen!.Value.CubicCentimeters, least * (1 - 1e-9), least * 1.03);
+    public void The_choice_needs_little_more_than_the_least_copper(
+        string name,
+        WireConstruction family,
+        double least
+    ) =>
+        Assert.InRange(
+            Size(Read(name), new WireSizingOptions { Family = family }).CopperChosen!.Value.CubicCentimeters,
+            least * (1 - 1e-9),
+            least * 1.03
+        );
 
     [Fact]
     public void On_the_twin_the_headlamp_way_is_limited_by_drop_and_the_small_branches_by_the_fuse()
     {
         WireSizingResult result = Size(Read("valley-twin"));
-        RunSizing beam = result.Runs.Single(r => r.Run.Name == "high beam wire"), tail = result.Runs.Single(r => r.Run.Name == "tail wire");
+        RunSizing beam = result.Runs.Single(r => r.Run.Name == "high beam wire"),
+            tail = result.Runs.Single(r => r.Run.Name == "tail wire");
         Assert.Equal((SizingConstraint.Drop, "headlamp high"), (beam.Limit, beam.LimitingLamp!.Lamp));
         Assert.Equal((SizingConstraint.Fuse, "main"), (tail.Limit, tail.Fuse!.Name));
         Assert.True(result.CopperChosen < result.CopperFitted, result.Explanation);
@@ -52,10 +75,26 @@ public sealed class DemoBikeTests
     {
         Bike bike = Read("valley-twin");
         int feed = bike.Runs.IndexOf(bike.Runs.Single(r => r.Name == "main feed"));
-        WireSizingResult good = Size(bike), bad = Size(bike with { Runs = bike.Runs.SetItem(feed, bike.Runs[feed] with { Wire = Listed("0.75 mm2") }) });
+        WireSizingResult good = Size(bike),
+            bad = Size(
+                bike with
+                {
+                    Runs = bike.Runs.SetItem(feed, bike.Runs[feed] with { Wire = Listed("0.75 mm2") }),
+                }
+            );
         Assert.DoesNotContain(good.Findings, f => f.Severity == Severity.Fault);
-        Assert.Contains(bad.Findings, f => f is { Subject: "main feed", Severity: Severity.Fault } && f.Message.StartsWith("Its 0.75 mm2 is rated", StringComparison.Ordinal));
-        Assert.Contains(bad.Findings, f => f is { Subject: "headlamp high", Severity: Severity.Fault } && f.Message.Contains("'main feed' from 0.75 mm2 to", StringComparison.Ordinal));
+        Assert.Contains(
+            bad.Findings,
+            f =>
+                f is { Subject: "main feed", Severity: Severity.Fault }
+                && f.Message.StartsWith("Its 0.75 mm2 is rated", StringComparison.Ordinal)
+        );
+        Assert.Contains(
+            bad.Findings,
+            f =>
+                f is { Subject: "headlamp high", Severity: Severity.Fault }
+                && f.Message.Contains("'main feed' from 0.75 mm2 to", StringComparison.Ordinal)
+        );
         Assert.Equal(good.CopperChosen, bad.CopperChosen);
     }
 
@@ -67,13 +106,41 @@ public sealed class DemoBikeTests
         Assert.False(result.IsFeasible);
         Assert.Null(result.Sized);
         Assert.Null(result.CopperChosen);
-        Assert.Contains("no choice of listed sizes was found: even with 4 AWG stranded everywhere", result.Explanation, StringComparison.Ordinal);
-        HarnessSolver thick = new HarnessNetwork(bike with { Runs = [.. bike.Runs.Select(r => r with { Wire = AmericanWireGauge.Stranded(4) })] }).CreateSolver();
-        OperatingPoint worst = SettingEnumeration.Of(bike, Condition.Always).Select(thick.Solve).Where(p => p.Lamps[1].Drop is not null).MaxBy(p => p.Lamps[1].Drop!.Value.Percent)!;
-        double rest = VoltageDropAnalysis.Breakdown(bike, worst, 1)!.Entries.Where(e => e.Kind is not (VoltageDropKind.FeedWire or VoltageDropKind.ReturnWire)).Sum(e => e.Share.Percent);
+        Assert.Contains(
+            "no choice of listed sizes was found: even with 4 AWG stranded everywhere",
+            result.Explanation,
+            StringComparison.Ordinal
+        );
+        HarnessSolver thick = new HarnessNetwork(
+            bike with
+            {
+                Runs = [.. bike.Runs.Select(r => r with { Wire = AmericanWireGauge.Stranded(4) })],
+            }
+        ).CreateSolver();
+        OperatingPoint worst = SettingEnumeration
+            .Of(bike, Condition.Always)
+            .Select(thick.Solve)
+            .Where(p => p.Lamps[1].Drop is not null)
+            .MaxBy(p => p.Lamps[1].Drop!.Value.Percent)!;
+        double rest = VoltageDropAnalysis
+            .Breakdown(bike, worst, 1)!
+            .Entries.Where(e => e.Kind is not (VoltageDropKind.FeedWire or VoltageDropKind.ReturnWire))
+            .Sum(e => e.Share.Percent);
         Assert.True(rest > 4);
-        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"the headlamp high loses {worst.Lamps[1].Drop!.Value.Percent:0.##} % ({worst.Setting}), {worst.Lamps[1].Drop!.Value.Percent - 4:0.##} % more than the 4 % allowed"), result.Explanation, StringComparison.Ordinal);
-        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"alone take {rest:0.##} %, which no wire mends"), result.Explanation, StringComparison.Ordinal);
+        Assert.Contains(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"the headlamp high loses {worst.Lamps[1].Drop!.Value.Percent:0.##} % ({worst.Setting}), "
+                    + $"{worst.Lamps[1].Drop!.Value.Percent - 4:0.##} % more than the 4 % allowed"
+            ),
+            result.Explanation,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            string.Create(CultureInfo.InvariantCulture, $"alone take {rest:0.##} %, which no wire mends"),
+            result.Explanation,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
@@ -90,8 +157,18 @@ public sealed class DemoBikeTests
     [Fact]
     public void Only_the_sizes_in_stock_are_chosen_whatever_their_kind_and_order()
     {
-        ImmutableArray<WireSize> stock = [Listed("4 mm2"), AmericanWireGauge.Stranded(16), Listed("2 mm2"), Listed("4 mm2")];
-        WireSizingResult all = Size(Read("valley-twin")), result = Size(Read("valley-twin"), new WireSizingOptions { Family = WireConstruction.SolidGauge, Stock = stock });
+        ImmutableArray<WireSize> stock =
+        [
+            Listed("4 mm2"),
+            AmericanWireGauge.Stranded(16),
+            Listed("2 mm2"),
+            Listed("4 mm2"),
+        ];
+        WireSizingResult all = Size(Read("valley-twin")),
+            result = Size(
+                Read("valley-twin"),
+                new WireSizingOptions { Family = WireConstruction.SolidGauge, Stock = stock }
+            );
         Assert.Equal(["16 AWG stranded", "2 mm2", "4 mm2"], result.Sizes.Select(s => s.Name));
         Assert.True(result.IsFeasible, result.Explanation);
         Assert.All(result.Runs, r => Assert.Contains(r.Chosen, stock));
@@ -101,7 +178,10 @@ public sealed class DemoBikeTests
     [Fact]
     public void A_stock_too_small_for_the_fuse_is_explained_by_its_largest_size()
     {
-        WireSizingResult result = Size(Read("valley-twin"), new WireSizingOptions { Stock = [Listed("0.5 mm2"), Listed("0.75 mm2")] });
+        WireSizingResult result = Size(
+            Read("valley-twin"),
+            new WireSizingOptions { Stock = [Listed("0.5 mm2"), Listed("0.75 mm2")] }
+        );
         Assert.False(result.IsFeasible);
         Assert.Contains("even with 0.75 mm2 everywhere", result.Explanation, StringComparison.Ordinal);
         Assert.Contains("less than its fuse 'main' lets through", result.Explanation, StringComparison.Ordinal);
@@ -110,7 +190,10 @@ public sealed class DemoBikeTests
     [Fact]
     public void A_least_size_for_strength_is_kept_and_named()
     {
-        WireSizingResult result = Size(Read("valley-twin"), new WireSizingOptions { MinimumArea = Area.FromSquareMillimeters(1.5) });
+        WireSizingResult result = Size(
+            Read("valley-twin"),
+            new WireSizingOptions { MinimumArea = Area.FromSquareMillimeters(1.5) }
+        );
         Assert.All(result.Runs, r => Assert.True(r.Chosen.CopperArea.SquareMillimeters >= 1.5));
         Assert.Equal(SizingConstraint.Mechanical, result.Runs.Single(r => r.Run.Name == "panel earth").Limit);
     }
@@ -119,22 +202,27 @@ public sealed class DemoBikeTests
     public void Leaving_the_batterys_own_drop_out_never_needs_more_copper()
     {
         Bike bike = Read("valley-twin");
-        WireSizingResult with = Size(bike), without = Size(bike, new WireSizingOptions { CountBatteryDrop = false });
+        WireSizingResult with = Size(bike),
+            without = Size(bike, new WireSizingOptions { CountBatteryDrop = false });
         Assert.True(without.CopperChosen < with.CopperChosen, $"{without.Explanation} / {with.Explanation}");
     }
 
     [Fact]
-    public void A_bike_without_runs_has_no_wire_to_choose() =>
-        Assert.Throws<ArgumentException>(() => Size(new Bike()));
+    public void A_bike_without_runs_has_no_wire_to_choose() => Assert.Throws<ArgumentException>(() => Size(new Bike()));
 
     [Fact]
     public void A_cancelled_search_throws() =>
-        Assert.Throws<OperationCanceledException>(() => HarnessSizing.Size(new HarnessNetwork(Read("valley-twin")), null, new CancellationToken(canceled: true)));
+        Assert.Throws<OperationCanceledException>(() =>
+            HarnessSizing.Size(new HarnessNetwork(Read("valley-twin")), null, new CancellationToken(canceled: true))
+        );
 
     internal static WireSizingResult Size(Bike bike, WireSizingOptions? options = null) =>
         HarnessSizing.Size(new HarnessNetwork(bike), options, TestContext.Current.CancellationToken);
 
-    private static WireSize Listed(string name) => WireTable.TryFind(name, out WireSize? size) ? size : throw new ArgumentException($"There is no {name}.", nameof(name));
+    private static WireSize Listed(string name) =>
+        WireTable.TryFind(name, out WireSize? size)
+            ? size
+            : throw new ArgumentException($"There is no {name}.", nameof(name));
 
     internal static Bike Read(string name)
     {

@@ -3,12 +3,14 @@ using UnitsNet;
 
 namespace Lighting.Calc.Tests.WireSizing;
 
-/// <summary>Tries every combination of sizes, least copper first, with the public solver and the fuses' own checks.</summary>
+/// <summary>Tries every combination of sizes, least copper first, with the public solver and the fuses' own
+/// checks.</summary>
 internal static class ExhaustiveSizing
 {
     private const double Tie = 1e-9;
 
-    /// <summary>Copper, number of different sizes and number of changed runs of the best; null when no combination is good.</summary>
+    /// <summary>Copper, number of different sizes and number of changed runs of the best; null when no combination is
+    /// good.</summary>
     internal sealed record Answer(double Copper, int Different, int Changed);
 
     public static Answer? Of(Bike bike, WireSizingOptions options, ImmutableArray<WireSize> sizes)
@@ -21,17 +23,53 @@ internal static class ExhaustiveSizing
         foreach (FuseJudge judge in Judges(bike, settings, points, options.Fuses))
             foreach (RunAmpacityCheck fed in judge.DownstreamRuns.Concat(judge.ReturnRuns))
                 fuse[bike.Runs.IndexOf(fed.Run)] = Math.Max(fuse[bike.Runs.IndexOf(fed.Run)], judge.Fitted.Amperes);
-        double?[][] ratings = [.. bike.Runs.Select(r => sizes.Select(s => CurrentRating.Calculate(s, options.Fuses.AirRoundWires(bike), r.Bundle).Current?.Amperes).ToArray())];
-        int[][] open = [.. bike.Runs.Select((_, r) => Enumerable.Range(0, sizes.Length).Where(s => ratings[r][s] >= fuse[r] - 1e-9 && sizes[s].CopperArea >= options.MinimumArea).ToArray())];
-        bool[][] judged = [.. settings.Select(s => bike.Lamps.Select(l => Joined(bike, s, bike.LivePoint, l.Feed!) && Joined(bike, s, bike.EarthPoint, l.Return!)).ToArray())];
+        double?[][] ratings =
+        [
+            .. bike.Runs.Select(r =>
+                sizes
+                    .Select(s =>
+                        CurrentRating.Calculate(s, options.Fuses.AirRoundWires(bike), r.Bundle).Current?.Amperes
+                    )
+                    .ToArray()
+            ),
+        ];
+        int[][] open =
+        [
+            .. bike.Runs.Select(
+                (_, r) =>
+                    Enumerable
+                        .Range(0, sizes.Length)
+                        .Where(s => ratings[r][s] >= fuse[r] - 1e-9 && sizes[s].CopperArea >= options.MinimumArea)
+                        .ToArray()
+            ),
+        ];
+        bool[][] judged =
+        [
+            .. settings.Select(s =>
+                bike.Lamps.Select(l =>
+                        Joined(bike, s, bike.LivePoint, l.Feed!) && Joined(bike, s, bike.EarthPoint, l.Return!)
+                    )
+                    .ToArray()
+            ),
+        ];
         Answer? best = null;
-        foreach ((int[] choice, double copper) in Combinations(open).Select(c => (c, c.Select((s, r) => sizes[s].CopperArea.SquareMillimeters * bike.Runs[r].Length.Meters).Sum())).OrderBy(c => c.Item2))
+        foreach (
+            (int[] choice, double copper) in Combinations(open)
+                .Select(c =>
+                    (c, c.Select((s, r) => sizes[s].CopperArea.SquareMillimeters * bike.Runs[r].Length.Meters).Sum())
+                )
+                .OrderBy(c => c.Item2)
+        )
         {
             if (best is not null && copper > best.Copper * (1 + Tie))
                 break;
             if (!IsGood(choice))
                 continue;
-            var answer = new Answer(best?.Copper ?? copper, choice.Distinct().Count(), choice.Where((s, r) => sizes[s] != bike.Runs[r].Wire).Count());
+            var answer = new Answer(
+                best?.Copper ?? copper,
+                choice.Distinct().Count(),
+                choice.Where((s, r) => sizes[s] != bike.Runs[r].Wire).Count()
+            );
             if (best is null || (answer.Different, answer.Changed).CompareTo((best.Different, best.Changed)) < 0)
                 best = answer;
         }
@@ -41,7 +79,11 @@ internal static class ExhaustiveSizing
         bool IsGood(int[] choice)
         {
             for (int r = 0; r < choice.Length; r++)
-                solver.SetRun(r, sizes[choice[r]].Resistance(bike.Runs[r].Length, bike.WireTemperature), bike.Runs[r].TotalJointResistance);
+                solver.SetRun(
+                    r,
+                    sizes[choice[r]].Resistance(bike.Runs[r].Length, bike.WireTemperature),
+                    bike.Runs[r].TotalJointResistance
+                );
             var solved = new List<OperatingPoint>();
             for (int s = 0; s < settings.Length; s++)
             {
@@ -56,7 +98,13 @@ internal static class ExhaustiveSizing
                 }
 
                 for (int l = 0; l < bike.Lamps.Length; l++)
-                    if (judged[s][l] && 1 - point.Lamps[l].Voltage / bike.ChargingVoltage - (options.CountBatteryDrop ? 0 : point.BatteryDrop / bike.ChargingVoltage) > bike.AllowedDrop.DecimalFractions + 1e-10)
+                    if (
+                        judged[s][l]
+                        && 1
+                            - point.Lamps[l].Voltage / bike.ChargingVoltage
+                            - (options.CountBatteryDrop ? 0 : point.BatteryDrop / bike.ChargingVoltage)
+                            > bike.AllowedDrop.DecimalFractions + 1e-10
+                    )
                         return false;
                 for (int r = 0; r < choice.Length; r++)
                     if (Math.Abs(point.Runs[r].Current.Amperes) > ratings[r][choice[r]] + 1e-9)
@@ -70,7 +118,12 @@ internal static class ExhaustiveSizing
     }
 
     // The fuses' own judges: what a fuse feeds and what it clears, without its load.
-    private static IEnumerable<FuseJudge> Judges(Bike bike, ImmutableArray<Setting> settings, IReadOnlyList<OperatingPoint> points, FuseOptions options)
+    private static IEnumerable<FuseJudge> Judges(
+        Bike bike,
+        ImmutableArray<Setting> settings,
+        IReadOnlyList<OperatingPoint> points,
+        FuseOptions options
+    )
     {
         var graph = new DownstreamGraph(bike);
         ImmutableArray<FeedState> states = DownstreamGraph.States(SettingGroups.Of(bike, settings));
@@ -79,7 +132,10 @@ internal static class ExhaustiveSizing
 
     private static IEnumerable<int[]> Combinations(int[][] open)
     {
-        IEnumerable<int[]> all = [[]];
+        IEnumerable<int[]> all =
+        [
+            [],
+        ];
         foreach (int[] choices in open)
             all = all.SelectMany(a => choices.Select(c => (int[])[.. a, c]));
         return all;

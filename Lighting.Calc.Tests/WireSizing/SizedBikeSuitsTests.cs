@@ -17,20 +17,28 @@ public class SizedBikeSuitsTests
     [Theory]
     [InlineData("three-phase")]
     [InlineData("builder")]
-    public void A_foreign_bike_with_the_chosen_wires_suits(string name) => Suits(BikeLists.Read(Path.Combine("Lighting.Calc.Tests", "ForeignBikes", name)).Value.Bike);
+    public void A_foreign_bike_with_the_chosen_wires_suits(string name) =>
+        Suits(BikeLists.Read(Path.Combine("Lighting.Calc.Tests", "ForeignBikes", name)).Value.Bike);
 
-    // Found by the property below: shorts that clear with the smallest wires, and with those chosen for the drop do not.
+    // Found by the property below: shorts that clear with the smallest wires, and with those chosen for the drop do
+    // not.
     [Theory]
     [InlineData(7.5, 89, CableKind.ThinWall)]
-    public void A_round_bike_whose_short_is_let_through_by_larger_wires_suits(double rating, int decimetres, CableKind cable) =>
-        Suits(FuseBike.Round(rating, tailMetres: decimetres / 10.0) with { Cable = cable });
+    public void A_round_bike_whose_short_is_let_through_by_larger_wires_suits(
+        double rating,
+        int decimetres,
+        CableKind cable
+    ) => Suits(FuseBike.Round(rating, tailMetres: decimetres / 10.0) with { Cable = cable });
 
     [Property(MaxTest = 40)]
-    public Property A_round_bike_with_the_chosen_wires_suits() => Prop.ForAll(
-        Gen.Elements(5.0, 7.5, 10, 15, 20, 30).ToArbitrary(),
-        Gen.Choose(1, 400).ToArbitrary(),
-        Gen.Elements<CableKind?>(null, CableKind.Ordinary, CableKind.ThinWall, CableKind.FreeAir).ToArbitrary(),
-        (rating, decimetres, cable) => Suits(FuseBike.Round(rating, tailMetres: decimetres / 10.0) with { Cable = cable }));
+    public Property A_round_bike_with_the_chosen_wires_suits() =>
+        Prop.ForAll(
+            Gen.Elements(5.0, 7.5, 10, 15, 20, 30).ToArbitrary(),
+            Gen.Choose(1, 400).ToArbitrary(),
+            Gen.Elements<CableKind?>(null, CableKind.Ordinary, CableKind.ThinWall, CableKind.FreeAir).ToArbitrary(),
+            (rating, decimetres, cable) =>
+                Suits(FuseBike.Round(rating, tailMetres: decimetres / 10.0) with { Cable = cable })
+        );
 
     // Wire, fuse rating, short and drop; a load too large for its fuse is not the wires' to remedy.
     private static void Suits(Bike bike)
@@ -39,7 +47,22 @@ public class SizedBikeSuitsTests
         if (result.Sized is not { } sized)
             return;
         BikeReport report = BikeCheck.Evaluate(sized, cancellationToken: TestContext.Current.CancellationToken);
-        Assert.All(report.Fuses, f => Assert.True(f.Verdict is FuseVerdict.Suits or FuseVerdict.Overloaded or FuseVerdict.NotJudged, f.Headline));
-        Assert.DoesNotContain(report.Findings, f => f.Severity == Severity.Fault && f.Kind is FindingKind.VoltageDropTooLarge or FindingKind.WiresRatedBelowFuse or FindingKind.ShortDoesNotClear);
+        Assert.All(
+            report.Fuses,
+            f =>
+                Assert.True(
+                    f.Verdict is FuseVerdict.Suits or FuseVerdict.Overloaded or FuseVerdict.NotJudged,
+                    f.Headline
+                )
+        );
+        Assert.DoesNotContain(
+            report.Findings,
+            f =>
+                f.Severity == Severity.Fault
+                && f.Kind
+                    is FindingKind.VoltageDropTooLarge
+                        or FindingKind.WiresRatedBelowFuse
+                        or FindingKind.ShortDoesNotClear
+        );
     }
 }

@@ -5,9 +5,10 @@ namespace Lighting.Calc;
 
 /// <summary>A bike's lighting as its lists describe it. Immutable; change one with a <c>with</c> expression.</summary>
 /// <remarks>
-/// The ranges documented here and on the records of its parts are checked when lists are read. For a bike built in code, a calculation with a
-/// resistance, length, quantity, bundle, rating, temperature or supply voltage outside its range throws an <see cref="ArgumentOutOfRangeException"/>;
-/// for the others (<see cref="FittedLamp.Duty"/>, <see cref="AllowedDrop"/>, <see cref="BatteryCapacity"/>, durations, unique names) the caller is responsible.
+/// The ranges documented here and on the records of its parts are checked when lists are read. For a bike built in
+/// code, a calculation with a resistance, length, quantity, bundle, rating, temperature or supply voltage outside its
+/// range throws an <see cref="ArgumentOutOfRangeException"/>; for the others (<see cref="FittedLamp.Duty"/>,
+/// <see cref="AllowedDrop"/>, <see cref="BatteryCapacity"/>, durations, unique names) the caller is responsible.
 /// </remarks>
 public sealed record Bike
 {
@@ -20,14 +21,19 @@ public sealed record Bike
     /// <summary>A bike with nothing fitted and the defaults of its system voltage.</summary>
     /// <param name="systemVoltage">Nominal system voltage, above zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">The voltage is not above zero.</exception>
-    public static Bike ForSystem(ElectricPotential systemVoltage) => systemVoltage.Volts > 0
-        ? new()
-        {
-            SystemVoltage = systemVoltage,
-            BatteryVoltage = BikeDefaults.BatteryVoltage(systemVoltage),
-            ChargingVoltage = BikeDefaults.ChargingVoltage(systemVoltage),
-        }
-        : throw new ArgumentOutOfRangeException(nameof(systemVoltage), systemVoltage, "System voltage must be greater than zero.");
+    public static Bike ForSystem(ElectricPotential systemVoltage) =>
+        systemVoltage.Volts > 0
+            ? new()
+            {
+                SystemVoltage = systemVoltage,
+                BatteryVoltage = BikeDefaults.BatteryVoltage(systemVoltage),
+                ChargingVoltage = BikeDefaults.ChargingVoltage(systemVoltage),
+            }
+            : throw new ArgumentOutOfRangeException(
+                nameof(systemVoltage),
+                systemVoltage,
+                "System voltage must be greater than zero."
+            );
 
     /// <summary>Name.</summary>
     public string Name { get; init; } = "";
@@ -38,7 +44,8 @@ public sealed record Bike
     /// <summary>Battery voltage, engine off and without load, above zero.</summary>
     public ElectricPotential BatteryVoltage { get; init; } = BikeDefaults.BatteryVoltage(BikeDefaults.SystemVoltage);
 
-    /// <summary>Charging voltage, before <see cref="BatteryResistance"/>, above zero; for a lighting coil the voltage (rms) at which its output was measured.</summary>
+    /// <summary>Charging voltage, before <see cref="BatteryResistance"/>, above zero; for a lighting coil the voltage
+    /// (rms) at which its output was measured.</summary>
     public ElectricPotential ChargingVoltage { get; init; } = BikeDefaults.ChargingVoltage(BikeDefaults.SystemVoltage);
 
     /// <summary>Battery capacity at its 10 h or 20 h rate, above zero; null if unknown.</summary>
@@ -50,7 +57,8 @@ public sealed record Bike
     /// <summary>Temperature of the conductors, −60 °C to 250 °C.</summary>
     public Temperature WireTemperature { get; init; } = BikeDefaults.WireTemperature;
 
-    /// <summary>Temperature of the air round fuses and wires, −40 °C to 85 °C; null where not stated: then 25 °C round fuses and 30 °C round wires, those of their published figures.</summary>
+    /// <summary>Temperature of the air round fuses and wires, −40 °C to 85 °C; null where not stated: then 25 °C round
+    /// fuses and 30 °C round wires, those of their published figures.</summary>
     public Temperature? AmbientTemperature { get; init; }
 
     /// <summary>The kind of cable of the runs that do not state their own; null where not stated.</summary>
@@ -62,8 +70,10 @@ public sealed record Bike
     /// <summary>Supply of the lamps.</summary>
     public LightingSupply Lighting { get; init; }
 
-    /// <summary>Largest drop, source to lamp and back, that the builder allows, as a share of the source voltage: above 0 to below 100 %.</summary>
-    /// <remarks>Where it is stated it decides for every lamp without an <see cref="FittedLamp.AllowedDrop"/> of its own; else 5 % for sizing, and the published limits of <see cref="DropLimit"/> for what is judged.</remarks>
+    /// <summary>Largest drop, source to lamp and back, that the builder allows, as a share of the source voltage: above
+    /// 0 to below 100 %.</summary>
+    /// <remarks>Where it is stated it decides for every lamp without an <see cref="FittedLamp.AllowedDrop"/> of its
+    /// own; else 5 % for sizing, and the published limits of <see cref="DropLimit"/> for what is judged.</remarks>
     public Ratio AllowedDrop
     {
         get => StatedDrop ?? BikeDefaults.AllowedDrop;
@@ -76,7 +86,8 @@ public sealed record Bike
     /// <summary>What keeps surplus output out of a full battery.</summary>
     public RegulatorKind Regulator { get; init; }
 
-    /// <summary>Voltage that a Zener diode holds, above zero; null where the regulator is of another kind, or its voltage is not stated.</summary>
+    /// <summary>Voltage that a Zener diode holds, above zero; null where the regulator is of another kind, or its
+    /// voltage is not stated.</summary>
     public ElectricPotential? ZenerVoltage { get; init; }
 
     /// <summary>What supplies the ignition.</summary>
@@ -109,7 +120,8 @@ public sealed record Bike
     /// <summary>Whether runs are listed, so that contacts and wires determine the voltage at each lamp.</summary>
     public bool HasNetwork => !Runs.IsEmpty;
 
-    /// <summary>Whether neither runs nor a <see cref="FittedLamp.LitWhen"/> state which lamps are lit, so that all count as on.</summary>
+    /// <summary>Whether neither runs nor a <see cref="FittedLamp.LitWhen"/> state which lamps are lit, so that all
+    /// count as on.</summary>
     public bool CountsAllLampsTogether => !HasNetwork && Lamps.All(l => l.LitWhen.Terms.IsEmpty);
 
     /// <summary>The battery terminal that is not connected to the frame.</summary>
@@ -118,6 +130,7 @@ public sealed record Bike
     /// <summary>The battery terminal that is connected to the frame (earth).</summary>
     public string EarthPoint => Earth == Earth.Negative ? BatteryMinus : BatteryPlus;
 
-    /// <summary>1 where current flows from plus through the loads to the frame, −1 where it flows the other way.</summary>
+    /// <summary>1 where current flows from plus through the loads to the frame, −1 where it flows the other
+    /// way.</summary>
     internal double EarthSign => Earth == Earth.Negative ? 1 : -1;
 }

@@ -17,16 +17,20 @@ public sealed record FittedLamp
     /// <summary>Number of lamps in parallel on the same two points; 1 or more.</summary>
     public int Quantity { get; init; } = 1;
 
-    /// <summary>Condition in which it should be lit; <see cref="Condition.Always"/> if none is stated. Without runs this determines which lamps are on; with runs the contacts do, and this is checked against them.</summary>
+    /// <summary>Condition in which it should be lit; <see cref="Condition.Always"/> if none is stated. Without runs
+    /// this determines which lamps are on; with runs the contacts do, and this is checked against them.</summary>
     public Condition LitWhen { get; init; } = Condition.Always;
 
     /// <summary>Duty cycle while switched on, 0 to 1: used for charging and heat, not for fuses.</summary>
     public Ratio Duty { get; init; } = Ratio.FromDecimalFractions(1);
 
-    /// <summary>Largest drop allowed for it, source to lamp and back, as a share of the supply voltage: above 0 to below 100 %; null where it has none of its own.</summary>
+    /// <summary>Largest drop allowed for it, source to lamp and back, as a share of the supply voltage: above 0 to
+    /// below 100 %; null where it has none of its own.</summary>
     public Ratio? AllowedDrop { get; init; }
 
-    /// <summary>On a bike without runs: whether it is on only for moments, as a horn or stop lamp is; null goes by the switches of <see cref="LitWhen"/> or, without them, by its name and circuit (<see cref="FuseOptions.MomentarySwitches"/>). With runs the switches decide.</summary>
+    /// <summary>On a bike without runs: whether it is on only for moments, as a horn or stop lamp is; null goes by the
+    /// switches of <see cref="LitWhen"/> or, without them, by its name and circuit
+    /// (<see cref="FuseOptions.MomentarySwitches"/>). With runs the switches decide.</summary>
     public bool? Momentary { get; init; }
 
     /// <summary>The point its feed is connected to; ignored, and may be null, when the bike has no runs.</summary>

@@ -20,9 +20,11 @@ public sealed record Fuse
     /// <summary>Construction.</summary>
     public FuseStyle Style { get; init; } = FuseStyle.Blade;
 
-    /// <summary>Whether the rating on a glass fuse is the current at which it blows, as on some British ones: it is rated at half of it continuously. Blades are never so marked.</summary>
+    /// <summary>Whether the rating on a glass fuse is the current at which it blows, as on some British ones: it is
+    /// rated at half of it continuously. Blades are never so marked.</summary>
     public bool IsMarkedWithBlowingCurrent { get; init; }
 
-    /// <summary>Cold resistance, zero or more; null takes the published typical value of its style and rating.</summary>
+    /// <summary>Cold resistance, zero or more; null takes the published typical value of its style and
+    /// rating.</summary>
     public ElectricResistance? Resistance { get; init; }
 }

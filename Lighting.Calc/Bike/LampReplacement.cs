@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>A lamp to be replaced and by what: one row of <c>swaps.csv</c>.</summary>

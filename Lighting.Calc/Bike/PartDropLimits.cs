@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Largest drops of sound connections, by the trade: <c>tables/constants.csv</c>, where each has its source.</summary>
+/// <summary>Largest drops of sound connections, by the trade: <c>tables/constants.csv</c>, where each has its
+/// source.</summary>
 internal static class PartDropLimits
 {
     /// <summary>One connection: 100 mV.</summary>
@@ -15,5 +16,7 @@ internal static class PartDropLimits
     public static readonly ElectricPotential Earth = Value("ground_drop_max");
 
     private static ElectricPotential Value(string symbol) =>
-        ElectricPotential.FromMillivolts(PublishedTable.Load("constants").Read().Single(r => r.Text("symbol") == symbol).Number("value"));
+        ElectricPotential.FromMillivolts(
+            PublishedTable.Load("constants").Read().Single(r => r.Text("symbol") == symbol).Number("value")
+        );
 }

@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>One measurement or observation on the bike: one row of <c>readings.csv</c>. Exactly one of the five results is set.</summary>
+/// <summary>One measurement or observation on the bike: one row of <c>readings.csv</c>. Exactly one of the five results
+/// is set.</summary>
 public sealed record Reading
 {
     /// <summary>The switches held while it was taken; a switch that is not named is off.</summary>

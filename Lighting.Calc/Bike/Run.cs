@@ -26,10 +26,12 @@ public sealed record Run
     /// <summary>Resistance of each joint, zero or more.</summary>
     public ElectricResistance JointResistance { get; init; } = ElectricResistance.Zero;
 
-    /// <summary>Whether <see cref="JointResistance"/> is the typical value of the trade, as the list states none.</summary>
+    /// <summary>Whether <see cref="JointResistance"/> is the typical value of the trade, as the list states
+    /// none.</summary>
     public bool AssumesJoints { get; init; }
 
-    /// <summary>Number of loaded wires in its bundle, itself included; 1 or more. It affects the current rating only.</summary>
+    /// <summary>Number of loaded wires in its bundle, itself included; 1 or more. It affects the current rating
+    /// only.</summary>
     public int Bundle { get; init; } = 1;
 
     /// <summary>The kind of cable it is; null where neither its row nor the bike states it.</summary>
@@ -40,7 +42,8 @@ public sealed record Run
 
     /// <summary>Resistance of the wire alone at a temperature, without its joints.</summary>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range, or <see cref="Length"/> is below zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range, or <see cref="Length"/> is
+    /// below zero.</exception>
     public ElectricResistance WireResistance(Temperature temperature) => Wire.Resistance(Length, temperature);
 
     /// <summary>Resistance of all its joints together.</summary>

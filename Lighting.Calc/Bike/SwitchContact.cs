@@ -18,10 +18,13 @@ public sealed record SwitchContact
     /// <summary>The positions in which the contact is closed.</summary>
     public required ImmutableArray<string> ClosedIn { get; init; }
 
-    /// <summary>Whether its switch can be off; false for one that is always in one of its positions, such as a dip switch. One contact that says false decides for the switch.</summary>
+    /// <summary>Whether its switch can be off; false for one that is always in one of its positions, such as a dip
+    /// switch. One contact that says false decides for the switch.</summary>
     public bool HasOff { get; init; } = true;
 
-    /// <summary>Whether its switch springs back or is held only for moments, as a horn or brake switch is; null goes by the name of the switch (<see cref="FuseOptions.MomentarySwitches"/>). The first contact of a switch that says so decides for it.</summary>
+    /// <summary>Whether its switch springs back or is held only for moments, as a horn or brake switch is; null goes by
+    /// the name of the switch (<see cref="FuseOptions.MomentarySwitches"/>). The first contact of a switch that says so
+    /// decides for it.</summary>
     public bool? Momentary { get; init; }
 
     /// <summary>Resistance of the closed contact, zero or more.</summary>
@@ -29,7 +32,8 @@ public sealed record SwitchContact
 
     /// <summary>Whether it is closed in a setting; a switch that the setting does not have leaves it open.</summary>
     /// <param name="setting">The setting.</param>
-    public bool IsClosed(Setting setting) => setting.PositionOf(Switch) is { } position && ClosedIn.Contains(position, Calc.Name.Comparer);
+    public bool IsClosed(Setting setting) =>
+        setting.PositionOf(Switch) is { } position && ClosedIn.Contains(position, Calc.Name.Comparer);
 
     /// <summary>Name in reports: the switch and its two points.</summary>
     public string Name => $"{Switch} ({From} to {To})";

@@ -1,33 +1,49 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The whole verdict on a bike: load, fuses, drops, charging and what the lists say against each other.</summary>
+/// <summary>The whole verdict on a bike: load, fuses, drops, charging and what the lists say against each
+/// other.</summary>
 public static class BikeCheck
 {
     /// <summary>Checks a bike.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="options">What the check is told besides; null for the defaults.</param>
     /// <param name="cancellationToken">Stops the work.</param>
-    /// <exception cref="ArgumentException">The bike has no circuit, its charging list is no curve, or the condition names what it does not have, leaves too many settings or none that can be solved.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
-    /// <exception cref="NetworkNotSolvedException">A stretch of the ride, or direct lighting in its heaviest setting, has no operating point.</exception>
+    /// <exception cref="ArgumentException">The bike has no circuit, its charging list is no curve, or the condition
+    /// names what it does not have, leaves too many settings or none that can be solved.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its
+    /// range.</exception>
+    /// <exception cref="NetworkNotSolvedException">A stretch of the ride, or direct lighting in its heaviest setting,
+    /// has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static BikeReport Evaluate(Bike bike, CheckOptions? options = null, CancellationToken cancellationToken = default)
+    public static BikeReport Evaluate(
+        Bike bike,
+        CheckOptions? options = null,
+        CancellationToken cancellationToken = default
+    )
     {
         options ??= new CheckOptions();
         return Evaluate(bike, new Wiring(bike, options.When), options, cancellationToken);
     }
 
     /// <summary>The same of a bike whose wiring, in the settings of the options, is known.</summary>
-    internal static BikeReport Evaluate(Bike bike, Wiring wiring, CheckOptions options, CancellationToken cancellationToken)
+    internal static BikeReport Evaluate(
+        Bike bike,
+        Wiring wiring,
+        CheckOptions options,
+        CancellationToken cancellationToken
+    )
     {
         BikeSolution solution = BikeSolution.Solve(bike, wiring, options.Supply, cancellationToken);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         bool allAreSolved = solution.NotSolved.IsEmpty;
-        SettingGroups groups = allAreSolved ? wiring.Groups : SettingGroups.Of(bike, [.. solution.Points.Select(p => p.Setting)]);
+        SettingGroups groups = allAreSolved
+            ? wiring.Groups
+            : SettingGroups.Of(bike, [.. solution.Points.Select(p => p.Setting)]);
         var feeds = DownstreamScopes.Of(bike, groups, cancellationToken);
         ImmutableArray<OperatingPoint> distinct = OperatingPoint.FirstOfEachCurrents(solution.Points);
         ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(feeds, solution.Points, distinct, options.Fuses);
@@ -35,8 +51,23 @@ public static class BikeCheck
         ImmutableArray<VoltageDropBreakdown> drops = VoltageDropAnalysis.WorstBreakdowns(bike, worst);
         cancellationToken.ThrowIfCancellationRequested();
         bool isDirect = bike.Lighting == LightingSupply.Direct;
-        ChargingReport? charging = bike.Charging.IsEmpty || isDirect ? null : ChargingSystem.WithLoads(bike, wiring.Switches, AverageLoads.Of(solution.Network, solution.Points, allAreSolved ? wiring.Places : Wiring.PlacesOf(solution.Points.Select(p => p.Setting))), options.Charging).Report(solution.Settings);
-        DirectLightingReport? direct = bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
+        ChargingReport? charging =
+            bike.Charging.IsEmpty || isDirect
+                ? null
+                : ChargingSystem
+                    .WithLoads(
+                        bike,
+                        wiring.Switches,
+                        AverageLoads.Of(
+                            solution.Network,
+                            solution.Points,
+                            allAreSolved ? wiring.Places : Wiring.PlacesOf(solution.Points.Select(p => p.Setting))
+                        ),
+                        options.Charging
+                    )
+                    .Report(solution.Settings);
+        DirectLightingReport? direct =
+            bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
         Finding[] findings =
         [
             .. solution.NotSolved,
@@ -45,7 +76,9 @@ public static class BikeCheck
             .. fuses.SelectMany(f => f.Findings),
             .. isDirect ? [] : UnfusedRuns.Findings(feeds, cancellationToken),
             .. LampChecks.Of(bike, distinct, worst, groups.Graph).TogetherByKind(),
-            .. (charging?.Findings ?? direct?.Findings ?? []).Where(f => f.Severity != Severity.Note && f.Kind != FindingKind.ChargingNotSolved),
+            .. (charging?.Findings ?? direct?.Findings ?? []).Where(f =>
+                f.Severity != Severity.Note && f.Kind != FindingKind.ChargingNotSolved
+            ),
             .. NotIncluded(bike),
         ];
         return new BikeReport
@@ -66,12 +99,22 @@ public static class BikeCheck
     /// <summary>The direct lighting of a bike in its heaviest setting, over the speeds of its charging list.</summary>
     /// <param name="bike">A bike whose lamps a lighting coil feeds, with a charging list.</param>
     /// <param name="settings">Its operating points, one or more.</param>
-    /// <exception cref="ArgumentException">The charging list is not that of one coil, no coil can be fitted to it, or the bike has no circuit; the message says why.</exception>
+    /// <exception cref="ArgumentException">The charging list is not that of one coil, no coil can be fitted to it, or
+    /// the bike has no circuit; the message says why.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public static DirectLightingReport DirectLightingOf(Bike bike, IReadOnlyList<OperatingPoint> settings) =>
-        DirectLighting.Of(bike, coilResistance: null).Report(settings.MaxBy(p => p.TotalCurrent.Amperes)!.Setting, bike.Charging.Select(c => c.Speed).Distinct());
+        DirectLighting
+            .Of(bike, coilResistance: null)
+            .Report(
+                settings.MaxBy(p => p.TotalCurrent.Amperes)!.Setting,
+                bike.Charging.Select(c => c.Speed).Distinct()
+            );
 
-    private static IEnumerable<string> NotJudged(Bike bike, BikeSolution solution, ImmutableArray<FuseSuitability> fuses)
+    private static IEnumerable<string> NotJudged(
+        Bike bike,
+        BikeSolution solution,
+        ImmutableArray<FuseSuitability> fuses
+    )
     {
         if (bike.Lighting == LightingSupply.Battery && fuses.IsEmpty)
             yield return $"no fuse is listed. {FullLoad(bike, solution.Points)}";
@@ -80,27 +123,45 @@ public static class BikeCheck
         if (bike is { Lighting: LightingSupply.Direct, HasNetwork: false, Charging.IsEmpty: true })
             yield return "neither runs nor a charging list say what reaches the lamps.";
         if (!solution.NotSolved.IsEmpty)
-            yield return $"{solution.Settings.Length - solution.Points.Length} of {solution.Settings.Length} settings have no operating point.";
+            yield return $"{solution.Settings.Length - solution.Points.Length} of {solution.Settings.Length} settings "
+                + $"have no operating point.";
     }
 
     // 15 A is the usual single main fuse of an older motorcycle: common practice, no source.
     private static string FullLoad(Bike bike, ImmutableArray<OperatingPoint> points)
     {
         OperatingPoint heaviest = points.MaxBy(p => p.TotalCurrent.Amperes)!;
-        double load = heaviest.TotalCurrent.Amperes, usable = 15 * new FuseOptions().ContinuousLoadFactor.DecimalFractions;
+        double load = heaviest.TotalCurrent.Amperes,
+            usable = 15 * new FuseOptions().ContinuousLoadFactor.DecimalFractions;
         string draws = bike.CountsAllLampsTogether ? "All lamps together draw" : "The heaviest setting draws";
-        return FormattableString.Invariant($"{draws} {load:0.##} A; a 15 A fuse would {(load > usable ? "be overloaded" : "carry that")} (limit {usable:0.##} A).");
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{draws} {load:0.##} A; a 15 A fuse would {(load > usable ? "be overloaded" : "carry that")} (limit "
+                + $"{usable:0.##} A)."
+        );
     }
 
     private static IEnumerable<Finding> NotIncluded(Bike bike)
     {
         if (!bike.HasNetwork)
             yield return new Finding(FindingKind.NoRuns, Severity.Note, "runs.csv");
-        if (!bike.HasNetwork && (bike.Lamps.Any(l => l.Feed is not null || l.Return is not null) || bike.Fuses.Any(f => f.From is not null) || !bike.Switches.IsEmpty))
+        if (
+            !bike.HasNetwork
+            && (
+                bike.Lamps.Any(l => l.Feed is not null || l.Return is not null)
+                || bike.Fuses.Any(f => f.From is not null)
+                || !bike.Switches.IsEmpty
+            )
+        )
             yield return new Finding(FindingKind.PointsIgnored, Severity.Note, "runs.csv");
         Run[] assumed = [.. bike.Runs.Where(r => r.AssumesJoints)];
         if (assumed.Length > 0)
-            yield return new Finding(FindingKind.JointsAssumed, Severity.Note, "runs.csv") { Value = assumed[0].JointResistance, Figures = [Scalar.FromAmount(assumed.Sum(r => r.Joints))], Parts = [.. assumed.Select(r => r.Name)] };
+            yield return new Finding(FindingKind.JointsAssumed, Severity.Note, "runs.csv")
+            {
+                Value = assumed[0].JointResistance,
+                Figures = [Scalar.FromAmount(assumed.Sum(r => r.Joints))],
+                Parts = [.. assumed.Select(r => r.Name)],
+            };
         if (bike.CountsAllLampsTogether)
             yield return new Finding(FindingKind.NoLitWhen, Severity.Note, "lamps.csv");
         if (bike.Fuses.IsEmpty && bike.Lighting == LightingSupply.Battery)

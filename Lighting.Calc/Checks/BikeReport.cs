@@ -7,9 +7,7 @@ namespace Lighting.Calc;
 /// <summary>Everything a check found about a bike.</summary>
 public sealed record BikeReport
 {
-    internal BikeReport()
-    {
-    }
+    internal BikeReport() { }
 
     /// <summary>The bike.</summary>
     public Bike Bike { get; internal init; } = null!;
@@ -29,16 +27,19 @@ public sealed record BikeReport
     /// <summary>Each lamp's ledger in its worst setting.</summary>
     public ImmutableArray<VoltageDropBreakdown> WorstDrops { get; internal init; }
 
-    /// <summary>The charging balance; null without a charging curve, or where the lamps are fed by a lighting coil directly.</summary>
+    /// <summary>The charging balance; null without a charging curve, or where the lamps are fed by a lighting coil
+    /// directly.</summary>
     public ChargingReport? Charging { get; internal init; }
 
-    /// <summary>The direct lighting in the heaviest setting; null where a battery feeds the lamps, or without a charging curve.</summary>
+    /// <summary>The direct lighting in the heaviest setting; null where a battery feeds the lamps, or without a
+    /// charging curve.</summary>
     public DirectLightingReport? DirectLighting { get; internal init; }
 
     /// <summary>What was found, worst first.</summary>
     public ImmutableArray<Finding> Findings { get; internal init; }
 
-    /// <summary>Why the bike does not suit, each cause once, the gravest first; empty where it suits or is not judged.</summary>
+    /// <summary>Why the bike does not suit, each cause once, the gravest first; empty where it suits or is not
+    /// judged.</summary>
     public ImmutableArray<VerdictCause> Causes => VerdictCauses.Of(this);
 
     /// <summary>The setting that draws most.</summary>
@@ -49,17 +50,21 @@ public sealed record BikeReport
 
     /// <summary>The verdict.</summary>
     public BikeVerdict Verdict =>
-        Findings.Any(f => f.Severity == Severity.Fault) || Fuses.Any(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged)) ? BikeVerdict.DoesNotSuit
-        : NotJudged.IsEmpty ? BikeVerdict.Suits : BikeVerdict.NotJudged;
+        Findings.Any(f => f.Severity == Severity.Fault)
+        || Fuses.Any(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged))
+            ? BikeVerdict.DoesNotSuit
+        : NotJudged.IsEmpty ? BikeVerdict.Suits
+        : BikeVerdict.NotJudged;
 
     /// <summary>The verdict in words: <c>suits</c>, <c>does not suit</c> or <c>not judged</c>.</summary>
     public string VerdictText => TextOf(Verdict);
 
-    internal static string TextOf(BikeVerdict verdict) => verdict switch
-    {
-        BikeVerdict.Suits => "suits",
-        BikeVerdict.DoesNotSuit => "does not suit",
-        BikeVerdict.NotJudged => "not judged",
-        _ => throw new UnreachableException($"Unknown verdict {verdict}."),
-    };
+    internal static string TextOf(BikeVerdict verdict) =>
+        verdict switch
+        {
+            BikeVerdict.Suits => "suits",
+            BikeVerdict.DoesNotSuit => "does not suit",
+            BikeVerdict.NotJudged => "not judged",
+            _ => throw new UnreachableException($"Unknown verdict {verdict}."),
+        };
 }

@@ -6,7 +6,13 @@ namespace Lighting.Calc;
 /// <summary>A bike solved in every setting that a condition leaves: what all verdicts are drawn from.</summary>
 public sealed record BikeSolution
 {
-    private BikeSolution(HarnessNetwork network, ElectricPotential supply, ImmutableArray<Setting> settings, ImmutableArray<OperatingPoint> points, ImmutableArray<Finding> notSolved)
+    private BikeSolution(
+        HarnessNetwork network,
+        ElectricPotential supply,
+        ImmutableArray<Setting> settings,
+        ImmutableArray<OperatingPoint> points,
+        ImmutableArray<Finding> notSolved
+    )
     {
         Network = network;
         Supply = supply;
@@ -33,18 +39,31 @@ public sealed record BikeSolution
     /// <summary>Solves a bike.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="when">Only the settings in which this holds.</param>
-    /// <param name="supply">Volts of the source before the battery's resistance, zero or more; null takes the bike's charging volts.</param>
+    /// <param name="supply">Volts of the source before the battery's resistance, zero or more; null takes the bike's
+    /// charging volts.</param>
     /// <param name="cancellationToken">Stops the work between two settings.</param>
-    /// <exception cref="ArgumentException">The bike has no circuit, or the condition names what it does not have or leaves too many settings.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The volts, or a value of the bike, are outside their range.</exception>
+    /// <exception cref="ArgumentException">The bike has no circuit, or the condition names what it does not have or
+    /// leaves too many settings.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The volts, or a value of the bike, are outside their
+    /// range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static BikeSolution Solve(Bike bike, Condition when, ElectricPotential? supply = null, CancellationToken cancellationToken = default)
+    public static BikeSolution Solve(
+        Bike bike,
+        Condition when,
+        ElectricPotential? supply = null,
+        CancellationToken cancellationToken = default
+    )
     {
         return Solve(bike, new Wiring(bike, when), supply, cancellationToken);
     }
 
     /// <summary>The same of a bike whose wiring is known.</summary>
-    internal static BikeSolution Solve(Bike bike, Wiring wiring, ElectricPotential? supply, CancellationToken cancellationToken)
+    internal static BikeSolution Solve(
+        Bike bike,
+        Wiring wiring,
+        ElectricPotential? supply,
+        CancellationToken cancellationToken
+    )
     {
         ElectricPotential volts = supply ?? bike.ChargingVoltage;
         HarnessNetwork network = wiring.NetworkOf(bike);
@@ -61,7 +80,9 @@ public sealed record BikeSolution
             try
             {
                 int group = groups.GroupOf[s];
-                points.Add(new OperatingPoint(solved[group] ??= solver.Solve(settings[s], groups.MayCarry[group]), settings[s]));
+                points.Add(
+                    new OperatingPoint(solved[group] ??= solver.Solve(settings[s], groups.MayCarry[group]), settings[s])
+                );
             }
             catch (NetworkNotSolvedException problem)
             {
@@ -69,13 +90,23 @@ public sealed record BikeSolution
             }
         }
 
-        return new BikeSolution(network, volts, settings, points.DrainToImmutable(), [.. notSolved.GroupBy(p => p.IsDeadShort).Select(Found)]);
+        return new BikeSolution(
+            network,
+            volts,
+            settings,
+            points.DrainToImmutable(),
+            [.. notSolved.GroupBy(p => p.IsDeadShort).Select(Found)]
+        );
     }
 
     private static Finding Found(IGrouping<bool, NetworkNotSolvedException> alike)
     {
         NetworkNotSolvedException first = alike.First();
-        return new Finding(first.IsDeadShort ? FindingKind.DeadShort : FindingKind.NoOperatingPoint, Severity.Fault, first.IsDeadShort ? Bike.BatteryPlus : "network")
+        return new Finding(
+            first.IsDeadShort ? FindingKind.DeadShort : FindingKind.NoOperatingPoint,
+            Severity.Fault,
+            first.IsDeadShort ? Bike.BatteryPlus : "network"
+        )
         {
             Setting = first.Setting,
             FurtherSettings = alike.Count() - 1,

@@ -9,6 +9,7 @@ public enum BikeVerdict
     /// <summary>A fault was found.</summary>
     DoesNotSuit,
 
-    /// <summary>No fault was found, but something that decides could not be judged, such as a fuse that is not listed.</summary>
+    /// <summary>No fault was found, but something that decides could not be judged, such as a fuse that is not
+    /// listed.</summary>
     NotJudged,
 }

@@ -2,11 +2,13 @@ using System.Collections.Concurrent;
 
 namespace Lighting.Calc;
 
-/// <summary>Checks many bikes, as a shop's catalogue has them, and works out once what follows from their wiring alone.</summary>
+/// <summary>Checks many bikes, as a shop's catalogue has them, and works out once what follows from their wiring
+/// alone.</summary>
 /// <remarks>
-/// Bikes are wired alike when their lists name the same parts, points, positions and conditions; wires, lamps, contacts, fuses and
-/// charging may differ. What <see cref="BikeCheck"/> says of a bike is what this says of it. Safe to share between threads; keeps
-/// what it knows of 32 wirings at most, so that its memory does not grow with the number of bikes.
+/// Bikes are wired alike when their lists name the same parts, points, positions and conditions; wires, lamps,
+/// contacts, fuses and charging may differ. What <see cref="BikeCheck"/> says of a bike is what this says of it. Safe
+/// to share between threads; keeps what it knows of 32 wirings at most, so that its memory does not grow with the
+/// number of bikes.
 /// </remarks>
 public sealed class CatalogueCheck
 {
@@ -19,9 +21,12 @@ public sealed class CatalogueCheck
     /// <param name="options">What the check is told besides; null for the defaults.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>The same as <see cref="BikeCheck.Evaluate(Bike, CheckOptions?, CancellationToken)"/> gives.</returns>
-    /// <exception cref="ArgumentException">The bike has no circuit, its charging list is no curve, or the condition names what it does not have, leaves too many settings or none that can be solved.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
-    /// <exception cref="NetworkNotSolvedException">A stretch of the ride, or direct lighting in its heaviest setting, has no operating point.</exception>
+    /// <exception cref="ArgumentException">The bike has no circuit, its charging list is no curve, or the condition
+    /// names what it does not have, leaves too many settings or none that can be solved.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its
+    /// range.</exception>
+    /// <exception cref="NetworkNotSolvedException">A stretch of the ride, or direct lighting in its heaviest setting,
+    /// has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public BikeReport Evaluate(Bike bike, CheckOptions? options = null, CancellationToken cancellationToken = default)
     {

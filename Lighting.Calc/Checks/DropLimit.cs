@@ -9,15 +9,19 @@ namespace Lighting.Calc;
 /// </remarks>
 public sealed class DropLimit
 {
-    private static readonly Dictionary<string, double> s_volts = PublishedTable.Load("drop-limits").Read()
-        .Where(r => r.NumberOrNull("whole_circuit_v") is not null).ToDictionary(r => r.Text("kind"), r => r.Number("whole_circuit_v"));
+    private static readonly Dictionary<string, double> s_volts = PublishedTable
+        .Load("drop-limits")
+        .Read()
+        .Where(r => r.NumberOrNull("whole_circuit_v") is not null)
+        .ToDictionary(r => r.Text("kind"), r => r.Number("whole_circuit_v"));
 
     private DropLimit(Ratio share, bool isAdvice) => (Share, IsAdvice) = (share, isAdvice);
 
     /// <summary>The limit as a share of the supply voltage.</summary>
     public Ratio Share { get; }
 
-    /// <summary>Whether it is advice only, so that more is a caution and no fault: the published limit of a horn, a coil or another load that gives no light.</summary>
+    /// <summary>Whether it is advice only, so that more is a caution and no fault: the published limit of a horn, a
+    /// coil or another load that gives no light.</summary>
     public bool IsAdvice { get; }
 
     /// <summary>Finds the limit of a lamp.</summary>
@@ -29,9 +33,15 @@ public sealed class DropLimit
         if ((lamp.AllowedDrop ?? bike.StatedDrop) is { } stated)
             return new DropLimit(stated, isAdvice: false);
         bool givesLight = lamp.Specification.Type is not (LampType.Fixed or LampType.Resistor);
-        string circuit = !givesLight ? "horn or relay" : IsHeadlamp(lamp, bike.SystemVoltage) ? "headlamp"
-            : (double)lamp.Specification.ReferencePower.Watts < 15 ? "lamp under 15 W" : "lamp over 15 W";
-        return new DropLimit(Ratio.FromDecimalFractions(s_volts[circuit] * (bike.SystemVoltage.Volts / 12) / supply.Volts), isAdvice: !givesLight);
+        string circuit =
+            !givesLight ? "horn or relay"
+            : IsHeadlamp(lamp, bike.SystemVoltage) ? "headlamp"
+            : (double)lamp.Specification.ReferencePower.Watts < 15 ? "lamp under 15 W"
+            : "lamp over 15 W";
+        return new DropLimit(
+            Ratio.FromDecimalFractions(s_volts[circuit] * (bike.SystemVoltage.Volts / 12) / supply.Volts),
+            isAdvice: !givesLight
+        );
     }
 
     /// <summary>Whether a drop is larger.</summary>

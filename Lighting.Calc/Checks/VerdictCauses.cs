@@ -4,19 +4,27 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Groups the faults of a report into causes, the gravest first: wires and shorts, overloaded fuses, the rest, voltage drop last.</summary>
+/// <summary>Groups the faults of a report into causes, the gravest first: wires and shorts, overloaded fuses, the rest,
+/// voltage drop last.</summary>
 internal static class VerdictCauses
 {
     public static ImmutableArray<VerdictCause> Of(BikeReport report)
     {
-        ILookup<string, Finding> ofFuses = report.Findings.Where(f => f.Severity == Severity.Fault && report.Fuses.Any(s => s.Fuse.Name == f.Subject)).ToLookup(f => f.Subject);
-        IEnumerable<VerdictCause> fuses = report.Fuses
-            .Where(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged))
+        ILookup<string, Finding> ofFuses = report
+            .Findings.Where(f => f.Severity == Severity.Fault && report.Fuses.Any(s => s.Fuse.Name == f.Subject))
+            .ToLookup(f => f.Subject);
+        IEnumerable<VerdictCause> fuses = report
+            .Fuses.Where(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged))
             .OrderBy(f => f.Verdict == FuseVerdict.Overloaded)
             .SelectMany(f => OfFuse(f, [.. ofFuses[f.Fuse.Name]]));
-        HashSet<Finding> told = [.. report.Fuses.Where(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged)).SelectMany(f => ofFuses[f.Fuse.Name])];
-        IEnumerable<VerdictCause> rest = report.Findings
-            .Where(f => f.Severity == Severity.Fault && !told.Contains(f))
+        HashSet<Finding> told =
+        [
+            .. report
+                .Fuses.Where(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged))
+                .SelectMany(f => ofFuses[f.Fuse.Name]),
+        ];
+        IEnumerable<VerdictCause> rest = report
+            .Findings.Where(f => f.Severity == Severity.Fault && !told.Contains(f))
             .GroupBy(f => f.Kind)
             .OrderBy(g => g.Key == FindingKind.VoltageDropTooLarge)
             .Select(g => OfGroup(report, [.. g]));
@@ -26,25 +34,49 @@ internal static class VerdictCauses
     // Each thing that is against a fuse is a cause; the remedy, which answers them all, stands at the first.
     private static IEnumerable<VerdictCause> OfFuse(FuseSuitability fuse, ImmutableArray<Finding> findings)
     {
-        string name = $"{fuse.Fuse.Name}{(fuse.Fuse.Name.Contains("fuse", StringComparison.OrdinalIgnoreCase) ? "" : " fuse")} {A(fuse.Fuse.Rating)}";
+        string name =
+            $"{fuse.Fuse.Name}{(fuse.Fuse.Name.Contains("fuse", StringComparison.OrdinalIgnoreCase) ? "" : " fuse")} "
+            + $"{A(fuse.Fuse.Rating)}";
         string[] texts =
         [
-            .. findings.Where(f => f.Severity == Severity.Fault).DistinctBy(f => f.Kind == FindingKind.FusePeakTooLarge ? FindingKind.FuseContinuousLoadTooLarge : f.Kind).Select(f => f.Kind switch
-            {
-                FindingKind.WiresRatedBelowFuse => Listed(f.Parts, parts => $"{name}, too large for the wiring: {parts}", $" ({FindingWords.Text(f.Value)})"),
-                FindingKind.WiresUnratedBehindFuse => Listed(f.Parts, parts => $"{name}, not shown to protect {parts}"),
-                FindingKind.ShortDoesNotClear => Listed(f.Parts, parts => $"{name}, does not clear a short at the end of {parts}"),
-                FindingKind.FuseContinuousLoadTooLarge or FindingKind.FusePeakTooLarge => $"{name}, overloaded: {Load(fuse.Steady)}.",
-                FindingKind.FuseInrushTooLarge => $"{name}, may open on inrush{(fuse.InrushCheck is { } inrush ? $": {A(inrush.Peak)}" : "")}.",
-                _ => $"{name}: {f.Message}",
-            }),
+            .. findings
+                .Where(f => f.Severity == Severity.Fault)
+                .DistinctBy(f =>
+                    f.Kind == FindingKind.FusePeakTooLarge ? FindingKind.FuseContinuousLoadTooLarge : f.Kind
+                )
+                .Select(f =>
+                    f.Kind switch
+                    {
+                        FindingKind.WiresRatedBelowFuse => Listed(
+                            f.Parts,
+                            parts => $"{name}, too large for the wiring: {parts}",
+                            $" ({FindingWords.Text(f.Value)})"
+                        ),
+                        FindingKind.WiresUnratedBehindFuse => Listed(
+                            f.Parts,
+                            parts => $"{name}, not shown to protect {parts}"
+                        ),
+                        FindingKind.ShortDoesNotClear => Listed(
+                            f.Parts,
+                            parts => $"{name}, does not clear a short at the end of {parts}"
+                        ),
+                        FindingKind.FuseContinuousLoadTooLarge or FindingKind.FusePeakTooLarge =>
+                            $"{name}, overloaded: {Load(fuse.Steady)}.",
+                        FindingKind.FuseInrushTooLarge => $"{name}, may open on "
+                            + $"inrush{(fuse.InrushCheck is { } inrush ? $": {A(inrush.Peak)}" : "")}.",
+                        _ => $"{name}: {f.Message}",
+                    }
+                ),
         ];
-        return texts.Select((t, i) => new VerdictCause(Clipped(t), i == 0 ? Remedy(fuse.Advice) : null, i == 0 ? findings : []));
+        return texts.Select(
+            (t, i) => new VerdictCause(Clipped(t), i == 0 ? Remedy(fuse.Advice) : null, i == 0 ? findings : [])
+        );
     }
 
     private static string Load(ContinuousLoad load) =>
         load.PeakExceedsRating
-            ? $"{A(load.ContinuousCurrent)} (limit {N(load.UsableCurrent)}), peak {A(load.WorstCurrent)} (limit {N(load.PeakLimit)})"
+            ? $"{A(load.ContinuousCurrent)} (limit {N(load.UsableCurrent)}), peak {A(load.WorstCurrent)} (limit "
+                + $"{N(load.PeakLimit)})"
             : $"{A(load.ContinuousCurrent)} continuous (limit {A(load.UsableCurrent)})";
 
     private static string Remedy(FuseAdvice advice)
@@ -53,10 +85,17 @@ internal static class VerdictCauses
             return most > least ? $"Fit {A(least)} to {A(most)}." : $"Fit {A(least)}.";
         if (advice is { WiresKnown: false, Smallest: { } needed })
             return $"Fit {A(needed)} if every wire behind it is rated for that, or split the load over two fuses.";
-        string split = advice.MaximumContinuousLoad is { } load ? $"Reduce the load to {A(load)}, or split it over two fuses" : "Split the load over two fuses";
-        string[] larger = [.. advice.UpsizedRuns.Where(u => u.Wire is not null).Select(u => $"{u.Wire} to '{u.Run.Name}'")];
+        string split = advice.MaximumContinuousLoad is { } load
+            ? $"Reduce the load to {A(load)}, or split it over two fuses"
+            : "Split the load over two fuses";
+        string[] larger =
+        [
+            .. advice.UpsizedRuns.Where(u => u.Wire is not null).Select(u => $"{u.Wire} to '{u.Run.Name}'"),
+        ];
         return larger.Length > 0 && advice.MinimumRatingForLoad is { } rating
-            ? $"{split}, or fit {string.Join(", ", larger.Take(2))}{(larger.Length > 2 ? $" and larger wire to {larger.Length - 2} more" : "")}, then {A(rating)}."
+            ? $"{split}, or fit "
+                + $"{string.Join(", ", larger.Take(2))}"
+                + $"{(larger.Length > 2 ? $" and larger wire to {larger.Length - 2} more" : "")}, then {A(rating)}."
             : $"{split}.";
     }
 
@@ -66,20 +105,41 @@ internal static class VerdictCauses
         string text = Listed(
             group.OrderByDescending(Excess).Select(f => f.Subject),
             parts => $"{Titled(worst.Code)}: {parts}",
-            worst.Value is { } value ? $" ({(group.Length > 1 ? "worst " : "")}{FindingWords.Text(value)}{(worst.Limit is { } limit ? $", limit {FindingWords.Text(limit)}" : "")})" : "");
-        return new VerdictCause(Clipped(text), worst.Kind == FindingKind.VoltageDropTooLarge ? DropRemedy(report, worst) : null, group);
+            worst.Value is { } value
+                ? $" ({(group.Length > 1 ? "worst " : "")}{FindingWords.Text(value)}"
+                    + $"{(worst.Limit is { } limit ? $", limit {FindingWords.Text(limit)}" : "")})"
+                : ""
+        );
+        return new VerdictCause(
+            Clipped(text),
+            worst.Kind == FindingKind.VoltageDropTooLarge ? DropRemedy(report, worst) : null,
+            group
+        );
     }
 
     // Of what can be cleaned or made larger, the two that drop most.
     private static string? DropRemedy(BikeReport report, Finding worst)
     {
-        VoltageDropItem[] largest = report.WorstDrops.FirstOrDefault(d => d.Lamp.Lamp.Lamp == worst.Subject) is not { } drop ? []
-            : [.. drop.Entries.Where(e => e.Kind is not (VoltageDropKind.Battery or VoltageDropKind.Fuse)).OrderByDescending(e => e.Voltage.Volts).Take(2)];
-        return largest.Length == 0 ? null : $"Clean or upsize first, for {worst.Subject}: {string.Join(", ", largest.Select(e => $"{e.Part} {FindingWords.Text(e.Voltage)}"))}.";
+        VoltageDropItem[] largest = report.WorstDrops.FirstOrDefault(d => d.Lamp.Lamp.Lamp == worst.Subject)
+            is not { } drop
+            ? []
+            :
+            [
+                .. drop
+                    .Entries.Where(e => e.Kind is not (VoltageDropKind.Battery or VoltageDropKind.Fuse))
+                    .OrderByDescending(e => e.Voltage.Volts)
+                    .Take(2),
+            ];
+        return largest.Length == 0
+            ? null
+            : $"Clean or upsize first, for {worst.Subject}: "
+                + $"{string.Join(", ", largest.Select(e => $"{e.Part} {FindingWords.Text(e.Voltage)}"))}.";
     }
 
     private static double Excess(Finding finding) =>
-        finding is { Value: { } value, Limit: { } limit } && (double)limit.Value != 0 && value.Unit.Equals(limit.Unit) ? (double)value.Value / (double)limit.Value : 0;
+        finding is { Value: { } value, Limit: { } limit } && (double)limit.Value != 0 && value.Unit.Equals(limit.Unit)
+            ? (double)value.Value / (double)limit.Value
+            : 0;
 
     private static string Titled(string code) => char.ToUpperInvariant(code[0]) + code[1..].Replace('-', ' ');
 
@@ -89,7 +149,10 @@ internal static class VerdictCauses
         string[] all = [.. names.Distinct()];
         for (int shown = all.Length; shown > 1; shown--)
         {
-            string text = line(string.Join(", ", all[..shown]) + (shown < all.Length ? $" and {all.Length - shown} more" : "")) + figure + ".";
+            string text =
+                line(string.Join(", ", all[..shown]) + (shown < all.Length ? $" and {all.Length - shown} more" : ""))
+                + figure
+                + ".";
             if (text.Length <= VerdictCause.LongestText)
                 return text;
         }
@@ -101,11 +164,14 @@ internal static class VerdictCauses
     private static string Clipped(string text)
     {
         string sentence = char.ToUpperInvariant(text[0]) + text[1..];
-        return sentence.Length <= VerdictCause.LongestText ? sentence : sentence[..(VerdictCause.LongestText - 1)].TrimEnd(' ', ',', ';') + "…";
+        return sentence.Length <= VerdictCause.LongestText
+            ? sentence
+            : sentence[..(VerdictCause.LongestText - 1)].TrimEnd(' ', ',', ';') + "…";
     }
 
+    private static string N(ElectricCurrent current) =>
+        string.Create(CultureInfo.InvariantCulture, $"{current.Amperes:0.##}");
 
-    private static string N(ElectricCurrent current) => string.Create(CultureInfo.InvariantCulture, $"{current.Amperes:0.##}");
-
-    private static string A(ElectricCurrent current) => string.Create(CultureInfo.InvariantCulture, $"{current.Amperes:0.##} A");
+    private static string A(ElectricCurrent current) =>
+        string.Create(CultureInfo.InvariantCulture, $"{current.Amperes:0.##} A");
 }

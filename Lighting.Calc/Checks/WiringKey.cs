@@ -3,8 +3,10 @@ using System.Text;
 
 namespace Lighting.Calc;
 
-/// <summary>How a bike is wired, as its lists name it, in one text: parts, points, switch positions and conditions, none of their values.</summary>
-/// <remarks>Two bikes of equal keys have the same circuit, the same settings, and the same things to be said of their wiring.</remarks>
+/// <summary>How a bike is wired, as its lists name it, in one text: parts, points, switch positions and conditions,
+/// none of their values.</summary>
+/// <remarks>Two bikes of equal keys have the same circuit, the same settings, and the same things to be said of their
+/// wiring.</remarks>
 internal static class WiringKey
 {
     /// <param name="bike">The bike.</param>

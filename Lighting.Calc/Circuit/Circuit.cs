@@ -44,10 +44,12 @@ internal sealed class Circuit
     /// <summary>Each node's own number: the clusters of a circuit in which nothing is merged.</summary>
     internal int[] EachNode { get; }
 
-    /// <summary>Every node but the minus in order of elimination, all conductors taken as present; the plus last.</summary>
+    /// <summary>Every node but the minus in order of elimination, all conductors taken as present; the plus
+    /// last.</summary>
     internal int[] Order => field ??= MakeOrder();
 
-    /// <summary>The plan for a set of open, closed and merged elements: made once for each set, then looked up.</summary>
+    /// <summary>The plan for a set of open, closed and merged elements: made once for each set, then looked
+    /// up.</summary>
     internal EliminationPlan PlanFor(TopologyKey key)
     {
         if (plans.TryGetValue(key, out EliminationPlan? plan))
@@ -66,8 +68,13 @@ internal sealed class Circuit
         int Node(int unknown) => unknown < Minus ? unknown : unknown + 1;
         var order = new EliminationOrder(
             NodeCount - 1,
-            ConductorA.Zip(ConductorB).Concat(LoadFeed.Zip(LoadReturn)).Where(e => e.First != Minus && e.Second != Minus).Select(e => (Unknown(e.First), Unknown(e.Second))),
-            Plus == Minus ? -1 : Unknown(Plus));
+            ConductorA
+                .Zip(ConductorB)
+                .Concat(LoadFeed.Zip(LoadReturn))
+                .Where(e => e.First != Minus && e.Second != Minus)
+                .Select(e => (Unknown(e.First), Unknown(e.Second))),
+            Plus == Minus ? -1 : Unknown(Plus)
+        );
         var nodes = new int[NodeCount - 1];
         for (int u = 0; u < nodes.Length; u++)
             nodes[order.Position[u]] = Node(u);

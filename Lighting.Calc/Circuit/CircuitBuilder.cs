@@ -1,7 +1,8 @@
 // Collects nodes and elements of a circuit; values come later, in the solver.
 namespace Lighting.Calc;
 
-/// <summary>Builds a <see cref="Circuit"/>. Every method returns the index by which the solver knows the new part.</summary>
+/// <summary>Builds a <see cref="Circuit"/>. Every method returns the index by which the solver knows the new
+/// part.</summary>
 internal sealed class CircuitBuilder
 {
     private readonly List<(int A, int B)> conductors = [];

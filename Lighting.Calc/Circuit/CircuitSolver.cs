@@ -1,10 +1,11 @@
 // The solver as its users see it: set values, solve, read.
 namespace Lighting.Calc;
 
-/// <summary>Finds the operating point of a <see cref="Circuit"/>. One thread at a time; solving again allocates nothing.</summary>
+/// <summary>Finds the operating point of a <see cref="Circuit"/>. One thread at a time; solving again allocates
+/// nothing.</summary>
 /// <remarks>
-/// Conductors start open and loads absent. Voltages and currents can be read after <see cref="SolveStatus.Solved"/> only.
-/// Of several stable operating points the bright one is found, on cold and warm starts alike.
+/// Conductors start open and loads absent. Voltages and currents can be read after <see cref="SolveStatus.Solved"/>
+/// only. Of several stable operating points the bright one is found, on cold and warm starts alike.
 /// </remarks>
 internal sealed class CircuitSolver
 {
@@ -45,9 +46,10 @@ internal sealed class CircuitSolver
 
     private NodalSystem Live => live ?? throw new InvalidOperationException("The circuit must be solved first.");
 
-    private NodalSystem Solved => status == SolveStatus.Solved
-        ? Live
-        : throw new InvalidOperationException("The circuit must be solved before a result is read.");
+    private NodalSystem Solved =>
+        status == SolveStatus.Solved
+            ? Live
+            : throw new InvalidOperationException("The circuit must be solved before a result is read.");
 
     /// <summary>Zero merges the two nodes; infinity opens the conductor.</summary>
     public void SetConductor(int conductor, double ohms)
@@ -57,7 +59,10 @@ internal sealed class CircuitSolver
         status = null;
         double siemens = 1 / ohms;
         conductanceSiemens[conductor] = siemens;
-        Link link = siemens == 0 ? Link.Open : double.IsFinite(siemens) ? Link.Finite : Link.Merged;
+        Link link =
+            siemens == 0 ? Link.Open
+            : double.IsFinite(siemens) ? Link.Finite
+            : Link.Merged;
         topologyChanged |= key.SetConductor(conductor, link);
         conductorsChanged = true;
     }
@@ -97,7 +102,14 @@ internal sealed class CircuitSolver
         dropOutsAreCurrent = false;
         if (Live.Unknowns == 0 && sourceOhms == 0 && emfVolts != 0)
         {
-            Diagnostics = new SolveDiagnostics(SolveStages.None, 0, circuit.Plus, double.PositiveInfinity, double.PositiveInfinity, false);
+            Diagnostics = new SolveDiagnostics(
+                SolveStages.None,
+                0,
+                circuit.Plus,
+                double.PositiveInfinity,
+                double.PositiveInfinity,
+                false
+            );
             status = SolveStatus.DeadShort;
             return SolveStatus.DeadShort;
         }
@@ -105,7 +117,10 @@ internal sealed class CircuitSolver
         status = StableOperatingPoint.Find(Live, warmStart && warm, out SolveDiagnostics found)
             ? SolveStatus.Solved
             : SolveStatus.NotConverged;
-        Diagnostics = found with { WorstNode = Live.Unknowns == 0 ? -1 : EliminationPlan.Numbering.NodeOfSlot[found.WorstNode] };
+        Diagnostics = found with
+        {
+            WorstNode = Live.Unknowns == 0 ? -1 : EliminationPlan.Numbering.NodeOfSlot[found.WorstNode],
+        };
         warm = status == SolveStatus.Solved;
         return status.Value;
     }
@@ -122,8 +137,10 @@ internal sealed class CircuitSolver
         switch (key.Conductor(conductor))
         {
             case Link.Finite:
-                return solved.Across(EliminationPlan.Numbering.Slot[circuit.ConductorA[conductor]], EliminationPlan.Numbering.Slot[circuit.ConductorB[conductor]])
-                    * conductanceSiemens[conductor];
+                return solved.Across(
+                        EliminationPlan.Numbering.Slot[circuit.ConductorA[conductor]],
+                        EliminationPlan.Numbering.Slot[circuit.ConductorB[conductor]]
+                    ) * conductanceSiemens[conductor];
             case Link.Merged:
                 zeroOhm ??= new ZeroOhmCurrents(circuit);
                 if (!zeroOhmIsCurrent)
@@ -155,7 +172,10 @@ internal sealed class CircuitSolver
 
     /// <summary>Voltage from feed to return, whether or not the load is connected.</summary>
     public double LoadVolts(int load) =>
-        Solved.Across(EliminationPlan.Numbering.Slot[circuit.LoadFeed[load]], EliminationPlan.Numbering.Slot[circuit.LoadReturn[load]]);
+        Solved.Across(
+            EliminationPlan.Numbering.Slot[circuit.LoadFeed[load]],
+            EliminationPlan.Numbering.Slot[circuit.LoadReturn[load]]
+        );
 
     /// <summary>Current from feed to return.</summary>
     public double LoadAmperes(int load)

@@ -2,7 +2,8 @@
 
 namespace Lighting.Calc;
 
-/// <summary>A load between two nodes: the law it follows, its two numbers, the quantity in parallel and its polarity.</summary>
+/// <summary>A load between two nodes: the law it follows, its two numbers, the quantity in parallel and its
+/// polarity.</summary>
 /// <remarks>Build one with the factory of its kind; the default value is "no load" and carries no current.</remarks>
 internal readonly record struct Load
 {
@@ -17,16 +18,19 @@ internal readonly record struct Load
 
     public LampType Kind { get; }
 
-    /// <summary>Reference voltage of a filament, minimum voltage of a driver, forward voltage of an LED with series resistor; else unused.</summary>
+    /// <summary>Reference voltage of a filament, minimum voltage of a driver, forward voltage of an LED with series
+    /// resistor; else unused.</summary>
     public double Volts { get; }
 
-    /// <summary>Reference current of a filament, power of a driver, resistance of a series or plain resistor, current of a fixed load.</summary>
+    /// <summary>Reference current of a filament, power of a driver, resistance of a series or plain resistor, current
+    /// of a fixed load.</summary>
     public double Strength { get; }
 
     /// <summary>Equal loads in parallel on the same two nodes; 0 for the default value, which is no load.</summary>
     public double Quantity { get; }
 
-    /// <summary>True when the load's own plus sits on the return node; matters to all but filaments and resistors.</summary>
+    /// <summary>True when the load's own plus sits on the return node; matters to all but filaments and
+    /// resistors.</summary>
     public bool Reversed { get; }
 
     public static Load Filament(double referenceVolts, double referenceAmperes, double quantity = 1) =>
@@ -62,15 +66,18 @@ internal readonly record struct Load
     }
 
     /// <summary>Co-content ∫₀ᵛ I dV in watts: the solver goes downhill on the sum of it over all elements.</summary>
-    /// <remarks>Source: W. Millar, "Some general theorems for non-linear systems possessing resistance", 1951.</remarks>
-    public double CoContentWatts(double volts) => Quantity * Kind switch
-    {
-        LampType.Filament or LampType.Halogen => FilamentLaw.CoContentWatts(volts, Volts, Strength),
-        LampType.Led => LedDriverLaw.CoContentWatts(volts, Strength, Volts),
-        LampType.LedResistor => LedResistorLaw.CoContentWatts(volts, Volts, Strength),
-        LampType.Fixed => FixedLoadLaw.CoContentWatts(volts, Strength),
-        _ => volts * volts / (2 * Strength),
-    };
+    /// <remarks>Source: W. Millar, "Some general theorems for non-linear systems possessing resistance",
+    /// 1951.</remarks>
+    public double CoContentWatts(double volts) =>
+        Quantity
+        * Kind switch
+        {
+            LampType.Filament or LampType.Halogen => FilamentLaw.CoContentWatts(volts, Volts, Strength),
+            LampType.Led => LedDriverLaw.CoContentWatts(volts, Strength, Volts),
+            LampType.LedResistor => LedResistorLaw.CoContentWatts(volts, Volts, Strength),
+            LampType.Fixed => FixedLoadLaw.CoContentWatts(volts, Strength),
+            _ => volts * volts / (2 * Strength),
+        };
 
     private static Load Create(LampType kind, double volts, double strength, double quantity)
     {

@@ -8,4 +8,10 @@ namespace Lighting.Calc;
 /// <param name="PowerImbalance">|power in − power out| over power in.</param>
 /// <param name="Holdable">Whether all pivots of the Jacobian were positive.</param>
 internal readonly record struct SolveDiagnostics(
-    SolveStages Tried, int Iterations, int WorstNode, double WorstResidualAmperes, double PowerImbalance, bool Holdable);
+    SolveStages Tried,
+    int Iterations,
+    int WorstNode,
+    double WorstResidualAmperes,
+    double PowerImbalance,
+    bool Holdable
+);

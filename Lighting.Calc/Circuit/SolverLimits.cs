@@ -15,7 +15,8 @@ internal static class SolverLimits
     /// <summary>Greatest |power in − power out| over power in of an accepted solution.</summary>
     public const double PowerRelative = 1e-9;
 
-    /// <summary>Power in below which the balance counts as if it were this much: a single blocked LED leaks far more.</summary>
+    /// <summary>Power in below which the balance counts as if it were this much: a single blocked LED leaks far
+    /// more.</summary>
     public const double NoPowerWatts = 1e-12;
 
     /// <summary>The residual aimed at; iteration goes on while it improves and this is not reached.</summary>

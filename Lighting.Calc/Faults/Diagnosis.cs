@@ -5,8 +5,14 @@ namespace Lighting.Calc;
 /// <summary>Result of fault finding.</summary>
 public sealed class Diagnosis
 {
-    internal Diagnosis(ImmutableArray<FaultGroup> ranked, bool nothingFound, string summary, NextTest? next, ImmutableArray<Finding> findings, ImmutableArray<Reading> used) =>
-        (Ranked, NothingFound, Summary, Next, Findings, Used) = (ranked, nothingFound, summary, next, findings, used);
+    internal Diagnosis(
+        ImmutableArray<FaultGroup> ranked,
+        bool nothingFound,
+        string summary,
+        NextTest? next,
+        ImmutableArray<Finding> findings,
+        ImmutableArray<Reading> used
+    ) => (Ranked, NothingFound, Summary, Next, Findings, Used) = (ranked, nothingFound, summary, next, findings, used);
 
     /// <summary>Faults, likeliest first; those below 0.1 % are omitted.</summary>
     public ImmutableArray<FaultGroup> Ranked { get; }

@@ -10,7 +10,8 @@ public sealed class Fault
     /// <summary>The fault.</summary>
     public FaultKind Kind { get; }
 
-    /// <summary>Name of the run, contact, fuse, lamp or point; <c>battery</c>, <c>lighting coil</c>; empty for no fault.</summary>
+    /// <summary>Name of the run, contact, fuse, lamp or point; <c>battery</c>, <c>lighting coil</c>; empty for no
+    /// fault.</summary>
     public string Part { get; }
 
     /// <summary>The part in words, such as <c>the earth 'rear earth' (rear return to frame)</c>.</summary>
@@ -22,7 +23,8 @@ public sealed class Fault
     /// <summary>The resistance that the fault adds; null if it has none or is open.</summary>
     public FittedResistance? Resistance { get; internal init; }
 
-    /// <summary>Open-circuit voltage of a flat battery or a lighting coil of low output, null with other faults; the coil's rms, at the engine speed of the test.</summary>
+    /// <summary>Open-circuit voltage of a flat battery or a lighting coil of low output, null with other faults; the
+    /// coil's rms, at the engine speed of the test.</summary>
     public ElectricPotential? OpenVoltage { get; internal init; }
 
     /// <summary>The lamp fitted in place of the right one; null with other faults.</summary>

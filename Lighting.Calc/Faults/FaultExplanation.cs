@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>One fault, or a pair of faults where no single one explains the readings.</summary>
 public sealed class FaultExplanation
 {
-    internal FaultExplanation(ImmutableArray<Fault> faults, double probability, string sentence) => (Faults, Probability, Sentence) = (faults, probability, sentence);
+    internal FaultExplanation(ImmutableArray<Fault> faults, double probability, string sentence) =>
+        (Faults, Probability, Sentence) = (faults, probability, sentence);
 
     /// <summary>One or two.</summary>
     public ImmutableArray<Fault> Faults { get; }

@@ -4,8 +4,9 @@ namespace Lighting.Calc;
 
 /// <summary>Fault finder: ranks the faults of a bike by readings and chooses the next test.</summary>
 /// <remarks>
-/// Making one solves the bike under every single fault of every part, in the fewest settings that cover everything; that takes
-/// about a second for a twenty-wire harness. Diagnosing then takes a fraction of it. Safe to share between threads.
+/// Making one solves the bike under every single fault of every part, in the fewest settings that cover everything;
+/// that takes about a second for a twenty-wire harness. Diagnosing then takes a fraction of it. Safe to share between
+/// threads.
 /// </remarks>
 public sealed class FaultFinder
 {
@@ -21,8 +22,11 @@ public sealed class FaultFinder
     /// <param name="bike">The bike; it needs runs.</param>
     /// <param name="options">Instruments, tolerances, priors; null takes the defaults.</param>
     /// <param name="cancellationToken">Stops the work.</param>
-    /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, a lighting coil that cannot be fitted to the charging list, or the options lack a prior or a test cost.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
+    /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, a
+    /// lighting coil that cannot be fitted to the charging list, or the options lack a prior or a test
+    /// cost.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its
+    /// range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public FaultFinder(Bike bike, FaultFindingOptions? options = null, CancellationToken cancellationToken = default)
     {
@@ -42,7 +46,8 @@ public sealed class FaultFinder
     /// <summary>The fewest settings that exercise every contact and lamp.</summary>
     public ImmutableArray<Setting> Settings => _model.Cover;
 
-    /// <summary>Engine speed at which a bike with direct lighting is to be read; null for a battery, engine off.</summary>
+    /// <summary>Engine speed at which a bike with direct lighting is to be read; null for a battery, engine
+    /// off.</summary>
     public UnitsNet.RotationalSpeed? EngineSpeed => _model.Circuit.Supply.Speed;
 
     /// <summary>Instructions for taking readings.</summary>
@@ -65,10 +70,19 @@ public sealed class FaultFinder
     }
 
     /// <summary>The same, optionally without the next test.</summary>
-    internal Diagnosis Diagnose(IEnumerable<Reading> readings, bool seekNext, CancellationToken cancellationToken = default)
+    internal Diagnosis Diagnose(
+        IEnumerable<Reading> readings,
+        bool seekNext,
+        CancellationToken cancellationToken = default
+    )
     {
         var check = new ReadingCheck(_model);
-        Evidence[] evidence = [.. check.Take(readings).Select(r => new Evidence(r.Reading, r.Place, r.Value, _model.Of(r.Place, cancellationToken)))];
+        Evidence[] evidence =
+        [
+            .. check
+                .Take(readings)
+                .Select(r => new Evidence(r.Reading, r.Place, r.Value, _model.Of(r.Place, cancellationToken))),
+        ];
         Posterior posterior = Posterior.Of(_model, _grid, evidence);
         var explainer = new Explainer(_model, posterior, evidence);
         List<FaultGroup> groups = Groups(posterior, explainer);
@@ -77,14 +91,27 @@ public sealed class FaultFinder
         List<(TestPlace Test, Column Column)> tests = _tests;
         if (groups[0].Conflicting.Length > 0)
         {
-            ImmutableArray<FaultPair> pairs = new PairSearch(_model, _grid, posterior, evidence).Find(cancellationToken);
+            ImmutableArray<FaultPair> pairs = new PairSearch(_model, _grid, posterior, evidence).Find(
+                cancellationToken
+            );
             if (!pairs.IsEmpty)
             {
                 double most = Math.Max(posterior.LogEvidence, pairs.Max(p => p.LogWeight));
-                double[] weights = [Math.Exp(posterior.LogEvidence - most), .. pairs.Select(p => Math.Exp(p.LogWeight - most))];
+                double[] weights =
+                [
+                    Math.Exp(posterior.LogEvidence - most),
+                    .. pairs.Select(p => Math.Exp(p.LogWeight - most)),
+                ];
                 double[] shares = [.. weights.Select(w => w / weights.Sum())];
                 var words = new PairExplainer(explainer);
-                groups = [.. groups.Select(g => g.Times(shares[0])).Concat(pairs.Select((p, i) => words.Group(p, shares[i + 1]))).Where(g => g.Probability >= Mentioned).OrderByDescending(g => g.Probability)];
+                groups =
+                [
+                    .. groups
+                        .Select(g => g.Times(shares[0]))
+                        .Concat(pairs.Select((p, i) => words.Group(p, shares[i + 1])))
+                        .Where(g => g.Probability >= Mentioned)
+                        .OrderByDescending(g => g.Probability),
+                ];
                 if (seekNext)
                 {
                     hypotheses = hypotheses.With(pairs, shares[0], shares[1..], words);
@@ -93,30 +120,59 @@ public sealed class FaultFinder
             }
 
             if (groups[0].Conflicting.Length > 0)
-                findings.Add(new Finding(FindingKind.ReadingNotExplained, Severity.Caution, groups[0].Conflicting[0].Reading.Point) { Detail = groups[0].Conflicting[0].Message });
+                findings.Add(
+                    new Finding(
+                        FindingKind.ReadingNotExplained,
+                        Severity.Caution,
+                        groups[0].Conflicting[0].Reading.Point
+                    )
+                    {
+                        Detail = groups[0].Conflicting[0].Message,
+                    }
+                );
         }
 
         bool nothing = evidence.Length > 0 && groups[0].IsNothing && groups[0].Conflicting.IsEmpty;
-        NextTest? next = !seekNext ? null : new NextTestSearch(_model, tests).Find(hypotheses, evidence, cancellationToken);
-        return new Diagnosis([.. groups], nothing, Summary(groups, nothing, evidence.Length, explainer.IsNormal), next, findings.ToImmutable(), [.. evidence.Select(e => e.Reading)]);
+        NextTest? next = !seekNext
+            ? null
+            : new NextTestSearch(_model, tests).Find(hypotheses, evidence, cancellationToken);
+        return new Diagnosis(
+            [.. groups],
+            nothing,
+            Summary(groups, nothing, evidence.Length, explainer.IsNormal),
+            next,
+            findings.ToImmutable(),
+            [.. evidence.Select(e => e.Reading)]
+        );
     }
 
     internal static void RequireRuns(Bike bike)
     {
         if (!bike.HasNetwork)
-            throw new ArgumentException("Fault finding needs the runs of the bike: add a runs.csv, and the points of lamps, switches and fuses.", nameof(bike));
+            throw new ArgumentException(
+                "Fault finding needs the runs of the bike: add a runs.csv, and the points of lamps, switches and "
+                    + "fuses.",
+                nameof(bike)
+            );
     }
 
     private static string Summary(List<FaultGroup> groups, bool nothing, int readings, bool asItShouldBe)
     {
         FaultGroup first = groups[0];
         if (nothing)
-            return $"No fault found{(first.Probability < 0.5 ? " so far" : "")}: {(readings == 1 ? "the reading is" : "all readings are")} normal (probability of no fault: {FaultWords.Percent(first.Probability)}).";
+            return $"No fault found{(first.Probability < 0.5 ? " so far" : "")}: "
+                + $"{(readings == 1 ? "the reading is" : "all readings are")} normal (probability of no fault: "
+                + $"{FaultWords.Percent(first.Probability)}).";
         if (readings == 0)
             return "No readings yet: start with the first test.";
-        string others = first.Alternatives.Length > 1 ? $", or {first.Alternatives.Length - 1} more that no reading can distinguish from it" : "";
+        string others =
+            first.Alternatives.Length > 1
+                ? $", or {first.Alternatives.Length - 1} more that no reading can distinguish from it"
+                : "";
         string share = $"({FaultWords.Percent(first.Probability)}{others})";
-        return asItShouldBe ? $"{(readings == 1 ? "The reading is" : "All readings are")} normal so far; the likeliest remaining fault is {first.Best.Sentence} {share}."
+        return asItShouldBe
+                ? $"{(readings == 1 ? "The reading is" : "All readings are")} normal so far; the likeliest remaining "
+                    + $"fault is {first.Best.Sentence} {share}."
             : first.Probability < 0.5 ? $"No clear result yet; the likeliest fault is {first.Best.Sentence} {share}."
             : $"{char.ToUpperInvariant(first.Best.Sentence[0])}{first.Best.Sentence[1..]} {share}.";
     }
@@ -130,10 +186,13 @@ public sealed class FaultFinder
             if (probability < Mentioned)
                 continue;
             int[] families = [.. group.OrderByDescending(f => posterior.FamilyWeights[f])];
-            groups.Add(new FaultGroup(
-                probability,
-                [.. families.Select(f => explainer.Explain(f, posterior.FamilyWeights[f]))],
-                explainer.Conflicting(explainer.Fits(posterior.Best(families[0])))));
+            groups.Add(
+                new FaultGroup(
+                    probability,
+                    [.. families.Select(f => explainer.Explain(f, posterior.FamilyWeights[f]))],
+                    explainer.Conflicting(explainer.Fits(posterior.Best(families[0])))
+                )
+            );
         }
 
         return [.. groups.OrderByDescending(g => g.Probability)];

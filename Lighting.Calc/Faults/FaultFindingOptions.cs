@@ -13,7 +13,8 @@ public sealed record FaultFindingOptions
     /// <summary>Accuracy of the meter as a share of the reading, zero or more: ±1 %.</summary>
     public Ratio MeterAccuracy { get; init; } = Ratio.FromPercent(1);
 
-    /// <summary>Standard deviation of a voltage reading besides <see cref="MeterAccuracy"/>: digits, leads and contact; above zero.</summary>
+    /// <summary>Standard deviation of a voltage reading besides <see cref="MeterAccuracy"/>: digits, leads and contact;
+    /// above zero.</summary>
     public ElectricPotential MeterFloor { get; init; } = ElectricPotential.FromVolts(0.015);
 
     /// <summary>The same for a current reading, above zero.</summary>
@@ -25,34 +26,42 @@ public sealed record FaultFindingOptions
     /// <summary>Resistance of the ohmmeter's leads, zero or more, which is included in every reading.</summary>
     public ElectricResistance OhmmeterLeads { get; init; } = ElectricResistance.FromOhms(0.2);
 
-    /// <summary>Standard deviation of the battery voltage about that of the list, as a share of it, zero or more.</summary>
+    /// <summary>Standard deviation of the battery voltage about that of the list, as a share of it, zero or
+    /// more.</summary>
     public Ratio BatteryTolerance { get; init; } = Ratio.FromPercent(2);
 
-    /// <summary>Standard deviation of a lighting coil's voltage about that of the coil fitted to the charging list, as a share of it, zero or more: magnets age.</summary>
+    /// <summary>Standard deviation of a lighting coil's voltage about that of the coil fitted to the charging list, as
+    /// a share of it, zero or more: magnets age.</summary>
     public Ratio CoilTolerance { get; init; } = Ratio.FromPercent(5);
 
-    /// <summary>Standard deviation of the engine speed at each reading about <see cref="EngineSpeed"/>, as a share of it, zero or more; only on direct lighting.</summary>
+    /// <summary>Standard deviation of the engine speed at each reading about <see cref="EngineSpeed"/>, as a share of
+    /// it, zero or more; only on direct lighting.</summary>
     public Ratio SpeedTolerance { get; init; } = Ratio.FromPercent(3);
 
-    /// <summary>Standard deviation of every lamp's current about its specification's, as a share of it, zero or more; published limits are 6 % to 10 % (<c>tables/lamps.csv</c>).</summary>
+    /// <summary>Standard deviation of every lamp's current about its specification's, as a share of it, zero or more;
+    /// published limits are 6 % to 10 % (<c>tables/lamps.csv</c>).</summary>
     public Ratio LampTolerance { get; init; } = Ratio.FromPercent(5);
 
-    /// <summary>Standard deviation of every healthy joint's, contact's and wire's resistance about the list's, as a share of it, zero or more.</summary>
+    /// <summary>Standard deviation of every healthy joint's, contact's and wire's resistance about the list's, as a
+    /// share of it, zero or more.</summary>
     public Ratio ConnectionTolerance { get; init; } = Ratio.FromPercent(30);
 
-    /// <summary>Share of gross errors (misread, wrong point, wrong setting), above 0 to below 100 %: no result is certain.</summary>
+    /// <summary>Share of gross errors (misread, wrong point, wrong setting), above 0 to below 100 %: no result is
+    /// certain.</summary>
     public Ratio BlunderShare { get; init; } = Ratio.FromPercent(2);
 
     /// <summary>
-    /// Engine speed at which a bike with direct lighting is tested, above zero; null takes the slowest of its charging list, at which
-    /// the overvoltage of a single remaining lamp is lowest. Not used with a battery.
+    /// Engine speed at which a bike with direct lighting is tested, above zero; null takes the slowest of its charging
+    /// list, at which the overvoltage of a single remaining lamp is lowest. Not used with a battery.
     /// </summary>
     public RotationalSpeed? EngineSpeed { get; init; }
 
-    /// <summary>Supply voltage while testing, before the battery resistance, above zero; null for the battery voltage, engine off. Not used with direct lighting.</summary>
+    /// <summary>Supply voltage while testing, before the battery resistance, above zero; null for the battery voltage,
+    /// engine off. Not used with direct lighting.</summary>
     public ElectricPotential? Supply { get; init; }
 
-    /// <summary>Condition that limits the settings of the sheet and of the next test. Readings may be of any setting.</summary>
+    /// <summary>Condition that limits the settings of the sheet and of the next test. Readings may be of any
+    /// setting.</summary>
     public Condition Within { get; init; } = Condition.Always;
 
     /// <summary>The test lamp; null for the published 4 W lamp of the system voltage.</summary>
@@ -66,11 +75,21 @@ public sealed record FaultFindingOptions
 
     /// <summary>The rows of <c>tables/fault-priors.csv</c>.</summary>
     public static ImmutableArray<FaultPrior> PublishedPriors { get; } =
-        [.. PublishedTable.Load("fault-priors").Read().Select(r => new FaultPrior(r.Text("fault"), r.Number("weight"), r.Text("source")))];
+    [
+        .. PublishedTable
+            .Load("fault-priors")
+            .Read()
+            .Select(r => new FaultPrior(r.Text("fault"), r.Number("weight"), r.Text("source"))),
+    ];
 
     /// <summary>The rows of <c>tables/test-costs.csv</c>.</summary>
     public static ImmutableArray<TestCost> PublishedTestCosts { get; } =
-        [.. PublishedTable.Load("test-costs").Read().Select(r => new TestCost(r.Text("test"), r.Number("cost"), r.Text("source")))];
+    [
+        .. PublishedTable
+            .Load("test-costs")
+            .Read()
+            .Select(r => new TestCost(r.Text("test"), r.Number("cost"), r.Text("source"))),
+    ];
 
     internal void Check()
     {
@@ -85,7 +104,12 @@ public sealed record FaultFindingOptions
         Require(SpeedTolerance.Percent >= 0, SpeedTolerance, nameof(SpeedTolerance), "zero or more");
         Require(LampTolerance.Percent >= 0, LampTolerance, nameof(LampTolerance), "zero or more");
         Require(ConnectionTolerance.Percent >= 0, ConnectionTolerance, nameof(ConnectionTolerance), "zero or more");
-        Require(BlunderShare.Percent is > 0 and < 100, BlunderShare, nameof(BlunderShare), "between 0 and 100 %, both excluded");
+        Require(
+            BlunderShare.Percent is > 0 and < 100,
+            BlunderShare,
+            nameof(BlunderShare),
+            "between 0 and 100 %, both excluded"
+        );
         Require(Supply is not { Volts: <= 0 }, Supply, nameof(Supply), "greater than zero");
     }
 
@@ -95,11 +119,13 @@ public sealed record FaultFindingOptions
             throw new ArgumentOutOfRangeException(name, value, $"{name} must be {range}.");
     }
 
-    internal double Weight(string fault) => Priors.FirstOrDefault(p => p.Fault == fault) is { Weight: > 0 } prior
-        ? prior.Weight
-        : throw new ArgumentException($"The prior weight of '{fault}' must be greater than zero.");
+    internal double Weight(string fault) =>
+        Priors.FirstOrDefault(p => p.Fault == fault) is { Weight: > 0 } prior
+            ? prior.Weight
+            : throw new ArgumentException($"The prior weight of '{fault}' must be greater than zero.");
 
-    internal double Cost(string test) => TestCosts.FirstOrDefault(c => c.Test == test) is { Cost: > 0 } cost
-        ? cost.Cost
-        : throw new ArgumentException($"The test cost of '{test}' must be greater than zero.");
+    internal double Cost(string test) =>
+        TestCosts.FirstOrDefault(c => c.Test == test) is { Cost: > 0 } cost
+            ? cost.Cost
+            : throw new ArgumentException($"The test cost of '{test}' must be greater than zero.");
 }

@@ -5,8 +5,11 @@ namespace Lighting.Calc;
 /// <summary>Faults that no reading of the sheet can distinguish, ranked as one.</summary>
 public sealed class FaultGroup
 {
-    internal FaultGroup(double probability, ImmutableArray<FaultExplanation> alternatives, ImmutableArray<ConflictingReading> conflicting) =>
-        (Probability, Alternatives, Conflicting) = (probability, alternatives, conflicting);
+    internal FaultGroup(
+        double probability,
+        ImmutableArray<FaultExplanation> alternatives,
+        ImmutableArray<ConflictingReading> conflicting
+    ) => (Probability, Alternatives, Conflicting) = (probability, alternatives, conflicting);
 
     /// <summary>Probability that it is one of them, 0 to 1.</summary>
     public double Probability { get; }
@@ -23,5 +26,6 @@ public sealed class FaultGroup
     /// <summary>Whether it is "no fault".</summary>
     public bool IsNothing => Best.Faults[0].Kind == FaultKind.None;
 
-    internal FaultGroup Times(double factor) => new(Probability * factor, [.. Alternatives.Select(a => a.Times(factor))], Conflicting);
+    internal FaultGroup Times(double factor) =>
+        new(Probability * factor, [.. Alternatives.Select(a => a.Times(factor))], Conflicting);
 }

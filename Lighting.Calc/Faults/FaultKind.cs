@@ -9,7 +9,8 @@ public enum FaultKind
     /// <summary>A run on the live side with a joint of high resistance, or open.</summary>
     HighResistanceJoint,
 
-    /// <summary>A run on the earth side with a joint of high resistance, or open: a high-resistance or missing earth.</summary>
+    /// <summary>A run on the earth side with a joint of high resistance, or open: a high-resistance or missing
+    /// earth.</summary>
     HighResistanceEarth,
 
     /// <summary>A switch contact of high resistance, or that never closes.</summary>

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>A mechanic's own priors: the rows of <c>tables/fault-priors.csv</c> that differ, the others as published.</summary>
+/// <summary>A mechanic's own priors: the rows of <c>tables/fault-priors.csv</c> that differ, the others as
+/// published.</summary>
 public sealed class FaultPriorList
 {
     private FaultPriorList(ImmutableArray<FaultPrior> priors) => Priors = priors;
@@ -42,13 +43,25 @@ public sealed class FaultPriorList
         {
             string fault = faults.Take(row);
             if (fault.Length > 0 && !known.Contains(fault, Name.Comparer))
-                row.Fault("fault", fault, "is not a fault of the table fault-priors", $"the faults are {string.Join(", ", known)}", SpellingSuggestions.Of(fault, known));
+                row.Fault(
+                    "fault",
+                    fault,
+                    "is not a fault of the table fault-priors",
+                    $"the faults are {string.Join(", ", known)}",
+                    SpellingSuggestions.Of(fault, known)
+                );
             double? weight = Weight(row);
             if (!row.IsFaulty && weight is { } w)
                 given[fault] = new FaultPrior(fault, w, row.Text("source") ?? "the list given");
         }
 
-        return log.Result(new FaultPriorList([.. FaultFindingOptions.PublishedPriors.Select(p => given.TryGetValue(p.Fault, out FaultPrior? own) ? own with { Fault = p.Fault } : p)]));
+        return log.Result(
+            new FaultPriorList([
+                .. FaultFindingOptions.PublishedPriors.Select(p =>
+                    given.TryGetValue(p.Fault, out FaultPrior? own) ? own with { Fault = p.Fault } : p
+                ),
+            ])
+        );
     }
 
     // A weight of zero would exclude a fault whatever the readings.
@@ -56,9 +69,20 @@ public sealed class FaultPriorList
     {
         if (row.Required("weight") is not { } text)
             return null;
-        if (StrictNumber.TrySplit(text, out double weight, out ReadOnlySpan<char> word) && word.Length == 0 && weight is >= 1e-6 and <= 1e6)
+        if (
+            StrictNumber.TrySplit(text, out double weight, out ReadOnlySpan<char> word)
+            && word.Length == 0
+            && weight is >= 1e-6 and <= 1e6
+        )
             return weight;
-        row.Fault("weight", text, "is not a weight", StrictNumber.WithDecimalPoint(text) is { } point ? $"write a decimal point: {point}" : "expected a number from 0.000001 to 1000000, such as 10");
+        row.Fault(
+            "weight",
+            text,
+            "is not a weight",
+            StrictNumber.WithDecimalPoint(text) is { } point
+                ? $"write a decimal point: {point}"
+                : "expected a number from 0.000001 to 1000000, such as 10"
+        );
         return null;
     }
 }

@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>A resistance fitted to readings.</summary>
 public sealed class FittedResistance
 {
-    private FittedResistance(ElectricResistance best, ElectricResistance low, ElectricResistance? high) => (Best, Low, High) = (best, low, high);
+    private FittedResistance(ElectricResistance best, ElectricResistance low, ElectricResistance? high) =>
+        (Best, Low, High) = (best, low, high);
 
     /// <summary>The likeliest.</summary>
     public ElectricResistance Best { get; }
@@ -17,5 +18,9 @@ public sealed class FittedResistance
     public ElectricResistance? High { get; }
 
     internal static FittedResistance Of(double best, double low, double high) =>
-        new(ElectricResistance.FromOhms(best), ElectricResistance.FromOhms(low), double.IsInfinity(high) ? null : ElectricResistance.FromOhms(high));
+        new(
+            ElectricResistance.FromOhms(best),
+            ElectricResistance.FromOhms(low),
+            double.IsInfinity(high) ? null : ElectricResistance.FromOhms(high)
+        );
 }

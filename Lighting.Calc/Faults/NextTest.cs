@@ -5,13 +5,19 @@ namespace Lighting.Calc;
 /// <summary>The test with the largest expected information gain for its cost.</summary>
 public sealed class NextTest
 {
-    internal NextTest(FaultTest test, double gain, double cost, string instruction, ImmutableArray<TestOutcome> outcomes) =>
-        (Test, ExpectedInformationGain, Cost, Instruction, Outcomes) = (test, gain, cost, instruction, outcomes);
+    internal NextTest(
+        FaultTest test,
+        double gain,
+        double cost,
+        string instruction,
+        ImmutableArray<TestOutcome> outcomes
+    ) => (Test, ExpectedInformationGain, Cost, Instruction, Outcomes) = (test, gain, cost, instruction, outcomes);
 
     /// <summary>The switches.</summary>
     public Setting Setting => Test.Setting;
 
-    /// <summary>The point probed, the fuse replaced, the lamp looked at, or the part measured with the ohmmeter.</summary>
+    /// <summary>The point probed, the fuse replaced, the lamp looked at, or the part measured with the
+    /// ohmmeter.</summary>
     public string Point => Test.Point;
 
     /// <summary>The instrument.</summary>

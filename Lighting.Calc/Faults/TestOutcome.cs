@@ -8,7 +8,8 @@ public sealed class TestOutcome
     internal TestOutcome(string outcome, double probability, ImmutableArray<FaultExplanation> faults, string meaning) =>
         (Outcome, Probability, Faults, Meaning) = (outcome, probability, faults, meaning);
 
-    /// <summary>The reading, such as <c>0 V to 0.3 V</c> or <c>dim</c>; numbers of a healthy bike end in <c>normal</c>.</summary>
+    /// <summary>The reading, such as <c>0 V to 0.3 V</c> or <c>dim</c>; numbers of a healthy bike end in
+    /// <c>normal</c>.</summary>
     public string Outcome { get; }
 
     /// <summary>Its probability, 0 to 1.</summary>

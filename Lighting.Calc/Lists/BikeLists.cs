@@ -14,7 +14,8 @@ public sealed record BikeLists
     /// <summary>The readings of <c>readings.csv</c> that were taken; empty without that list.</summary>
     public ImmutableArray<Reading> Readings { get; init; } = [];
 
-    /// <summary>Reads a bike from a folder of lists, or from a single file, which is then its <c>lamps.csv</c>.</summary>
+    /// <summary>Reads a bike from a folder of lists, or from a single file, which is then its
+    /// <c>lamps.csv</c>.</summary>
     /// <param name="path">The folder or the file. A missing or unreadable file is a fault in the result.</param>
     /// <returns>The lists, or every fault found in all of them.</returns>
     /// <exception cref="ArgumentException">The path is null or empty.</exception>
@@ -37,7 +38,8 @@ public sealed record BikeLists
     }
 
     /// <summary>The same bike with the swaps of a separate file.</summary>
-    /// <param name="path">The file, a <c>swaps.csv</c> of any name. A missing or unreadable file is a fault in the result.</param>
+    /// <param name="path">The file, a <c>swaps.csv</c> of any name. A missing or unreadable file is a fault in the
+    /// result.</param>
     /// <returns>The lists, or every fault found in the file.</returns>
     /// <exception cref="ArgumentException">The path is null or empty.</exception>
     public ListResult<BikeLists> WithSwaps(string path)
@@ -58,7 +60,8 @@ public sealed record BikeLists
     }
 
     /// <summary>The same bike with the readings of a separate file.</summary>
-    /// <param name="path">The file, a <c>readings.csv</c> of any name. A missing or unreadable file is a fault in the result.</param>
+    /// <param name="path">The file, a <c>readings.csv</c> of any name. A missing or unreadable file is a fault in the
+    /// result.</param>
     /// <returns>The lists, or every fault found in the file.</returns>
     /// <exception cref="ArgumentException">The path is null or empty.</exception>
     public ListResult<BikeLists> WithReadings(string path)

@@ -4,9 +4,10 @@ namespace Lighting.Calc;
 
 /// <summary>Writes a bike's lists as CSV text that reads back as the same bike.</summary>
 /// <remarks>
-/// Numbers are in the bare unit and exact. A name that a spreadsheet would run as a formula is preceded by an apostrophe,
-/// which reading removes. A lamp with a code of the lamp table or of the LED classes is written by its code; the light of a lamp
-/// without one (<see cref="LampSpecification.ReferenceFlux"/>) has no column. White space in names is written as it is and read folded.
+/// Numbers are in the bare unit and exact. A name that a spreadsheet would run as a formula is preceded by an
+/// apostrophe, which reading removes. A lamp with a code of the lamp table or of the LED classes is written by its
+/// code; the light of a lamp without one (<see cref="LampSpecification.ReferenceFlux"/>) has no column. White space in
+/// names is written as it is and read folded.
 /// </remarks>
 public static class BikeListsWriter
 {
@@ -77,36 +78,70 @@ public static class BikeListsWriter
         (string code, string type, string volts, string amps, string minimum) = Figures(lamp.Specification, bike);
         return
         [
-            Text(lamp.Circuit), Text(lamp.Lamp), code, type, Whole(lamp.Quantity), volts, "", amps, minimum,
-            Text(lamp.LitWhen.ToString()), QuantityText.Fraction.Write(lamp.Duty), Text(lamp.Feed), Text(lamp.Return),
-            lamp.AllowedDrop is { } drop ? QuantityText.Percent.Write(drop) : "", YesOrNo(lamp.Momentary),
+            Text(lamp.Circuit),
+            Text(lamp.Lamp),
+            code,
+            type,
+            Whole(lamp.Quantity),
+            volts,
+            "",
+            amps,
+            minimum,
+            Text(lamp.LitWhen.ToString()),
+            QuantityText.Fraction.Write(lamp.Duty),
+            Text(lamp.Feed),
+            Text(lamp.Return),
+            lamp.AllowedDrop is { } drop ? QuantityText.Percent.Write(drop) : "",
+            YesOrNo(lamp.Momentary),
         ];
     }
 
     private static string[] Run(Run run) =>
-    [
-        Text(run.Name), Text(run.From), Text(run.To), run.Wire.Name, QuantityText.Length.Write(run.Length),
-        Whole(run.Joints), run.AssumesJoints ? "" : QuantityText.Resistance.Write(run.JointResistance), Whole(run.Bundle), run.Colour?.Code ?? "", Word(run.Cable),
-    ];
+        [
+            Text(run.Name),
+            Text(run.From),
+            Text(run.To),
+            run.Wire.Name,
+            QuantityText.Length.Write(run.Length),
+            Whole(run.Joints),
+            run.AssumesJoints ? "" : QuantityText.Resistance.Write(run.JointResistance),
+            Whole(run.Bundle),
+            run.Colour?.Code ?? "",
+            Word(run.Cable),
+        ];
 
     private static string[] Contact(SwitchContact contact) =>
-    [
-        Text(contact.Switch), Text(contact.From), Text(contact.To), Text(string.Join('|', contact.ClosedIn)), QuantityText.Resistance.Write(contact.Resistance),
-        contact.HasOff ? "" : "no", YesOrNo(contact.Momentary),
-    ];
+        [
+            Text(contact.Switch),
+            Text(contact.From),
+            Text(contact.To),
+            Text(string.Join('|', contact.ClosedIn)),
+            QuantityText.Resistance.Write(contact.Resistance),
+            contact.HasOff ? "" : "no",
+            YesOrNo(contact.Momentary),
+        ];
 
     private static string[] Fuse(Fuse fuse) =>
-    [
-        Text(fuse.Name), Text(fuse.From), Text(fuse.To), QuantityText.Current.Write(fuse.Rating),
-        fuse.Style == FuseStyle.Glass ? "glass" : "blade", fuse.Resistance is { } ohms ? QuantityText.Resistance.Write(ohms) : "",
-        fuse.IsMarkedWithBlowingCurrent ? "blow" : "",
-    ];
+        [
+            Text(fuse.Name),
+            Text(fuse.From),
+            Text(fuse.To),
+            QuantityText.Current.Write(fuse.Rating),
+            fuse.Style == FuseStyle.Glass ? "glass" : "blade",
+            fuse.Resistance is { } ohms ? QuantityText.Resistance.Write(ohms) : "",
+            fuse.IsMarkedWithBlowingCurrent ? "blow" : "",
+        ];
 
     private static string[] Point(ChargingPoint point) =>
         [QuantityText.Speed.Write(point.Speed), QuantityText.Current.Write(point.Current), Text(point.When.ToString())];
 
     private static string[] Stretch(RideStretch stretch) =>
-        [Text(stretch.Stretch), QuantityText.Speed.Write(stretch.Speed), QuantityText.Duration.Write(stretch.Duration), Text(stretch.When.ToString())];
+        [
+            Text(stretch.Stretch),
+            QuantityText.Speed.Write(stretch.Speed),
+            QuantityText.Duration.Write(stretch.Duration),
+            Text(stretch.When.ToString()),
+        ];
 
     private static string[] Swap(LampReplacement swap, Bike bike)
     {
@@ -115,30 +150,51 @@ public static class BikeListsWriter
     }
 
     private static string[] Reading(Reading reading) =>
-    [
-        Text(reading.When.ToString()), Text(reading.Point), ReadingsReader.Instruments.First(i => i.Value == reading.Instrument).Word,
-        reading.IsOpen ? ReadingsReader.Open
+        [
+            Text(reading.When.ToString()),
+            Text(reading.Point),
+            ReadingsReader.Instruments.First(i => i.Value == reading.Instrument).Word,
+            reading.IsOpen ? ReadingsReader.Open
             : reading.Voltage is { } volts ? QuantityText.Voltage.Write(volts)
             : reading.Current is { } amps ? QuantityText.Current.Write(amps)
             : reading.Resistance is { } ohms ? QuantityText.Resistance.Write(ohms)
             : reading.Seen is { } seen ? ReadingsReader.Looks.First(l => l.Value == seen).Word
             : "",
-    ];
+        ];
 
-    private static (string Code, string Type, string Volts, string Amps, string Minimum) Figures(LampSpecification lamp, Bike bike)
+    private static (string Code, string Type, string Volts, string Amps, string Minimum) Figures(
+        LampSpecification lamp,
+        Bike bike
+    )
     {
-        if (lamp.Code is { } code && LampTable.TryFind(code, bike.SystemVoltage, out PublishedLamp? published) && published?.Specification == lamp)
+        if (
+            lamp.Code is { } code
+            && LampTable.TryFind(code, bike.SystemVoltage, out PublishedLamp? published)
+            && published?.Specification == lamp
+        )
             return (Text(code), "", "", "", "");
         if (lamp.Code is { } led && LedClassTable.TryFind(led, out LampSpecification? generic) && generic == lamp)
             return (Text(led), "", "", "", "");
         string type = LampCells.Types.First(t => t.Value == lamp.Type).Word;
         string minimum = lamp.MinimumVoltage is { } least ? QuantityText.Voltage.Write(least) : "";
-        return ("", type, QuantityText.Voltage.Write(lamp.ReferenceVoltage), QuantityText.Current.Write(lamp.ReferenceCurrent), minimum);
+        return (
+            "",
+            type,
+            QuantityText.Voltage.Write(lamp.ReferenceVoltage),
+            QuantityText.Current.Write(lamp.ReferenceCurrent),
+            minimum
+        );
     }
 
-    private static string Word(CableKind? cable) => cable is { } kind ? RunsReader.Cables.First(c => c.Value == kind).Word : "";
+    private static string Word(CableKind? cable) =>
+        cable is { } kind ? RunsReader.Cables.First(c => c.Value == kind).Word : "";
 
-    private static string YesOrNo(bool? value) => value is { } known ? known ? "yes" : "no" : "";
+    private static string YesOrNo(bool? value) =>
+        value is { } known
+            ? known
+                ? "yes"
+                : "no"
+            : "";
 
     private static string Text(string? text) => CellText.Guard(text ?? "");
 

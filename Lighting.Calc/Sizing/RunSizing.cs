@@ -14,7 +14,8 @@ public sealed record RunSizing
     /// <summary>What keeps it from being one size thinner.</summary>
     public required SizingConstraint Limit { get; init; }
 
-    /// <summary>The lamp whose drop limits it; null with any other limit, or where thinner has no operating point.</summary>
+    /// <summary>The lamp whose drop limits it; null with any other limit, or where thinner has no operating
+    /// point.</summary>
     public required FittedLamp? LimitingLamp { get; init; }
 
     /// <summary>The same in words, with the numbers of the next thinner size.</summary>
@@ -32,7 +33,8 @@ public sealed record RunSizing
     /// <summary>Current that the chosen size carries without end.</summary>
     public required CurrentRating Rating { get; init; }
 
-    /// <summary>The fuse of the largest rating that feeds it or whose lamps return by it; null where there is none.</summary>
+    /// <summary>The fuse of the largest rating that feeds it or whose lamps return by it; null where there is
+    /// none.</summary>
     public required Fuse? Fuse { get; init; }
 
     /// <summary>Copper of the fitted size: area times length.</summary>

@@ -1,7 +1,7 @@
-
 namespace Lighting.Calc;
 
-/// <summary>Whether every dead short is cleared in time with trial sizes, by the criterion of the fuses' own check.</summary>
+/// <summary>Whether every dead short is cleared in time with trial sizes, by the criterion of the fuses' own
+/// check.</summary>
 internal sealed class ShortCheck(SizingProblem problem)
 {
     private readonly OperatingPoint[] _anyPoint = [problem.Network.CreateSolver().Solve(problem.Settings[0])];
@@ -15,7 +15,13 @@ internal sealed class ShortCheck(SizingProblem problem)
         var graph = new DownstreamGraph(bike);
         for (int i = 0; i < bike.Fuses.Length; i++)
         {
-            var judge = new FuseJudge(graph, bike.Fuses[i], FuseScope.Of(graph, i, problem.FeedStates, problem.Cancellation), _anyPoint, problem.Options.Fuses);
+            var judge = new FuseJudge(
+                graph,
+                bike.Fuses[i],
+                FuseScope.Of(graph, i, problem.FeedStates, problem.Cancellation),
+                _anyPoint,
+                problem.Options.Fuses
+            );
             foreach (ShortCircuitCheck clearing in judge.ClearAll().Where(c => c.Clears == false))
                 yield return (clearing, bike.Fuses[i]);
         }

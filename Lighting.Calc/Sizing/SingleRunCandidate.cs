@@ -23,7 +23,8 @@ public sealed record SingleRunCandidate
     /// <summary>Whether its rating is at least the current; null where no rating is published.</summary>
     public required bool? MeetsAmpacity { get; init; }
 
-    /// <summary>Whether its rating is at least the fuse's; null where no rating is published or there is no fuse.</summary>
+    /// <summary>Whether its rating is at least the fuse's; null where no rating is published or there is no
+    /// fuse.</summary>
     public required bool? MeetsFuse { get; init; }
 
     /// <summary>Whether it is as thick as wanted for strength.</summary>

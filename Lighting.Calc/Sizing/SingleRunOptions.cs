@@ -8,7 +8,8 @@ public sealed record SingleRunOptions
     /// <summary>Steady current, above zero.</summary>
     public required ElectricCurrent Current { get; init; }
 
-    /// <summary>Distance from source to load, above zero; the wire is twice as long unless <see cref="OneWay"/>.</summary>
+    /// <summary>Distance from source to load, above zero; the wire is twice as long unless
+    /// <see cref="OneWay"/>.</summary>
     public required Length Length { get; init; }
 
     /// <summary>Volts of the source, above zero.</summary>
@@ -23,13 +24,15 @@ public sealed record SingleRunOptions
     /// <summary>Resistance of everything else in the way (joints, switch, fuse), zero or more. Default none.</summary>
     public ElectricResistance OtherResistance { get; init; } = ElectricResistance.Zero;
 
-    /// <summary>Whether the length is all the wire there is, the return being no wire (a frame) or a run of its own.</summary>
+    /// <summary>Whether the length is all the wire there is, the return being no wire (a frame) or a run of its
+    /// own.</summary>
     public bool OneWay { get; init; }
 
     /// <summary>Conductor temperature, −60 °C to 250 °C, for the resistance. Default 20 °C.</summary>
     public Temperature WireTemperature { get; init; } = Temperature.FromDegreesCelsius(20);
 
-    /// <summary>Air round the wire, −40 °C and above, for the rating. Default 30 °C, that of the published ratings.</summary>
+    /// <summary>Air round the wire, −40 °C and above, for the rating. Default 30 °C, that of the published
+    /// ratings.</summary>
     public Temperature Ambient { get; init; } = Temperature.FromDegreesCelsius(30);
 
     /// <summary>Loaded wires lying together, this one included; 1 or more.</summary>

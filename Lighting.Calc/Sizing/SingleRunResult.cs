@@ -23,7 +23,9 @@ public sealed record SingleRunResult
     public ImmutableArray<SingleRunCandidate> Neighbours(int each = 2)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(each);
-        int at = Chosen is { } chosen ? Candidates.IndexOf(Candidates.First(c => c.Wire == chosen)) : Candidates.Length - 1;
+        int at = Chosen is { } chosen
+            ? Candidates.IndexOf(Candidates.First(c => c.Wire == chosen))
+            : Candidates.Length - 1;
         return [.. Candidates.Where((_, i) => Math.Abs((long)i - at) <= each)];
     }
 }

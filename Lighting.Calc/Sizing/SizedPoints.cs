@@ -21,17 +21,22 @@ internal sealed class SizedPoints
 
     public static SizedPoints Of(SizingProblem problem, HarnessNetwork network) => new(problem, network);
 
-    /// <summary>The drop of a lamp that counts, where it is worst; null where no setting joins the lamp to both terminals.</summary>
-    public LampDrop? WorstDrop(int lamp) => Enumerable.Range(0, Points.Length)
-        .Where(s => _problem.States[s].IsLimited[lamp])
-        .Select(s => new LampDrop(DropIn(s, lamp), s, Points[s]))
-        .MaxBy(d => d.Drop.DecimalFractions);
+    /// <summary>The drop of a lamp that counts, where it is worst; null where no setting joins the lamp to both
+    /// terminals.</summary>
+    public LampDrop? WorstDrop(int lamp) =>
+        Enumerable
+            .Range(0, Points.Length)
+            .Where(s => _problem.States[s].IsLimited[lamp])
+            .Select(s => new LampDrop(DropIn(s, lamp), s, Points[s]))
+            .MaxBy(d => d.Drop.DecimalFractions);
 
     private Ratio DropIn(int state, int lamp)
     {
         OperatingPoint point = Points[state];
         double battery = _problem.Options.CountBatteryDrop ? 0 : point.BatteryDrop.Volts;
-        return Ratio.FromDecimalFractions((_problem.SupplyVolts - battery - point.Lamps[lamp].Voltage.Volts) / _problem.SupplyVolts);
+        return Ratio.FromDecimalFractions(
+            (_problem.SupplyVolts - battery - point.Lamps[lamp].Voltage.Volts) / _problem.SupplyVolts
+        );
     }
 
     /// <summary>One lamp's drop.</summary>

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>The numbers of one sizing in SI: for every run and size its resistance, copper and rating; the states; the limits.</summary>
+/// <summary>The numbers of one sizing in SI: for every run and size its resistance, copper and rating; the states; the
+/// limits.</summary>
 internal sealed class SizingProblem
 {
     public const double AmpereTolerance = 1e-9;
@@ -15,14 +16,25 @@ internal sealed class SizingProblem
         Options = options;
         SupplyVolts = (options.Supply ?? Bike.ChargingVoltage).Volts;
         Allowed = (options.AllowedDrop ?? Bike.AllowedDrop).DecimalFractions;
-        Sizes = options.Stock.IsDefaultOrEmpty ? Family(Bike, options) : [.. options.Stock.Distinct().OrderBy(s => s.CopperArea.SquareMillimeters)];
+        Sizes = options.Stock.IsDefaultOrEmpty
+            ? Family(Bike, options)
+            : [.. options.Stock.Distinct().OrderBy(s => s.CopperArea.SquareMillimeters)];
         Settings = SettingEnumeration.Of(Bike, options.When);
         var groups = new SettingGroups(network.Graph, Settings);
         States = SizingState.Of(groups);
         FeedStates = DownstreamGraph.States(groups);
-        Ohms = [.. Bike.Runs.Select(r => Sizes.Select(s => s.Resistance(r.Length, Bike.WireTemperature).Ohms).ToArray())];
-        Copper = [.. Bike.Runs.Select(r => Sizes.Select(s => s.CopperArea.SquareMillimeters * r.Length.Meters).ToArray())];
-        Ratings = [.. Bike.Runs.Select(r => Sizes.Select(s => RatingOf(r, s).Current?.Amperes ?? double.NaN).ToArray())];
+        Ohms =
+        [
+            .. Bike.Runs.Select(r => Sizes.Select(s => s.Resistance(r.Length, Bike.WireTemperature).Ohms).ToArray()),
+        ];
+        Copper =
+        [
+            .. Bike.Runs.Select(r => Sizes.Select(s => s.CopperArea.SquareMillimeters * r.Length.Meters).ToArray()),
+        ];
+        Ratings =
+        [
+            .. Bike.Runs.Select(r => Sizes.Select(s => RatingOf(r, s).Current?.Amperes ?? double.NaN).ToArray()),
+        ];
         FuseOf = FeedingFuses();
         Thinnest = [.. Enumerable.Range(0, Bike.Runs.Length).Select(ThinnestFor)];
         Fitted = [.. Bike.Runs.Select(r => Sizes.IndexOf(r.Wire))];
@@ -60,20 +72,25 @@ internal sealed class SizingProblem
     /// <summary>Amperes by run and size; not a number where nothing is published.</summary>
     public double[][] Ratings { get; }
 
-    /// <summary>For each run the fuse of the largest rating that feeds it or whose lamps return by it; null where none does.</summary>
+    /// <summary>For each run the fuse of the largest rating that feeds it or whose lamps return by it; null where none
+    /// does.</summary>
     public Fuse?[] FuseOf { get; }
 
-    /// <summary>For each run the thinnest size from which on every size is strong enough and holds its fuse; the number of sizes where none does.</summary>
+    /// <summary>For each run the thinnest size from which on every size is strong enough and holds its fuse; the number
+    /// of sizes where none does.</summary>
     public int[] Thinnest { get; }
 
     /// <summary>For each run the fitted size; −1 where it is not among the sizes.</summary>
     public int[] Fitted { get; }
 
-    public CurrentRating RatingOf(Run run, WireSize size) => CurrentRating.Calculate(size, Options.Fuses.AirRoundWires(Bike), run.Bundle, run.Cable ?? Bike.Cable);
+    public CurrentRating RatingOf(Run run, WireSize size) =>
+        CurrentRating.Calculate(size, Options.Fuses.AirRoundWires(Bike), run.Bundle, run.Cable ?? Bike.Cable);
 
-    public double FuseAmperes(int run) => FuseOf[run] is { } fuse ? FuseJudge.ContinuousAmperes(fuse, Options.Fuses) : 0;
+    public double FuseAmperes(int run) =>
+        FuseOf[run] is { } fuse ? FuseJudge.ContinuousAmperes(fuse, Options.Fuses) : 0;
 
-    public bool IsStrongEnough(int size) => Sizes[size].CopperArea.SquareMillimeters >= Options.MinimumArea.SquareMillimeters - 1e-9;
+    public bool IsStrongEnough(int size) =>
+        Sizes[size].CopperArea.SquareMillimeters >= Options.MinimumArea.SquareMillimeters - 1e-9;
 
     /// <summary>Whether a size holds the fuse that feeds a run; a size without a published rating never does.</summary>
     public bool MeetsFuse(int run, int size) => Ratings[run][size] >= FuseAmperes(run) - AmpereTolerance;
@@ -87,19 +104,32 @@ internal sealed class SizingProblem
     }
 
     /// <summary>The bike with other wires.</summary>
-    public Bike With(int[] sizes) => Bike with { Runs = [.. Bike.Runs.Select((r, i) => r with { Wire = Sizes[sizes[i]] })] };
+    public Bike With(int[] sizes) =>
+        Bike with
+        {
+            Runs = [.. Bike.Runs.Select((r, i) => r with { Wire = Sizes[sizes[i]] })],
+        };
 
     private static ImmutableArray<WireSize> Family(Bike bike, WireSizingOptions options)
     {
-        WireConstruction family = options.Family ?? bike.Runs.GroupBy(r => r.Wire.Construction).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key;
+        WireConstruction family =
+            options.Family
+            ?? bike.Runs.GroupBy(r => r.Wire.Construction)
+                .OrderByDescending(g => g.Count())
+                .ThenBy(g => g.Key)
+                .First()
+                .Key;
         return SizesOf(family, options.IncludeOddGauges);
     }
 
-    /// <summary>The sizes of a kind, thinnest first; of gauges the even ones unless the odd ones are wanted too.</summary>
+    /// <summary>The sizes of a kind, thinnest first; of gauges the even ones unless the odd ones are wanted
+    /// too.</summary>
     public static ImmutableArray<WireSize> SizesOf(WireConstruction family, bool includeOddGauges)
     {
         ImmutableArray<WireSize> all = WireTable.Of(family);
-        return family == WireConstruction.MetricCable || includeOddGauges ? all : [.. all.Where((_, i) => i % 2 == (AmericanWireGauge.Smallest % 2))];
+        return family == WireConstruction.MetricCable || includeOddGauges
+            ? all
+            : [.. all.Where((_, i) => i % 2 == (AmericanWireGauge.Smallest % 2))];
     }
 
     private Fuse?[] FeedingFuses()
@@ -110,7 +140,11 @@ internal sealed class SizingProblem
         {
             var scope = FuseScope.Of(graph, i, FeedStates, Cancellation);
             foreach (int run in scope.Runs.Keys.Concat(scope.ReturnRuns))
-                if (found[run] is not { } known || FuseJudge.ContinuousAmperes(Bike.Fuses[i], Options.Fuses) > FuseJudge.ContinuousAmperes(known, Options.Fuses))
+                if (
+                    found[run] is not { } known
+                    || FuseJudge.ContinuousAmperes(Bike.Fuses[i], Options.Fuses)
+                        > FuseJudge.ContinuousAmperes(known, Options.Fuses)
+                )
                     found[run] = Bike.Fuses[i];
         }
 

@@ -4,7 +4,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Puts the sizes found into words and numbers; every number is of a cold solution of the harness, not of the search.</summary>
+/// <summary>Puts the sizes found into words and numbers; every number is of a cold solution of the harness, not of the
+/// search.</summary>
 internal sealed class SizingReporter(SizingProblem problem, int[]? found)
 {
     private readonly Bike _bike = problem.Bike;
@@ -18,34 +19,48 @@ internal sealed class SizingReporter(SizingProblem problem, int[]? found)
         SizedPoints? chosen = sized is null ? null : SizedPoints.Of(problem, new HarnessNetwork(sized));
         if (chosen is not null)
             Verify(chosen);
-        ImmutableArray<RunSizing> runs = found is null ? [] : [.. Enumerable.Range(0, found.Length).Select(i => RunOf(i, found, chosen!))];
+        ImmutableArray<RunSizing> runs = found is null
+            ? []
+            : [.. Enumerable.Range(0, found.Length).Select(i => RunOf(i, found, chosen!))];
         return new WireSizingResult
         {
             Sizes = problem.Sizes,
             AllowedDrop = Ratio.FromDecimalFractions(problem.Allowed),
             Supply = ElectricPotential.FromVolts(problem.SupplyVolts),
             Runs = runs,
-            Lamps = [.. _bike.Lamps.Select((l, i) => new LampSizing
-            {
-                Lamp = l,
-                DropFitted = fitted.WorstDrop(i)?.Drop,
-                SettingFitted = fitted.WorstDrop(i)?.Point.Setting,
-                DropChosen = chosen?.WorstDrop(i)?.Drop,
-                SettingChosen = chosen?.WorstDrop(i)?.Point.Setting,
-            })],
+            Lamps =
+            [
+                .. _bike.Lamps.Select(
+                    (l, i) =>
+                        new LampSizing
+                        {
+                            Lamp = l,
+                            DropFitted = fitted.WorstDrop(i)?.Drop,
+                            SettingFitted = fitted.WorstDrop(i)?.Point.Setting,
+                            DropChosen = chosen?.WorstDrop(i)?.Drop,
+                            SettingChosen = chosen?.WorstDrop(i)?.Point.Setting,
+                        }
+                ),
+            ],
             CopperFitted = FittedCopper,
             CopperChosen = found is null ? null : Volume.FromCubicCentimeters(problem.CopperOf(found)),
-            Explanation = found is null ? new InfeasibleExplainer(problem, _shorts).Explain() : Explain(problem.CopperOf(found), FittedCopper.CubicCentimeters),
+            Explanation = found is null
+                ? new InfeasibleExplainer(problem, _shorts).Explain()
+                : Explain(problem.CopperOf(found), FittedCopper.CubicCentimeters),
             Findings = new FittedReview(problem, fitted, _shorts, runs).Findings(),
             Sized = sized,
         };
     }
 
-    private Volume FittedCopper => Volume.FromCubicCentimeters(_bike.Runs.Sum(r => r.Wire.CopperArea.SquareMillimeters * r.Length.Meters));
+    private Volume FittedCopper =>
+        Volume.FromCubicCentimeters(_bike.Runs.Sum(r => r.Wire.CopperArea.SquareMillimeters * r.Length.Meters));
 
     private static string Explain(double copper, double fitted)
     {
-        string against = copper < fitted - 1e-9 ? $"{N(fitted - copper)} cm³ less than as fitted" : copper > fitted + 1e-9 ? $"{N(copper - fitted)} cm³ more than as fitted" : "as much as fitted";
+        string against =
+            copper < fitted - 1e-9 ? $"{N(fitted - copper)} cm³ less than as fitted"
+            : copper > fitted + 1e-9 ? $"{N(copper - fitted)} cm³ more than as fitted"
+            : "as much as fitted";
         return $"{N(copper)} cm³ of copper, {against}";
     }
 
@@ -53,7 +68,13 @@ internal sealed class SizingReporter(SizingProblem problem, int[]? found)
     {
         for (int i = 0; i < _bike.Lamps.Length; i++)
             if (chosen.WorstDrop(i) is { } worst && worst.Drop.DecimalFractions > problem.Allowed + 1e-8)
-                throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"The sizes found leave '{_bike.Lamps[i].Lamp}' with a drop of {worst.Drop.Percent:G6} % when solved afresh ('{worst.Point.Setting}')."));
+                throw new InvalidOperationException(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"The sizes found leave '{_bike.Lamps[i].Lamp}' with a drop of {worst.Drop.Percent:G6} % when "
+                            + $"solved afresh ('{worst.Point.Setting}')."
+                    )
+                );
     }
 
     private RunSizing RunOf(int run, int[] sizes, SizedPoints chosen)
@@ -89,13 +110,23 @@ internal sealed class SizingReporter(SizingProblem problem, int[]? found)
         if (_bike.Runs[run].Length.Meters == 0)
             return (SizingConstraint.None, -1, "it has no length and costs no copper");
         if (!problem.IsStrongEnough(thinner))
-            return (SizingConstraint.Mechanical, -1, $"{wire} is thinner than the {N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength");
+            return (
+                SizingConstraint.Mechanical,
+                -1,
+                $"{wire} is thinner than the {N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength"
+            );
         if (!problem.MeetsFuse(run, thinner))
         {
             CurrentRating rating = problem.RatingOf(_bike.Runs[run], wire);
-            string than = rating.Current is { } carries ? $"{wire} carries {N(carries.Amperes)} A" : $"whether {wire} carries it is not known: {rating.Explanation}";
+            string than = rating.Current is { } carries
+                ? $"{wire} carries {N(carries.Amperes)} A"
+                : $"whether {wire} carries it is not known: {rating.Explanation}";
             return problem.FuseOf[run] is { } fuse
-                ? (SizingConstraint.Fuse, -1, $"{than}; the fuse '{fuse.Name}' lets {N(problem.FuseAmperes(run))} A through")
+                ? (
+                    SizingConstraint.Fuse,
+                    -1,
+                    $"{than}; the fuse '{fuse.Name}' lets {N(problem.FuseAmperes(run))} A through"
+                )
                 : (SizingConstraint.Heat, -1, than);
         }
 
@@ -107,12 +138,29 @@ internal sealed class SizingReporter(SizingProblem problem, int[]? found)
             if (failure is { Lamp: < 0, Run: < 0 })
                 return (SizingConstraint.Drop, -1, $"with {wire} no operating point was found ({setting})");
             return failure.Lamp >= 0
-                ? (SizingConstraint.Drop, failure.Lamp, $"with {wire} the {_bike.Lamps[failure.Lamp].Lamp} would lose {N(100 * (problem.Allowed + failure.Excess))} % ({setting}), {N(100 * problem.Allowed)} % allowed")
-                : (SizingConstraint.Heat, -1, $"with {wire} the run '{_bike.Runs[failure.Run].Name}' would carry {N(100 * failure.Excess)} % more than its rating ({setting})");
+                ? (
+                    SizingConstraint.Drop,
+                    failure.Lamp,
+                    $"with {wire} the {_bike.Lamps[failure.Lamp].Lamp} would lose "
+                        + $"{N(100 * (problem.Allowed + failure.Excess))} % ({setting}), {N(100 * problem.Allowed)} % "
+                        + $"allowed"
+                )
+                : (
+                    SizingConstraint.Heat,
+                    -1,
+                    $"with {wire} the run '{_bike.Runs[failure.Run].Name}' would carry {N(100 * failure.Excess)} % "
+                        + $"more than its rating ({setting})"
+                );
         }
 
         foreach ((ShortCircuitCheck clearing, Fuse fuse) in _shorts.Failures(trial))
-            return (SizingConstraint.Short, -1, $"with {wire} a dead short at the end of '{clearing.Run.Name}' draws {N(clearing.ProspectiveCurrent!.Value.Amperes)} A: the fuse '{fuse.Name}' {clearing.Opening!.Explanation}");
+            return (
+                SizingConstraint.Short,
+                -1,
+                $"with {wire} a dead short at the end of '{clearing.Run.Name}' draws "
+                    + $"{N(clearing.ProspectiveCurrent!.Value.Amperes)} A: the fuse '{fuse.Name}' "
+                    + $"{clearing.Opening!.Explanation}"
+            );
         return (SizingConstraint.None, -1, $"{wire} would do as well");
     }
 

@@ -1,7 +1,7 @@
-
 namespace Lighting.Calc;
 
-/// <summary>Solves the harness with trial sizes in every distinct state and finds the drops and currents that exceed their limits.</summary>
+/// <summary>Solves the harness with trial sizes in every distinct state and finds the drops and currents that exceed
+/// their limits.</summary>
 /// <remarks>One solver a state, kept warm; the state that failed last is tried first.</remarks>
 internal sealed class SizingTrial
 {
@@ -34,13 +34,15 @@ internal sealed class SizingTrial
         return true;
     }
 
-    /// <summary>By how much limits are exceeded: of each lamp and run in its worst state, added up; infinite where no operating point was found.</summary>
+    /// <summary>By how much limits are exceeded: of each lamp and run in its worst state, added up; infinite where no
+    /// operating point was found.</summary>
     public double Excess(int[] sizes) => Failures(sizes).GroupBy(f => (f.Lamp, f.Run), f => f.Excess).Sum(g => g.Max());
 
     /// <summary>The failure that is worst over all states; null when every lamp and run holds.</summary>
     public TrialFailure? WorstFailure(int[] sizes) => Failures(sizes).MaxBy(f => f.Excess);
 
-    private IEnumerable<TrialFailure> Failures(int[] sizes) => Enumerable.Range(0, _solvers.Length).SelectMany(s => FailuresIn(s, sizes));
+    private IEnumerable<TrialFailure> Failures(int[] sizes) =>
+        Enumerable.Range(0, _solvers.Length).SelectMany(s => FailuresIn(s, sizes));
 
     private IEnumerable<TrialFailure> FailuresIn(int state, int[] sizes)
     {
@@ -52,7 +54,8 @@ internal sealed class SizingTrial
 
         double sign = _problem.Bike.Earth == Earth.Negative ? 1 : -1;
         double battery = _problem.SupplyVolts - solver.NodeVolts(_problem.Network.PlusNode);
-        double least = _problem.SupplyVolts * (1 - _problem.Allowed) - (_problem.Options.CountBatteryDrop ? 0 : battery);
+        double least =
+            _problem.SupplyVolts * (1 - _problem.Allowed) - (_problem.Options.CountBatteryDrop ? 0 : battery);
         for (int i = 0; i < _problem.Bike.Lamps.Length; i++)
         {
             double shortOf = least - sign * solver.LoadVolts(_problem.Network.Loads[i]);
@@ -62,9 +65,15 @@ internal sealed class SizingTrial
 
         for (int i = 0; i < sizes.Length; i++)
         {
-            double rating = _problem.Ratings[i][sizes[i]], excess = Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[i])) - rating;
+            double rating = _problem.Ratings[i][sizes[i]],
+                excess = Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[i])) - rating;
             if (!(excess <= SizingProblem.AmpereTolerance))
-                yield return new TrialFailure(state, Lamp: -1, Run: i, double.IsNaN(rating) ? double.PositiveInfinity : excess / rating);
+                yield return new TrialFailure(
+                    state,
+                    Lamp: -1,
+                    Run: i,
+                    double.IsNaN(rating) ? double.PositiveInfinity : excess / rating
+                );
         }
     }
 
@@ -76,14 +85,21 @@ internal sealed class SizingTrial
             if (set[i] != sizes[i])
             {
                 set[i] = sizes[i];
-                solver.SetConductor(_problem.Network.RunConductors[i], _problem.Ohms[i][sizes[i]] + _problem.Bike.Runs[i].TotalJointResistance.Ohms);
+                solver.SetConductor(
+                    _problem.Network.RunConductors[i],
+                    _problem.Ohms[i][sizes[i]] + _problem.Bike.Runs[i].TotalJointResistance.Ohms
+                );
             }
 
         Setting setting = _problem.States[state].Setting;
         return solver.Solve(warmStart: true) switch
         {
             SolveStatus.Solved => solver,
-            SolveStatus.DeadShort => throw new NetworkNotSolvedException($"In the setting '{setting}' the battery's terminals are joined without any resistance: a dead short.", setting, isDeadShort: true),
+            SolveStatus.DeadShort => throw new NetworkNotSolvedException(
+                $"In the setting '{setting}' the battery's terminals are joined without any resistance: a dead short.",
+                setting,
+                isDeadShort: true
+            ),
             _ => null,
         };
     }
@@ -97,9 +113,15 @@ internal sealed class SizingTrial
         for (int i = 0; i < bike.Fuses.Length; i++)
             solver.SetConductor(network.FuseConductors[i], FuseTable.ResistanceOf(bike.Fuses[i]).Ohms);
         for (int i = 0; i < bike.Switches.Length; i++)
-            solver.SetConductor(network.ContactConductors[i], bike.Switches[i].IsClosed(state.Setting) ? bike.Switches[i].Resistance.Ohms : double.PositiveInfinity);
+            solver.SetConductor(
+                network.ContactConductors[i],
+                bike.Switches[i].IsClosed(state.Setting) ? bike.Switches[i].Resistance.Ohms : double.PositiveInfinity
+            );
         for (int i = 0; i < bike.Lamps.Length; i++)
-            solver.SetLoad(network.Loads[i], CircuitLoad.Of(bike.Lamps[i].Specification, bike.Lamps[i].Quantity, bike.Earth));
+            solver.SetLoad(
+                network.Loads[i],
+                CircuitLoad.Of(bike.Lamps[i].Specification, bike.Lamps[i].Quantity, bike.Earth)
+            );
         return solver;
     }
 }

@@ -9,16 +9,19 @@ public sealed record WireSizingOptions
     /// <summary>The kind of wire to choose from; null takes the kind most runs already have.</summary>
     public WireConstruction? Family { get; init; }
 
-    /// <summary>Whether odd gauges (15, 17 ...) may be chosen. 33 CFR 183.425 and AC 43.13-1B list the even ones, which are the ones sold.</summary>
+    /// <summary>Whether odd gauges (15, 17 ...) may be chosen. 33 CFR 183.425 and AC 43.13-1B list the even ones, which
+    /// are the ones sold.</summary>
     public bool IncludeOddGauges { get; init; }
 
-    /// <summary>The only sizes to choose from, such as those in stock; empty, the default, takes all of the family.</summary>
+    /// <summary>The only sizes to choose from, such as those in stock; empty, the default, takes all of the
+    /// family.</summary>
     public ImmutableArray<WireSize> Stock { get; init; } = [];
 
     /// <summary>Least copper area of any run, for strength; zero or more. Default 0.5 mm² (20 AWG).</summary>
     public Area MinimumArea { get; init; } = Area.FromSquareMillimeters(0.5);
 
-    /// <summary>Largest drop of each lamp, as a share of the source volts, above 0 to below 100 %; null takes the bike's.</summary>
+    /// <summary>Largest drop of each lamp, as a share of the source volts, above 0 to below 100 %; null takes the
+    /// bike's.</summary>
     public Ratio? AllowedDrop { get; init; }
 
     /// <summary>

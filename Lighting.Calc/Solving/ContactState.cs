@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>A switch contact at one operating point.</summary>
 public sealed record ContactState
 {
-    internal ContactState(SwitchContact contact, bool closed, ElectricCurrent current, ElectricPotential drop) => (Contact, Closed, Current, Drop) = (contact, closed, current, drop);
+    internal ContactState(SwitchContact contact, bool closed, ElectricCurrent current, ElectricPotential drop) =>
+        (Contact, Closed, Current, Drop) = (contact, closed, current, drop);
 
     /// <summary>The contact.</summary>
     public SwitchContact Contact { get; }

@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>A fuse at one operating point.</summary>
 public sealed record FuseState
 {
-    internal FuseState(Fuse fuse, ElectricCurrent current, ElectricPotential drop) => (Fuse, Current, Drop) = (fuse, current, drop);
+    internal FuseState(Fuse fuse, ElectricCurrent current, ElectricPotential drop) =>
+        (Fuse, Current, Drop) = (fuse, current, drop);
 
     /// <summary>The fuse.</summary>
     public Fuse Fuse { get; }

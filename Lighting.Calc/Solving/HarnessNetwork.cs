@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>A bike's harness as a circuit: which point is which node, which part is which conductor. Built once, solved many times.</summary>
+/// <summary>A bike's harness as a circuit: which point is which node, which part is which conductor. Built once, solved
+/// many times.</summary>
 /// <remarks>
 /// Immutable and safe to share between threads; <see cref="CreateSolver"/> gives each thread its own solver.
 /// Without runs every lamp hangs straight on the battery (behind the one fuse, if there is one) and its
@@ -12,11 +13,15 @@ public sealed class HarnessNetwork
 {
     /// <summary>Builds the circuit of a bike.</summary>
     /// <param name="bike">The bike; with runs, every lamp and fuse names its points.</param>
-    /// <exception cref="ArgumentException">A lamp or fuse of a bike with runs names no points, or a bike without runs has several fuses.</exception>
+    /// <exception cref="ArgumentException">A lamp or fuse of a bike with runs names no points, or a bike without runs
+    /// has several fuses.</exception>
     public HarnessNetwork(Bike bike)
     {
         if (!bike.HasNetwork && bike.Fuses.Length > 1)
-            throw new ArgumentException("A bike without runs has one fuse at most; several need runs to say what each feeds.", nameof(bike));
+            throw new ArgumentException(
+                "A bike without runs has one fuse at most; several need runs to say what each feeds.",
+                nameof(bike)
+            );
         Bike = bike;
         Graph = new HarnessGraph(bike);
         var builder = new CircuitBuilder();
@@ -29,15 +34,22 @@ public sealed class HarnessNetwork
         Loads = [.. Graph.Lamps.Select(l => builder.AddLoad(l.A, l.B))];
         Circuit = builder.Build();
 
-        ImmutableArray<int> Conductors(ImmutableArray<HarnessPart> parts) => [.. parts.Select(p => builder.AddConductor(p.A, p.B))];
+        ImmutableArray<int> Conductors(ImmutableArray<HarnessPart> parts) =>
+            [.. parts.Select(p => builder.AddConductor(p.A, p.B))];
     }
 
-    /// <summary>The same circuit for another bike that is wired alike: one whose lists name the same parts and points in the same order.</summary>
+    /// <summary>The same circuit for another bike that is wired alike: one whose lists name the same parts and points
+    /// in the same order.</summary>
     internal HarnessNetwork(Bike bike, HarnessNetwork alike)
     {
         Bike = bike;
         (Graph, Circuit) = (alike.Graph, alike.Circuit);
-        (FuseConductors, ContactConductors, RunConductors, Loads) = (alike.FuseConductors, alike.ContactConductors, alike.RunConductors, alike.Loads);
+        (FuseConductors, ContactConductors, RunConductors, Loads) = (
+            alike.FuseConductors,
+            alike.ContactConductors,
+            alike.RunConductors,
+            alike.Loads
+        );
     }
 
     /// <summary>The bike.</summary>
@@ -62,10 +74,12 @@ public sealed class HarnessNetwork
     internal ImmutableArray<int> Loads { get; }
 
     /// <summary>Makes a solver for one thread, at the bike's charging volts.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A wire temperature, length, resistance or quantity of the bike is outside its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A wire temperature, length, resistance or quantity of the bike is
+    /// outside its range.</exception>
     public HarnessSolver CreateSolver() => new(this);
 
-    internal int NodeOf(string point) => Graph.NumberOf(point) is >= 0 and int node
-        ? node
-        : throw new ArgumentException($"The bike has no point '{point}'.", nameof(point));
+    internal int NodeOf(string point) =>
+        Graph.NumberOf(point) is >= 0 and int node
+            ? node
+            : throw new ArgumentException($"The bike has no point '{point}'.", nameof(point));
 }

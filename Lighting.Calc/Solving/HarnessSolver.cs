@@ -3,7 +3,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Solves one harness again and again, with changed supply, resistances or lamps, without rebuilding it.</summary>
+/// <summary>Solves one harness again and again, with changed supply, resistances or lamps, without rebuilding
+/// it.</summary>
 /// <remarks>For one thread at a time; the harness itself is not changed.</remarks>
 public sealed class HarnessSolver
 {
@@ -13,7 +14,9 @@ public sealed class HarnessSolver
     private readonly HarnessNetwork _network;
     private readonly CircuitSolver _solver;
     private readonly Func<Setting, bool>[] _litTests;
-    // What was solved with the values as they are; settings that differ in dead contacts only need no solution of their own.
+
+    // What was solved with the values as they are; settings that differ in dead contacts only need no solution of their
+    // own.
     private readonly Dictionary<EliminationPlan, SolvedCircuit> _solved = [];
     private HarnessValues _values;
     private bool _hasDrivers;
@@ -43,7 +46,14 @@ public sealed class HarnessSolver
     /// <exception cref="ArgumentOutOfRangeException">The volts are below zero.</exception>
     public void SetSupply(ElectricPotential voltage)
     {
-        double volts = voltage.Volts >= 0 ? voltage.Volts : throw new ArgumentOutOfRangeException(nameof(voltage), voltage, "Supply voltage must be zero or more.");
+        double volts =
+            voltage.Volts >= 0
+                ? voltage.Volts
+                : throw new ArgumentOutOfRangeException(
+                    nameof(voltage),
+                    voltage,
+                    "Supply voltage must be zero or more."
+                );
         if (volts == _supplyVolts)
             return;
         _solved.Clear();
@@ -68,7 +78,8 @@ public sealed class HarnessSolver
     {
         ArgumentOutOfRangeException.ThrowIfNegative(run);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(run, _values.WireOhms.Length);
-        double wireOhms = Checked(wire), jointOhms = Checked(joints);
+        double wireOhms = Checked(wire),
+            jointOhms = Checked(joints);
         HarnessValues values = Changing();
         (values.WireOhms[run], values.JointOhms[run]) = (wireOhms, jointOhms);
         _solver.SetConductor(_network.RunConductors[run], wireOhms + jointOhms);
@@ -77,7 +88,8 @@ public sealed class HarnessSolver
     /// <summary>Sets the resistance of a contact when it is closed.</summary>
     /// <param name="contact">Index in the bike's switch contacts.</param>
     /// <param name="resistance">Zero or more.</param>
-    /// <exception cref="ArgumentOutOfRangeException">There is no such contact, or the resistance is below zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such contact, or the resistance is below
+    /// zero.</exception>
     public void SetContact(int contact, ElectricResistance resistance)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(contact);
@@ -89,7 +101,8 @@ public sealed class HarnessSolver
     /// <summary>Sets the resistance of a fuse.</summary>
     /// <param name="fuse">Index in the bike's fuses.</param>
     /// <param name="resistance">Zero or more.</param>
-    /// <exception cref="ArgumentOutOfRangeException">There is no such fuse, or the resistance is below zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such fuse, or the resistance is below
+    /// zero.</exception>
     public void SetFuse(int fuse, ElectricResistance resistance)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(fuse);
@@ -113,16 +126,23 @@ public sealed class HarnessSolver
 
     /// <summary>Solves a setting.</summary>
     /// <param name="setting">The setting; a switch it does not name counts as off.</param>
-    /// <returns>Volts at every point and current in every part; of several states the bike can hold, the bright one.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The bike's battery or a contact that the setting closes has a resistance below zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The source is shorted without any resistance, or no solution was found.</exception>
-    public OperatingPoint Solve(Setting setting) => new(Solve(setting, _network.Graph.Carrying.Of(_network.Graph.Switches.ClosedIn(setting))), setting);
+    /// <returns>Volts at every point and current in every part; of several states the bike can hold, the bright
+    /// one.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The bike's battery or a contact that the setting closes has a
+    /// resistance below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The source is shorted without any resistance, or no solution was
+    /// found.</exception>
+    public OperatingPoint Solve(Setting setting) =>
+        new(Solve(setting, _network.Graph.Carrying.Of(_network.Graph.Switches.ClosedIn(setting))), setting);
 
     /// <summary>The same with the contacts known that are closed and may carry current.</summary>
     internal SolvedCircuit Solve(Setting setting, ContactSet mayCarry)
     {
         for (int i = 0; i < _network.ContactConductors.Length; i++)
-            _solver.SetConductor(_network.ContactConductors[i], mayCarry.Has(i) ? _values.ContactOhms[i] : double.PositiveInfinity);
+            _solver.SetConductor(
+                _network.ContactConductors[i],
+                mayCarry.Has(i) ? _values.ContactOhms[i] : double.PositiveInfinity
+            );
         for (int i = 0; i < _litTests.Length; i++)
             _solver.SetLoadConnected(_network.Loads[i], _litTests[i](setting));
         return Solved(setting);
@@ -146,10 +166,23 @@ public sealed class HarnessSolver
                 _solved.Add(plan, solved);
                 return solved;
             case SolveStatus.DeadShort:
-                throw new NetworkNotSolvedException($"In the setting '{setting}' {Bike.BatteryPlus} and {Bike.BatteryMinus} are joined without any resistance: a dead short.", setting, isDeadShort: true);
+                throw new NetworkNotSolvedException(
+                    $"In the setting '{setting}' {Bike.BatteryPlus} and {Bike.BatteryMinus} are joined without any "
+                        + $"resistance: a dead short.",
+                    setting,
+                    isDeadShort: true
+                );
             default:
                 SolveDiagnostics d = _solver.Diagnostics;
-                throw new NetworkNotSolvedException(string.Create(CultureInfo.InvariantCulture, $"No solution was found in the setting '{setting}': {d.Iterations} iterations, worst at '{PointAt(d.WorstNode)}' with {d.WorstResidualAmperes:G3} A left over; tried {d.Tried}."), setting, isDeadShort: false);
+                throw new NetworkNotSolvedException(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"No solution was found in the setting '{setting}': {d.Iterations} iterations, worst at "
+                            + $"'{PointAt(d.WorstNode)}' with {d.WorstResidualAmperes:G3} A left over; tried {d.Tried}."
+                    ),
+                    setting,
+                    isDeadShort: false
+                );
         }
     }
 
@@ -165,13 +198,17 @@ public sealed class HarnessSolver
         return _values;
     }
 
-    private static double Checked(ElectricResistance resistance) => resistance.Ohms >= 0
-        ? resistance.Ohms
-        : throw new ArgumentOutOfRangeException(nameof(resistance), resistance, "Resistance must be zero or more.");
+    private static double Checked(ElectricResistance resistance) =>
+        resistance.Ohms >= 0
+            ? resistance.Ohms
+            : throw new ArgumentOutOfRangeException(nameof(resistance), resistance, "Resistance must be zero or more.");
 
     private void SetLoad(int lamp)
     {
-        _solver.SetLoad(_network.Loads[lamp], CircuitLoad.Of(_values.Lamps[lamp], _network.Bike.Lamps[lamp].Quantity, _network.Bike.Earth));
+        _solver.SetLoad(
+            _network.Loads[lamp],
+            CircuitLoad.Of(_values.Lamps[lamp], _network.Bike.Lamps[lamp].Quantity, _network.Bike.Earth)
+        );
         _hasDrivers = _values.HasDrivers;
     }
 }

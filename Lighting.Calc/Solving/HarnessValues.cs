@@ -1,7 +1,7 @@
-
 namespace Lighting.Calc;
 
-/// <summary>The values of the parts a harness is solved with, in SI units: those of its lists, until a solver is told others.</summary>
+/// <summary>The values of the parts a harness is solved with, in SI units: those of its lists, until a solver is told
+/// others.</summary>
 internal sealed class HarnessValues
 {
     public HarnessValues(Bike bike)

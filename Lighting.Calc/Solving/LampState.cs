@@ -5,9 +5,7 @@ namespace Lighting.Calc;
 /// <summary>A fitted lamp at one operating point.</summary>
 public sealed record LampState
 {
-    internal LampState()
-    {
-    }
+    internal LampState() { }
 
     /// <summary>The lamp.</summary>
     public FittedLamp Lamp { get; internal init; } = null!;
@@ -24,15 +22,18 @@ public sealed record LampState
     /// <summary>Light against the light at its reference volts, by its law; null for a load that gives none.</summary>
     public Ratio? RelativeLight => Lamp.Specification.RelativeLightAt(Voltage);
 
-    /// <summary>Light against the published light, which is that at its lumen test voltage; null for a load that gives no light, and for an LED whose light is not published.</summary>
+    /// <summary>Light against the published light, which is that at its lumen test voltage; null for a load that gives
+    /// no light, and for an LED whose light is not published.</summary>
     public Ratio? PublishedLight => Lamp.Specification.PublishedLightAt(Voltage);
 
-    /// <summary>Share of the source volts (before the battery's resistance) that does not reach it; null when it is not fed.</summary>
+    /// <summary>Share of the source volts (before the battery's resistance) that does not reach it; null when it is not
+    /// fed.</summary>
     public Ratio? Drop { get; internal init; }
 
     /// <summary>Whether it is an LED driver whose volts are too low to hold its power.</summary>
     public bool DroppedOut { get; internal init; }
 
-    /// <summary>Whether it is an LED driver that is lit, with a second state the bike can hold in which it is dark.</summary>
+    /// <summary>Whether it is an LED driver that is lit, with a second state the bike can hold in which it is
+    /// dark.</summary>
     public bool MayDropOut { get; internal init; }
 }

@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>A setting of a harness has no operating point, or none was found. The message names the parts.</summary>
@@ -14,6 +13,7 @@ public sealed class NetworkNotSolvedException : Exception
     /// <summary>The setting.</summary>
     public Setting Setting { get; }
 
-    /// <summary>Whether the source is joined to itself without any resistance, so that no current can be computed.</summary>
+    /// <summary>Whether the source is joined to itself without any resistance, so that no current can be
+    /// computed.</summary>
     public bool IsDeadShort { get; }
 }

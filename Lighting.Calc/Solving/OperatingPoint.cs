@@ -4,7 +4,8 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>The solved harness in one setting: volts at every point, current in every part.</summary>
-/// <remarks>Immutable and safe to share between threads. Settings that differ in dead contacts only share their currents. Two are equal when they are one solution in the same setting.</remarks>
+/// <remarks>Immutable and safe to share between threads. Settings that differ in dead contacts only share their
+/// currents. Two are equal when they are one solution in the same setting.</remarks>
 public sealed record OperatingPoint
 {
     private ImmutableArray<NodeVoltage> _points;
@@ -28,7 +29,8 @@ public sealed record OperatingPoint
     /// <summary>Volts lost in the resistance of the battery and its posts.</summary>
     public ElectricPotential BatteryDrop => ElectricPotential.FromVolts(Solved.BatteryDropVolts);
 
-    /// <summary>The points, battery plus and minus first, in the order of <see cref="HarnessNetwork.Points"/>.</summary>
+    /// <summary>The points, battery plus and minus first, in the order of
+    /// <see cref="HarnessNetwork.Points"/>.</summary>
     public ImmutableArray<NodeVoltage> Points => _points.IsDefault ? _points = Solved.PointsWith(Closed) : _points;
 
     /// <summary>The lamps, in the order of the list.</summary>
@@ -38,7 +40,8 @@ public sealed record OperatingPoint
     public ImmutableArray<RunState> Runs => Solved.Runs;
 
     /// <summary>The switch contacts, in the order of the list; none of a bike without runs.</summary>
-    public ImmutableArray<ContactState> Contacts => _contacts.IsDefault ? _contacts = Solved.ContactsWith(Closed) : _contacts;
+    public ImmutableArray<ContactState> Contacts =>
+        _contacts.IsDefault ? _contacts = Solved.ContactsWith(Closed) : _contacts;
 
     /// <summary>The fuses, in the order of the list.</summary>
     public ImmutableArray<FuseState> Fuses => Solved.Fuses;
@@ -50,10 +53,12 @@ public sealed record OperatingPoint
     internal SolvedCircuit Solved { get; }
 
     /// <summary>Of some operating points the first of each set of currents, in their order.</summary>
-    internal static ImmutableArray<OperatingPoint> FirstOfEachCurrents(IEnumerable<OperatingPoint> points) => [.. points.DistinctBy(p => p.Solved)];
+    internal static ImmutableArray<OperatingPoint> FirstOfEachCurrents(IEnumerable<OperatingPoint> points) =>
+        [.. points.DistinctBy(p => p.Solved)];
 
     /// <inheritdoc/>
-    public bool Equals(OperatingPoint? other) => other is not null && ReferenceEquals(Solved, other.Solved) && Setting.Equals(other.Setting);
+    public bool Equals(OperatingPoint? other) =>
+        other is not null && ReferenceEquals(Solved, other.Solved) && Setting.Equals(other.Setting);
 
     /// <inheritdoc/>
     public override int GetHashCode() => Setting.GetHashCode();

@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>What a lamp would gain if one part lost nothing: the most that mending it can give.</summary>
 public sealed record RepairBenefit
 {
-    internal RepairBenefit(VoltageDropItem entry, ElectricPotential voltage, Ratio? light) => (Entry, Voltage, Light) = (entry, voltage, light);
+    internal RepairBenefit(VoltageDropItem entry, ElectricPotential voltage, Ratio? light) =>
+        (Entry, Voltage, Light) = (entry, voltage, light);
 
     /// <summary>The part as it is.</summary>
     public VoltageDropItem Entry { get; }
@@ -13,6 +14,7 @@ public sealed record RepairBenefit
     /// <summary>Volts the lamp would gain.</summary>
     public ElectricPotential Voltage { get; }
 
-    /// <summary>Light it would gain, as a share of its light at the reference volts; null for a load that gives none.</summary>
+    /// <summary>Light it would gain, as a share of its light at the reference volts; null for a load that gives
+    /// none.</summary>
     public Ratio? Light { get; }
 }

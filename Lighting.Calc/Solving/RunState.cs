@@ -5,7 +5,13 @@ namespace Lighting.Calc;
 /// <summary>A run at one operating point.</summary>
 public sealed record RunState
 {
-    internal RunState(Run run, ElectricCurrent current, ElectricPotential wireDrop, ElectricPotential jointDrop, ElectricResistance resistance) => (Run, Current, WireDrop, JointDrop, Resistance) = (run, current, wireDrop, jointDrop, resistance);
+    internal RunState(
+        Run run,
+        ElectricCurrent current,
+        ElectricPotential wireDrop,
+        ElectricPotential jointDrop,
+        ElectricResistance resistance
+    ) => (Run, Current, WireDrop, JointDrop, Resistance) = (run, current, wireDrop, jointDrop, resistance);
 
     /// <summary>The run.</summary>
     public Run Run { get; }
@@ -19,6 +25,7 @@ public sealed record RunState
     /// <summary>Volts lost in its joints, of the current's sign.</summary>
     public ElectricPotential JointDrop { get; }
 
-    /// <summary>Resistance of wire and joints together, at the bike's wire temperature unless the solver was told another.</summary>
+    /// <summary>Resistance of wire and joints together, at the bike's wire temperature unless the solver was told
+    /// another.</summary>
     public ElectricResistance Resistance { get; }
 }

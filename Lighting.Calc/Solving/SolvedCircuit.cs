@@ -4,12 +4,15 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The numbers of one solution of a harness, and the states of its parts made of them when they are asked for.</summary>
-/// <remarks>Most verdicts look at a few lamps and one fuse of each of hundreds of settings. Safe to share between threads: a state made twice is the same.</remarks>
+/// <summary>The numbers of one solution of a harness, and the states of its parts made of them when they are asked
+/// for.</summary>
+/// <remarks>Most verdicts look at a few lamps and one fuse of each of hundreds of settings. Safe to share between
+/// threads: a state made twice is the same.</remarks>
 internal sealed class SolvedCircuit
 {
     private readonly HarnessNetwork _network;
     private readonly HarnessValues _values;
+
     // Empty where the bike has no drivers, which alone drop out.
     private readonly bool[] _dropped = [];
     private readonly bool[] _mayDrop = [];
@@ -50,7 +53,10 @@ internal sealed class SolvedCircuit
         {
             (_dropped, _mayDrop) = (new bool[lamps], new bool[lamps]);
             for (int i = 0; i < lamps; i++)
-                (_dropped[i], _mayDrop[i]) = (solver.HasDroppedOut(network.Loads[i]), solver.MayDropOut(network.Loads[i]));
+                (_dropped[i], _mayDrop[i]) = (
+                    solver.HasDroppedOut(network.Loads[i]),
+                    solver.MayDropOut(network.Loads[i])
+                );
         }
 
         _conductorAmperes = new double[network.Circuit.ConductorCount];
@@ -68,12 +74,24 @@ internal sealed class SolvedCircuit
 
     public double BatteryDropVolts { get; }
 
-    /// <summary>The elements that carry current and the points they join: equal in settings that differ in dead switches alone, empty where nothing is on.</summary>
-    public string Carrying => string.Join(';',
-    [
-        .. _plan.LiveConductors.Select(c => (c, _plan.Anchor[_network.Circuit.ConductorA[c]], _plan.Anchor[_network.Circuit.ConductorB[c]])),
-        .. _plan.LiveLoads.Select(l => (_network.Circuit.ConductorCount + l, _plan.Anchor[_network.Circuit.LoadFeed[l]], _plan.Anchor[_network.Circuit.LoadReturn[l]])),
-    ]);
+    /// <summary>The elements that carry current and the points they join: equal in settings that differ in dead
+    /// switches alone, empty where nothing is on.</summary>
+    public string Carrying =>
+        string.Join(
+            ';',
+            [
+                .. _plan.LiveConductors.Select(c =>
+                    (c, _plan.Anchor[_network.Circuit.ConductorA[c]], _plan.Anchor[_network.Circuit.ConductorB[c]])
+                ),
+                .. _plan.LiveLoads.Select(l =>
+                    (
+                        _network.Circuit.ConductorCount + l,
+                        _plan.Anchor[_network.Circuit.LoadFeed[l]],
+                        _plan.Anchor[_network.Circuit.LoadReturn[l]]
+                    )
+                ),
+            ]
+        );
 
     public double RunAmperes(int run) => Math.Abs(_conductorAmperes[_network.RunConductors[run]]);
 
@@ -85,7 +103,8 @@ internal sealed class SolvedCircuit
     }
 
     /// <summary>Amps of a contact, of its sign; 0 without runs, when no contact is in the circuit.</summary>
-    public double ContactAmperes(int contact) => contact < _network.ContactConductors.Length ? _conductorAmperes[_network.ContactConductors[contact]] : 0;
+    public double ContactAmperes(int contact) =>
+        contact < _network.ContactConductors.Length ? _conductorAmperes[_network.ContactConductors[contact]] : 0;
 
     /// <summary>Volts lost in a contact, of the sign of its current.</summary>
     public double ContactDropVolts(int contact) => ContactAmperes(contact) * _values.ContactOhms[contact];
@@ -102,7 +121,8 @@ internal sealed class SolvedCircuit
     public double LampVolts(int lamp) => _network.Bike.HasNetwork || _lampAmperes[lamp] != 0 ? _lampVolts[lamp] : 0;
 
     /// <summary>Share of the source volts that does not reach a lamp; null when it is not fed.</summary>
-    public double? LampDrop(int lamp) => SupplyVolts > 0 && LampVolts(lamp) > 0.01 * SupplyVolts ? 1 - LampVolts(lamp) / SupplyVolts : null;
+    public double? LampDrop(int lamp) =>
+        SupplyVolts > 0 && LampVolts(lamp) > 0.01 * SupplyVolts ? 1 - LampVolts(lamp) / SupplyVolts : null;
 
     /// <summary>Whether a lamp is fed and its driver cannot hold its power.</summary>
     public bool LampDroppedOut(int lamp) => _dropped.Length > 0 && _dropped[lamp] && LampDrop(lamp) is not null;
@@ -111,21 +131,36 @@ internal sealed class SolvedCircuit
     public bool LampMayDropOut(int lamp) => _mayDrop.Length > 0 && _mayDrop[lamp] && LampDrop(lamp) is not null;
 
     /// <summary>Whether it has as many parts as a bike.</summary>
-    public bool IsOf(Bike bike) => bike.Fuses.Length == _network.FuseConductors.Length && bike.Runs.Length == _network.RunConductors.Length && bike.Lamps.Length == _lampAmperes.Length;
+    public bool IsOf(Bike bike) =>
+        bike.Fuses.Length == _network.FuseConductors.Length
+        && bike.Runs.Length == _network.RunConductors.Length
+        && bike.Lamps.Length == _lampAmperes.Length;
 
     public ImmutableArray<LampState> Lamps => _lamps.IsDefault ? _lamps = Made(_lampVolts.Length, LampOf) : _lamps;
 
-    public ImmutableArray<RunState> Runs => _runs.IsDefault ? _runs = Made(_network.RunConductors.Length, RunOf) : _runs;
+    public ImmutableArray<RunState> Runs =>
+        _runs.IsDefault ? _runs = Made(_network.RunConductors.Length, RunOf) : _runs;
 
-    public ImmutableArray<FuseState> Fuses => _fuses.IsDefault ? _fuses = Made(_network.FuseConductors.Length, FuseOf) : _fuses;
+    public ImmutableArray<FuseState> Fuses =>
+        _fuses.IsDefault ? _fuses = Made(_network.FuseConductors.Length, FuseOf) : _fuses;
 
-    public ImmutableArray<ContactState> ContactsWith(ContactSet closed) => Made(_network.ContactConductors.Length, i =>
-    {
-        double amperes = closed.Has(i) ? ContactAmperes(i) : 0;
-        return new ContactState(_network.Bike.Switches[i], closed.Has(i), ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _values.ContactOhms[i]));
-    });
+    public ImmutableArray<ContactState> ContactsWith(ContactSet closed) =>
+        Made(
+            _network.ContactConductors.Length,
+            i =>
+            {
+                double amperes = closed.Has(i) ? ContactAmperes(i) : 0;
+                return new ContactState(
+                    _network.Bike.Switches[i],
+                    closed.Has(i),
+                    ElectricCurrent.FromAmperes(amperes),
+                    ElectricPotential.FromVolts(amperes * _values.ContactOhms[i])
+                );
+            }
+        );
 
-    /// <summary>The points with some contacts closed: those that no current reaches have the volts of the point they hang on, 0 V where they hang on none.</summary>
+    /// <summary>The points with some contacts closed: those that no current reaches have the volts of the point they
+    /// hang on, 0 V where they hang on none.</summary>
     public ImmutableArray<NodeVoltage> PointsWith(ContactSet closed)
     {
         Circuit circuit = _network.Circuit;
@@ -172,7 +207,12 @@ internal sealed class SolvedCircuit
         double? drop = LampDrop(index);
         return new LampState
         {
-            Lamp = ReferenceEquals(lamp.Specification, specification) ? lamp : lamp with { Specification = specification },
+            Lamp = ReferenceEquals(lamp.Specification, specification)
+                ? lamp
+                : lamp with
+                {
+                    Specification = specification,
+                },
             Voltage = ElectricPotential.FromVolts(LampVolts(index)),
             Current = ElectricCurrent.FromAmperes(_lampAmperes[index]),
             Drop = drop is { } share ? Ratio.FromDecimalFractions(share) : null,
@@ -189,13 +229,18 @@ internal sealed class SolvedCircuit
             ElectricCurrent.FromAmperes(_conductorAmperes[_network.RunConductors[index]]),
             ElectricPotential.FromVolts(wire),
             ElectricPotential.FromVolts(joints),
-            ElectricResistance.FromOhms(_values.WireOhms[index] + _values.JointOhms[index]));
+            ElectricResistance.FromOhms(_values.WireOhms[index] + _values.JointOhms[index])
+        );
     }
 
     private FuseState FuseOf(int index)
     {
         double amperes = FuseAmperes(index);
-        return new FuseState(_network.Bike.Fuses[index], ElectricCurrent.FromAmperes(amperes), ElectricPotential.FromVolts(amperes * _values.FuseOhms[index]));
+        return new FuseState(
+            _network.Bike.Fuses[index],
+            ElectricCurrent.FromAmperes(amperes),
+            ElectricPotential.FromVolts(amperes * _values.FuseOhms[index])
+        );
     }
 
     private static ImmutableArray<T> Made<T>(int count, Func<int, T> make)

@@ -3,7 +3,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Where the volts are lost: the ledger of each lamp, and what mending the costliest parts would give back.</summary>
+/// <summary>Where the volts are lost: the ledger of each lamp, and what mending the costliest parts would give
+/// back.</summary>
 public static class VoltageDropAnalysis
 {
     /// <summary>The ledger of one lamp at an operating point, or null when the lamp is not fed.</summary>
@@ -20,29 +21,70 @@ public static class VoltageDropAnalysis
             return null;
         var entries = ImmutableArray.CreateBuilder<VoltageDropItem>();
         if (point.BatteryDrop.Volts != 0)
-            entries.Add(Entry(VoltageDropKind.Battery, "battery", point.Solved.BatteryDropVolts, Math.Abs(point.Solved.SourceAmperes), point, null));
+            entries.Add(
+                Entry(
+                    VoltageDropKind.Battery,
+                    "battery",
+                    point.Solved.BatteryDropVolts,
+                    Math.Abs(point.Solved.SourceAmperes),
+                    point,
+                    null
+                )
+            );
         if (bike.HasNetwork)
         {
             HarnessPart part = point.Solved.Graph.Lamps[lamp];
-            int live = point.Solved.Graph.Live, earth = point.Solved.Graph.Earth;
-            Reached feed = Widest(point, live), back = Widest(point, part.B);
+            int live = point.Solved.Graph.Live,
+                earth = point.Solved.Graph.Earth;
+            Reached feed = Widest(point, live),
+                back = Widest(point, part.B);
             if (!feed.Reaches(part.A) || !back.Reaches(earth))
                 return null;
-            AddSteps(entries, live, feed.PathTo(part.A), bike, point, VoltageDropKind.FeedWire, VoltageDropKind.FeedJoint);
-            AddSteps(entries, part.B, back.PathTo(earth), bike, point, VoltageDropKind.ReturnWire, VoltageDropKind.ReturnJoint);
+            AddSteps(
+                entries,
+                live,
+                feed.PathTo(part.A),
+                bike,
+                point,
+                VoltageDropKind.FeedWire,
+                VoltageDropKind.FeedJoint
+            );
+            AddSteps(
+                entries,
+                part.B,
+                back.PathTo(earth),
+                bike,
+                point,
+                VoltageDropKind.ReturnWire,
+                VoltageDropKind.ReturnJoint
+            );
         }
 
-        return new VoltageDropBreakdown { Setting = point.Setting, Lamp = state, SupplyVoltage = point.SupplyVoltage, Entries = entries.ToImmutable() };
+        return new VoltageDropBreakdown
+        {
+            Setting = point.Setting,
+            Lamp = state,
+            SupplyVoltage = point.SupplyVoltage,
+            Entries = entries.ToImmutable(),
+        };
     }
 
-    /// <summary>Every lamp's ledger in the setting where it loses most of its volts; lamps that are never fed are left out.</summary>
+    /// <summary>Every lamp's ledger in the setting where it loses most of its volts; lamps that are never fed are left
+    /// out.</summary>
     /// <param name="bike">The bike that was solved.</param>
     /// <param name="settings">Its operating points; all settings, if the answer shall hold for all.</param>
-    /// <returns>One for each such lamp, in the order of the list. Settings in which a lamp is meant to be lit go before others.</returns>
-    public static ImmutableArray<VoltageDropBreakdown> WorstBreakdowns(Bike bike, IReadOnlyList<OperatingPoint> settings) => WorstBreakdowns(bike, IntendedOnStates.WorstOfEach(bike, settings));
+    /// <returns>One for each such lamp, in the order of the list. Settings in which a lamp is meant to be lit go before
+    /// others.</returns>
+    public static ImmutableArray<VoltageDropBreakdown> WorstBreakdowns(
+        Bike bike,
+        IReadOnlyList<OperatingPoint> settings
+    ) => WorstBreakdowns(bike, IntendedOnStates.WorstOfEach(bike, settings));
 
     /// <summary>The same of the settings in which each lamp is known to lose most.</summary>
-    internal static ImmutableArray<VoltageDropBreakdown> WorstBreakdowns(Bike bike, ImmutableArray<OperatingPoint?> worst)
+    internal static ImmutableArray<VoltageDropBreakdown> WorstBreakdowns(
+        Bike bike,
+        ImmutableArray<OperatingPoint?> worst
+    )
     {
         var ledgers = ImmutableArray.CreateBuilder<VoltageDropBreakdown>();
         for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
@@ -52,30 +94,43 @@ public static class VoltageDropAnalysis
         return ledgers.ToImmutable();
     }
 
-    /// <summary>The parts of a ledger that cost most, each with what the lamp would gain if the part lost nothing.</summary>
+    /// <summary>The parts of a ledger that cost most, each with what the lamp would gain if the part lost
+    /// nothing.</summary>
     /// <param name="network">The harness.</param>
     /// <param name="ledger">A ledger of one of its lamps.</param>
     /// <param name="count">How many parts at most, 1 or more. The battery is never among them.</param>
     /// <returns>The parts, costliest first.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The count is below 1.</exception>
-    /// <exception cref="InvalidOperationException">The ledger is of another bike: its lamp or a part of it is not in this one.</exception>
+    /// <exception cref="InvalidOperationException">The ledger is of another bike: its lamp or a part of it is not in
+    /// this one.</exception>
     /// <exception cref="NetworkNotSolvedException">The corrected harness has no operating point.</exception>
-    public static ImmutableArray<RepairBenefit> LargestDrops(HarnessNetwork network, VoltageDropBreakdown ledger, int count = 3)
+    public static ImmutableArray<RepairBenefit> LargestDrops(
+        HarnessNetwork network,
+        VoltageDropBreakdown ledger,
+        int count = 3
+    )
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         Bike bike = network.Bike;
-        int lamp = Enumerable.Range(0, bike.Lamps.Length).First(i => Name.Equal(bike.Lamps[i].Lamp, ledger.Lamp.Lamp.Lamp));
+        int lamp = Enumerable
+            .Range(0, bike.Lamps.Length)
+            .First(i => Name.Equal(bike.Lamps[i].Lamp, ledger.Lamp.Lamp.Lamp));
         return
         [
-            .. ledger.Entries
-                .Where(e => e.Kind != VoltageDropKind.Battery && e.Voltage.Volts > 0)
+            .. ledger
+                .Entries.Where(e => e.Kind != VoltageDropKind.Battery && e.Voltage.Volts > 0)
                 .OrderByDescending(e => e.Voltage.Volts)
                 .Take(count)
                 .Select(entry => Gain(network, ledger, lamp, entry)),
         ];
     }
 
-    private static RepairBenefit Gain(HarnessNetwork network, VoltageDropBreakdown ledger, int lamp, VoltageDropItem entry)
+    private static RepairBenefit Gain(
+        HarnessNetwork network,
+        VoltageDropBreakdown ledger,
+        int lamp,
+        VoltageDropItem entry
+    )
     {
         Bike bike = network.Bike;
         HarnessSolver solver = network.CreateSolver();
@@ -92,12 +147,20 @@ public static class VoltageDropAnalysis
                 int index = IndexOf(bike.Runs, r => r.Name, entry.Part);
                 Run run = bike.Runs[index];
                 bool joints = entry.Kind is VoltageDropKind.FeedJoint or VoltageDropKind.ReturnJoint;
-                solver.SetRun(index, joints ? run.WireResistance(bike.WireTemperature) : ElectricResistance.Zero, joints ? ElectricResistance.Zero : run.TotalJointResistance);
+                solver.SetRun(
+                    index,
+                    joints ? run.WireResistance(bike.WireTemperature) : ElectricResistance.Zero,
+                    joints ? ElectricResistance.Zero : run.TotalJointResistance
+                );
                 break;
         }
 
         LampState restored = solver.Solve(ledger.Setting).Lamps[lamp];
-        return new RepairBenefit(entry, restored.Voltage - ledger.Lamp.Voltage, restored.PublishedLight - ledger.Lamp.PublishedLight);
+        return new RepairBenefit(
+            entry,
+            restored.Voltage - ledger.Lamp.Voltage,
+            restored.PublishedLight - ledger.Lamp.PublishedLight
+        );
     }
 
     private static int IndexOf<T>(ImmutableArray<T> items, Func<T, string> name, string wanted) =>
@@ -107,25 +170,39 @@ public static class VoltageDropAnalysis
     private static Reached Widest(OperatingPoint point, int start)
     {
         ContactSet closed = point.Closed;
-        return point.Solved.Graph.From(start, p => p.Joins(closed) ? 1 / (1e-12 + AmperesOf(p, point)) : HarnessGraph.NoWay, widest: true);
+        return point.Solved.Graph.From(
+            start,
+            p => p.Joins(closed) ? 1 / (1e-12 + AmperesOf(p, point)) : HarnessGraph.NoWay,
+            widest: true
+        );
     }
 
-    private static double AmperesOf(HarnessPart part, OperatingPoint point) => part.Kind switch
-    {
-        HarnessPartKind.Run => point.Solved.RunAmperes(part.Index),
-        HarnessPartKind.Contact => Math.Abs(point.Solved.ContactAmperes(part.Index)),
-        _ => point.Solved.FuseAmperes(part.Index),
-    };
+    private static double AmperesOf(HarnessPart part, OperatingPoint point) =>
+        part.Kind switch
+        {
+            HarnessPartKind.Run => point.Solved.RunAmperes(part.Index),
+            HarnessPartKind.Contact => Math.Abs(point.Solved.ContactAmperes(part.Index)),
+            _ => point.Solved.FuseAmperes(part.Index),
+        };
 
     // Of the sign of the current.
-    private static (double Volts, double JointVolts) LostIn(HarnessPart part, OperatingPoint point) => part.Kind switch
-    {
-        HarnessPartKind.Run => point.Solved.RunDropVolts(part.Index),
-        HarnessPartKind.Contact => (point.Solved.ContactDropVolts(part.Index), 0),
-        _ => (point.Solved.FuseDropVolts(part.Index), 0),
-    };
+    private static (double Volts, double JointVolts) LostIn(HarnessPart part, OperatingPoint point) =>
+        part.Kind switch
+        {
+            HarnessPartKind.Run => point.Solved.RunDropVolts(part.Index),
+            HarnessPartKind.Contact => (point.Solved.ContactDropVolts(part.Index), 0),
+            _ => (point.Solved.FuseDropVolts(part.Index), 0),
+        };
 
-    private static void AddSteps(ImmutableArray<VoltageDropItem>.Builder entries, int start, ImmutableArray<HarnessPart> way, Bike bike, OperatingPoint point, VoltageDropKind wire, VoltageDropKind joint)
+    private static void AddSteps(
+        ImmutableArray<VoltageDropItem>.Builder entries,
+        int start,
+        ImmutableArray<HarnessPart> way,
+        Bike bike,
+        OperatingPoint point,
+        VoltageDropKind wire,
+        VoltageDropKind joint
+    )
     {
         int at = start;
         foreach (HarnessPart part in way)
@@ -141,17 +218,43 @@ public static class VoltageDropAnalysis
                 HarnessPartKind.Fuse => VoltageDropKind.Fuse,
                 _ => wire,
             };
-            entries.Add(Entry(kind, part.Name, sign * volts, amperes, point, kind == VoltageDropKind.Switch ? PartDropLimits.Switch : null));
+            entries.Add(
+                Entry(
+                    kind,
+                    part.Name,
+                    sign * volts,
+                    amperes,
+                    point,
+                    kind == VoltageDropKind.Switch ? PartDropLimits.Switch : null
+                )
+            );
             if (jointVolts != 0)
-                entries.Add(Entry(joint, part.Name, sign * jointVolts, amperes, point, PartDropLimits.Joint * bike.Runs[part.Index].Joints));
+                entries.Add(
+                    Entry(
+                        joint,
+                        part.Name,
+                        sign * jointVolts,
+                        amperes,
+                        point,
+                        PartDropLimits.Joint * bike.Runs[part.Index].Joints
+                    )
+                );
         }
     }
 
-    private static VoltageDropItem Entry(VoltageDropKind kind, string part, double volts, double amperes, OperatingPoint point, ElectricPotential? limit) => new(kind, part)
-    {
-        Voltage = ElectricPotential.FromVolts(volts),
-        Share = Ratio.FromDecimalFractions(volts / point.Solved.SupplyVolts),
-        Current = ElectricCurrent.FromAmperes(amperes),
-        Limit = limit,
-    };
+    private static VoltageDropItem Entry(
+        VoltageDropKind kind,
+        string part,
+        double volts,
+        double amperes,
+        OperatingPoint point,
+        ElectricPotential? limit
+    ) =>
+        new(kind, part)
+        {
+            Voltage = ElectricPotential.FromVolts(volts),
+            Share = Ratio.FromDecimalFractions(volts / point.Solved.SupplyVolts),
+            Current = ElectricCurrent.FromAmperes(amperes),
+            Limit = limit,
+        };
 }

@@ -3,16 +3,15 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Where the volts of one lamp went in one setting: the entries and the lamp's own volts add up to the source volts.</summary>
+/// <summary>Where the volts of one lamp went in one setting: the entries and the lamp's own volts add up to the source
+/// volts.</summary>
 /// <remarks>
 /// Where the harness has loops the way from the source to the lamp is not the only one; the ledger follows the one
 /// that carries most current, and its sum is the same on any other.
 /// </remarks>
 public sealed record VoltageDropBreakdown
 {
-    internal VoltageDropBreakdown()
-    {
-    }
+    internal VoltageDropBreakdown() { }
 
     /// <summary>The setting.</summary>
     public Setting Setting { get; internal init; } = null!;
@@ -31,13 +30,21 @@ public sealed record VoltageDropBreakdown
 
     /// <summary>Volts lost in all entries of one kind.</summary>
     /// <param name="kind">Runs, joints, contacts, fuses or the battery.</param>
-    public ElectricPotential DropIn(VoltageDropKind kind) => ElectricPotential.FromVolts(Entries.Where(e => e.Kind == kind).Sum(e => e.Voltage.Volts));
+    public ElectricPotential DropIn(VoltageDropKind kind) =>
+        ElectricPotential.FromVolts(Entries.Where(e => e.Kind == kind).Sum(e => e.Voltage.Volts));
 
-    /// <summary>The parts that drop more than a sound one: the first places to clean, the furthest beyond its limit first.</summary>
-    public ImmutableArray<VoltageDropItem> OverLimit => [.. Entries.Where(e => e.IsOverLimit).OrderByDescending(e => e.Voltage.Volts / e.Limit!.Value.Volts)];
+    /// <summary>The parts that drop more than a sound one: the first places to clean, the furthest beyond its limit
+    /// first.</summary>
+    public ImmutableArray<VoltageDropItem> OverLimit =>
+        [.. Entries.Where(e => e.IsOverLimit).OrderByDescending(e => e.Voltage.Volts / e.Limit!.Value.Volts)];
 
     /// <summary>Drop from the lamp back to the battery, wires and joints.</summary>
-    public ElectricPotential EarthDrop => ElectricPotential.FromVolts(Entries.Where(e => e.Kind is VoltageDropKind.ReturnWire or VoltageDropKind.ReturnJoint).Sum(e => e.Voltage.Volts));
+    public ElectricPotential EarthDrop =>
+        ElectricPotential.FromVolts(
+            Entries
+                .Where(e => e.Kind is VoltageDropKind.ReturnWire or VoltageDropKind.ReturnJoint)
+                .Sum(e => e.Voltage.Volts)
+        );
 
     /// <summary>Largest <see cref="EarthDrop"/> of a sound earth (tables/constants.csv).</summary>
     public ElectricPotential EarthLimit => PartDropLimits.Earth;
@@ -45,8 +52,11 @@ public sealed record VoltageDropBreakdown
     /// <summary>Whether the earth side drops more than <see cref="EarthLimit"/>.</summary>
     public bool IsEarthOverLimit => EarthDrop > EarthLimit;
 
-    /// <summary>Light lost to the drop, against the light the lamp would give at the source volts; null for a load that gives none.</summary>
-    public Ratio? LightLost => Lamp.RelativeLight is { } light && Lamp.Lamp.Specification.RelativeLightAt(SupplyVoltage) is { DecimalFractions: > 0 } full
-        ? Ratio.FromDecimalFractions(1 - light.DecimalFractions / full.DecimalFractions)
-        : null;
+    /// <summary>Light lost to the drop, against the light the lamp would give at the source volts; null for a load that
+    /// gives none.</summary>
+    public Ratio? LightLost =>
+        Lamp.RelativeLight is { } light
+        && Lamp.Lamp.Specification.RelativeLightAt(SupplyVoltage) is { DecimalFractions: > 0 } full
+            ? Ratio.FromDecimalFractions(1 - light.DecimalFractions / full.DecimalFractions)
+            : null;
 }

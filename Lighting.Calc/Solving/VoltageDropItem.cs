@@ -13,7 +13,8 @@ public sealed class VoltageDropItem
     /// <summary>Name of the run, contact or fuse; <c>battery</c> for the battery.</summary>
     public string Part { get; }
 
-    /// <summary>Its drop, positive along the lamp's own current; negative where another lamp's current runs against this one's.</summary>
+    /// <summary>Its drop, positive along the lamp's own current; negative where another lamp's current runs against
+    /// this one's.</summary>
     public ElectricPotential Voltage { get; internal init; }
 
     /// <summary>The drop as a share of the supply voltage.</summary>
@@ -22,7 +23,8 @@ public sealed class VoltageDropItem
     /// <summary>Current in it, all lamps that share it together.</summary>
     public ElectricCurrent Current { get; internal init; }
 
-    /// <summary>Largest drop of a sound part of its kind, all joints of a run together (tables/constants.csv); null for wires, fuses and the battery.</summary>
+    /// <summary>Largest drop of a sound part of its kind, all joints of a run together (tables/constants.csv); null for
+    /// wires, fuses and the battery.</summary>
     public ElectricPotential? Limit { get; internal init; }
 
     /// <summary>Whether it drops more than <see cref="Limit"/>: one of the first places to clean.</summary>

@@ -10,7 +10,9 @@ internal static class AllLed
     {
         var replacements = ImmutableArray.CreateBuilder<LampReplacement>();
         var unclassed = ImmutableArray.CreateBuilder<UnclassedLamp>();
-        foreach (FittedLamp lamp in bike.Lamps.Where(l => l.Specification.Type is not (LampType.Fixed or LampType.Resistor)))
+        foreach (
+            FittedLamp lamp in bike.Lamps.Where(l => l.Specification.Type is not (LampType.Fixed or LampType.Resistor))
+        )
         {
             if (Replacement(bike, lamp, out string reason) is { } led)
                 replacements.Add(new LampReplacement(lamp.Lamp, led));
@@ -27,14 +29,23 @@ internal static class AllLed
         if (lamp.Specification.Type is LampType.Led or LampType.LedResistor)
             return null;
         reason = "it has no code of the lamp table, so that its socket is not known";
-        if (lamp.Specification.Code is not { } code || !LampTable.TryFind(code, bike.SystemVoltage, out PublishedLamp? published))
+        if (
+            lamp.Specification.Code is not { } code
+            || !LampTable.TryFind(code, bike.SystemVoltage, out PublishedLamp? published)
+        )
             return null;
-        reason = string.Create(CultureInfo.InvariantCulture, $"there is no generic LED for the socket class '{published!.SocketClass}' on {bike.SystemVoltage.Volts:0.##} V");
+        reason = string.Create(
+            CultureInfo.InvariantCulture,
+            $"there is no generic LED for the socket class '{published!.SocketClass}' on "
+                + $"{bike.SystemVoltage.Volts:0.##} V"
+        );
         if (LedClassTable.ForSocket(published.SocketClass, bike.SystemVoltage) is not { } led)
             return null;
         reason = $"it has two filaments, and the generic '{led.Code}' has one function";
         if (published.Filament.Length == 0)
             return led.Specification;
-        return TwoFunctions.IsMinor(published) ? led.Minor : led.Minor is null ? null : led.Specification;
+        return TwoFunctions.IsMinor(published) ? led.Minor
+            : led.Minor is null ? null
+            : led.Specification;
     }
 }

@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>Every lamp of a bike replaced by the generic LED of its socket class, as far as there is one.</summary>
 public sealed record AllLedProposal
 {
-    internal AllLedProposal(ImmutableArray<LampReplacement> replacements, ImmutableArray<UnclassedLamp> unclassed) => (Replacements, Unclassed) = (replacements, unclassed);
+    internal AllLedProposal(ImmutableArray<LampReplacement> replacements, ImmutableArray<UnclassedLamp> unclassed) =>
+        (Replacements, Unclassed) = (replacements, unclassed);
 
     /// <summary>The replacements.</summary>
     public ImmutableArray<LampReplacement> Replacements { get; }

@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>One setting solved before and after a swap.</summary>
@@ -11,5 +10,6 @@ internal sealed record PointPair(OperatingPoint Before, OperatingPoint After)
 
     public bool IsLitAfter(int lamp) => IsLit(After, lamp);
 
-    private static bool IsLit(OperatingPoint point, int lamp) => Math.Abs(point.Lamps[lamp].Voltage.Volts) > LitShare * point.SupplyVoltage.Volts;
+    private static bool IsLit(OperatingPoint point, int lamp) =>
+        Math.Abs(point.Lamps[lamp].Voltage.Volts) > LitShare * point.SupplyVoltage.Volts;
 }

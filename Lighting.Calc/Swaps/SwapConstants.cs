@@ -1,10 +1,11 @@
-
 namespace Lighting.Calc;
 
-/// <summary>The figures of <c>tables/constants.csv</c> that swaps are judged by; each row has its source there.</summary>
+/// <summary>The figures of <c>tables/constants.csv</c> that swaps are judged by; each row has its source
+/// there.</summary>
 internal static class SwapConstants
 {
-    /// <summary>Shares of the nominal load: under the first a thermal flasher stops, from the second it keeps its rate.</summary>
+    /// <summary>Shares of the nominal load: under the first a thermal flasher stops, from the second it keeps its
+    /// rate.</summary>
     public static readonly double FlasherStops = Value("flasher_min_load");
 
     public static readonly double FlasherIsSure = Value("flasher_sure_load");
@@ -26,5 +27,6 @@ internal static class SwapConstants
     /// <summary>Highest volts of a sound regulator on 12 V; scale with the system's volts.</summary>
     public static readonly double HighestRegulatedVolts = Value("v_reg_12_max");
 
-    private static double Value(string symbol) => PublishedTable.Load("constants").Read().Single(r => r.Text("symbol") == symbol).Number("value");
+    private static double Value(string symbol) =>
+        PublishedTable.Load("constants").Read().Single(r => r.Text("symbol") == symbol).Number("value");
 }

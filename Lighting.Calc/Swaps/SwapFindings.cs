@@ -4,7 +4,13 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Findings of a swap.</summary>
-internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, ImmutableArray<PointPair> pairs, SwapOptions options)
+internal sealed class SwapFindings(
+    Bike before,
+    Bike after,
+    SwapReport report,
+    ImmutableArray<PointPair> pairs,
+    SwapOptions options
+)
 {
     // Less light than this share of the old lamp's is worth a word: common practice, no source.
     private const double LessLight = 0.8;
@@ -17,40 +23,74 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
     }
 
     private IEnumerable<Finding> Own() =>
-    [
-        .. Flasher(), .. Sneaks(), .. DarkAfter(), .. TwoFunctions.Findings(before, report.Replacements), .. LedVolts.Findings(NewLeds, after, report.After.DirectLighting), .. CoilVoltage(),
-        .. Overcharge(), .. Polarity(), .. Light(), .. Approval(), .. FuseAdvice(),
-    ];
+        [
+            .. Flasher(),
+            .. Sneaks(),
+            .. DarkAfter(),
+            .. TwoFunctions.Findings(before, report.Replacements),
+            .. LedVolts.Findings(NewLeds, after, report.After.DirectLighting),
+            .. CoilVoltage(),
+            .. Overcharge(),
+            .. Polarity(),
+            .. Light(),
+            .. Approval(),
+            .. FuseAdvice(),
+        ];
 
-    private static bool SaysTheSame(Finding own, Finding check) => own.Kind switch
-    {
-        FindingKind.SurplusAfterSwap or FindingKind.OverchargeAfterSwap or FindingKind.ShuntLimitExceededAfterSwap => check.Kind is FindingKind.SurplusOutput or FindingKind.Overcharge or FindingKind.ShuntLimitExceeded,
-        FindingKind.DarkAfterSwap => check.Kind is FindingKind.LampDark or FindingKind.DriverDropsOut && IsAboutTheSameLamp(own, check),
-        FindingKind.SneakFeed or FindingKind.SneakFeedThroughLamp or FindingKind.SneakFeedThroughMore => check.Kind == FindingKind.LampFedUnintended && IsAboutTheSameLamp(own, check),
-        _ => false,
-    };
+    private static bool SaysTheSame(Finding own, Finding check) =>
+        own.Kind switch
+        {
+            FindingKind.SurplusAfterSwap
+            or FindingKind.OverchargeAfterSwap
+            or FindingKind.ShuntLimitExceededAfterSwap => check.Kind
+                is FindingKind.SurplusOutput
+                    or FindingKind.Overcharge
+                    or FindingKind.ShuntLimitExceeded,
+            FindingKind.DarkAfterSwap => check.Kind is FindingKind.LampDark or FindingKind.DriverDropsOut
+                && IsAboutTheSameLamp(own, check),
+            FindingKind.SneakFeed or FindingKind.SneakFeedThroughLamp or FindingKind.SneakFeedThroughMore => check.Kind
+                == FindingKind.LampFedUnintended
+                && IsAboutTheSameLamp(own, check),
+            _ => false,
+        };
 
     // A finding about several lamps stays for the others.
-    private static bool IsAboutTheSameLamp(Finding own, Finding check) => check.Parts.IsEmpty && Name.Equal(own.Subject, check.Subject);
+    private static bool IsAboutTheSameLamp(Finding own, Finding check) =>
+        check.Parts.IsEmpty && Name.Equal(own.Subject, check.Subject);
 
     private ImmutableArray<FittedLamp> NewLeds =>
-    [
-        .. after.Lamps.Where((l, i) => report.Lamps[i].IsReplaced && l.Specification.Type is LampType.Led or LampType.LedResistor),
-    ];
+        [
+            .. after.Lamps.Where(
+                (l, i) => report.Lamps[i].IsReplaced && l.Specification.Type is LampType.Led or LampType.LedResistor
+            ),
+        ];
 
     private IEnumerable<Finding> Flasher()
     {
         // Both sides of a bike are mostly alike: one finding.
-        foreach (IGrouping<(double, double, double), FlasherChange> alike in report.Flashers.GroupBy(f => ((double)f.NominalAfter.Watts, (double)f.FlasherLoad.Watts, Math.Round(f.HeatShare.DecimalFractions, 2))))
+        foreach (
+            IGrouping<(double, double, double), FlasherChange> alike in report.Flashers.GroupBy(f =>
+                ((double)f.NominalAfter.Watts, (double)f.FlasherLoad.Watts, Math.Round(f.HeatShare.DecimalFractions, 2))
+            )
+        )
         {
             FlasherChange flasher = alike.First();
             double share = flasher.Share.DecimalFractions;
             if (share >= SwapConstants.FlasherIsSure || before.Flasher == FlasherKind.None)
                 continue;
-            bool stops = share < SwapConstants.FlasherStops, isStated = before.Flasher == FlasherKind.Thermal;
-            (FindingKind kind, Severity severity) = before.Flasher == FlasherKind.Electronic ? (FindingKind.ElectronicFlasherLoad, Severity.Note)
-                : stops ? (isStated ? FindingKind.FlasherStops : FindingKind.UnstatedFlasherStops, isStated ? Severity.Fault : Severity.Caution)
-                : (isStated ? FindingKind.FlasherRateChanges : FindingKind.UnstatedFlasherRateChanges, Severity.Caution);
+            bool stops = share < SwapConstants.FlasherStops,
+                isStated = before.Flasher == FlasherKind.Thermal;
+            (FindingKind kind, Severity severity) =
+                before.Flasher == FlasherKind.Electronic ? (FindingKind.ElectronicFlasherLoad, Severity.Note)
+                : stops
+                    ? (
+                        isStated ? FindingKind.FlasherStops : FindingKind.UnstatedFlasherStops,
+                        isStated ? Severity.Fault : Severity.Caution
+                    )
+                : (
+                    isStated ? FindingKind.FlasherRateChanges : FindingKind.UnstatedFlasherRateChanges,
+                    Severity.Caution
+                );
             yield return new Finding(kind, severity, "flasher")
             {
                 Value = flasher.NominalAfter,
@@ -67,16 +107,33 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
             };
         }
 
-        foreach (IGrouping<double, LampResistor> alike in report.Resistors.GroupBy(r => Math.Round(r.Resistor.Resistance.Ohms, 6)))
-            yield return OfResistor(alike.First(), [.. alike.Select(r => r.Lamp.Quantity > 1 ? FormattableString.Invariant($"{r.Lamp.Quantity} {r.Lamp.Lamp}") : r.Lamp.Lamp)]);
+        foreach (
+            IGrouping<double, LampResistor> alike in report.Resistors.GroupBy(r =>
+                Math.Round(r.Resistor.Resistance.Ohms, 6)
+            )
+        )
+            yield return OfResistor(
+                alike.First(),
+                [
+                    .. alike.Select(r =>
+                        r.Lamp.Quantity > 1
+                            ? FormattableString.Invariant($"{r.Lamp.Quantity} {r.Lamp.Lamp}")
+                            : r.Lamp.Lamp
+                    ),
+                ]
+            );
     }
 
     private static Finding OfResistor(LampResistor resistor, ImmutableArray<string> lamps)
     {
         ImmutableArray<IQuantity> figures =
         [
-            resistor.Resistor.PreferredResistance, resistor.Resistor.Heat, resistor.Resistor.Voltage,
-            resistor.HighestHeat, resistor.HighestVoltage, Power.FromWatts((double)resistor.HighestHeat.Watts * SwapConstants.LongestOnShare),
+            resistor.Resistor.PreferredResistance,
+            resistor.Resistor.Heat,
+            resistor.Resistor.Voltage,
+            resistor.HighestHeat,
+            resistor.HighestVoltage,
+            Power.FromWatts((double)resistor.HighestHeat.Watts * SwapConstants.LongestOnShare),
         ];
         return new Finding(FindingKind.LoadResistors, Severity.Note, "load resistors")
         {
@@ -100,7 +157,11 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
             {
                 Value = ElectricPotential.FromVolts(Math.Abs(sneak.Glowing.Voltage.Volts)),
                 Setting = sneak.Setting,
-                Figures = [ElectricCurrent.FromAmperes(Math.Abs(sneak.Glowing.Current.Amperes)), sneak.Glowing.RelativeLight!.Value],
+                Figures =
+                [
+                    ElectricCurrent.FromAmperes(Math.Abs(sneak.Glowing.Current.Amperes)),
+                    sneak.Glowing.RelativeLight!.Value,
+                ],
                 Parts = sneak.Through is { } lamp ? [lamp.Lamp.Lamp, lamp.Lamp.Feed!, lamp.Lamp.Return!] : [],
             };
         }
@@ -109,8 +170,17 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
     private IEnumerable<Finding> DarkAfter()
     {
         for (int i = 0; i < after.Lamps.Length; i++)
-            if (pairs.FirstOrDefault(p => p.IsLitBefore(i) && SneakFeeds.Glows(p.Before.Lamps[i]) && !SneakFeeds.Glows(p.After.Lamps[i])) is { } dark)
-                yield return new Finding(FindingKind.DarkAfterSwap, Severity.Fault, after.Lamps[i].Lamp) { Value = dark.After.Lamps[i].Voltage, Setting = dark.After.Setting };
+            if (
+                pairs.FirstOrDefault(p =>
+                    p.IsLitBefore(i) && SneakFeeds.Glows(p.Before.Lamps[i]) && !SneakFeeds.Glows(p.After.Lamps[i])
+                ) is
+                { } dark
+            )
+                yield return new Finding(FindingKind.DarkAfterSwap, Severity.Fault, after.Lamps[i].Lamp)
+                {
+                    Value = dark.After.Lamps[i].Voltage,
+                    Setting = dark.After.Setting,
+                };
     }
 
     private IEnumerable<Finding> Overcharge()
@@ -118,16 +188,30 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
         if (report.Excess is not { } surplus)
             yield break;
         ElectricCurrent now = surplus.After.OverchargeCurrent ?? surplus.After.Net!.Value;
-        ElectricCurrent was = ElectricCurrent.FromAmperes(Math.Max(0, (surplus.Before.OverchargeCurrent ?? surplus.Before.Net!.Value).Amperes));
+        ElectricCurrent was = ElectricCurrent.FromAmperes(
+            Math.Max(0, (surplus.Before.OverchargeCurrent ?? surplus.Before.Net!.Value).Amperes)
+        );
         if (now.Amperes <= was.Amperes + 1e-9)
             yield break;
         ElectricCurrent? taken = ChargingConstants.FullBatteryCurrent(before);
         bool much = taken is null || now > taken;
         (FindingKind Kind, Severity Severity, string Subject)? found = options.Check.Charging.RegulatorOf(after) switch
         {
-            RegulatorKind.None => (FindingKind.OverchargeAfterSwap, much ? Severity.Fault : Severity.Caution, "battery"),
-            RegulatorKind.NotStated => (FindingKind.SurplusAfterSwap, much ? Severity.Caution : Severity.Note, "battery"),
-            RegulatorKind.Shunt => (FindingKind.ShuntLimitExceededAfterSwap, much ? Severity.Fault : Severity.Note, "regulator"),
+            RegulatorKind.None => (
+                FindingKind.OverchargeAfterSwap,
+                much ? Severity.Fault : Severity.Caution,
+                "battery"
+            ),
+            RegulatorKind.NotStated => (
+                FindingKind.SurplusAfterSwap,
+                much ? Severity.Caution : Severity.Note,
+                "battery"
+            ),
+            RegulatorKind.Shunt => (
+                FindingKind.ShuntLimitExceededAfterSwap,
+                much ? Severity.Fault : Severity.Note,
+                "regulator"
+            ),
             _ => null,
         };
         if (found is { } it)
@@ -142,10 +226,22 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
 
     private IEnumerable<Finding> CoilVoltage()
     {
-        if (report.Before.DirectLighting?.Points is not [.., var was] || report.After.DirectLighting?.Points is not [.., var now])
+        if (
+            report.Before.DirectLighting?.Points is not [.., var was]
+            || report.After.DirectLighting?.Points is not [.., var now]
+        )
             yield break;
         bool rises = now.TerminalVoltage.Volts > 1.05 * was.TerminalVoltage.Volts;
-        yield return new Finding(FindingKind.CoilVoltageAfterSwap, rises ? Severity.Caution : Severity.Note, "lighting coil") { Value = now.TerminalVoltage, Limit = was.TerminalVoltage, Figures = [now.Speed] };
+        yield return new Finding(
+            FindingKind.CoilVoltageAfterSwap,
+            rises ? Severity.Caution : Severity.Note,
+            "lighting coil"
+        )
+        {
+            Value = now.TerminalVoltage,
+            Limit = was.TerminalVoltage,
+            Figures = [now.Speed],
+        };
         if (rises)
             yield return CoilOvervoltageRemedy.Of(after, report.Before.DirectLighting, report.After.DirectLighting);
     }
@@ -179,16 +275,37 @@ internal sealed class SwapFindings(Bike before, Bike after, SwapReport report, I
 
     private IEnumerable<Finding> Approval()
     {
-        FittedLamp[] concerned = [.. before.Lamps.Where((l, i) => NewLeds.Any(n => Name.Equal(n.Lamp, l.Lamp)) && report.Lamps[i].IsReplaced && RoadApproval.Concerns(l, before.SystemVoltage))];
+        FittedLamp[] concerned =
+        [
+            .. before.Lamps.Where(
+                (l, i) =>
+                    NewLeds.Any(n => Name.Equal(n.Lamp, l.Lamp))
+                    && report.Lamps[i].IsReplaced
+                    && RoadApproval.Concerns(l, before.SystemVoltage)
+            ),
+        ];
         if (concerned.Length > 0)
-            yield return new Finding(FindingKind.RoadApproval, Severity.Caution, "road approval") { Parts = Names(concerned) };
+            yield return new Finding(FindingKind.RoadApproval, Severity.Caution, "road approval")
+            {
+                Parts = Names(concerned),
+            };
     }
 
     private IEnumerable<Finding> FuseAdvice()
     {
         foreach (FuseChange fuse in report.Fuses)
-            if (fuse.After.Verdict == FuseVerdict.Suits && fuse.After.Steady.WorstCurrent.Amperes < fuse.Before.Steady.WorstCurrent.Amperes - 1e-9 && fuse.After.Advice.Smallest is { } smallest && smallest.Amperes < fuse.After.Fuse.Rating.Amperes - 1e-9)
-                yield return new Finding(FindingKind.SmallerFuse, Severity.Note, fuse.After.Fuse.Name) { Value = fuse.After.Steady.WorstCurrent, Limit = fuse.Before.Steady.WorstCurrent, Figures = [smallest] };
+            if (
+                fuse.After.Verdict == FuseVerdict.Suits
+                && fuse.After.Steady.WorstCurrent.Amperes < fuse.Before.Steady.WorstCurrent.Amperes - 1e-9
+                && fuse.After.Advice.Smallest is { } smallest
+                && smallest.Amperes < fuse.After.Fuse.Rating.Amperes - 1e-9
+            )
+                yield return new Finding(FindingKind.SmallerFuse, Severity.Note, fuse.After.Fuse.Name)
+                {
+                    Value = fuse.After.Steady.WorstCurrent,
+                    Limit = fuse.Before.Steady.WorstCurrent,
+                    Figures = [smallest],
+                };
     }
 
     private static ImmutableArray<string> Names(IEnumerable<FittedLamp> lamps) => [.. lamps.Select(l => l.Lamp)];

@@ -9,8 +9,20 @@ public sealed record SwapOptions
     public CheckOptions Check { get; init; } = new();
 
     /// <summary>
-    /// The circuits whose lamps the flasher feeds; names compare without case. A load resistor listed in one of them counts as its load.
+    /// The circuits whose lamps the flasher feeds; names compare without case. A load resistor listed in one of them
+    /// counts as its load.
     /// </summary>
     public ImmutableArray<string> FlashingCircuits { get; init; } =
-        ["indicators", "indicator", "direction indicators", "turn signals", "turn signal", "turn", "flashers", "flasher", "winkers", "trafficators"];
+    [
+        "indicators",
+        "indicator",
+        "direction indicators",
+        "turn signals",
+        "turn signal",
+        "turn",
+        "flashers",
+        "flasher",
+        "winkers",
+        "trafficators",
+    ];
 }

@@ -5,9 +5,7 @@ namespace Lighting.Calc;
 /// <summary>A bike before and after a swap of lamps.</summary>
 public sealed record SwapReport
 {
-    internal SwapReport()
-    {
-    }
+    internal SwapReport() { }
 
     /// <summary>The swap.</summary>
     public ImmutableArray<LampReplacement> Replacements { get; internal init; }
@@ -51,7 +49,8 @@ public sealed record SwapReport
     /// <summary>The flasher's load in each setting with other lamps of the flashing circuits lit.</summary>
     public ImmutableArray<FlasherChange> Flashers { get; internal init; }
 
-    /// <summary>The load resistors that would give a thermal flasher its load back; empty where it keeps enough.</summary>
+    /// <summary>The load resistors that would give a thermal flasher its load back; empty where it keeps
+    /// enough.</summary>
     public ImmutableArray<LampResistor> Resistors { get; internal init; }
 
     /// <summary>The lamps that are fed when they should be dark, since the swap.</summary>
@@ -61,7 +60,8 @@ public sealed record SwapReport
     public ImmutableArray<Finding> Findings { get; internal init; }
 
     /// <summary>The verdict on the swapped bike.</summary>
-    public BikeVerdict Verdict => Findings.Any(f => f.Severity == Severity.Fault) ? BikeVerdict.DoesNotSuit : After.Verdict;
+    public BikeVerdict Verdict =>
+        Findings.Any(f => f.Severity == Severity.Fault) ? BikeVerdict.DoesNotSuit : After.Verdict;
 
     /// <summary>The verdict in words: <c>suits</c>, <c>does not suit</c> or <c>not judged</c>.</summary>
     public string VerdictText => BikeReport.TextOf(Verdict);

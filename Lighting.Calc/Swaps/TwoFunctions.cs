@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>Finds lamps of two filaments of which a swap replaces one only.</summary>
@@ -15,18 +14,28 @@ internal static class TwoFunctions
             if (Other(bike, lamp) is not { } other)
                 continue;
             if (!replacements.Any(r => Name.Equal(r.Lamp, other.Lamp)))
-                yield return new Finding(FindingKind.OneFilamentOfTwo, Severity.Fault, lamp.Lamp) { Parts = [other.Lamp], Detail = Glass(lamp) };
+                yield return new Finding(FindingKind.OneFilamentOfTwo, Severity.Fault, lamp.Lamp)
+                {
+                    Parts = [other.Lamp],
+                    Detail = Glass(lamp),
+                };
         }
     }
 
-    /// <summary>The other filament of the same glass: the same code, another filament, and the same return, or without runs the same circuit.</summary>
-    private static FittedLamp? Other(Bike bike, FittedLamp lamp) => Glass(lamp) is not { } glass
-        ? null
-        : bike.Lamps.FirstOrDefault(o => Glass(o) == glass
-            && !Name.Equal(o.Specification.Code!, lamp.Specification.Code!)
-            && (bike.HasNetwork ? Name.Equal(o.Return!, lamp.Return!) : Name.Equal(o.Circuit, lamp.Circuit)));
+    /// <summary>The other filament of the same glass: the same code, another filament, and the same return, or without
+    /// runs the same circuit.</summary>
+    private static FittedLamp? Other(Bike bike, FittedLamp lamp) =>
+        Glass(lamp) is not { } glass
+            ? null
+            : bike.Lamps.FirstOrDefault(o =>
+                Glass(o) == glass
+                && !Name.Equal(o.Specification.Code!, lamp.Specification.Code!)
+                && (bike.HasNetwork ? Name.Equal(o.Return!, lamp.Return!) : Name.Equal(o.Circuit, lamp.Circuit))
+            );
 
-    private static string? Glass(FittedLamp lamp) => lamp.Specification.Code?.Split(' ') is [var glass, _] && lamp.Specification.Type is LampType.Filament or LampType.Halogen
-        ? lamp.Specification.Code.Split(' ')[0]
-        : null;
+    private static string? Glass(FittedLamp lamp) =>
+        lamp.Specification.Code?.Split(' ') is [var glass, _]
+        && lamp.Specification.Type is LampType.Filament or LampType.Halogen
+            ? lamp.Specification.Code.Split(' ')[0]
+            : null;
 }

@@ -28,7 +28,8 @@ public sealed class PublishedTable
     /// <summary>The names of all tables, in order.</summary>
     public static ImmutableArray<string> Names { get; } =
     [
-        .. typeof(PublishedTable).Assembly.GetManifestResourceNames()
+        .. typeof(PublishedTable)
+            .Assembly.GetManifestResourceNames()
             .Where(n => n.StartsWith(Prefix, StringComparison.Ordinal))
             .Select(n => Path.GetFileNameWithoutExtension(n[Prefix.Length..]))
             .Order(StringComparer.Ordinal),
@@ -39,15 +40,26 @@ public sealed class PublishedTable
     /// <exception cref="ArgumentException">There is no such table; the message lists those there are.</exception>
     public static PublishedTable Load(string name)
     {
-        using Stream stream = typeof(PublishedTable).Assembly.GetManifestResourceStream($"{Prefix}{name}.csv")
-            ?? throw new ArgumentException($"There is no table '{name}'; the tables are {string.Join(", ", Names)}.", nameof(name));
+        using Stream stream =
+            typeof(PublishedTable).Assembly.GetManifestResourceStream($"{Prefix}{name}.csv")
+            ?? throw new ArgumentException(
+                $"There is no table '{name}'; the tables are {string.Join(", ", Names)}.",
+                nameof(name)
+            );
         using var text = new StreamReader(stream);
         return Parse(name, text.ReadToEnd());
     }
 
     internal static PublishedTable Parse(string name, string text)
     {
-        using CsvReader csv = CsvReader.FromText(text, new CsvReaderOptions { MalformedData = CsvMalformedDataHandling.Throw, FieldCountMismatch = CsvFieldCountHandling.Throw });
+        using CsvReader csv = CsvReader.FromText(
+            text,
+            new CsvReaderOptions
+            {
+                MalformedData = CsvMalformedDataHandling.Throw,
+                FieldCountMismatch = CsvFieldCountHandling.Throw,
+            }
+        );
         csv.ReadHeader();
         ImmutableArray<string> columns = [.. csv.Headers];
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<string>>();

@@ -3,16 +3,19 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>How often a fuse's verdict holds: its load by all samples, dead shorts and inrush at the limits of all spreads together.</summary>
+/// <summary>How often a fuse's verdict holds: its load by all samples, dead shorts and inrush at the limits of all
+/// spreads together.</summary>
 /// <remarks>
-/// A short clears less well and a cold start heats a fuse less, the more resistance and the less voltage there is, and the smaller the
-/// lamps. So two bikes bound all others: the weak one with every part at the limit to that side, and the strong one with every
-/// part at the other. Where both come out alike, every bike between them does, and only the load is left to the samples. Where they
-/// do not, the first samples are each judged in full. The rating of the wires has no spread here.
+/// A short clears less well and a cold start heats a fuse less, the more resistance and the less voltage there is, and
+/// the smaller the lamps. So two bikes bound all others: the weak one with every part at the limit to that side, and
+/// the strong one with every part at the other. Where both come out alike, every bike between them does, and only the
+/// load is left to the samples. Where they do not, the first samples are each judged in full. The rating of the wires
+/// has no spread here.
 /// </remarks>
 internal sealed class FuseVerdictOdds
 {
-    /// <summary>Samples judged in full where the limits disagree: the standard error of the share is then up to 3.5 %.</summary>
+    /// <summary>Samples judged in full where the limits disagree: the standard error of the share is then up to 3.5
+    /// %.</summary>
     private const int MostJudged = 200;
 
     private readonly SamplingPlan _plan;
@@ -28,7 +31,11 @@ internal sealed class FuseVerdictOdds
         _judged = new(() =>
         {
             var judged = new ImmutableArray<FuseSuitability>[Math.Min(MostJudged, drawn.Length)];
-            var threads = new ParallelOptions { MaxDegreeOfParallelism = plan.Options.Threads ?? -1, CancellationToken = cancellationToken };
+            var threads = new ParallelOptions
+            {
+                MaxDegreeOfParallelism = plan.Options.Threads ?? -1,
+                CancellationToken = cancellationToken,
+            };
             Parallel.For(0, judged.Length, threads, sample => judged[sample] = Judge(drawn[sample].Values));
             return judged;
         });
@@ -39,14 +46,17 @@ internal sealed class FuseVerdictOdds
     /// <param name="carries">Share of the sampled bikes on which it carries its load.</param>
     public Ratio Of(int fuse, FuseVerdict listed, Ratio carries)
     {
-        FuseSuitability weak = _weak[fuse], strong = _strong[fuse];
+        FuseSuitability weak = _weak[fuse],
+            strong = _strong[fuse];
         bool isLoadAlone = Clears(weak) && Clears(strong) && Survives(weak) && Survives(strong);
         if (isLoadAlone)
             return listed == FuseVerdict.Suits ? carries : Ratio.FromDecimalFractions(1 - carries.DecimalFractions);
         // A verdict on the wire or on a short does not ask about the load.
         if (weak.Verdict == listed && strong.Verdict == listed && !Clears(weak))
             return Ratio.FromPercent(100);
-        return Ratio.FromDecimalFractions((double)_judged.Value.Count(v => v[fuse].Verdict == listed) / _judged.Value.Length);
+        return Ratio.FromDecimalFractions(
+            (double)_judged.Value.Count(v => v[fuse].Verdict == listed) / _judged.Value.Length
+        );
     }
 
     // The verdict names a short before the load, so that one of the load means that the shorts clear.
@@ -55,11 +65,21 @@ internal sealed class FuseVerdictOdds
     private static bool Survives(FuseSuitability fuse) => fuse.InrushCheck?.Survives != false;
 
     private static bool IsResistance(PartKind kind) =>
-        kind is PartKind.Wire or PartKind.WireTemperature or PartKind.Joint or PartKind.Contact or PartKind.Fuse or PartKind.BatteryResistance;
+        kind
+            is PartKind.Wire
+                or PartKind.WireTemperature
+                or PartKind.Joint
+                or PartKind.Contact
+                or PartKind.Fuse
+                or PartKind.BatteryResistance;
 
     private ImmutableArray<FuseSuitability> Judge(double[] values)
     {
         Bike bike = _plan.Uncertain.With(values);
-        return FuseCheck.Evaluate(bike, BikeSolution.Solve(bike, _plan.Options.When, _plan.Uncertain.Supply(values)).Points, _plan.Options.Fuses);
+        return FuseCheck.Evaluate(
+            bike,
+            BikeSolution.Solve(bike, _plan.Options.When, _plan.Uncertain.Supply(values)).Points,
+            _plan.Options.Fuses
+        );
     }
 }

@@ -3,7 +3,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Tolerance of a part about its listed value: one row of <c>tables/tolerances.csv</c>, a lamp's with its own published tolerance.</summary>
+/// <summary>Tolerance of a part about its listed value: one row of <c>tables/tolerances.csv</c>, a lamp's with its own
+/// published tolerance.</summary>
 public sealed class PartSpread
 {
     private PartSpread(SpreadShape shape, double low, double high, bool isOffset, string source)
@@ -22,12 +23,22 @@ public sealed class PartSpread
     public string Source { get; }
 
     /// <summary>Limits in words, such as <c>-6 % to +6 %</c>, <c>-20 K to +30 K</c> or <c>1/3 to 3 times</c>.</summary>
-    public string Limits => this switch
-    {
-        { IsOffset: true } => string.Create(CultureInfo.InvariantCulture, $"{Low:+0.###;-0.###;0} K to {High:+0.###;-0.###;0} K"),
-        { Shape: SpreadShape.LogNormal } => string.Create(CultureInfo.InvariantCulture, $"{Low:0.##} to {High:0.##} times"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"{100 * (Low - 1):+0.###;-0.###;0} % to {100 * (High - 1):+0.###;-0.###;0} %"),
-    };
+    public string Limits =>
+        this switch
+        {
+            { IsOffset: true } => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Low:+0.###;-0.###;0} K to {High:+0.###;-0.###;0} K"
+            ),
+            { Shape: SpreadShape.LogNormal } => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Low:0.##} to {High:0.##} times"
+            ),
+            _ => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{100 * (Low - 1):+0.###;-0.###;0} % to {100 * (High - 1):+0.###;-0.###;0} %"
+            ),
+        };
 
     /// <summary>Lowest factor on the listed value, or lowest kelvins added to it.</summary>
     internal double Low { get; }
@@ -49,7 +60,8 @@ public sealed class PartSpread
     /// <param name="scale">1 leaves the limits, 0 leaves no spread; a factor's exponent.</param>
     internal static PartSpread Of(TableRow row, Ratio? own, double scale)
     {
-        double minus = own?.Percent ?? row.Number("minus"), plus = own?.Percent ?? row.Number("plus");
+        double minus = own?.Percent ?? row.Number("minus"),
+            plus = own?.Percent ?? row.Number("plus");
         SpreadShape shape = Enum.Parse<SpreadShape>(row.Text("shape"), ignoreCase: true);
         string source = row.Text("source");
         return row.Text("unit") switch

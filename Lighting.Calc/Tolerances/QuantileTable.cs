@@ -2,11 +2,13 @@ using MathNet.Numerics.Distributions;
 
 namespace Lighting.Calc;
 
-/// <summary>The inverse distribution function of a spread, tabulated: what turns a uniform number into a part's value.</summary>
+/// <summary>The inverse distribution function of a spread, tabulated: what turns a uniform number into a part's
+/// value.</summary>
 /// <remarks>
 /// 4,096 equal steps of probability, straight lines between. The distributions are MathNet's. Their logarithms and
-/// exponentials are the platform's and may differ in the last digit from one machine to the next; the tabulated values are
-/// rounded to multiples of 2^-26 (1.5e-8), which leaves the same table everywhere, and reading it is exact arithmetic.
+/// exponentials are the platform's and may differ in the last digit from one machine to the next; the tabulated values
+/// are rounded to multiples of 2^-26 (1.5e-8), which leaves the same table everywhere, and reading it is exact
+/// arithmetic.
 /// </remarks>
 internal sealed class QuantileTable
 {
@@ -33,7 +35,9 @@ internal sealed class QuantileTable
 
     private static double Exact(PartSpread spread, double p)
     {
-        double low = spread.Low, high = spread.High, listed = spread.Listed;
+        double low = spread.Low,
+            high = spread.High,
+            listed = spread.Listed;
         if (high - low < 1e-12)
             return listed;
         return spread.Shape switch
@@ -41,7 +45,10 @@ internal sealed class QuantileTable
             SpreadShape.Uniform => ContinuousUniform.InvCDF(low, high, p),
             SpreadShape.Triangular => Triangular.InvCDF(low, high, listed, p),
             SpreadShape.Normal => Side(p, z => listed + z * (z < 0 ? listed - low : high - listed) / LimitSigmas),
-            SpreadShape.LogNormal => Side(p, z => LogNormal.InvCDF(0, Math.Log(z < 0 ? 1 / low : high) / LimitSigmas, Normal.CDF(0, 1, z))),
+            SpreadShape.LogNormal => Side(
+                p,
+                z => LogNormal.InvCDF(0, Math.Log(z < 0 ? 1 / low : high) / LimitSigmas, Normal.CDF(0, 1, z))
+            ),
             _ => throw new InvalidOperationException($"Unknown shape {spread.Shape}."),
         };
     }

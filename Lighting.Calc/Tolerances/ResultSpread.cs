@@ -8,11 +8,10 @@ namespace Lighting.Calc;
 public sealed class ResultSpread<T>
     where T : struct, IQuantity
 {
-    internal ResultSpread()
-    {
-    }
+    internal ResultSpread() { }
 
-    /// <summary>The result of the listed bike; null if it has none, such as a speed at which nothing is covered.</summary>
+    /// <summary>The result of the listed bike; null if it has none, such as a speed at which nothing is
+    /// covered.</summary>
     public T? Listed { get; internal init; }
 
     /// <summary>5th percentile; null if that bike has no such result.</summary>
@@ -31,13 +30,14 @@ public sealed class ResultSpread<T>
     public T? StandardDeviation { get; internal init; }
 
     /// <summary>
-    /// The parts' shares of the variance, the greatest first, parts without one left out; empty where nothing varies or some
-    /// bikes have no such result. See <see cref="ToleranceCheck"/> for the method and its limits.
+    /// The parts' shares of the variance, the greatest first, parts without one left out; empty where nothing varies or
+    /// some bikes have no such result. See <see cref="ToleranceCheck"/> for the method and its limits.
     /// </summary>
     public ImmutableArray<VarianceShare> Shares { get; internal init; }
 
     /// <summary>Remainder of the variance: non-linear effects and interactions.</summary>
-    public Ratio Unexplained => Ratio.FromDecimalFractions(Shares.IsEmpty ? 0 : Math.Max(0, 1 - Shares.Sum(s => s.Share.DecimalFractions)));
+    public Ratio Unexplained =>
+        Ratio.FromDecimalFractions(Shares.IsEmpty ? 0 : Math.Max(0, 1 - Shares.Sum(s => s.Share.DecimalFractions)));
 
     /// <summary>The part with the largest share; null if nothing varies.</summary>
     public VarianceShare? MattersMost => Shares.IsEmpty ? null : Shares[0];

@@ -1,10 +1,11 @@
 namespace Lighting.Calc;
 
-/// <summary>Uniform numbers that depend on seed, sample and parameter alone: any sample can be drawn at any time on any thread.</summary>
+/// <summary>Uniform numbers that depend on seed, sample and parameter alone: any sample can be drawn at any time on any
+/// thread.</summary>
 /// <remarks>
-/// SplitMix64 by counter. Source: G. Steele, D. Lea, C. Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014; the
-/// mixing constants are D. Stafford's variant 13. Each sample is a SplitMix64 sequence whose start is itself mixed from seed
-/// and sample. Integer arithmetic and one exact conversion: the same bits on every machine.
+/// SplitMix64 by counter. Source: G. Steele, D. Lea, C. Flood, "Fast splittable pseudorandom number generators", OOPSLA
+/// 2014; the mixing constants are D. Stafford's variant 13. Each sample is a SplitMix64 sequence whose start is itself
+/// mixed from seed and sample. Integer arithmetic and one exact conversion: the same bits on every machine.
 /// </remarks>
 internal readonly struct SampleStream(long seed, int sample)
 {

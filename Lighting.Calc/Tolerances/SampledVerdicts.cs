@@ -19,7 +19,11 @@ internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, Sam
             int fuse = i;
             double usable = fuses[i].Steady.UsableCurrent.Amperes + Tolerance;
             Ratio carries = Share(Rule(b => b.FuseAmperes[fuse] <= usable));
-            yield return new VerdictTolerance(fuses[i].Fuse.Name, fuses[i].VerdictText, odds.Value.Of(i, fuses[i].Verdict, carries));
+            yield return new VerdictTolerance(
+                fuses[i].Fuse.Name,
+                fuses[i].VerdictText,
+                odds.Value.Of(i, fuses[i].Verdict, carries)
+            );
         }
 
         foreach (int lamp in plan.Lamps)
@@ -35,14 +39,34 @@ internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, Sam
             if (specification.Type is LampType.Filament or LampType.Halogen)
                 yield return Verdict(name, Rule(b => b.MostVolts[lamp] <= most), "stands its volts", "burns out");
             else if (specification.Type == LampType.Led)
-                yield return Verdict(name, Rule(b => b.LeastVolts[lamp] >= specification.MinimumVoltage!.Value.Volts), "its driver holds its power", "its driver drops out");
+                yield return Verdict(
+                    name,
+                    Rule(b => b.LeastVolts[lamp] >= specification.MinimumVoltage!.Value.Volts),
+                    "its driver holds its power",
+                    "its driver drops out"
+                );
         }
 
         if (!double.IsNaN(listed.BreakEvenRpm))
-            yield return Verdict("charging", Rule(b => double.IsFinite(b.BreakEvenRpm)), "the load is covered at some speed of the curve", "the load is covered at no speed of the curve");
+            yield return Verdict(
+                "charging",
+                Rule(b => double.IsFinite(b.BreakEvenRpm)),
+                "the load is covered at some speed of the curve",
+                "the load is covered at no speed of the curve"
+            );
         if (!double.IsNaN(listed.RideAmpereHours))
-            yield return Verdict("ride", Rule(b => b.RideAmpereHours >= 0), "does not drain the battery", "drains the battery");
-        yield return Verdict("the bike", b => _rules.TrueForAll(r => r(b)), "nothing of load, drops, volts and balance is against it", "something of load, drops, volts and balance is against it");
+            yield return Verdict(
+                "ride",
+                Rule(b => b.RideAmpereHours >= 0),
+                "does not drain the battery",
+                "drains the battery"
+            );
+        yield return Verdict(
+            "the bike",
+            b => _rules.TrueForAll(r => r(b)),
+            "nothing of load, drops, volts and balance is against it",
+            "something of load, drops, volts and balance is against it"
+        );
     }
 
     private Func<SampledBike, bool> Rule(Func<SampledBike, bool> holds)
@@ -51,9 +75,11 @@ internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, Sam
         return holds;
     }
 
-    private VerdictTolerance Verdict(string subject, Func<SampledBike, bool> holds, string good, string bad) => holds(listed)
-        ? new VerdictTolerance(subject, good, Share(holds))
-        : new VerdictTolerance(subject, bad, Ratio.FromDecimalFractions(1 - Share(holds).DecimalFractions));
+    private VerdictTolerance Verdict(string subject, Func<SampledBike, bool> holds, string good, string bad) =>
+        holds(listed)
+            ? new VerdictTolerance(subject, good, Share(holds))
+            : new VerdictTolerance(subject, bad, Ratio.FromDecimalFractions(1 - Share(holds).DecimalFractions));
 
-    private Ratio Share(Func<SampledBike, bool> holds) => Ratio.FromDecimalFractions((double)drawn.Count(holds) / drawn.Length);
+    private Ratio Share(Func<SampledBike, bool> holds) =>
+        Ratio.FromDecimalFractions((double)drawn.Count(holds) / drawn.Length);
 }

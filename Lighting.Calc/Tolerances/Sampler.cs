@@ -5,7 +5,8 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Solves one sampled bike after another in every electrical state. For one thread.</summary>
-/// <remarks>Every state is solved from the supply voltage, so that a bike's results are its own and not a matter of what was solved before.</remarks>
+/// <remarks>Every state is solved from the supply voltage, so that a bike's results are its own and not a matter of
+/// what was solved before.</remarks>
 internal sealed class Sampler(SamplingPlan plan)
 {
     private const int ReportedEach = 100;
@@ -21,15 +22,26 @@ internal sealed class Sampler(SamplingPlan plan)
         int done = 0;
         try
         {
-            var threads = new ParallelOptions { MaxDegreeOfParallelism = options.Threads ?? -1, CancellationToken = cancellationToken };
-            Parallel.For(0, drawn.Length, threads, () => new Sampler(plan), (sample, _, sampler) =>
+            var threads = new ParallelOptions
             {
-                drawn[sample] = sampler.Solve(Values(plan, sample));
-                int solved = Interlocked.Increment(ref done);
-                if (solved % ReportedEach == 0 || solved == drawn.Length)
-                    progress?.Report(Ratio.FromDecimalFractions((double)solved / drawn.Length));
-                return sampler;
-            }, _ => { });
+                MaxDegreeOfParallelism = options.Threads ?? -1,
+                CancellationToken = cancellationToken,
+            };
+            Parallel.For(
+                0,
+                drawn.Length,
+                threads,
+                () => new Sampler(plan),
+                (sample, _, sampler) =>
+                {
+                    drawn[sample] = sampler.Solve(Values(plan, sample));
+                    int solved = Interlocked.Increment(ref done);
+                    if (solved % ReportedEach == 0 || solved == drawn.Length)
+                        progress?.Report(Ratio.FromDecimalFractions((double)solved / drawn.Length));
+                    return sampler;
+                },
+                _ => { }
+            );
         }
         catch (AggregateException several)
         {
@@ -53,7 +65,9 @@ internal sealed class Sampler(SamplingPlan plan)
         Bike bike = plan.Uncertain.With(values);
         Fit(bike);
         ElectricPotential supply = plan.Uncertain.Supply(values);
-        double[] least = new double[bike.Lamps.Length], most = new double[bike.Lamps.Length], fuses = new double[bike.Fuses.Length];
+        double[] least = new double[bike.Lamps.Length],
+            most = new double[bike.Lamps.Length],
+            fuses = new double[bike.Fuses.Length];
         Array.Fill(least, double.PositiveInfinity);
         foreach ((Setting setting, ImmutableArray<int> lamps) in plan.States)
         {
@@ -66,7 +80,9 @@ internal sealed class Sampler(SamplingPlan plan)
                 fuses[fuse] = Math.Max(fuses[fuse], solved.FuseAmperes(fuse));
         }
 
-        (double rpm, double charge) = bike.Charging.IsEmpty ? (double.NaN, double.NaN) : Balance(bike, plan.Uncertain.BatteryFactor(values));
+        (double rpm, double charge) = bike.Charging.IsEmpty
+            ? (double.NaN, double.NaN)
+            : Balance(bike, plan.Uncertain.BatteryFactor(values));
         return new SampledBike(values, supply.Volts, least, most, fuses, rpm, charge);
     }
 
@@ -92,18 +108,26 @@ internal sealed class Sampler(SamplingPlan plan)
     private (double Rpm, double AmpereHours) Balance(Bike bike, double batteryFactor)
     {
         // Any voltage but the charging voltage is that of the battery with the engine off.
-        ChargingSystem system = ChargingSystem.WithLoads(bike, plan.Switches, (setting, voltage) =>
-            AverageLoads.Of(Solve(setting, voltage.Volts == bike.ChargingVoltage.Volts ? voltage : voltage * batteryFactor)), plan.Options.Charging);
+        ChargingSystem system = ChargingSystem.WithLoads(
+            bike,
+            plan.Switches,
+            (setting, voltage) =>
+                AverageLoads.Of(
+                    Solve(setting, voltage.Volts == bike.ChargingVoltage.Volts ? voltage : voltage * batteryFactor)
+                ),
+            plan.Options.Charging
+        );
         double worst = plan.Windings.IsEmpty ? double.NaN : 0;
         foreach (ImmutableArray<Setting> settings in plan.Windings)
             worst = Math.Max(worst, Rpm(settings.Select(system.BalanceIn).MaxBy(b => b.Load.Amperes)!.BreakEven));
         return (worst, bike.Ride.IsEmpty ? double.NaN : system.Ride().NetCharge?.AmpereHours ?? double.NaN);
     }
 
-    private static double Rpm(BreakEven found) => found.Outcome switch
-    {
-        BreakEvenOutcome.Always => 0,
-        BreakEvenOutcome.Never => double.PositiveInfinity,
-        _ => found.Speed?.RevolutionsPerMinute ?? double.NaN,
-    };
+    private static double Rpm(BreakEven found) =>
+        found.Outcome switch
+        {
+            BreakEvenOutcome.Always => 0,
+            BreakEvenOutcome.Never => double.PositiveInfinity,
+            _ => found.Speed?.RevolutionsPerMinute ?? double.NaN,
+        };
 }

@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>What every sampled bike is solved for: the electrical states, the lamps read in each, and the settings in which each set of windings works. Immutable.</summary>
-/// <remarks>A state is the settings in which the same elements carry current: those that differ in a dead switch alone are one state, those in which nothing is on none.</remarks>
+/// <summary>What every sampled bike is solved for: the electrical states, the lamps read in each, and the settings in
+/// which each set of windings works. Immutable.</summary>
+/// <remarks>A state is the settings in which the same elements carry current: those that differ in a dead switch alone
+/// are one state, those in which nothing is on none.</remarks>
 internal sealed class SamplingPlan
 {
     public SamplingPlan(UncertainBike uncertain, BikeSolution solution, ToleranceOptions options)
@@ -14,21 +16,35 @@ internal sealed class SamplingPlan
         Bike bike = solution.Network.Bike;
         Switches = SettingEnumeration.SwitchesOf(bike);
         (OperatingPoint Point, string State)[] points = [.. solution.Points.Select(p => (p, p.Solved.Carrying))];
-        HashSet<OperatingPoint>[] meant = [.. bike.Lamps.Select((_, lamp) => IntendedOnStates.Of(bike, solution.Points, lamp).ToHashSet())];
+        HashSet<OperatingPoint>[] meant =
+        [
+            .. bike.Lamps.Select((_, lamp) => IntendedOnStates.Of(bike, solution.Points, lamp).ToHashSet()),
+        ];
         Lamps = [.. Enumerable.Range(0, meant.Length).Where(lamp => meant[lamp].Count > 0)];
         States =
         [
-            .. points.Where(p => p.State.Length > 0).GroupBy(p => p.State)
-                .Select(s => (s.First().Point.Setting, Lamps.Where(lamp => s.Any(p => meant[lamp].Contains(p.Point))).ToImmutableArray())),
+            .. points
+                .Where(p => p.State.Length > 0)
+                .GroupBy(p => p.State)
+                .Select(s =>
+                    (
+                        s.First().Point.Setting,
+                        Lamps.Where(lamp => s.Any(p => meant[lamp].Contains(p.Point))).ToImmutableArray()
+                    )
+                ),
         ];
         Condition[] windings = [.. bike.Charging.Select(c => c.When).Distinct()];
         // A field draws its current in any setting.
-        Windings = windings.Length == 0 ? [] :
-        [
-            .. points.Where(p => p.State.Length > 0 || options.Charging.FieldCurrent.Amperes > 0)
-                .GroupBy(p => string.Concat(windings.Select(w => w.Holds(p.Point.Setting) ? '1' : '0')))
-                .Select(w => w.DistinctBy(p => p.State).Select(p => p.Point.Setting).ToImmutableArray()),
-        ];
+        Windings =
+            windings.Length == 0
+                ? []
+                :
+                [
+                    .. points
+                        .Where(p => p.State.Length > 0 || options.Charging.FieldCurrent.Amperes > 0)
+                        .GroupBy(p => string.Concat(windings.Select(w => w.Holds(p.Point.Setting) ? '1' : '0')))
+                        .Select(w => w.DistinctBy(p => p.State).Select(p => p.Point.Setting).ToImmutableArray()),
+                ];
     }
 
     public UncertainBike Uncertain { get; }

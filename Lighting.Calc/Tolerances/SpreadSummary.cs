@@ -4,8 +4,10 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Percentiles, moments and variance shares of the sampled bikes, summed about the listed bike in the order of the samples.</summary>
-/// <remarks>Percentile: the inverse of the empirical distribution function, a value that was drawn, never one between two.</remarks>
+/// <summary>Percentiles, moments and variance shares of the sampled bikes, summed about the listed bike in the order of
+/// the samples.</summary>
+/// <remarks>Percentile: the inverse of the empirical distribution function, a value that was drawn, never one between
+/// two.</remarks>
 internal sealed class SpreadSummary
 {
     // Under this share of a result its variance is rounding.
@@ -42,7 +44,9 @@ internal sealed class SpreadSummary
     public ResultSpread<T> Of<T>(Func<SampledBike, double> result, Func<double, T> unit)
         where T : struct, IQuantity
     {
-        double listed = result(_listed), sum = 0, squares = 0;
+        double listed = result(_listed),
+            sum = 0,
+            squares = 0;
         var results = new double[_drawn.Length];
         var products = new double[_parts.Length];
         for (int i = 0; i < results.Length; i++)
@@ -66,12 +70,16 @@ internal sealed class SpreadSummary
             Percentile95 = Percentile(0.95),
             Mean = isFinite ? unit(listed + sum / results.Length) : null,
             StandardDeviation = isFinite ? unit(Math.Sqrt(variance)) : null,
-            Shares = isFinite && Math.Sqrt(variance) > RoundingRelative * Math.Abs(listed) ? Shares(sum, variance, products) : [],
+            Shares =
+                isFinite && Math.Sqrt(variance) > RoundingRelative * Math.Abs(listed)
+                    ? Shares(sum, variance, products)
+                    : [],
         };
 
         T? Known(double value) => double.IsFinite(value) ? unit(value) : null;
 
-        T? Percentile(double share) => Known(ArrayStatistics.QuantileCustomInplace(results, share, QuantileDefinition.R1));
+        T? Percentile(double share) =>
+            Known(ArrayStatistics.QuantileCustomInplace(results, share, QuantileDefinition.R1));
     }
 
     private ImmutableArray<VarianceShare> Shares(double sum, double variance, double[] products)
@@ -84,7 +92,8 @@ internal sealed class SpreadSummary
                 continue;
             double covariance = (products[p] - sum * _partSum[p] / samples) / (samples - 1);
             double squared = covariance * covariance / (variance * _partVariance[p]);
-            // A part without any effect has 1/(n − 1) on average; that is subtracted, as in the adjusted coefficient of determination.
+            // A part without any effect has 1/(n − 1) on average; that is subtracted, as in the adjusted coefficient of
+            // determination.
             double share = 1 - (1 - squared) * (samples - 1) / (samples - 2);
             if (share > 0)
                 shares.Add(new VarianceShare(_parts[p], Ratio.FromDecimalFractions(share)));
@@ -94,5 +103,6 @@ internal sealed class SpreadSummary
     }
 
     // Math.Max keeps what is not a number: the variance of results that some bikes do not have.
-    private double Variance(double sum, double squares) => Math.Max(0, (squares - sum * sum / _drawn.Length) / (_drawn.Length - 1));
+    private double Variance(double sum, double squares) =>
+        Math.Max(0, (squares - sum * sum / _drawn.Length) / (_drawn.Length - 1));
 }

@@ -3,16 +3,18 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Tolerance analysis (Monte Carlo): bikes sampled within the tolerances of their parts, each solved in every setting.</summary>
+/// <summary>Tolerance analysis (Monte Carlo): bikes sampled within the tolerances of their parts, each solved in every
+/// setting.</summary>
 /// <remarks>
-/// <para>Spreads: <c>tables/tolerances.csv</c>, each row with its source. Parts differ independently; lamps of one row, runs of one size of wire and the
-/// joints of one run go together.</para>
-/// <para>Variance shares: the squared correlation of a part's value with the result. For independent parts that is the squared standardised regression
-/// coefficient, and, where the result is a straight line in the part, Sobol's first-order index (A. Saltelli et al., "Global Sensitivity Analysis: The Primer",
-/// 2008, section 1.2). Limits: what a curved effect or two parts together add is not in any share but in what they leave; the random error of a share is about
-/// twice its root over that of the samples.</para>
-/// <para>Repeatable: seed, samples and bike fix the answer, whatever the number of threads. The values drawn are the same bits on every machine;
-/// results may differ there in their last digits, as powers do.</para>
+/// <para>Spreads: <c>tables/tolerances.csv</c>, each row with its source. Parts differ independently; lamps of one row,
+/// runs of one size of wire and the joints of one run go together.</para>
+/// <para>Variance shares: the squared correlation of a part's value with the result. For independent parts that is the
+/// squared standardised regression coefficient, and, where the result is a straight line in the part, Sobol's
+/// first-order index (A. Saltelli et al., "Global Sensitivity Analysis: The Primer", 2008, section 1.2). Limits: what a
+/// curved effect or two parts together add is not in any share but in what they leave; the random error of a share is
+/// about twice its root over that of the samples.</para>
+/// <para>Repeatable: seed, samples and bike fix the answer, whatever the number of threads. The values drawn are the
+/// same bits on every machine; results may differ there in their last digits, as powers do.</para>
 /// </remarks>
 public static class ToleranceCheck
 {
@@ -23,24 +25,47 @@ public static class ToleranceCheck
     /// <param name="options">Options; null for the defaults.</param>
     /// <param name="progress">Receives the share that is done, from any thread, out of order.</param>
     /// <param name="cancellationToken">Stops the work.</param>
-    /// <exception cref="ArgumentException">The bike has direct lighting, its circuit or condition leaves nothing to solve, or it is too large for so many samples.</exception>
+    /// <exception cref="ArgumentException">The bike has direct lighting, its circuit or condition leaves nothing to
+    /// solve, or it is too large for so many samples.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">A bike that was drawn has no operating point.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ToleranceReport Evaluate(Bike bike, ToleranceOptions? options = null, IProgress<Ratio>? progress = null, CancellationToken cancellationToken = default)
+    public static ToleranceReport Evaluate(
+        Bike bike,
+        ToleranceOptions? options = null,
+        IProgress<Ratio>? progress = null,
+        CancellationToken cancellationToken = default
+    )
     {
         options ??= new ToleranceOptions();
         options.Check();
         if (bike.Lighting == LightingSupply.Direct)
-            throw new ArgumentException("Tolerances are calculated for lamps on a battery only: a lighting coil's voltage depends on its load, and its spread is not published.", nameof(bike));
+            throw new ArgumentException(
+                "Tolerances are calculated for lamps on a battery only: a lighting coil's voltage depends on its load, "
+                    + "and its spread is not published.",
+                nameof(bike)
+            );
         BikeSolution solution = BikeSolution.Solve(bike, options.When, options.Supply, cancellationToken);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
-        ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(bike, solution.Points, options.Fuses, cancellationToken);
-        var plan = new SamplingPlan(new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions), solution, options);
+        ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(
+            bike,
+            solution.Points,
+            options.Fuses,
+            cancellationToken
+        );
+        var plan = new SamplingPlan(
+            new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions),
+            solution,
+            options
+        );
         long numbers = options.Samples * (plan.Uncertain.Parts.Length + 2L * bike.Lamps.Length + bike.Fuses.Length + 3);
         if (numbers > MostNumbers)
-            throw new ArgumentException($"{options.Samples} samples of this bike are {numbers} numbers, more than the limit of {MostNumbers}; use fewer samples.", nameof(options));
+            throw new ArgumentException(
+                $"{options.Samples} samples of this bike are {numbers} numbers, more than the limit of {MostNumbers}; "
+                    + $"use fewer samples.",
+                nameof(options)
+            );
         SampledBike listed = new Sampler(plan).Solve(plan.Uncertain.Listed());
         SampledBike[] drawn = Sampler.Draw(plan, progress, cancellationToken);
         var summary = new SpreadSummary(plan.Uncertain.Parts, listed, drawn);
@@ -51,18 +76,41 @@ public static class ToleranceCheck
             States = plan.States.Length,
             Parts = plan.Uncertain.Parts,
             Lamps = [.. plan.Lamps.Select(lamp => LampOf(summary, bike.Lamps[lamp], lamp))],
-            Fuses = [.. fuses.Select((fuse, i) => new FuseTolerance(fuse, summary.Of(b => b.FuseAmperes[i], v => ElectricCurrent.FromAmperes(v))))],
-            BreakEven = double.IsNaN(listed.BreakEvenRpm) ? null : summary.Of(b => b.BreakEvenRpm, v => RotationalSpeed.FromRevolutionsPerMinute(v)),
-            RideBalance = double.IsNaN(listed.RideAmpereHours) ? null : summary.Of(b => b.RideAmpereHours, v => ElectricCharge.FromAmpereHours(v)),
-            Verdicts = [.. new SampledVerdicts(plan, listed, drawn).Of(fuses, cancellationToken).OrderBy(v => v.Probability.DecimalFractions)],
+            Fuses =
+            [
+                .. fuses.Select(
+                    (fuse, i) =>
+                        new FuseTolerance(fuse, summary.Of(b => b.FuseAmperes[i], v => ElectricCurrent.FromAmperes(v)))
+                ),
+            ],
+            BreakEven = double.IsNaN(listed.BreakEvenRpm)
+                ? null
+                : summary.Of(b => b.BreakEvenRpm, v => RotationalSpeed.FromRevolutionsPerMinute(v)),
+            RideBalance = double.IsNaN(listed.RideAmpereHours)
+                ? null
+                : summary.Of(b => b.RideAmpereHours, v => ElectricCharge.FromAmpereHours(v)),
+            Verdicts =
+            [
+                .. new SampledVerdicts(plan, listed, drawn)
+                    .Of(fuses, cancellationToken)
+                    .OrderBy(v => v.Probability.DecimalFractions),
+            ],
         };
     }
 
-    private static LampTolerance LampOf(SpreadSummary summary, FittedLamp lamp, int index) => new(
-        lamp,
-        summary.Of(b => b.LeastVolts[index], v => ElectricPotential.FromVolts(v)),
-        summary.Of(b => 1 - b.LeastVolts[index] / b.SupplyVolts, v => Ratio.FromDecimalFractions(v)),
-        lamp.Specification.PublishedLightAt(lamp.Specification.ReferenceVoltage) is null
-            ? null
-            : summary.Of(b => lamp.Specification.PublishedLightAt(ElectricPotential.FromVolts(b.LeastVolts[index]))!.Value.DecimalFractions, v => Ratio.FromDecimalFractions(v)));
+    private static LampTolerance LampOf(SpreadSummary summary, FittedLamp lamp, int index) =>
+        new(
+            lamp,
+            summary.Of(b => b.LeastVolts[index], v => ElectricPotential.FromVolts(v)),
+            summary.Of(b => 1 - b.LeastVolts[index] / b.SupplyVolts, v => Ratio.FromDecimalFractions(v)),
+            lamp.Specification.PublishedLightAt(lamp.Specification.ReferenceVoltage) is null
+                ? null
+                : summary.Of(
+                    b =>
+                        lamp.Specification.PublishedLightAt(
+                            ElectricPotential.FromVolts(b.LeastVolts[index])
+                        )!.Value.DecimalFractions,
+                    v => Ratio.FromDecimalFractions(v)
+                )
+        );
 }

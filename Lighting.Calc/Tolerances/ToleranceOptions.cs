@@ -15,8 +15,9 @@ public sealed record ToleranceOptions
     public Condition When { get; init; } = Condition.Always;
 
     /// <summary>
-    /// Voltage of the source before the battery's resistance, above zero; null takes the bike's charging voltage with the regulator's spread.
-    /// The battery voltage has the battery's spread; any other voltage counts as measured and has none.
+    /// Voltage of the source before the battery's resistance, above zero; null takes the bike's charging voltage with
+    /// the regulator's spread. The battery voltage has the battery's spread; any other voltage counts as measured and
+    /// has none.
     /// </summary>
     public ElectricPotential? Supply { get; init; }
 
@@ -26,7 +27,8 @@ public sealed record ToleranceOptions
     /// <summary>Charging options; only <see cref="ChargingModel.Curve"/>.</summary>
     public ChargingOptions Charging { get; init; } = ChargingOptions.Default;
 
-    /// <summary>Number of samples, <see cref="FewestSamples"/> to <see cref="MostSamples"/>; 10,000 by default.</summary>
+    /// <summary>Number of samples, <see cref="FewestSamples"/> to <see cref="MostSamples"/>; 10,000 by
+    /// default.</summary>
     public int Samples { get; init; } = 10_000;
 
     /// <summary>Seed: the same seed gives the same samples on every machine. 1 by default.</summary>
@@ -35,13 +37,18 @@ public sealed record ToleranceOptions
     /// <summary>Scale of all tolerances, 0 to 100 %: 100 % (default) as in the table, 0 % the listed values.</summary>
     public Ratio Scale { get; init; } = Ratio.FromPercent(100);
 
-    /// <summary>Maximum number of threads, 1 or more; null leaves it to the runtime. Results do not depend on it.</summary>
+    /// <summary>Maximum number of threads, 1 or more; null leaves it to the runtime. Results do not depend on
+    /// it.</summary>
     public int? Threads { get; init; }
 
     internal void Check()
     {
         if (Samples is < FewestSamples or > MostSamples)
-            throw new ArgumentOutOfRangeException(nameof(Samples), Samples, $"Samples must be between {FewestSamples} and {MostSamples}.");
+            throw new ArgumentOutOfRangeException(
+                nameof(Samples),
+                Samples,
+                $"Samples must be between {FewestSamples} and {MostSamples}."
+            );
         if (!(Scale.DecimalFractions is >= 0 and <= 1))
             throw new ArgumentOutOfRangeException(nameof(Scale), Scale, "Scale must be between 0 and 100 %.");
         if (Threads is < 1)
@@ -49,6 +56,9 @@ public sealed record ToleranceOptions
         if (Supply is { } supply && !(supply.Volts > 0))
             throw new ArgumentOutOfRangeException(nameof(Supply), supply, "Supply voltage must be greater than zero.");
         if (Charging.Model != ChargingModel.Curve)
-            throw new ArgumentException("Tolerances are calculated on the charging curve only, not on a fitted machine or coil.", nameof(Charging));
+            throw new ArgumentException(
+                "Tolerances are calculated on the charging curve only, not on a fitted machine or coil.",
+                nameof(Charging)
+            );
     }
 }

@@ -3,7 +3,8 @@ namespace Lighting.Calc;
 /// <summary>One part of a bike with a tolerance. All parts vary independently.</summary>
 public sealed class TolerancePart
 {
-    internal TolerancePart(PartKind kind, string name, PartSpread spread) => (Kind, Name, Spread) = (kind, name, spread);
+    internal TolerancePart(PartKind kind, string name, PartSpread spread) =>
+        (Kind, Name, Spread) = (kind, name, spread);
 
     /// <summary>Kind of part.</summary>
     public PartKind Kind { get; }

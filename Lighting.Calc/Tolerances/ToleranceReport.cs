@@ -30,12 +30,14 @@ public sealed class ToleranceReport
     public ImmutableArray<FuseTolerance> Fuses { get; internal init; }
 
     /// <summary>
-    /// The engine speed from which the load is covered, each bike in its worst setting; null without a charging curve. A bike whose
-    /// load is covered nowhere on the curve has no such speed and counts above all others; one whose load is covered below the curve's first point counts with that point.
+    /// The engine speed from which the load is covered, each bike in its worst setting; null without a charging curve.
+    /// A bike whose load is covered nowhere on the curve has no such speed and counts above all others; one whose load
+    /// is covered below the curve's first point counts with that point.
     /// </summary>
     public ResultSpread<RotationalSpeed>? BreakEven { get; internal init; }
 
-    /// <summary>Charge gained over the ride, or lost; null without a ride or where an output on it is unknown.</summary>
+    /// <summary>Charge gained over the ride, or lost; null without a ride or where an output on it is
+    /// unknown.</summary>
     public ResultSpread<ElectricCharge>? RideBalance { get; internal init; }
 
     /// <summary>Verdicts, the least certain first.</summary>

@@ -4,7 +4,8 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>A bike whose parts have spreads: which parts, and the bike that one set of their values makes.</summary>
-/// <remarks>A part that is listed with nothing (no joints, no resistance) has no spread: a multiple of nothing is nothing.</remarks>
+/// <remarks>A part that is listed with nothing (no joints, no resistance) has no spread: a multiple of nothing is
+/// nothing.</remarks>
 internal sealed class UncertainBike
 {
     private const int None = -1;
@@ -28,26 +29,56 @@ internal sealed class UncertainBike
     private readonly int _supply;
 
     /// <param name="bike">The bike as listed.</param>
-    /// <param name="supply">Supply voltage; null is the charging voltage. Other than the charging and the battery voltage it is measured and has no spread.</param>
+    /// <param name="supply">Supply voltage; null is the charging voltage. Other than the charging and the battery
+    /// voltage it is measured and has no spread.</param>
     /// <param name="scale">1 leaves the spreads, 0 removes them.</param>
     public UncertainBike(Bike bike, ElectricPotential? supply, double scale)
     {
         _bike = bike;
         _scale = scale;
         _supplyVoltage = supply ?? bike.ChargingVoltage;
-        bool isRegulated = _supplyVoltage.Volts == bike.ChargingVoltage.Volts, isBattery = !isRegulated && _supplyVoltage.Volts == bike.BatteryVoltage.Volts;
+        bool isRegulated = _supplyVoltage.Volts == bike.ChargingVoltage.Volts,
+            isBattery = !isRegulated && _supplyVoltage.Volts == bike.BatteryVoltage.Volts;
         _lamp = [.. bike.Lamps.Select(AddLamp)];
         var sizes = new Dictionary<WireSize, int>();
         _wire = [.. bike.Runs.Select(r => r.Length.Meters > 0 ? AddWire(r.Wire, sizes) : None)];
-        _temperature = _wire.Any(w => w != None) ? Add(PartKind.WireTemperature, "wire temperature", "wire temperature") : None;
-        _joint = [.. bike.Runs.Select(r => r.TotalJointResistance.Ohms > 0 ? Add(PartKind.Joint, $"joints of '{r.Name}'", "joint") : None)];
-        _contact = [.. bike.Switches.Select(s => s.Resistance.Ohms > 0 ? Add(PartKind.Contact, $"contact '{s.Name}'", "contact") : None)];
-        _fuse = [.. bike.Fuses.Select(f => bike.HasNetwork && FuseTable.ResistanceOf(f).Ohms > 0 ? Add(PartKind.Fuse, $"fuse '{f.Name}'", "fuse") : None)];
-        _batteryResistance = bike.BatteryResistance.Ohms > 0 ? Add(PartKind.BatteryResistance, "battery resistance", "battery resistance") : None;
+        _temperature = _wire.Any(w => w != None)
+            ? Add(PartKind.WireTemperature, "wire temperature", "wire temperature")
+            : None;
+        _joint =
+        [
+            .. bike.Runs.Select(r =>
+                r.TotalJointResistance.Ohms > 0 ? Add(PartKind.Joint, $"joints of '{r.Name}'", "joint") : None
+            ),
+        ];
+        _contact =
+        [
+            .. bike.Switches.Select(s =>
+                s.Resistance.Ohms > 0 ? Add(PartKind.Contact, $"contact '{s.Name}'", "contact") : None
+            ),
+        ];
+        _fuse =
+        [
+            .. bike.Fuses.Select(f =>
+                bike.HasNetwork && FuseTable.ResistanceOf(f).Ohms > 0
+                    ? Add(PartKind.Fuse, $"fuse '{f.Name}'", "fuse")
+                    : None
+            ),
+        ];
+        _batteryResistance =
+            bike.BatteryResistance.Ohms > 0
+                ? Add(PartKind.BatteryResistance, "battery resistance", "battery resistance")
+                : None;
         _battery = Add(PartKind.BatteryVolts, "battery volts", "battery volts");
-        _regulator = isRegulated || !bike.Charging.IsEmpty ? Add(PartKind.RegulatorVolts, "regulator volts", "regulator volts") : None;
+        _regulator =
+            isRegulated || !bike.Charging.IsEmpty
+                ? Add(PartKind.RegulatorVolts, "regulator volts", "regulator volts")
+                : None;
         _stator = bike.Charging.IsEmpty ? None : Add(PartKind.StatorOutput, "stator output", "stator output");
-        _supply = isRegulated ? _regulator : isBattery ? _battery : None;
+        _supply =
+            isRegulated ? _regulator
+            : isBattery ? _battery
+            : None;
         Parts = _parts.ToImmutable();
         CheckTemperature();
     }
@@ -59,25 +90,49 @@ internal sealed class UncertainBike
     public double[] Listed() => [.. Parts.Select(p => p.Spread.Listed)];
 
     /// <summary>The bike that a set of values makes, for every check of the library.</summary>
-    public Bike With(double[] values) => _bike with
-    {
-        Lamps = [.. _bike.Lamps.Select((l, i) => l with { Specification = Scaled(l.Specification, Factor(values, _lamp[i])) })],
-        Runs =
-        [
-            .. _bike.Runs.Select((r, i) => r with
-            {
-                Wire = new WireSize(r.Wire.Name, r.Wire.Construction, r.Wire.CopperArea, r.Wire.OhmsPerMetreAt20 * Factor(values, _wire[i])),
-                JointResistance = r.JointResistance * Factor(values, _joint[i]),
-            }),
-        ],
-        Switches = [.. _bike.Switches.Select((s, i) => s with { Resistance = s.Resistance * Factor(values, _contact[i]) })],
-        Fuses = [.. _bike.Fuses.Select((f, i) => f with { Resistance = FuseTable.ResistanceOf(f) * Factor(values, _fuse[i]) })],
-        Charging = [.. _bike.Charging.Select(c => c with { Current = c.Current * Factor(values, _stator) })],
-        WireTemperature = Temperature.FromDegreesCelsius(_bike.WireTemperature.DegreesCelsius + (_temperature == None ? 0 : values[_temperature])),
-        BatteryResistance = _bike.BatteryResistance * Factor(values, _batteryResistance),
-        BatteryVoltage = _bike.BatteryVoltage * BatteryFactor(values),
-        ChargingVoltage = _bike.ChargingVoltage * Factor(values, _regulator),
-    };
+    public Bike With(double[] values) =>
+        _bike with
+        {
+            Lamps =
+            [
+                .. _bike.Lamps.Select(
+                    (l, i) => l with { Specification = Scaled(l.Specification, Factor(values, _lamp[i])) }
+                ),
+            ],
+            Runs =
+            [
+                .. _bike.Runs.Select(
+                    (r, i) =>
+                        r with
+                        {
+                            Wire = new WireSize(
+                                r.Wire.Name,
+                                r.Wire.Construction,
+                                r.Wire.CopperArea,
+                                r.Wire.OhmsPerMetreAt20 * Factor(values, _wire[i])
+                            ),
+                            JointResistance = r.JointResistance * Factor(values, _joint[i]),
+                        }
+                ),
+            ],
+            Switches =
+            [
+                .. _bike.Switches.Select((s, i) => s with { Resistance = s.Resistance * Factor(values, _contact[i]) }),
+            ],
+            Fuses =
+            [
+                .. _bike.Fuses.Select(
+                    (f, i) => f with { Resistance = FuseTable.ResistanceOf(f) * Factor(values, _fuse[i]) }
+                ),
+            ],
+            Charging = [.. _bike.Charging.Select(c => c with { Current = c.Current * Factor(values, _stator) })],
+            WireTemperature = Temperature.FromDegreesCelsius(
+                _bike.WireTemperature.DegreesCelsius + (_temperature == None ? 0 : values[_temperature])
+            ),
+            BatteryResistance = _bike.BatteryResistance * Factor(values, _batteryResistance),
+            BatteryVoltage = _bike.BatteryVoltage * BatteryFactor(values),
+            ChargingVoltage = _bike.ChargingVoltage * Factor(values, _regulator),
+        };
 
     /// <summary>Factor on the open-circuit voltage of the battery.</summary>
     public double BatteryFactor(double[] values) => Factor(values, _battery);
@@ -88,7 +143,12 @@ internal sealed class UncertainBike
     private static double Factor(double[] values, int part) => part == None ? 1 : values[part];
 
     private static LampSpecification Scaled(LampSpecification lamp, double factor) =>
-        LampSpecification.FromCurrent(lamp.Type, lamp.ReferenceVoltage, lamp.ReferenceCurrent * factor, lamp.MinimumVoltage) with
+        LampSpecification.FromCurrent(
+            lamp.Type,
+            lamp.ReferenceVoltage,
+            lamp.ReferenceCurrent * factor,
+            lamp.MinimumVoltage
+        ) with
         {
             Code = lamp.Code,
             ReferenceFlux = lamp.ReferenceFlux,
@@ -107,9 +167,22 @@ internal sealed class UncertainBike
             _ => "filament",
         };
         PublishedLamp? published = null;
-        if (kind == "filament" && specification.Code is { } code && LampTable.TryFind(code, _bike.SystemVoltage, out published))
-            kind = published!.Tolerance is not null ? "published" : published.MaximumPower is not null ? "maximum only" : kind;
-        return Add(PartKind.Lamp, $"lamp '{lamp.Lamp}'", "lamp", kind, kind == "published" ? published!.Tolerance : null);
+        if (
+            kind == "filament"
+            && specification.Code is { } code
+            && LampTable.TryFind(code, _bike.SystemVoltage, out published)
+        )
+            kind =
+                published!.Tolerance is not null ? "published"
+                : published.MaximumPower is not null ? "maximum only"
+                : kind;
+        return Add(
+            PartKind.Lamp,
+            $"lamp '{lamp.Lamp}'",
+            "lamp",
+            kind,
+            kind == "published" ? published!.Tolerance : null
+        );
     }
 
     private int AddWire(WireSize size, Dictionary<WireSize, int> known)
@@ -142,6 +215,9 @@ internal sealed class UncertainBike
         PartSpread spread = Parts[_temperature].Spread;
         double celsius = _bike.WireTemperature.DegreesCelsius;
         if (celsius + spread.Low < Copper.LowestCelsius || celsius + spread.High > Copper.HighestCelsius)
-            throw new ArgumentException($"The wire temperature and its tolerance ({spread.Limits}) are outside the range of copper, {Copper.LowestCelsius} °C to {Copper.HighestCelsius} °C.");
+            throw new ArgumentException(
+                $"The wire temperature and its tolerance ({spread.Limits}) are outside the range of copper, "
+                    + $"{Copper.LowestCelsius} °C to {Copper.HighestCelsius} °C."
+            );
     }
 }

@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>Share of sampled bikes with the same verdict as the listed bike.</summary>
 public sealed class VerdictTolerance
 {
-    internal VerdictTolerance(string subject, string verdict, Ratio probability) => (Subject, Verdict, Probability) = (subject, verdict, probability);
+    internal VerdictTolerance(string subject, string verdict, Ratio probability) =>
+        (Subject, Verdict, Probability) = (subject, verdict, probability);
 
     /// <summary>What it is about: a fuse, a lamp, <c>charging</c>, <c>ride</c> or the bike.</summary>
     public string Subject { get; }
@@ -14,6 +15,7 @@ public sealed class VerdictTolerance
     public string Verdict { get; }
 
     /// <summary>The share of the sampled bikes on which it holds, 0 to 1.</summary>
-    /// <remarks>Where a fuse's dead short or inrush comes out differently at the limits of the spreads, only the first 200 bikes are judged: the standard error is then up to 0.035.</remarks>
+    /// <remarks>Where a fuse's dead short or inrush comes out differently at the limits of the spreads, only the first
+    /// 200 bikes are judged: the standard error is then up to 0.035.</remarks>
     public Ratio Probability { get; }
 }

@@ -23,11 +23,14 @@ internal sealed class FleetCheck
     }
 
     /// <exception cref="InputException">An option is wrong, or the output cannot be written.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped; the rows written so far are whole.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped; the rows written so far are
+    /// whole.</exception>
     public async Task<int> RunAsync(IReadOnlyList<string> paths, CancellationToken cancel)
     {
-        // Two a core: while one waits for the disk the other works. Lists that the system still has in memory gain nothing by it and lose nothing.
-        int threads = 2 * Environment.ProcessorCount, most = _fleet.Most(_parsed);
+        // Two a core: while one waits for the disk the other works. Lists that the system still has in memory gain
+        // nothing by it and lose nothing.
+        int threads = 2 * Environment.ProcessorCount,
+            most = _fleet.Most(_parsed);
         IEnumerable<FleetFolder> folders = _fleet.Shard(_parsed).Of(FleetFolders.Of(paths));
         _options.CheckAlone(_parsed);
         IAsyncEnumerable<FleetRow?> rows = OrderedWork.Of(folders, folder => RowOf(folder, cancel), threads, cancel);
@@ -44,7 +47,9 @@ internal sealed class FleetCheck
                 await foreach (FleetRow? row in rows)
                     if (Count(row) is { IsChecked: true } counted)
                         worst.Add(counted);
-                _clock.Writing(() => _options.Output.Write(_parsed, _console, FleetDocument.Of(worst.InOrder(), _counts)));
+                _clock.Writing(() =>
+                    _options.Output.Write(_parsed, _console, FleetDocument.Of(worst.InOrder(), _counts))
+                );
                 break;
         }
 
@@ -92,14 +97,23 @@ internal sealed class FleetCheck
             return _clock.Checking(() =>
             {
                 BikeInput input = _options.Apply(_parsed, lists);
-                return FleetRow.Of(folder.Path, _catalogue.Evaluate(input.Bike, new CheckOptions { When = input.When, Supply = input.Supply }, cancel), lists.Cautions.Length);
+                return FleetRow.Of(
+                    folder.Path,
+                    _catalogue.Evaluate(
+                        input.Bike,
+                        new CheckOptions { When = input.When, Supply = input.Supply },
+                        cancel
+                    ),
+                    lists.Cautions.Length
+                );
             });
         }
         catch (InputException wrong)
         {
             return FleetRow.NotChecked(folder.Path, FleetOutcome.WrongInput, [.. wrong.Messages]);
         }
-        catch (Exception wrong) when (wrong is ArgumentException or NetworkNotSolvedException or IOException or UnauthorizedAccessException)
+        catch (Exception wrong)
+            when (wrong is ArgumentException or NetworkNotSolvedException or IOException or UnauthorizedAccessException)
         {
             return FleetRow.NotChecked(folder.Path, FleetOutcome.WrongInput, [wrong.Message]);
         }
@@ -107,7 +121,11 @@ internal sealed class FleetCheck
         catch (Exception fault) when (fault is not OperationCanceledException)
 #pragma warning restore CA1031
         {
-            return FleetRow.NotChecked(folder.Path, FleetOutcome.ProgramFault, [$"a fault of the program's own: {fault.Message}"]);
+            return FleetRow.NotChecked(
+                folder.Path,
+                FleetOutcome.ProgramFault,
+                [$"a fault of the program's own: {fault.Message}"]
+            );
         }
     }
 }

@@ -15,17 +15,28 @@ internal sealed class FleetClock
 
     public T Checking<T>(Func<T> work) => Timed(ref _checking, work);
 
-    public void Writing(Action work) => Timed(ref _writing, () =>
-    {
-        work();
-        return 0;
-    });
+    public void Writing(Action work) =>
+        Timed(
+            ref _writing,
+            () =>
+            {
+                work();
+                return 0;
+            }
+        );
 
     /// <summary>The time in words: bikes a second, and the shares of the work on all threads together.</summary>
     public string Report(long bikes, int threads)
     {
-        double seconds = Stopwatch.GetElapsedTime(_start).TotalSeconds, all = Math.Max(1, _reading + _checking + _writing);
-        return string.Create(CultureInfo.InvariantCulture, $"{bikes} bikes in {seconds:0.00} s, {bikes / seconds:0} a second on {threads} threads; reading {_reading / all:0 %}, solving and judging {_checking / all:0 %}, writing {_writing / all:0 %} of the work.");
+        double seconds = Stopwatch.GetElapsedTime(_start).TotalSeconds,
+            all = Math.Max(1, _reading + _checking + _writing);
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{bikes} bikes in {seconds:0.00} s, {bikes / seconds:0} a second on {threads} threads; reading "
+                + $"{_reading / all:0 %}, solving and judging {_checking / all:0 %}, writing {_writing / all:0 %} of "
+                + $"the "
+                + $"work."
+        );
     }
 
     private static T Timed<T>(ref long total, Func<T> work)

@@ -4,13 +4,20 @@ namespace Lighting.Calc.Cli.Commands;
 internal static class FleetFolders
 {
     private const string Lamps = "lamps.csv";
-    private static readonly EnumerationOptions s_anyCase = new() { MatchCasing = MatchCasing.CaseInsensitive, IgnoreInaccessible = true };
+    private static readonly EnumerationOptions s_anyCase = new()
+    {
+        MatchCasing = MatchCasing.CaseInsensitive,
+        IgnoreInaccessible = true,
+    };
 
     /// <summary>Whether a path is a folder of bikes: one without a lamps.csv whose sub-folders have one.</summary>
     public static bool HoldsBikes(string path) =>
-        Directory.Exists(path) && !Has(path, Lamps) && Directory.EnumerateDirectories(path).Any(folder => Has(folder, Lamps));
+        Directory.Exists(path)
+        && !Has(path, Lamps)
+        && Directory.EnumerateDirectories(path).Any(folder => Has(folder, Lamps));
 
-    /// <summary>Every bike in the order given; the sub-folders of a folder of bikes in the order of their names.</summary>
+    /// <summary>Every bike in the order given; the sub-folders of a folder of bikes in the order of their
+    /// names.</summary>
     public static IEnumerable<FleetFolder> Of(IEnumerable<string> paths)
     {
         foreach (string path in paths)
@@ -27,8 +34,10 @@ internal static class FleetFolders
         }
     }
 
-    /// <summary>Whether a sub-folder is meant as a bike: it holds some list. A folder of photographs does not.</summary>
+    /// <summary>Whether a sub-folder is meant as a bike: it holds some list. A folder of photographs does
+    /// not.</summary>
     public static bool IsMeantAsBike(FleetFolder folder) => folder.IsGiven || Has(folder.Path, "*.csv");
 
-    private static bool Has(string folder, string pattern) => Directory.EnumerateFiles(folder, pattern, s_anyCase).Any();
+    private static bool Has(string folder, string pattern) =>
+        Directory.EnumerateFiles(folder, pattern, s_anyCase).Any();
 }

@@ -4,7 +4,8 @@ using System.Threading.Channels;
 namespace Lighting.Calc.Cli.Commands;
 
 /// <summary>Works on items on several threads and hands the results out in the order of the items.</summary>
-/// <remarks>Never more than a few items a thread are taken ahead of the reader, so that memory does not grow with their number.</remarks>
+/// <remarks>Never more than a few items a thread are taken ahead of the reader, so that memory does not grow with their
+/// number.</remarks>
 internal static class OrderedWork
 {
     private const int AheadPerThread = 32;
@@ -13,12 +14,19 @@ internal static class OrderedWork
     /// <param name="work">Called on several threads at once.</param>
     /// <param name="threads">How many, 1 or more.</param>
     /// <param name="cancel">Stops between two items.</param>
-    public static async IAsyncEnumerable<TResult> Of<TItem, TResult>(IEnumerable<TItem> items, Func<TItem, TResult> work, int threads, [EnumeratorCancellation] CancellationToken cancel)
+    public static async IAsyncEnumerable<TResult> Of<TItem, TResult>(
+        IEnumerable<TItem> items,
+        Func<TItem, TResult> work,
+        int threads,
+        [EnumeratorCancellation] CancellationToken cancel
+    )
     {
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancel);
         CancellationToken stopped = stop.Token;
         var results = Channel.CreateBounded<Task<TResult>>(threads * AheadPerThread);
-        var waiting = Channel.CreateBounded<(TItem Item, TaskCompletionSource<TResult> Result)>(threads * AheadPerThread);
+        var waiting = Channel.CreateBounded<(TItem Item, TaskCompletionSource<TResult> Result)>(
+            threads * AheadPerThread
+        );
         Task[] tasks = [Task.Run(Feed, stopped), .. Enumerable.Range(0, threads).Select(_ => Task.Run(Work, stopped))];
         try
         {

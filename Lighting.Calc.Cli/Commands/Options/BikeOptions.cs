@@ -3,22 +3,57 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;
 
-/// <summary>The argument and options that every command on a bike has, and how they change what its lists say.</summary>
+/// <summary>The argument and options that every command on a bike has, and how they change what its lists
+/// say.</summary>
 internal sealed class BikeOptions
 {
     private readonly Argument<string?> _bike;
-    private readonly Option<string?> _fuse = new("--fuse") { Description = "Rating of the one fuse, or NAME=RATING of one of several, such as 15A.", HelpName = "RATING" };
-    private readonly Option<string?> _when = new("--when") { Description = "Only the settings that meet this condition, such as \"lights=low; brake=on\".", HelpName = "CONDITION" };
+    private readonly Option<string?> _fuse = new("--fuse")
+    {
+        Description = "Rating of the one fuse, or NAME=RATING of one of several, such as 15A.",
+        HelpName = "RATING",
+    };
+    private readonly Option<string?> _when = new("--when")
+    {
+        Description = "Only the settings that meet this condition, such as \"lights=low; brake=on\".",
+        HelpName = "CONDITION",
+    };
     private readonly Option<string?> _volts;
     private readonly Option<string> _engine;
 
-    private readonly Argument<string[]> _more = new("MORE") { Description = "More bikes; a folder without a lamps.csv with bikes in its sub-folders means all of them.", Arity = ArgumentArity.ZeroOrMore };
-
-    public BikeOptions(Command command, bool bikeIsOptional = false, bool isDrawing = false, bool manyBikes = false, bool engineOff = false)
+    private readonly Argument<string[]> _more = new("MORE")
     {
-        _volts = new("--volts") { Description = $"Supply voltage; default: the {(engineOff ? "battery voltage, engine off" : "charging voltage")}.", HelpName = "VOLTS" };
-        _engine = new("--engine") { Description = engineOff ? "off (default): battery voltage; running: charging voltage." : "running (default): charging voltage; off: battery voltage.", DefaultValueFactory = _ => engineOff ? "off" : "running", HelpName = "off|running" };
-        _bike = new("BIKE") { Description = "A folder of lists, or a lamps.csv.", Arity = bikeIsOptional ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne };
+        Description = "More bikes; a folder without a lamps.csv with bikes in its sub-folders means all of them.",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
+
+    public BikeOptions(
+        Command command,
+        bool bikeIsOptional = false,
+        bool isDrawing = false,
+        bool manyBikes = false,
+        bool engineOff = false
+    )
+    {
+        _volts = new("--volts")
+        {
+            Description =
+                $"Supply voltage; default: the {(engineOff ? "battery voltage, engine off" : "charging voltage")}.",
+            HelpName = "VOLTS",
+        };
+        _engine = new("--engine")
+        {
+            Description = engineOff
+                ? "off (default): battery voltage; running: charging voltage."
+                : "running (default): charging voltage; off: battery voltage.",
+            DefaultValueFactory = _ => engineOff ? "off" : "running",
+            HelpName = "off|running",
+        };
+        _bike = new("BIKE")
+        {
+            Description = "A folder of lists, or a lamps.csv.",
+            Arity = bikeIsOptional ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne,
+        };
         _engine.AcceptOnlyFromAmong("off", "running");
         _bike.Validators.Add(OptionText.RefuseEmptyPath);
         _more.Validators.Add(OptionText.RefuseEmptyPath);
@@ -38,7 +73,8 @@ internal sealed class BikeOptions
     public bool HasBike(ParseResult parsed) => parsed.GetValue(_bike) is not null;
 
     /// <summary>Whether the supply was given, by its voltage or by whether the engine runs.</summary>
-    public bool HasSupply(ParseResult parsed) => parsed.GetValue(_volts) is not null || parsed.GetResult(_engine) is { Implicit: false };
+    public bool HasSupply(ParseResult parsed) =>
+        parsed.GetValue(_volts) is not null || parsed.GetResult(_engine) is { Implicit: false };
 
     /// <summary>Text of the supply voltage, for a run without a bike.</summary>
     public string? VoltsText(ParseResult parsed) => parsed.GetValue(_volts);
@@ -47,7 +83,8 @@ internal sealed class BikeOptions
     public string? FuseText(ParseResult parsed) => parsed.GetValue(_fuse);
 
     /// <summary>Every path given, of a command that takes many bikes.</summary>
-    public IReadOnlyList<string> Paths(ParseResult parsed) => [parsed.GetRequiredValue(_bike)!, .. parsed.GetRequiredValue(_more)];
+    public IReadOnlyList<string> Paths(ParseResult parsed) =>
+        [parsed.GetRequiredValue(_bike)!, .. parsed.GetRequiredValue(_more)];
 
     /// <summary>Reads the bike and what the options say of it.</summary>
     /// <exception cref="InputException">A list or an option is wrong.</exception>
@@ -77,10 +114,13 @@ internal sealed class BikeOptions
             bike = WithFuse(bike, fuse, wrong);
         if (wrong.Count == 0)
             CheckSettings(bike, when, wrong);
-        return wrong.Count == 0 ? new BikeInput(read with { Bike = bike }, when, supply) : throw new InputException(wrong);
+        return wrong.Count == 0
+            ? new BikeInput(read with { Bike = bike }, when, supply)
+            : throw new InputException(wrong);
     }
 
-    /// <summary>Checks what can be checked of the options without a bike, so that many bikes do not each say it.</summary>
+    /// <summary>Checks what can be checked of the options without a bike, so that many bikes do not each say
+    /// it.</summary>
     /// <exception cref="InputException">An option is wrong.</exception>
     public void CheckAlone(ParseResult parsed)
     {
@@ -90,7 +130,13 @@ internal sealed class BikeOptions
         if (parsed.GetValue(_volts) is { } volts)
             OptionText.Quantity(QuantityText.Voltage, "--volts", volts, v => v.Volts > 0, wrong);
         if (parsed.GetValue(_fuse) is { } fuse)
-            OptionText.Quantity(QuantityText.Current, "--fuse", fuse[(fuse.IndexOf('=', StringComparison.Ordinal) + 1)..], a => a.Amperes > 0, wrong);
+            OptionText.Quantity(
+                QuantityText.Current,
+                "--fuse",
+                fuse[(fuse.IndexOf('=', StringComparison.Ordinal) + 1)..],
+                a => a.Amperes > 0,
+                wrong
+            );
         if (wrong.Count > 0)
             throw new InputException(wrong);
     }
@@ -113,18 +159,27 @@ internal sealed class BikeOptions
     {
         int equals = text.IndexOf('=', StringComparison.Ordinal);
         string? name = equals < 0 ? null : text[..equals].Trim();
-        if (OptionText.Quantity(QuantityText.Current, "--fuse", text[(equals + 1)..], a => a.Amperes > 0, wrong) is not { } rating)
+        if (
+            OptionText.Quantity(QuantityText.Current, "--fuse", text[(equals + 1)..], a => a.Amperes > 0, wrong)
+            is not { } rating
+        )
             return bike;
         if (name is null && bike.Fuses.Length == 1)
             return bike with { Fuses = [bike.Fuses[0] with { Rating = rating }] };
         if (bike.Fuses.IsEmpty && !bike.HasNetwork)
             return bike with { Fuses = [new Fuse { Name = name ?? "main", Rating = rating }] };
-        int index = Enumerable.Range(0, bike.Fuses.Length).FirstOrDefault(i => string.Equals(bike.Fuses[i].Name, name, StringComparison.OrdinalIgnoreCase), -1);
+        int index = Enumerable
+            .Range(0, bike.Fuses.Length)
+            .FirstOrDefault(i => string.Equals(bike.Fuses[i].Name, name, StringComparison.OrdinalIgnoreCase), -1);
         if (index >= 0)
             return bike with { Fuses = bike.Fuses.SetItem(index, bike.Fuses[index] with { Rating = rating }) };
-        wrong.Add(bike.Fuses.IsEmpty
-            ? $"--fuse '{text}': the bike has runs but no fuse; list it in fuses.csv with the points it is connected to."
-            : $"--fuse '{text}': say which with NAME=RATING; the fuses are {string.Join(", ", bike.Fuses.Select(f => f.Name))}.");
+        wrong.Add(
+            bike.Fuses.IsEmpty
+                ? $"--fuse '{text}': the bike has runs but no fuse; list it in fuses.csv with the points it is "
+                    + $"connected to."
+                : $"--fuse '{text}': say which with NAME=RATING; the fuses are "
+                    + $"{string.Join(", ", bike.Fuses.Select(f => f.Name))}."
+        );
         return bike;
     }
 }

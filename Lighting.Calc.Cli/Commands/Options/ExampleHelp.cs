@@ -4,7 +4,8 @@ using System.CommandLine.Invocation;
 
 namespace Lighting.Calc.Cli.Commands;
 
-/// <summary>Adds to the help what the command line library does not know: examples that work as typed, files, exit status.</summary>
+/// <summary>Adds to the help what the command line library does not know: examples that work as typed, files, exit
+/// status.</summary>
 internal static class ExampleHelp
 {
     private const string Manual = """
@@ -29,7 +30,10 @@ internal static class ExampleHelp
     {
         var help = new HelpOption();
         string head = examples.Length == 1 ? "Example:" : "Examples:";
-        help.Action = new Action((HelpAction)help.Action!, $"{head}\n{string.Join('\n', examples.Select(e => $"  {e}"))}\n");
+        help.Action = new Action(
+            (HelpAction)help.Action!,
+            $"{head}\n{string.Join('\n', examples.Select(e => $"  {e}"))}\n"
+        );
         command.Add(help);
         return command;
     }

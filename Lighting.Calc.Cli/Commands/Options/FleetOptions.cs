@@ -5,9 +5,21 @@ namespace Lighting.Calc.Cli.Commands;
 /// <summary>The options for many bikes at once.</summary>
 internal sealed class FleetOptions
 {
-    private readonly Option<int> _most = new("--most") { Description = "Of many bikes: how many of the worst the table shows; default 50.", DefaultValueFactory = _ => 50, HelpName = "N" };
-    private readonly Option<string?> _shard = new("--shard") { Description = "Of many bikes: only every Nth from the Ith on, I from 1 to N, such as 3/16.", HelpName = "I/N" };
-    private readonly Option<bool> _timing = new("--timing") { Description = "Of many bikes: say on standard error how long reading, checking and writing took." };
+    private readonly Option<int> _most = new("--most")
+    {
+        Description = "Of many bikes: how many of the worst the table shows; default 50.",
+        DefaultValueFactory = _ => 50,
+        HelpName = "N",
+    };
+    private readonly Option<string?> _shard = new("--shard")
+    {
+        Description = "Of many bikes: only every Nth from the Ith on, I from 1 to N, such as 3/16.",
+        HelpName = "I/N",
+    };
+    private readonly Option<bool> _timing = new("--timing")
+    {
+        Description = "Of many bikes: say on standard error how long reading, checking and writing took.",
+    };
 
     public FleetOptions(Command command)
     {
@@ -21,7 +33,8 @@ internal sealed class FleetOptions
         paths.Count > 1 || parsed.GetValue(_shard) is not null || FleetFolders.HoldsBikes(paths[0]);
 
     /// <exception cref="InputException">The number is below 1.</exception>
-    public int Most(ParseResult parsed) => parsed.GetValue(_most) is >= 1 and var most ? most : throw new InputException("--most is 1 or more.");
+    public int Most(ParseResult parsed) =>
+        parsed.GetValue(_most) is >= 1 and var most ? most : throw new InputException("--most is 1 or more.");
 
     /// <exception cref="InputException">The text is not a shard.</exception>
     public Shard Shard(ParseResult parsed) =>

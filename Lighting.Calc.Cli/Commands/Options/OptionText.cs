@@ -10,10 +10,19 @@ internal static class OptionText
     public static void RefuseEmptyPath(SymbolResult path)
     {
         if (path.Tokens.Any(t => t.Value.Length == 0))
-            path.AddError($"{(path is OptionResult option ? option.Option.Name : ((ArgumentResult)path).Argument.Name)}: '' names no file or folder.");
+            path.AddError(
+                $"{(path is OptionResult option ? option.Option.Name : ((ArgumentResult)path).Argument.Name)}: '' "
+                    + $"names no file or folder."
+            );
     }
 
-    public static T? Quantity<T>(QuantityText<T> reader, string option, string text, Func<T, bool> inRange, List<string> wrong)
+    public static T? Quantity<T>(
+        QuantityText<T> reader,
+        string option,
+        string text,
+        Func<T, bool> inRange,
+        List<string> wrong
+    )
         where T : struct, IQuantity
     {
         if (!reader.TryParse(text, out T value, out TextProblem? problem))
@@ -28,7 +37,13 @@ internal static class OptionText
         return null;
     }
 
-    public static T? Required<T>(QuantityText<T> reader, string option, string? text, Func<T, bool> inRange, List<string> wrong)
+    public static T? Required<T>(
+        QuantityText<T> reader,
+        string option,
+        string? text,
+        Func<T, bool> inRange,
+        List<string> wrong
+    )
         where T : struct, IQuantity
     {
         if (text is not null)

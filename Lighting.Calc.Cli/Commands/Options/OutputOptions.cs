@@ -7,15 +7,25 @@ namespace Lighting.Calc.Cli.Commands;
 /// <summary>The options that say in what form a result is given, and where it goes.</summary>
 internal sealed class OutputOptions
 {
-    private readonly Option<string> _format = new("--format") { Description = "text (default), csv, json or html (a page to look at and to print).", DefaultValueFactory = _ => "text", HelpName = "text|csv|json|html" };
-    private readonly Option<string?> _out = new("--out") { Description = "A file for the result instead of standard output.", HelpName = "FILE" };
+    private readonly Option<string> _format = new("--format")
+    {
+        Description = "text (default), csv, json or html (a page to look at and to print).",
+        DefaultValueFactory = _ => "text",
+        HelpName = "text|csv|json|html",
+    };
+    private readonly Option<string?> _out = new("--out")
+    {
+        Description = "A file for the result instead of standard output.",
+        HelpName = "FILE",
+    };
 
     public OutputOptions(Command command, bool isDrawing = false)
     {
         _format.AcceptOnlyFromAmong(["text", "csv", "json", "html", .. isDrawing ? ["svg"] : Array.Empty<string>()]);
         if (isDrawing)
         {
-            _format.Description = "svg (default, the drawing alone), text, csv, json or html (a page to look at and to print).";
+            _format.Description =
+                "svg (default, the drawing alone), text, csv, json or html (a page to look at and to print).";
             _format.HelpName = "svg|text|csv|json|html";
             _format.DefaultValueFactory = _ => "svg";
         }
@@ -28,7 +38,8 @@ internal sealed class OutputOptions
     public string Format(ParseResult parsed) => parsed.GetRequiredValue(_format);
 
     /// <summary>Opens where a result goes that is written row by row.</summary>
-    /// <exception cref="InputException">The file of <c>--out</c> cannot be written, or is one of those that are read.</exception>
+    /// <exception cref="InputException">The file of <c>--out</c> cannot be written, or is one of those that are
+    /// read.</exception>
     public RowOutput OpenRows(ParseResult parsed, CommandConsole console)
     {
         InputGuard.Check(parsed, _out);
@@ -67,7 +78,12 @@ internal sealed class OutputOptions
                 CsvRenderer.Render(document, output);
                 break;
             case "svg":
-                output.Write(SvgCircuit.Alone(PageOnly.Shown(document.Blocks()).OfType<CircuitBlock>().First(), document.Cautions));
+                output.Write(
+                    SvgCircuit.Alone(
+                        PageOnly.Shown(document.Blocks()).OfType<CircuitBlock>().First(),
+                        document.Cautions
+                    )
+                );
                 break;
             case "html":
                 HtmlRenderer.Render(document, output);

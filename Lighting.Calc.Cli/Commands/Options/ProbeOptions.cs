@@ -3,10 +3,15 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;
 
-/// <summary>The options of the commands that go with a meter: the bike's, the engine speed of a lighting coil, and what they give the fault finding.</summary>
+/// <summary>The options of the commands that go with a meter: the bike's, the engine speed of a lighting coil, and what
+/// they give the fault finding.</summary>
 internal sealed class ProbeOptions
 {
-    private readonly Option<string?> _rpm = new("--rpm") { Description = "Engine speed on direct lighting; default: the lowest of charging.csv.", HelpName = "RPM" };
+    private readonly Option<string?> _rpm = new("--rpm")
+    {
+        Description = "Engine speed on direct lighting; default: the lowest of charging.csv.",
+        HelpName = "RPM",
+    };
     private readonly BikeOptions _bike;
 
     public ProbeOptions(Command command)
@@ -24,24 +29,40 @@ internal sealed class ProbeOptions
         BikeInput input = _bike.Read(parsed, console);
         Bike bike = input.Bike;
         if (!bike.HasNetwork)
-            throw new InputException("the bike lists no runs; add runs.csv: without wires there is nothing to measure.");
+            throw new InputException(
+                "the bike lists no runs; add runs.csv: without wires there is nothing to measure."
+            );
         bool direct = bike.Lighting == LightingSupply.Direct;
         var wrong = new List<string>();
         if (direct && bike.Charging.IsEmpty)
             wrong.Add("the lamps are fed by a lighting coil; add charging.csv, with its output.");
         if (direct && _bike.HasSupply(parsed))
-            wrong.Add("--volts and --engine go with a battery: the voltage of a lighting coil follows from the engine speed, --rpm.");
+            wrong.Add(
+                "--volts and --engine go with a battery: the voltage of a lighting coil follows from the engine speed, "
+                    + "--rpm."
+            );
         RotationalSpeed? speed = null;
         if (parsed.GetValue(_rpm) is { } rpm)
         {
             speed = OptionText.Quantity(QuantityText.Speed, "--rpm", rpm, n => n.RevolutionsPerMinute > 0, wrong);
             if (!direct)
-                wrong.Add("--rpm goes with direct lighting (bike.csv: lighting,direct); a bike with a battery is measured with the engine off, or at --volts.");
+                wrong.Add(
+                    "--rpm goes with direct lighting (bike.csv: lighting,direct); a bike with a battery is measured "
+                        + "with the engine off, or at --volts."
+                );
         }
 
         if (wrong.Count > 0)
             throw new InputException(wrong);
-        return (input, new FaultFindingOptions { Supply = _bike.HasSupply(parsed) ? input.Supply : null, EngineSpeed = speed, Within = input.When });
+        return (
+            input,
+            new FaultFindingOptions
+            {
+                Supply = _bike.HasSupply(parsed) ? input.Supply : null,
+                EngineSpeed = speed,
+                Within = input.When,
+            }
+        );
     }
 
     /// <summary>Runs what needs the lighting coil fitted, if the bike has one.</summary>

@@ -8,4 +8,10 @@ namespace Lighting.Calc.Cli.Commands;
 /// <param name="WireLength">All the wire the current flows through.</param>
 /// <param name="Supply">Volts of the supply.</param>
 /// <param name="Temperature">Temperature of the conductor.</param>
-internal sealed record SingleRun(ElectricCurrent Current, Length Length, Length WireLength, ElectricPotential Supply, Temperature Temperature);
+internal sealed record SingleRun(
+    ElectricCurrent Current,
+    Length Length,
+    Length WireLength,
+    ElectricPotential Supply,
+    Temperature Temperature
+);

@@ -6,8 +6,10 @@ namespace Lighting.Calc.Cli.Commands;
 /// <summary>Keeps a result from replacing what it was made from.</summary>
 internal static class InputGuard
 {
-    /// <summary>Refuses a target that is one of the files given, or a list within one of the folders given, by whatever path or link it is named.</summary>
-    /// <param name="parsed">The words of the command; every one but the target that names a file or folder is an input.</param>
+    /// <summary>Refuses a target that is one of the files given, or a list within one of the folders given, by whatever
+    /// path or link it is named.</summary>
+    /// <param name="parsed">The words of the command; every one but the target that names a file or folder is an
+    /// input.</param>
     /// <param name="outOption">The option that names the target.</param>
     /// <exception cref="InputException">The target is an input.</exception>
     public static void Check(ParseResult parsed, Option<string?> outOption)
@@ -16,12 +18,21 @@ internal static class InputGuard
             return;
         string target = RealPath(path);
         bool isList = ListSource.KnownNames.Contains(Path.GetFileName(target), StringComparer.OrdinalIgnoreCase);
-        foreach (string input in parsed.CommandResult.Children.Where(c => c is not OptionResult { Option: var option } || option != outOption).SelectMany(c => c.Tokens).Select(t => t.Value))
-            if (File.Exists(input) && Same(RealPath(input), target) || isList && Directory.Exists(input) && IsWithin(target, RealPath(input)))
+        foreach (
+            string input in parsed
+                .CommandResult.Children.Where(c => c is not OptionResult { Option: var option } || option != outOption)
+                .SelectMany(c => c.Tokens)
+                .Select(t => t.Value)
+        )
+            if (
+                File.Exists(input) && Same(RealPath(input), target)
+                || isList && Directory.Exists(input) && IsWithin(target, RealPath(input))
+            )
                 throw new InputException($"--out '{path}' is one of the lists that are read; name another file.");
     }
 
-    private static bool Same(string a, string b) => string.Equals(a, b, OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
+    private static bool Same(string a, string b) =>
+        string.Equals(a, b, OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
 
     private static bool IsWithin(string file, string folder)
     {

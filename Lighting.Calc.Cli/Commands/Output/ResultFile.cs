@@ -2,7 +2,8 @@ using System.Text;
 
 namespace Lighting.Calc.Cli.Commands;
 
-/// <summary>Writes a result to a file so that there is never half of one, and an earlier one stays until the new one is whole.</summary>
+/// <summary>Writes a result to a file so that there is never half of one, and an earlier one stays until the new one is
+/// whole.</summary>
 internal static class ResultFile
 {
     private static readonly UTF8Encoding s_utf8 = new(encoderShouldEmitUTF8Identifier: false);
@@ -22,17 +23,22 @@ internal static class ResultFile
             if (!WrittenInPlace(target, text))
                 WriteBeside(target, text);
         }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception problem)
+            when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             throw new InputException($"--out '{path}' cannot be written: {problem.Message}");
         }
     }
 
-    /// <summary>Whether a path names a device or another file of the system's own making, which must never be replaced by a file.</summary>
+    /// <summary>Whether a path names a device or another file of the system's own making, which must never be replaced
+    /// by a file.</summary>
     internal static bool IsDevice(string fullPath) =>
         fullPath.StartsWith(@"\\.\", StringComparison.Ordinal)
         || fullPath.StartsWith("/proc/", StringComparison.Ordinal)
-        || (fullPath.StartsWith("/dev/", StringComparison.Ordinal) && !fullPath.StartsWith("/dev/shm/", StringComparison.Ordinal));
+        || (
+            fullPath.StartsWith("/dev/", StringComparison.Ordinal)
+            && !fullPath.StartsWith("/dev/shm/", StringComparison.Ordinal)
+        );
 
     // A device or a pipe is written as it is. Opening what is there also finds a file that may not be changed.
     private static bool WrittenInPlace(string target, string text)

@@ -4,7 +4,8 @@ using System.Text;
 namespace Lighting.Calc.Cli.Commands;
 
 /// <summary>Where rows go as they come: only whole rows are ever passed on.</summary>
-/// <remarks>A file is written beside its target and renamed at the end, so that an earlier one stays until then, and for good when the work is stopped.</remarks>
+/// <remarks>A file is written beside its target and renamed at the end, so that an earlier one stays until then, and
+/// for good when the work is stopped.</remarks>
 internal sealed class RowOutput : IDisposable
 {
     private const int EnoughCharacters = 32 * 1024;
@@ -35,7 +36,11 @@ internal sealed class RowOutput : IDisposable
         string temporary = $"{Path.GetFullPath(path)}.{Path.GetRandomFileName()}.tmp";
         try
         {
-            return new RowOutput(new StreamWriter(temporary, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)), path, temporary);
+            return new RowOutput(
+                new StreamWriter(temporary, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)),
+                path,
+                temporary
+            );
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
@@ -88,7 +93,11 @@ internal sealed class RowOutput : IDisposable
     }
 
     private static InputException CannotWrite(string? path, Exception problem) =>
-        new(path is null ? $"the output was closed before the last row: {problem.Message}" : $"--out '{path}' cannot be written: {problem.Message}");
+        new(
+            path is null
+                ? $"the output was closed before the last row: {problem.Message}"
+                : $"--out '{path}' cannot be written: {problem.Message}"
+        );
 
     private void PassOn()
     {
@@ -101,7 +110,8 @@ internal sealed class RowOutput : IDisposable
             _output.Write(whole);
             _output.Flush();
         }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException && !ClosedPipe.Is(problem))
+        catch (Exception problem)
+            when (problem is IOException or UnauthorizedAccessException && !ClosedPipe.Is(problem))
         {
             throw CannotWrite(_path, problem);
         }

@@ -3,7 +3,8 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;
 
-/// <summary>One line on the terminal that says how far the drawing of bikes is; nothing where messages are piped.</summary>
+/// <summary>One line on the terminal that says how far the drawing of bikes is; nothing where messages are
+/// piped.</summary>
 internal sealed class SampleProgress(CommandConsole console) : IProgress<Ratio>, IDisposable
 {
     private readonly Lock _lock = new();
@@ -19,7 +20,9 @@ internal sealed class SampleProgress(CommandConsole console) : IProgress<Ratio>,
             if (percent <= _shown)
                 return;
             _shown = percent;
-            console.Errors.Write(string.Create(CultureInfo.InvariantCulture, $"\rlighting-calc: {percent} % of the bikes drawn"));
+            console.Errors.Write(
+                string.Create(CultureInfo.InvariantCulture, $"\rlighting-calc: {percent} % of the bikes drawn")
+            );
         }
     }
 

@@ -17,7 +17,11 @@ internal sealed record CautionList(IReadOnlyList<string> Texts) : Block;
 /// <param name="Columns">Its columns.</param>
 /// <param name="Rows">Its rows, one cell for each column.</param>
 /// <param name="IsMain">Whether it is the one that CSV gives.</param>
-internal sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<IReadOnlyList<Cell>> Rows, bool IsMain = false) : Block;
+internal sealed record Table(
+    IReadOnlyList<Column> Columns,
+    IReadOnlyList<IReadOnlyList<Cell>> Rows,
+    bool IsMain = false
+) : Block;
 
 /// <summary>A table that is too long for a page: only CSV gives it, as the main one.</summary>
 internal sealed record SpreadsheetOnly(Table Table) : Block;
@@ -36,5 +40,6 @@ internal sealed record SideBySide(IReadOnlyList<Block> Blocks) : Block;
 internal sealed record PageOnly(Func<IEnumerable<Block?>> Blocks) : Block
 {
     /// <summary>A document's blocks as a page has them.</summary>
-    public static IEnumerable<Block> Shown(IEnumerable<Block> blocks) => blocks.SelectMany(b => b is PageOnly only ? only.Blocks().OfType<Block>() : [b]);
+    public static IEnumerable<Block> Shown(IEnumerable<Block> blocks) =>
+        blocks.SelectMany(b => b is PageOnly only ? only.Blocks().OfType<Block>() : [b]);
 }

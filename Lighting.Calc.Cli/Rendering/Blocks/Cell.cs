@@ -21,7 +21,16 @@ internal readonly record struct Cell(string Text, object? Value, bool IsNumber =
 
     public static implicit operator Cell(Setting? setting) => new(setting?.ToString() ?? "", setting);
 
-    public static implicit operator Cell(bool? holds) => new(holds switch { true => "yes", false => "no", null => "unknown" }, holds);
+    public static implicit operator Cell(bool? holds) =>
+        new(
+            holds switch
+            {
+                true => "yes",
+                false => "no",
+                null => "unknown",
+            },
+            holds
+        );
 
     public static implicit operator Cell(long count) => new(Figures.Number(count, 0), count, IsNumber: true);
 
@@ -35,12 +44,16 @@ internal readonly record struct Cell(string Text, object? Value, bool IsNumber =
 
     public static implicit operator Cell(Ratio? value) => Figures.Cell(value?.Percent, 1);
 
-    public static implicit operator Cell(ElectricResistance? value) => value is { } known ? new Cell(Figures.TwoFigures(known.Ohms), known.Ohms, IsNumber: true) : Figures.Cell(null, 0);
+    public static implicit operator Cell(ElectricResistance? value) =>
+        value is { } known
+            ? new Cell(Figures.TwoFigures(known.Ohms), known.Ohms, IsNumber: true)
+            : Figures.Cell(null, 0);
 
     public static implicit operator Cell(ElectricCharge? value) => Figures.Cell(value?.AmpereHours, 2);
 
     public static implicit operator Cell(RotationalSpeed? value) => Figures.Cell(value?.RevolutionsPerMinute, 0);
 
     /// <summary>The cell with its number printed as a format says.</summary>
-    public Cell In(string? format) => format is not null && Value is double number ? this with { Text = Figures.Number(number, format) } : this;
+    public Cell In(string? format) =>
+        format is not null && Value is double number ? this with { Text = Figures.Number(number, format) } : this;
 }

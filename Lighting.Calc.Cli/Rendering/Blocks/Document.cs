@@ -8,7 +8,13 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <param name="Cautions">What to beware of in all that follows; null where nobody acts on it.</param>
 /// <param name="Blocks">Lays it out for people.</param>
 /// <param name="Json">Writes its JSON members.</param>
-internal sealed record Document(string Title, string Verdict, CautionList? Cautions, Func<IEnumerable<Block>> Blocks, Action<Utf8JsonWriter> Json)
+internal sealed record Document(
+    string Title,
+    string Verdict,
+    CautionList? Cautions,
+    Func<IEnumerable<Block>> Blocks,
+    Action<Utf8JsonWriter> Json
+)
 {
     /// <summary>How the verdict turns out; null where it is none, but a figure.</summary>
     public BikeVerdict? Outcome { get; init; }
@@ -17,11 +23,12 @@ internal sealed record Document(string Title, string Verdict, CautionList? Cauti
     public IReadOnlyList<CautionList> StepCautions { get; init; } = [];
 
     /// <summary>The verdict with the sign of its outcome.</summary>
-    public string SignedVerdict => Outcome switch
-    {
-        BikeVerdict.Suits => $"✔ {Verdict}",
-        BikeVerdict.DoesNotSuit => $"✖ {Verdict}",
-        BikeVerdict.NotJudged => $"! {Verdict}",
-        _ => Verdict,
-    };
+    public string SignedVerdict =>
+        Outcome switch
+        {
+            BikeVerdict.Suits => $"✔ {Verdict}",
+            BikeVerdict.DoesNotSuit => $"✖ {Verdict}",
+            BikeVerdict.NotJudged => $"! {Verdict}",
+            _ => Verdict,
+        };
 }

@@ -19,43 +19,49 @@ internal static class Figures
 
     public static string Percent(Ratio value) => Number(value.Percent, 1) + " %";
 
-    public static string Ohms(ElectricResistance value) => value.Ohms < 1
-        ? TwoFigures(value.Milliohms) + " mΩ"
-        : TwoFigures(value.Ohms) + " Ω";
+    public static string Ohms(ElectricResistance value) =>
+        value.Ohms < 1 ? TwoFigures(value.Milliohms) + " mΩ" : TwoFigures(value.Ohms) + " Ω";
 
     /// <summary>A number to two significant digits, never as a power of ten.</summary>
-    public static string TwoFigures(double value) => value == 0 || !double.IsFinite(value)
-        ? Number(value, 0)
-        : Math.Clamp(1 - (int)Math.Floor(Math.Log10(Math.Abs(value))), -12, 15) switch
-        {
-            < 0 and var tens => Number(Math.Round(value / Math.Pow(10, -tens)) * Math.Pow(10, -tens), 0),
-            var decimals => Number(value, decimals),
-        };
+    public static string TwoFigures(double value) =>
+        value == 0 || !double.IsFinite(value)
+            ? Number(value, 0)
+            : Math.Clamp(1 - (int)Math.Floor(Math.Log10(Math.Abs(value))), -12, 15) switch
+            {
+                < 0 and var tens => Number(Math.Round(value / Math.Pow(10, -tens)) * Math.Pow(10, -tens), 0),
+                var decimals => Number(value, decimals),
+            };
 
     /// <summary>Ohms as an ohmmeter shows them, never milliohms, two figures.</summary>
-    public static string MeterOhms(ElectricResistance value) => value.Ohms switch
-    {
-        >= 10 => Number(value.Ohms, 0),
-        >= 1 => Number(value.Ohms, 1),
-        >= 0.1 => Number(value.Ohms, 2),
-        >= 0.01 => Number(value.Ohms, 3),
-        _ => Number(value.Ohms, 4),
-    } + " Ω";
+    public static string MeterOhms(ElectricResistance value) =>
+        value.Ohms switch
+        {
+            >= 10 => Number(value.Ohms, 0),
+            >= 1 => Number(value.Ohms, 1),
+            >= 0.1 => Number(value.Ohms, 2),
+            >= 0.01 => Number(value.Ohms, 3),
+            _ => Number(value.Ohms, 4),
+        } + " Ω";
 
     public static string Rpm(RotationalSpeed value) => Number(value.RevolutionsPerMinute, 0) + " rpm";
 
-    public static Cell Cell(double? value, int decimals) => new(value is { } known ? Number(known, decimals) : "-", value, IsNumber: true);
+    public static Cell Cell(double? value, int decimals) =>
+        new(value is { } known ? Number(known, decimals) : "-", value, IsNumber: true);
 
     /// <summary>Words in a column of numbers.</summary>
     public static Cell Right(string text) => new(text, text, IsNumber: true);
 
     /// <summary>A remark of the core as a sentence: a capital first, a stop last.</summary>
-    public static string Sentence(string remark) => char.ToUpperInvariant(remark[0]) + remark[1..] + (remark.EndsWith('.') ? "" : ".");
+    public static string Sentence(string remark) =>
+        char.ToUpperInvariant(remark[0]) + remark[1..] + (remark.EndsWith('.') ? "" : ".");
 
-    public static string Number(double value, int decimals) => Number(value, "F" + decimals.ToString(CultureInfo.InvariantCulture));
+    public static string Number(double value, int decimals) =>
+        Number(value, "F" + decimals.ToString(CultureInfo.InvariantCulture));
 
-    /// <summary>A number to 12 significant digits: the noise of binary sums lies behind them, that of every measurement far before.</summary>
-    public static double Exact(double value) => double.Parse(value.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    /// <summary>A number to 12 significant digits: the noise of binary sums lies behind them, that of every measurement
+    /// far before.</summary>
+    public static double Exact(double value) =>
+        double.Parse(value.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     // A figure that rounds to zero is printed without a sign.
     public static string Number(double value, string format)

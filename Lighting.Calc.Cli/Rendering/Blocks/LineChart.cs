@@ -10,7 +10,15 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <param name="Bottom">A value that the upright axis reaches down to in any case.</param>
 /// <param name="Top">A value that it reaches up to in any case.</param>
 internal sealed record LineChart(
-    string Title, string Description, string XTitle, string YTitle, IReadOnlyList<ChartLine> Lines, IReadOnlyList<ChartMark> Marks, double Bottom, double Top) : Block;
+    string Title,
+    string Description,
+    string XTitle,
+    string YTitle,
+    IReadOnlyList<ChartLine> Lines,
+    IReadOnlyList<ChartMark> Marks,
+    double Bottom,
+    double Top
+) : Block;
 
 /// <summary>One line of a chart.</summary>
 /// <param name="Label">Its name in the legend.</param>

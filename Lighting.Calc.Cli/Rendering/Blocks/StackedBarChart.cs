@@ -6,11 +6,22 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <param name="Bars">The bars.</param>
 /// <param name="Mark">Where a mark stands over all bars.</param>
 /// <param name="MarkText">What the mark means.</param>
-internal sealed record StackedBarChart(string Title, IReadOnlyList<string> Kinds, IReadOnlyList<StackedBar> Bars, double Mark, string MarkText) : Block;
+internal sealed record StackedBarChart(
+    string Title,
+    IReadOnlyList<string> Kinds,
+    IReadOnlyList<StackedBar> Bars,
+    double Mark,
+    string MarkText
+) : Block;
 
 /// <summary>One stacked bar.</summary>
 /// <param name="Label">What it is of.</param>
 /// <param name="Text">Its sum in words.</param>
 /// <param name="Segments">The length of each kind's segment; one below zero is not drawn.</param>
 /// <param name="SegmentTexts">The same in words.</param>
-internal sealed record StackedBar(string Label, string Text, IReadOnlyList<double> Segments, IReadOnlyList<string> SegmentTexts);
+internal sealed record StackedBar(
+    string Label,
+    string Text,
+    IReadOnlyList<double> Segments,
+    IReadOnlyList<string> SegmentTexts
+);

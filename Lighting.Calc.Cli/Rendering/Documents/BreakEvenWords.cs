@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>A break-even speed in words that follow "is covered".</summary>
@@ -11,7 +10,8 @@ internal static class BreakEvenWords
             BreakEvenOutcome.At => $"from {Figures.Rpm(breakEven.Speed!.Value)}",
             BreakEvenOutcome.Always => "at any engine speed",
             BreakEvenOutcome.Never => "at no engine speed of the curve",
-            BreakEvenOutcome.BelowCurve => $"from the curve's first point, {Figures.Rpm(breakEven.Speed!.Value)}, or below it",
+            BreakEvenOutcome.BelowCurve =>
+                $"from the curve's first point, {Figures.Rpm(breakEven.Speed!.Value)}, or below it",
             BreakEvenOutcome.NotKnown => "at an unknown speed, outside the curve",
             _ => throw new InvalidOperationException($"Unknown outcome {breakEven.Outcome}."),
         };

@@ -2,14 +2,16 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>The charts of a charging report: current into the battery over engine speed, state of charge over the ride.</summary>
+/// <summary>The charts of a charging report: current into the battery over engine speed, state of charge over the
+/// ride.</summary>
 internal static class ChargingCharts
 {
     // As many lines as a reader keeps apart.
     private const int MostLines = 6;
     private const int GridSteps = 48;
 
-    /// <summary>Current into the battery over engine speed: the worst setting, the ride's usual one, and others of distinct load.</summary>
+    /// <summary>Current into the battery over engine speed: the worst setting, the ride's usual one, and others of
+    /// distinct load.</summary>
     public static LineChart? Balance(ChargingSystem system, ChargingReport report)
     {
         ChargingBalance[] settings = Chosen(report);
@@ -18,17 +20,35 @@ internal static class ChargingCharts
         if (lines.Length == 0)
             return null;
         // Every break-even is marked; two are named, since names of near ones would lie over each other.
-        ChartMark[] marks = [.. settings.Where(b => b.BreakEven is { Outcome: BreakEvenOutcome.At })
-            .Select(b => new ChartMark(b.BreakEven.Speed!.Value.RevolutionsPerMinute, 0, b == report.Worst ? $"most: {Figures.Rpm(b.BreakEven.Speed.Value)}" : b == report.Typical ? $"usual: {Figures.Rpm(b.BreakEven.Speed.Value)}" : ""))];
+        ChartMark[] marks =
+        [
+            .. settings
+                .Where(b => b.BreakEven is { Outcome: BreakEvenOutcome.At })
+                .Select(b => new ChartMark(
+                    b.BreakEven.Speed!.Value.RevolutionsPerMinute,
+                    0,
+                    b == report.Worst ? $"most: {Figures.Rpm(b.BreakEven.Speed.Value)}"
+                        : b == report.Typical ? $"usual: {Figures.Rpm(b.BreakEven.Speed.Value)}"
+                        : ""
+                )),
+        ];
         return new LineChart(
             "Current into the battery over engine speed",
-            "Above zero the battery is charged, below zero it is discharged. " + string.Join(" ", settings.Select(b => $"{b.Setting}: {Figures.Amperes(b.Demand)} on average, covered {BreakEvenWords.Of(b.BreakEven)}.")),
+            "Above zero the battery is charged, below zero it is discharged. "
+                + string.Join(
+                    " ",
+                    settings.Select(b =>
+                        $"{b.Setting}: {Figures.Amperes(b.Demand)} on average, covered "
+                        + $"{BreakEvenWords.Of(b.BreakEven)}."
+                    )
+                ),
             "engine speed, rpm",
             "into the battery, A (diamond: break-even)",
             lines,
             marks,
             0,
-            0);
+            0
+        );
     }
 
     /// <summary>State of charge over the ride; null where it is not known.</summary>
@@ -51,27 +71,49 @@ internal static class ChargingCharts
             return null;
         return new LineChart(
             "State of charge over the ride",
-            $"From {Figures.Percent(ride.InitialStateOfCharge)} to {Figures.Number(points[^1].Y!.Value, 1)} % after {Figures.Number(minutes, 0)} min. "
-            + string.Join(" ", ride.Stretches.Select(s => $"{s.Stretch.Stretch}: {(s.StateOfCharge is { } c ? Figures.Percent(c) : "unknown")} at its end.")),
+            $"From {Figures.Percent(ride.InitialStateOfCharge)} to {Figures.Number(points[^1].Y!.Value, 1)} % after "
+                + $"{Figures.Number(minutes, 0)} min. "
+                + string.Join(
+                    " ",
+                    ride.Stretches.Select(s =>
+                        $"{s.Stretch.Stretch}: {(s.StateOfCharge is { } c ? Figures.Percent(c) : "unknown")} at its "
+                        + $"end."
+                    )
+                ),
             "minutes",
             "state of charge, %",
             [new ChartLine("state of charge", points)],
             [],
             Math.Min(90, points.Min(p => p.Y!.Value)),
-            100);
+            100
+        );
     }
 
     private static ChargingBalance[] Chosen(ChargingReport report)
     {
-        ChargingBalance[] distinct = [.. report.Balances.OrderByDescending(b => b.Demand.Amperes).DistinctBy(b => Math.Round(b.Load.Amperes, 2))];
-        IEnumerable<ChargingBalance> spread = distinct.Length <= MostLines
-            ? distinct
-            : Enumerable.Range(0, MostLines).Select(i => distinct[i * (distinct.Length - 1) / (MostLines - 1)]);
+        ChargingBalance[] distinct =
+        [
+            .. report.Balances.OrderByDescending(b => b.Demand.Amperes).DistinctBy(b => Math.Round(b.Load.Amperes, 2)),
+        ];
+        IEnumerable<ChargingBalance> spread =
+            distinct.Length <= MostLines
+                ? distinct
+                : Enumerable.Range(0, MostLines).Select(i => distinct[i * (distinct.Length - 1) / (MostLines - 1)]);
         ChargingBalance?[] first = [report.Worst, report.Typical];
-        return [.. first.OfType<ChargingBalance>().Concat(spread).DistinctBy(b => Math.Round(b.Load.Amperes, 2)).Take(MostLines).OrderByDescending(b => b.Demand.Amperes)];
+        return
+        [
+            .. first
+                .OfType<ChargingBalance>()
+                .Concat(spread)
+                .DistinctBy(b => Math.Round(b.Load.Amperes, 2))
+                .Take(MostLines)
+                .OrderByDescending(b => b.Demand.Amperes),
+        ];
     }
 
-    private static ChartLine Line(ChargingBalance balance, IEnumerable<RotationalSpeed> speeds) => new(
-        $"{Figures.Amperes(balance.Demand)} on average, {BreakEvenWords.Of(balance.BreakEven)}: {balance.Setting}",
-        [.. balance.Over(speeds).Select(p => new ChartPoint(p.Speed.RevolutionsPerMinute, p.Net?.Amperes))]);
+    private static ChartLine Line(ChargingBalance balance, IEnumerable<RotationalSpeed> speeds) =>
+        new(
+            $"{Figures.Amperes(balance.Demand)} on average, {BreakEvenWords.Of(balance.BreakEven)}: {balance.Setting}",
+            [.. balance.Over(speeds).Select(p => new ChartPoint(p.Speed.RevolutionsPerMinute, p.Net?.Amperes))]
+        );
 }

@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>charging</c> gives: break-even of each setting, the balance over engine speed, the ride, battery run times.</summary>
+/// <summary>What <c>charging</c> gives: break-even of each setting, the balance over engine speed, the ride, battery
+/// run times.</summary>
 internal static class ChargingDocument
 {
     private const int MostLines = 8;
@@ -15,7 +16,10 @@ internal static class ChargingDocument
         { "", "", p => Bar(p) },
     };
 
-    private static readonly Columns<(ChargingBalance Balance, BalancePoint Point)> s_series = new Columns<(ChargingBalance Balance, BalancePoint Point)>
+    private static readonly Columns<(ChargingBalance Balance, BalancePoint Point)> s_series = new Columns<(
+        ChargingBalance Balance,
+        BalancePoint Point
+    )>
     {
         { "setting", "setting", s => s.Balance.Setting },
         { "demand A", "demandA", s => s.Balance.Demand },
@@ -37,7 +41,11 @@ internal static class ChargingDocument
     {
         { "netAmpereHours", r => r.NetCharge },
         { "finalStateOfCharge", r => r.FinalStateOfCharge },
-        { "stretches", s_stretch.Only("stretch", "rpm", "minutes", "demandA", "netAmpereHours", "stateOfCharge"), r => r.Stretches },
+        {
+            "stretches",
+            s_stretch.Only("stretch", "rpm", "minutes", "demandA", "netAmpereHours", "stateOfCharge"),
+            r => r.Stretches
+        },
     };
 
     private static readonly Columns<BatteryRunTime> s_runTime = new()
@@ -59,12 +67,19 @@ internal static class ChargingDocument
 
     public static Document Of(ChargingSystem system, ChargingReport report)
     {
-        ChargingBalance worst = report.Worst!, shown = report.Typical ?? worst;
+        ChargingBalance worst = report.Worst!,
+            shown = report.Typical ?? worst;
         Columns<ChargingBalance> balance = Balances(system);
         return new Document(
             CommonBlocks.TitleOf(system.Bike, "Charging"),
-            $"The largest average load is {Figures.Amperes(worst.Demand)} ({worst.Setting}); it is covered {BreakEvenWords.Of(worst.BreakEven)}."
-            + (report.Typical is { } typical ? $"\nThe usual setting of the ride draws {Figures.Amperes(typical.Demand)} ({typical.Setting}); it is covered {BreakEvenWords.Of(typical.BreakEven)}." : ""),
+            $"The largest average load is {Figures.Amperes(worst.Demand)} ({worst.Setting}); it is covered "
+                + $"{BreakEvenWords.Of(worst.BreakEven)}."
+                + (
+                    report.Typical is { } typical
+                        ? $"\nThe usual setting of the ride draws {Figures.Amperes(typical.Demand)} "
+                            + $"({typical.Setting}); it is covered {BreakEvenWords.Of(typical.BreakEven)}."
+                        : ""
+                ),
             Cautions.OfEngine(system.Bike),
             () =>
             {
@@ -73,16 +88,36 @@ internal static class ChargingDocument
                 [
                     new Heading("Average load and break-even"),
                     // Settings of one load make one line.
-                    legend.In(balance.Only("demandA", "breakEven", "setting").Table(report.Balances.OrderByDescending(b => b.Load.Amperes).DistinctBy(b => Math.Round(b.Load.Amperes, 3)).Take(MostLines))),
+                    legend.In(
+                        balance
+                            .Only("demandA", "breakEven", "setting")
+                            .Table(
+                                report
+                                    .Balances.OrderByDescending(b => b.Load.Amperes)
+                                    .DistinctBy(b => Math.Round(b.Load.Amperes, 3))
+                                    .Take(MostLines)
+                            )
+                    ),
                     legend.Block,
-                    .. system.Machines.Select(m => Residuals($"Fitted machine: {Figures.Amperes(m.Machine.MaximumCurrent)} at most, {Figures.Rpm(m.Machine.CornerSpeed)} corner speed", m.Residuals)),
-                    .. system.Coils.Select(c => Residuals($"Fitted coil: {Figures.Amperes(c.Source.MaximumCurrent)} at most", c.Residuals)),
+                    .. system.Machines.Select(m =>
+                        Residuals(
+                            $"Fitted machine: {Figures.Amperes(m.Machine.MaximumCurrent)} at most, "
+                                + $"{Figures.Rpm(m.Machine.CornerSpeed)} corner speed",
+                            m.Residuals
+                        )
+                    ),
+                    .. system.Coils.Select(c =>
+                        Residuals($"Fitted coil: {Figures.Amperes(c.Source.MaximumCurrent)} at most", c.Residuals)
+                    ),
                     new Heading($"Current into the battery over engine speed ({shown.Setting})"),
                     s_point.Table(shown.Over(system.Grid())),
                     new PageOnly(() => [ChargingCharts.Balance(system, report)]),
                     s_series.Spreadsheet(report.Balances.SelectMany(b => b.Over(system.Grid()).Select(p => (b, p)))),
                     .. report.Ride is { } ride ? RideBlocks(ride) : [],
-                    new Heading($"Battery run time, engine off, from {Figures.Percent(system.Options.InitialStateOfCharge)} (Peukert, exponent {Figures.Number(system.Options.PeukertExponent, 2)})"),
+                    new Heading(
+                        $"Battery run time, engine off, from {Figures.Percent(system.Options.InitialStateOfCharge)} "
+                            + $"(Peukert, exponent {Figures.Number(system.Options.PeukertExponent, 2)})"
+                    ),
                     s_runTimePair.Table(report.Standing.Chunk(2)),
                     .. CommonBlocks.FindingBlocks([.. report.Findings.Where(f => f.Severity != Severity.Note)]),
                 ];
@@ -96,40 +131,47 @@ internal static class ChargingDocument
                     json.Write("ride", s_ride, ride);
                 json.Write("batteryRunTimes", s_runTime, report.Standing);
                 json.Write("findings", CommonBlocks.Finding, report.Findings);
-            });
+            }
+        );
     }
 
     /// <summary>The ride, stretch by stretch.</summary>
     public static Block[] RideBlocks(RideBalance ride) =>
-    [
-        new Heading($"Ride of {Figures.Number(ride.Duration.Minutes, 0)} min: {Net(ride.NetCharge)}"),
-        s_stretch.Table(ride.Stretches),
-        new PageOnly(() => [ChargingCharts.Ride(ride)]),
-    ];
+        [
+            new Heading($"Ride of {Figures.Number(ride.Duration.Minutes, 0)} min: {Net(ride.NetCharge)}"),
+            s_stretch.Table(ride.Stretches),
+            new PageOnly(() => [ChargingCharts.Ride(ride)]),
+        ];
 
     /// <summary>A battery run time in words.</summary>
-    public static string Hours(BatteryRunTime standing) => standing.Outcome switch
-    {
-        BatteryRunTimeOutcome.Reached => $"{Figures.Number(standing.Time!.Value.Hours, 1)} h",
-        BatteryRunTimeOutcome.AlreadyThere => "at or below it",
-        BatteryRunTimeOutcome.NoLoad => "never",
-        BatteryRunTimeOutcome.CapacityNotKnown => "capacity not listed",
-        _ => throw new InvalidOperationException($"Unknown outcome {standing.Outcome}."),
-    };
+    public static string Hours(BatteryRunTime standing) =>
+        standing.Outcome switch
+        {
+            BatteryRunTimeOutcome.Reached => $"{Figures.Number(standing.Time!.Value.Hours, 1)} h",
+            BatteryRunTimeOutcome.AlreadyThere => "at or below it",
+            BatteryRunTimeOutcome.NoLoad => "never",
+            BatteryRunTimeOutcome.CapacityNotKnown => "capacity not listed",
+            _ => throw new InvalidOperationException($"Unknown outcome {standing.Outcome}."),
+        };
 
-    private static Columns<ChargingBalance> Balances(ChargingSystem system) => new()
-    {
-        { "setting", "setting", b => b.Setting },
-        { "average A", "demandA", b => b.Demand },
-        { "covered", "breakEven", b => new Cell(BreakEvenWords.Of(b.BreakEven), Outcome(b.BreakEven.Outcome)) },
-        { "breakEvenRpm", b => b.BreakEven.Speed },
-        { "points", s_point, b => b.Over(system.Grid()) },
-    };
+    private static Columns<ChargingBalance> Balances(ChargingSystem system) =>
+        new()
+        {
+            { "setting", "setting", b => b.Setting },
+            { "average A", "demandA", b => b.Demand },
+            { "covered", "breakEven", b => new Cell(BreakEvenWords.Of(b.BreakEven), Outcome(b.BreakEven.Outcome)) },
+            { "breakEvenRpm", b => b.BreakEven.Speed },
+            { "points", s_point, b => b.Over(system.Grid()) },
+        };
 
     private static Paragraph Residuals(string title, IEnumerable<FitResidual> residuals) =>
-        new($"{title}. Residuals: {string.Join(", ", residuals.Select(r => $"{Figures.Rpm(r.Point.Speed)} {Figures.Number(r.Residual.Amperes, 2)} A"))}.");
+        new($"{title}. Residuals: " + string.Join(", ", residuals.Select(Residual)) + ".");
 
-    private static string Net(ElectricCharge? net) => net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net unknown, the curve does not reach";
+    private static string Residual(FitResidual residual) =>
+        $"{Figures.Rpm(residual.Point.Speed)} {Figures.Number(residual.Residual.Amperes, 2)} A";
+
+    private static string Net(ElectricCharge? net) =>
+        net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net unknown, the curve does not reach";
 
     // One mark for each half amp into (+) or out of (-) the battery.
     private static string Bar(BalancePoint point)
@@ -140,13 +182,14 @@ internal static class ChargingDocument
         return new string(net.Amperes < 0 ? '-' : '+', marks);
     }
 
-    private static string Outcome(BreakEvenOutcome outcome) => outcome switch
-    {
-        BreakEvenOutcome.At => "at",
-        BreakEvenOutcome.Always => "always",
-        BreakEvenOutcome.Never => "never",
-        BreakEvenOutcome.BelowCurve => "below curve",
-        BreakEvenOutcome.NotKnown => "not known",
-        _ => throw new InvalidOperationException($"Unknown outcome {outcome}."),
-    };
+    private static string Outcome(BreakEvenOutcome outcome) =>
+        outcome switch
+        {
+            BreakEvenOutcome.At => "at",
+            BreakEvenOutcome.Always => "always",
+            BreakEvenOutcome.Never => "never",
+            BreakEvenOutcome.BelowCurve => "below curve",
+            BreakEvenOutcome.NotKnown => "not known",
+            _ => throw new InvalidOperationException($"Unknown outcome {outcome}."),
+        };
 }

@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>The page that <c>check</c> prints: verdict first, then load, fuses, drops, charging and findings.</summary>
@@ -6,19 +5,24 @@ internal static class CheckDocument
 {
     private static readonly Columns<VoltageDropBreakdown> s_lamp = new()
     {
-        { CommonBlocks.Lamp.Only("lamp", "voltageV", "currentA", "powerW", "relativeLight", "dropPercent"), d => d.Lamp },
+        {
+            CommonBlocks.Lamp.Only("lamp", "voltageV", "currentA", "powerW", "relativeLight", "dropPercent"),
+            d => d.Lamp
+        },
         { "setting", "setting", d => d.Setting },
     };
 
-    public static Document Of(BikeReport report, ToleranceReport? tolerance = null) => new(
-        CommonBlocks.TitleOf(report.Bike, "Check"),
-        CheckHeadline.Of(report),
-        Cautions.OfWork(report.Bike),
-        () => Blocks(report, tolerance),
-        json => ReportJson.Write(json, report, tolerance))
-    {
-        Outcome = report.Verdict,
-    };
+    public static Document Of(BikeReport report, ToleranceReport? tolerance = null) =>
+        new(
+            CommonBlocks.TitleOf(report.Bike, "Check"),
+            CheckHeadline.Of(report),
+            Cautions.OfWork(report.Bike),
+            () => Blocks(report, tolerance),
+            json => ReportJson.Write(json, report, tolerance)
+        )
+        {
+            Outcome = report.Verdict,
+        };
 
     private static IEnumerable<Block> Blocks(BikeReport report, ToleranceReport? tolerance)
     {
@@ -38,8 +42,12 @@ internal static class CheckDocument
         yield return new Heading($"Lamps at {Figures.Volts(report.SupplyVoltage)}, each in its worst setting");
         yield return legend.In(s_lamp.Table(report.WorstDrops, isMain: true));
         yield return legend.Block;
-        yield return new PageOnly(() => [new SideBySide([ReportCharts.LampVolts(report), ReportCharts.LampLight(report)]), .. Losses(report)]);
-        yield return new Heading($"Load in the heaviest setting ({report.Heaviest.Setting}): {Figures.Amperes(report.Heaviest.TotalCurrent)}");
+        yield return new PageOnly(() =>
+            [new SideBySide([ReportCharts.LampVolts(report), ReportCharts.LampLight(report)]), .. Losses(report)]
+        );
+        yield return new Heading(
+            $"Load in the heaviest setting ({report.Heaviest.Setting}): {Figures.Amperes(report.Heaviest.TotalCurrent)}"
+        );
         yield return CircuitLoad.Columns.Table(CircuitLoad.Of(report.Heaviest));
         if (Charging(report) is { } charging)
         {
@@ -55,20 +63,29 @@ internal static class CheckDocument
         yield return new PageOnly(() => [CircuitBlock.Of(report.Bike, report.Heaviest)]);
     }
 
-    private static IEnumerable<Block> Losses(BikeReport report) => !report.Bike.HasNetwork || report.WorstDrops.IsEmpty ? [] :
-    [
-        new Heading("Voltage-drop breakdown, each lamp in its worst setting"),
-        ReportCharts.Breakdowns(report),
-        DropDocument.Breakdowns(report).Table(report.WorstDrops.OrderByDescending(d => d.TotalDrop.Volts)),
-    ];
+    private static IEnumerable<Block> Losses(BikeReport report) =>
+        !report.Bike.HasNetwork || report.WorstDrops.IsEmpty
+            ? []
+            :
+            [
+                new Heading("Voltage-drop breakdown, each lamp in its worst setting"),
+                ReportCharts.Breakdowns(report),
+                DropDocument.Breakdowns(report).Table(report.WorstDrops.OrderByDescending(d => d.TotalDrop.Volts)),
+            ];
 
     // What depends on engine speed.
     private static IEnumerable<Block?> Engine(BikeReport report) =>
-    [
-        .. report.Charging is { Worst: not null } charging ? [ChargingCharts.Balance(ChargingSystem.Of(report.Bike), charging)] : Array.Empty<Block?>(),
-        .. report.Charging is { Worst: not null, Ride: { } ride } ? PageOnly.Shown(ChargingDocument.RideBlocks(ride)) : [],
-        .. report.DirectLighting is { } direct && DirectLightingDocument.Chart(direct) is { } volts ? [new Heading("Direct lighting"), volts] : Array.Empty<Block>(),
-    ];
+        [
+            .. report.Charging is { Worst: not null } charging
+                ? [ChargingCharts.Balance(ChargingSystem.Of(report.Bike), charging)]
+                : Array.Empty<Block?>(),
+            .. report.Charging is { Worst: not null, Ride: { } ride }
+                ? PageOnly.Shown(ChargingDocument.RideBlocks(ride))
+                : [],
+            .. report.DirectLighting is { } direct && DirectLightingDocument.Chart(direct) is { } volts
+                ? [new Heading("Direct lighting"), volts]
+                : Array.Empty<Block>(),
+        ];
 
     // Every cause with its remedy, and what is all right beside them.
     private static IEnumerable<Block> Causes(BikeReport report)
@@ -76,7 +93,19 @@ internal static class CheckDocument
         if (report.Causes.IsEmpty)
             yield break;
         // The first two causes are in the headline already.
-        string[] lines = [.. report.Causes.Index().SelectMany(c => new[] { c.Index < 2 ? null : $"{c.Index + 1}  {c.Item.Text}", c.Item.Remedy is { } remedy ? $"{(c.Index < 2 ? $"{c.Index + 1}" : " ")}  {remedy}" : null }).OfType<string>()];
+        string[] lines =
+        [
+            .. report
+                .Causes.Index()
+                .SelectMany(c =>
+                    new[]
+                    {
+                        c.Index < 2 ? null : $"{c.Index + 1}  {c.Item.Text}",
+                        c.Item.Remedy is { } remedy ? $"{(c.Index < 2 ? $"{c.Index + 1}" : " ")}  {remedy}" : null,
+                    }
+                )
+                .OfType<string>(),
+        ];
         yield return new Heading("Causes and remedies");
         if (lines.Length > 0)
             yield return new Paragraph(string.Join("\n", lines));
@@ -90,9 +119,12 @@ internal static class CheckDocument
     {
         if (report.Charging is not { Worst: { } balance })
             return null;
-        string text = $"The greatest average load, {Figures.Amperes(balance.Demand)} in the setting '{balance.Setting}', is covered {BreakEvenWords.Of(balance.BreakEven)}.";
+        string text =
+            $"The greatest average load, {Figures.Amperes(balance.Demand)} in the setting '{balance.Setting}', is "
+            + $"covered {BreakEvenWords.Of(balance.BreakEven)}.";
         if (report.Charging.Ride is { NetCharge: { } net } ride)
-            text += $" The ride of {ride.Duration.Minutes:0.#} min leaves {Figures.Number(net.AmpereHours, 2)} Ah net"
+            text +=
+                $" The ride of {ride.Duration.Minutes:0.#} min leaves {Figures.Number(net.AmpereHours, 2)} Ah net"
                 + (ride.FinalStateOfCharge is { } charge ? $", the battery at {Figures.Percent(charge)}." : ".");
         return text;
     }

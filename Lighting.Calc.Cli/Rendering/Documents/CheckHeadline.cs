@@ -1,17 +1,22 @@
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>The verdict of <c>check</c> in at most three lines of 80 columns: the verdict, the gravest causes, or what it rests on.</summary>
+/// <summary>The verdict of <c>check</c> in at most three lines of 80 columns: the verdict, the gravest causes, or what
+/// it rests on.</summary>
 internal static class CheckHeadline
 {
     // The sign stands before the first line.
     private const int Columns = 78;
 
-    public static string Of(BikeReport report) => string.Join("\n", report.Verdict switch
-    {
-        BikeVerdict.DoesNotSuit => Causes(report),
-        BikeVerdict.NotJudged => NotJudged(report),
-        _ => Suits(report),
-    });
+    public static string Of(BikeReport report) =>
+        string.Join(
+            "\n",
+            report.Verdict switch
+            {
+                BikeVerdict.DoesNotSuit => Causes(report),
+                BikeVerdict.NotJudged => NotJudged(report),
+                _ => Suits(report),
+            }
+        );
 
     /// <summary>What is in order, without a full stop; empty where nothing is.</summary>
     public static string Suitable(BikeReport report)
@@ -20,9 +25,15 @@ internal static class CheckHeadline
         FuseSuitability[] fuses = [.. report.Fuses.Where(f => f.Verdict == FuseVerdict.Suits)];
         if (fuses.Length > 0)
             parts.Add($"fuses {string.Join(", ", fuses.Select(f => f.Fuse.Name))}");
-        int lamps = report.Bike.HasNetwork ? report.WorstDrops.Count(d => d.Lamp.Drop!.Value.Percent <= report.Bike.AllowedDrop.Percent + 1e-9) : 0;
+        int lamps = report.Bike.HasNetwork
+            ? report.WorstDrops.Count(d => d.Lamp.Drop!.Value.Percent <= report.Bike.AllowedDrop.Percent + 1e-9)
+            : 0;
         if (lamps > 0)
-            parts.Add(lamps == report.WorstDrops.Length ? "voltage drop of every lamp" : $"voltage drop of {lamps} of {report.WorstDrops.Length} lamps");
+            parts.Add(
+                lamps == report.WorstDrops.Length
+                    ? "voltage drop of every lamp"
+                    : $"voltage drop of {lamps} of {report.WorstDrops.Length} lamps"
+            );
         if (report.Charging?.Worst is { BreakEven.Outcome: BreakEvenOutcome.At or BreakEvenOutcome.Always } charging)
             parts.Add($"charging {BreakEvenWords.Of(charging.BreakEven)}");
         return string.Join("; ", parts);
@@ -51,18 +62,44 @@ internal static class CheckHeadline
 
     private static IEnumerable<string> Suits(BikeReport report)
     {
-        string[] missing = [.. report.Bike.HasNetwork ? Array.Empty<string>() : ["wires", "voltage drop"], .. report.Bike.Charging.IsEmpty ? ["charging"] : Array.Empty<string>()];
-        yield return missing.Length == 0 ? "Suits." : $"Suits as far as listed. Not listed: {string.Join(", ", missing)}.";
-        VoltageDropBreakdown? drop = report.Bike.HasNetwork ? report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions) : null;
+        string[] missing =
+        [
+            .. report.Bike.HasNetwork ? Array.Empty<string>() : ["wires", "voltage drop"],
+            .. report.Bike.Charging.IsEmpty ? ["charging"] : Array.Empty<string>(),
+        ];
+        yield return missing.Length == 0
+            ? "Suits."
+            : $"Suits as far as listed. Not listed: {string.Join(", ", missing)}.";
+        VoltageDropBreakdown? drop = report.Bike.HasNetwork
+            ? report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions)
+            : null;
         if (report.Fuses.MinBy(f => f.Steady.Headroom.Amperes) is { } fuse)
-            yield return Fitting($"{Figures.Rating(fuse.Fuse.Rating)} {fuse.Fuse.Name}: {Figures.Amperes(fuse.Steady.ContinuousCurrent)} continuous (limit {Figures.Amperes(fuse.Steady.UsableCurrent)}){(fuse.Steady.WorstCurrent > fuse.Steady.ContinuousCurrent ? $", {Figures.Amperes(fuse.Steady.WorstCurrent)} peak" : "")}{(report.Fuses.Length > 1 ? ", the least headroom" : "")}.");
+        {
+            ContinuousLoad load = fuse.Steady;
+            string peak =
+                load.WorstCurrent > load.ContinuousCurrent ? $", {Figures.Amperes(load.WorstCurrent)} peak" : "";
+            yield return Fitting(
+                $"{Figures.Rating(fuse.Fuse.Rating)} {fuse.Fuse.Name}: {Figures.Amperes(load.ContinuousCurrent)} "
+                    + $"continuous (limit {Figures.Amperes(load.UsableCurrent)}){peak}"
+                    + $"{(report.Fuses.Length > 1 ? ", the least headroom" : "")}."
+            );
+        }
         else if (report.DirectLighting is { } direct)
             yield return Fitting($"Lighting coil: {DirectLightingDocument.Range(direct)}.");
         if (report.Bike.CountsAllLampsTogether)
             yield return "No 'lit when' is listed: every lamp counts as on.";
         else if (drop is not null || report.Charging?.Worst is not null)
-            yield return Fitting($"{(drop is null ? "" : $"Largest voltage drop: {drop.Lamp.Lamp.Lamp} {Figures.Percent(drop.Lamp.Drop!.Value)}. ")}{(report.Charging?.Worst is { } charging ? $"Load covered {BreakEvenWords.Of(charging.BreakEven)}." : "")}".Trim());
+        {
+            string largest = drop is null
+                ? ""
+                : $"Largest voltage drop: {drop.Lamp.Lamp.Lamp} {Figures.Percent(drop.Lamp.Drop!.Value)}. ";
+            string covered = report.Charging?.Worst is { } charging
+                ? $"Load covered {BreakEvenWords.Of(charging.BreakEven)}."
+                : "";
+            yield return Fitting((largest + covered).Trim());
+        }
     }
 
-    private static string Fitting(string line) => line.Length <= Columns ? line : line[..(Columns - 1)].TrimEnd(' ', ',', ';') + "…";
+    private static string Fitting(string line) =>
+        line.Length <= Columns ? line : line[..(Columns - 1)].TrimEnd(' ', ',', ';') + "…";
 }

@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>What one circuit draws in a setting.</summary>
@@ -11,7 +10,8 @@ internal sealed record CircuitLoad(string Circuit, double Amperes, double Watts)
         { "W", "powerW", c => c.Watts, "F1" },
     };
 
-    public static IEnumerable<CircuitLoad> Of(OperatingPoint point) => point.Lamps
-        .GroupBy(l => l.Lamp.Circuit, StringComparer.OrdinalIgnoreCase)
-        .Select(g => new CircuitLoad(g.Key, g.Sum(l => l.Current.Amperes), g.Sum(l => (double)l.Power.Watts)));
+    public static IEnumerable<CircuitLoad> Of(OperatingPoint point) =>
+        point
+            .Lamps.GroupBy(l => l.Lamp.Circuit, StringComparer.OrdinalIgnoreCase)
+            .Select(g => new CircuitLoad(g.Key, g.Sum(l => l.Current.Amperes), g.Sum(l => (double)l.Power.Watts)));
 }

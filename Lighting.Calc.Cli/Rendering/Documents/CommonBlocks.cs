@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>Blocks and columns that several documents share.</summary>
@@ -50,22 +49,43 @@ internal static class CommonBlocks
         { "reasons", f => f.Reasons },
     };
 
-    /// <summary>Light against that at the lumen test voltage, in percent; unknown of an LED whose light is not published.</summary>
-    public static Cell Light(LampState? lamp) => lamp is { PublishedLight: null, RelativeLight: not null } ? Figures.Right("unknown") with { Value = null } : lamp?.PublishedLight;
+    /// <summary>Light against that at the lumen test voltage, in percent; unknown of an LED whose light is not
+    /// published.</summary>
+    public static Cell Light(LampState? lamp) =>
+        lamp is { PublishedLight: null, RelativeLight: not null }
+            ? Figures.Right("unknown") with
+            {
+                Value = null,
+            }
+            : lamp?.PublishedLight;
 
     public static string TitleOf(Bike bike, string what) => bike.Name.Length == 0 ? what : $"{what}: {bike.Name}";
 
     public static Table FuseTable(IEnumerable<FuseSuitability> fuses, SettingLegend legend) =>
-        legend.In(Fuse.Only("fuse", "ratingA", "continuousCurrentA", "usableA", "worstCurrentA", "verdict", "smallestRatingA", "largestRatingA", "worstSetting").Table(fuses));
+        legend.In(
+            Fuse.Only(
+                    "fuse",
+                    "ratingA",
+                    "continuousCurrentA",
+                    "usableA",
+                    "worstCurrentA",
+                    "verdict",
+                    "smallestRatingA",
+                    "largestRatingA",
+                    "worstSetting"
+                )
+                .Table(fuses)
+        );
 
     public static IEnumerable<Block> FindingBlocks(IReadOnlyCollection<Finding> findings) =>
         findings.Count == 0 ? [] : [new Heading("Findings"), Finding.Table(findings)];
 
-    private static string SeverityWord(Severity severity) => severity switch
-    {
-        Severity.Note => "note",
-        Severity.Caution => "caution",
-        Severity.Fault => "fault",
-        _ => throw new InvalidOperationException($"Unknown severity {severity}."),
-    };
+    private static string SeverityWord(Severity severity) =>
+        severity switch
+        {
+            Severity.Note => "note",
+            Severity.Caution => "caution",
+            Severity.Fault => "fault",
+            _ => throw new InvalidOperationException($"Unknown severity {severity}."),
+        };
 }

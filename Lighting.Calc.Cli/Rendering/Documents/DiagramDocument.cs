@@ -16,27 +16,30 @@ internal static class DiagramDocument
         { "A", "currentA", p => p.Current },
     };
 
-    public static Document Of(Bike bike, OperatingPoint point) => new(
-        CommonBlocks.TitleOf(bike, "Circuit"),
-        $"In the setting '{point.Setting}' the source of {Figures.Volts(point.SupplyVoltage)} gives {Figures.Amperes(point.TotalCurrent)}.",
-        Cautions.OfWork(bike),
-        () =>
-        [
-            new PageOnly(() => [CircuitBlock.Of(bike, point)]),
-            new Heading("Points"),
-            CommonBlocks.Point.Table(point.Points),
-            new Heading("Parts"),
-            s_part.Table(PartsOf(bike, point), isMain: true),
-        ],
-        json =>
-        {
-            json.Write("bike", bike.Name);
-            json.Write("supplyVoltageV", point.SupplyVoltage);
-            json.Write("setting", point.Setting);
-            json.Write("totalCurrentA", point.TotalCurrent);
-            json.Write("points", CommonBlocks.Point, point.Points);
-            json.Write("parts", s_part, PartsOf(bike, point));
-        });
+    public static Document Of(Bike bike, OperatingPoint point) =>
+        new(
+            CommonBlocks.TitleOf(bike, "Circuit"),
+            $"In the setting '{point.Setting}' the source of {Figures.Volts(point.SupplyVoltage)} gives "
+                + $"{Figures.Amperes(point.TotalCurrent)}.",
+            Cautions.OfWork(bike),
+            () =>
+                [
+                    new PageOnly(() => [CircuitBlock.Of(bike, point)]),
+                    new Heading("Points"),
+                    CommonBlocks.Point.Table(point.Points),
+                    new Heading("Parts"),
+                    s_part.Table(PartsOf(bike, point), isMain: true),
+                ],
+            json =>
+            {
+                json.Write("bike", bike.Name);
+                json.Write("supplyVoltageV", point.SupplyVoltage);
+                json.Write("setting", point.Setting);
+                json.Write("totalCurrentA", point.TotalCurrent);
+                json.Write("points", CommonBlocks.Point, point.Points);
+                json.Write("parts", s_part, PartsOf(bike, point));
+            }
+        );
 
     // Every part with its points and its current from the one to the other.
     private static IEnumerable<DiagramPart> PartsOf(Bike bike, OperatingPoint point)
@@ -44,12 +47,44 @@ internal static class DiagramDocument
         var ends = new PartEnds(bike, point);
         return
         [
-            .. point.Fuses.Select(f => new DiagramPart(f.Fuse.Name, "fuse", ends.From(f.Fuse), ends.To(f.Fuse), f.Current)),
-            .. point.Contacts.Select(c => new DiagramPart(c.Contact.Switch, c.Closed ? "closed contact" : "open contact", c.Contact.From, c.Contact.To, c.Current)),
-            .. point.Runs.Select(r => new DiagramPart(r.Run.Name, "run", r.Run.From, r.Run.To, r.Current, r.Run.Colour?.Code)),
-            .. point.Lamps.Select(l => new DiagramPart(l.Lamp.Lamp, "lamp", ends.Feed(l.Lamp), ends.Return(l.Lamp), l.Current)),
+            .. point.Fuses.Select(f => new DiagramPart(
+                f.Fuse.Name,
+                "fuse",
+                ends.From(f.Fuse),
+                ends.To(f.Fuse),
+                f.Current
+            )),
+            .. point.Contacts.Select(c => new DiagramPart(
+                c.Contact.Switch,
+                c.Closed ? "closed contact" : "open contact",
+                c.Contact.From,
+                c.Contact.To,
+                c.Current
+            )),
+            .. point.Runs.Select(r => new DiagramPart(
+                r.Run.Name,
+                "run",
+                r.Run.From,
+                r.Run.To,
+                r.Current,
+                r.Run.Colour?.Code
+            )),
+            .. point.Lamps.Select(l => new DiagramPart(
+                l.Lamp.Lamp,
+                "lamp",
+                ends.Feed(l.Lamp),
+                ends.Return(l.Lamp),
+                l.Current
+            )),
         ];
     }
 
-    private sealed record DiagramPart(string Name, string Kind, string From, string To, ElectricCurrent Current, string? Colour = null);
+    private sealed record DiagramPart(
+        string Name,
+        string Kind,
+        string From,
+        string To,
+        ElectricCurrent Current,
+        string? Colour = null
+    );
 }

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>drop</c> gives: each lamp's voltage-drop breakdown in its worst setting, and the improvement from repairing the parts that drop most.</summary>
+/// <summary>What <c>drop</c> gives: each lamp's voltage-drop breakdown in its worst setting, and the improvement from
+/// repairing the parts that drop most.</summary>
 internal static class DropDocument
 {
     private static readonly Columns<VoltageDropItem> s_entry = new()
@@ -34,42 +35,72 @@ internal static class DropDocument
     };
 
     /// <summary>Each lamp's voltage drop by kind of part.</summary>
-    public static Columns<VoltageDropBreakdown> Breakdowns(BikeReport report) => new()
-    {
-        { "lamp", "lamp", d => d.Lamp.Lamp.Lamp },
-        { "setting", d => d.Setting },
-        { "lamp V", "voltageV", d => d.Lamp.Voltage },
-        { "currentA", d => d.Lamp.Current },
-        { "feed", "", d => d.DropIn(VoltageDropKind.FeedWire) },
-        { "joints", "", d => d.DropIn(VoltageDropKind.FeedJoint) + d.DropIn(VoltageDropKind.ReturnJoint) },
-        { "switch", "", d => d.DropIn(VoltageDropKind.Switch) },
-        { "fuse", "", d => d.DropIn(VoltageDropKind.Fuse) },
-        { "return", "", d => d.DropIn(VoltageDropKind.ReturnWire) },
-        { "drop %", "dropPercent", d => d.Lamp.Drop },
-        { "limit %", "allowedDropPercent", d => LimitOf(report, d).Share },
-        { "relativeLight", d => d.Lamp.PublishedLight },
-        { "dimmer %", "lightLost", d => d.LightLost },
-        { "breakdown", s_entry, d => d.Entries },
-        { "repairs", s_gain.Only("kind", "part", "gainV", "gainLight"), d => VoltageDropAnalysis.LargestDrops(report.Network, d) },
-    };
+    public static Columns<VoltageDropBreakdown> Breakdowns(BikeReport report) =>
+        new()
+        {
+            { "lamp", "lamp", d => d.Lamp.Lamp.Lamp },
+            { "setting", d => d.Setting },
+            { "lamp V", "voltageV", d => d.Lamp.Voltage },
+            { "currentA", d => d.Lamp.Current },
+            { "feed", "", d => d.DropIn(VoltageDropKind.FeedWire) },
+            { "joints", "", d => d.DropIn(VoltageDropKind.FeedJoint) + d.DropIn(VoltageDropKind.ReturnJoint) },
+            { "switch", "", d => d.DropIn(VoltageDropKind.Switch) },
+            { "fuse", "", d => d.DropIn(VoltageDropKind.Fuse) },
+            { "return", "", d => d.DropIn(VoltageDropKind.ReturnWire) },
+            { "drop %", "dropPercent", d => d.Lamp.Drop },
+            { "limit %", "allowedDropPercent", d => LimitOf(report, d).Share },
+            { "relativeLight", d => d.Lamp.PublishedLight },
+            { "dimmer %", "lightLost", d => d.LightLost },
+            { "breakdown", s_entry, d => d.Entries },
+            {
+                "repairs",
+                s_gain.Only("kind", "part", "gainV", "gainLight"),
+                d => VoltageDropAnalysis.LargestDrops(report.Network, d)
+            },
+        };
 
     public static Document Of(BikeReport report)
     {
-        VoltageDropBreakdown[] breakdowns = [.. report.WorstDrops.OrderByDescending(d => d.Lamp.Drop!.Value.DecimalFractions)];
+        VoltageDropBreakdown[] breakdowns =
+        [
+            .. report.WorstDrops.OrderByDescending(d => d.Lamp.Drop!.Value.DecimalFractions),
+        ];
         return new Document(
             CommonBlocks.TitleOf(report.Bike, "Voltage drop"),
             Verdict(report, breakdowns),
             Cautions.OfWork(report.Bike),
             () =>
-            [
-                new Heading($"Voltage-drop breakdown from the source ({Figures.Volts(report.SupplyVoltage)}) to each lamp and back, in its worst setting"),
-                Breakdowns(report).Table(breakdowns),
-                new PageOnly(() => report.Bike.HasNetwork && breakdowns.Length > 0 ? [ReportCharts.Breakdowns(report), CircuitBlock.Of(report.Bike, report.Settings.First(p => p.Setting.Equals(breakdowns[0].Setting)))] : []),
-                .. CleanFirst(breakdowns),
-                .. breakdowns.Take(1).SelectMany(d => new Block[] { new Heading($"Voltage-drop breakdown of {d.Lamp.Lamp.Lamp} ({d.Setting})"), Breakdown(d) }),
-                .. breakdowns.Take(1).SelectMany(d => Repairs(report, d)),
-                s_part.Spreadsheet(breakdowns.SelectMany(d => d.Entries.Select(e => (d, e)))),
-            ],
+                [
+                    new Heading(
+                        $"Voltage-drop breakdown from the source ({Figures.Volts(report.SupplyVoltage)}) to each lamp "
+                            + $"and back, in its worst setting"
+                    ),
+                    Breakdowns(report).Table(breakdowns),
+                    new PageOnly(() =>
+                        report.Bike.HasNetwork && breakdowns.Length > 0
+                            ?
+                            [
+                                ReportCharts.Breakdowns(report),
+                                CircuitBlock.Of(
+                                    report.Bike,
+                                    report.Settings.First(p => p.Setting.Equals(breakdowns[0].Setting))
+                                ),
+                            ]
+                            : []
+                    ),
+                    .. CleanFirst(breakdowns),
+                    .. breakdowns
+                        .Take(1)
+                        .SelectMany(d =>
+                            new Block[]
+                            {
+                                new Heading($"Voltage-drop breakdown of {d.Lamp.Lamp.Lamp} ({d.Setting})"),
+                                Breakdown(d),
+                            }
+                        ),
+                    .. breakdowns.Take(1).SelectMany(d => Repairs(report, d)),
+                    s_part.Spreadsheet(breakdowns.SelectMany(d => d.Entries.Select(e => (d, e)))),
+                ],
             json =>
             {
                 json.Write("bike", report.Bike.Name);
@@ -77,56 +108,91 @@ internal static class DropDocument
                 json.Write("dropsIncluded", report.Bike.HasNetwork);
                 json.Write("allowedDropPercent", report.Bike.AllowedDrop);
                 json.Write("lamps", Breakdowns(report), report.WorstDrops);
-            });
+            }
+        );
     }
 
     private static string Verdict(BikeReport report, VoltageDropBreakdown[] breakdowns)
     {
         if (!report.Bike.HasNetwork)
-            return "There is no list of runs (runs.csv): lamps are taken as connected directly across the battery, and voltage drop is not included.";
+            return "There is no list of runs (runs.csv): lamps are taken as connected directly across the battery, and "
+                + "voltage drop is not included.";
         if (breakdowns.Length == 0)
             return "No lamp is fed in any of these settings.";
-        string worst = $"Worst: {breakdowns[0].Lamp.Lamp.Lamp} {Figures.Volts(breakdowns[0].Lamp.Voltage)}, voltage drop {Figures.Percent(breakdowns[0].Lamp.Drop!.Value)}";
+        string worst =
+            $"Worst: {breakdowns[0].Lamp.Lamp.Lamp} {Figures.Volts(breakdowns[0].Lamp.Voltage)}, voltage drop "
+            + $"{Figures.Percent(breakdowns[0].Lamp.Drop!.Value)}";
         int over = breakdowns.Count(d => LimitOf(report, d).IsExceededBy(d.Lamp.Drop!.Value));
         double[] limits = [.. breakdowns.Select(d => LimitOf(report, d).Share.Percent).Distinct().Order()];
-        string limit = limits.Length == 1 ? Figures.Percent(LimitOf(report, breakdowns[0]).Share) : $"{Figures.Number(limits[0], 1)} to {Figures.Number(limits[^1], 1)} %";
+        string limit =
+            limits.Length == 1
+                ? Figures.Percent(LimitOf(report, breakdowns[0]).Share)
+                : $"{Figures.Number(limits[0], 1)} to {Figures.Number(limits[^1], 1)} %";
         return over == 0
             ? $"{worst}; every lamp is within the limit of {limit}."
             : $"{worst}; {over} of {breakdowns.Length} lamps exceed the limit of {limit}.";
     }
 
-    private static DropLimit LimitOf(BikeReport report, VoltageDropBreakdown breakdown) => DropLimit.Of(report.Bike, breakdown.Lamp.Lamp, breakdown.SupplyVoltage);
+    private static DropLimit LimitOf(BikeReport report, VoltageDropBreakdown breakdown) =>
+        DropLimit.Of(report.Bike, breakdown.Lamp.Lamp, breakdown.SupplyVoltage);
 
     // The joints, contacts and earths beyond the trade's limits: the first places to clean.
     private static IEnumerable<Block> CleanFirst(VoltageDropBreakdown[] breakdowns)
     {
         string[] places =
         [
-            .. breakdowns.SelectMany(d => d.OverLimit).DistinctBy(e => (e.Kind, e.Part)).OrderByDescending(e => e.Voltage / e.Limit!.Value)
-                .Select(e => $"{e.Part} ({DropWords.Of(e.Kind)}) {Figures.Volts(e.Voltage)} (limit {Figures.Volts(e.Limit!.Value)})"),
-            .. breakdowns.Where(d => d.IsEarthOverLimit).Take(1).Select(d => $"earth of {d.Lamp.Lamp.Lamp} {Figures.Volts(d.EarthDrop)} (limit {Figures.Volts(d.EarthLimit)})"),
+            .. breakdowns
+                .SelectMany(d => d.OverLimit)
+                .DistinctBy(e => (e.Kind, e.Part))
+                .OrderByDescending(e => e.Voltage / e.Limit!.Value)
+                .Select(e =>
+                    $"{e.Part} ({DropWords.Of(e.Kind)}) {Figures.Volts(e.Voltage)} (limit "
+                    + $"{Figures.Volts(e.Limit!.Value)})"
+                ),
+            .. breakdowns
+                .Where(d => d.IsEarthOverLimit)
+                .Take(1)
+                .Select(d =>
+                    $"earth of {d.Lamp.Lamp.Lamp} {Figures.Volts(d.EarthDrop)} (limit {Figures.Volts(d.EarthLimit)})"
+                ),
         ];
         return places.Length == 0 ? [] : [new Paragraph($"Clean first: {string.Join(", ", places)}.")];
     }
 
     // From the source's voltage down to the lamp's: what is lost is subtracted.
-    private static Table Breakdown(VoltageDropBreakdown breakdown) => new Columns<(string Part, string Kind, Cell Current, double Volts, double Percent)>
-    {
-        { "from the source to the lamp and back", "part", l => l.Part },
-        { "kind", "kind", l => l.Kind },
-        { "A", "currentA", l => l.Current },
-        { "V", "dropV", l => l.Volts },
-        { "%", "sharePercent", l => l.Percent, "F1" },
-    }.Table(
-    [
-        ("source", "", "", breakdown.SupplyVoltage.Volts, 100),
-        .. breakdown.Entries.Select(e => (e.Part, DropWords.Of(e.Kind), (Cell)e.Current, -e.Voltage.Volts, -e.Share.Percent)),
-        (breakdown.Lamp.Lamp.Lamp, "lamp", breakdown.Lamp.Current, breakdown.Lamp.Voltage.Volts, 100 * (breakdown.Lamp.Voltage / breakdown.SupplyVoltage)),
-    ]);
+    private static Table Breakdown(VoltageDropBreakdown breakdown) =>
+        new Columns<(string Part, string Kind, Cell Current, double Volts, double Percent)>
+        {
+            { "from the source to the lamp and back", "part", l => l.Part },
+            { "kind", "kind", l => l.Kind },
+            { "A", "currentA", l => l.Current },
+            { "V", "dropV", l => l.Volts },
+            { "%", "sharePercent", l => l.Percent, "F1" },
+        }.Table([
+            ("source", "", "", breakdown.SupplyVoltage.Volts, 100),
+            .. breakdown.Entries.Select(e =>
+                (e.Part, DropWords.Of(e.Kind), (Cell)e.Current, -e.Voltage.Volts, -e.Share.Percent)
+            ),
+            (
+                breakdown.Lamp.Lamp.Lamp,
+                "lamp",
+                breakdown.Lamp.Current,
+                breakdown.Lamp.Voltage.Volts,
+                100 * (breakdown.Lamp.Voltage / breakdown.SupplyVoltage)
+            ),
+        ]);
 
     private static IEnumerable<Block> Repairs(BikeReport report, VoltageDropBreakdown breakdown)
     {
         ImmutableArray<RepairBenefit> gains = VoltageDropAnalysis.LargestDrops(report.Network, breakdown);
-        return gains.IsEmpty ? [] : [new Heading($"Improvement at {breakdown.Lamp.Lamp.Lamp} ({breakdown.Setting}) with a part at zero resistance"), s_gain.Table(gains)];
+        return gains.IsEmpty
+            ? []
+            :
+            [
+                new Heading(
+                    $"Improvement at {breakdown.Lamp.Lamp.Lamp} ({breakdown.Setting}) with a part at zero resistance"
+                ),
+                s_gain.Table(gains),
+            ];
     }
 }

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>faults</c> gives: the likeliest faults in sentences, conflicting evidence, and the next test.</summary>
+/// <summary>What <c>faults</c> gives: the likeliest faults in sentences, conflicting evidence, and the next
+/// test.</summary>
 internal static class FaultsDocument
 {
     private const int Most = 5;
@@ -61,50 +62,79 @@ internal static class FaultsDocument
         { "outcomes", s_outcome, n => n.Outcomes },
     };
 
-    public static Document Of(FaultFinder finder, Diagnosis diagnosis) => new(
-        CommonBlocks.TitleOf(finder.Bike, "Faults"),
-        diagnosis.Summary,
-        Cautions.OfWork(finder.Bike),
-        () =>
-        [
-            new Heading("Likeliest first"),
-            .. diagnosis.Ranked.Take(Most).Select((g, i) => new Paragraph($"{i + 1}. {Percent(g.Probability)}  {g.Best.Sentence}{Alike(g)}{Against(g)}")),
-            s_ranked.Spreadsheet(diagnosis.Ranked.SelectMany((g, i) => g.Alternatives.Select(a => (i + 1, a)))),
-            .. diagnosis.Next is { } next
-                ? [new Heading("Next test"), Test(finder, next), new Paragraph(Figures.Sentence(next.Instruction)), s_outcome.Table(next.Outcomes)]
-                : Array.Empty<Block>(),
-            .. CommonBlocks.FindingBlocks(diagnosis.Findings),
-            new Heading("How to measure"),
-            .. finder.Notes.Select(n => new Paragraph(n.Message)),
-        ],
-        json =>
+    public static Document Of(FaultFinder finder, Diagnosis diagnosis) =>
+        new(
+            CommonBlocks.TitleOf(finder.Bike, "Faults"),
+            diagnosis.Summary,
+            Cautions.OfWork(finder.Bike),
+            () =>
+                [
+                    new Heading("Likeliest first"),
+                    .. diagnosis
+                        .Ranked.Take(Most)
+                        .Select(
+                            (g, i) =>
+                                new Paragraph(
+                                    $"{i + 1}. {Percent(g.Probability)}  {g.Best.Sentence}{Alike(g)}{Against(g)}"
+                                )
+                        ),
+                    s_ranked.Spreadsheet(diagnosis.Ranked.SelectMany((g, i) => g.Alternatives.Select(a => (i + 1, a)))),
+                    .. diagnosis.Next is { } next
+                        ?
+                        [
+                            new Heading("Next test"),
+                            Test(finder, next),
+                            new Paragraph(Figures.Sentence(next.Instruction)),
+                            s_outcome.Table(next.Outcomes),
+                        ]
+                        : Array.Empty<Block>(),
+                    .. CommonBlocks.FindingBlocks(diagnosis.Findings),
+                    new Heading("How to measure"),
+                    .. finder.Notes.Select(n => new Paragraph(n.Message)),
+                ],
+            json =>
+            {
+                json.Write("bike", finder.Bike.Name);
+                json.Write("engineRpm", finder.EngineSpeed);
+                json.Write("summary", diagnosis.Summary);
+                json.Write("nothingFound", diagnosis.NothingFound);
+                json.Write("readings", diagnosis.Used.Length);
+                json.Write("faults", s_group, diagnosis.Ranked);
+                if (diagnosis.Next is { } next)
+                    json.Write("nextTest", s_next, next);
+                json.Write("findings", CommonBlocks.Finding, diagnosis.Findings);
+            }
+        )
         {
-            json.Write("bike", finder.Bike.Name);
-            json.Write("engineRpm", finder.EngineSpeed);
-            json.Write("summary", diagnosis.Summary);
-            json.Write("nothingFound", diagnosis.NothingFound);
-            json.Write("readings", diagnosis.Used.Length);
-            json.Write("faults", s_group, diagnosis.Ranked);
-            if (diagnosis.Next is { } next)
-                json.Write("nextTest", s_next, next);
-            json.Write("findings", CommonBlocks.Finding, diagnosis.Findings);
-        })
-    {
-        StepCautions = diagnosis.Next is { } step ? [Test(finder, step)] : [],
-    };
+            StepCautions = diagnosis.Next is { } step ? [Test(finder, step)] : [],
+        };
 
-    private static CautionList Test(FaultFinder finder, NextTest next) => Cautions.OfTest(finder.Bike, next.Instrument, isRunning: finder.EngineSpeed is not null);
+    private static CautionList Test(FaultFinder finder, NextTest next) =>
+        Cautions.OfTest(finder.Bike, next.Instrument, isRunning: finder.EngineSpeed is not null);
 
-    private static string Alike(FaultGroup group) => group.Alternatives.Length > 1
-        ? $"\n   No reading distinguishes it from: {string.Join("; ", group.Alternatives.Skip(1).Take(4).Select(a => string.Join(" and ", a.Faults.Select(f => f.Subject))))}."
-        : "";
+    private static string Subjects(FaultExplanation explanation) =>
+        string.Join(" and ", explanation.Faults.Select(f => f.Subject));
+
+    private static string Alike(FaultGroup group) =>
+        group.Alternatives.Length > 1
+            ? $"\n   No reading distinguishes it from: "
+                + string.Join("; ", group.Alternatives.Skip(1).Take(4).Select(Subjects))
+                + "."
+            : "";
 
     private static string Against(FaultGroup group) =>
-        group.Conflicting.IsEmpty ? "" : "\n   Conflicting: " + string.Join("; ", group.Conflicting.Select(a => a.Message)) + ".";
+        group.Conflicting.IsEmpty
+            ? ""
+            : "\n   Conflicting: " + string.Join("; ", group.Conflicting.Select(a => a.Message)) + ".";
 
     // It begins with the outcome, which has a column of its own.
     private static string Meaning(TestOutcome outcome) =>
-        outcome.Meaning.StartsWith(outcome.Outcome + ": ", StringComparison.Ordinal) ? outcome.Meaning[(outcome.Outcome.Length + 2)..] : outcome.Meaning;
+        outcome.Meaning.StartsWith(outcome.Outcome + ": ", StringComparison.Ordinal)
+            ? outcome.Meaning[(outcome.Outcome.Length + 2)..]
+            : outcome.Meaning;
 
-    private static string Percent(double probability) => probability < 0.01 ? "under 1 %" : probability > 0.99 ? "over 99 %" : $"{Figures.Number(probability * 100, 0)} %";
+    private static string Percent(double probability) =>
+        probability < 0.01 ? "under 1 %"
+        : probability > 0.99 ? "over 99 %"
+        : $"{Figures.Number(probability * 100, 0)} %";
 }

@@ -1,37 +1,41 @@
-
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>What <c>fuse</c> gives: each fuse's verdict first, then the numbers behind it.</summary>
 internal static class FuseDocument
 {
-    public static Document Of(BikeReport report, IReadOnlyCollection<Finding> findings) => new(
-        CommonBlocks.TitleOf(report.Bike, "Fuses"),
-        string.Join("\n", report.Fuses.Select(f => f.Headline + ".")),
-        Cautions.OfWork(report.Bike),
-        () =>
+    public static Document Of(BikeReport report, IReadOnlyCollection<Finding> findings) =>
+        new(
+            CommonBlocks.TitleOf(report.Bike, "Fuses"),
+            string.Join("\n", report.Fuses.Select(f => f.Headline + ".")),
+            Cautions.OfWork(report.Bike),
+            () =>
+            {
+                var legend = new SettingLegend();
+                return
+                [
+                    CommonBlocks.FuseTable(report.Fuses, legend),
+                    CommonBlocks.Fuse.Spreadsheet(report.Fuses),
+                    ReportCharts.Fuses(report.Fuses),
+                    legend.Block,
+                    .. report.Fuses.SelectMany(Details),
+                    .. CommonBlocks.FindingBlocks(findings),
+                ];
+            },
+            json =>
+            {
+                json.Write("bike", report.Bike.Name);
+                json.Write("supplyVoltageV", report.SupplyVoltage);
+                json.Write("fuses", CommonBlocks.Fuse, report.Fuses);
+                json.Write("findings", CommonBlocks.Finding, findings);
+            }
+        )
         {
-            var legend = new SettingLegend();
-            return
-            [
-                CommonBlocks.FuseTable(report.Fuses, legend),
-                CommonBlocks.Fuse.Spreadsheet(report.Fuses),
-                ReportCharts.Fuses(report.Fuses),
-                legend.Block,
-                .. report.Fuses.SelectMany(Details),
-                .. CommonBlocks.FindingBlocks(findings),
-            ];
-        },
-        json =>
-        {
-            json.Write("bike", report.Bike.Name);
-            json.Write("supplyVoltageV", report.SupplyVoltage);
-            json.Write("fuses", CommonBlocks.Fuse, report.Fuses);
-            json.Write("findings", CommonBlocks.Finding, findings);
-        })
-    {
-        Outcome = report.Fuses.All(f => f.Verdict == FuseVerdict.Suits) ? BikeVerdict.Suits
-            : report.Fuses.Any(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged)) ? BikeVerdict.DoesNotSuit : BikeVerdict.NotJudged,
-    };
+            Outcome =
+                report.Fuses.All(f => f.Verdict == FuseVerdict.Suits) ? BikeVerdict.Suits
+                : report.Fuses.Any(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged))
+                    ? BikeVerdict.DoesNotSuit
+                : BikeVerdict.NotJudged,
+        };
 
     private static IEnumerable<Block> Details(FuseSuitability fuse)
     {
@@ -47,12 +51,26 @@ internal static class FuseDocument
             yield return Shorts(fuse).Table(fuse.Clearing);
     }
 
-    private static Columns<ShortCircuitCheck> Shorts(FuseSuitability fuse) => new()
-    {
-        { "short at end of", "run", c => c.Run.Name },
-        { "prospective A", "prospectiveCurrentA", c => c.ProspectiveCurrent is { } amperes ? Figures.Cell(amperes.Amperes, 0) : Figures.Right("no limit") },
-        { "opens within s", "opening", c => c.Opening is { } band && c.Clears is not null ? OpeningWords.Of(band) : "-" },
-        { "clears", "clears", c => c.Clears },
-        { "wire rated A", "wireRatingA", c => fuse.Protection.DownstreamRuns.FirstOrDefault(r => r.Run.Name == c.Run.Name)?.Rating.Alone, Figures.Rated },
-    };
+    private static Columns<ShortCircuitCheck> Shorts(FuseSuitability fuse) =>
+        new()
+        {
+            { "short at end of", "run", c => c.Run.Name },
+            {
+                "prospective A",
+                "prospectiveCurrentA",
+                c => c.ProspectiveCurrent is { } amperes ? Figures.Cell(amperes.Amperes, 0) : Figures.Right("no limit")
+            },
+            {
+                "opens within s",
+                "opening",
+                c => c.Opening is { } band && c.Clears is not null ? OpeningWords.Of(band) : "-"
+            },
+            { "clears", "clears", c => c.Clears },
+            {
+                "wire rated A",
+                "wireRatingA",
+                c => fuse.Protection.DownstreamRuns.FirstOrDefault(r => r.Run.Name == c.Run.Name)?.Rating.Alone,
+                Figures.Rated
+            },
+        };
 }

@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>What <c>load</c> gives: each setting that draws anything, its circuits and lamps.</summary>
@@ -11,11 +10,30 @@ internal static class LoadDocument
     {
         { "total A", "totalCurrentA", p => p.TotalCurrent },
         { "W", "powerW", p => p.Lamps.Sum(l => (double)l.Power.Watts), "F1" },
-        { "by circuit, A", "circuits", p => string.Join(", ", CircuitLoad.Of(p).Where(c => c.Amperes >= LeastShown).Select(c => $"{c.Circuit} {Figures.Number(c.Amperes, 2)}")) },
+        {
+            "by circuit, A",
+            "circuits",
+            p =>
+                string.Join(
+                    ", ",
+                    CircuitLoad
+                        .Of(p)
+                        .Where(c => c.Amperes >= LeastShown)
+                        .Select(c => $"{c.Circuit} {Figures.Number(c.Amperes, 2)}")
+                )
+        },
         { "setting", "setting", p => p.Setting },
     };
 
-    private static readonly Columns<LampState> s_lamp = CommonBlocks.Lamp.Only("lamp", "circuit", "quantity", "voltageV", "currentA", "powerW", "relativeLight");
+    private static readonly Columns<LampState> s_lamp = CommonBlocks.Lamp.Only(
+        "lamp",
+        "circuit",
+        "quantity",
+        "voltageV",
+        "currentA",
+        "powerW",
+        "relativeLight"
+    );
 
     // CSV gives every lamp in every setting; on a page that is too much.
     private static readonly Columns<(OperatingPoint Point, LampState Lamp)> s_everyLamp = new()
@@ -26,24 +44,31 @@ internal static class LoadDocument
 
     public static Document Of(BikeReport report)
     {
-        OperatingPoint[] drawing = [.. report.Settings.Where(p => p.TotalCurrent.Amperes > 1e-6).OrderByDescending(p => p.TotalCurrent.Amperes)];
+        OperatingPoint[] drawing =
+        [
+            .. report.Settings.Where(p => p.TotalCurrent.Amperes > 1e-6).OrderByDescending(p => p.TotalCurrent.Amperes),
+        ];
         return new Document(
             CommonBlocks.TitleOf(report.Bike, "Load"),
             drawing.Length == 0
                 ? "Nothing draws current in any of these settings."
-                : $"Heaviest: {Figures.Amperes(drawing[0].TotalCurrent)} in the setting '{drawing[0].Setting}', of {report.Settings.Length} settings.",
+                : $"Heaviest: {Figures.Amperes(drawing[0].TotalCurrent)} in the setting '{drawing[0].Setting}', of "
+                    + $"{report.Settings.Length} settings.",
             Cautions.OfWork(report.Bike),
             () =>
-            [
-                new Heading($"Settings at {Figures.Volts(report.SupplyVoltage)}, heaviest first"),
-                s_setting.Table(drawing),
-                .. drawing.Length == 0 ? [] : new Block[]
-                {
-                    new Heading($"Lamps in the heaviest setting ({drawing[0].Setting})"),
-                    s_lamp.Table(drawing[0].Lamps.Where(l => l.Current.Amperes > 1e-6)),
-                },
-                s_everyLamp.Spreadsheet(drawing.SelectMany(p => p.Lamps.Select(l => (p, l)))),
-            ],
-            json => ReportJson.Write(json, report));
+                [
+                    new Heading($"Settings at {Figures.Volts(report.SupplyVoltage)}, heaviest first"),
+                    s_setting.Table(drawing),
+                    .. drawing.Length == 0
+                        ? []
+                        : new Block[]
+                        {
+                            new Heading($"Lamps in the heaviest setting ({drawing[0].Setting})"),
+                            s_lamp.Table(drawing[0].Lamps.Where(l => l.Current.Amperes > 1e-6)),
+                        },
+                    s_everyLamp.Spreadsheet(drawing.SelectMany(p => p.Lamps.Select(l => (p, l)))),
+                ],
+            json => ReportJson.Write(json, report)
+        );
     }
 }

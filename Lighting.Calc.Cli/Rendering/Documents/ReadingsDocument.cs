@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>What <c>readings</c> gives: a sheet with blanks for what was read; CSV is a <c>readings.csv</c> to fill in.</summary>
+/// <summary>What <c>readings</c> gives: a sheet with blanks for what was read; CSV is a <c>readings.csv</c> to fill
+/// in.</summary>
 internal static class ReadingsDocument
 {
     // The note of how to measure resistance belongs to that part of the sheet.
@@ -27,8 +28,28 @@ internal static class ReadingsDocument
     {
         { "part", "part", o => o.Part },
         { "isKnown", o => o.IsKnown },
-        { "in circuit", "inCircuitOhm", o => new Cell(o.IsKnown ? o.InCircuit is { } ohms ? Figures.MeterOhms(ohms) : "open" : "unknown", o.InCircuit?.Ohms, IsNumber: true) },
-        { "out of circuit", "outOfCircuitOhm", o => new Cell(o.Isolated is { } isolated ? Figures.MeterOhms(isolated) : "-", o.Isolated?.Ohms, IsNumber: true) },
+        {
+            "in circuit",
+            "inCircuitOhm",
+            o => new Cell(
+                o.IsKnown
+                    ? o.InCircuit is { } ohms
+                        ? Figures.MeterOhms(ohms)
+                        : "open"
+                    : "unknown",
+                o.InCircuit?.Ohms,
+                IsNumber: true
+            )
+        },
+        {
+            "out of circuit",
+            "outOfCircuitOhm",
+            o => new Cell(
+                o.Isolated is { } isolated ? Figures.MeterOhms(isolated) : "-",
+                o.Isolated?.Ohms,
+                IsNumber: true
+            )
+        },
         { "read", "", _ => CommonBlocks.Blank },
     };
 
@@ -41,86 +62,118 @@ internal static class ReadingsDocument
         { "reading", "reading", _ => "" },
     };
 
-    public static Document Of(ExpectedReadings expected) => new(
-        CommonBlocks.TitleOf(expected.Bike, "Expected readings"),
-        $"Meter (10 MΩ{(expected.EngineSpeed is null ? "" : ", AC volts")}) and test lamp from the point to battery minus, {Engine(expected)}; limits allow for meter accuracy and wiring tolerance.",
-        Live(expected),
-        () =>
-        [
-            .. expected.Notes.Where(n => n.Subject != Ohmmeter).Select(n => new Paragraph(n.Message)),
-            .. expected.Settings.SelectMany(s => Sheet(expected.Bike, s)),
-            new Heading($"Resistance, {(expected.EngineSpeed is null ? "battery disconnected" : "engine off, coil unplugged")}, everything off"),
-            Cautions.OfOhms(expected.Bike),
-            .. expected.Notes.Where(n => n.Subject == Ohmmeter).Select(n => new Paragraph(n.Message)),
-            s_ohms.Table(expected.Ohms),
-            s_toFillIn.Spreadsheet(expected.Rows),
-        ],
-        json =>
-        {
-            json.Write("bike", expected.Bike.Name);
-            json.Write("engineRpm", expected.EngineSpeed);
-            json.Write("settings", new Columns<ExpectedSetting>
+    public static Document Of(ExpectedReadings expected) =>
+        new(
+            CommonBlocks.TitleOf(expected.Bike, "Expected readings"),
+            $"Meter (10 MΩ{(expected.EngineSpeed is null ? "" : ", AC volts")}) and test lamp from the point to "
+                + $"battery minus, {Engine(expected)}; limits allow for meter accuracy and wiring tolerance.",
+            Live(expected),
+            () =>
+                [
+                    .. expected.Notes.Where(n => n.Subject != Ohmmeter).Select(n => new Paragraph(n.Message)),
+                    .. expected.Settings.SelectMany(s => Sheet(expected.Bike, s)),
+                    new Heading(
+                        expected.EngineSpeed is null
+                            ? "Resistance, battery disconnected, everything off"
+                            : "Resistance, engine off, coil unplugged, everything off"
+                    ),
+                    Cautions.OfOhms(expected.Bike),
+                    .. expected.Notes.Where(n => n.Subject == Ohmmeter).Select(n => new Paragraph(n.Message)),
+                    s_ohms.Table(expected.Ohms),
+                    s_toFillIn.Spreadsheet(expected.Rows),
+                ],
+            json =>
             {
-                { "setting", s => s.Setting },
-                { "points", Points(expected.Bike), s => s.Points },
-                { "fuses", s_fuse, s => s.Fuses },
-                { "lamps", s_lamp, s => s.Lamps },
-            }, expected.Settings);
-            json.Write("ohms", s_ohms, expected.Ohms);
-            json.Write("findings", CommonBlocks.Finding, expected.Notes);
-        })
-    {
-        StepCautions = [Cautions.OfOhms(expected.Bike)],
-    };
+                json.Write("bike", expected.Bike.Name);
+                json.Write("engineRpm", expected.EngineSpeed);
+                json.Write(
+                    "settings",
+                    new Columns<ExpectedSetting>
+                    {
+                        { "setting", s => s.Setting },
+                        { "points", Points(expected.Bike), s => s.Points },
+                        { "fuses", s_fuse, s => s.Fuses },
+                        { "lamps", s_lamp, s => s.Lamps },
+                    },
+                    expected.Settings
+                );
+                json.Write("ohms", s_ohms, expected.Ohms);
+                json.Write("findings", CommonBlocks.Finding, expected.Notes);
+            }
+        )
+        {
+            StepCautions = [Cautions.OfOhms(expected.Bike)],
+        };
 
     private static CautionList Live(ExpectedReadings expected)
     {
         ElectricCurrent[] fuses = [.. expected.Settings.SelectMany(s => s.Fuses).Select(f => f.Highest)];
         return Cautions.OfReadings(
-            expected.Bike, expected.EngineSpeed is not null || expected.Supply > expected.Bike.BatteryVoltage, fuses.Length == 0 ? null : fuses.MaxBy(a => a.Amperes));
+            expected.Bike,
+            expected.EngineSpeed is not null || expected.Supply > expected.Bike.BatteryVoltage,
+            fuses.Length == 0 ? null : fuses.MaxBy(a => a.Amperes)
+        );
     }
 
     private static string Engine(ExpectedReadings expected) =>
-        expected.EngineSpeed is { } speed ? $"engine at {Figures.Rpm(speed)}" : expected.Supply is { } supply ? $"battery held at {Figures.Volts(supply)}" : "engine off";
+        expected.EngineSpeed is { } speed ? $"engine at {Figures.Rpm(speed)}"
+        : expected.Supply is { } supply ? $"battery held at {Figures.Volts(supply)}"
+        : "engine off";
 
     private static IEnumerable<Block> Sheet(Bike bike, ExpectedSetting setting)
     {
         yield return new Heading($"Switches: {setting.Setting}");
         yield return Points(bike).Table(setting.Points);
         if (!setting.Fuses.IsEmpty)
-            yield return new Paragraph(string.Join("\n", setting.Fuses.Select(f => $"Ammeter in place of the {f.Fuse} fuse: {Figures.Amperes(f.Current)} ({Figures.Number(f.Lowest.Amperes, 2)} to {Figures.Number(f.Highest.Amperes, 2)})  read {CommonBlocks.Blank}{(Cautions.RangeOf(f.Highest) is { Length: > 0 } range ? $"\n{range}" : "")}")));
-        yield return new Paragraph($"Lit: {Lamps(setting, Brightness.Normal)}. Dark: {Lamps(setting, Brightness.Dark)}.");
+            yield return new Paragraph(
+                string.Join(
+                    "\n",
+                    setting.Fuses.Select(f =>
+                        $"Ammeter in place of the {f.Fuse} fuse: {Figures.Amperes(f.Current)} "
+                        + $"({Figures.Number(f.Lowest.Amperes, 2)} to {Figures.Number(f.Highest.Amperes, 2)})  read "
+                        + $"{CommonBlocks.Blank}"
+                        + $"{(Cautions.RangeOf(f.Highest) is { Length: > 0 } range ? $"\n{range}" : "")}"
+                    )
+                )
+            );
+        yield return new Paragraph(
+            $"Lit: {Lamps(setting, Brightness.Normal)}. Dark: {Lamps(setting, Brightness.Dark)}."
+        );
     }
 
-    private static Columns<ExpectedReading> Points(Bike bike) => new()
-    {
-        { "point", "point", p => p.Point },
-        { "V", "voltageV", p => p.Voltage },
-        { "from", "lowestV", p => p.Lowest },
-        { "to", "highestV", p => p.Highest },
-        { "test lamp", "testLamp", p => new Cell(TestLampWord(p.TestLamp), LookWord(p.TestLamp)) },
-        { bike.Earth == Earth.Positive ? "black on frame" : null, "fromFrameV", p => p.FromFrame },
-        { "read", "", _ => CommonBlocks.Blank },
-    };
+    private static Columns<ExpectedReading> Points(Bike bike) =>
+        new()
+        {
+            { "point", "point", p => p.Point },
+            { "V", "voltageV", p => p.Voltage },
+            { "from", "lowestV", p => p.Lowest },
+            { "to", "highestV", p => p.Highest },
+            { "test lamp", "testLamp", p => new Cell(TestLampWord(p.TestLamp), LookWord(p.TestLamp)) },
+            { bike.Earth == Earth.Positive ? "black on frame" : null, "fromFrameV", p => p.FromFrame },
+            { "read", "", _ => CommonBlocks.Blank },
+        };
 
-    public static string InstrumentWord(Instrument instrument) => instrument switch
-    {
-        Instrument.Meter => "meter",
-        Instrument.TestLamp => "test lamp",
-        Instrument.Ammeter => "ammeter",
-        Instrument.Ohmmeter => "ohmmeter",
-        Instrument.Visual => "visual",
-        _ => throw new InvalidOperationException($"Unknown instrument {instrument}."),
-    };
+    public static string InstrumentWord(Instrument instrument) =>
+        instrument switch
+        {
+            Instrument.Meter => "meter",
+            Instrument.TestLamp => "test lamp",
+            Instrument.Ammeter => "ammeter",
+            Instrument.Ohmmeter => "ohmmeter",
+            Instrument.Visual => "visual",
+            _ => throw new InvalidOperationException($"Unknown instrument {instrument}."),
+        };
 
-    private static string LookWord(Brightness look) => look == Brightness.Normal ? "good" : look.ToString().ToLowerInvariant();
+    private static string LookWord(Brightness look) =>
+        look == Brightness.Normal ? "good" : look.ToString().ToLowerInvariant();
 
-    private static string TestLampWord(Brightness brightness) => brightness switch
-    {
-        Brightness.Dark => "off",
-        Brightness.Dim => "dim",
-        _ => "lit",
-    };
+    private static string TestLampWord(Brightness brightness) =>
+        brightness switch
+        {
+            Brightness.Dark => "off",
+            Brightness.Dim => "dim",
+            _ => "lit",
+        };
 
     private static string Lamps(ExpectedSetting setting, Brightness seen)
     {

@@ -41,24 +41,28 @@ internal static class ReportJson
         json.Write("findings", CommonBlocks.Finding, report.Findings);
     }
 
-    private static Columns<OperatingPoint> Settings(BikeReport report) => new()
-    {
-        { "setting", p => p.Setting },
-        { "totalCurrentA", p => p.TotalCurrent },
-        { "points", CommonBlocks.Point, p => p.Points },
-        { "circuits", CircuitLoad.Columns, p => CircuitLoad.Of(p) },
-        { "lamps", CommonBlocks.Lamp, p => p.Lamps },
-        { "runs", s_run, p => p.Runs },
+    private static Columns<OperatingPoint> Settings(BikeReport report) =>
+        new()
         {
-            "fuses",
-            new Columns<FuseState>
+            { "setting", p => p.Setting },
+            { "totalCurrentA", p => p.TotalCurrent },
+            { "points", CommonBlocks.Point, p => p.Points },
+            { "circuits", CircuitLoad.Columns, p => CircuitLoad.Of(p) },
+            { "lamps", CommonBlocks.Lamp, p => p.Lamps },
+            { "runs", s_run, p => p.Runs },
             {
-                { "fuse", f => f.Fuse.Name },
-                { "ratingA", f => f.Fuse.Rating },
-                { "currentA", f => f.Current },
-                { "headroomA", f => report.Fuses.First(s => s.Fuse.Name == f.Fuse.Name).Steady.UsableCurrent - f.Current },
+                "fuses",
+                new Columns<FuseState>
+                {
+                    { "fuse", f => f.Fuse.Name },
+                    { "ratingA", f => f.Fuse.Rating },
+                    { "currentA", f => f.Current },
+                    {
+                        "headroomA",
+                        f => report.Fuses.First(s => s.Fuse.Name == f.Fuse.Name).Steady.UsableCurrent - f.Current
+                    },
+                },
+                p => p.Fuses
             },
-            p => p.Fuses
-        },
-    };
+        };
 }

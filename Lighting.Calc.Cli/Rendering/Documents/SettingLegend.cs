@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>Letters for the settings that a page's tables name again and again; CSV keeps the settings whole.</summary>
@@ -7,7 +6,11 @@ internal sealed class SettingLegend
     private readonly List<Setting> _settings = [];
 
     /// <summary>The table with a letter for each setting.</summary>
-    public Table In(Table table) => table with { Rows = [.. table.Rows.Select(r => (IReadOnlyList<Cell>)[.. r.Select(In)])] };
+    public Table In(Table table) =>
+        table with
+        {
+            Rows = [.. table.Rows.Select(r => (IReadOnlyList<Cell>)[.. r.Select(In)])],
+        };
 
     /// <summary>What each letter stands for; to be put under the last table that uses them.</summary>
     public Block Block => new Paragraph(string.Join("\n", _settings.Select((s, i) => $"{Letter(i)}  {s}")));
@@ -21,5 +24,6 @@ internal sealed class SettingLegend
         return cell with { Text = Letter(_settings.IndexOf(setting)) };
     }
 
-    private static string Letter(int index) => index < 26 ? ((char)('A' + index)).ToString() : $"{Letter(index / 26 - 1)}{Letter(index % 26)}";
+    private static string Letter(int index) =>
+        index < 26 ? ((char)('A' + index)).ToString() : $"{Letter(index / 26 - 1)}{Letter(index % 26)}";
 }

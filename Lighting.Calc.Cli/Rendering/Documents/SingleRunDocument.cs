@@ -25,18 +25,25 @@ internal static class SingleRunDocument
         return new Document(
             "Voltage drop of one run",
             $"Voltage drop {Figures.Volts(drop)}, {Figures.Number(percent, 1)} % of {Figures.Volts(run.Supply)}"
-            + (drop.Volts > run.Supply.Volts ? ": more than the supply, so this current cannot flow." : "."),
+                + (drop.Volts > run.Supply.Volts ? ": more than the supply, so this current cannot flow." : "."),
             Cautions.OfAnyBike,
             () =>
-            [
-                new Columns<(string What, string Value)> { { "", "what", r => r.What }, { "", "value", r => Figures.Right(r.Value) } }.Table(
                 [
-                    ("wire", wire.Name), ("current", Figures.Amperes(run.Current)), ("wire length", $"{Figures.Number(run.WireLength.Meters, 2)} m"),
-                    ("temperature", $"{Figures.Number(run.Temperature.DegreesCelsius, 0)} °C"), ("resistance", Figures.Ohms(resistance)),
-                ]),
-                columns.Spreadsheet([run]),
-            ],
-            json => columns.Write(json, run));
+                    new Columns<(string What, string Value)>
+                    {
+                        { "", "what", r => r.What },
+                        { "", "value", r => Figures.Right(r.Value) },
+                    }.Table([
+                        ("wire", wire.Name),
+                        ("current", Figures.Amperes(run.Current)),
+                        ("wire length", $"{Figures.Number(run.WireLength.Meters, 2)} m"),
+                        ("temperature", $"{Figures.Number(run.Temperature.DegreesCelsius, 0)} °C"),
+                        ("resistance", Figures.Ohms(resistance)),
+                    ]),
+                    columns.Spreadsheet([run]),
+                ],
+            json => columns.Write(json, run)
+        );
     }
 
     public static Document OfWire(SingleRunOptions run, SingleRunResult result)
@@ -66,7 +73,12 @@ internal static class SingleRunDocument
                 json.Write("allowedDropPercent", run.AllowedDrop);
                 json.Write("wire", result.Chosen?.Name);
                 json.Write("explanation", result.Explanation);
-                json.Write("sizes", columns.Only("wire", "dropV", "dropPercent", "ratingA", "suits"), result.Candidates);
-            });
+                json.Write(
+                    "sizes",
+                    columns.Only("wire", "dropV", "dropPercent", "ratingA", "suits"),
+                    result.Candidates
+                );
+            }
+        );
     }
 }

@@ -17,13 +17,28 @@ internal static class SwapDocument
         { "A", "currentA", l => l.Before?.Current, l => l.After?.Current },
         { "W", "powerW", l => l.Before?.Power, l => l.After?.Power },
         { "light %", "light", l => Figures.Right(Light(l)) },
-        { "relativeLight", l => l.Before?.PublishedLight?.DecimalFractions, l => l.After?.PublishedLight?.DecimalFractions },
+        {
+            "relativeLight",
+            l => l.Before?.PublishedLight?.DecimalFractions,
+            l => l.After?.PublishedLight?.DecimalFractions
+        },
         { "lightLm", l => l.LightBefore?.Lumens, l => l.LightAfter?.Lumens },
         { "drop %", "dropPercent", l => l.Before?.Drop, l => l.After?.Drop },
     };
 
-    private static readonly Columns<LampChange> s_lampSeries =
-        s_lamp.Only("lamp", "circuit", "quantity", "replaced", "setting", "voltageV", "currentA", "powerW", "relativeLight", "lightLm", "dropPercent");
+    private static readonly Columns<LampChange> s_lampSeries = s_lamp.Only(
+        "lamp",
+        "circuit",
+        "quantity",
+        "replaced",
+        "setting",
+        "voltageV",
+        "currentA",
+        "powerW",
+        "relativeLight",
+        "lightLm",
+        "dropPercent"
+    );
 
     private static readonly Columns<UnclassedLamp> s_unclassed = new()
     {
@@ -38,7 +53,13 @@ internal static class SwapDocument
         { "W", "powerW", c => c.PowerBefore, c => c.PowerAfter },
     };
 
-    private static readonly Columns<FuseSuitability> s_side = CommonBlocks.Fuse.Only("worstCurrentA", "worstSetting", "verdict", "smallestRatingA", "largestRatingA");
+    private static readonly Columns<FuseSuitability> s_side = CommonBlocks.Fuse.Only(
+        "worstCurrentA",
+        "worstSetting",
+        "verdict",
+        "smallestRatingA",
+        "largestRatingA"
+    );
 
     private static readonly Columns<FuseChange> s_fuse = new()
     {
@@ -118,38 +139,44 @@ internal static class SwapDocument
         { "through", s => s.Through?.Lamp.Lamp },
     };
 
-    public static Document Of(SwapReport report, ImmutableArray<UnclassedLamp> unclassed) => new(
-        CommonBlocks.TitleOf(report.Before.Bike, "Swap"),
-        Verdict(report),
-        Cautions.OfWork(report.Before.Bike),
-        () => Blocks(report, unclassed),
-        json =>
+    public static Document Of(SwapReport report, ImmutableArray<UnclassedLamp> unclassed) =>
+        new(
+            CommonBlocks.TitleOf(report.Before.Bike, "Swap"),
+            Verdict(report),
+            Cautions.OfWork(report.Before.Bike),
+            () => Blocks(report, unclassed),
+            json =>
+            {
+                json.Write("bike", report.Before.Bike.Name);
+                json.Write("supplyVoltageV", report.After.SupplyVoltage);
+                json.Write("verdict", report.VerdictText);
+                json.Pair("totalCurrentA", report.Before.Heaviest.TotalCurrent, report.After.Heaviest.TotalCurrent);
+                json.Write("lamps", s_lampSeries, report.Lamps);
+                json.Write("unchanged", s_unclassed, unclassed);
+                json.Write("circuits", s_circuit, report.Circuits);
+                json.Write("fuses", s_fuse, report.Fuses);
+                json.Pair("worstDropPercent", report.WorstDropBefore?.Lamp.Drop, report.WorstDropAfter?.Lamp.Drop);
+                json.Write("charging", s_chargingOf, report);
+                json.Write("batteryRunTimes", s_runTime, report.Standing);
+                json.Write("flasher", s_flasher, report.Flashers);
+                json.Write("loadResistors", s_resistor, report.Resistors);
+                json.Write("sneakFeeds", s_sneak, report.SneakFeeds);
+                json.Write("findings", CommonBlocks.Finding, report.Findings);
+            }
+        )
         {
-            json.Write("bike", report.Before.Bike.Name);
-            json.Write("supplyVoltageV", report.After.SupplyVoltage);
-            json.Write("verdict", report.VerdictText);
-            json.Pair("totalCurrentA", report.Before.Heaviest.TotalCurrent, report.After.Heaviest.TotalCurrent);
-            json.Write("lamps", s_lampSeries, report.Lamps);
-            json.Write("unchanged", s_unclassed, unclassed);
-            json.Write("circuits", s_circuit, report.Circuits);
-            json.Write("fuses", s_fuse, report.Fuses);
-            json.Pair("worstDropPercent", report.WorstDropBefore?.Lamp.Drop, report.WorstDropAfter?.Lamp.Drop);
-            json.Write("charging", s_chargingOf, report);
-            json.Write("batteryRunTimes", s_runTime, report.Standing);
-            json.Write("flasher", s_flasher, report.Flashers);
-            json.Write("loadResistors", s_resistor, report.Resistors);
-            json.Write("sneakFeeds", s_sneak, report.SneakFeeds);
-            json.Write("findings", CommonBlocks.Finding, report.Findings);
-        })
-    {
-        Outcome = report.Verdict,
-    };
+            Outcome = report.Verdict,
+        };
 
     private static IEnumerable<Block> Blocks(SwapReport report, ImmutableArray<UnclassedLamp> unclassed)
     {
         var legend = new SettingLegend();
         yield return new Heading($"Lamps at {Figures.Volts(report.After.SupplyVoltage)}, before→after");
-        yield return legend.In(s_lamp.Only("lamp", "voltageV", "currentA", "powerW", "light", "dropPercent", "setting").Table(report.Lamps.Where(l => l.Setting is not null)));
+        yield return legend.In(
+            s_lamp
+                .Only("lamp", "voltageV", "currentA", "powerW", "light", "dropPercent", "setting")
+                .Table(report.Lamps.Where(l => l.Setting is not null))
+        );
         yield return legend.Block;
         yield return s_lampSeries.Spreadsheet(report.Lamps);
         IEnumerable<Block> rest =
@@ -160,16 +187,23 @@ internal static class SwapDocument
             new PageOnly(() => [ReportCharts.Circuits(report)]),
             .. Under("Fuses", s_fuse, report.Fuses),
             .. Under("Charging, average load", s_charging, report.Charging),
-            .. !report.Charging.IsEmpty && Riding(report) is { } riding ? [new Paragraph(riding)] : Array.Empty<Block>(),
+            .. !report.Charging.IsEmpty && Riding(report) is { } riding
+                ? [new Paragraph(riding)]
+                : Array.Empty<Block>(),
             .. Under("Battery run time, engine off, from full charge (Peukert)", s_runTime, report.Standing),
-            .. Under("Load resistors, if the flasher is kept: one in parallel with each lamp", s_resistor, report.Resistors),
+            .. Under(
+                "Load resistors, if the flasher is kept: one in parallel with each lamp",
+                s_resistor,
+                report.Resistors
+            ),
             .. CommonBlocks.FindingBlocks(report.Findings),
         ];
         foreach (Block block in rest)
             yield return block;
     }
 
-    private static Block[] Under<T>(string heading, Columns<T> columns, ImmutableArray<T> rows) => rows.IsEmpty ? [] : [new Heading(heading), columns.Table(rows)];
+    private static Block[] Under<T>(string heading, Columns<T> columns, ImmutableArray<T> rows) =>
+        rows.IsEmpty ? [] : [new Heading(heading), columns.Table(rows)];
 
     private static string Verdict(SwapReport report)
     {
@@ -178,12 +212,20 @@ internal static class SwapDocument
         {
             BikeVerdict.Suits => "The swapped bike suits.",
             BikeVerdict.NotJudged => $"The swapped bike is not judged: {string.Join(" ", report.After.NotJudged)}",
-            _ => faults == 0 ? "The swapped bike does not suit." : $"The swapped bike does not suit: {faults} {(faults == 1 ? "fault" : "faults")} below.",
+            _ => faults == 0
+                ? "The swapped bike does not suit."
+                : $"The swapped bike does not suit: {faults} {(faults == 1 ? "fault" : "faults")} below.",
         };
         IEnumerable<string> parts = [head, .. report.Fuses.Select(f => f.After.Headline + ".")];
-        parts = parts.Append($"Heaviest setting: {Figures.Amperes(report.Before.Heaviest.TotalCurrent)} before, {Figures.Amperes(report.After.Heaviest.TotalCurrent)} after.");
+        parts = parts.Append(
+            $"Heaviest setting: {Figures.Amperes(report.Before.Heaviest.TotalCurrent)} before, "
+                + $"{Figures.Amperes(report.After.Heaviest.TotalCurrent)} after."
+        );
         if (report.WorstDropBefore is { } was && report.WorstDropAfter is { } now && report.Before.Bike.HasNetwork)
-            parts = parts.Append($"Largest voltage drop: {Figures.Percent(was.Lamp.Drop!.Value)} before ({was.Lamp.Lamp.Lamp}), {Figures.Percent(now.Lamp.Drop!.Value)} after ({now.Lamp.Lamp.Lamp}).");
+            parts = parts.Append(
+                $"Largest voltage drop: {Figures.Percent(was.Lamp.Drop!.Value)} before ({was.Lamp.Lamp.Lamp}), "
+                    + $"{Figures.Percent(now.Lamp.Drop!.Value)} after ({now.Lamp.Lamp.Lamp})."
+            );
         return string.Join("\n", parts);
     }
 
@@ -191,21 +233,34 @@ internal static class SwapDocument
     {
         var parts = new List<string>();
         if (report.RideBefore is { } was && report.RideAfter is { } now)
-            parts.Add($"The ride of {Figures.Number(was.Duration.Minutes, 0)} min: {Net(was.NetCharge)} before, {Net(now.NetCharge)} after.");
+            parts.Add(
+                $"The ride of {Figures.Number(was.Duration.Minutes, 0)} min: {Net(was.NetCharge)} before, "
+                    + $"{Net(now.NetCharge)} after."
+            );
         if (report.Excess is { } surplus)
-            parts.Add($"Largest surplus current at {Figures.Rpm(surplus.After.Speed)} ({surplus.Setting}): {Figures.Amperes(surplus.Before.Net!.Value)} before, {Figures.Amperes(surplus.After.Net!.Value)} after{(surplus.After.ShuntHeat is { } heat ? $", {Figures.Watts(heat)} of heat in the regulator" : "")}.");
+            parts.Add(
+                $"Largest surplus current at {Figures.Rpm(surplus.After.Speed)} ({surplus.Setting}): "
+                    + $"{Figures.Amperes(surplus.Before.Net!.Value)} before, "
+                    + $"{Figures.Amperes(surplus.After.Net!.Value)} after"
+                    + (surplus.After.ShuntHeat is { } heat ? $", {Figures.Watts(heat)} of heat in the regulator." : ".")
+            );
         return parts.Count == 0 ? null : string.Join("\n", parts);
     }
 
-    private static string Net(ElectricCharge? net) => net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net unknown";
+    private static string Net(ElectricCharge? net) =>
+        net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net unknown";
 
-    private static string Light(LampChange change) => change.LightBefore is { } was && change.LightAfter is { } now
-        ? $"{Figures.Number(was.Lumens, 0)}→{Figures.Number(now.Lumens, 0)} lm"
-        : change.Before!.RelativeLight is null && change.After!.RelativeLight is null
-            ? "-"
-            : $"{Percent(change.Before)}→{Percent(change.After!)}";
+    private static string Light(LampChange change) =>
+        change.LightBefore is { } was && change.LightAfter is { } now
+            ? $"{Figures.Number(was.Lumens, 0)}→{Figures.Number(now.Lumens, 0)} lm"
+        : change.Before!.RelativeLight is null && change.After!.RelativeLight is null ? "-"
+        : $"{Percent(change.Before)}→{Percent(change.After!)}";
 
-    private static string Percent(LampState lamp) => lamp.PublishedLight is { } known ? Figures.Number(known.Percent, 0) : lamp.RelativeLight is null ? "-" : "unknown";
+    private static string Percent(LampState lamp) =>
+        lamp.PublishedLight is { } known ? Figures.Number(known.Percent, 0)
+        : lamp.RelativeLight is null ? "-"
+        : "unknown";
 
-    private static RotationalSpeed? Rpm(BreakEven breakEven) => breakEven.Outcome == BreakEvenOutcome.At ? breakEven.Speed : null;
+    private static RotationalSpeed? Rpm(BreakEven breakEven) =>
+        breakEven.Outcome == BreakEvenOutcome.At ? breakEven.Speed : null;
 }

@@ -23,16 +23,21 @@ internal static class ToleranceDocument
         { "share", "share", s => s.MattersMost?.Share.DecimalFractions },
         {
             "shares",
-            new Columns<VarianceShare>
-            {
-                { "part", s => s.Part.Name },
-                { "share", s => s.Share },
-            },
+            new Columns<VarianceShare> { { "part", s => s.Part.Name }, { "share", s => s.Share } },
             s => s.Shares
         },
     };
 
-    private static readonly Columns<Spread> s_spread = s_result.Only("listed", "p5", "p50", "p95", "mean", "standardDeviation", "mattersMost", "shares");
+    private static readonly Columns<Spread> s_spread = s_result.Only(
+        "listed",
+        "p5",
+        "p50",
+        "p95",
+        "mean",
+        "standardDeviation",
+        "mattersMost",
+        "shares"
+    );
 
     private static readonly Columns<Spread> s_other = new()
     {
@@ -91,13 +96,21 @@ internal static class ToleranceDocument
     };
 
     /// <summary>Every result and its percentiles, one row each.</summary>
-    public static SpreadsheetOnly Spreadsheet(ToleranceReport report) => s_result.Spreadsheet(
-        [.. report.Lamps.SelectMany(l => new[] { VoltageOf(l), DropOf(l), LightOf(l) }).OfType<Spread>(), .. Others(report)]);
+    public static SpreadsheetOnly Spreadsheet(ToleranceReport report) =>
+        s_result.Spreadsheet([
+            .. report.Lamps.SelectMany(l => new[] { VoltageOf(l), DropOf(l), LightOf(l) }).OfType<Spread>(),
+            .. Others(report),
+        ]);
 
     public static IEnumerable<Block> Blocks(ToleranceReport report)
     {
-        yield return new Heading($"Tolerance: {report.Samples.ToString(CultureInfo.InvariantCulture)} bikes drawn within the spreads of their parts (seed {report.Seed.ToString(CultureInfo.InvariantCulture)})");
-        yield return new Paragraph("5 % and 95 % of the bikes are at or below the outer figures. Lamps and fuses each in their worst setting.");
+        yield return new Heading(
+            $"Tolerance: {report.Samples.ToString(CultureInfo.InvariantCulture)} bikes drawn within the spreads of "
+                + $"their parts (seed {report.Seed.ToString(CultureInfo.InvariantCulture)})"
+        );
+        yield return new Paragraph(
+            "5 % and 95 % of the bikes are at or below the outer figures. Lamps and fuses each in their worst setting."
+        );
         yield return s_lamp.Table(report.Lamps);
         if (report.Bike.HasNetwork)
             yield return s_drop.Table(report.Lamps);
@@ -105,7 +118,10 @@ internal static class ToleranceDocument
         VerdictTolerance[] unsure = [.. report.Verdicts.Where(v => v.Probability.DecimalFractions < 1)];
         if (unsure.Length > 0)
             yield return s_verdict.Table(unsure);
-        string certain = unsure.Length == 0 ? "Every verdict holds on every bike drawn." : unsure.Length < report.Verdicts.Length ? "Every other verdict holds on every bike drawn." : "";
+        string certain =
+            unsure.Length == 0 ? "Every verdict holds on every bike drawn."
+            : unsure.Length < report.Verdicts.Length ? "Every other verdict holds on every bike drawn."
+            : "";
         yield return new Paragraph($"{certain} The spreads and their sources: lighting-calc tables tolerances.".Trim());
     }
 
@@ -132,37 +148,60 @@ internal static class ToleranceDocument
 
     private static Spread? DropOf(LampTolerance lamp) => Of(lamp.Lamp.Lamp, "dropPercent", lamp.Drop, v => v.Percent);
 
-    private static Spread? LightOf(LampTolerance lamp) => Of(lamp.Lamp.Lamp, "relativeLight", lamp.RelativeLight, v => v.DecimalFractions);
+    private static Spread? LightOf(LampTolerance lamp) =>
+        Of(lamp.Lamp.Lamp, "relativeLight", lamp.RelativeLight, v => v.DecimalFractions);
 
-    private static Spread? CurrentOf(FuseTolerance fuse) => Of(fuse.Fuse.Name, "currentA", fuse.Current, v => v.Amperes, $"{fuse.Fuse.Name}, A");
+    private static Spread? CurrentOf(FuseTolerance fuse) =>
+        Of(fuse.Fuse.Name, "currentA", fuse.Current, v => v.Amperes, $"{fuse.Fuse.Name}, A");
 
-    private static Spread? BreakEvenOf(ToleranceReport report) => Of("charging", "breakEvenRpm", report.BreakEven, v => v.RevolutionsPerMinute, "load covered from, rpm", 0);
+    private static Spread? BreakEvenOf(ToleranceReport report) =>
+        Of("charging", "breakEvenRpm", report.BreakEven, v => v.RevolutionsPerMinute, "load covered from, rpm", 0);
 
-    private static Spread? RideOf(ToleranceReport report) => Of("ride", "netAmpereHours", report.RideBalance, v => v.AmpereHours, "ride, Ah net");
+    private static Spread? RideOf(ToleranceReport report) =>
+        Of("ride", "netAmpereHours", report.RideBalance, v => v.AmpereHours, "ride, Ah net");
 
-    private static Spread? Of<T>(string subject, string result, ResultSpread<T>? spread, Func<T, double> number, string title = "", int decimals = 2)
+    private static Spread? Of<T>(
+        string subject,
+        string result,
+        ResultSpread<T>? spread,
+        Func<T, double> number,
+        string title = "",
+        int decimals = 2
+    )
         where T : struct, IQuantity
     {
-        return spread is null ? null : new Spread(subject, result, title, decimals, spread.Shares)
-        {
-            Listed = Number(spread.Listed),
-            P5 = Number(spread.Percentile5),
-            P50 = Number(spread.Median),
-            P95 = Number(spread.Percentile95),
-            Mean = Number(spread.Mean),
-            StandardDeviation = Number(spread.StandardDeviation),
-        };
+        return spread is null
+            ? null
+            : new Spread(subject, result, title, decimals, spread.Shares)
+            {
+                Listed = Number(spread.Listed),
+                P5 = Number(spread.Percentile5),
+                P50 = Number(spread.Median),
+                P95 = Number(spread.Percentile95),
+                Mean = Number(spread.Mean),
+                StandardDeviation = Number(spread.StandardDeviation),
+            };
 
         double? Number(T? value) => value is { } known ? number(known) : null;
     }
 
-    private static string Most(VarianceShare? share) => share is null ? "-" : $"{share.Part.Name} ({Figures.Number(share.Share.Percent, 0)} %)";
+    private static string Most(VarianceShare? share) =>
+        share is null ? "-" : $"{share.Part.Name} ({Figures.Number(share.Share.Percent, 0)} %)";
 
     // Rounded towards the doubt: only what held on every bike is printed as 100.
-    private static double Odds(double percent) => percent is > 99.9 and < 100 ? 99.9 : percent is > 0 and < 0.1 ? 0.1 : percent;
+    private static double Odds(double percent) =>
+        percent is > 99.9 and < 100 ? 99.9
+        : percent is > 0 and < 0.1 ? 0.1
+        : percent;
 
     // A result's spread in the unit of its key.
-    private sealed record Spread(string Subject, string Result, string Title, int Decimals, ImmutableArray<VarianceShare> Shares)
+    private sealed record Spread(
+        string Subject,
+        string Result,
+        string Title,
+        int Decimals,
+        ImmutableArray<VarianceShare> Shares
+    )
     {
         public double? Listed { get; init; }
 

@@ -10,7 +10,11 @@ internal static class WireDocument
         { "run", "run", r => r.Run.Name },
         { "fitted", "fitted", r => r.Run.Wire.Name },
         { "fit", "wire", r => r.Chosen.Name },
-        { "limited by", "limit", r => new Cell(LimitWords(r), LimitWords(r)) { Json = r.Limit.ToString().ToLowerInvariant() } },
+        {
+            "limited by",
+            "limit",
+            r => new Cell(LimitWords(r), LimitWords(r)) { Json = r.Limit.ToString().ToLowerInvariant() }
+        },
         { "explanation", r => r.Explanation },
         { "load A", "worstCurrentA", r => r.WorstCurrent },
         { "rated A", "ratingA", r => r.Rating.Current, "F1" },
@@ -24,57 +28,66 @@ internal static class WireDocument
         { "drop % as sized", "dropChosenPercent", l => l.DropChosen },
     };
 
-    public static Document Of(Bike bike, WireSizingResult result) => new(
-        CommonBlocks.TitleOf(bike, "Wires"),
-        Verdict(result),
-        Cautions.OfWork(bike),
-        () =>
-        [
-            .. result.IsFeasible
-                ? new Block[]
-                {
-                    new Heading($"Sizes for a voltage drop of {Figures.Percent(result.AllowedDrop)} at {Figures.Volts(result.Supply)}"),
-                    s_run.Table(result.Runs, isMain: true),
-                    new Heading("Voltage drop of each lamp in its worst setting"),
-                    s_lamp.Table(result.Lamps),
-                }
-                : [s_run.Spreadsheet(result.Runs)],
-            .. CommonBlocks.FindingBlocks(result.Findings),
-        ],
-        json =>
-        {
-            json.Write("bike", bike.Name);
-            json.Write("supplyVoltageV", result.Supply);
-            json.Write("allowedDropPercent", result.AllowedDrop);
-            json.Write("explanation", result.Explanation);
-            json.Write("copperFittedM3", result.CopperFitted.CubicMeters);
-            json.Write("copperChosenM3", result.CopperChosen?.CubicMeters);
-            json.Write("runs", s_run, result.Runs);
-            json.Write("lamps", s_lamp, result.Lamps);
-            json.Write("findings", CommonBlocks.Finding, result.Findings);
-        });
+    public static Document Of(Bike bike, WireSizingResult result) =>
+        new(
+            CommonBlocks.TitleOf(bike, "Wires"),
+            Verdict(result),
+            Cautions.OfWork(bike),
+            () =>
+                [
+                    .. result.IsFeasible
+                        ? new Block[]
+                        {
+                            new Heading(
+                                $"Sizes for a voltage drop of {Figures.Percent(result.AllowedDrop)} at "
+                                    + $"{Figures.Volts(result.Supply)}"
+                            ),
+                            s_run.Table(result.Runs, isMain: true),
+                            new Heading("Voltage drop of each lamp in its worst setting"),
+                            s_lamp.Table(result.Lamps),
+                        }
+                        : [s_run.Spreadsheet(result.Runs)],
+                    .. CommonBlocks.FindingBlocks(result.Findings),
+                ],
+            json =>
+            {
+                json.Write("bike", bike.Name);
+                json.Write("supplyVoltageV", result.Supply);
+                json.Write("allowedDropPercent", result.AllowedDrop);
+                json.Write("explanation", result.Explanation);
+                json.Write("copperFittedM3", result.CopperFitted.CubicMeters);
+                json.Write("copperChosenM3", result.CopperChosen?.CubicMeters);
+                json.Write("runs", s_run, result.Runs);
+                json.Write("lamps", s_lamp, result.Lamps);
+                json.Write("findings", CommonBlocks.Finding, result.Findings);
+            }
+        );
 
     private static string Verdict(WireSizingResult result)
     {
         if (!result.IsFeasible)
             return Figures.Sentence(result.Explanation);
-        int larger = result.Runs.Count(r => Larger(r.Chosen, r.Run.Wire)), smaller = result.Runs.Count(r => Larger(r.Run.Wire, r.Chosen));
-        return $"Of {result.Runs.Length} runs {Some(larger)} must be larger than fitted and {Some(smaller)} may be smaller.\n{Figures.Sentence(result.Explanation)}";
+        int larger = result.Runs.Count(r => Larger(r.Chosen, r.Run.Wire)),
+            smaller = result.Runs.Count(r => Larger(r.Run.Wire, r.Chosen));
+        return $"Of {result.Runs.Length} runs {Some(larger)} must be larger than fitted and {Some(smaller)} may be "
+            + $"smaller.\n{Figures.Sentence(result.Explanation)}";
     }
 
-    private static bool Larger(WireSize wire, WireSize than) => wire.CopperArea.SquareMillimeters > than.CopperArea.SquareMillimeters * (1 + 1e-9);
+    private static bool Larger(WireSize wire, WireSize than) =>
+        wire.CopperArea.SquareMillimeters > than.CopperArea.SquareMillimeters * (1 + 1e-9);
 
     private static string Some(int count) => count == 0 ? "none" : count.ToString(CultureInfo.InvariantCulture);
 
-    private static string LimitWords(RunSizing run) => run.Limit switch
-    {
-        SizingConstraint.SmallestListed => "smallest listed",
-        SizingConstraint.Mechanical => "strength",
-        SizingConstraint.Heat => "heat",
-        SizingConstraint.Fuse => "fuse",
-        SizingConstraint.Short => "short",
-        SizingConstraint.Drop => run.LimitingLamp is { } lamp ? $"drop ({lamp.Lamp})" : "drop",
-        SizingConstraint.None => "nothing",
-        _ => throw new InvalidOperationException($"Unknown limit {run.Limit}."),
-    };
+    private static string LimitWords(RunSizing run) =>
+        run.Limit switch
+        {
+            SizingConstraint.SmallestListed => "smallest listed",
+            SizingConstraint.Mechanical => "strength",
+            SizingConstraint.Heat => "heat",
+            SizingConstraint.Fuse => "fuse",
+            SizingConstraint.Short => "short",
+            SizingConstraint.Drop => run.LimitingLamp is { } lamp ? $"drop ({lamp.Lamp})" : "drop",
+            SizingConstraint.None => "nothing",
+            _ => throw new InvalidOperationException($"Unknown limit {run.Limit}."),
+        };
 }

@@ -8,7 +8,13 @@ namespace Lighting.Calc.Cli.Rendering.Drawing;
 /// <param name="Dots">Points and junctions.</param>
 /// <param name="Labels">Labels.</param>
 internal sealed record CircuitDrawing(
-    double Width, double Height, IReadOnlyList<DrawnLine> Lines, IReadOnlyList<DrawnSymbol> Symbols, IReadOnlyList<DrawnDot> Dots, IReadOnlyList<DrawnLabel> Labels)
+    double Width,
+    double Height,
+    IReadOnlyList<DrawnLine> Lines,
+    IReadOnlyList<DrawnSymbol> Symbols,
+    IReadOnlyList<DrawnDot> Dots,
+    IReadOnlyList<DrawnLabel> Labels
+)
 {
     /// <summary>Where it may be cut upright: only level conductors cross there.</summary>
     public IReadOnlyList<double> Columns { get; init; } = [];

@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Cli.Rendering.Drawing;
 
-/// <summary>Lays a circuit out: source on the left, earth on the right, loads in one column between, every conductor level or upright.</summary>
+/// <summary>Lays a circuit out: source on the left, earth on the right, loads in one column between, every conductor
+/// level or upright.</summary>
 /// <remarks>
 /// Points stand in columns by their distance from source or earth. A slot before each column holds the symbols and
 /// labels of the parts that lead there, a channel behind it holds uprights alone: so no upright runs through a
@@ -34,7 +35,13 @@ internal sealed class CircuitLayout
     private readonly double _width;
     private readonly List<LevelItem> _items = [];
 
-    private CircuitLayout(CircuitGraph graph, CircuitSides sides, CircuitRows rows, double longestLine, bool labelsBesideLoads)
+    private CircuitLayout(
+        CircuitGraph graph,
+        CircuitSides sides,
+        CircuitRows rows,
+        double longestLine,
+        bool labelsBesideLoads
+    )
     {
         _graph = graph;
         _longestLine = longestLine;
@@ -52,7 +59,8 @@ internal sealed class CircuitLayout
         _middle = Margin + _feedColumns.Width + _loadSlot / 2;
     }
 
-    /// <summary>Lays a circuit out, of several widths of column and places of labels those that stand largest on a printed sheet.</summary>
+    /// <summary>Lays a circuit out, of several widths of column and places of labels those that stand largest on a
+    /// printed sheet.</summary>
     public static CircuitDrawing Of(CircuitGraph graph) => All(graph).Select(l => l.Draw()).MaxBy(d => d.Scale)!;
 
     /// <summary>A circuit's layouts in several widths of column and places of labels.</summary>
@@ -60,7 +68,12 @@ internal sealed class CircuitLayout
     {
         var sides = CircuitSides.Of(graph);
         var rows = CircuitRows.Of(sides);
-        return [.. s_longestLines.SelectMany(longest => new[] { false, true }.Select(beside => new CircuitLayout(graph, sides, rows, longest, beside)))];
+        return
+        [
+            .. s_longestLines.SelectMany(longest =>
+                new[] { false, true }.Select(beside => new CircuitLayout(graph, sides, rows, longest, beside))
+            ),
+        ];
     }
 
     /// <summary>Draws it.</summary>
@@ -79,7 +92,9 @@ internal sealed class CircuitLayout
         var lines = new List<DrawnLine>();
         var dots = new List<DrawnDot>();
         foreach (LevelItem item in _items.Where(i => Math.Abs(i.Right - i.Left) > 0.01))
-            lines.Add(new DrawnLine(item.Left, heights[item.Row], item.Right, heights[item.Row], item.IsLive, item.Part));
+            lines.Add(
+                new DrawnLine(item.Left, heights[item.Row], item.Right, heights[item.Row], item.IsLive, item.Part)
+            );
         DrawBuses(_feedBuses.Values, lines, dots, heights);
         DrawBuses(_returnBuses.Values, lines, dots, heights);
         foreach (int point in Enumerable.Range(0, _graph.Points.Count))
@@ -88,33 +103,62 @@ internal sealed class CircuitLayout
             _width,
             _items.Max(i => heights[i.Row] + i.Depth) + Margin,
             [.. lines.OrderBy(l => l.IsLive)],
-            [.. _items.Where(i => i.Symbol is not null).Select(i => new DrawnSymbol(i.Symbol!.Value, i.SymbolX, heights[i.Row], i.IsLive))],
+            [
+                .. _items
+                    .Where(i => i.Symbol is not null)
+                    .Select(i => new DrawnSymbol(i.Symbol!.Value, i.SymbolX, heights[i.Row], i.IsLive)),
+            ],
             [.. dots],
-            [.. _items.SelectMany(i => i.Labels(heights[i.Row]))])
+            [.. _items.SelectMany(i => i.Labels(heights[i.Row]))]
+        )
         {
-            Columns = [.. _feedColumns.Edges.Skip(1), _middle - _loadSlot / 2, _middle + _loadSlot / 2, .. _returnColumns.Edges.Skip(1).Reverse()],
+            Columns =
+            [
+                .. _feedColumns.Edges.Skip(1),
+                _middle - _loadSlot / 2,
+                _middle + _loadSlot / 2,
+                .. _returnColumns.Edges.Skip(1).Reverse(),
+            ],
             Bands = bands,
         };
     }
 
     private void PlaceBetween(SidePart part)
     {
-        LevelItem item = new LevelItem(_rows.Of(part), BusX(part.Near), BusX(part.Far), part.Part.IsLive, part.Part.Number).With(part.Part.Symbol, _middle);
+        LevelItem item = new LevelItem(
+            _rows.Of(part),
+            BusX(part.Near),
+            BusX(part.Far),
+            part.Part.IsLive,
+            part.Part.Number
+        ).With(part.Part.Symbol, _middle);
         double beside = SymbolSize.Of(part.Part.Symbol).HalfWidth + BesideGap;
-        Place(_labelsBesideLoads
-            ? item.OnLine(_middle - beside, LabelAnchor.End, Name(part.Part), hasFigures: false).OnLine(_middle + beside, LabelAnchor.Start, [part.Part.Figures], hasFigures: true)
-            : item.Above(_middle, LabelAnchor.Middle, Name(part.Part), hasFigures: false).Below(_middle, LabelAnchor.Middle, [part.Part.Figures]));
+        Place(
+            _labelsBesideLoads
+                ? item.OnLine(_middle - beside, LabelAnchor.End, Name(part.Part), hasFigures: false)
+                    .OnLine(_middle + beside, LabelAnchor.Start, [part.Part.Figures], hasFigures: true)
+                : item.Above(_middle, LabelAnchor.Middle, Name(part.Part), hasFigures: false)
+                    .Below(_middle, LabelAnchor.Middle, [part.Part.Figures])
+        );
     }
 
     private void PlaceSource()
     {
-        double end = _feedColumns.PointX(0), symbol = end - SourceWidth() / 2;
+        double end = _feedColumns.PointX(0),
+            symbol = end - SourceWidth() / 2;
         bool isLive = IsLive(_graph.Source);
         int row = _rows.Of(_graph.Source);
-        Place(new LevelItem(row, symbol - SourceRoom / 2 + 6, end, isLive)
-            .With(_graph.SourceSymbol, symbol)
-            .Above(symbol, LabelAnchor.Middle, [_graph.SourceName, _graph.SourceFigures], hasFigures: true));
-        Place(new LevelItem(row, symbol - SourceRoom / 2 + 6, symbol - SourceRoom / 2 + 6, isLive).With(SymbolKind.EarthLeft, symbol - SourceRoom / 2 + 6));
+        Place(
+            new LevelItem(row, symbol - SourceRoom / 2 + 6, end, isLive)
+                .With(_graph.SourceSymbol, symbol)
+                .Above(symbol, LabelAnchor.Middle, [_graph.SourceName, _graph.SourceFigures], hasFigures: true)
+        );
+        Place(
+            new LevelItem(row, symbol - SourceRoom / 2 + 6, symbol - SourceRoom / 2 + 6, isLive).With(
+                SymbolKind.EarthLeft,
+                symbol - SourceRoom / 2 + 6
+            )
+        );
     }
 
     private void PlaceEarth()
@@ -133,7 +177,11 @@ internal sealed class CircuitLayout
             if (side.Hung.TryGetValue(point, out SidePart? part))
                 Place(OnSide(part, row, x, side, columns).Below(x + 3 * away, anchor, PointLines(point)));
             else
-                Place(new LevelItem(row, x, x, IsLive(point)).Raised(point == _graph.Source || point == _graph.Earth ? 10 : 3).Below(x + 3 * away, anchor, PointLines(point)));
+                Place(
+                    new LevelItem(row, x, x, IsLive(point))
+                        .Raised(point == _graph.Source || point == _graph.Earth ? 10 : 3)
+                        .Below(x + 3 * away, anchor, PointLines(point))
+                );
             if (buses[point].IsUpright)
                 Place(new LevelItem(row, x, BusX(point), buses[point].Taps.Any(t => t.IsLive)));
         }
@@ -152,7 +200,13 @@ internal sealed class CircuitLayout
 
     private void Place(LevelItem item) => _items.Add(item);
 
-    private static void DrawBuses(IEnumerable<SideBus> buses, List<DrawnLine> lines, List<DrawnDot> dots, double[] heights, Func<SideBus, double> x)
+    private static void DrawBuses(
+        IEnumerable<SideBus> buses,
+        List<DrawnLine> lines,
+        List<DrawnDot> dots,
+        double[] heights,
+        Func<SideBus, double> x
+    )
     {
         foreach (SideBus bus in buses.Where(b => b.IsUpright))
         {
@@ -163,9 +217,15 @@ internal sealed class CircuitLayout
                 lines.Add(new DrawnLine(at, heights[live.Min()], at, heights[live.Max()], true));
             foreach (int row in bus.Taps.Select(t => t.Row).Append(bus.Row).Distinct())
             {
-                int ways = (row > bus.Top ? 1 : 0) + (row < bus.Bottom ? 1 : 0) + (row == bus.Row ? 1 : 0) + (bus.Taps.Any(t => t.Row == row) ? 1 : 0);
+                int ways =
+                    (row > bus.Top ? 1 : 0)
+                    + (row < bus.Bottom ? 1 : 0)
+                    + (row == bus.Row ? 1 : 0)
+                    + (bus.Taps.Any(t => t.Row == row) ? 1 : 0);
                 if (ways > 2)
-                    dots.Add(new DrawnDot(at, heights[row], true, row >= live.Min() && row <= live.Max() && live.Length > 1));
+                    dots.Add(
+                        new DrawnDot(at, heights[row], true, row >= live.Min() && row <= live.Max() && live.Length > 1)
+                    );
             }
         }
     }
@@ -173,7 +233,8 @@ internal sealed class CircuitLayout
     private void DrawBuses(IEnumerable<SideBus> buses, List<DrawnLine> lines, List<DrawnDot> dots, double[] heights) =>
         DrawBuses(buses, lines, dots, heights, b => BusX(b.Point));
 
-    // Rows stand as near as what is on them lets them; a band holds no more than its height, and nothing of it reaches into the next.
+    // Rows stand as near as what is on them lets them; a band holds no more than its height, and nothing of it reaches
+    // into the next.
     private double[] RowHeights(double bandHeight, List<double> bands)
     {
         double[] heights = new double[_rows.Count];
@@ -203,7 +264,10 @@ internal sealed class CircuitLayout
         return heights;
     }
 
-    private double PointX(int point) => _sides.Feed.Layer.TryGetValue(point, out int layer) ? _feedColumns.PointX(layer) : _returnColumns.PointX(_sides.Return.Layer[point]);
+    private double PointX(int point) =>
+        _sides.Feed.Layer.TryGetValue(point, out int layer)
+            ? _feedColumns.PointX(layer)
+            : _returnColumns.PointX(_sides.Return.Layer[point]);
 
     private double BusX(int point)
     {
@@ -211,7 +275,9 @@ internal sealed class CircuitLayout
         SideBus bus = isFeed ? _feedBuses[point] : _returnBuses[point];
         if (!bus.IsUpright)
             return PointX(point);
-        return isFeed ? _feedColumns.TrackX(layer, bus.Track) : _returnColumns.TrackX(_sides.Return.Layer[point], bus.Track);
+        return isFeed
+            ? _feedColumns.TrackX(layer, bus.Track)
+            : _returnColumns.TrackX(_sides.Return.Layer[point], bus.Track);
     }
 
     private bool IsLive(int point) => _graph.Parts.Any(p => p.IsLive && (p.From == point || p.To == point));
@@ -221,7 +287,10 @@ internal sealed class CircuitLayout
         double[] slots = new double[side.Layers];
         slots[0] = first;
         foreach (int point in side.Points)
-            slots[side.Layer[point]] = Math.Max(slots[side.Layer[point]], LabelText.Width(PointLines(point), hasFigures: true) + SlotPadding);
+            slots[side.Layer[point]] = Math.Max(
+                slots[side.Layer[point]],
+                LabelText.Width(PointLines(point), hasFigures: true) + SlotPadding
+            );
         foreach (SidePart part in side.Hung.Values.Concat(side.Loops))
             slots[side.Layer[part.Far]] = Math.Max(slots[side.Layer[part.Far]], PartWidth(part) + SlotPadding);
         return slots;
@@ -235,19 +304,30 @@ internal sealed class CircuitLayout
         return tracks;
     }
 
-    private double SourceWidth() => Math.Max(SourceRoom, LabelText.Width([_graph.SourceName, _graph.SourceFigures], hasFigures: true)) + SlotPadding;
+    private double SourceWidth() =>
+        Math.Max(SourceRoom, LabelText.Width([_graph.SourceName, _graph.SourceFigures], hasFigures: true))
+        + SlotPadding;
 
     private double BetweenWidth(SidePart part)
     {
-        double name = LabelText.Width(Name(part.Part), hasFigures: false), figures = LabelText.Width([part.Part.Figures], hasFigures: true), symbol = SymbolSize.Of(part.Part.Symbol).HalfWidth;
-        return _labelsBesideLoads ? 2 * (Math.Max(name, figures) + symbol + BesideGap) : Math.Max(Math.Max(name, figures), 2 * symbol + 8);
+        double name = LabelText.Width(Name(part.Part), hasFigures: false),
+            figures = LabelText.Width([part.Part.Figures], hasFigures: true),
+            symbol = SymbolSize.Of(part.Part.Symbol).HalfWidth;
+        return _labelsBesideLoads
+            ? 2 * (Math.Max(name, figures) + symbol + BesideGap)
+            : Math.Max(Math.Max(name, figures), 2 * symbol + 8);
     }
 
     private double PartWidth(SidePart part) =>
-        Math.Max(LabelText.Width([.. Name(part.Part), part.Part.Figures], hasFigures: true), 2 * SymbolSize.Of(part.Part.Symbol).HalfWidth + 8);
+        Math.Max(
+            LabelText.Width([.. Name(part.Part), part.Part.Figures], hasFigures: true),
+            2 * SymbolSize.Of(part.Part.Symbol).HalfWidth + 8
+        );
 
     // The loads' column is one: its names need not be broken as short as those of the many columns beside it.
-    private IReadOnlyList<string> Name(CircuitPart part) => [.. LabelText.Wrap(part.Name, part.IsLoad ? Math.Max(_longestLine, LoadLine) : _longestLine)];
+    private IReadOnlyList<string> Name(CircuitPart part) =>
+        [.. LabelText.Wrap(part.Name, part.IsLoad ? Math.Max(_longestLine, LoadLine) : _longestLine)];
 
-    private IReadOnlyList<string> PointLines(int point) => [.. LabelText.Wrap(_graph.Points[point].Name, _longestLine), _graph.Points[point].Figures];
+    private IReadOnlyList<string> PointLines(int point) =>
+        [.. LabelText.Wrap(_graph.Points[point].Name, _longestLine), _graph.Points[point].Figures];
 }

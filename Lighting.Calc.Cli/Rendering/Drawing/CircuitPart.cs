@@ -9,4 +9,13 @@ namespace Lighting.Calc.Cli.Rendering.Drawing;
 /// <param name="Figures">Its figures.</param>
 /// <param name="IsLoad">Whether it is a lamp or another load.</param>
 /// <param name="IsLive">Whether current flows in it.</param>
-internal sealed record CircuitPart(int Number, int From, int To, SymbolKind Symbol, string Name, string Figures, bool IsLoad, bool IsLive);
+internal sealed record CircuitPart(
+    int Number,
+    int From,
+    int To,
+    SymbolKind Symbol,
+    string Name,
+    string Figures,
+    bool IsLoad,
+    bool IsLive
+);

@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Cli.Rendering.Drawing;
 
-/// <summary>The rows of a drawing: each part between the sides, each loop and each dead end has one of its own, each point shares one of those behind it.</summary>
+/// <summary>The rows of a drawing: each part between the sides, each loop and each dead end has one of its own, each
+/// point shares one of those behind it.</summary>
 /// <remarks>
 /// Rows follow the feed tree, so that its branches never cross. The order of branches is then bettered in sweeps:
 /// branches go where their loads' returns are, and the order with the shortest uprights on the return side is kept.
@@ -78,9 +79,13 @@ internal sealed class CircuitRows
         {
             int deadEnd = Array.IndexOf(deadEnds, point);
             // Dead ends lie between the other rows, spread over the drawing.
-            _rowOfPoint[point] = deadEnd >= 0
-                ? Free((deadEnd + 0.5) * _next / deadEnds.Length)
-                : arriving[point].Select(p => _rowOfItem[p]).Concat(hanging[point].Select(p => _rowOfPoint[p.Far])).Min();
+            _rowOfPoint[point] =
+                deadEnd >= 0
+                    ? Free((deadEnd + 0.5) * _next / deadEnds.Length)
+                    : arriving[point]
+                        .Select(p => _rowOfItem[p])
+                        .Concat(hanging[point].Select(p => _rowOfPoint[p.Far]))
+                        .Min();
         }
 
         // A loop on the return side lies just under the point at its far end.
@@ -113,7 +118,9 @@ internal sealed class CircuitRows
     // The branches of each point in the order of the middles of their loads' returns.
     private void Sweep()
     {
-        Dictionary<int, double> middle = _sides.Between.GroupBy(p => p.Far).ToDictionary(g => g.Key, g => g.Average(p => _rowOfItem[p]));
+        Dictionary<int, double> middle = _sides
+            .Between.GroupBy(p => p.Far)
+            .ToDictionary(g => g.Key, g => g.Average(p => _rowOfItem[p]));
         foreach (int point in _sides.Feed.Points)
             _behind[point] = [.. _behind[point].OrderBy(item => Wanted(item, middle))];
     }
@@ -130,7 +137,11 @@ internal sealed class CircuitRows
     private double Cost()
     {
         double cost = 0;
-        foreach (IGrouping<int, SidePart> group in _sides.Between.GroupBy(p => p.Far).Where(g => g.Key != _sides.Return.Points.FirstOrDefault()))
+        foreach (
+            IGrouping<int, SidePart> group in _sides
+                .Between.GroupBy(p => p.Far)
+                .Where(g => g.Key != _sides.Return.Points.FirstOrDefault())
+        )
         {
             double[] rows = [.. group.Select(p => _rowOfItem[p])];
             cost += rows.Max() - rows.Min();

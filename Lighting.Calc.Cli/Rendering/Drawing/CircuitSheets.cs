@@ -6,8 +6,10 @@ internal static class CircuitSheets
     // Room for marks at the edges, in steps; beyond the last a sheet would hold marks more than circuit.
     private static readonly double[] s_roomsForMarks = [0, 20, 40, 60, 80, 110, 140, 180, 240];
 
-    /// <summary>The sheets, in reading order: one where one is legible, else those that a cut between rows and columns gives.</summary>
-    /// <remarks>Where a circuit cannot be made legible so, because one column or row alone is too large, it stays on one sheet.</remarks>
+    /// <summary>The sheets, in reading order: one where one is legible, else those that a cut between rows and columns
+    /// gives.</summary>
+    /// <remarks>Where a circuit cannot be made legible so, because one column or row alone is too large, it stays on
+    /// one sheet.</remarks>
     public static IReadOnlyList<CircuitDrawing> Of(CircuitGraph graph)
     {
         IReadOnlyList<CircuitLayout> layouts = CircuitLayout.All(graph);
@@ -19,7 +21,10 @@ internal static class CircuitSheets
         {
             foreach (PrintedSheet sheet in new[] { PrintedSheet.OnItsSide, PrintedSheet.Upright })
             {
-                if (Fewest(layout, sheet, best?.Sheets.Count ?? int.MaxValue) is { } choice && (best is null || choice.IsBetterThan(best)))
+                if (
+                    Fewest(layout, sheet, best?.Sheets.Count ?? int.MaxValue) is { } choice
+                    && (best is null || choice.IsBetterThan(best))
+                )
                     best = choice;
             }
         }
@@ -34,7 +39,8 @@ internal static class CircuitSheets
         {
             foreach (double below in s_roomsForMarks)
             {
-                double width = sheet.Width / PrintedSheet.LeastScale - beside, height = sheet.Height / PrintedSheet.LeastScale - below;
+                double width = sheet.Width / PrintedSheet.LeastScale - beside,
+                    height = sheet.Height / PrintedSheet.LeastScale - below;
                 if (Cut(layout, width, height) is not { } sheets)
                     return null;
                 if (sheets.Count > most)
@@ -53,13 +59,18 @@ internal static class CircuitSheets
         const double Step = 20;
         IReadOnlyList<CircuitDrawing> sheets = choice.Sheets;
         double height = choice.Height;
-        while (height > Step && Cut(choice.Layout, choice.Width, height -= Step) is { } lower && lower.Count == sheets.Count)
+        while (
+            height > Step
+            && Cut(choice.Layout, choice.Width, height -= Step) is { } lower
+            && lower.Count == sheets.Count
+        )
             if (AreLegible(lower, choice.Sheet))
                 sheets = lower;
         return sheets;
     }
 
-    private static bool AreLegible(IReadOnlyList<CircuitDrawing> sheets, PrintedSheet sheet) => sheets.All(s => sheet.Scale(s.Width, s.Height) >= PrintedSheet.LeastScale);
+    private static bool AreLegible(IReadOnlyList<CircuitDrawing> sheets, PrintedSheet sheet) =>
+        sheets.All(s => sheet.Scale(s.Width, s.Height) >= PrintedSheet.LeastScale);
 
     private static IReadOnlyList<CircuitDrawing>? Cut(CircuitLayout layout, double width, double height)
     {
@@ -67,9 +78,16 @@ internal static class CircuitSheets
         return SheetCutter.Columns(drawing, width) is { } cuts ? SheetCutter.Cut(drawing, cuts) : null;
     }
 
-    private sealed record Choice(CircuitLayout Layout, PrintedSheet Sheet, double Width, double Height, IReadOnlyList<CircuitDrawing> Sheets)
+    private sealed record Choice(
+        CircuitLayout Layout,
+        PrintedSheet Sheet,
+        double Width,
+        double Height,
+        IReadOnlyList<CircuitDrawing> Sheets
+    )
     {
-        public bool IsBetterThan(Choice other) => Sheets.Count < other.Sheets.Count || Sheets.Count == other.Sheets.Count && Marks < other.Marks;
+        public bool IsBetterThan(Choice other) =>
+            Sheets.Count < other.Sheets.Count || Sheets.Count == other.Sheets.Count && Marks < other.Marks;
 
         private int Marks => Sheets.Sum(s => s.Marks.Count);
     }

@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Cli.Rendering.Drawing;
 
-/// <summary>One side of a circuit, from the source (or from earth) to the loads: its points in layers, and the tree they hang in.</summary>
+/// <summary>One side of a circuit, from the source (or from earth) to the loads: its points in layers, and the tree
+/// they hang in.</summary>
 /// <remarks>
 /// Points are ordered by their distance from the root, every part within the side points from the nearer to the
 /// farther end, and a point's layer is the longest way to it: so the two ends of a part never share a layer. Each
@@ -12,7 +13,8 @@ internal sealed class CircuitSide
     {
         Points = pointsByDistance;
         var place = pointsByDistance.Select((p, i) => (p, i)).ToDictionary(x => x.p, x => x.i);
-        ILookup<int, SidePart> arriving = parts.Where(p => place.ContainsKey(p.From) && place.ContainsKey(p.To))
+        ILookup<int, SidePart> arriving = parts
+            .Where(p => place.ContainsKey(p.From) && place.ContainsKey(p.To))
             .Select(p => place[p.From] < place[p.To] ? new SidePart(p, p.From, p.To) : new SidePart(p, p.To, p.From))
             .ToLookup(p => p.Far);
         foreach (int point in pointsByDistance)

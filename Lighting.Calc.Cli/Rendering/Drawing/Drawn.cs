@@ -31,7 +31,15 @@ internal sealed record DrawnDot(double X, double Y, bool IsJunction, bool IsLive
 /// <param name="HasFigures">Whether the last line holds figures, which are set bold.</param>
 /// <param name="IsLive">Whether what it names carries current.</param>
 /// <param name="Bounds">The room it takes, by an estimate of its letters' widths.</param>
-internal sealed record DrawnLabel(double X, double Top, LabelAnchor Anchor, IReadOnlyList<string> Lines, bool HasFigures, bool IsLive, Box Bounds);
+internal sealed record DrawnLabel(
+    double X,
+    double Top,
+    LabelAnchor Anchor,
+    IReadOnlyList<string> Lines,
+    bool HasFigures,
+    bool IsLive,
+    Box Bounds
+);
 
 /// <summary>Where a conductor leaves a sheet.</summary>
 /// <param name="Text">Its letter, and the sheet where it goes on at the same letter.</param>
@@ -55,5 +63,6 @@ internal enum LabelAnchor
 /// <summary>A rectangle, down being positive.</summary>
 internal readonly record struct Box(double Left, double Top, double Right, double Bottom)
 {
-    public bool Overlaps(Box other) => Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;
+    public bool Overlaps(Box other) =>
+        Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;
 }

@@ -1,11 +1,18 @@
 namespace Lighting.Calc.Cli.Rendering.Drawing;
 
-/// <summary>A level stroke of a row with what stands on, above and below it; heights count from the row's line.</summary>
+/// <summary>A level stroke of a row with what stands on, above and below it; heights count from the row's
+/// line.</summary>
 internal sealed class LevelItem(int row, double end1, double end2, bool isLive, int? part = null)
 {
     private const double Gap = 2.5;
 
-    private readonly List<(double X, LabelAnchor Anchor, IReadOnlyList<string> Lines, bool HasFigures, LabelPlace Place)> _labels = [];
+    private readonly List<(
+        double X,
+        LabelAnchor Anchor,
+        IReadOnlyList<string> Lines,
+        bool HasFigures,
+        LabelPlace Place
+    )> _labels = [];
     private double _above = 2;
     private double _below = 2;
 
@@ -67,17 +74,33 @@ internal sealed class LevelItem(int row, double end1, double end2, bool isLive, 
     /// <summary>The labels, with the row's line at a height.</summary>
     public IEnumerable<DrawnLabel> Labels(double height)
     {
-        foreach ((double x, LabelAnchor anchor, IReadOnlyList<string> lines, bool hasFigures, LabelPlace place) in _labels)
+        foreach (
+            (double x, LabelAnchor anchor, IReadOnlyList<string> lines, bool hasFigures, LabelPlace place) in _labels
+        )
         {
-            double width = LabelText.Width(lines, hasFigures), tall = lines.Count * LabelText.LineHeight;
+            double width = LabelText.Width(lines, hasFigures),
+                tall = lines.Count * LabelText.LineHeight;
             double top = place switch
             {
                 LabelPlace.Above => height - _above - Gap - tall,
                 LabelPlace.OnLine => height - 2 - Gap - tall,
                 _ => height + _below + Gap,
             };
-            double left = anchor switch { LabelAnchor.Start => x, LabelAnchor.Middle => x - width / 2, _ => x - width };
-            yield return new DrawnLabel(x, top, anchor, lines, hasFigures, isLive, new Box(left, top, left + width, top + tall));
+            double left = anchor switch
+            {
+                LabelAnchor.Start => x,
+                LabelAnchor.Middle => x - width / 2,
+                _ => x - width,
+            };
+            yield return new DrawnLabel(
+                x,
+                top,
+                anchor,
+                lines,
+                hasFigures,
+                isLive,
+                new Box(left, top, left + width, top + tall)
+            );
         }
     }
 

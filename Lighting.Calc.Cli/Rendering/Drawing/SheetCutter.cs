@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Cli.Rendering.Drawing;
 
-/// <summary>Cuts a drawing into sheets along its bands and some of its columns, and marks where each conductor goes on.</summary>
+/// <summary>Cuts a drawing into sheets along its bands and some of its columns, and marks where each conductor goes
+/// on.</summary>
 internal sealed class SheetCutter
 {
     private readonly CircuitDrawing _drawing;
@@ -14,16 +15,32 @@ internal sealed class SheetCutter
         _across = [double.NegativeInfinity, .. cuts, double.PositiveInfinity];
         _down = [double.NegativeInfinity, .. drawing.Bands, double.PositiveInfinity];
         foreach (double cut in cuts)
-            AddCrossings(cut, drawing.Lines.Where(l => l.Y1 == l.Y2 && l.X1 < cut && l.X2 > cut), l => l.Y1, isUpright: false);
+            AddCrossings(
+                cut,
+                drawing.Lines.Where(l => l.Y1 == l.Y2 && l.X1 < cut && l.X2 > cut),
+                l => l.Y1,
+                isUpright: false
+            );
         foreach (double cut in drawing.Bands)
-            AddCrossings(cut, drawing.Lines.Where(l => l.X1 == l.X2 && l.Y1 < cut && l.Y2 > cut), l => l.X1, isUpright: true);
+            AddCrossings(
+                cut,
+                drawing.Lines.Where(l => l.X1 == l.X2 && l.Y1 < cut && l.Y2 > cut),
+                l => l.X1,
+                isUpright: true
+            );
     }
 
-    /// <summary>The columns at which to cut into as few parts as are narrow enough, with the fewest conductors cut; null where a single column is too wide.</summary>
+    /// <summary>The columns at which to cut into as few parts as are narrow enough, with the fewest conductors cut;
+    /// null where a single column is too wide.</summary>
     public static IReadOnlyList<double>? Columns(CircuitDrawing drawing, double widest)
     {
         double[] edges = [0, .. drawing.Columns, drawing.Width];
-        int[] cost = [.. edges.Select(x => drawing.Lines.Where(l => l.Y1 == l.Y2 && l.X1 < x && l.X2 > x).Select(l => l.Y1).Distinct().Count())];
+        int[] cost =
+        [
+            .. edges.Select(x =>
+                drawing.Lines.Where(l => l.Y1 == l.Y2 && l.X1 < x && l.X2 > x).Select(l => l.Y1).Distinct().Count()
+            ),
+        ];
         (int Parts, int Cut, int From)[] best = new (int, int, int)[edges.Length];
         for (int end = 1; end < edges.Length; end++)
         {
@@ -50,16 +67,33 @@ internal sealed class SheetCutter
     public static IReadOnlyList<CircuitDrawing> Cut(CircuitDrawing drawing, IReadOnlyList<double> cuts)
     {
         CircuitDrawing[] sheets = new SheetCutter(drawing, cuts).Sheets();
-        double width = sheets.Max(s => s.Width), height = sheets.Max(s => s.Height);
+        double width = sheets.Max(s => s.Width),
+            height = sheets.Max(s => s.Height);
         return [.. sheets.Select(s => s with { Width = width, Height = height })];
     }
 
     private CircuitDrawing[] Sheets()
     {
-        int columns = _across.Length - 1, count = columns * (_down.Length - 1);
-        SheetPart[] parts = [.. Enumerable.Range(0, count).Select(i => new SheetPart(_drawing, i % columns, i / columns, _across, _down, _crossings))];
-        // Sheets laid side by side fit: those under each other begin at the same place, and so do those beside each other.
-        return [.. parts.Select((part, i) => part.Draw(parts.Where((_, j) => j % columns == i % columns).Min(p => p.Left), parts.Where((_, j) => j / columns == i / columns).Min(p => p.Top)))];
+        int columns = _across.Length - 1,
+            count = columns * (_down.Length - 1);
+        SheetPart[] parts =
+        [
+            .. Enumerable
+                .Range(0, count)
+                .Select(i => new SheetPart(_drawing, i % columns, i / columns, _across, _down, _crossings)),
+        ];
+        // Sheets laid side by side fit: those under each other begin at the same place, and so do those beside each
+        // other.
+        return
+        [
+            .. parts.Select(
+                (part, i) =>
+                    part.Draw(
+                        parts.Where((_, j) => j % columns == i % columns).Min(p => p.Left),
+                        parts.Where((_, j) => j / columns == i / columns).Min(p => p.Top)
+                    )
+            ),
+        ];
     }
 
     private void AddCrossings(double cut, IEnumerable<DrawnLine> lines, Func<DrawnLine, double> place, bool isUpright)
@@ -69,7 +103,8 @@ internal sealed class SheetCutter
     }
 
     // A to Z, then AA, AB and so on.
-    private static string Letters(int number) => (number < 26 ? "" : Letters(number / 26 - 1)) + (char)('A' + number % 26);
+    private static string Letters(int number) =>
+        (number < 26 ? "" : Letters(number / 26 - 1)) + (char)('A' + number % 26);
 }
 
 /// <summary>A conductor that a cut parts.</summary>

@@ -14,14 +14,32 @@ internal sealed record SideBus(int Point, int Row, IReadOnlyList<BusTap> Taps, i
     public bool IsUpright => Top < Bottom;
 
     /// <summary>The buses of a side, each with a track on which it meets no other.</summary>
-    public static Dictionary<int, SideBus> Of(CircuitSide side, IEnumerable<SidePart> between, Func<SidePart, int> near, CircuitRows rows)
+    public static Dictionary<int, SideBus> Of(
+        CircuitSide side,
+        IEnumerable<SidePart> between,
+        Func<SidePart, int> near,
+        CircuitRows rows
+    )
     {
-        ILookup<int, BusTap> taps = side.Hung.Values.Select(p => (At: p.Near, Tap: new BusTap(rows.Of(p.Far), p.Part.IsLive)))
-            .Concat(side.Loops.SelectMany(p => new[] { (At: p.Near, Tap: new BusTap(rows.Of(p), p.Part.IsLive)), (At: p.Far, Tap: new BusTap(rows.Of(p), p.Part.IsLive)) }))
+        ILookup<int, BusTap> taps = side
+            .Hung.Values.Select(p => (At: p.Near, Tap: new BusTap(rows.Of(p.Far), p.Part.IsLive)))
+            .Concat(
+                side.Loops.SelectMany(p =>
+                    new[]
+                    {
+                        (At: p.Near, Tap: new BusTap(rows.Of(p), p.Part.IsLive)),
+                        (At: p.Far, Tap: new BusTap(rows.Of(p), p.Part.IsLive)),
+                    }
+                )
+            )
             .Concat(between.Select(p => (At: near(p), Tap: new BusTap(rows.Of(p), p.Part.IsLive))))
             .ToLookup(t => t.At, t => t.Tap);
         var buses = new Dictionary<int, SideBus>();
-        foreach (IGrouping<int, SideBus> layer in side.Points.Select(p => new SideBus(p, rows.Of(p), [.. taps[p]], 0)).GroupBy(b => side.Layer[b.Point]))
+        foreach (
+            IGrouping<int, SideBus> layer in side
+                .Points.Select(p => new SideBus(p, rows.Of(p), [.. taps[p]], 0))
+                .GroupBy(b => side.Layer[b.Point])
+        )
         {
             var ends = new List<int>();
             foreach (SideBus bus in layer.OrderBy(b => b.Top))

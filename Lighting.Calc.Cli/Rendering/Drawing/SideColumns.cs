@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Cli.Rendering.Drawing;
 
-/// <summary>Where the columns of one side stand: for each layer a slot for symbols and labels, the points, and a channel for uprights.</summary>
+/// <summary>Where the columns of one side stand: for each layer a slot for symbols and labels, the points, and a
+/// channel for uprights.</summary>
 internal sealed class SideColumns
 {
     private const double TrackWidth = 7;

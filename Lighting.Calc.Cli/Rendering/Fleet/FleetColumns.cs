@@ -5,7 +5,14 @@ internal static class FleetColumns
 {
     public static readonly Columns<FleetRow> All = new()
     {
-        { "folder", "folder", r => new Cell(Path.GetFileName(Path.TrimEndingDirectorySeparator(r.Folder)) is { Length: > 0 } last ? last : r.Folder, r.Folder) },
+        {
+            "folder",
+            "folder",
+            r => new Cell(
+                Path.GetFileName(Path.TrimEndingDirectorySeparator(r.Folder)) is { Length: > 0 } last ? last : r.Folder,
+                r.Folder
+            )
+        },
         { "bike", "bike", r => Given(r.Bike) },
         { "verdict", "verdict", r => Verdict(r.Outcome) },
         { "faults", "faults", r => Count(r, r.Faults) },
@@ -28,17 +35,26 @@ internal static class FleetColumns
     };
 
     /// <summary>The columns for people, within 80 columns of letters.</summary>
-    public static readonly Columns<FleetRow> ForPeople = All.Only("folder", "verdict", "faults", "continuousCurrentA", "usableA", "dropPercent", "breakEvenRpm");
+    public static readonly Columns<FleetRow> ForPeople = All.Only(
+        "folder",
+        "verdict",
+        "faults",
+        "continuousCurrentA",
+        "usableA",
+        "dropPercent",
+        "breakEvenRpm"
+    );
 
-    private static string Verdict(FleetOutcome outcome) => outcome switch
-    {
-        FleetOutcome.Suits => "suits",
-        FleetOutcome.DoesNotSuit => "does not suit",
-        FleetOutcome.NotJudged => "not judged",
-        FleetOutcome.WrongInput => "wrong input",
-        FleetOutcome.ProgramFault => "program fault",
-        _ => throw new InvalidOperationException($"Unknown outcome {outcome}."),
-    };
+    private static string Verdict(FleetOutcome outcome) =>
+        outcome switch
+        {
+            FleetOutcome.Suits => "suits",
+            FleetOutcome.DoesNotSuit => "does not suit",
+            FleetOutcome.NotJudged => "not judged",
+            FleetOutcome.WrongInput => "wrong input",
+            FleetOutcome.ProgramFault => "program fault",
+            _ => throw new InvalidOperationException($"Unknown outcome {outcome}."),
+        };
 
     private static string? Given(string? text) => string.IsNullOrEmpty(text) ? null : text;
 

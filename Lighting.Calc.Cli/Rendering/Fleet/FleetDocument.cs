@@ -7,8 +7,12 @@ internal static class FleetDocument
     /// <param name="counts">All bikes.</param>
     public static Document Of(IReadOnlyList<FleetRow> worst, FleetCounts counts)
     {
-        long suit = counts.Of(FleetOutcome.Suits), fail = counts.Of(FleetOutcome.DoesNotSuit), open = counts.Of(FleetOutcome.NotJudged), wrong = counts.Bikes - suit - fail - open;
-        string verdict = $"{Bikes(counts.Bikes)}: {suit} suit{(suit == 1 ? "s" : "")}, {fail} {(fail == 1 ? "does" : "do")} not suit"
+        long suit = counts.Of(FleetOutcome.Suits),
+            fail = counts.Of(FleetOutcome.DoesNotSuit),
+            open = counts.Of(FleetOutcome.NotJudged),
+            wrong = counts.Bikes - suit - fail - open;
+        string verdict =
+            $"{Bikes(counts.Bikes)}: {suit} suit{(suit == 1 ? "s" : "")}, {fail} {(fail == 1 ? "does" : "do")} not suit"
             + (open == 0 ? "" : $", {open} not judged")
             + (wrong == 0 ? "." : $", {wrong} could not be checked (see the messages).");
         return new Document(
@@ -16,15 +20,28 @@ internal static class FleetDocument
             verdict,
             Cautions.OfAnyBike,
             () =>
-            [
-                .. worst.Count == 0 ? [] : new Block[]
-                {
-                    new Heading(worst.Count == suit + fail + open ? "Worst first" : $"The worst {worst.Count} of {suit + fail + open}"),
-                    FleetColumns.ForPeople.Table(worst),
-                    new Paragraph("Fuse, load and continuous limit are those of the fuse with the least headroom, the drop that of the lamp with the largest voltage drop, the speed the one from which charging covers the greatest average load. Check a bike alone for the whole verdict."),
-                },
-            ],
-            _ => throw new InvalidOperationException("Rows are streamed as JSON."));
+                [
+                    .. worst.Count == 0
+                        ? []
+                        : new Block[]
+                        {
+                            new Heading(
+                                worst.Count == suit + fail + open
+                                    ? "Worst first"
+                                    : $"The worst {worst.Count} of {suit + fail + open}"
+                            ),
+                            FleetColumns.ForPeople.Table(worst),
+                            new Paragraph(
+                                "Fuse, load and continuous limit are those of the fuse with the least headroom, the "
+                                    + "drop that of the lamp with the largest voltage drop, the speed the one from "
+                                    + "which "
+                                    + "charging covers the greatest average load. Check a bike alone for the whole "
+                                    + "verdict."
+                            ),
+                        },
+                ],
+            _ => throw new InvalidOperationException("Rows are streamed as JSON.")
+        );
     }
 
     private static string Bikes(long count) => count == 1 ? "1 bike" : $"{count} bikes";

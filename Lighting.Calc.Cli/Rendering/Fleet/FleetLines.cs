@@ -16,9 +16,7 @@ internal abstract class FleetLines : IDisposable
 
     public abstract void Write(FleetRow row);
 
-    public virtual void Dispose()
-    {
-    }
+    public virtual void Dispose() { }
 
     private sealed class CsvLines : FleetLines
     {
@@ -42,7 +40,10 @@ internal abstract class FleetLines : IDisposable
 
     private sealed class JsonLines(TextWriter output) : FleetLines
     {
-        private static readonly JsonWriterOptions s_options = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+        private static readonly JsonWriterOptions s_options = new()
+        {
+            Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        };
         private readonly MemoryStream _line = new();
 
         public override void Write(FleetRow row)

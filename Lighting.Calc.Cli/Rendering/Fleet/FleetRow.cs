@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>One of many bikes in a row; null where something does not apply or was not found.</summary>
@@ -51,12 +50,22 @@ internal sealed record FleetRow
 
     public bool IsChecked => Outcome is FleetOutcome.Suits or FleetOutcome.DoesNotSuit or FleetOutcome.NotJudged;
 
-    public static FleetRow NotChecked(string folder, FleetOutcome outcome, IReadOnlyList<string> messages) => new() { Folder = folder, Outcome = outcome, Messages = messages };
+    public static FleetRow NotChecked(string folder, FleetOutcome outcome, IReadOnlyList<string> messages) =>
+        new()
+        {
+            Folder = folder,
+            Outcome = outcome,
+            Messages = messages,
+        };
 
     public static FleetRow Of(string folder, BikeReport report, int listCautions)
     {
-        FuseSuitability? fuse = report.Fuses.MinBy(f => (f.Verdict == Lighting.Calc.FuseVerdict.Suits, f.Steady.Headroom.Amperes / f.Steady.UsableCurrent.Amperes));
-        VoltageDropBreakdown? drop = report.Bike.HasNetwork ? report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions) : null;
+        FuseSuitability? fuse = report.Fuses.MinBy(f =>
+            (f.Verdict == Lighting.Calc.FuseVerdict.Suits, f.Steady.Headroom.Amperes / f.Steady.UsableCurrent.Amperes)
+        );
+        VoltageDropBreakdown? drop = report.Bike.HasNetwork
+            ? report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions)
+            : null;
         Finding? gravest = report.Findings.FirstOrDefault(f => f.Severity == Severity.Fault);
         return new FleetRow
         {

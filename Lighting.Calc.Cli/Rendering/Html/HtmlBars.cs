@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Cli.Rendering.Html;
 
-/// <summary>Bars against marks: words in HTML, the bar itself a picture as wide as the page, so that words never shrink with it.</summary>
+/// <summary>Bars against marks: words in HTML, the bar itself a picture as wide as the page, so that words never shrink
+/// with it.</summary>
 internal static class HtmlBars
 {
     public static void Render(Markup page, BarChart chart)
@@ -14,10 +15,20 @@ internal static class HtmlBars
             Legend(page, chart.Marks);
         foreach (Bar bar in chart.Bars)
         {
-            page.Open("div", ("class", "bar")).Element("span", bar.Label, ("class", "name")).Text(" ").Element("span", UnitText.Bound(bar.Text), ("class", "value"));
+            page.Open("div", ("class", "bar"))
+                .Element("span", bar.Label, ("class", "name"))
+                .Text(" ")
+                .Element("span", UnitText.Bound(bar.Text), ("class", "value"));
             page.OpenPicture($"{chart.Title}: {bar.Label}", bar.Text, ("width", "100%"), ("height", "18"));
             page.Void("rect", ("class", "track"), ("x", "0"), ("y", "3"), ("width", "100%"), ("height", "12"));
-            page.Void("rect", ("class", "fill"), ("x", "0"), ("y", "3"), ("width", Markup.Share(bar.Value / scale)), ("height", "12"));
+            page.Void(
+                "rect",
+                ("class", "fill"),
+                ("x", "0"),
+                ("y", "3"),
+                ("width", Markup.Share(bar.Value / scale)),
+                ("height", "12")
+            );
             for (int i = 0; i < bar.Marks.Count; i++)
                 if (bar.Marks[i] is { } mark)
                     Mark(page, i, Markup.Share(mark / scale), "18");
@@ -39,7 +50,14 @@ internal static class HtmlBars
         page.Open("ul", ("class", "legend"));
         for (int i = 0; i < marks.Count; i++)
         {
-            page.Open("li").Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("aria-hidden", "true"), ("width", "12"), ("height", "18"));
+            page.Open("li")
+                .Open(
+                    "svg",
+                    ("xmlns", "http://www.w3.org/2000/svg"),
+                    ("aria-hidden", "true"),
+                    ("width", "12"),
+                    ("height", "18")
+                );
             Mark(page, i, "6", "18");
             page.Close().Text(" " + marks[i]).Close();
         }

@@ -2,7 +2,8 @@ using System.Globalization;
 
 namespace Lighting.Calc.Cli.Rendering.Html;
 
-/// <summary>Lines over an axis: each has a colour, a dash and a marker of its own. Words keep their size at every width.</summary>
+/// <summary>Lines over an axis: each has a colour, a dash and a marker of its own. Words keep their size at every
+/// width.</summary>
 internal static class HtmlLineChart
 {
     private const int MarkersALine = 6;
@@ -13,12 +14,17 @@ internal static class HtmlLineChart
         if (points.Length < 2)
             return;
         var across = ChartAxis.Over(points.Min(p => p.X), points.Max(p => p.X), 7);
-        var upright = ChartAxis.Over(points.Select(p => p.Y!.Value).Append(chart.Bottom).Min(), points.Select(p => p.Y!.Value).Append(chart.Top).Max(), 6);
+        var upright = ChartAxis.Over(
+            points.Select(p => p.Y!.Value).Append(chart.Bottom).Min(),
+            points.Select(p => p.Y!.Value).Append(chart.Top).Max(),
+            6
+        );
         page.Open("figure", ("class", "chart")).Element("figcaption", chart.Title);
         if (chart.Lines.Count > 1)
             Legend(page, chart.Lines);
         page.Element("p", chart.YTitle, ("class", "axis"));
-        page.Open("div", ("class", "plot")).OpenPicture(chart.Title, chart.Description, ("width", "100%"), ("height", "260"));
+        page.Open("div", ("class", "plot"))
+            .OpenPicture(chart.Title, chart.Description, ("width", "100%"), ("height", "260"));
         Grid(page, across, upright);
         for (int i = 0; i < chart.Lines.Count; i++)
             Line(page, chart.Lines[i], i, across, upright);
@@ -36,7 +42,14 @@ internal static class HtmlLineChart
         {
             string at = Markup.Share(across.ShareOf(x));
             page.Void("line", ("class", "grid"), ("x1", at), ("x2", at), ("y1", "0"), ("y2", "100%"));
-            page.Element("text", across.TextOf(x), ("x", at), ("y", "100%"), ("dy", "1.3em"), ("text-anchor", "middle"));
+            page.Element(
+                "text",
+                across.TextOf(x),
+                ("x", at),
+                ("y", "100%"),
+                ("dy", "1.3em"),
+                ("text-anchor", "middle")
+            );
         }
 
         foreach (double y in upright.Ticks)
@@ -56,8 +69,12 @@ internal static class HtmlLineChart
         {
             if (point.Y is { } value)
             {
-                double x = across.ShareOf(point.X), y = 1 - upright.ShareOf(value);
-                path.Append(CultureInfo.InvariantCulture, $"{(isBroken ? 'M' : 'L')}{Markup.Number(1000 * x)},{Markup.Number(1000 * y)} ");
+                double x = across.ShareOf(point.X),
+                    y = 1 - upright.ShareOf(value);
+                path.Append(
+                    CultureInfo.InvariantCulture,
+                    $"{(isBroken ? 'M' : 'L')}{Markup.Number(1000 * x)},{Markup.Number(1000 * y)} "
+                );
                 known.Add((Markup.Share(x), Markup.Share(y)));
             }
 
@@ -66,8 +83,21 @@ internal static class HtmlLineChart
 
         if (known.Count == 0)
             return;
-        page.Open("svg", ("width", "100%"), ("height", "100%"), ("viewBox", "0 0 1000 1000"), ("preserveAspectRatio", "none"), ("overflow", "visible"));
-        page.Void("path", ("class", $"line l{index % ChartMarker.Count}"), ("vector-effect", "non-scaling-stroke"), ("d", path.ToString().TrimEnd())).Close();
+        page.Open(
+            "svg",
+            ("width", "100%"),
+            ("height", "100%"),
+            ("viewBox", "0 0 1000 1000"),
+            ("preserveAspectRatio", "none"),
+            ("overflow", "visible")
+        );
+        page.Void(
+                "path",
+                ("class", $"line l{index % ChartMarker.Count}"),
+                ("vector-effect", "non-scaling-stroke"),
+                ("d", path.ToString().TrimEnd())
+            )
+            .Close();
         // Markers of lines that run close together stand at different places.
         int step = Math.Max(1, known.Count / MarkersALine);
         for (int i = Math.Min(index % step, known.Count - 1); i < known.Count; i += step)
@@ -76,13 +106,25 @@ internal static class HtmlLineChart
 
     private static void Mark(Markup page, ChartMark mark, ChartAxis across, ChartAxis upright, int level)
     {
-        string x = Markup.Share(across.ShareOf(mark.X)), y = Markup.Share(1 - upright.ShareOf(mark.Y));
-        page.Open("svg", ("x", x), ("y", y), ("overflow", "visible")).Void("path", ("class", "pin"), ("d", "M0,-7 L7,0 L0,7 L-7,0 Z")).Close();
+        string x = Markup.Share(across.ShareOf(mark.X)),
+            y = Markup.Share(1 - upright.ShareOf(mark.Y));
+        page.Open("svg", ("x", x), ("y", y), ("overflow", "visible"))
+            .Void("path", ("class", "pin"), ("d", "M0,-7 L7,0 L0,7 L-7,0 Z"))
+            .Close();
         if (mark.Text.Length == 0)
             return;
         page.Void("line", ("class", "drop"), ("x1", x), ("x2", x), ("y1", y), ("y2", "100%"));
         bool isRight = across.ShareOf(mark.X) > 0.6;
-        page.Element("text", mark.Text, ("class", "said"), ("x", x), ("y", "100%"), ("dx", isRight ? "-6" : "6"), ("dy", Markup.Number(-0.6 - 1.3 * level) + "em"), ("text-anchor", isRight ? "end" : "start"));
+        page.Element(
+            "text",
+            mark.Text,
+            ("class", "said"),
+            ("x", x),
+            ("y", "100%"),
+            ("dx", isRight ? "-6" : "6"),
+            ("dy", Markup.Number(-0.6 - 1.3 * level) + "em"),
+            ("text-anchor", isRight ? "end" : "start")
+        );
     }
 
     private static void Legend(Markup page, IReadOnlyList<ChartLine> lines)
@@ -90,7 +132,14 @@ internal static class HtmlLineChart
         page.Open("ul", ("class", "legend"));
         for (int i = 0; i < lines.Count; i++)
         {
-            page.Open("li").Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("aria-hidden", "true"), ("width", "52"), ("height", "18"));
+            page.Open("li")
+                .Open(
+                    "svg",
+                    ("xmlns", "http://www.w3.org/2000/svg"),
+                    ("aria-hidden", "true"),
+                    ("width", "52"),
+                    ("height", "18")
+                );
             page.Void("path", ("class", $"line l{i % ChartMarker.Count}"), ("d", "M2,9 H50"));
             ChartMarker.Draw(page, i, "26", "9");
             page.Close().Text(" " + lines[i].Label).Close();

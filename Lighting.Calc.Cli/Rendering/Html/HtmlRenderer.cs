@@ -41,7 +41,19 @@ internal static class HtmlRenderer
     {
         string verdict = document.SignedVerdict;
         string[] lines = verdict.Split('\n');
-        page.Open("p", ("class", document.Outcome switch { BikeVerdict.Suits => "verdict suits", BikeVerdict.DoesNotSuit => "verdict fails", BikeVerdict.NotJudged => "verdict open", _ => "verdict" }));
+        page.Open(
+            "p",
+            (
+                "class",
+                document.Outcome switch
+                {
+                    BikeVerdict.Suits => "verdict suits",
+                    BikeVerdict.DoesNotSuit => "verdict fails",
+                    BikeVerdict.NotJudged => "verdict open",
+                    _ => "verdict",
+                }
+            )
+        );
         if (lines.Length > 1)
             page.Element("strong", UnitText.Bound(lines[0])).Text(UnitText.Bound(" " + string.Join(' ', lines[1..])));
         else

@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Cli.Rendering.Html;
 
-/// <summary>Stacked bars: each kind has a colour and a hatching of its own, so that a black-and-white printer keeps them apart.</summary>
+/// <summary>Stacked bars: each kind has a colour and a hatching of its own, so that a black-and-white printer keeps
+/// them apart.</summary>
 internal static class HtmlStackedBars
 {
     public static void Render(Markup page, StackedBarChart chart)
@@ -17,7 +18,10 @@ internal static class HtmlStackedBars
 
     private static void Draw(Markup page, StackedBarChart chart, StackedBar bar, double scale)
     {
-        page.Open("div", ("class", "bar")).Element("span", bar.Label, ("class", "name")).Text(" ").Element("span", UnitText.Bound(bar.Text), ("class", "value"));
+        page.Open("div", ("class", "bar"))
+            .Element("span", bar.Label, ("class", "name"))
+            .Text(" ")
+            .Element("span", UnitText.Bound(bar.Text), ("class", "value"));
         string words = string.Join(", ", chart.Kinds.Zip(bar.SegmentTexts, (kind, text) => $"{kind} {text}"));
         page.OpenPicture($"{chart.Title}: {bar.Label}", $"{bar.Text}: {words}", ("width", "100%"), ("height", "22"));
         page.Void("rect", ("class", "track"), ("x", "0"), ("y", "3"), ("width", "100%"), ("height", "16"));
@@ -37,24 +41,54 @@ internal static class HtmlStackedBars
     private static void Segment(Markup page, int kind, string x, string width)
     {
         page.Void("rect", ("class", $"segment k{kind}"), ("x", x), ("y", "3"), ("width", width), ("height", "16"));
-        page.Void("rect", ("class", "hatch"), ("fill", $"url(#h{kind})"), ("x", x), ("y", "3"), ("width", width), ("height", "16"));
+        page.Void(
+            "rect",
+            ("class", "hatch"),
+            ("fill", $"url(#h{kind})"),
+            ("x", x),
+            ("y", "3"),
+            ("width", width),
+            ("height", "16")
+        );
     }
 
     private static void Legend(Markup page, StackedBarChart chart)
     {
-        page.Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("aria-hidden", "true"), ("class", "patterns"), ("width", "0"), ("height", "0")).Open("defs");
+        page.Open(
+                "svg",
+                ("xmlns", "http://www.w3.org/2000/svg"),
+                ("aria-hidden", "true"),
+                ("class", "patterns"),
+                ("width", "0"),
+                ("height", "0")
+            )
+            .Open("defs");
         for (int i = 0; i < chart.Kinds.Count; i++)
             Hatching.Define(page, i);
         page.Close().Close();
         page.Open("ul", ("class", "legend"));
         for (int i = 0; i < chart.Kinds.Count; i++)
         {
-            page.Open("li").Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("aria-hidden", "true"), ("width", "28"), ("height", "22"));
+            page.Open("li")
+                .Open(
+                    "svg",
+                    ("xmlns", "http://www.w3.org/2000/svg"),
+                    ("aria-hidden", "true"),
+                    ("width", "28"),
+                    ("height", "22")
+                );
             Segment(page, i, "0", "28");
             page.Close().Text(" " + chart.Kinds[i]).Close();
         }
 
-        page.Open("li").Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("aria-hidden", "true"), ("width", "12"), ("height", "22"));
+        page.Open("li")
+            .Open(
+                "svg",
+                ("xmlns", "http://www.w3.org/2000/svg"),
+                ("aria-hidden", "true"),
+                ("width", "12"),
+                ("height", "22")
+            );
         HtmlBars.Mark(page, 0, "6", "22");
         page.Close().Text(" " + chart.MarkText).Close();
         page.Close();

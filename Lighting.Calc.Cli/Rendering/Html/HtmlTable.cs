@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Cli.Rendering.Html;
 
-/// <summary>A table on a page: every column and row has a header cell; one too wide for the screen scrolls in its own frame.</summary>
+/// <summary>A table on a page: every column and row has a header cell; one too wide for the screen scrolls in its own
+/// frame.</summary>
 internal static class HtmlTable
 {
     private static readonly string[] s_severities = ["fault", "caution", "note"];
@@ -12,7 +13,10 @@ internal static class HtmlTable
     {
         if (table.Columns.Count == 0 || table.Rows.Count == 0)
             return;
-        int[] shown = [.. Enumerable.Range(0, table.Columns.Count).Where(i => table.Columns[i] is not { Title: "", Key: "" })];
+        int[] shown =
+        [
+            .. Enumerable.Range(0, table.Columns.Count).Where(i => table.Columns[i] is not { Title: "", Key: "" }),
+        ];
         page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", section));
         page.Open("table", ("class", table.Rows.Count <= ShortRows ? "short" : null)).Open("thead").Open("tr");
         foreach (int i in shown)
@@ -43,7 +47,8 @@ internal static class HtmlTable
     /// <summary>A line to write on and a box to tick.</summary>
     public static void Blank(Markup page)
     {
-        page.Element("span", "to be written in", ("class", "unseen")).Element("span", "", ("class", "entry"), ("aria-hidden", "true"));
+        page.Element("span", "to be written in", ("class", "unseen"))
+            .Element("span", "", ("class", "entry"), ("aria-hidden", "true"));
         page.Element("span", "", ("class", "box"), ("aria-hidden", "true")).Text(" as expected");
     }
 
@@ -57,7 +62,18 @@ internal static class HtmlTable
             return;
         }
 
-        string? kind = column.IsNumber ? "number" : column.Key == "severity" && s_severities.Contains(cell.Text) ? cell.Text : column.Key == "verdict" ? (cell.Text == "suits" ? "good" : cell.Text == "not judged" ? "caution" : "fault") : null;
-        page.Open(isFirst ? "th" : "td", ("scope", isFirst ? "row" : null), ("class", kind)).Lines(UnitText.Bound(cell.Text)).Close();
+        string? kind =
+            column.IsNumber ? "number"
+            : column.Key == "severity" && s_severities.Contains(cell.Text) ? cell.Text
+            : column.Key == "verdict"
+                ? (
+                    cell.Text == "suits" ? "good"
+                    : cell.Text == "not judged" ? "caution"
+                    : "fault"
+                )
+            : null;
+        page.Open(isFirst ? "th" : "td", ("scope", isFirst ? "row" : null), ("class", kind))
+            .Lines(UnitText.Bound(cell.Text))
+            .Close();
     }
 }

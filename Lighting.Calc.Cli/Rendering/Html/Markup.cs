@@ -3,7 +3,8 @@ using System.Text;
 
 namespace Lighting.Calc.Cli.Rendering.Html;
 
-/// <summary>Writes markup that is both HTML and well-formed XML. All text and every attribute's value is escaped here, and nowhere else.</summary>
+/// <summary>Writes markup that is both HTML and well-formed XML. All text and every attribute's value is escaped here,
+/// and nowhere else.</summary>
 internal sealed class Markup
 {
     private readonly StringBuilder _text = new();
@@ -35,7 +36,8 @@ internal sealed class Markup
     }
 
     /// <summary>An element that holds a text.</summary>
-    public Markup Element(string tag, string text, params ReadOnlySpan<(string Name, string? Value)> attributes) => Open(tag, attributes).Text(text).Close();
+    public Markup Element(string tag, string text, params ReadOnlySpan<(string Name, string? Value)> attributes) =>
+        Open(tag, attributes).Text(text).Close();
 
     /// <summary>Text, escaped.</summary>
     public Markup Text(string text)
@@ -66,10 +68,22 @@ internal sealed class Markup
     }
 
     /// <summary>Begins a picture with its alternative text.</summary>
-    public Markup OpenPicture(string title, string description, params ReadOnlySpan<(string Name, string? Value)> attributes)
+    public Markup OpenPicture(
+        string title,
+        string description,
+        params ReadOnlySpan<(string Name, string? Value)> attributes
+    )
     {
         string id = $"p{(++_ids).ToString(CultureInfo.InvariantCulture)}";
-        Open("svg", [("xmlns", "http://www.w3.org/2000/svg"), ("role", "img"), ("aria-labelledby", $"{id}t {id}d"), .. attributes]);
+        Open(
+            "svg",
+            [
+                ("xmlns", "http://www.w3.org/2000/svg"),
+                ("role", "img"),
+                ("aria-labelledby", $"{id}t {id}d"),
+                .. attributes,
+            ]
+        );
         return Element("title", title, ("id", id + "t")).Element("desc", description, ("id", id + "d"));
     }
 
@@ -84,7 +98,8 @@ internal sealed class Markup
     public static string Share(double share) => Number(share * 100) + "%";
 
     /// <inheritdoc/>
-    public override string ToString() => _open.Count == 0 ? _text.ToString() : throw new InvalidOperationException($"<{_open.Peek()}> is still open.");
+    public override string ToString() =>
+        _open.Count == 0 ? _text.ToString() : throw new InvalidOperationException($"<{_open.Peek()}> is still open.");
 
     private void Start(string tag, ReadOnlySpan<(string Name, string? Value)> attributes)
     {

@@ -37,9 +37,22 @@ internal static class SvgCircuit
     {
         CircuitDrawing sheet = block.Sheets[index];
         string number = string.Create(CultureInfo.InvariantCulture, $"Sheet {index + 1} of {block.Sheets.Count}");
-        string[] names = [.. sheet.Labels.Where(l => l is { IsLive: true, HasFigures: false }).Select(l => string.Join(' ', l.Lines))];
+        string[] names =
+        [
+            .. sheet.Labels.Where(l => l is { IsLive: true, HasFigures: false }).Select(l => string.Join(' ', l.Lines)),
+        ];
         page.Open("figure", ("class", "sheet-of-many")).Element("figcaption", number);
-        Scrolled(page, sheet, $"{block.Title}: {number.ToLowerInvariant()}", (index == 0 ? block.Description + " " : "") + (names.Length == 0 ? "No load on this sheet draws current." : $"On this sheet draw current: {string.Join(", ", names)}."));
+        Scrolled(
+            page,
+            sheet,
+            $"{block.Title}: {number.ToLowerInvariant()}",
+            (index == 0 ? block.Description + " " : "")
+                + (
+                    names.Length == 0
+                        ? "No load on this sheet draws current."
+                        : $"On this sheet draw current: {string.Join(", ", names)}."
+                )
+        );
         page.Close();
     }
 
@@ -53,31 +66,72 @@ internal static class SvgCircuit
     private static string Upright(string kind, CircuitDrawing drawing) => drawing.IsUpright ? $"{kind} upright" : kind;
 
     // Lines of text stand over the drawing, which begins at zero in any case.
-    private static void Draw(Markup page, CircuitDrawing drawing, string title, string description, string? ownStyle, params IReadOnlyList<string> above)
+    private static void Draw(
+        Markup page,
+        CircuitDrawing drawing,
+        string title,
+        string description,
+        string? ownStyle,
+        params IReadOnlyList<string> above
+    )
     {
         double over = above.Count == 0 ? 0 : above.Count * LabelText.LineHeight + 2 * Margin;
-        string width = Markup.Number(above.Count == 0 ? drawing.Width : Math.Max(drawing.Width, LeastCautionWidth)), height = Markup.Number(drawing.Height + over), top = Markup.Number(-over);
-        page.OpenPicture(title, description, ("class", "drawing"), ("viewBox", $"0 {top} {width} {height}"), ("width", width), ("height", height), ("style", ownStyle is null ? $"--natural: {width}px" : null));
+        string width = Markup.Number(above.Count == 0 ? drawing.Width : Math.Max(drawing.Width, LeastCautionWidth)),
+            height = Markup.Number(drawing.Height + over),
+            top = Markup.Number(-over);
+        page.OpenPicture(
+            title,
+            description,
+            ("class", "drawing"),
+            ("viewBox", $"0 {top} {width} {height}"),
+            ("width", width),
+            ("height", height),
+            ("style", ownStyle is null ? $"--natural: {width}px" : null)
+        );
         if (ownStyle is not null)
         {
             page.Open("style").Own(ownStyle).Close();
-            page.Void("rect", ("class", "sheet"), ("y", above.Count == 0 ? null : top), ("width", "100%"), ("height", "100%"));
+            page.Void(
+                "rect",
+                ("class", "sheet"),
+                ("y", above.Count == 0 ? null : top),
+                ("width", "100%"),
+                ("height", "100%")
+            );
         }
 
         if (above.Count > 0)
         {
             page.Open("text", ("class", "label live"));
             foreach ((int index, string line) in above.Index())
-                page.Element("tspan", line, ("x", Markup.Number(Margin)), ("y", Markup.Number(Margin - over + (index + 0.8) * LabelText.LineHeight)));
+                page.Element(
+                    "tspan",
+                    line,
+                    ("x", Markup.Number(Margin)),
+                    ("y", Markup.Number(Margin - over + (index + 0.8) * LabelText.LineHeight))
+                );
             page.Close();
         }
 
         foreach (DrawnLine line in drawing.Lines)
-            page.Void("line", ("class", Class("wire", line.IsLive)), ("x1", Markup.Number(line.X1)), ("y1", Markup.Number(line.Y1)), ("x2", Markup.Number(line.X2)), ("y2", Markup.Number(line.Y2)));
+            page.Void(
+                "line",
+                ("class", Class("wire", line.IsLive)),
+                ("x1", Markup.Number(line.X1)),
+                ("y1", Markup.Number(line.Y1)),
+                ("x2", Markup.Number(line.X2)),
+                ("y2", Markup.Number(line.Y2))
+            );
         foreach (DrawnSymbol symbol in drawing.Symbols)
             SvgSymbols.Draw(page, symbol, Class("symbol", symbol.IsLive));
         foreach (DrawnDot dot in drawing.Dots)
-            page.Void("circle", ("class", Class(dot.IsJunction ? "junction" : "point", dot.IsLive)), ("cx", Markup.Number(dot.X)), ("cy", Markup.Number(dot.Y)), ("r", dot.IsJunction ? "3.4" : "2.6"));
+            page.Void(
+                "circle",
+                ("class", Class(dot.IsJunction ? "junction" : "point", dot.IsLive)),
+                ("cx", Markup.Number(dot.X)),
+                ("cy", Markup.Number(dot.Y)),
+                ("r", dot.IsJunction ? "3.4" : "2.6")
+            );
         foreach (DrawnLabel label in drawing.Labels)
             Label(page, label);
         foreach (DrawnMark mark in drawing.Marks)
@@ -88,19 +142,45 @@ internal static class SvgCircuit
     private static void Mark(Markup page, DrawnMark mark)
     {
         Box box = mark.Bounds;
-        page.Void("rect", ("class", Class("mark-box", mark.IsLive)), ("x", Markup.Number(box.Left)), ("y", Markup.Number(box.Top)), ("width", Markup.Number(box.Right - box.Left)), ("height", Markup.Number(box.Bottom - box.Top)));
-        page.Open("text", ("class", Class("figures", mark.IsLive)), ("text-anchor", "middle"), ("x", Markup.Number((box.Left + box.Right) / 2)), ("y", Markup.Number(box.Bottom - 4.2))).Text(mark.Text).Close();
+        page.Void(
+            "rect",
+            ("class", Class("mark-box", mark.IsLive)),
+            ("x", Markup.Number(box.Left)),
+            ("y", Markup.Number(box.Top)),
+            ("width", Markup.Number(box.Right - box.Left)),
+            ("height", Markup.Number(box.Bottom - box.Top))
+        );
+        page.Open(
+                "text",
+                ("class", Class("figures", mark.IsLive)),
+                ("text-anchor", "middle"),
+                ("x", Markup.Number((box.Left + box.Right) / 2)),
+                ("y", Markup.Number(box.Bottom - 4.2))
+            )
+            .Text(mark.Text)
+            .Close();
     }
 
     private static void Label(Markup page, DrawnLabel label)
     {
-        string anchor = label.Anchor switch { LabelAnchor.Start => "start", LabelAnchor.Middle => "middle", _ => "end" };
+        string anchor = label.Anchor switch
+        {
+            LabelAnchor.Start => "start",
+            LabelAnchor.Middle => "middle",
+            _ => "end",
+        };
         page.Open("text", ("class", Class("label", label.IsLive)), ("text-anchor", anchor));
         for (int i = 0; i < label.Lines.Count; i++)
         {
             // The letters' foot stands at about four fifths of a line.
             double foot = label.Top + (i + 0.8) * LabelText.LineHeight;
-            page.Element("tspan", label.Lines[i], ("class", label.HasFigures && i == label.Lines.Count - 1 ? "figures" : null), ("x", Markup.Number(label.X)), ("y", Markup.Number(foot)));
+            page.Element(
+                "tspan",
+                label.Lines[i],
+                ("class", label.HasFigures && i == label.Lines.Count - 1 ? "figures" : null),
+                ("x", Markup.Number(label.X)),
+                ("y", Markup.Number(foot))
+            );
         }
 
         page.Close();

@@ -7,7 +7,11 @@ internal static class SvgSymbols
 {
     public static void Draw(Markup page, DrawnSymbol symbol, string style)
     {
-        page.Open("g", ("class", style), ("transform", $"translate({Markup.Number(symbol.X)},{Markup.Number(symbol.Y)})"));
+        page.Open(
+            "g",
+            ("class", style),
+            ("transform", $"translate({Markup.Number(symbol.X)},{Markup.Number(symbol.Y)})")
+        );
         switch (symbol.Kind)
         {
             case SymbolKind.Wire:
@@ -92,7 +96,8 @@ internal static class SvgSymbols
 
     private static string Circle(double radius)
     {
-        string r = Markup.Number(radius), d = Markup.Number(2 * radius);
+        string r = Markup.Number(radius),
+            d = Markup.Number(2 * radius);
         return $"M-{r},0 a{r},{r} 0 1 0 {d},0 a{r},{r} 0 1 0 -{d},0 Z";
     }
 

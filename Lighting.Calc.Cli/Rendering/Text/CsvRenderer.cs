@@ -3,14 +3,20 @@ using CsvHelper;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>The main table of a document as CSV (RFC 4180), 12 significant digits, text that looks like a formula made safe for a spreadsheet.</summary>
+/// <summary>The main table of a document as CSV (RFC 4180), 12 significant digits, text that looks like a formula made
+/// safe for a spreadsheet.</summary>
 internal static class CsvRenderer
 {
     private static readonly CsvWriterOptions s_options = new() { Injection = CsvInjection.Escape };
 
     public static void Render(Document document, TextWriter output)
     {
-        Table table = document.Blocks().Select(b => b is SpreadsheetOnly hidden ? hidden.Table : b).OfType<Table>().FirstOrDefault(t => t.IsMain)
+        Table table =
+            document
+                .Blocks()
+                .Select(b => b is SpreadsheetOnly hidden ? hidden.Table : b)
+                .OfType<Table>()
+                .FirstOrDefault(t => t.IsMain)
             ?? throw new InvalidOperationException($"'{document.Title}' has no main table.");
         using CsvWriter csv = Open(output);
         csv.WriteHeader([.. table.Columns.Select(c => c.Key)]);
@@ -29,7 +35,11 @@ internal static class CsvRenderer
             if (cell.Written is double or long)
                 csv.WriteField(Convert.ToDouble(cell.Written, CultureInfo.InvariantCulture), default);
             else
-                csv.WriteField(cell.Value is string or Setting ? cell.Value.ToString() : cell.Value is null && cell.IsNumber ? "" : cell.Text);
+                csv.WriteField(
+                    cell.Value is string or Setting ? cell.Value.ToString()
+                    : cell.Value is null && cell.IsNumber ? ""
+                    : cell.Text
+                );
         }
 
         csv.EndRecord();

@@ -4,7 +4,8 @@ using System.Text.Json;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>JSON results: camel case, SI numbers with the unit at the end of the key, 12 significant digits, a schema number on top.</summary>
+/// <summary>JSON results: camel case, SI numbers with the unit at the end of the key, 12 significant digits, a schema
+/// number on top.</summary>
 internal static class JsonRenderer
 {
     public const int Schema = 1;
@@ -12,11 +13,23 @@ internal static class JsonRenderer
     public static void Render(TextWriter output, Document document)
     {
         using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+        using (
+            var json = new Utf8JsonWriter(
+                buffer,
+                new JsonWriterOptions { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }
+            )
+        )
         {
             json.WriteStartObject();
             json.WriteNumber("schema", Schema);
-            string[] cautions = [.. document.StepCautions.Prepend(document.Cautions).OfType<CautionList>().SelectMany(c => c.Texts).Distinct()];
+            string[] cautions =
+            [
+                .. document
+                    .StepCautions.Prepend(document.Cautions)
+                    .OfType<CautionList>()
+                    .SelectMany(c => c.Texts)
+                    .Distinct(),
+            ];
             if (cautions.Length > 0)
                 json.Write("cautions", cautions.ToImmutableArray());
             document.Json(json);

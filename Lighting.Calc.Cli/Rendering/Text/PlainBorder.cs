@@ -8,5 +8,6 @@ internal sealed class PlainBorder : TableBorder
 {
     public override bool Visible => true;
 
-    public override string GetPart(TableBorderPart part) => part is TableBorderPart.HeaderBottom or TableBorderPart.HeaderBottomSeparator ? "-" : " ";
+    public override string GetPart(TableBorderPart part) =>
+        part is TableBorderPart.HeaderBottom or TableBorderPart.HeaderBottomSeparator ? "-" : " ";
 }

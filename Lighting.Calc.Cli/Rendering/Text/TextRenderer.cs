@@ -2,7 +2,8 @@ using Spectre.Console;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>A document as text: aligned tables, at most 80 columns when not on a terminal, colour only on one and beside a word or sign.</summary>
+/// <summary>A document as text: aligned tables, at most 80 columns when not on a terminal, colour only on one and
+/// beside a word or sign.</summary>
 internal static class TextRenderer
 {
     private const int PlainWidth = 80;
@@ -14,19 +15,30 @@ internal static class TextRenderer
     {
         bool colour = isTerminal && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
         var text = new StringWriter();
-        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
-        {
-            Ansi = colour ? AnsiSupport.Yes : AnsiSupport.No,
-            ColorSystem = colour ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
-            Interactive = InteractionSupport.No,
-            Out = new AnsiConsoleOutput(text),
-        });
+        IAnsiConsole console = AnsiConsole.Create(
+            new AnsiConsoleSettings
+            {
+                Ansi = colour ? AnsiSupport.Yes : AnsiSupport.No,
+                ColorSystem = colour ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
+                Interactive = InteractionSupport.No,
+                Out = new AnsiConsoleOutput(text),
+            }
+        );
         console.Profile.Width = isTerminal ? Math.Max(PlainWidth, Console.WindowWidth) : PlainWidth;
         console.Profile.Capabilities.Unicode = true;
         var bold = new Style(decoration: Decoration.Bold);
         console.Write(new Text(document.Title + "\n", bold));
-        (string head, string rest) = document.SignedVerdict.Split('\n', 2) is [var first, var more] ? (first, more + "\n") : (document.SignedVerdict, "");
-        console.Write(new Text(head + "\n", document.Outcome is { } outcome ? new Style(ColourOf(outcome), decoration: Decoration.Bold) : Style.Plain));
+        (string head, string rest) = document.SignedVerdict.Split('\n', 2) is [var first, var more]
+            ? (first, more + "\n")
+            : (document.SignedVerdict, "");
+        console.Write(
+            new Text(
+                head + "\n",
+                document.Outcome is { } outcome
+                    ? new Style(ColourOf(outcome), decoration: Decoration.Bold)
+                    : Style.Plain
+            )
+        );
         console.Write(new Text(rest));
         if (document.Cautions is { } cautions)
             Write(console, cautions);
@@ -59,25 +71,35 @@ internal static class TextRenderer
         Trimmed(text.ToString(), output);
     }
 
-    private static Color ColourOf(BikeVerdict outcome) => outcome switch
-    {
-        BikeVerdict.Suits => Color.Green,
-        BikeVerdict.DoesNotSuit => Color.Red,
-        _ => Color.Yellow,
-    };
+    private static Color ColourOf(BikeVerdict outcome) =>
+        outcome switch
+        {
+            BikeVerdict.Suits => Color.Green,
+            BikeVerdict.DoesNotSuit => Color.Red,
+            _ => Color.Yellow,
+        };
 
     // A severity or a verdict is a word already; the colour only makes it found sooner.
-    private static Style StyleOf(Column column, Cell cell) => (column.Key, cell.Text) switch
-    {
-        ("severity", "fault") => new Style(Color.Red),
-        ("severity", "caution") => new Style(Color.Yellow),
-        ("verdict", _) => new Style(ColourOf(cell.Text is "suits" ? BikeVerdict.Suits : cell.Text is "not judged" ? BikeVerdict.NotJudged : BikeVerdict.DoesNotSuit)),
-        _ => Style.Plain,
-    };
+    private static Style StyleOf(Column column, Cell cell) =>
+        (column.Key, cell.Text) switch
+        {
+            ("severity", "fault") => new Style(Color.Red),
+            ("severity", "caution") => new Style(Color.Yellow),
+            ("verdict", _) => new Style(
+                ColourOf(
+                    cell.Text is "suits" ? BikeVerdict.Suits
+                    : cell.Text is "not judged" ? BikeVerdict.NotJudged
+                    : BikeVerdict.DoesNotSuit
+                )
+            ),
+            _ => Style.Plain,
+        };
 
     private static void Write(IAnsiConsole console, CautionList cautions)
     {
-        var list = new Grid().AddColumn(new GridColumn { NoWrap = true, Padding = new Padding(0, 0, 1, 0) }).AddColumn(new GridColumn { Padding = new Padding(0, 0, 0, 0) });
+        var list = new Grid()
+            .AddColumn(new GridColumn { NoWrap = true, Padding = new Padding(0, 0, 1, 0) })
+            .AddColumn(new GridColumn { Padding = new Padding(0, 0, 0, 0) });
         foreach (string caution in cautions.Texts)
             list.AddRow(new Text("!", new Style(Color.Yellow)), new Text(caution));
         console.Write(new Text("\n"));
@@ -105,11 +127,26 @@ internal static class TextRenderer
             Column column = table.Columns[i];
             int width = table.Rows.Select(r => r[i].Text.Length).Append(column.Title.Length).Max();
             bool keepsItsWidth = column.IsNumber || width <= LongestUnwrapped;
-            laid.AddColumn(new TableColumn(new Text(column.Title)) { Alignment = column.IsNumber ? Justify.Right : Justify.Left, Width = keepsItsWidth ? width : null, Padding = new Padding(0, 0, 1, 0) });
+            laid.AddColumn(
+                new TableColumn(new Text(column.Title))
+                {
+                    Alignment = column.IsNumber ? Justify.Right : Justify.Left,
+                    Width = keepsItsWidth ? width : null,
+                    Padding = new Padding(0, 0, 1, 0),
+                }
+            );
         }
 
         foreach (IReadOnlyList<Cell> row in table.Rows)
-            laid.AddRow(row.Select((c, i) => new Text(c.Text, StyleOf(table.Columns[i], c)) { Justification = table.Columns[i].IsNumber ? Justify.Right : Justify.Left }));
+            laid.AddRow(
+                row.Select(
+                    (c, i) =>
+                        new Text(c.Text, StyleOf(table.Columns[i], c))
+                        {
+                            Justification = table.Columns[i].IsNumber ? Justify.Right : Justify.Left,
+                        }
+                )
+            );
         return laid;
     }
 }

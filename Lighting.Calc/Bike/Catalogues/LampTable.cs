@@ -11,18 +11,29 @@ public static class LampTable
     /// <summary>Every row.</summary>
     public static ImmutableArray<PublishedLamp> All { get; } = [.. PublishedTable.Load("lamps").Read().Select(Parse)];
 
-    private static readonly FrozenDictionary<string, ImmutableArray<PublishedLamp>> s_byCode =
-        All.GroupBy(l => Normalise(l.Code)).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray(), StringComparer.OrdinalIgnoreCase);
+    private static readonly FrozenDictionary<string, ImmutableArray<PublishedLamp>> s_byCode = All.GroupBy(l =>
+            Normalise(l.Code)
+        )
+        .ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray(), StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Finds a lamp by its code, for a system's voltage. Case and spaces round <c>/</c> do not matter.</summary>
+    /// <summary>Finds a lamp by its code, for a system's voltage. Case and spaces round <c>/</c> do not
+    /// matter.</summary>
     /// <param name="code">A code such as <c>P21W</c> or <c>P21/5W stop</c>.</param>
     /// <param name="systemVoltage">Nominal voltage of the bike; the row of this voltage is preferred.</param>
-    /// <param name="lamp">The lamp; one of another system voltage if there is none for this; null if the code is unknown.</param>
+    /// <param name="lamp">The lamp; one of another system voltage if there is none for this; null if the code is
+    /// unknown.</param>
     /// <returns>Whether the code is known at all.</returns>
-    public static bool TryFind(string code, ElectricPotential systemVoltage, [NotNullWhen(true)] out PublishedLamp? lamp)
+    public static bool TryFind(
+        string code,
+        ElectricPotential systemVoltage,
+        [NotNullWhen(true)] out PublishedLamp? lamp
+    )
     {
         lamp = null;
-        if (!s_byCode.TryGetValue(code, out ImmutableArray<PublishedLamp> rows) && !s_byCode.TryGetValue(Normalise(code), out rows))
+        if (
+            !s_byCode.TryGetValue(code, out ImmutableArray<PublishedLamp> rows)
+            && !s_byCode.TryGetValue(Normalise(code), out rows)
+        )
             return false;
         foreach (PublishedLamp row in rows)
             if (lamp is null || Away(row) < Away(lamp))
@@ -33,7 +44,9 @@ public static class LampTable
     }
 
     private static string Normalise(string code) =>
-        string.Join(' ', code.ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries)).Replace(" /", "/", StringComparison.Ordinal).Replace("/ ", "/", StringComparison.Ordinal);
+        string.Join(' ', code.ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            .Replace(" /", "/", StringComparison.Ordinal)
+            .Replace("/ ", "/", StringComparison.Ordinal);
 
     private static PublishedLamp Parse(TableRow row)
     {
@@ -43,7 +56,9 @@ public static class LampTable
         {
             "filament" => LampType.Filament,
             "halogen" => LampType.Halogen,
-            string other => throw new InvalidDataException($"The lamp table has the unknown technology '{other}' in the row of {code}."),
+            string other => throw new InvalidDataException(
+                $"The lamp table has the unknown technology '{other}' in the row of {code}."
+            ),
         };
         var volts = ElectricPotential.FromVolts(row.Number("reference_v"));
         LampSpecification specification = row.NumberOrNull("reference_w") is { } watts
@@ -58,7 +73,9 @@ public static class LampTable
             {
                 Code = code,
                 ReferenceFlux = ReferenceFlux(row, volts),
-                FluxVoltage = row.NumberOrNull("lumens") is null ? null : ElectricPotential.FromVolts(row.Number("lumens_v")),
+                FluxVoltage = row.NumberOrNull("lumens") is null
+                    ? null
+                    : ElectricPotential.FromVolts(row.Number("lumens_v")),
             },
             RatedPower = row.NumberOrNull("rated_w") is { } rated ? Power.FromWatts(rated) : null,
             MaximumPower = row.NumberOrNull("max_w") is { } most ? Power.FromWatts(most) : null,
@@ -70,11 +87,14 @@ public static class LampTable
         };
     }
 
-    // Lumens are printed at the test voltage, candelas at the design voltage; some rows have their reference point elsewhere.
+    // Lumens are printed at the test voltage, candelas at the design voltage; some rows have their reference point
+    // elsewhere.
     private static LuminousFlux? ReferenceFlux(TableRow row, ElectricPotential referenceVoltage)
     {
         if (row.NumberOrNull("lumens") is { } lumens)
-            return LuminousFlux.FromLumens(lumens * FilamentLaw.RelativeLight(referenceVoltage.Volts, row.Number("lumens_v")));
+            return LuminousFlux.FromLumens(
+                lumens * FilamentLaw.RelativeLight(referenceVoltage.Volts, row.Number("lumens_v"))
+            );
         return row.NumberOrNull("mscp") is { } candelas ? LuminousFlux.FromLumens(4 * Math.PI * candelas) : null;
     }
 }

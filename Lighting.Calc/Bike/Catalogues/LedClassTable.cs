@@ -5,7 +5,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The generic LED lamps, one for each socket class and system voltage: <c>tables/led-classes.csv</c>.</summary>
+/// <summary>The generic LED lamps, one for each socket class and system voltage:
+/// <c>tables/led-classes.csv</c>.</summary>
 public static class LedClassTable
 {
     private const string MinorWord = " minor";
@@ -14,23 +15,29 @@ public static class LedClassTable
     public static ImmutableArray<LedClass> All { get; } = [.. PublishedTable.Load("led-classes").Read().Select(Parse)];
 
     /// <summary>The codes that lists may name: each class, and the second function of those that have two.</summary>
-    public static ImmutableArray<string> Codes { get; } = [.. All.SelectMany(c => c.Minor is { } minor ? new[] { c.Code, minor.Code! } : [c.Code])];
+    public static ImmutableArray<string> Codes { get; } =
+    [.. All.SelectMany(c => c.Minor is { } minor ? new[] { c.Code, minor.Code! } : [c.Code])];
 
-    private static readonly FrozenDictionary<string, LampSpecification> s_byCode = All
-        .SelectMany(c => new[] { c.Specification, c.Minor }.OfType<LampSpecification>())
+    private static readonly FrozenDictionary<string, LampSpecification> s_byCode = All.SelectMany(c =>
+            new[] { c.Specification, c.Minor }.OfType<LampSpecification>()
+        )
         .ToFrozenDictionary(l => l.Code!, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The class of a socket class; null if there is none for this voltage.</summary>
     /// <param name="socketClass">As in <see cref="PublishedLamp.SocketClass"/>.</param>
     /// <param name="systemVoltage">Nominal voltage of the bike.</param>
     public static LedClass? ForSocket(string socketClass, ElectricPotential systemVoltage) =>
-        All.FirstOrDefault(c => c.SocketClass == socketClass && Math.Abs(c.SystemVoltage.Volts - systemVoltage.Volts) < 1e-9);
+        All.FirstOrDefault(c =>
+            c.SocketClass == socketClass && Math.Abs(c.SystemVoltage.Volts - systemVoltage.Volts) < 1e-9
+        );
 
-    /// <summary>Finds a class's lamp by its code, such as <c>LED signal</c> or <c>LED stop-tail minor</c>. Case does not matter.</summary>
+    /// <summary>Finds a class's lamp by its code, such as <c>LED signal</c> or <c>LED stop-tail minor</c>. Case does
+    /// not matter.</summary>
     /// <param name="code">The code.</param>
     /// <param name="lamp">The lamp; null if the code is none of <see cref="Codes"/>.</param>
     /// <returns>Whether the code is known.</returns>
-    public static bool TryFind(string code, [NotNullWhen(true)] out LampSpecification? lamp) => s_byCode.TryGetValue(code, out lamp);
+    public static bool TryFind(string code, [NotNullWhen(true)] out LampSpecification? lamp) =>
+        s_byCode.TryGetValue(code, out lamp);
 
     private static LedClass Parse(TableRow row)
     {
@@ -39,7 +46,9 @@ public static class LedClassTable
         {
             "led" => LampType.Led,
             "led resistor" => LampType.LedResistor,
-            string other => throw new InvalidDataException($"The table of LED classes has the unknown type '{other}' in the row of {code}."),
+            string other => throw new InvalidDataException(
+                $"The table of LED classes has the unknown type '{other}' in the row of {code}."
+            ),
         };
         return new LedClass
         {
@@ -47,7 +56,9 @@ public static class LedClassTable
             SocketClass = row.Text("replaces_socket_class"),
             SystemVoltage = ElectricPotential.FromVolts(row.Number("system_v")),
             Specification = Lamp(row, type, code, row.Number("watts"), row.NumberOrNull("lumens")),
-            Minor = row.NumberOrNull("minor_watts") is { } minor ? Lamp(row, type, code + MinorWord, minor, lumens: null) : null,
+            Minor = row.NumberOrNull("minor_watts") is { } minor
+                ? Lamp(row, type, code + MinorWord, minor, lumens: null)
+                : null,
             Source = row.Text("source"),
         };
     }
@@ -55,7 +66,11 @@ public static class LedClassTable
     private static LampSpecification Lamp(TableRow row, LampType type, string code, double watts, double? lumens)
     {
         LampSpecification lamp = LampSpecification.FromPower(
-            type, ElectricPotential.FromVolts(row.Number("rated_v")), Power.FromWatts(watts), ElectricPotential.FromVolts(row.Number("minimum_v")));
+            type,
+            ElectricPotential.FromVolts(row.Number("rated_v")),
+            Power.FromWatts(watts),
+            ElectricPotential.FromVolts(row.Number("minimum_v"))
+        );
         return lamp with
         {
             Code = code,

@@ -5,7 +5,13 @@ namespace Lighting.Calc;
 /// <summary>One standard fuse rating: a row of the published fuse table.</summary>
 public sealed record PublishedFuse
 {
-    internal PublishedFuse(FuseStyle style, ElectricCurrent rating, string colour, ElectricResistance? coldResistance, string source) => (Style, Rating, Colour, ColdResistance, Source) = (style, rating, colour, coldResistance, source);
+    internal PublishedFuse(
+        FuseStyle style,
+        ElectricCurrent rating,
+        string colour,
+        ElectricResistance? coldResistance,
+        string source
+    ) => (Style, Rating, Colour, ColdResistance, Source) = (style, rating, colour, coldResistance, source);
 
     /// <summary>Construction.</summary>
     public FuseStyle Style { get; }

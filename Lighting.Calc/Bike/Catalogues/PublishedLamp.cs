@@ -23,7 +23,8 @@ public sealed record PublishedLamp
     /// <summary>Maximum power at the reference voltage; null if not published.</summary>
     public Power? MaximumPower { get; init; }
 
-    /// <summary>Tolerance (±) of power or current at the reference point, as a share of it; null if not published.</summary>
+    /// <summary>Tolerance (±) of power or current at the reference point, as a share of it; null if not
+    /// published.</summary>
     public Ratio? Tolerance { get; init; }
 
     /// <summary>What it is used for, such as <c>headlamp</c> or <c>indicator</c>.</summary>

@@ -3,11 +3,14 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>One thing found about a bike: what kind of thing, about which part, with its figures. <see cref="Message"/> puts it into words.</summary>
-/// <remarks>Made by the library alone. A program that speaks another language, or acts on a finding, reads <see cref="Kind"/> and the figures.</remarks>
+/// <summary>One thing found about a bike: what kind of thing, about which part, with its figures. <see cref="Message"/>
+/// puts it into words.</summary>
+/// <remarks>Made by the library alone. A program that speaks another language, or acts on a finding, reads
+/// <see cref="Kind"/> and the figures.</remarks>
 public sealed class Finding
 {
-    internal Finding(FindingKind kind, Severity severity, string subject) => (Kind, Severity, Subject) = (kind, severity, subject);
+    internal Finding(FindingKind kind, Severity severity, string subject) =>
+        (Kind, Severity, Subject) = (kind, severity, subject);
 
     /// <summary>What kind of thing it is.</summary>
     public FindingKind Kind { get; }
@@ -39,7 +42,8 @@ public sealed class Finding
     /// <summary>Other parts that it concerns, by their names in the lists.</summary>
     public ImmutableArray<string> Parts { get; internal init; } = [];
 
-    /// <summary>What cannot be said by figures and names alone: the path of a current, the basis of a rating; null where there is nothing.</summary>
+    /// <summary>What cannot be said by figures and names alone: the path of a current, the basis of a rating; null
+    /// where there is nothing.</summary>
     public string? Detail { get; internal init; }
 
     /// <summary>The finding in plain words: a sentence that begins with a capital and ends with a full stop.</summary>

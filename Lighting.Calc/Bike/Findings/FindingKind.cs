@@ -11,7 +11,8 @@ public enum FindingKind
     /// <summary>Points of a bike without runs are ignored.</summary>
     PointsIgnored,
 
-    /// <summary>Joints are listed without a resistance. Value: the typical resistance of one; figures: how many there are; parts: their runs.</summary>
+    /// <summary>Joints are listed without a resistance. Value: the typical resistance of one; figures: how many there
+    /// are; parts: their runs.</summary>
     JointsAssumed,
 
     /// <summary>No <c>lit when</c> is listed, so that every lamp counts as on.</summary>
@@ -31,7 +32,8 @@ public enum FindingKind
     /// <summary>The driver of an LED may drop out. Value: its voltage while lit.</summary>
     DriverMayDropOut,
 
-    /// <summary>Too large a share of the supply voltage is dropped before a lamp. Value: the share; limit: the share allowed.</summary>
+    /// <summary>Too large a share of the supply voltage is dropped before a lamp. Value: the share; limit: the share
+    /// allowed.</summary>
     VoltageDropTooLarge,
 
     /// <summary>A filament has too high a voltage. Value: the voltage; limit: its rated voltage.</summary>
@@ -86,28 +88,35 @@ public enum FindingKind
     /// <summary>No balance: the harness has no operating point. Detail: why.</summary>
     ChargingNotSolved,
 
-    /// <summary>The loads draw more than the charging output at any known speed. Value: the average load; detail: which setting it is.</summary>
+    /// <summary>The loads draw more than the charging output at any known speed. Value: the average load; detail: which
+    /// setting it is.</summary>
     LoadsExceedOutput,
 
-    /// <summary>The battery charges from a speed. Value: that speed; figures: the average load; detail: which setting it is.</summary>
+    /// <summary>The battery charges from a speed. Value: that speed; figures: the average load; detail: which setting
+    /// it is.</summary>
     BreakEvenReached,
 
-    /// <summary>The battery charges at the slowest speed of the list already. Value: that speed; figures: the average load; detail: which setting it is.</summary>
+    /// <summary>The battery charges at the slowest speed of the list already. Value: that speed; figures: the average
+    /// load; detail: which setting it is.</summary>
     BreakEvenBelowList,
 
-    /// <summary>The break-even speed is unknown: the curves have no speeds in common. Detail: which setting it is.</summary>
+    /// <summary>The break-even speed is unknown: the curves have no speeds in common. Detail: which setting it
+    /// is.</summary>
     BreakEvenUnknown,
 
     /// <summary>The output falls below the loads again. Value: the speed; detail: which setting it is.</summary>
     OutputFallsBelowLoads,
 
-    /// <summary>Surplus output that a regulator must keep out of a full battery; none is stated. Value: the surplus; limit: what a full battery takes; figures: the speed.</summary>
+    /// <summary>Surplus output that a regulator must keep out of a full battery; none is stated. Value: the surplus;
+    /// limit: what a full battery takes; figures: the speed.</summary>
     SurplusOutput,
 
-    /// <summary>Surplus output into a full battery without a regulator. Value: the surplus; limit: what a full battery takes; figures: the speed.</summary>
+    /// <summary>Surplus output into a full battery without a regulator. Value: the surplus; limit: what a full battery
+    /// takes; figures: the speed.</summary>
     Overcharge,
 
-    /// <summary>Surplus beyond a shunt regulator's limit. Value: what is left to the battery; limit: what a full battery takes; figures: the speed, the regulator's limit.</summary>
+    /// <summary>Surplus beyond a shunt regulator's limit. Value: what is left to the battery; limit: what a full
+    /// battery takes; figures: the speed, the regulator's limit.</summary>
     ShuntLimitExceeded,
 
     /// <summary>No ride is listed.</summary>
@@ -122,10 +131,12 @@ public enum FindingKind
     /// <summary>The battery is full before a segment of the ride ends. Value: the time into it.</summary>
     BatteryFull,
 
-    /// <summary>Charge the battery gains or loses over the ride. Value: the charge; figures: the duration, and the state of charge at the end where it is known.</summary>
+    /// <summary>Charge the battery gains or loses over the ride. Value: the charge; figures: the duration, and the
+    /// state of charge at the end where it is known.</summary>
     RideCharge,
 
-    /// <summary>Battery run time with the engine off. Value: the time; figures: the load, the states of charge at start and end, the voltage at rest at the end.</summary>
+    /// <summary>Battery run time with the engine off. Value: the time; figures: the load, the states of charge at start
+    /// and end, the voltage at rest at the end.</summary>
     BatteryRunTime,
 
     /// <summary>The battery's capacity is not stated.</summary>
@@ -140,19 +151,24 @@ public enum FindingKind
     /// <summary>The charging list has one point. Value: its speed.</summary>
     OneChargingPoint,
 
-    /// <summary>A fit to the charging list. Value: its largest deviation; figures: the current it tends to, its corner or cut-in speed, the speed of the deviation; detail: what was fitted.</summary>
+    /// <summary>A fit to the charging list. Value: its largest deviation; figures: the current it tends to, its corner
+    /// or cut-in speed, the speed of the deviation; detail: what was fitted.</summary>
     ChargingFit,
 
-    /// <summary>The charging voltage does not exceed that of a full battery. Value: the voltage; limit: the battery's.</summary>
+    /// <summary>The charging voltage does not exceed that of a full battery. Value: the voltage; limit: the
+    /// battery's.</summary>
     ChargingVoltageTooLow,
 
-    /// <summary>The charging voltage is below the usual window. Value: the voltage; limit: the window's lower end; figures: its upper end.</summary>
+    /// <summary>The charging voltage is below the usual window. Value: the voltage; limit: the window's lower end;
+    /// figures: its upper end.</summary>
     ChargingVoltageLow,
 
-    /// <summary>The charging voltage is above the usual window. Value: the voltage; limit: the window's upper end; figures: its lower end.</summary>
+    /// <summary>The charging voltage is above the usual window. Value: the voltage; limit: the window's upper end;
+    /// figures: its lower end.</summary>
     ChargingVoltageHigh,
 
-    /// <summary>The battery voltage is that of a battery not fully charged. Value: the voltage; figures: that state of charge, the one ride and run time start from.</summary>
+    /// <summary>The battery voltage is that of a battery not fully charged. Value: the voltage; figures: that state of
+    /// charge, the one ride and run time start from.</summary>
     BatteryNotFull,
 
     // AC direct lighting.
@@ -160,10 +176,12 @@ public enum FindingKind
     /// <summary>LEDs on alternating current.</summary>
     LedOnAlternatingCurrent,
 
-    /// <summary>A filament has too high a voltage at an engine speed. Value: the voltage; limit: its rated voltage; figures: the speed.</summary>
+    /// <summary>A filament has too high a voltage at an engine speed. Value: the voltage; limit: its rated voltage;
+    /// figures: the speed.</summary>
     LampBurnsOut,
 
-    /// <summary>A filament's life is shortened at an engine speed. Value: the voltage; limit: its rated voltage; figures: the speed, the share of its rated life.</summary>
+    /// <summary>A filament's life is shortened at an engine speed. Value: the voltage; limit: its rated voltage;
+    /// figures: the speed, the share of its rated life.</summary>
     LampLifeShortened,
 
     /// <summary>A lamp gives half its light from a speed. Value: the speed.</summary>
@@ -172,24 +190,31 @@ public enum FindingKind
     /// <summary>A lamp gives less than half its light at every listed speed. Value: the fastest.</summary>
     HalfLightNotReached,
 
-    /// <summary>The failure of one lamp burns out another. Value: voltage of the other; limit: its voltage before; figures: the speed, and resistance and power of the equivalent resistor where there is one; parts: the other lamp.</summary>
+    /// <summary>The failure of one lamp burns out another. Value: voltage of the other; limit: its voltage before;
+    /// figures: the speed, and resistance and power of the equivalent resistor where there is one; parts: the other
+    /// lamp.</summary>
     FailureBurnsOutAnother,
 
-    /// <summary>The failure of one lamp shortens the life of another; figures as of <see cref="FailureBurnsOutAnother"/>.</summary>
+    /// <summary>The failure of one lamp shortens the life of another; figures as of
+    /// <see cref="FailureBurnsOutAnother"/>.</summary>
     FailureShortensLife,
 
-    /// <summary>The current a regulator across the lighting coil takes. Value: the current; limit: the voltage it holds; figures: the speed, the power.</summary>
+    /// <summary>The current a regulator across the lighting coil takes. Value: the current; limit: the voltage it
+    /// holds; figures: the speed, the power.</summary>
     RegulatorAcrossCoil,
 
-    /// <summary>The lighting coil fitted to the list. Value: the largest deviation; figures: open-circuit voltage and reactance for 1000 rpm, the speed of the deviation.</summary>
+    /// <summary>The lighting coil fitted to the list. Value: the largest deviation; figures: open-circuit voltage and
+    /// reactance for 1000 rpm, the speed of the deviation.</summary>
     CoilFit,
 
     // Swaps.
 
-    /// <summary>The load of an electronic flasher falls. Value: the load; limit: the load it is rated for; parts: the settings.</summary>
+    /// <summary>The load of an electronic flasher falls. Value: the load; limit: the load it is rated for; parts: the
+    /// settings.</summary>
     ElectronicFlasherLoad,
 
-    /// <summary>A thermal flasher stops at its load. Value: the load; limit: the load it is rated for; figures: the share below which it stops, the heat of its strip, the flash rates required; parts: the settings.</summary>
+    /// <summary>A thermal flasher stops at its load. Value: the load; limit: the load it is rated for; figures: the
+    /// share below which it stops, the heat of its strip, the flash rates required; parts: the settings.</summary>
     FlasherStops,
 
     /// <summary>A thermal flasher may change its rate at its load; figures as of <see cref="FlasherStops"/>.</summary>
@@ -198,40 +223,53 @@ public enum FindingKind
     /// <summary>A flasher of unstated kind stops if it is thermal; figures as of <see cref="FlasherStops"/>.</summary>
     UnstatedFlasherStops,
 
-    /// <summary>A flasher of unstated kind may change its rate if it is thermal; figures as of <see cref="FlasherStops"/>.</summary>
+    /// <summary>A flasher of unstated kind may change its rate if it is thermal; figures as of
+    /// <see cref="FlasherStops"/>.</summary>
     UnstatedFlasherRateChanges,
 
-    /// <summary>Load resistors for lamps. Value: the resistance; figures: the preferred value, power at the voltage of comparison, that voltage, power lit at the highest voltage, that voltage, power while flashing, and the rating to fit where there is one; parts: the lamps.</summary>
+    /// <summary>Load resistors for lamps. Value: the resistance; figures: the preferred value, power at the voltage of
+    /// comparison, that voltage, power lit at the highest voltage, that voltage, power while flashing, and the rating
+    /// to fit where there is one; parts: the lamps.</summary>
     LoadResistors,
 
-    /// <summary>A lamp glows in a setting in which it should be dark. Value: its voltage; figures: its current, its light.</summary>
+    /// <summary>A lamp glows in a setting in which it should be dark. Value: its voltage; figures: its current, its
+    /// light.</summary>
     SneakFeed,
 
-    /// <summary>The same through another lamp, which two diodes remedy. Parts: that lamp, its feed and its return.</summary>
+    /// <summary>The same through another lamp, which two diodes remedy. Parts: that lamp, its feed and its
+    /// return.</summary>
     SneakFeedThroughLamp,
 
-    /// <summary>The same through another lamp, which two diodes do not remedy. Parts: that lamp, its feed and its return.</summary>
+    /// <summary>The same through another lamp, which two diodes do not remedy. Parts: that lamp, its feed and its
+    /// return.</summary>
     SneakFeedThroughMore,
 
     /// <summary>A lamp that was lit is dark after the swap. Value: its voltage.</summary>
     DarkAfterSwap,
 
-    /// <summary>Surplus output after the swap; no regulator is stated. Value: after; limit: before; figures: the speed, and what a full battery takes where known.</summary>
+    /// <summary>Surplus output after the swap; no regulator is stated. Value: after; limit: before; figures: the speed,
+    /// and what a full battery takes where known.</summary>
     SurplusAfterSwap,
 
     /// <summary>Overcharge after the swap without a regulator; figures as of <see cref="SurplusAfterSwap"/>.</summary>
     OverchargeAfterSwap,
 
-    /// <summary>Surplus beyond the shunt regulator's limit after the swap; figures as of <see cref="SurplusAfterSwap"/>.</summary>
+    /// <summary>Surplus beyond the shunt regulator's limit after the swap; figures as of
+    /// <see cref="SurplusAfterSwap"/>.</summary>
     ShuntLimitExceededAfterSwap,
 
     /// <summary>The lighting coil's voltage after the swap. Value: after; limit: before; figures: the speed.</summary>
     CoilVoltageAfterSwap,
 
-    /// <summary>A regulator or a resistor across the lighting coil holds its voltage. Value: current of the regulator; limit: the voltage it holds; figures: the speed, the regulator's power, then of the resistor its resistance, largest power, highest voltage, voltage at the slowest speed, that before the swap, that speed, and its rating where there is one.</summary>
+    /// <summary>A regulator or a resistor across the lighting coil holds its voltage. Value: current of the regulator;
+    /// limit: the voltage it holds; figures: the speed, the regulator's power, then of the resistor its resistance,
+    /// largest power, highest voltage, voltage at the slowest speed, that before the swap, that speed, and its rating
+    /// where there is one.</summary>
     CoilOvervoltageRemedy,
 
-    /// <summary>Only a regulator does. Value: its current; limit: the voltage it holds; figures: the speed, its power, the resistance at which a resistor takes the lamps' voltage, what is left, the voltage above which more leaves it.</summary>
+    /// <summary>Only a regulator does. Value: its current; limit: the voltage it holds; figures: the speed, its power,
+    /// the resistance at which a resistor takes the lamps' voltage, what is left, the voltage above which more leaves
+    /// it.</summary>
     CoilNeedsRegulator,
 
     /// <summary>LEDs on a bike with positive earth.</summary>
@@ -246,13 +284,16 @@ public enum FindingKind
     /// <summary>Lamps whose approval may end with an LED.</summary>
     RoadApproval,
 
-    /// <summary>A smaller fuse would do after the swap. Value: largest current after; limit: before; figures: the rating that would do.</summary>
+    /// <summary>A smaller fuse would do after the swap. Value: largest current after; limit: before; figures: the
+    /// rating that would do.</summary>
     SmallerFuse,
 
-    /// <summary>LEDs at more than their maximum voltage. Value: the voltage; limit: the maximum; detail: what gives it.</summary>
+    /// <summary>LEDs at more than their maximum voltage. Value: the voltage; limit: the maximum; detail: what gives
+    /// it.</summary>
     LedOvervoltage,
 
-    /// <summary>LED resistors pass more than their rated current. Value: the voltage; figures: the ratios; detail: what gives it.</summary>
+    /// <summary>LED resistors pass more than their rated current. Value: the voltage; figures: the ratios; detail: what
+    /// gives it.</summary>
     LedCurrentHigh,
 
     /// <summary>The maximum voltage of LEDs is not listed. Value: the voltage; detail: what gives it.</summary>
@@ -260,21 +301,26 @@ public enum FindingKind
 
     /// <summary>One filament of two is replaced. Parts: the other; detail: the lamp.</summary>
     OneFilamentOfTwo,
+
     // Fault finding.
 
-    /// <summary>A reading that no fault and no pair of faults explains. Detail: the reading and the value expected.</summary>
+    /// <summary>A reading that no fault and no pair of faults explains. Detail: the reading and the value
+    /// expected.</summary>
     ReadingNotExplained,
 
     /// <summary>Readings of one place that contradict each other. Parts: the readings.</summary>
     ContradictoryReadings,
 
-    /// <summary>A voltage above the battery voltage, engine off. Value: the voltage; limit: the battery voltage.</summary>
+    /// <summary>A voltage above the battery voltage, engine off. Value: the voltage; limit: the battery
+    /// voltage.</summary>
     ReadingAboveBattery,
 
-    /// <summary>A voltage above the supply voltage of the test. Value: the voltage; limit: the supply voltage.</summary>
+    /// <summary>A voltage above the supply voltage of the test. Value: the voltage; limit: the supply
+    /// voltage.</summary>
     ReadingAboveSupply,
 
-    /// <summary>A voltage above the open-circuit voltage of the lighting coil. Value: the voltage; limit: that of the coil; figure: the engine speed.</summary>
+    /// <summary>A voltage above the open-circuit voltage of the lighting coil. Value: the voltage; limit: that of the
+    /// coil; figure: the engine speed.</summary>
     ReadingAboveCoil,
 
     /// <summary>A negative voltage on a bike with negative earth, or on a lighting coil.</summary>
@@ -289,7 +335,8 @@ public enum FindingKind
     /// <summary>A reading of another quantity than the instrument shows.</summary>
     ReadingOfOtherInstrument,
 
-    /// <summary>A reading of a point, part or switch position that the bike does not have. Parts: similar names.</summary>
+    /// <summary>A reading of a point, part or switch position that the bike does not have. Parts: similar
+    /// names.</summary>
     ReadingPlaceUnknown,
 
     /// <summary>The setting of a symptom is not a condition. Detail: what was expected.</summary>
@@ -307,7 +354,8 @@ public enum FindingKind
     /// <summary>An observation of a lamp that the bike does not have. Parts: similar names.</summary>
     SymptomLampMisspelt,
 
-    /// <summary>Connection of meter and test lamp on a battery. Value: the supply voltage of the test, if held.</summary>
+    /// <summary>Connection of meter and test lamp on a battery. Value: the supply voltage of the test, if
+    /// held.</summary>
     MeterOnBattery,
 
     /// <summary>A short to the frame is not considered, since there is no fuse.</summary>
@@ -316,7 +364,8 @@ public enum FindingKind
     /// <summary>Connection of meter and test lamp on positive earth.</summary>
     MeterOnPositiveEarth,
 
-    /// <summary>Connection of meter and test lamp on a lighting coil. Value: the engine speed; figures: tolerances of speed and coil output.</summary>
+    /// <summary>Connection of meter and test lamp on a lighting coil. Value: the engine speed; figures: tolerances of
+    /// speed and coil output.</summary>
     MeterOnCoil,
 
     /// <summary>The lighting coil is fitted to the charging list. Value: its open-circuit voltage.</summary>
@@ -325,7 +374,8 @@ public enum FindingKind
     /// <summary>A lamp unplugged at high engine speed raises the voltage of the others.</summary>
     UnpluggedAtSpeed,
 
-    /// <summary>The engine speed is outside the charging list. Value: the speed; figures: the lowest and highest speed of the list.</summary>
+    /// <summary>The engine speed is outside the charging list. Value: the speed; figures: the lowest and highest speed
+    /// of the list.</summary>
     SpeedOutsideCharging,
 
     /// <summary>Connection of an ohmmeter on a bike with a battery.</summary>
@@ -336,40 +386,49 @@ public enum FindingKind
 
     // Fuses and their wires.
 
-    /// <summary>A fuse's continuous load is larger than its usable share of the rating. Value: the load; limit: the usable current.</summary>
+    /// <summary>A fuse's continuous load is larger than its usable share of the rating. Value: the load; limit: the
+    /// usable current.</summary>
     FuseContinuousLoadTooLarge,
 
-    /// <summary>The peak, momentary loads included, is larger than the fuse is published to hold. Value: the peak; limit: the rating. Detail: what is published.</summary>
+    /// <summary>The peak, momentary loads included, is larger than the fuse is published to hold. Value: the peak;
+    /// limit: the rating. Detail: what is published.</summary>
     FusePeakTooLarge,
 
-    /// <summary>The peak is larger than the rating, but the fuse is published to hold it. Value: the peak; limit: the rating. Detail: what is published.</summary>
+    /// <summary>The peak is larger than the rating, but the fuse is published to hold it. Value: the peak; limit: the
+    /// rating. Detail: what is published.</summary>
     FusePeakAboveRating,
 
     /// <summary>The inrush current may open the fuse. Detail: the figures.</summary>
     FuseInrushTooLarge,
 
-    /// <summary>Wires are rated below their fuse. Value: the lowest rating; limit: the fuse's; parts: the runs. Detail: the weakest wire and its basis.</summary>
+    /// <summary>Wires are rated below their fuse. Value: the lowest rating; limit: the fuse's; parts: the runs. Detail:
+    /// the weakest wire and its basis.</summary>
     WiresRatedBelowFuse,
 
-    /// <summary>Wires without a published rating, so that the fuse is not shown to protect them. Parts: the runs. Detail: why.</summary>
+    /// <summary>Wires without a published rating, so that the fuse is not shown to protect them. Parts: the runs.
+    /// Detail: why.</summary>
     WiresUnratedBehindFuse,
 
-    /// <summary>Wires whose kind of cable is not stated are rated below their fuse if they are ordinary cable. Value: the lowest such rating; limit: the fuse's; parts: the runs.</summary>
+    /// <summary>Wires whose kind of cable is not stated are rated below their fuse if they are ordinary cable. Value:
+    /// the lowest such rating; limit: the fuse's; parts: the runs.</summary>
     CableKindNeeded,
 
-    /// <summary>Wires are rated below their fuse when every wire of their bundle is loaded. Value: the lowest such rating; limit: the fuse's; parts: the runs.</summary>
+    /// <summary>Wires are rated below their fuse when every wire of their bundle is loaded. Value: the lowest such
+    /// rating; limit: the fuse's; parts: the runs.</summary>
     BundledWiresBelowFuse,
 
     /// <summary>A fuse is bypassed: both sides are joined to the battery without one.</summary>
     FuseBypassed,
 
-    /// <summary>Dead shorts that do not clear. Value: the prospective current of the first; parts: the runs. Detail: why.</summary>
+    /// <summary>Dead shorts that do not clear. Value: the prospective current of the first; parts: the runs. Detail:
+    /// why.</summary>
     ShortDoesNotClear,
 
     /// <summary>Dead shorts that no published figure shows to clear. Parts: the runs. Detail: what would.</summary>
     ShortNotShownToClear,
 
-    /// <summary>A run carries more than its rating. Value: the current; limit: the rating. Detail: the basis of the rating.</summary>
+    /// <summary>A run carries more than its rating. Value: the current; limit: the rating. Detail: the basis of the
+    /// rating.</summary>
     RunOverloaded,
 
     /// <summary>A run is fed through two fuses. Parts: the run, the other fuse.</summary>
@@ -381,7 +440,8 @@ public enum FindingKind
     /// <summary>The wires behind a fuse are not listed.</summary>
     FuseWiresNotListed,
 
-    /// <summary>A glass fuse marked with its blowing current. Value: the marking; limit: the continuous rating.</summary>
+    /// <summary>A glass fuse marked with its blowing current. Value: the marking; limit: the continuous
+    /// rating.</summary>
     FuseMarkedWithBlowingCurrent,
 
     /// <summary>The resistance of a fuse is neither listed nor published.</summary>
@@ -390,7 +450,8 @@ public enum FindingKind
     /// <summary>No lamp defines the return path of a short. Parts: the runs.</summary>
     ShortReturnUnknown,
 
-    /// <summary>The inrush is not judged, since no minimum opening times are published. Value: the peak. Detail: the style of fuse.</summary>
+    /// <summary>The inrush is not judged, since no minimum opening times are published. Value: the peak. Detail: the
+    /// style of fuse.</summary>
     InrushNotJudged,
 
     /// <summary>A fuse carries no current.</summary>
@@ -410,15 +471,18 @@ public enum FindingKind
     /// <summary>A run is rated below its current. Value: the rating; limit: the current; parts: the wire.</summary>
     RunRatedBelowLoad,
 
-    /// <summary>A run is smaller than required for mechanical strength. Value: its size; limit: the smallest; parts: the wire.</summary>
+    /// <summary>A run is smaller than required for mechanical strength. Value: its size; limit: the smallest; parts:
+    /// the wire.</summary>
     RunBelowMinimum,
 
-    /// <summary>A dead short at the end of a run is not cleared. Value: the prospective current; parts: the fuse. Detail: its opening time.</summary>
+    /// <summary>A dead short at the end of a run is not cleared. Value: the prospective current; parts: the fuse.
+    /// Detail: its opening time.</summary>
     ShortNotCleared,
 
     /// <summary>The voltage drop of a lamp is not limited, since another load is in its way.</summary>
     DropNotLimited,
 
-    /// <summary>The voltage drop with the wires as fitted is too large. Value: the share; limit: the share allowed; parts: the runs that are too small.</summary>
+    /// <summary>The voltage drop with the wires as fitted is too large. Value: the share; limit: the share allowed;
+    /// parts: the runs that are too small.</summary>
     DropOfFittedWires,
 }

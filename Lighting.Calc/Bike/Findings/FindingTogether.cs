@@ -4,7 +4,8 @@ namespace Lighting.Calc;
 internal static class FindingTogether
 {
     /// <summary>
-    /// Findings of one kind, severity, limit and detail as one, in the place of the first: its subject is the worst of them, the others are its
+    /// Findings of one kind, severity, limit and detail as one, in the place of the first: its subject is the worst of
+    /// them, the others are its
     /// <see cref="Finding.Parts"/> and their values its <see cref="Finding.Figures"/>, worst first.
     /// </summary>
     /// <param name="findings">The findings; those of one kind have the same unit, or none has a value.</param>

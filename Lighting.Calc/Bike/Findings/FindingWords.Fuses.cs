@@ -3,40 +3,78 @@ namespace Lighting.Calc;
 /// <content>The sentences of fuses and the wires behind them.</content>
 internal static partial class FindingWords
 {
-    private static string? OfFuses(Finding finding) => finding.Kind switch
-    {
-        FindingKind.FuseContinuousLoadTooLarge => $"Overloaded: {Text(finding.Value)} continuous{In(finding)} (limit {Text(finding.Limit)}).",
-        FindingKind.FusePeakTooLarge => $"Overloaded at the peak, momentary loads included: {Text(finding.Value)}{In(finding)} (rating {Text(finding.Limit)}); {finding.Detail}.",
-        FindingKind.FusePeakAboveRating => $"The peak, momentary loads included, is {Text(finding.Value)}{In(finding)}, above the rating of {Text(finding.Limit)}; {finding.Detail}.",
-        FindingKind.FuseInrushTooLarge => $"Inrush current may open it: {finding.Detail}.",
-        FindingKind.WiresRatedBelowFuse => $"Too large for the wiring: it is rated {Text(finding.Limit)}, the smallest wire {Text(finding.Value)} ({finding.Detail}). Wires rated below it: {Names(finding)}.",
-        FindingKind.WiresUnratedBehindFuse => $"Not shown to protect {Names(finding)}: {finding.Detail}.",
-        FindingKind.CableKindNeeded => $"State the kind of cable ('cable' in runs.csv or bike.csv): as ordinary PVC cable these wires are rated below the {Text(finding.Limit)} fuse, the smallest {Text(finding.Value)}: {Names(finding)}.",
-        FindingKind.BundledWiresBelowFuse => $"With every wire of the bundle loaded, these wires are rated below the {Text(finding.Limit)} fuse, the smallest {Text(finding.Value)}: {Names(finding)}.",
-        FindingKind.FuseBypassed => $"Both sides are joined to the battery without a fuse{In(finding)}: a short draws its current past it.",
-        FindingKind.ShortDoesNotClear => $"Does not clear a dead short at the end of {Names(finding)}: {finding.Detail}.",
-        FindingKind.ShortNotShownToClear => $"Not shown to protect the wires in a dead short at the end of {Names(finding)}: {finding.Detail}.",
-        FindingKind.RunOverloaded => $"Carries {Text(finding.Value)}{In(finding)}, more than its rating of {Text(finding.Limit)}: {finding.Detail}.",
-        FindingKind.RunFedByTwoFuses => $"'{finding.Parts[0]}' is fed through '{finding.Parts[1]}' too: a fault in it may draw what both fuses pass together.",
-        FindingKind.FuseNotJudged => "No setting joins it to the battery: its load and its wires are not judged.",
-        FindingKind.FuseWiresNotListed => "The wires are not listed: whether it protects them and clears a short is not judged.",
-        FindingKind.FuseMarkedWithBlowingCurrent => $"Marked with its blowing current: {Text(finding.Value)} marked is {Text(finding.Limit)} continuous.",
-        FindingKind.FuseResistanceUnknown => "Its resistance is neither listed nor published; the short-circuit current is calculated without it.",
-        FindingKind.ShortReturnUnknown => $"The return path of a short on {Names(finding)} is not defined by any lamp; the frame is taken as 0 Ω.",
-        FindingKind.InrushNotJudged => $"Whether it withstands the {Text(finding.Value)} inrush is unknown: minimum opening times are not published for {finding.Detail} fuses.",
-        FindingKind.FuseWithoutCurrent => "Carries no current in any of these settings.",
-        FindingKind.FuseLoadFactorUnusual => $"Judged at {Text(finding.Value)} of its rating; 75 % is usual.",
+    private static string? OfFuses(Finding finding) =>
+        finding.Kind switch
+        {
+            FindingKind.FuseContinuousLoadTooLarge =>
+                $"Overloaded: {Text(finding.Value)} continuous{In(finding)} (limit {Text(finding.Limit)}).",
+            FindingKind.FusePeakTooLarge =>
+                $"Overloaded at the peak, momentary loads included: {Text(finding.Value)}{In(finding)} (rating "
+                    + $"{Text(finding.Limit)}); {finding.Detail}.",
+            FindingKind.FusePeakAboveRating =>
+                $"The peak, momentary loads included, is {Text(finding.Value)}{In(finding)}, above the rating of "
+                    + $"{Text(finding.Limit)}; {finding.Detail}.",
+            FindingKind.FuseInrushTooLarge => $"Inrush current may open it: {finding.Detail}.",
+            FindingKind.WiresRatedBelowFuse =>
+                $"Too large for the wiring: it is rated {Text(finding.Limit)}, the smallest wire {Text(finding.Value)} "
+                    + $"({finding.Detail}). Wires rated below it: {Names(finding)}.",
+            FindingKind.WiresUnratedBehindFuse => $"Not shown to protect {Names(finding)}: {finding.Detail}.",
+            FindingKind.CableKindNeeded =>
+                $"State the kind of cable ('cable' in runs.csv or bike.csv): as ordinary PVC cable these wires are "
+                    + $"rated below the {Text(finding.Limit)} fuse, the smallest {Text(finding.Value)}: "
+                    + $"{Names(finding)}.",
+            FindingKind.BundledWiresBelowFuse =>
+                $"With every wire of the bundle loaded, these wires are rated below the {Text(finding.Limit)} fuse, "
+                    + $"the smallest {Text(finding.Value)}: {Names(finding)}.",
+            FindingKind.FuseBypassed =>
+                $"Both sides are joined to the battery without a fuse{In(finding)}: a short draws its current past it.",
+            FindingKind.ShortDoesNotClear =>
+                $"Does not clear a dead short at the end of {Names(finding)}: {finding.Detail}.",
+            FindingKind.ShortNotShownToClear =>
+                $"Not shown to protect the wires in a dead short at the end of {Names(finding)}: {finding.Detail}.",
+            FindingKind.RunOverloaded =>
+                $"Carries {Text(finding.Value)}{In(finding)}, more than its rating of {Text(finding.Limit)}: "
+                    + $"{finding.Detail}.",
+            FindingKind.RunFedByTwoFuses =>
+                $"'{finding.Parts[0]}' is fed through '{finding.Parts[1]}' too: a fault in it may draw what both fuses "
+                    + $"pass together.",
+            FindingKind.FuseNotJudged => "No setting joins it to the battery: its load and its wires are not judged.",
+            FindingKind.FuseWiresNotListed =>
+                "The wires are not listed: whether it protects them and clears a short is not judged.",
+            FindingKind.FuseMarkedWithBlowingCurrent =>
+                $"Marked with its blowing current: {Text(finding.Value)} marked is {Text(finding.Limit)} continuous.",
+            FindingKind.FuseResistanceUnknown =>
+                "Its resistance is neither listed nor published; the short-circuit current is calculated without it.",
+            FindingKind.ShortReturnUnknown =>
+                $"The return path of a short on {Names(finding)} is not defined by any lamp; the frame is taken as "
+                    + $"0 Ω.",
+            FindingKind.InrushNotJudged =>
+                $"Whether it withstands the {Text(finding.Value)} inrush is unknown: minimum opening times are not "
+                    + $"published for {finding.Detail} fuses.",
+            FindingKind.FuseWithoutCurrent => "Carries no current in any of these settings.",
+            FindingKind.FuseLoadFactorUnusual => $"Judged at {Text(finding.Value)} of its rating; 75 % is usual.",
 
-        // Wires as they are fitted.
-        FindingKind.RunNotRated => $"Whether its {finding.Parts[0]} is large enough is unknown: {finding.Detail}.",
-        FindingKind.RunRatedBelowFuse => $"Its {finding.Parts[0]} is rated {Text(finding.Value)}, below the fuse '{finding.Parts[1]}' of {Text(finding.Limit)}.",
-        FindingKind.RunRatedBelowLoad => $"Its {finding.Parts[0]} is rated {Text(finding.Value)}, below its current of {Text(finding.Limit)}{In(finding)}.",
-        FindingKind.RunBelowMinimum => $"Its {finding.Parts[0]} is smaller than the {Text(finding.Limit)} required for mechanical strength.",
-        FindingKind.ShortNotCleared => $"A dead short at its far end draws {Text(finding.Value)}; the fuse '{finding.Parts[0]}' {finding.Detail}.",
-        FindingKind.DropNotLimited => "No setting joins it to both battery terminals by wires and contacts alone: its voltage drop is not limited.",
-        FindingKind.DropOfFittedWires => $"Drops {Text(finding.Value)}{In(finding)} (limit {Text(finding.Limit)}).{(finding.Parts.IsEmpty ? "" : $" Too small on its way: {string.Join(", ", finding.Parts)}.")}",
-        _ => null,
-    };
+            // Wires as they are fitted.
+            FindingKind.RunNotRated => $"Whether its {finding.Parts[0]} is large enough is unknown: {finding.Detail}.",
+            FindingKind.RunRatedBelowFuse =>
+                $"Its {finding.Parts[0]} is rated {Text(finding.Value)}, below the fuse '{finding.Parts[1]}' of "
+                    + $"{Text(finding.Limit)}.",
+            FindingKind.RunRatedBelowLoad =>
+                $"Its {finding.Parts[0]} is rated {Text(finding.Value)}, below its current of "
+                    + $"{Text(finding.Limit)}{In(finding)}.",
+            FindingKind.RunBelowMinimum =>
+                $"Its {finding.Parts[0]} is smaller than the {Text(finding.Limit)} required for mechanical strength.",
+            FindingKind.ShortNotCleared =>
+                $"A dead short at its far end draws {Text(finding.Value)}; the fuse '{finding.Parts[0]}' "
+                    + $"{finding.Detail}.",
+            FindingKind.DropNotLimited =>
+                "No setting joins it to both battery terminals by wires and contacts alone: its voltage drop is not "
+                    + "limited.",
+            FindingKind.DropOfFittedWires => $"Drops {Text(finding.Value)}{In(finding)} (limit "
+                + $"{Text(finding.Limit)}"
+                + $").{(finding.Parts.IsEmpty ? "" : $" Too small on its way: {string.Join(", ", finding.Parts)}.")}",
+            _ => null,
+        };
 
     private static string Names(Finding finding) => string.Join(", ", finding.Parts.Select(p => $"'{p}'"));
 }

@@ -1,11 +1,10 @@
-
 namespace Lighting.Calc;
 
 /// <summary>The closed contacts that may carry current; the others are dead ends.</summary>
 /// <remarks>
-/// Runs and fuses are contracted to points, so that only contacts, lamps and the source remain. A closed contact whose one side
-/// has no other connection closes no path through the source and carries nothing, whatever resistances the runs have. A contact that may
-/// carry can still be dead: <see cref="SourceBlock"/> finds those. Immutable.
+/// Runs and fuses are contracted to points, so that only contacts, lamps and the source remain. A closed contact whose
+/// one side has no other connection closes no path through the source and carries nothing, whatever resistances the
+/// runs have. A contact that may carry can still be dead: <see cref="SourceBlock"/> finds those. Immutable.
 /// </remarks>
 internal sealed class CarryingContacts
 {
@@ -20,7 +19,10 @@ internal sealed class CarryingContacts
         _contacts = graph.Contacts.Length;
         _parts = [.. graph.Contacts.Concat(graph.Lamps).Select(p => (island[p.A], island[p.B]))];
         _alwaysDegree = new int[island.Length];
-        foreach ((int a, int b) in (ReadOnlySpan<(int, int)>)[.. _parts.AsSpan(_contacts), (island[HarnessGraph.Plus], island[HarnessGraph.Minus])])
+        foreach (
+            (int a, int b) in (ReadOnlySpan<(int, int)>)
+                [.. _parts.AsSpan(_contacts), (island[HarnessGraph.Plus], island[HarnessGraph.Minus])]
+        )
             Count(_alwaysDegree, a, b, 1);
     }
 

@@ -1,8 +1,9 @@
-
 namespace Lighting.Calc;
 
-/// <summary>Points joined by parts of a harness, one state of the contacts after the other. For one thread at a time.</summary>
-/// <remarks>Parts that are always joined are joined once; a state then costs one union for each closed contact instead of one path search for each lamp.</remarks>
+/// <summary>Points joined by parts of a harness, one state of the contacts after the other. For one thread at a
+/// time.</summary>
+/// <remarks>Parts that are always joined are joined once; a state then costs one union for each closed contact instead
+/// of one path search for each lamp.</remarks>
 internal sealed class ConnectedNodes
 {
     private readonly HarnessGraph _graph;

@@ -4,9 +4,9 @@ namespace Lighting.Calc;
 
 /// <summary>Graph of a bike's wiring: points and parts, each numbered once, and paths.</summary>
 /// <remarks>
-/// Of the wiring alone: bikes that are wired alike share one. Immutable, but that switches and carrying contacts are made when they are
-/// first asked for, by two threads at once twice and alike. Without runs the lamps are connected directly across the battery,
-/// behind the fuse if there is one, and the contacts are left out.
+/// Of the wiring alone: bikes that are wired alike share one. Immutable, but that switches and carrying contacts are
+/// made when they are first asked for, by two threads at once twice and alike. Without runs the lamps are connected
+/// directly across the battery, behind the fuse if there is one, and the contacts are left out.
 /// </remarks>
 internal sealed class HarnessGraph
 {
@@ -34,10 +34,16 @@ internal sealed class HarnessGraph
         (Live, Earth) = (Point(bike.LivePoint), Point(bike.EarthPoint));
         if (!bike.HasNetwork)
             bike = Straight(bike);
-        int contacts = bike.Runs.Length, fuses = contacts + bike.Switches.Length, lamps = fuses + bike.Fuses.Length;
-        // Points are numbered in the order of the fuses, contacts, runs and lamps; of equal ways one over runs is taken, then one over contacts.
+        int contacts = bike.Runs.Length,
+            fuses = contacts + bike.Switches.Length,
+            lamps = fuses + bike.Fuses.Length;
+        // Points are numbered in the order of the fuses, contacts, runs and lamps; of equal ways one over runs is
+        // taken, then one over contacts.
         Fuses = [.. bike.Fuses.Select((f, i) => Part(fuses, HarnessPartKind.Fuse, i, f.Name, f.From, f.To))];
-        Contacts = [.. bike.Switches.Select((c, i) => Part(contacts, HarnessPartKind.Contact, i, c.Name, c.From, c.To))];
+        Contacts =
+        [
+            .. bike.Switches.Select((c, i) => Part(contacts, HarnessPartKind.Contact, i, c.Name, c.From, c.To)),
+        ];
         Runs = [.. bike.Runs.Select((r, i) => Part(0, HarnessPartKind.Run, i, r.Name, r.From, r.To))];
         Lamps = [.. bike.Lamps.Select((l, i) => Part(lamps, HarnessPartKind.Lamp, i, l.Lamp, l.Feed, l.Return))];
         Parts = [.. Runs, .. Contacts, .. Fuses, .. Lamps];
@@ -52,9 +58,10 @@ internal sealed class HarnessGraph
 
         _partsAt = [.. at.Select(a => a.ToArray())];
 
-        HarnessPart Part(int first, HarnessPartKind kind, int index, string name, string? from, string? to) => from is null || to is null
-            ? throw new ArgumentException($"'{name}' must name its points, since the bike has runs.", nameof(bike))
-            : new HarnessPart(first + index, kind, index, name, Point(from), Point(to));
+        HarnessPart Part(int first, HarnessPartKind kind, int index, string name, string? from, string? to) =>
+            from is null || to is null
+                ? throw new ArgumentException($"'{name}' must name its points, since the bike has runs.", nameof(bike))
+                : new HarnessPart(first + index, kind, index, name, Point(from), Point(to));
 
         int Point(string name)
         {
@@ -119,7 +126,8 @@ internal sealed class HarnessGraph
             foreach (HarnessPart part in _partsAt[point])
             {
                 int next = part.Other(point);
-                double its = cost(part), total = widest ? Math.Max(costs[point], its) : costs[point] + its;
+                double its = cost(part),
+                    total = widest ? Math.Max(costs[point], its) : costs[point] + its;
                 if (total > costs[next] || total == costs[next] && steps[point] + 1 >= steps[next])
                     continue;
                 (costs[next], steps[next], through[next]) = (total, steps[point] + 1, part);
@@ -137,10 +145,12 @@ internal sealed class HarnessGraph
     public Reached From(int start, ContactSet closed, Func<HarnessPart, bool>? passes = null) =>
         From(start, p => p.Joins(closed) && passes?.Invoke(p) != false ? 1 : NoWay);
 
-    /// <summary>Whether closed parts alone, and no load, join the feed of a lamp to the live terminal and its return to the earth.</summary>
+    /// <summary>Whether closed parts alone, and no load, join the feed of a lamp to the live terminal and its return to
+    /// the earth.</summary>
     /// <param name="lamp">The lamp.</param>
     /// <param name="closed">The contacts that are closed.</param>
-    public bool IsFed(HarnessPart lamp, ContactSet closed) => From(Live, closed).Reaches(lamp.A) && From(Earth, closed).Reaches(lamp.B);
+    public bool IsFed(HarnessPart lamp, ContactSet closed) =>
+        From(Live, closed).Reaches(lamp.A) && From(Earth, closed).Reaches(lamp.B);
 
     /// <summary>A path in words: its points and parts in order.</summary>
     /// <param name="start">The point where it begins.</param>
@@ -148,13 +158,23 @@ internal sealed class HarnessGraph
     public string Described(int start, ImmutableArray<HarnessPart> way)
     {
         int at = start;
-        return way.IsEmpty ? $"connected directly to {Points[start]}" : $"{Points[start]} > {string.Join(" > ", way.Select(p => $"{p.Name} > {Points[at = p.Other(at)]}"))}";
+        return way.IsEmpty
+            ? $"connected directly to {Points[start]}"
+            : $"{Points[start]} > {string.Join(" > ", way.Select(p => $"{p.Name} > {Points[at = p.Other(at)]}"))}";
     }
 
     private static Bike Straight(Bike bike)
     {
-        ImmutableArray<Fuse> fuses = [.. bike.Fuses.Select(f => f with { From = bike.LivePoint, To = $"{f.Name} fuse out" })];
+        ImmutableArray<Fuse> fuses =
+        [
+            .. bike.Fuses.Select(f => f with { From = bike.LivePoint, To = $"{f.Name} fuse out" }),
+        ];
         string feed = fuses.IsEmpty ? bike.LivePoint : fuses[0].To!;
-        return bike with { Switches = [], Fuses = fuses, Lamps = [.. bike.Lamps.Select(l => l with { Feed = feed, Return = bike.EarthPoint })] };
+        return bike with
+        {
+            Switches = [],
+            Fuses = fuses,
+            Lamps = [.. bike.Lamps.Select(l => l with { Feed = feed, Return = bike.EarthPoint })],
+        };
     }
 }

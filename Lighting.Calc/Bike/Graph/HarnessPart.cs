@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>The list a part comes from.</summary>
@@ -30,5 +29,6 @@ internal sealed record HarnessPart(int Place, HarnessPartKind Kind, int Index, s
 
     /// <summary>Whether it joins its points without a load between: not a lamp, and not an open contact.</summary>
     /// <param name="closed">The contacts that are closed.</param>
-    public bool Joins(ContactSet closed) => Kind == HarnessPartKind.Contact ? closed.Has(Index) : Kind != HarnessPartKind.Lamp;
+    public bool Joins(ContactSet closed) =>
+        Kind == HarnessPartKind.Contact ? closed.Has(Index) : Kind != HarnessPartKind.Lamp;
 }

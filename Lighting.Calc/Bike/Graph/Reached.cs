@@ -40,7 +40,8 @@ internal sealed class Reached(HarnessGraph graph, double[] costs, HarnessPart?[]
     /// <summary>The end of a part that lies farther away.</summary>
     public int FarEndOf(HarnessPart part) => costs[part.A] > costs[part.B] ? part.A : part.B;
 
-    /// <summary>The parts on the way to a point, in order; none to the start and to points that are not reached.</summary>
+    /// <summary>The parts on the way to a point, in order; none to the start and to points that are not
+    /// reached.</summary>
     public ImmutableArray<HarnessPart> PathTo(int point)
     {
         var parts = ImmutableArray.CreateBuilder<HarnessPart>();

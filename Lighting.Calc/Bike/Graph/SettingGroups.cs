@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Settings of a bike in groups of one electrical state: what is connected to the battery, and what may carry current, is the same in a group.</summary>
-/// <remarks>Settings of one group have the same currents whatever the values of the bike's parts. Without runs conditions say which lamps are lit, and each setting is a group of its own.</remarks>
+/// <summary>Settings of a bike in groups of one electrical state: what is connected to the battery, and what may carry
+/// current, is the same in a group.</summary>
+/// <remarks>Settings of one group have the same currents whatever the values of the bike's parts. Without runs
+/// conditions say which lamps are lit, and each setting is a group of its own.</remarks>
 internal sealed class SettingGroups
 {
     private bool[][]? _fed;
@@ -21,9 +23,13 @@ internal sealed class SettingGroups
         var mayCarry = ImmutableArray.CreateBuilder<ContactSet>();
         foreach (Setting setting in settings)
         {
-            ContactSet closed = graph.Switches.ClosedIn(setting), carrying = graph.Carrying.Of(closed);
+            ContactSet closed = graph.Switches.ClosedIn(setting),
+                carrying = graph.Carrying.Of(closed);
             joined.Join(closed);
-            var inUse = ContactSet.Where(graph.Contacts.Length, c => carrying.Has(c) || closed.Has(c) && IsJoined(graph.Contacts[c].A));
+            var inUse = ContactSet.Where(
+                graph.Contacts.Length,
+                c => carrying.Has(c) || closed.Has(c) && IsJoined(graph.Contacts[c].A)
+            );
             if (graph.Runs.IsEmpty || !groups.TryGetValue(inUse, out int group))
             {
                 group = first.Count;
@@ -36,7 +42,12 @@ internal sealed class SettingGroups
             groupOf.Add(group);
         }
 
-        (GroupOf, First, Closed, MayCarry) = (groupOf.MoveToImmutable(), first.ToImmutable(), closedIn.ToImmutable(), mayCarry.ToImmutable());
+        (GroupOf, First, Closed, MayCarry) = (
+            groupOf.MoveToImmutable(),
+            first.ToImmutable(),
+            closedIn.ToImmutable(),
+            mayCarry.ToImmutable()
+        );
 
         bool IsJoined(int point) => joined.Are(point, HarnessGraph.Plus) || joined.Are(point, HarnessGraph.Minus);
     }
@@ -59,7 +70,8 @@ internal sealed class SettingGroups
     /// <summary>The contacts that are closed in the settings of each group and may carry current.</summary>
     public ImmutableArray<ContactSet> MayCarry { get; }
 
-    /// <summary>Whether closed parts, not counting lamps, join a lamp's feed to the live terminal and its return to the earth terminal in the settings of a group.</summary>
+    /// <summary>Whether closed parts, not counting lamps, join a lamp's feed to the live terminal and its return to the
+    /// earth terminal in the settings of a group.</summary>
     public bool IsFed(int lamp, int group) => (_fed ??= Fed())[group][lamp];
 
     /// <summary>Groups settings of a bike.</summary>

@@ -36,7 +36,13 @@ internal static class OneLine
             }
 
             UnicodeCategory category = Rune.GetUnicodeCategory(rune);
-            if (category is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator)
+            if (
+                category
+                is UnicodeCategory.Control
+                    or UnicodeCategory.Format
+                    or UnicodeCategory.LineSeparator
+                    or UnicodeCategory.ParagraphSeparator
+            )
                 shown.Append(CultureInfo.InvariantCulture, $"\\u{rune.Value:X4}");
             else
                 shown.Append(characters[..rune.EncodeToUtf16(characters)]);

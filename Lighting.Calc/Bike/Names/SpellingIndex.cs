@@ -4,8 +4,9 @@ namespace Lighting.Calc;
 
 /// <summary>Index of many words by spelling, for suggestions without comparing every pair.</summary>
 /// <remarks>
-/// Two words that are one edit apart share a word of one letter less, or one of them is that word: each is filed under all of these, by
-/// their hashes (the symmetric delete method, W. Garbe; from memory). What is found under the same is compared in full.
+/// Two words that are one edit apart share a word of one letter less, or one of them is that word: each is filed under
+/// all of these, by their hashes (the symmetric delete method, W. Garbe; from memory). What is found under the same is
+/// compared in full.
 /// </remarks>
 internal sealed class SpellingIndex
 {
@@ -28,10 +29,14 @@ internal sealed class SpellingIndex
 
     /// <summary>The words that look like this one, other than itself, in their order.</summary>
     public ImmutableArray<string> Of(string word) =>
-    [
-        .. Shapes(word).SelectMany(s => _byShape.TryGetValue(s, out List<int>? filed) ? filed : []).Distinct().Order()
-            .Select(i => _words[i]).Where(w => SpellingSuggestions.LookAlike(w, word)),
-    ];
+        [
+            .. Shapes(word)
+                .SelectMany(s => _byShape.TryGetValue(s, out List<int>? filed) ? filed : [])
+                .Distinct()
+                .Order()
+                .Select(i => _words[i])
+                .Where(w => SpellingSuggestions.LookAlike(w, word)),
+        ];
 
     // Hashes of the word and of the word without each of its letters.
     private static HashSet<ulong> Shapes(string word)
@@ -53,7 +58,8 @@ internal sealed class SpellingIndex
         ulong before = 0;
         for (int i = 0; i < lower.Length; i++)
         {
-            ulong letter = lower[i] + 1ul, follow = power[lower.Length - 1 - i];
+            ulong letter = lower[i] + 1ul,
+                follow = power[lower.Length - 1 - i];
             after = unchecked(after - letter * follow);
             shapes.Add(unchecked(before * follow + after));
             before = unchecked(before * Base + letter);

@@ -4,12 +4,16 @@ using System.Runtime.InteropServices;
 
 namespace Lighting.Calc;
 
-/// <summary>Condition on switches: <c>switch=position|position</c>, several joined by <c>;</c>, all of which must hold.</summary>
-/// <remarks>A part may have alternatives, of which one must hold: <c>ignition=on; front brake=on or rear brake=on</c>.</remarks>
+/// <summary>Condition on switches: <c>switch=position|position</c>, several joined by <c>;</c>, all of which must
+/// hold.</summary>
+/// <remarks>A part may have alternatives, of which one must hold: <c>ignition=on; front brake=on or rear
+/// brake=on</c>.</remarks>
 public sealed record Condition
 {
     private const string Or = "or";
-    private const string Form = "switch=position or switch=position|position, several joined by ';' where all must hold, by 'or' where one must";
+    private const string Form =
+        "switch=position or switch=position|position, several joined by ';' where all must hold, by 'or' where one "
+        + "must";
 
     private Condition(ImmutableArray<ImmutableArray<ConditionTerm>> parts)
     {
@@ -40,7 +44,9 @@ public sealed record Condition
     /// <param name="text">For instance <c>lights=low|high; brake=on</c>; empty means always.</param>
     /// <exception cref="FormatException">The text is not a condition; the message says what was expected.</exception>
     public static Condition Parse(string text) =>
-        TryParse(text, out Condition condition, out string? expected) ? condition : throw new FormatException($"'{text}' is not a condition: expected {expected}.");
+        TryParse(text, out Condition condition, out string? expected)
+            ? condition
+            : throw new FormatException($"'{text}' is not a condition: expected {expected}.");
 
     /// <summary>Reads a condition.</summary>
     /// <param name="text">For instance <c>lights=low|high; brake=on</c>; empty means always.</param>
@@ -61,10 +67,16 @@ public sealed record Condition
             {
                 int equals = alternative.IndexOf('=');
                 string name = equals < 0 ? "" : alternative[..equals].Trim();
-                ImmutableArray<string> positions = equals < 0 || alternative.IndexOf('=', equals + 1) >= 0 ? [] : Positions(alternative.AsSpan(equals + 1));
+                ImmutableArray<string> positions =
+                    equals < 0 || alternative.IndexOf('=', equals + 1) >= 0
+                        ? []
+                        : Positions(alternative.AsSpan(equals + 1));
                 if (name.Length == 0 || positions.IsEmpty)
                     expected = Form;
-                else if (part.Any(t => Name.Equal(t.Switch, name)) || parts.Any(p => p.Length == 1 && Name.Equal(p[0].Switch, name)))
+                else if (
+                    part.Any(t => Name.Equal(t.Switch, name))
+                    || parts.Any(p => p.Length == 1 && Name.Equal(p[0].Switch, name))
+                )
                     expected = $"the switch '{name}' once, with its positions joined by '|'";
                 if (expected is not null)
                     return false;

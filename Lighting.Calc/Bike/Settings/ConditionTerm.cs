@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>One part of a condition: a switch and the positions that satisfy it.</summary>
 public sealed record ConditionTerm
 {
-    internal ConditionTerm(string @switch, ImmutableArray<string> positions) => (Switch, Positions) = (@switch, positions);
+    internal ConditionTerm(string @switch, ImmutableArray<string> positions) =>
+        (Switch, Positions) = (@switch, positions);
 
     /// <summary>Name of the switch.</summary>
     public string Switch { get; }
@@ -13,9 +14,11 @@ public sealed record ConditionTerm
     /// <summary>Positions of which one must hold.</summary>
     public ImmutableArray<string> Positions { get; }
 
-    /// <summary>Whether the switch is in one of the positions; false for a switch that the setting does not have.</summary>
+    /// <summary>Whether the switch is in one of the positions; false for a switch that the setting does not
+    /// have.</summary>
     /// <param name="setting">The setting.</param>
-    public bool Holds(Setting setting) => setting.PositionOf(Switch) is { } position && Positions.Contains(position, Name.Comparer);
+    public bool Holds(Setting setting) =>
+        setting.PositionOf(Switch) is { } position && Positions.Contains(position, Name.Comparer);
 
     /// <summary>Form in lists: <c>lights=low|high</c>.</summary>
     public override string ToString() => $"{Switch}={string.Join('|', Positions)}";

@@ -4,6 +4,7 @@ namespace Lighting.Calc;
 internal readonly struct ContactSet : IEquatable<ContactSet>
 {
     private readonly ulong _first;
+
     // Those past the 64th, which few bikes have.
     private readonly ulong[] _rest;
 
@@ -32,10 +33,12 @@ internal readonly struct ContactSet : IEquatable<ContactSet>
     public bool Has(int contact) => ((contact < 64 ? _first : _rest[contact / 64 - 1]) >> (contact % 64) & 1) != 0;
 
     /// <summary>The contacts that are in both of two sets of one bike.</summary>
-    public ContactSet And(ContactSet other) => new(_first & other._first, _rest.Length == 0 ? _rest : [.. _rest.Zip(other._rest, (a, b) => a & b)]);
+    public ContactSet And(ContactSet other) =>
+        new(_first & other._first, _rest.Length == 0 ? _rest : [.. _rest.Zip(other._rest, (a, b) => a & b)]);
 
     /// <summary>The contacts that are in one of two sets of one bike.</summary>
-    public ContactSet Or(ContactSet other) => new(_first | other._first, _rest.Length == 0 ? _rest : [.. _rest.Zip(other._rest, (a, b) => a | b)]);
+    public ContactSet Or(ContactSet other) =>
+        new(_first | other._first, _rest.Length == 0 ? _rest : [.. _rest.Zip(other._rest, (a, b) => a | b)]);
 
     public bool Equals(ContactSet other) => _first == other._first && _rest.AsSpan().SequenceEqual(other._rest);
 

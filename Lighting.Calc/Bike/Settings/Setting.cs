@@ -20,7 +20,10 @@ public sealed class Setting : IEquatable<Setting>
         (_switches, _at) = (new Switches(each), new int[each.Length]);
         for (int s = 0; s < each.Length; s++)
             if (_switches.NumberOf(each[s][0].Switch) != s)
-                throw new ArgumentException($"The switch '{each[s][0].Switch}' must be in one position, not two.", nameof(positions));
+                throw new ArgumentException(
+                    $"The switch '{each[s][0].Switch}' must be in one position, not two.",
+                    nameof(positions)
+                );
     }
 
     /// <param name="switches">All its switches.</param>
@@ -31,25 +34,31 @@ public sealed class Setting : IEquatable<Setting>
     public static Setting Empty { get; } = new([]);
 
     /// <summary>The positions, one for each switch.</summary>
-    public ImmutableArray<SwitchPosition> Positions => _positions.IsDefault ? _positions = [.. _at.Select((position, s) => _switches.At(s, position))] : _positions;
+    public ImmutableArray<SwitchPosition> Positions =>
+        _positions.IsDefault ? _positions = [.. _at.Select((position, s) => _switches.At(s, position))] : _positions;
 
     /// <summary>Position of a switch; null if the bike has no such switch.</summary>
     /// <param name="switchName">Name of the switch; case does not matter.</param>
-    public string? PositionOf(string switchName) => _switches.NumberOf(switchName) is >= 0 and int s ? _switches.At(s, _at[s]).Position : null;
+    public string? PositionOf(string switchName) =>
+        _switches.NumberOf(switchName) is >= 0 and int s ? _switches.At(s, _at[s]).Position : null;
 
     /// <summary>For each of some switches the number of its position; see <see cref="Switches.NumbersOf"/>.</summary>
-    internal ReadOnlySpan<int> Over(Switches switches) => ReferenceEquals(switches, _switches) ? _at : switches.NumbersOf(this);
+    internal ReadOnlySpan<int> Over(Switches switches) =>
+        ReferenceEquals(switches, _switches) ? _at : switches.NumbersOf(this);
 
     /// <summary>The condition that holds this setting: it names the switches that are not off.</summary>
-    /// <exception cref="FormatException">A switch or position is empty or contains a character used by conditions (<c>;</c>, <c>=</c>), which lists refuse.</exception>
-    internal Condition AsCondition() => Condition.Parse(string.Join("; ", Positions.Where(p => !Name.Equal(p.Position, SwitchDefinition.Off))));
+    /// <exception cref="FormatException">A switch or position is empty or contains a character used by conditions
+    /// (<c>;</c>, <c>=</c>), which lists refuse.</exception>
+    internal Condition AsCondition() =>
+        Condition.Parse(string.Join("; ", Positions.Where(p => !Name.Equal(p.Position, SwitchDefinition.Off))));
 
     /// <inheritdoc/>
     public bool Equals(Setting? other)
     {
         if (other is null || other._at.Length != _at.Length || other.GetHashCode() != GetHashCode())
             return false;
-        return ReferenceEquals(other._switches, _switches) ? _at.AsSpan().SequenceEqual(other._at)
+        return ReferenceEquals(other._switches, _switches)
+            ? _at.AsSpan().SequenceEqual(other._at)
             : Positions.All(p => other.PositionOf(p.Switch) is { } theirs && Name.Equal(theirs, p.Position));
     }
 
@@ -57,7 +66,10 @@ public sealed class Setting : IEquatable<Setting>
     public override bool Equals(object? obj) => Equals(obj as Setting);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => _hash != 0 ? _hash : _hash = _at.Select((position, s) => _switches.HashAt(s, position)).Aggregate(0, (all, its) => all ^ its);
+    public override int GetHashCode() =>
+        _hash != 0
+            ? _hash
+            : _hash = _at.Select((position, s) => _switches.HashAt(s, position)).Aggregate(0, (all, its) => all ^ its);
 
     /// <summary>The switches that are not off: <c>lights=low; brake=on</c>, or <c>everything off</c>.</summary>
     public override string ToString()

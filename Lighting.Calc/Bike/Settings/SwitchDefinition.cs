@@ -13,7 +13,8 @@ public sealed record SwitchDefinition
     /// <summary>Positions; <c>off</c> first if it has one.</summary>
     public ImmutableArray<string> Positions { get; }
 
-    /// <summary>Position that every switch has unless its contacts state otherwise (<see cref="SwitchContact.HasOff"/>).</summary>
+    /// <summary>Position that every switch has unless its contacts state otherwise
+    /// (<see cref="SwitchContact.HasOff"/>).</summary>
     public const string Off = "off";
 
     /// <summary>Position at rest: off, or else the first.</summary>

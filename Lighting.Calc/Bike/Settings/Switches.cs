@@ -2,10 +2,12 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Some switches and their positions by number; of a bike also which contacts each position closes. Immutable.</summary>
+/// <summary>Some switches and their positions by number; of a bike also which contacts each position closes.
+/// Immutable.</summary>
 internal sealed class Switches
 {
     private readonly SwitchPosition[][] _positions;
+
     // Of each switch one entry more, for a position that it does not have.
     private readonly ContactSet[][] _closes = [];
     private readonly ContactSet _none;
@@ -22,8 +24,13 @@ internal sealed class Switches
         _none = ContactSet.Where(bike.Switches.Length, _ => false);
         _closes = [.. _positions.Select(all => all.Select(Closed).Append(_none).ToArray())];
 
-        ContactSet Closed(SwitchPosition position) => ContactSet.Where(bike.Switches.Length, i =>
-            Name.Equal(bike.Switches[i].Switch, position.Switch) && bike.Switches[i].ClosedIn.Contains(position.Position, Name.Comparer));
+        ContactSet Closed(SwitchPosition position) =>
+            ContactSet.Where(
+                bike.Switches.Length,
+                i =>
+                    Name.Equal(bike.Switches[i].Switch, position.Switch)
+                    && bike.Switches[i].ClosedIn.Contains(position.Position, Name.Comparer)
+            );
     }
 
     /// <summary>The switches of the bike.</summary>
@@ -33,12 +40,22 @@ internal sealed class Switches
 
     /// <summary>What a position adds to the hash of a setting.</summary>
     public int HashAt(int switchNumber, int position) =>
-        (_hashes ??= [.. _positions.Select(all => all.Select(p => HashCode.Combine(Name.Comparer.GetHashCode(p.Switch), Name.Comparer.GetHashCode(p.Position))).ToArray())])[switchNumber][position];
+        (
+            _hashes ??= [
+                .. _positions.Select(all =>
+                    all.Select(p =>
+                            HashCode.Combine(Name.Comparer.GetHashCode(p.Switch), Name.Comparer.GetHashCode(p.Position))
+                        )
+                        .ToArray()
+                ),
+            ]
+        )[switchNumber][position];
 
     /// <summary>Number of a switch; −1 if there is none of that name.</summary>
     public int NumberOf(string switchName) => Array.FindIndex(_positions, all => Name.Equal(all[0].Switch, switchName));
 
-    /// <summary>For each of these switches the number of its position in a setting; one more than there are where the setting does not tell, or tells another.</summary>
+    /// <summary>For each of these switches the number of its position in a setting; one more than there are where the
+    /// setting does not tell, or tells another.</summary>
     public int[] NumbersOf(Setting setting)
     {
         var at = new int[_positions.Length];

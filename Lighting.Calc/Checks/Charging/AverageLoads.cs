@@ -11,7 +11,8 @@ internal static class AverageLoads
     /// <summary>The average load of a bike's harness. It keeps a solver of its own: for one thread at a time.</summary>
     /// <param name="bike">The bike.</param>
     /// <returns>What solves the harness for each setting it is asked for.</returns>
-    /// <exception cref="ArgumentException">The bike has no circuit (see <see cref="HarnessNetwork(Bike)"/>), or a value of it is outside its range.</exception>
+    /// <exception cref="ArgumentException">The bike has no circuit (see <see cref="HarnessNetwork(Bike)"/>), or a value
+    /// of it is outside its range.</exception>
     public static AverageLoad Of(Bike bike) => Of(new HarnessNetwork(bike));
 
     private static AverageLoad Of(HarnessNetwork network)
@@ -33,11 +34,16 @@ internal static class AverageLoads
         };
     }
 
-    /// <summary>The average load of a bike some of whose settings are solved already; the others are solved as they are asked for.</summary>
+    /// <summary>The average load of a bike some of whose settings are solved already; the others are solved as they are
+    /// asked for.</summary>
     /// <param name="network">The bike's harness.</param>
     /// <param name="solved">Its operating points so far.</param>
     /// <param name="places">Where each setting stands among them.</param>
-    internal static AverageLoad Of(HarnessNetwork network, IReadOnlyList<OperatingPoint> solved, IReadOnlyDictionary<Setting, int> places)
+    internal static AverageLoad Of(
+        HarnessNetwork network,
+        IReadOnlyList<OperatingPoint> solved,
+        IReadOnlyDictionary<Setting, int> places
+    )
     {
         AverageLoad? others = null;
         return (setting, supplyVoltage) =>
@@ -48,17 +54,24 @@ internal static class AverageLoads
 
     /// <summary>Source current with every lamp counted for its <see cref="FittedLamp.Duty"/>.</summary>
     /// <remarks>
-    /// Kirchhoff's current law: I = Itotal − Σ (1 − duty)·Ilamp, exact for lamps in parallel at unchanged volts. Where lamps lie in series (a feed
-    /// through another lamp) one current would be counted twice; then the source current is shared by power, I = Itotal·Σ duty·P / Σ P.
+    /// Kirchhoff's current law: I = Itotal − Σ (1 − duty)·Ilamp, exact for lamps in parallel at unchanged volts. Where
+    /// lamps lie in series (a feed through another lamp) one current would be counted twice; then the source current is
+    /// shared by power, I = Itotal·Σ duty·P / Σ P.
     /// </remarks>
     /// <param name="point">The setting with every lamp lit.</param>
     public static ElectricCurrent Of(OperatingPoint point)
     {
-        double total = point.Solved.SourceAmperes, lamps = 0, off = 0, power = 0, dutyPower = 0;
+        double total = point.Solved.SourceAmperes,
+            lamps = 0,
+            off = 0,
+            power = 0,
+            dutyPower = 0;
         ImmutableArray<FittedLamp> fitted = point.Solved.Bike.Lamps;
         for (int i = 0; i < fitted.Length; i++)
         {
-            double amperes = Math.Abs(point.Solved.LampAmperes(i)), watts = amperes * Math.Abs(point.Solved.LampVolts(i)), duty = fitted[i].Duty.DecimalFractions;
+            double amperes = Math.Abs(point.Solved.LampAmperes(i)),
+                watts = amperes * Math.Abs(point.Solved.LampVolts(i)),
+                duty = fitted[i].Duty.DecimalFractions;
             lamps += amperes;
             off += (1 - duty) * amperes;
             power += watts;

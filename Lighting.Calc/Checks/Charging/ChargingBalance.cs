@@ -18,7 +18,8 @@ public sealed record ChargingBalance
     /// <summary>The setting.</summary>
     public Setting Setting { get; }
 
-    /// <summary>Average current of the loads at the charging volts, lamps by their duty; without the field current.</summary>
+    /// <summary>Average current of the loads at the charging volts, lamps by their duty; without the field
+    /// current.</summary>
     public ElectricCurrent Load { get; }
 
     /// <summary>Average current that has to be covered: the loads and the alternator's field.</summary>

@@ -24,19 +24,33 @@ internal sealed class ChargingFindings
     public void AddUnsolved(IReadOnlyList<NetworkNotSolvedException> exceptions)
     {
         if (exceptions is [var first, ..])
-            Add(new(FindingKind.ChargingNotSolved, Severity.Fault, Charging) { Setting = first.Setting, FurtherSettings = exceptions.Count - 1, Detail = first.Message });
+            Add(
+                new(FindingKind.ChargingNotSolved, Severity.Fault, Charging)
+                {
+                    Setting = first.Setting,
+                    FurtherSettings = exceptions.Count - 1,
+                    Detail = first.Message,
+                }
+            );
     }
 
     public void AddBalances(ChargingBalance? worst, ChargingBalance? typical)
     {
-        foreach (ChargingBalance balance in new[] { typical, worst }.OfType<ChargingBalance>().DistinctBy(b => b.Setting))
+        foreach (
+            ChargingBalance balance in new[] { typical, worst }.OfType<ChargingBalance>().DistinctBy(b => b.Setting)
+        )
         {
             BreakEven even = balance.BreakEven;
             switch (even.Outcome)
             {
                 // What the usual setting does, the worst does too: one cause.
-                case BreakEvenOutcome.Never when balance == typical || typical?.BreakEven.Outcome != BreakEvenOutcome.Never:
-                    AddBalance(FindingKind.LoadsExceedOutput, typical is null || balance == typical ? Severity.Fault : Severity.Caution, balance.Demand);
+                case BreakEvenOutcome.Never
+                    when balance == typical || typical?.BreakEven.Outcome != BreakEvenOutcome.Never:
+                    AddBalance(
+                        FindingKind.LoadsExceedOutput,
+                        typical is null || balance == typical ? Severity.Fault : Severity.Caution,
+                        balance.Demand
+                    );
                     break;
                 case BreakEvenOutcome.At:
                     AddBalance(FindingKind.BreakEvenReached, Severity.Note, even.Speed, balance.Demand);
@@ -52,19 +66,31 @@ internal sealed class ChargingFindings
             if (even.LostAgainAt is { } lost)
                 AddBalance(FindingKind.OutputFallsBelowLoads, Severity.Caution, lost);
 
-            void AddBalance(FindingKind kind, Severity severity, IQuantity? value, params ImmutableArray<IQuantity> figures) => Add(new(kind, severity, Charging)
-            {
-                Value = value,
-                Figures = figures,
-                Setting = balance.Setting,
-                Detail = balance == typical ? "Usual setting" : "Worst setting",
-            });
+            void AddBalance(
+                FindingKind kind,
+                Severity severity,
+                IQuantity? value,
+                params ImmutableArray<IQuantity> figures
+            ) =>
+                Add(
+                    new(kind, severity, Charging)
+                    {
+                        Value = value,
+                        Figures = figures,
+                        Setting = balance.Setting,
+                        Detail = balance == typical ? "Usual setting" : "Worst setting",
+                    }
+                );
         }
     }
 
     public void AddSurplus(ExcessChargingCurrent? surplus)
     {
-        if (surplus is null || _system.Regulator == RegulatorKind.Series || surplus.Point.OverchargeCurrent?.Amperes == 0)
+        if (
+            surplus is null
+            || _system.Regulator == RegulatorKind.Series
+            || surplus.Point.OverchargeCurrent?.Amperes == 0
+        )
             return;
         ElectricCurrent current = surplus.Point.OverchargeCurrent ?? surplus.Point.Net!.Value;
         ElectricCurrent? taken = ChargingConstants.FullBatteryCurrent(_system.Bike);
@@ -75,13 +101,17 @@ internal sealed class ChargingFindings
             RegulatorKind.None => (FindingKind.Overcharge, much ? Severity.Fault : Severity.Caution),
             _ => (FindingKind.ShuntLimitExceeded, much ? Severity.Fault : Severity.Caution),
         };
-        Add(new(kind, severity, Battery)
-        {
-            Value = current,
-            Limit = taken,
-            Setting = surplus.Setting,
-            Figures = _system.Options.ShuntLimit is { } limit ? [surplus.Point.Speed, limit] : [surplus.Point.Speed],
-        });
+        Add(
+            new(kind, severity, Battery)
+            {
+                Value = current,
+                Limit = taken,
+                Setting = surplus.Setting,
+                Figures = _system.Options.ShuntLimit is { } limit
+                    ? [surplus.Point.Speed, limit]
+                    : [surplus.Point.Speed],
+            }
+        );
     }
 
     public void AddRide(RideBalance? ride)
@@ -96,7 +126,13 @@ internal sealed class ChargingFindings
         {
             string subject = stretch.Stretch.Stretch;
             if (stretch.Net is null)
-                Add(new(FindingKind.RideOutputUnknown, Severity.Caution, subject) { Value = stretch.Stretch.Speed, Detail = Reason(stretch.Output.Range) });
+                Add(
+                    new(FindingKind.RideOutputUnknown, Severity.Caution, subject)
+                    {
+                        Value = stretch.Stretch.Speed,
+                        Detail = Reason(stretch.Output.Range),
+                    }
+                );
             if (stretch.Limit == StateOfChargeLimit.Flat)
                 Add(new(FindingKind.BatteryFlat, Severity.Fault, subject) { Value = stretch.LimitAfter });
             if (stretch.Limit == StateOfChargeLimit.Full && ride.InitialStateOfCharge.DecimalFractions < 1)
@@ -104,17 +140,26 @@ internal sealed class ChargingFindings
         }
 
         if (ride.NetCharge is { } net)
-            Add(new(FindingKind.RideCharge, net.AmpereHours < 0 ? Severity.Caution : Severity.Note, "ride")
-            {
-                Value = net,
-                Figures = ride.FinalStateOfCharge is { } end ? [ride.Duration, end] : [ride.Duration],
-            });
+            Add(
+                new(FindingKind.RideCharge, net.AmpereHours < 0 ? Severity.Caution : Severity.Note, "ride")
+                {
+                    Value = net,
+                    Figures = ride.FinalStateOfCharge is { } end ? [ride.Duration, end] : [ride.Duration],
+                }
+            );
     }
 
     public void AddStanding(ImmutableArray<BatteryRunTime> times)
     {
         foreach (BatteryRunTime time in times.Where(t => t.Outcome == BatteryRunTimeOutcome.Reached))
-            Add(new(FindingKind.BatteryRunTime, Severity.Note, Battery) { Value = time.Time, Setting = time.Setting, Figures = [time.Load, time.From, time.To, time.VoltageThere] });
+            Add(
+                new(FindingKind.BatteryRunTime, Severity.Note, Battery)
+                {
+                    Value = time.Time,
+                    Setting = time.Setting,
+                    Figures = [time.Load, time.From, time.To, time.VoltageThere],
+                }
+            );
         if (times.Any(t => t.Outcome == BatteryRunTimeOutcome.CapacityNotKnown))
             Add(new(FindingKind.CapacityNotStated, Severity.Note, Battery));
     }
@@ -131,49 +176,99 @@ internal sealed class ChargingFindings
             if (curve.Falls)
                 Add(new(FindingKind.OutputFalls, Severity.Caution, subject));
             if (curve.Points.Length == 1 && _system.Options.Model == ChargingModel.Curve)
-                Add(new(FindingKind.OneChargingPoint, Severity.Caution, subject) { Value = RotationalSpeed.FromRevolutionsPerMinute(curve.FirstRpm) });
+                Add(
+                    new(FindingKind.OneChargingPoint, Severity.Caution, subject)
+                    {
+                        Value = RotationalSpeed.FromRevolutionsPerMinute(curve.FirstRpm),
+                    }
+                );
         }
 
         foreach (PermanentMagnetFit fit in _system.Machines)
-            AddFit("Fitted machine (current and corner speed)", fit.Residuals, fit.Machine.MaximumCurrent, fit.Machine.CornerSpeed);
+            AddFit(
+                "Fitted machine (current and corner speed)",
+                fit.Residuals,
+                fit.Machine.MaximumCurrent,
+                fit.Machine.CornerSpeed
+            );
         foreach (AlternatorEquivalentFit fit in _system.Coils)
-            AddFit("Fitted coil (current and cut-in speed)", fit.Residuals, fit.Source.MaximumCurrent, fit.Source.SpeedFor(ElectricCurrent.Zero, fit.TerminalVoltage)!.Value);
+            AddFit(
+                "Fitted coil (current and cut-in speed)",
+                fit.Residuals,
+                fit.Source.MaximumCurrent,
+                fit.Source.SpeedFor(ElectricCurrent.Zero, fit.TerminalVoltage)!.Value
+            );
     }
 
-    private void AddFit(string what, ImmutableArray<FitResidual> residuals, ElectricCurrent limit, RotationalSpeed speed)
+    private void AddFit(
+        string what,
+        ImmutableArray<FitResidual> residuals,
+        ElectricCurrent limit,
+        RotationalSpeed speed
+    )
     {
         FitResidual worst = residuals.MaxBy(r => Math.Abs(r.Residual.Amperes))!;
-        Add(new(FindingKind.ChargingFit, worst.IsPoor(limit) ? Severity.Caution : Severity.Note, Charging)
-        {
-            Value = worst.Residual,
-            Figures = [limit, speed, worst.Point.Speed],
-            Detail = what,
-        });
+        Add(
+            new(FindingKind.ChargingFit, worst.IsPoor(limit) ? Severity.Caution : Severity.Note, Charging)
+            {
+                Value = worst.Residual,
+                Figures = [limit, speed, worst.Point.Speed],
+                Detail = what,
+            }
+        );
     }
 
     private void AddVoltages()
     {
         Bike bike = _system.Bike;
-        double scale = bike.SystemVoltage.Volts / 12, charging = bike.ChargingVoltage.Volts;
+        double scale = bike.SystemVoltage.Volts / 12,
+            charging = bike.ChargingVoltage.Volts;
         var low = ElectricPotential.FromVolts(ChargingConstants.LowestRegulatedVolts * scale);
         var high = ElectricPotential.FromVolts(ChargingConstants.HighestRegulatedVolts * scale);
         ElectricPotential full = LeadAcid.OpenCircuitVoltage(Ratio.FromPercent(100), bike.SystemVoltage);
         if (charging <= full.Volts)
-            Add(new(FindingKind.ChargingVoltageTooLow, Severity.Fault, Charging) { Value = bike.ChargingVoltage, Limit = full });
+            Add(
+                new(FindingKind.ChargingVoltageTooLow, Severity.Fault, Charging)
+                {
+                    Value = bike.ChargingVoltage,
+                    Limit = full,
+                }
+            );
         else if (charging < low.Volts - 1e-9)
-            Add(new(FindingKind.ChargingVoltageLow, Severity.Caution, Charging) { Value = bike.ChargingVoltage, Limit = low, Figures = [high] });
+            Add(
+                new(FindingKind.ChargingVoltageLow, Severity.Caution, Charging)
+                {
+                    Value = bike.ChargingVoltage,
+                    Limit = low,
+                    Figures = [high],
+                }
+            );
         else if (charging > high.Volts + 1e-9)
-            Add(new(FindingKind.ChargingVoltageHigh, Severity.Caution, Charging) { Value = bike.ChargingVoltage, Limit = high, Figures = [low] });
+            Add(
+                new(FindingKind.ChargingVoltageHigh, Severity.Caution, Charging)
+                {
+                    Value = bike.ChargingVoltage,
+                    Limit = high,
+                    Figures = [low],
+                }
+            );
         if (LeadAcid.StateOfCharge(bike.BatteryVoltage, bike.SystemVoltage) is { DecimalFractions: < 0.9 } share)
-            Add(new(FindingKind.BatteryNotFull, Severity.Note, Battery) { Value = bike.BatteryVoltage, Figures = [share, _system.Options.InitialStateOfCharge] });
+            Add(
+                new(FindingKind.BatteryNotFull, Severity.Note, Battery)
+                {
+                    Value = bike.BatteryVoltage,
+                    Figures = [share, _system.Options.InitialStateOfCharge],
+                }
+            );
     }
 
-    private static string Reason(OutputRange range) => range switch
-    {
-        OutputRange.BelowCurve => "below the first point of the charging list",
-        OutputRange.AboveCurve => "above the last point of the charging list",
-        _ => "no charging list",
-    };
+    private static string Reason(OutputRange range) =>
+        range switch
+        {
+            OutputRange.BelowCurve => "below the first point of the charging list",
+            OutputRange.AboveCurve => "above the last point of the charging list",
+            _ => "no charging list",
+        };
 
     private void Add(Finding finding) => _findings.Add(finding);
 }

@@ -13,7 +13,12 @@ public sealed class ChargingSystem
     private readonly AverageLoad _load;
     private readonly OutputModel _output;
 
-    private ChargingSystem(Bike bike, ImmutableArray<SwitchDefinition> switches, AverageLoad load, ChargingOptions options)
+    private ChargingSystem(
+        Bike bike,
+        ImmutableArray<SwitchDefinition> switches,
+        AverageLoad load,
+        ChargingOptions options
+    )
     {
         Bike = bike;
         Switches = switches;
@@ -37,7 +42,8 @@ public sealed class ChargingSystem
     /// <summary>The curves of the charging list, one for each condition.</summary>
     public ImmutableArray<ChargingCurve> Curves => _output.Curves;
 
-    /// <summary>The fitted machines, one for each curve; empty but with <see cref="ChargingModel.FittedMachine"/>.</summary>
+    /// <summary>The fitted machines, one for each curve; empty but with
+    /// <see cref="ChargingModel.FittedMachine"/>.</summary>
     public ImmutableArray<PermanentMagnetFit> Machines => _output.Machines;
 
     /// <summary>The fitted coils, one for each curve; empty but with <see cref="ChargingModel.FittedCoil"/>.</summary>
@@ -46,26 +52,36 @@ public sealed class ChargingSystem
     /// <summary>Describes a bike's charging system with the loads of its harness. For one thread at a time.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
-    /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be fitted, or the harness is no circuit; the message says why.</exception>
+    /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be
+    /// fitted, or the harness is no circuit; the message says why.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
-    public static ChargingSystem Of(Bike bike, ChargingOptions? options = null) => WithLoads(bike, AverageLoads.Of(bike), options);
+    public static ChargingSystem Of(Bike bike, ChargingOptions? options = null) =>
+        WithLoads(bike, AverageLoads.Of(bike), options);
 
     /// <summary>Describes a bike's charging system with loads from elsewhere.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="load">Average current of its loads.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
-    /// <exception cref="ArgumentException">The charging list is not a curve, or a machine that was asked for cannot be fitted; the message says why.</exception>
+    /// <exception cref="ArgumentException">The charging list is not a curve, or a machine that was asked for cannot be
+    /// fitted; the message says why.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
-    public static ChargingSystem WithLoads(Bike bike, AverageLoad load, ChargingOptions? options = null) => WithLoads(bike, SettingEnumeration.SwitchesOf(bike), load, options ?? ChargingOptions.Default);
+    public static ChargingSystem WithLoads(Bike bike, AverageLoad load, ChargingOptions? options = null) =>
+        WithLoads(bike, SettingEnumeration.SwitchesOf(bike), load, options ?? ChargingOptions.Default);
 
     /// <summary>The same of a bike whose switches are known already.</summary>
-    internal static ChargingSystem WithLoads(Bike bike, ImmutableArray<SwitchDefinition> switches, AverageLoad load, ChargingOptions options)
+    internal static ChargingSystem WithLoads(
+        Bike bike,
+        ImmutableArray<SwitchDefinition> switches,
+        AverageLoad load,
+        ChargingOptions options
+    )
     {
         options.Check();
         return new ChargingSystem(bike, switches, load, options);
     }
 
-    /// <summary>What the charging system gives at an engine speed in a setting: the windings whose condition holds, added up.</summary>
+    /// <summary>What the charging system gives at an engine speed in a setting: the windings whose condition holds,
+    /// added up.</summary>
     /// <param name="speed">Engine speed, zero or more.</param>
     /// <param name="setting">The setting.</param>
     /// <exception cref="ArgumentOutOfRangeException">The speed is below zero.</exception>
@@ -81,12 +97,15 @@ public sealed class ChargingSystem
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public ChargingBalance BalanceIn(Setting setting) => new(this, setting, _load(setting, Bike.ChargingVoltage));
 
-    /// <summary>Whether some curve counts in some settings only; where none does, the output is the same in all settings.</summary>
+    /// <summary>Whether some curve counts in some settings only; where none does, the output is the same in all
+    /// settings.</summary>
     internal bool IsConditional => Curves.Any(c => !c.When.Terms.IsEmpty);
 
-    internal BreakEven BreakEvenOf(ChargingBalance balance) => _output.BreakEvenOf(balance.Demand.Amperes, balance.Setting);
+    internal BreakEven BreakEvenOf(ChargingBalance balance) =>
+        _output.BreakEvenOf(balance.Demand.Amperes, balance.Setting);
 
-    /// <summary>Engine speeds for a table or chart: round steps from zero to the fastest point of the list, which is always one of them.</summary>
+    /// <summary>Engine speeds for a table or chart: round steps from zero to the fastest point of the list, which is
+    /// always one of them.</summary>
     /// <param name="most">The most steps, 2 or more.</param>
     /// <returns>The speeds; empty without a charging list.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than two steps are asked for.</exception>
@@ -98,7 +117,10 @@ public sealed class ChargingSystem
         double last = Curves.Max(c => c.LastRpm);
         double decade = Math.Pow(10, Math.Floor(Math.Log10(last / most)));
         double step = new[] { 1, 2, 2.5, 5, 10 }.Select(m => m * decade).First(s => last / s <= most);
-        IEnumerable<double> speeds = Enumerable.Range(0, (int)Math.Ceiling(last / step - 1e-9)).Select(i => i * step).Append(last);
+        IEnumerable<double> speeds = Enumerable
+            .Range(0, (int)Math.Ceiling(last / step - 1e-9))
+            .Select(i => i * step)
+            .Append(last);
         return [.. speeds.Select(s => RotationalSpeed.FromRevolutionsPerMinute(s))];
     }
 
@@ -107,14 +129,17 @@ public sealed class ChargingSystem
     /// <exception cref="NetworkNotSolvedException">The setting of a stretch has no operating point.</exception>
     public RideBalance Ride() => new RideCounter(this).Count(Bike.Ride);
 
-    /// <summary>How long the battery carries a setting with the engine off, from the options' initial state of charge.</summary>
+    /// <summary>How long the battery carries a setting with the engine off, from the options' initial state of
+    /// charge.</summary>
     /// <param name="setting">The setting.</param>
-    /// <param name="to">State of charge to reach, 0 to 1: a half, or <see cref="ChargingOptions.NoStartStateOfCharge"/>.</param>
+    /// <param name="to">State of charge to reach, 0 to 1: a half, or
+    /// <see cref="ChargingOptions.NoStartStateOfCharge"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The state of charge is outside 0 to 1.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public BatteryRunTime Standing(Setting setting, Ratio to)
     {
-        double from = Options.InitialStateOfCharge.DecimalFractions, target = to.DecimalFractions;
+        double from = Options.InitialStateOfCharge.DecimalFractions,
+            target = to.DecimalFractions;
         var result = new BatteryRunTime
         {
             Setting = setting,
@@ -135,8 +160,15 @@ public sealed class ChargingSystem
         for (int i = 1; i < ends.Length; i++)
             hours += GaussLegendreRule.Integrate(HoursFromFull, ends[i - 1], ends[i], 2);
         return double.IsFinite(hours)
-            ? result with { Outcome = BatteryRunTimeOutcome.Reached, Time = Duration.FromHours(hours) }
-            : result with { Outcome = BatteryRunTimeOutcome.NoLoad };
+            ? result with
+            {
+                Outcome = BatteryRunTimeOutcome.Reached,
+                Time = Duration.FromHours(hours),
+            }
+            : result with
+            {
+                Outcome = BatteryRunTimeOutcome.NoLoad,
+            };
 
         double HoursFromFull(double share)
         {
@@ -145,21 +177,34 @@ public sealed class ChargingSystem
                 return double.PositiveInfinity;
             return amperes * Options.RatedTime.Hours <= capacity.AmpereHours
                 ? capacity.AmpereHours / amperes
-                : PeukertLaw.DischargeTime(capacity, Options.RatedTime, Options.PeukertExponent, ElectricCurrent.FromAmperes(amperes)).Hours;
+                : PeukertLaw
+                    .DischargeTime(
+                        capacity,
+                        Options.RatedTime,
+                        Options.PeukertExponent,
+                        ElectricCurrent.FromAmperes(amperes)
+                    )
+                    .Hours;
         }
     }
 
-    /// <summary>Everything at once: balances of all settings, the worst, the ride's, the surplus, standing times and what is found.</summary>
+    /// <summary>Everything at once: balances of all settings, the worst, the ride's, the surplus, standing times and
+    /// what is found.</summary>
     /// <param name="only">The settings to look at; <see cref="Condition.Always"/> for all.</param>
-    /// <param name="standing">Settings to stand in with the engine off, besides the usual one of the ride and the worst; null for those alone.</param>
-    /// <exception cref="ArgumentException">The condition names what the bike does not have or leaves too many settings, or a stretch of the ride has a speed below zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting of a ride's stretch, or one to stand in, has no operating point.</exception>
-    public ChargingReport Report(Condition only, IReadOnlyList<Setting>? standing = null) => ChargingReporter.Report(this, SettingEnumeration.Of(Bike, only), standing ?? []);
+    /// <param name="standing">Settings to stand in with the engine off, besides the usual one of the ride and the
+    /// worst; null for those alone.</param>
+    /// <exception cref="ArgumentException">The condition names what the bike does not have or leaves too many settings,
+    /// or a stretch of the ride has a speed below zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting of a ride's stretch, or one to stand in, has no
+    /// operating point.</exception>
+    public ChargingReport Report(Condition only, IReadOnlyList<Setting>? standing = null) =>
+        ChargingReporter.Report(this, SettingEnumeration.Of(Bike, only), standing ?? []);
 
     /// <summary>The same of settings that are enumerated already.</summary>
     internal ChargingReport Report(IReadOnlyList<Setting> settings) => ChargingReporter.Report(this, settings, []);
 
-    internal ElectricCurrent RunningDemand(Setting setting) => _load(setting, Bike.ChargingVoltage) + Options.FieldCurrent;
+    internal ElectricCurrent RunningDemand(Setting setting) =>
+        _load(setting, Bike.ChargingVoltage) + Options.FieldCurrent;
 
     internal ElectricCurrent StandingLoad(Setting setting, double stateOfCharge) =>
         _load(setting, LeadAcid.OpenCircuitVoltage(Ratio.FromDecimalFractions(stateOfCharge), Bike.SystemVoltage));
@@ -170,7 +215,10 @@ public sealed class ChargingSystem
         // With the engine standing the field is off and only the loads are left.
         ElectricCurrent? net = output.Current - (output.Range == OutputRange.Standing ? balance.Load : balance.Demand);
         double? surplus = net is { } n ? Math.Max(0, n.Amperes) : null;
-        double? shunted = Regulator == RegulatorKind.Shunt ? Math.Min(surplus ?? 0, Options.ShuntLimit?.Amperes ?? double.PositiveInfinity) : null;
+        double? shunted =
+            Regulator == RegulatorKind.Shunt
+                ? Math.Min(surplus ?? 0, Options.ShuntLimit?.Amperes ?? double.PositiveInfinity)
+                : null;
         double? intoFull = Regulator switch
         {
             _ when surplus is null or 0 => surplus,
@@ -185,8 +233,13 @@ public sealed class ChargingSystem
             Output = output,
             Net = net,
             OverchargeCurrent = intoFull is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null,
-            RectifierHeat = output.Current is { } current ? Power.FromWatts(current.Amperes * Options.BridgeDrop.Volts) : null,
-            ShuntHeat = surplus is not null && shunted is { } shunt ? Power.FromWatts(shunt * (Bike.ZenerVoltage ?? Bike.ChargingVoltage).Volts) : null,
+            RectifierHeat = output.Current is { } current
+                ? Power.FromWatts(current.Amperes * Options.BridgeDrop.Volts)
+                : null,
+            ShuntHeat =
+                surplus is not null && shunted is { } shunt
+                    ? Power.FromWatts(shunt * (Bike.ZenerVoltage ?? Bike.ChargingVoltage).Volts)
+                    : null,
         };
     }
 }

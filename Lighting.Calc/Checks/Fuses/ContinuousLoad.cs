@@ -3,16 +3,19 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The load of a fuse: the continuous load against its share of the rating, and the peak against the rating.</summary>
+/// <summary>The load of a fuse: the continuous load against its share of the rating, and the peak against the
+/// rating.</summary>
 /// <remarks>
-/// Usable = rating × steady limit × temperature factor; peak limit = rating × temperature factor. Currents are those while on: a duty never counts.
-/// Above its limit the peak is held against the shortest published opening time at the next higher published current: from one hour on the fuse is taken to hold it.
+/// Usable = rating × steady limit × temperature factor; peak limit = rating × temperature factor. Currents are those
+/// while on: a duty never counts. Above its limit the peak is held against the shortest published opening time at the
+/// next higher published current: from one hour on the fuse is taken to hold it.
 /// </remarks>
 public sealed record ContinuousLoad
 {
     internal const double HeldSeconds = 3600;
 
-    /// <summary>Largest current over the settings in which no momentary contact is closed; of all, where a condition holds one closed in each.</summary>
+    /// <summary>Largest current over the settings in which no momentary contact is closed; of all, where a condition
+    /// holds one closed in each.</summary>
     public required ElectricCurrent ContinuousCurrent { get; init; }
 
     /// <summary>The setting it flows in.</summary>
@@ -30,7 +33,8 @@ public sealed record ContinuousLoad
     /// <summary>The rating at the ambient temperature, against which the peak is held.</summary>
     public required ElectricCurrent PeakLimit { get; init; }
 
-    /// <summary>Where the peak exceeds its limit: the shortest published opening time at the next higher published current; null where it does not, or where none is published.</summary>
+    /// <summary>Where the peak exceeds its limit: the shortest published opening time at the next higher published
+    /// current; null where it does not, or where none is published.</summary>
     public required Duration? PeakHeldFor { get; init; }
 
     /// <summary>Names of the loads that were taken as momentary.</summary>

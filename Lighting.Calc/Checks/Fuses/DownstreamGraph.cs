@@ -4,14 +4,15 @@ namespace Lighting.Calc;
 
 /// <summary>Ways of least resistance over a bike's runs, contacts and fuses.</summary>
 /// <remarks>
-/// They never lead through a battery terminal, and never through a lamp: a dead short does not pass one. A walk is done once and
-/// kept for all states that agree in the contacts it comes to. For one thread at a time.
+/// They never lead through a battery terminal, and never through a lamp: a dead short does not pass one. A walk is done
+/// once and kept for all states that agree in the contacts it comes to. For one thread at a time.
 /// </remarks>
 internal sealed class DownstreamGraph
 {
     private readonly double[] _ohms;
-    // By start, part left out and whether fuses are walked over, as one number; then by the contacts that a walk comes to, of which
-    // there are few sets, and by those of them that are closed.
+
+    // By start, part left out and whether fuses are walked over, as one number; then by the contacts that a walk comes
+    // to, of which there are few sets, and by those of them that are closed.
     private readonly Dictionary<int, List<(ContactSet Met, Dictionary<ContactSet, Reached> ByClosed)>> _walks = [];
 
     /// <param name="bike">The bike.</param>
@@ -20,13 +21,21 @@ internal sealed class DownstreamGraph
     {
         Bike = bike;
         Harness = harness ?? new HarnessGraph(bike);
-        _ohms = [.. Harness.Parts.Select(p => p.Kind switch
-        {
-            HarnessPartKind.Run => (bike.Runs[p.Index].WireResistance(bike.WireTemperature) + bike.Runs[p.Index].TotalJointResistance).Ohms,
-            HarnessPartKind.Contact => bike.Switches[p.Index].Resistance.Ohms,
-            HarnessPartKind.Fuse => OhmsOf(p),
-            _ => HarnessGraph.NoWay,
-        })];
+        _ohms =
+        [
+            .. Harness.Parts.Select(p =>
+                p.Kind switch
+                {
+                    HarnessPartKind.Run => (
+                        bike.Runs[p.Index].WireResistance(bike.WireTemperature)
+                        + bike.Runs[p.Index].TotalJointResistance
+                    ).Ohms,
+                    HarnessPartKind.Contact => bike.Switches[p.Index].Resistance.Ohms,
+                    HarnessPartKind.Fuse => OhmsOf(p),
+                    _ => HarnessGraph.NoWay,
+                }
+            ),
+        ];
     }
 
     public Bike Bike { get; }
@@ -36,10 +45,14 @@ internal sealed class DownstreamGraph
 
     /// <summary>Whether a fuse's resistance is listed or published.</summary>
     public static bool KnowsOhms(Fuse fuse) =>
-        fuse.Resistance is not null || FuseTable.Of(fuse.Style).Any(f => Math.Abs(f.Rating.Amperes - fuse.Rating.Amperes) < 1e-9 && f.ColdResistance is not null);
+        fuse.Resistance is not null
+        || FuseTable
+            .Of(fuse.Style)
+            .Any(f => Math.Abs(f.Rating.Amperes - fuse.Rating.Amperes) < 1e-9 && f.ColdResistance is not null);
 
     /// <summary>The states of groups of settings.</summary>
-    public static ImmutableArray<FeedState> States(SettingGroups groups) => [.. groups.First.Zip(groups.Closed, (setting, closed) => new FeedState(setting, closed))];
+    public static ImmutableArray<FeedState> States(SettingGroups groups) =>
+        [.. groups.First.Zip(groups.Closed, (setting, closed) => new FeedState(setting, closed))];
 
     /// <summary>Resistance of a fuse.</summary>
     public double OhmsOf(HarnessPart fuse) => FuseTable.ResistanceOf(Bike.Fuses[fuse.Index]).Ohms;
@@ -51,7 +64,9 @@ internal sealed class DownstreamGraph
     /// <param name="throughFuses">Whether fuses are walked over.</param>
     public Reached Walk(int start, FeedState state, HarnessPart? without = null, bool throughFuses = true)
     {
-        int key = 2 * ((Harness.Parts.Length + 1) * start + (without?.Place ?? Harness.Parts.Length)) + (throughFuses ? 1 : 0);
+        int key =
+            2 * ((Harness.Parts.Length + 1) * start + (without?.Place ?? Harness.Parts.Length))
+            + (throughFuses ? 1 : 0);
         if (!_walks.TryGetValue(key, out var known))
             _walks.Add(key, known = []);
         foreach ((ContactSet met, Dictionary<ContactSet, Reached> byClosed) in known)
@@ -70,6 +85,10 @@ internal sealed class DownstreamGraph
         return fresh;
 
         double Ohms(HarnessPart part) =>
-            !part.Joins(state.Closed) || part.Kind == HarnessPartKind.Fuse && !throughFuses || ReferenceEquals(part, without) ? HarnessGraph.NoWay : _ohms[part.Place];
+            !part.Joins(state.Closed)
+            || part.Kind == HarnessPartKind.Fuse && !throughFuses
+            || ReferenceEquals(part, without)
+                ? HarnessGraph.NoWay
+                : _ohms[part.Place];
     }
 }

@@ -11,7 +11,16 @@ namespace Lighting.Calc;
 /// <param name="Path">Names of the parts on the way to the far end.</param>
 /// <param name="LeastSquareMillimetres">Copper of the smallest wire in the short's way, there and back.</param>
 /// <param name="Setting">The setting.</param>
-internal sealed record DownstreamRun(Run Run, string FarEnd, double FeedOhms, double ReturnOhms, string? ReturnFrom, ImmutableArray<string> Path, double LeastSquareMillimetres, Setting Setting)
+internal sealed record DownstreamRun(
+    Run Run,
+    string FarEnd,
+    double FeedOhms,
+    double ReturnOhms,
+    string? ReturnFrom,
+    ImmutableArray<string> Path,
+    double LeastSquareMillimetres,
+    Setting Setting
+)
 {
     public double LoopOhms => FeedOhms + ReturnOhms;
 }

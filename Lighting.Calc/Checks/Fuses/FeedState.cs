@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>Which contacts pass current in a setting; settings with the same closed contacts share one.</summary>

@@ -6,10 +6,12 @@ namespace Lighting.Calc;
 /// <summary>Which standard rating to fit.</summary>
 public sealed record FuseAdvice
 {
-    /// <summary>The smallest standard rating that carries the load, switching on included; null when none of the style does.</summary>
+    /// <summary>The smallest standard rating that carries the load, switching on included; null when none of the style
+    /// does.</summary>
     public required ElectricCurrent? MinimumRatingForLoad { get; init; }
 
-    /// <summary>The largest standard rating that protects every wire it feeds and clears every short; null when none does or the wires are not known.</summary>
+    /// <summary>The largest standard rating that protects every wire it feeds and clears every short; null when none
+    /// does or the wires are not known.</summary>
     public required ElectricCurrent? MaximumRatingForWire { get; init; }
 
     /// <summary>Whether the wires are known, so that an upper limit can be told.</summary>
@@ -18,17 +20,21 @@ public sealed record FuseAdvice
     /// <summary>The smallest rating that satisfies everything; null when none does.</summary>
     public ElectricCurrent? Smallest => !WiresKnown || Fits ? MinimumRatingForLoad : null;
 
-    /// <summary>The largest rating that satisfies everything; null when none does, or when the wires are not known.</summary>
+    /// <summary>The largest rating that satisfies everything; null when none does, or when the wires are not
+    /// known.</summary>
     public ElectricCurrent? Largest => Fits ? MaximumRatingForWire : null;
 
-    /// <summary>The runs that must be thicker for <see cref="MinimumRatingForLoad"/>; empty when a rating satisfies everything.</summary>
+    /// <summary>The runs that must be thicker for <see cref="MinimumRatingForLoad"/>; empty when a rating satisfies
+    /// everything.</summary>
     public required ImmutableArray<UpsizedRun> UpsizedRuns { get; init; }
 
-    /// <summary>Where no rating satisfies everything: the steady current that the largest allowed rating carries; otherwise null.</summary>
+    /// <summary>Where no rating satisfies everything: the steady current that the largest allowed rating carries;
+    /// otherwise null.</summary>
     public required ElectricCurrent? MaximumContinuousLoad { get; init; }
 
     /// <summary>The same in words.</summary>
     public required string Explanation { get; init; }
 
-    private bool Fits => MinimumRatingForLoad is { } least && MaximumRatingForWire is { } most && least.Amperes <= most.Amperes + 1e-9;
+    private bool Fits =>
+        MinimumRatingForLoad is { } least && MaximumRatingForWire is { } most && least.Amperes <= most.Amperes + 1e-9;
 }

@@ -9,7 +9,10 @@ internal static class FuseAdviser
     public static FuseAdvice Advise(Bike bike, FuseJudge judge, ContinuousLoad steady, FuseInrush? surge)
     {
         double[] standard = [.. FuseTable.Of(judge.Fuse.Style).Select(f => f.Rating.Amperes)];
-        double? needs = First(standard, r => judge.Carries(r, steady) && surge?.IsSurvivedBy(judge.Fuse.Style, r) != false);
+        double? needs = First(
+            standard,
+            r => judge.Carries(r, steady) && surge?.IsSurvivedBy(judge.Fuse.Style, r) != false
+        );
         bool wiresKnown = !judge.DownstreamRuns.IsEmpty;
         double? protects = wiresKnown ? First(standard.Reverse(), judge.AllowsAll) : null;
         double? allows = wiresKnown ? First(standard.Reverse(), r => judge.AllowsAll(r) && judge.ClearsAll(r)) : null;
@@ -19,31 +22,69 @@ internal static class FuseAdviser
             MinimumRatingForLoad = Current(needs),
             MaximumRatingForWire = Current(allows),
             WiresKnown = wiresKnown,
-            UpsizedRuns = conflict && needs is { } rating
-                ? [.. judge.DownstreamRuns.Concat(judge.ReturnRuns).Where(r => !FuseJudge.Allows(r, rating)).Select(r => new UpsizedRun(r.Run, Thinnest(bike, r, rating)))]
-                : [],
-            MaximumContinuousLoad = Current(conflict && allows is { } most ? judge.UsableAmperes(most) : needs is null ? judge.UsableAmperes(standard[^1]) : null),
+            UpsizedRuns =
+                conflict && needs is { } rating
+                    ?
+                    [
+                        .. judge
+                            .DownstreamRuns.Concat(judge.ReturnRuns)
+                            .Where(r => !FuseJudge.Allows(r, rating))
+                            .Select(r => new UpsizedRun(r.Run, Thinnest(bike, r, rating))),
+                    ]
+                    : [],
+            MaximumContinuousLoad = Current(
+                conflict && allows is { } most ? judge.UsableAmperes(most)
+                : needs is null ? judge.UsableAmperes(standard[^1])
+                : null
+            ),
             Explanation = "",
         };
-        string marking = judge.Fitted.Amperes < judge.Fuse.Rating.Amperes ? " (continuous ratings; a fuse marked with its blowing current shows twice that)" : "";
+        string marking =
+            judge.Fitted.Amperes < judge.Fuse.Rating.Amperes
+                ? " (continuous ratings; a fuse marked with its blowing current shows twice that)"
+                : "";
         return advice with { Explanation = Explain(bike, judge, advice, protects) + marking };
     }
 
     private static string Explain(Bike bike, FuseJudge judge, FuseAdvice advice, double? protects)
     {
         string style = TimeCurrentLimits.NameOf(judge.Fuse.Style);
-        string[] reduce = advice.MaximumContinuousLoad is { } to ? [$"reduce the continuous load to {RoundedDown(to)}"] : [];
+        string[] reduce = advice.MaximumContinuousLoad is { } to
+            ? [$"reduce the continuous load to {RoundedDown(to)}"]
+            : [];
         if (advice.MinimumRatingForLoad is not { } needs)
             return Ways($"no standard {style} fuse carries this load", [.. reduce, Split]);
         if (!advice.WiresKnown)
-            return $"the load needs at least {A(needs.Amperes)}; how large it may be depends on the wires, {(bike.HasNetwork ? "and it feeds none in these settings" : "which are not listed")}";
+            return $"the load needs at least {A(needs.Amperes)}; how large it may be depends on the wires, "
+                + $"{(bike.HasNetwork ? "and it feeds none in these settings" : "which are not listed")}";
         if (advice.Largest is { } largest)
-            return largest.Amperes > needs.Amperes ? $"fit {A(needs.Amperes)} to {A(largest.Amperes)}" : $"fit {A(needs.Amperes)}: no other standard {style} rating suits";
+            return largest.Amperes > needs.Amperes
+                ? $"fit {A(needs.Amperes)} to {A(largest.Amperes)}"
+                : $"fit {A(needs.Amperes)}: no other standard {style} rating suits";
         string limit = advice.MaximumRatingForWire is { } allows
-            ? $"the load needs {A(needs.Amperes)}, {(protects > allows.Amperes ? "a dead short is cleared by" : "the wires allow")} {A(allows.Amperes)} at most"
-            : $"the load needs {A(needs.Amperes)}, and no standard {style} fuse both protects every wire and clears every dead short";
-        string larger = string.Join(", ", advice.UpsizedRuns.Select(t => $"'{t.Run.Name}' of {t.Run.Wire}{(t.Wire is { } w ? $" becomes {w}" : " becomes larger than any listed size of its kind")}"));
-        return Ways(limit, [.. reduce, larger.Length > 0 ? $"fit {A(needs.Amperes)} after {larger}" : "take resistance out of the way to the short: larger or shorter wires, better joints", Split]);
+            ? $"the load needs {A(needs.Amperes)}, "
+                + $"{(protects > allows.Amperes ? "a dead short is cleared by" : "the wires allow")} "
+                + $"{A(allows.Amperes)} at most"
+            : $"the load needs {A(needs.Amperes)}, and no standard {style} fuse both protects every wire and clears "
+                + $"every dead short";
+        string larger = string.Join(
+            ", ",
+            advice.UpsizedRuns.Select(t =>
+                $"'{t.Run.Name}' of "
+                + $"{t.Run.Wire}"
+                + $"{(t.Wire is { } w ? $" becomes {w}" : " becomes larger than any listed size of its kind")}"
+            )
+        );
+        return Ways(
+            limit,
+            [
+                .. reduce,
+                larger.Length > 0
+                    ? $"fit {A(needs.Amperes)} after {larger}"
+                    : "take resistance out of the way to the short: larger or shorter wires, better joints",
+                Split,
+            ]
+        );
     }
 
     private const string Split = "split the circuit over two fuses";
@@ -55,10 +96,14 @@ internal static class FuseAdviser
 
     // Of the sizes with a rating of their own: those are the ones that are sold.
     private static WireSize? Thinnest(Bike bike, RunAmpacityCheck run, double rating) =>
-        WireTable.Of(run.Run.Wire.Construction).FirstOrDefault(w =>
-            w.CopperArea.SquareMillimeters > run.Run.Wire.CopperArea.SquareMillimeters
-            && CurrentRating.Calculate(w, run.Rating.Ambient, run.Run.Bundle, run.Run.Cable ?? bike.Cable) is { Basis: CurrentRatingBasis.Published } candidate
-            && FuseJudge.Allows(run with { Rating = candidate }, rating));
+        WireTable
+            .Of(run.Run.Wire.Construction)
+            .FirstOrDefault(w =>
+                w.CopperArea.SquareMillimeters > run.Run.Wire.CopperArea.SquareMillimeters
+                && CurrentRating.Calculate(w, run.Rating.Ambient, run.Run.Bundle, run.Run.Cable ?? bike.Cable)
+                    is { Basis: CurrentRatingBasis.Published } candidate
+                && FuseJudge.Allows(run with { Rating = candidate }, rating)
+            );
 
     private static double? First(IEnumerable<double> ratings, Func<double, bool> test)
     {
@@ -68,7 +113,8 @@ internal static class FuseAdviser
         return null;
     }
 
-    private static ElectricCurrent? Current(double? amperes) => amperes is { } a ? ElectricCurrent.FromAmperes(a) : null;
+    private static ElectricCurrent? Current(double? amperes) =>
+        amperes is { } a ? ElectricCurrent.FromAmperes(a) : null;
 
     private static string A(double amperes) => string.Create(CultureInfo.InvariantCulture, $"{amperes:0.##} A");
 }

@@ -13,21 +13,43 @@ public static class FuseCheck
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>One for each fuse, in the order of the list.</returns>
     /// <exception cref="ArgumentException">There is no operating point, or they are not of this bike.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option, or a rating, bundle or volts of the bike, is outside its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a rating, bundle or volts of the bike, is outside
+    /// its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ImmutableArray<FuseSuitability> Evaluate(Bike bike, IReadOnlyList<OperatingPoint> settings, FuseOptions? options = null, CancellationToken cancellationToken = default)
+    public static ImmutableArray<FuseSuitability> Evaluate(
+        Bike bike,
+        IReadOnlyList<OperatingPoint> settings,
+        FuseOptions? options = null,
+        CancellationToken cancellationToken = default
+    )
     {
         options ??= new FuseOptions();
-        return Evaluate(DownstreamScopes.Of(bike, settings.Select(p => p.Setting), cancellationToken), settings, OperatingPoint.FirstOfEachCurrents(settings), options);
+        return Evaluate(
+            DownstreamScopes.Of(bike, settings.Select(p => p.Setting), cancellationToken),
+            settings,
+            OperatingPoint.FirstOfEachCurrents(settings),
+            options
+        );
     }
 
-    internal static ImmutableArray<FuseSuitability> Evaluate(DownstreamScopes feeds, IReadOnlyList<OperatingPoint> settings, IReadOnlyList<OperatingPoint> distinct, FuseOptions options)
+    internal static ImmutableArray<FuseSuitability> Evaluate(
+        DownstreamScopes feeds,
+        IReadOnlyList<OperatingPoint> settings,
+        IReadOnlyList<OperatingPoint> distinct,
+        FuseOptions options
+    )
     {
         Check(feeds.Graph.Bike, settings, options);
         return [.. feeds.Scopes.Select((_, i) => Judge(feeds.Graph, i, feeds.Scopes, distinct, options))];
     }
 
-    private static FuseSuitability Judge(DownstreamGraph graph, int index, ImmutableArray<FuseScope> scopes, IReadOnlyList<OperatingPoint> distinct, FuseOptions options)
+    private static FuseSuitability Judge(
+        DownstreamGraph graph,
+        int index,
+        ImmutableArray<FuseScope> scopes,
+        IReadOnlyList<OperatingPoint> distinct,
+        FuseOptions options
+    )
     {
         Bike bike = graph.Bike;
         Fuse fuse = bike.Fuses[index];
@@ -36,13 +58,28 @@ public static class FuseCheck
         ContinuousLoad steady = Load(judge, momentary, distinct, scopes[index].Lamps, index);
         FuseProtection protection = Protection(bike, judge);
         ImmutableArray<ShortCircuitCheck> clearing = judge.ClearAll();
-        FuseInrush? surge = FuseInrush.Worst(bike, scopes[index], momentary.Continuous(distinct)) ?? FuseInrush.Worst(bike, scopes[index], distinct);
+        FuseInrush? surge =
+            FuseInrush.Worst(bike, scopes[index], momentary.Continuous(distinct))
+            ?? FuseInrush.Worst(bike, scopes[index], distinct);
         InrushCheck? switchingOn = surge?.Against(fuse.Style, judge.Fitted.Amperes);
         FuseAdvice advice = FuseAdviser.Advise(bike, judge, steady, surge);
-        return new FuseReporter(graph, index, scopes, options).Report(judge, steady, switchingOn, protection, clearing, advice);
+        return new FuseReporter(graph, index, scopes, options).Report(
+            judge,
+            steady,
+            switchingOn,
+            protection,
+            clearing,
+            advice
+        );
     }
 
-    private static ContinuousLoad Load(FuseJudge judge, MomentaryLoads momentary, IReadOnlyList<OperatingPoint> points, IReadOnlySet<int> fed, int index)
+    private static ContinuousLoad Load(
+        FuseJudge judge,
+        MomentaryLoads momentary,
+        IReadOnlyList<OperatingPoint> points,
+        IReadOnlySet<int> fed,
+        int index
+    )
     {
         OperatingPoint peak = points.MaxBy(p => p.Solved.FuseAmperes(index))!;
         OperatingPoint continuous = momentary.Continuous(points).MaxBy(p => momentary.ContinuousAmperes(p, index))!;
@@ -69,9 +106,10 @@ public static class FuseCheck
             ReturnRuns = judge.ReturnRuns,
             LimitingRun = limiting,
             Protects = limiting is null ? null : judge.ProtectsAll(judge.Fitted.Amperes),
-            Explanation = limiting is { } run
-                ? $"the run '{run.Run.Name}' limits it: {run.Rating.Explanation}"
-                : bike.HasNetwork ? "it feeds no run in any of these settings" : "the wires are not listed, so whether it protects them cannot be checked",
+            Explanation =
+                limiting is { } run ? $"the run '{run.Run.Name}' limits it: {run.Rating.Explanation}"
+                : bike.HasNetwork ? "it feeds no run in any of these settings"
+                : "the wires are not listed, so whether it protects them cannot be checked",
         };
     }
 
@@ -82,7 +120,11 @@ public static class FuseCheck
         if (settings.Any(p => !p.Solved.IsOf(bike)))
             throw new ArgumentException("The operating points are not of this bike.", nameof(settings));
         if (!(options.ContinuousLoadFactor.Percent is > 0 and <= 100))
-            throw new ArgumentOutOfRangeException(nameof(options), options.ContinuousLoadFactor, "The steady limit is above 0 to 100 %.");
+            throw new ArgumentOutOfRangeException(
+                nameof(options),
+                options.ContinuousLoadFactor,
+                "The steady limit is above 0 to 100 %."
+            );
         if (options.LongestShort is { } longest && !(longest.Seconds > 0))
             throw new ArgumentOutOfRangeException(nameof(options), longest, "The longest short is above zero.");
     }

@@ -7,13 +7,14 @@ namespace Lighting.Calc;
 
 /// <summary>The current through a fuse when a setting is switched on cold, as one curve over time.</summary>
 /// <remarks>
-/// Every lit filament the fuse feeds starts cold at once, behind the resistance that costs it its drop when hot, (source volts − lamp volts)/lamp current:
-/// wires that several filaments share are thereby shared in the surge as they are when hot. Other loads draw their steady current.
-/// A fuse is melted by I²t: at each moment the energy so far is compared with that of the shortest published opening time at
-/// the same effective current; above the last gate with that gate's. The moments are those of the filament that adds most to the surge,
-/// then those of the one that warms up last. Where a style has no such times, all of I²t until the current is within a tenth of the
-/// steady one is held against the nominal melting energy of its rating, if there is one: the fuse sheds heat meanwhile, so this
-/// asks rather too much of it.
+/// Every lit filament the fuse feeds starts cold at once, behind the resistance that costs it its drop when hot,
+/// (source volts − lamp volts)/lamp current: wires that several filaments share are thereby shared in the surge as they
+/// are when hot. Other loads draw their steady current. A fuse is melted by I²t: at each moment the energy so far is
+/// compared with that of the shortest published opening time at the same effective current; above the last gate with
+/// that gate's. The moments are those of the filament that adds most to the surge, then those of the one that warms up
+/// last. Where a style has no such times, all of I²t until the current is within a tenth of the steady one is held
+/// against the nominal melting energy of its rating, if there is one: the fuse sheds heat meanwhile, so this asks
+/// rather too much of it.
 /// </remarks>
 internal sealed class FuseInrush
 {
@@ -47,14 +48,18 @@ internal sealed class FuseInrush
 
             double ohms = SeriesOhms(point.SupplyVoltage.Volts, lamp.Voltage.Volts, amperes, lamp.Lamp.Quantity);
             _isLimited |= ohms > 1e-9;
-            curves.Add((lamp.Lamp.Quantity, new FilamentInrush(lamp.Lamp.Specification).Curve(point.SupplyVoltage.Volts, ohms)));
+            curves.Add(
+                (lamp.Lamp.Quantity, new FilamentInrush(lamp.Lamp.Specification).Curve(point.SupplyVoltage.Volts, ohms))
+            );
         }
 
         _isInTable = curves.All(c => c.Curve.IsInTable);
         _seconds = [0];
         if (curves.Count > 0)
         {
-            ImmutableArray<double> main = curves.MaxBy(c => c.Quantity * (c.Curve.Amperes[0] - c.Curve.Amperes[^1])).Curve.Seconds;
+            ImmutableArray<double> main = curves
+                .MaxBy(c => c.Quantity * (c.Curve.Amperes[0] - c.Curve.Amperes[^1]))
+                .Curve.Seconds;
             _seconds = [.. main, .. curves.MaxBy(c => c.Curve.Seconds[^1]).Curve.Seconds.Where(s => s > main[^1])];
         }
 
@@ -73,30 +78,53 @@ internal sealed class FuseInrush
         }
     }
 
-    /// <summary>The surge of the setting with the largest peak; null where the fuse feeds no lamp that is ever lit.</summary>
+    /// <summary>The surge of the setting with the largest peak; null where the fuse feeds no lamp that is ever
+    /// lit.</summary>
     public static FuseInrush? Worst(Bike bike, FuseScope scope, IReadOnlyList<OperatingPoint> points)
     {
-        int[] lamps = [.. Enumerable.Range(0, bike.Lamps.Length).Where(i => !bike.HasNetwork || scope.Lamps.Contains(i))];
-        double?[] coldOhms = [.. bike.Lamps.Select(l => IsFilament(l.Specification) ? new FilamentInrush(l.Specification).ColdOhms : (double?)null)];
-        (OperatingPoint worst, double peak) = points.Select(p => (Point: p, Peak: Peak(bike, p, lamps, coldOhms))).MaxBy(p => p.Peak);
+        int[] lamps =
+        [
+            .. Enumerable.Range(0, bike.Lamps.Length).Where(i => !bike.HasNetwork || scope.Lamps.Contains(i)),
+        ];
+        double?[] coldOhms =
+        [
+            .. bike.Lamps.Select(l =>
+                IsFilament(l.Specification) ? new FilamentInrush(l.Specification).ColdOhms : (double?)null
+            ),
+        ];
+        (OperatingPoint worst, double peak) = points
+            .Select(p => (Point: p, Peak: Peak(bike, p, lamps, coldOhms)))
+            .MaxBy(p => p.Peak);
         return peak > 0 ? new FuseInrush(worst, lamps) : null;
     }
 
     /// <summary>Whether a fuse is shown to survive it; null where its melting energy is not published.</summary>
-    public bool? IsSurvivedBy(FuseStyle style, double ratingAmperes) => MeltingShare(style, ratingAmperes) is { } share ? share < 1 : null;
+    public bool? IsSurvivedBy(FuseStyle style, double ratingAmperes) =>
+        MeltingShare(style, ratingAmperes) is { } share ? share < 1 : null;
 
     /// <summary>The surge against one rating.</summary>
     public InrushCheck Against(FuseStyle style, double ratingAmperes)
     {
         double? share = MeltingShare(style, ratingAmperes);
         double surge = share is null ? AmpereSquaredSeconds() : 0;
-        double peak = _amperes[0], half = HalfOfExcessSeconds();
-        string limit = _isLimited ? "limited by the battery's and the wires' resistance and the cold filaments" : "limited by the cold filaments alone, since the lists give no resistance before them";
+        double peak = _amperes[0],
+            half = HalfOfExcessSeconds();
+        string limit = _isLimited
+            ? "limited by the battery's and the wires' resistance and the cold filaments"
+            : "limited by the cold filaments alone, since the lists give no resistance before them";
         string melting = share is { } s
             ? string.Create(CultureInfo.InvariantCulture, $"{100 * s:0} % of the energy that may melt it")
-            : string.Create(CultureInfo.InvariantCulture, $"it brings {(surge >= 10 ? Math.Round(surge) : surge):0.###} A²s; what melts a {TimeCurrentLimits.NameOf(style)} fuse of {ratingAmperes:0.###} A is not known: see that its data sheet has more");
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"it brings {(surge >= 10 ? Math.Round(surge) : surge):0.###} A²s; what melts a "
+                    + $"{TimeCurrentLimits.NameOf(style)} fuse of {ratingAmperes:0.###} A is not known: see that its "
+                    + $"data "
+                    + $"sheet has more"
+            );
         bool surges = peak > _steady * (1 + 1e-6);
-        string hot = _isInTable ? "" : "; a filament runs hotter than the table of tungsten, so its time is not certain";
+        string hot = _isInTable
+            ? ""
+            : "; a filament runs hotter than the table of tungsten, so its time is not certain";
         return new InrushCheck
         {
             Setting = _setting,
@@ -106,21 +134,32 @@ internal sealed class FuseInrush
             MeltingShare = share is { } part ? Ratio.FromDecimalFractions(part) : null,
             IsLimitedBySource = _isLimited,
             Explanation = surges
-                ? string.Create(CultureInfo.InvariantCulture, $"{peak:0.#} A in the first instant ({_setting}), {limit}; half of the excess is gone after {OpeningTime.Text(half)}; {melting}{hot}")
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{peak:0.#} A in the first instant ({_setting}), {limit}; half of the excess is gone after "
+                        + $"{OpeningTime.Text(half)}; {melting}{hot}"
+                )
                 : $"no surge: it feeds no cold filament ({_setting})",
         };
     }
 
     private static double Peak(Bike bike, OperatingPoint point, int[] lamps, double?[] coldOhms)
     {
-        double sum = 0, volts = point.Solved.SupplyVolts;
+        double sum = 0,
+            volts = point.Solved.SupplyVolts;
         foreach (int i in lamps)
         {
             double amperes = Math.Abs(point.Solved.LampAmperes(i));
             int quantity = bike.Lamps[i].Quantity;
-            sum += coldOhms[i] is { } cold && amperes > 0
-                ? quantity * FilamentInrush.PeakAmperes(volts, cold, SeriesOhms(volts, point.Solved.LampVolts(i), amperes, quantity))
-                : amperes;
+            sum +=
+                coldOhms[i] is { } cold && amperes > 0
+                    ? quantity
+                        * FilamentInrush.PeakAmperes(
+                            volts,
+                            cold,
+                            SeriesOhms(volts, point.Solved.LampVolts(i), amperes, quantity)
+                        )
+                    : amperes;
         }
 
         return sum;
@@ -139,7 +178,8 @@ internal sealed class FuseInrush
         double half = (_amperes[0] + _amperes[^1]) / 2;
         for (int i = 1; i < _amperes.Length; i++)
             if (_amperes[i] <= half)
-                return _seconds[i - 1] + (_amperes[i - 1] - half) / (_amperes[i - 1] - _amperes[i]) * (_seconds[i] - _seconds[i - 1]);
+                return _seconds[i - 1]
+                    + (_amperes[i - 1] - half) / (_amperes[i - 1] - _amperes[i]) * (_seconds[i] - _seconds[i - 1]);
         return 0;
     }
 
@@ -148,7 +188,9 @@ internal sealed class FuseInrush
     {
         double[] energy = new double[seconds.Length];
         for (int i = 1; i < energy.Length; i++)
-            energy[i] = energy[i - 1] + (amperes[i] * amperes[i] + amperes[i - 1] * amperes[i - 1]) / 2 * (seconds[i] - seconds[i - 1]);
+            energy[i] =
+                energy[i - 1]
+                + (amperes[i] * amperes[i] + amperes[i - 1] * amperes[i - 1]) / 2 * (seconds[i] - seconds[i - 1]);
         return ImmutableCollectionsMarshal.AsImmutableArray(energy);
     }
 
@@ -167,13 +209,16 @@ internal sealed class FuseInrush
         var gates = TimeCurrentLimits.Of(style);
         if (!gates.HasFastest)
             return AmpereSquaredSeconds() / FuseMelting.AmpereSquaredSeconds(style, rating);
-        double logRating = Math.Log(rating), logLast = Math.Log(gates.LastFastest.OfRating), worst = double.NegativeInfinity;
+        double logRating = Math.Log(rating),
+            logLast = Math.Log(gates.LastFastest.OfRating),
+            worst = double.NegativeInfinity;
         for (int i = 0; i < _logSeconds.Length; i++)
         {
             double logOfRating = _logEffective[i] - logRating;
-            double? fastest = logOfRating > logLast
-                ? Math.Log(gates.LastFastest.Seconds) + 2 * (logLast - logOfRating)
-                : gates.LogFastestSeconds(logOfRating);
+            double? fastest =
+                logOfRating > logLast
+                    ? Math.Log(gates.LastFastest.Seconds) + 2 * (logLast - logOfRating)
+                    : gates.LogFastestSeconds(logOfRating);
             if (fastest is { } least)
                 worst = Math.Max(worst, _logSeconds[i] - least);
         }

@@ -3,12 +3,14 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The single tests that a rating of one fuse must pass; the fitted rating and every standard one go through the same.</summary>
+/// <summary>The single tests that a rating of one fuse must pass; the fitted rating and every standard one go through
+/// the same.</summary>
 internal sealed class FuseJudge
 {
     private const double Tolerance = 1e-9;
 
-    // The current at which a blade or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14), and what a wire stands until then (IEC 60364-4-43).
+    // The current at which a blade or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14), and what a wire
+    // stands until then (IEC 60364-4-43).
     private const double ConventionalFusing = 1.35;
     private const double ConventionalOverload = 1.45;
     private readonly DownstreamGraph _graph;
@@ -16,7 +18,13 @@ internal sealed class FuseJudge
     private readonly FuseOptions _options;
     private readonly double _fitted;
 
-    public FuseJudge(DownstreamGraph graph, Fuse fuse, FuseScope scope, IReadOnlyList<OperatingPoint> points, FuseOptions options)
+    public FuseJudge(
+        DownstreamGraph graph,
+        Fuse fuse,
+        FuseScope scope,
+        IReadOnlyList<OperatingPoint> points,
+        FuseOptions options
+    )
     {
         _graph = graph;
         _scope = scope;
@@ -38,30 +46,45 @@ internal sealed class FuseJudge
 
     public ElectricCurrent Fitted => ElectricCurrent.FromAmperes(_fitted);
 
-    /// <summary>The run that limits the rating: one without a published rating first, then the one that carries least.</summary>
+    /// <summary>The run that limits the rating: one without a published rating first, then the one that carries
+    /// least.</summary>
     public RunAmpacityCheck? Limiting => DownstreamRuns.Concat(ReturnRuns).MinBy(r => r.Rating.Alone?.Amperes ?? -1);
 
     public static double ContinuousAmperes(Fuse fuse, FuseOptions options) =>
-        (options.GlassMarkedWithBlowingCurrent || fuse.IsMarkedWithBlowingCurrent) && fuse.Style == FuseStyle.Glass ? fuse.Rating.Amperes / 2 : fuse.Rating.Amperes;
+        (options.GlassMarkedWithBlowingCurrent || fuse.IsMarkedWithBlowingCurrent) && fuse.Style == FuseStyle.Glass
+            ? fuse.Rating.Amperes / 2
+            : fuse.Rating.Amperes;
 
     /// <summary>What a rating may carry without end.</summary>
-    public double UsableAmperes(double rating) => rating * _options.ContinuousLoadFactor.DecimalFractions * Factor.DecimalFractions;
+    public double UsableAmperes(double rating) =>
+        rating * _options.ContinuousLoadFactor.DecimalFractions * Factor.DecimalFractions;
 
     /// <summary>The rating against which a peak is held.</summary>
     public double PeakAmperes(double rating) => rating * Factor.DecimalFractions;
 
-    /// <summary>Where a peak exceeds a rating, how long a fuse of it is published to hold the next higher current at least.</summary>
+    /// <summary>Where a peak exceeds a rating, how long a fuse of it is published to hold the next higher current at
+    /// least.</summary>
     public Duration? PeakHeldFor(double rating, double amperes) =>
-        amperes > PeakAmperes(rating) + Tolerance && TimeCurrentLimits.Of(Fuse.Style).FastestAtNext(amperes / PeakAmperes(rating)) is { } gate ? Duration.FromSeconds(gate.Seconds) : null;
+        amperes > PeakAmperes(rating) + Tolerance
+        && TimeCurrentLimits.Of(Fuse.Style).FastestAtNext(amperes / PeakAmperes(rating)) is { } gate
+            ? Duration.FromSeconds(gate.Seconds)
+            : null;
 
-    public bool Carries(double rating, ContinuousLoad load) => load.ContinuousCurrent.Amperes <= UsableAmperes(rating) + Tolerance
-        && (load.WorstCurrent.Amperes <= PeakAmperes(rating) + Tolerance || PeakHeldFor(rating, load.WorstCurrent.Amperes) is { Seconds: >= ContinuousLoad.HeldSeconds });
+    public bool Carries(double rating, ContinuousLoad load) =>
+        load.ContinuousCurrent.Amperes <= UsableAmperes(rating) + Tolerance
+        && (
+            load.WorstCurrent.Amperes <= PeakAmperes(rating) + Tolerance
+            || PeakHeldFor(rating, load.WorstCurrent.Amperes) is { Seconds: >= ContinuousLoad.HeldSeconds }
+        );
 
-    /// <summary>Whether a wire alone is rated for a fuse. The fuse bounds the sum of what flows behind it, so the other wires of a bundle are not all loaded when one carries the fuse's rating.</summary>
-    public static bool Protects(RunAmpacityCheck run, double rating) => run.Rating.Alone is { } carries && rating <= carries.Amperes + Tolerance;
+    /// <summary>Whether a wire alone is rated for a fuse. The fuse bounds the sum of what flows behind it, so the other
+    /// wires of a bundle are not all loaded when one carries the fuse's rating.</summary>
+    public static bool Protects(RunAmpacityCheck run, double rating) =>
+        run.Rating.Alone is { } carries && rating <= carries.Amperes + Tolerance;
 
     /// <summary>Whether a rating may be advised: the wire is rated for it with its whole bundle loaded.</summary>
-    public static bool Allows(RunAmpacityCheck run, double rating) => run.Rating.Current is { } rated && rating <= rated.Amperes + Tolerance;
+    public static bool Allows(RunAmpacityCheck run, double rating) =>
+        run.Rating.Current is { } rated && rating <= rated.Amperes + Tolerance;
 
     public bool AllowsAll(double rating) => DownstreamRuns.Concat(ReturnRuns).All(r => Allows(r, rating));
 
@@ -73,10 +96,15 @@ internal sealed class FuseJudge
 
     private ShortCircuitCheck Clear(DownstreamRun run, double rating)
     {
-        double fuseOhms = FuseTable.ResistanceOf(rating == _fitted ? Fuse : Fuse with { Rating = ElectricCurrent.FromAmperes(rating) }).Ohms;
+        double fuseOhms = FuseTable
+            .ResistanceOf(rating == _fitted ? Fuse : Fuse with { Rating = ElectricCurrent.FromAmperes(rating) })
+            .Ohms;
         double ohms = _graph.Bike.BatteryResistance.Ohms + run.LoopOhms + fuseOhms;
-        ElectricCurrent? current = ohms > 0 ? ElectricCurrent.FromAmperes(_graph.Bike.BatteryVoltage.Volts / ohms) : null;
-        OpeningTime? opening = current is { } amperes ? OpeningTime.Calculate(Fuse.Style, ElectricCurrent.FromAmperes(rating), amperes) : null;
+        ElectricCurrent? current =
+            ohms > 0 ? ElectricCurrent.FromAmperes(_graph.Bike.BatteryVoltage.Volts / ohms) : null;
+        OpeningTime? opening = current is { } amperes
+            ? OpeningTime.Calculate(Fuse.Style, ElectricCurrent.FromAmperes(rating), amperes)
+            : null;
         return new ShortCircuitCheck
         {
             Run = run.Run,
@@ -88,12 +116,16 @@ internal sealed class FuseJudge
             ProspectiveCurrent = current,
             Opening = opening,
             SmallestWire = Area.FromSquareMillimeters(run.LeastSquareMillimetres),
-            LetThroughAmpereSquaredSeconds = current is { } i && SlowestSeconds(rating, i.Amperes) is { } t and <= ShortCircuitHeat.LongestSeconds ? i.Amperes * i.Amperes * t : null,
+            LetThroughAmpereSquaredSeconds =
+                current is { } i && SlowestSeconds(rating, i.Amperes) is { } t and <= ShortCircuitHeat.LongestSeconds
+                    ? i.Amperes * i.Amperes * t
+                    : null,
             Clears = current is not { } amps ? true : Clears(run, rating, amps.Amperes),
         };
     }
 
-    private double? SlowestSeconds(double rating, double amperes) => TimeCurrentLimits.Of(Fuse.Style).PublishedSlowestSeconds(amperes / rating);
+    private double? SlowestSeconds(double rating, double amperes) =>
+        TimeCurrentLimits.Of(Fuse.Style).PublishedSlowestSeconds(amperes / rating);
 
     private bool? Clears(DownstreamRun run, double rating, double amperes)
     {
@@ -102,13 +134,21 @@ internal sealed class FuseJudge
         if (_options.LongestShort is { } longest && seconds > longest.Seconds + Tolerance)
             return false;
         if (seconds <= ShortCircuitHeat.LongestSeconds + Tolerance)
-            return amperes * amperes * seconds <= ShortCircuitHeat.AmpereSquaredSeconds(Area.FromSquareMillimeters(run.LeastSquareMillimetres)) + Tolerance;
-        // So slow that the wire gives off heat meanwhile: near the fusing current the overload rule decides, well above it nothing published does.
-        return amperes / rating < 2 ? ConventionalFusing * rating <= ConventionalOverload * LeastRating(run) + Tolerance : null;
+            return amperes * amperes * seconds
+                <= ShortCircuitHeat.AmpereSquaredSeconds(Area.FromSquareMillimeters(run.LeastSquareMillimetres))
+                    + Tolerance;
+        // So slow that the wire gives off heat meanwhile: near the fusing current the overload rule decides, well above
+        // it nothing published does.
+        return amperes / rating < 2
+            ? ConventionalFusing * rating <= ConventionalOverload * LeastRating(run) + Tolerance
+            : null;
     }
 
     private double LeastRating(DownstreamRun run) =>
-        DownstreamRuns.Concat(ReturnRuns).Where(r => r.Run.Name == run.Run.Name || run.Path.Contains(r.Run.Name)).Min(r => r.Rating.Alone?.Amperes ?? 0);
+        DownstreamRuns
+            .Concat(ReturnRuns)
+            .Where(r => r.Run.Name == run.Run.Name || run.Path.Contains(r.Run.Name))
+            .Min(r => r.Rating.Alone?.Amperes ?? 0);
 
     private RunAmpacityCheck Rate(int index, IReadOnlyList<OperatingPoint> points)
     {
@@ -119,7 +159,12 @@ internal sealed class FuseJudge
         foreach (OperatingPoint point in points)
             if (point.Solved.RunAmperes(index) > worst.Solved.RunAmperes(index))
                 worst = point;
-        return new RunAmpacityCheck(run, CurrentRating.Calculate(run.Wire, air, run.Bundle, cable), ElectricCurrent.FromAmperes(worst.Solved.RunAmperes(index)), worst.Setting)
+        return new RunAmpacityCheck(
+            run,
+            CurrentRating.Calculate(run.Wire, air, run.Bundle, cable),
+            ElectricCurrent.FromAmperes(worst.Solved.RunAmperes(index)),
+            worst.Setting
+        )
         {
             IfOrdinary = cable is null ? CurrentRating.Calculate(run.Wire, air, run.Bundle, CableKind.Ordinary) : null,
         };

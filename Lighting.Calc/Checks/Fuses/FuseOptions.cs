@@ -6,25 +6,32 @@ namespace Lighting.Calc;
 /// <summary>By what a fuse is judged.</summary>
 public sealed record FuseOptions
 {
-    /// <summary>Steady current as a share of the rating at 25 °C, above 0 to 100 %. Default 75 % (UL 248-14 practice; from memory).</summary>
+    /// <summary>Steady current as a share of the rating at 25 °C, above 0 to 100 %. Default 75 % (UL 248-14 practice;
+    /// from memory).</summary>
     public Ratio ContinuousLoadFactor { get; init; } = Ratio.FromPercent(75);
 
     /// <summary>Temperature of the air round the fuse, −40 °C to 125 °C; null takes the bike's, or 25 °C.</summary>
     public Temperature? Ambient { get; init; }
 
-    /// <summary>Temperature of the air round the wires, −40 °C and above; null takes the bike's, or 30 °C, that of the published ratings.</summary>
+    /// <summary>Temperature of the air round the wires, −40 °C and above; null takes the bike's, or 30 °C, that of the
+    /// published ratings.</summary>
     public Temperature? WireAmbient { get; init; }
 
-    /// <summary>A further limit to how long a dead short may last, above zero; null, the default, goes by what the wires withstand alone.</summary>
+    /// <summary>A further limit to how long a dead short may last, above zero; null, the default, goes by what the
+    /// wires withstand alone.</summary>
     public Duration? LongestShort { get; init; }
 
     /// <summary>Whether every glass fuse is taken as <see cref="Fuse.IsMarkedWithBlowingCurrent"/>.</summary>
     public bool GlassMarkedWithBlowingCurrent { get; init; }
 
-    /// <summary>Names, or words of names, of switches that spring back or are held only for moments; where the lists state <see cref="SwitchContact.Momentary"/> that decides. Without case.</summary>
-    public ImmutableArray<string> MomentarySwitches { get; init; } = ["brake", "stop", "horn", "horns", "indicators", "indicator", "turn", "turn signals", "flasher", "flash", "pass"];
+    /// <summary>Names, or words of names, of switches that spring back or are held only for moments; where the lists
+    /// state <see cref="SwitchContact.Momentary"/> that decides. Without case.</summary>
+    public ImmutableArray<string> MomentarySwitches { get; init; } =
+    ["brake", "stop", "horn", "horns", "indicators", "indicator", "turn", "turn signals", "flasher", "flash", "pass"];
 
-    internal Temperature AirRoundFuses(Bike bike) => Ambient ?? bike.AmbientTemperature ?? Temperature.FromDegreesCelsius(25);
+    internal Temperature AirRoundFuses(Bike bike) =>
+        Ambient ?? bike.AmbientTemperature ?? Temperature.FromDegreesCelsius(25);
 
-    internal Temperature AirRoundWires(Bike bike) => WireAmbient ?? bike.AmbientTemperature ?? Temperature.FromDegreesCelsius(30);
+    internal Temperature AirRoundWires(Bike bike) =>
+        WireAmbient ?? bike.AmbientTemperature ?? Temperature.FromDegreesCelsius(30);
 }

@@ -3,22 +3,27 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Whether a fuse protects the wires it feeds: its rating against the current rating of the thinnest.</summary>
+/// <summary>Whether a fuse protects the wires it feeds: its rating against the current rating of the
+/// thinnest.</summary>
 public sealed record FuseProtection
 {
     /// <summary>The runs it feeds, up to the next fuse. A short in one of them is the fuse's to clear.</summary>
     public required ImmutableArray<RunAmpacityCheck> DownstreamRuns { get; init; }
 
-    /// <summary>The runs that only carry the current of its lamps back, of those that no other fuse lies before. They are held to the fuse like feeds.</summary>
+    /// <summary>The runs that only carry the current of its lamps back, of those that no other fuse lies before. They
+    /// are held to the fuse like feeds.</summary>
     public required ImmutableArray<RunAmpacityCheck> ReturnRuns { get; init; }
 
-    /// <summary>The run whose wire alone carries least; one without a published rating comes first. Null when there is none.</summary>
+    /// <summary>The run whose wire alone carries least; one without a published rating comes first. Null when there is
+    /// none.</summary>
     public required RunAmpacityCheck? LimitingRun { get; init; }
 
-    /// <summary>Whether the rating is within what every one of them is rated for alone; null where there are no runs to check.</summary>
+    /// <summary>Whether the rating is within what every one of them is rated for alone; null where there are no runs to
+    /// check.</summary>
     public required bool? Protects { get; init; }
 
-    /// <summary>Current that the wire of <see cref="LimitingRun"/> is rated for alone; null where that is not known.</summary>
+    /// <summary>Current that the wire of <see cref="LimitingRun"/> is rated for alone; null where that is not
+    /// known.</summary>
     public ElectricCurrent? WireCurrent => LimitingRun?.Rating.Alone;
 
     /// <summary>The same in words.</summary>

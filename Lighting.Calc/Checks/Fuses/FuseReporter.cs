@@ -5,20 +5,36 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Puts the parts of a fuse's judgement into a verdict, its reasons and findings.</summary>
-internal sealed class FuseReporter(DownstreamGraph graph, int index, ImmutableArray<FuseScope> scopes, FuseOptions options)
+internal sealed class FuseReporter(
+    DownstreamGraph graph,
+    int index,
+    ImmutableArray<FuseScope> scopes,
+    FuseOptions options
+)
 {
     private readonly Fuse _fuse = graph.Bike.Fuses[index];
     private readonly FuseScope _scope = scopes[index];
 
     private bool IsLoose => graph.Bike.HasNetwork && !_scope.IsFed && !_scope.IsEarthSide;
 
-    public FuseSuitability Report(FuseJudge judge, ContinuousLoad load, InrushCheck? inrush, FuseProtection protection, ImmutableArray<ShortCircuitCheck> clearing, FuseAdvice advice)
+    public FuseSuitability Report(
+        FuseJudge judge,
+        ContinuousLoad load,
+        InrushCheck? inrush,
+        FuseProtection protection,
+        ImmutableArray<ShortCircuitCheck> clearing,
+        FuseAdvice advice
+    )
     {
-        ImmutableArray<Finding> wires = [.. Wires(judge, protection)], shorts = [.. Shorts(clearing)], loads = [.. Loads(load, inrush)];
-        FuseVerdict verdict = HasFault(wires) ? FuseVerdict.TooLargeForTheWire
+        ImmutableArray<Finding> wires = [.. Wires(judge, protection)],
+            shorts = [.. Shorts(clearing)],
+            loads = [.. Loads(load, inrush)];
+        FuseVerdict verdict =
+            HasFault(wires) ? FuseVerdict.TooLargeForTheWire
             : HasFault(shorts) ? FuseVerdict.WillNotClear
             : HasFault(loads) ? FuseVerdict.Overloaded
-            : IsLoose ? FuseVerdict.NotJudged : FuseVerdict.Suits;
+            : IsLoose ? FuseVerdict.NotJudged
+            : FuseVerdict.Suits;
         ImmutableArray<Finding> all = [.. wires, .. shorts, .. loads];
         ImmutableArray<string> reasons = [.. all.Where(f => f.Severity == Severity.Fault).Select(f => f.Message)];
         string rest = verdict switch
@@ -39,7 +55,11 @@ internal sealed class FuseReporter(DownstreamGraph graph, int index, ImmutableAr
             Protection = protection,
             Clearing = clearing,
             Advice = advice,
-            Findings = [.. all.OrderByDescending(f => f.Severity), .. Others(verdict, judge, load, inrush, protection, clearing)],
+            Findings =
+            [
+                .. all.OrderByDescending(f => f.Severity),
+                .. Others(verdict, judge, load, inrush, protection, clearing),
+            ],
         };
     }
 
@@ -47,7 +67,11 @@ internal sealed class FuseReporter(DownstreamGraph graph, int index, ImmutableAr
 
     private static string Good(ContinuousLoad load, FuseProtection protection)
     {
-        string text = $"{A(load.ContinuousCurrent)} continuous ({load.ContinuousSetting}), limit {A(load.UsableCurrent)}; {A(load.WorstCurrent)} at the peak{(load.WorstSetting.Equals(load.ContinuousSetting) ? "" : $" ({load.WorstSetting})")}, limit {A(load.PeakLimit)}";
+        string text =
+            $"{A(load.ContinuousCurrent)} continuous ({load.ContinuousSetting}), limit {A(load.UsableCurrent)}; "
+            + $"{A(load.WorstCurrent)} at the "
+            + $"peak{(load.WorstSetting.Equals(load.ContinuousSetting) ? "" : $" ({load.WorstSetting})")}, limit "
+            + $"{A(load.PeakLimit)}";
         return protection.LimitingRun is { Rating.Alone: { } rated } run
             ? $"{text}; its weakest wire '{run.Run.Name}' is rated {A(rated)}"
             : $"{text}; {protection.Explanation}";
@@ -57,24 +81,45 @@ internal sealed class FuseReporter(DownstreamGraph graph, int index, ImmutableAr
     {
         RunAmpacityCheck[] all = [.. protection.DownstreamRuns, .. protection.ReturnRuns];
         double fuse = judge.Fitted.Amperes;
-        RunAmpacityCheck[] unrated = [.. all.Where(r => r.Rating.Alone is null)], below = [.. all.Where(r => r.Rating.Alone is not null && !FuseJudge.Protects(r, fuse))], held = [.. all.Where(r => FuseJudge.Protects(r, fuse))];
+        RunAmpacityCheck[] unrated = [.. all.Where(r => r.Rating.Alone is null)],
+            below = [.. all.Where(r => r.Rating.Alone is not null && !FuseJudge.Protects(r, fuse))],
+            held = [.. all.Where(r => FuseJudge.Protects(r, fuse))];
         if (Of(FindingKind.WiresRatedBelowFuse, Severity.Fault, below, r => r.Rating.Alone) is { } tooLarge)
             yield return tooLarge;
         if (unrated.Length > 0)
-            yield return new Finding(FindingKind.WiresUnratedBehindFuse, Severity.Fault, _fuse.Name) { Parts = NamesOf(unrated), Detail = unrated[0].Rating.Explanation };
+            yield return new Finding(FindingKind.WiresUnratedBehindFuse, Severity.Fault, _fuse.Name)
+            {
+                Parts = NamesOf(unrated),
+                Detail = unrated[0].Rating.Explanation,
+            };
         RunAmpacityCheck[] crowded = [.. held.Where(r => r.Rating.Current is null)];
         if (crowded.Length > 0)
-            yield return new Finding(FindingKind.WiresUnratedBehindFuse, Severity.Caution, _fuse.Name) { Parts = NamesOf(crowded), Detail = crowded[0].Rating.Explanation };
+            yield return new Finding(FindingKind.WiresUnratedBehindFuse, Severity.Caution, _fuse.Name)
+            {
+                Parts = NamesOf(crowded),
+                Detail = crowded[0].Rating.Explanation,
+            };
         if (Of(FindingKind.CableKindNeeded, Severity.Caution, held, r => r.IfOrdinary?.Alone) is { } cable)
             yield return cable;
         if (Of(FindingKind.BundledWiresBelowFuse, Severity.Caution, held, r => r.Rating.Current) is { } bundled)
             yield return bundled;
 
-        Finding? Of(FindingKind kind, Severity severity, RunAmpacityCheck[] runs, Func<RunAmpacityCheck, ElectricCurrent?> rating)
+        Finding? Of(
+            FindingKind kind,
+            Severity severity,
+            RunAmpacityCheck[] runs,
+            Func<RunAmpacityCheck, ElectricCurrent?> rating
+        )
         {
             RunAmpacityCheck[] low = [.. runs.Where(r => rating(r) is { } rated && rated.Amperes < fuse - 1e-9)];
             return low.MinBy(r => rating(r)!.Value.Amperes) is { } least
-                ? new Finding(kind, severity, _fuse.Name) { Value = rating(least), Limit = judge.Fitted, Parts = NamesOf(low), Detail = $"'{least.Run.Name}', {least.Rating.Explanation}" }
+                ? new Finding(kind, severity, _fuse.Name)
+                {
+                    Value = rating(least),
+                    Limit = judge.Fitted,
+                    Parts = NamesOf(low),
+                    Detail = $"'{least.Run.Name}', {least.Rating.Explanation}",
+                }
                 : null;
         }
     }
@@ -83,65 +128,144 @@ internal sealed class FuseReporter(DownstreamGraph graph, int index, ImmutableAr
     {
         if (_scope.Bypassed is { } setting)
             yield return new Finding(FindingKind.FuseBypassed, Severity.Fault, _fuse.Name) { Setting = setting };
-        ShortCircuitCheck[] failing = [.. clearing.Where(c => c.Clears == false)], open = [.. clearing.Where(c => c.Clears is null)];
+        ShortCircuitCheck[] failing = [.. clearing.Where(c => c.Clears == false)],
+            open = [.. clearing.Where(c => c.Clears is null)];
         if (failing.Length > 0)
-            yield return new Finding(FindingKind.ShortDoesNotClear, Severity.Fault, _fuse.Name) { Value = failing[0].ProspectiveCurrent, Parts = [.. failing.Select(c => c.Run.Name)], Detail = Why(failing[0]) };
+            yield return new Finding(FindingKind.ShortDoesNotClear, Severity.Fault, _fuse.Name)
+            {
+                Value = failing[0].ProspectiveCurrent,
+                Parts = [.. failing.Select(c => c.Run.Name)],
+                Detail = Why(failing[0]),
+            };
         if (open.Length > 0)
             yield return new Finding(FindingKind.ShortNotShownToClear, Severity.Caution, _fuse.Name)
             {
                 Parts = [.. open.Select(c => c.Run.Name)],
-                Detail = $"no opening time within {ShortCircuitHeat.LongestSeconds:0} s is published for {TimeCurrentLimits.NameOf(_fuse.Style)} fuses; a blade fuse, whose times are published, or a larger wire would show it",
+                Detail =
+                    $"no opening time within {ShortCircuitHeat.LongestSeconds:0} s is published for "
+                    + $"{TimeCurrentLimits.NameOf(_fuse.Style)} fuses; a blade fuse, whose times are published, or a "
+                    + $"larger wire would show it",
             };
     }
 
-    private static string Why(ShortCircuitCheck check) => check.LetThroughAmpereSquaredSeconds is { } heat && heat > check.WithstandAmpereSquaredSeconds
-        ? string.Create(CultureInfo.InvariantCulture, $"'{check.Run.Name}' draws {A(check.ProspectiveCurrent!.Value)}, and the smallest wire in its way ({check.SmallestWire.SquareMillimeters:0.##} mm²) withstands {check.WithstandAmpereSquaredSeconds:0} A²s of the {heat:0} A²s passed until the fuse opens")
-        : $"'{check.Run.Name}' draws {A(check.ProspectiveCurrent!.Value)}: {check.Opening!.Explanation}";
+    private static string Why(ShortCircuitCheck check) =>
+        check.LetThroughAmpereSquaredSeconds is { } heat && heat > check.WithstandAmpereSquaredSeconds
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"'{check.Run.Name}' draws {A(check.ProspectiveCurrent!.Value)}, and the smallest wire in its way "
+                    + $"({check.SmallestWire.SquareMillimeters:0.##} mm²) withstands "
+                    + $"{check.WithstandAmpereSquaredSeconds:0} A²s of the {heat:0} A²s passed until the fuse opens"
+            )
+            : $"'{check.Run.Name}' draws {A(check.ProspectiveCurrent!.Value)}: {check.Opening!.Explanation}";
 
     private IEnumerable<Finding> Loads(ContinuousLoad load, InrushCheck? inrush)
     {
         if (load.Headroom.Amperes < -1e-9)
-            yield return new Finding(FindingKind.FuseContinuousLoadTooLarge, Severity.Fault, _fuse.Name) { Value = load.ContinuousCurrent, Limit = load.UsableCurrent, Setting = load.ContinuousSetting };
+            yield return new Finding(FindingKind.FuseContinuousLoadTooLarge, Severity.Fault, _fuse.Name)
+            {
+                Value = load.ContinuousCurrent,
+                Limit = load.UsableCurrent,
+                Setting = load.ContinuousSetting,
+            };
         if (load.PeakExceedsRating)
-            yield return new Finding(load.HoldsPeak ? FindingKind.FusePeakAboveRating : FindingKind.FusePeakTooLarge, load.HoldsPeak ? Severity.Note : Severity.Fault, _fuse.Name)
+            yield return new Finding(
+                load.HoldsPeak ? FindingKind.FusePeakAboveRating : FindingKind.FusePeakTooLarge,
+                load.HoldsPeak ? Severity.Note : Severity.Fault,
+                _fuse.Name
+            )
             {
                 Value = load.WorstCurrent,
                 Limit = load.PeakLimit,
                 Setting = load.WorstSetting,
-                Detail = load.PeakHeldFor is { } least ? $"the next higher published current is held for at least {OpeningTime.Text(least.Seconds)}" : "no time that it holds this current is published",
+                Detail = load.PeakHeldFor is { } least
+                    ? $"the next higher published current is held for at least {OpeningTime.Text(least.Seconds)}"
+                    : "no time that it holds this current is published",
             };
         if (inrush?.Survives == false)
-            yield return new Finding(FindingKind.FuseInrushTooLarge, Severity.Fault, _fuse.Name) { Detail = inrush.Explanation };
+            yield return new Finding(FindingKind.FuseInrushTooLarge, Severity.Fault, _fuse.Name)
+            {
+                Detail = inrush.Explanation,
+            };
     }
 
-    private static ImmutableArray<string> NamesOf(IEnumerable<RunAmpacityCheck> runs) => [.. runs.Select(r => r.Run.Name)];
+    private static ImmutableArray<string> NamesOf(IEnumerable<RunAmpacityCheck> runs) =>
+        [.. runs.Select(r => r.Run.Name)];
 
-    private ImmutableArray<Finding> Others(FuseVerdict verdict, FuseJudge judge, ContinuousLoad steady, InrushCheck? switchingOn, FuseProtection protection, ImmutableArray<ShortCircuitCheck> clearing)
+    private ImmutableArray<Finding> Others(
+        FuseVerdict verdict,
+        FuseJudge judge,
+        ContinuousLoad steady,
+        InrushCheck? switchingOn,
+        FuseProtection protection,
+        ImmutableArray<ShortCircuitCheck> clearing
+    )
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
-        foreach (RunAmpacityCheck run in protection.DownstreamRuns.Concat(protection.ReturnRuns).Where(r => r.HoldsLoad == false))
-            findings.Add(new(FindingKind.RunOverloaded, Severity.Fault, run.Run.Name) { Value = run.WorstCurrent, Limit = run.Rating.Current, Setting = run.WorstSetting, Detail = run.Rating.Explanation });
+        foreach (
+            RunAmpacityCheck run in protection
+                .DownstreamRuns.Concat(protection.ReturnRuns)
+                .Where(r => r.HoldsLoad == false)
+        )
+            findings.Add(
+                new(FindingKind.RunOverloaded, Severity.Fault, run.Run.Name)
+                {
+                    Value = run.WorstCurrent,
+                    Limit = run.Rating.Current,
+                    Setting = run.WorstSetting,
+                    Detail = run.Rating.Explanation,
+                }
+            );
         foreach (int run in _scope.Runs.Keys)
-            foreach (int other in Enumerable.Range(0, scopes.Length).Where(i => i > index && scopes[i].Runs.ContainsKey(run)))
-                findings.Add(new(FindingKind.RunFedByTwoFuses, Severity.Caution, _fuse.Name) { Parts = [graph.Bike.Runs[run].Name, graph.Bike.Fuses[other].Name] });
+            foreach (
+                int other in Enumerable.Range(0, scopes.Length).Where(i => i > index && scopes[i].Runs.ContainsKey(run))
+            )
+                findings.Add(
+                    new(FindingKind.RunFedByTwoFuses, Severity.Caution, _fuse.Name)
+                    {
+                        Parts = [graph.Bike.Runs[run].Name, graph.Bike.Fuses[other].Name],
+                    }
+                );
         if (IsLoose)
             findings.Add(new(FindingKind.FuseNotJudged, Severity.Caution, _fuse.Name));
         if (!graph.Bike.HasNetwork)
             findings.Add(new(FindingKind.FuseWiresNotListed, Severity.Note, _fuse.Name));
         if (judge.Fitted.Amperes != _fuse.Rating.Amperes)
-            findings.Add(new(FindingKind.FuseMarkedWithBlowingCurrent, Severity.Note, _fuse.Name) { Value = _fuse.Rating, Limit = judge.Fitted });
+            findings.Add(
+                new(FindingKind.FuseMarkedWithBlowingCurrent, Severity.Note, _fuse.Name)
+                {
+                    Value = _fuse.Rating,
+                    Limit = judge.Fitted,
+                }
+            );
         if (graph.Bike.HasNetwork && !DownstreamGraph.KnowsOhms(_fuse))
             findings.Add(new(FindingKind.FuseResistanceUnknown, Severity.Note, _fuse.Name));
         if (clearing.Any(c => c.ReturnFrom is null))
-            findings.Add(new(FindingKind.ShortReturnUnknown, Severity.Note, _fuse.Name) { Parts = [.. clearing.Where(c => c.ReturnFrom is null).Select(c => c.Run.Name)] });
+            findings.Add(
+                new(FindingKind.ShortReturnUnknown, Severity.Note, _fuse.Name)
+                {
+                    Parts = [.. clearing.Where(c => c.ReturnFrom is null).Select(c => c.Run.Name)],
+                }
+            );
         if (switchingOn is { Survives: null } surge && surge.Peak > surge.Steady)
-            findings.Add(new(FindingKind.InrushNotJudged, Severity.Note, _fuse.Name) { Value = surge.Peak, Detail = TimeCurrentLimits.NameOf(_fuse.Style) });
+            findings.Add(
+                new(FindingKind.InrushNotJudged, Severity.Note, _fuse.Name)
+                {
+                    Value = surge.Peak,
+                    Detail = TimeCurrentLimits.NameOf(_fuse.Style),
+                }
+            );
         if (steady.WorstCurrent.Amperes <= 0)
             findings.Add(new(FindingKind.FuseWithoutCurrent, Severity.Note, _fuse.Name));
         if (verdict == FuseVerdict.Suits && options.ContinuousLoadFactor.Percent > 80)
-            findings.Add(new(FindingKind.FuseLoadFactorUnusual, Severity.Caution, _fuse.Name) { Value = options.ContinuousLoadFactor });
+            findings.Add(
+                new(FindingKind.FuseLoadFactorUnusual, Severity.Caution, _fuse.Name)
+                {
+                    Value = options.ContinuousLoadFactor,
+                }
+            );
         return findings.ToImmutable();
     }
 
-    private static string A(ElectricCurrent current) => string.Create(CultureInfo.InvariantCulture, $"{current.Amperes:0.##} A");
+    private static string A(ElectricCurrent current) =>
+        string.Create(CultureInfo.InvariantCulture, $"{current.Amperes:0.##} A");
 }

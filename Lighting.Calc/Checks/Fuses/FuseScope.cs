@@ -2,10 +2,11 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>What one fuse feeds, over all settings: runs up to the next fuse, lamps, and the runs their current returns by.</summary>
+/// <summary>What one fuse feeds, over all settings: runs up to the next fuse, lamps, and the runs their current returns
+/// by.</summary>
 /// <remarks>
-/// A fuse in the earth lead (neither side reached from the live terminal) is passed by a short to the frame on its way back;
-/// it protects the runs that no fuse in the feed protects and whose lamps return through it.
+/// A fuse in the earth lead (neither side reached from the live terminal) is passed by a short to the frame on its way
+/// back; it protects the runs that no fuse in the feed protects and whose lamps return through it.
 /// </remarks>
 internal sealed class FuseScope
 {
@@ -13,6 +14,7 @@ internal sealed class FuseScope
     private readonly HarnessGraph _harness;
     private readonly HarnessPart _fuse;
     private readonly SortedDictionary<int, DownstreamRun> _runs = [];
+
     // Of each run the ohms of its dead short so far; below zero where there is none.
     private readonly double[] _mostOhms;
     private readonly HashSet<int> _lamps = [];
@@ -34,7 +36,8 @@ internal sealed class FuseScope
     /// <summary>Indices of the lamps whose current passes the fuse in some setting.</summary>
     public IReadOnlySet<int> Lamps => _lamps;
 
-    /// <summary>The runs, by index, that only carry the current of its lamps back: of those that no other fuse lies before.</summary>
+    /// <summary>The runs, by index, that only carry the current of its lamps back: of those that no other fuse lies
+    /// before.</summary>
     public IReadOnlySet<int> ReturnRuns => _returnRuns;
 
     /// <summary>Whether it is in the earth lead.</summary>
@@ -43,10 +46,16 @@ internal sealed class FuseScope
     /// <summary>Whether any setting reaches it from the battery.</summary>
     public bool IsFed { get; private set; }
 
-    /// <summary>A setting in which both of its sides are joined to the live terminal without a fuse; null when there is none.</summary>
+    /// <summary>A setting in which both of its sides are joined to the live terminal without a fuse; null when there is
+    /// none.</summary>
     public Setting? Bypassed { get; private set; }
 
-    public static FuseScope Of(DownstreamGraph graph, int fuse, ImmutableArray<FeedState> states, CancellationToken cancellationToken = default)
+    public static FuseScope Of(
+        DownstreamGraph graph,
+        int fuse,
+        ImmutableArray<FeedState> states,
+        CancellationToken cancellationToken = default
+    )
     {
         var scope = new FuseScope(graph, fuse);
         foreach (FeedState state in states)
@@ -67,7 +76,8 @@ internal sealed class FuseScope
     private void AddFeedSide(FeedState state)
     {
         Reached feed = _graph.Walk(_harness.Live, state, _fuse);
-        int supply = feed.Reaches(_fuse.A) ? _fuse.A : _fuse.B, load = _fuse.Other(supply);
+        int supply = feed.Reaches(_fuse.A) ? _fuse.A : _fuse.B,
+            load = _fuse.Other(supply);
         if (!feed.Reaches(supply))
             return;
         IsFed = true;
@@ -81,11 +91,25 @@ internal sealed class FuseScope
         AddLamps(_graph.Bike.Fuses.Length == 1 ? own : _graph.Walk(load, state, _fuse), own, unfused, back);
     }
 
-    private void AddRuns(FeedState state, Reached own, Reached unfused, double ohmsBefore, ImmutableArray<HarnessPart> pathBefore, Reached back)
+    private void AddRuns(
+        FeedState state,
+        Reached own,
+        Reached unfused,
+        double ohmsBefore,
+        ImmutableArray<HarnessPart> pathBefore,
+        Reached back
+    )
     {
         foreach (HarnessPart run in _harness.Runs)
         {
-            if (!own.Reaches(run) || run.A == _harness.Live || run.B == _harness.Live || run.A == _harness.Earth || run.B == _harness.Earth || unfused.Reaches(run.A))
+            if (
+                !own.Reaches(run)
+                || run.A == _harness.Live
+                || run.B == _harness.Live
+                || run.A == _harness.Earth
+                || run.B == _harness.Earth
+                || unfused.Reaches(run.A)
+            )
                 continue;
             int far = own.FarEndOf(run);
             Keep(state, run, far, ohmsBefore + own.CostTo(far), new FeedPath(pathBefore, _fuse, own), back);
@@ -107,11 +131,22 @@ internal sealed class FuseScope
         if (feedOhms + returnOhms <= _mostOhms[run.Index])
             return;
         _mostOhms[run.Index] = feedOhms + returnOhms;
-        _runs[run.Index] = new DownstreamRun(_graph.Bike.Runs[run.Index], _harness.Points[far], feedOhms, returnOhms, from < 0 ? null : _harness.Points[from], [.. path.To(far).Select(p => p.Name)], LeastArea(path.To(far).Concat(from < 0 ? [] : back.PathTo(from)), run), state.Setting);
+        _runs[run.Index] = new DownstreamRun(
+            _graph.Bike.Runs[run.Index],
+            _harness.Points[far],
+            feedOhms,
+            returnOhms,
+            from < 0 ? null : _harness.Points[from],
+            [.. path.To(far).Select(p => p.Name)],
+            LeastArea(path.To(far).Concat(from < 0 ? [] : back.PathTo(from)), run),
+            state.Setting
+        );
     }
 
     private double LeastArea(IEnumerable<HarnessPart> way, HarnessPart run) =>
-        way.Append(run).Where(p => p.Kind == HarnessPartKind.Run).Min(p => _graph.Bike.Runs[p.Index].Wire.CopperArea.SquareMillimeters);
+        way.Append(run)
+            .Where(p => p.Kind == HarnessPartKind.Run)
+            .Min(p => _graph.Bike.Runs[p.Index].Wire.CopperArea.SquareMillimeters);
 
     private void AddLamps(Reached reached, Reached own, Reached unfused, Reached back)
     {
@@ -131,19 +166,31 @@ internal sealed class FuseScope
 
     private void AddEarthSide(FeedState state)
     {
-        Reached back = _graph.Walk(_harness.Earth, state), without = _graph.Walk(_harness.Earth, state, _fuse);
+        Reached back = _graph.Walk(_harness.Earth, state),
+            without = _graph.Walk(_harness.Earth, state, _fuse);
         int frame = without.Reaches(_fuse.A) ? _fuse.B : _fuse.A;
         if (without.Reaches(_fuse.A) == without.Reaches(_fuse.B))
             return;
         IsEarthSide = true;
         Reached unfused = _graph.Walk(_harness.Live, state, throughFuses: false);
-        foreach (HarnessPart run in _harness.Runs.Where(p => unfused.Reaches(p) && p.A != _harness.Earth && p.B != _harness.Earth))
+        foreach (
+            HarnessPart run in _harness.Runs.Where(p =>
+                unfused.Reaches(p) && p.A != _harness.Earth && p.B != _harness.Earth
+            )
+        )
         {
             int far = unfused.FarEndOf(run);
             Reached beyond = _graph.Walk(far, state, run, throughFuses: false);
             bool passes = beyond.Lamps.Any(l => back.Reaches(l.Return) && !without.Reaches(l.Return));
             if (passes)
-                Keep(state, run, far, unfused.CostTo(far) - _graph.OhmsOf(_fuse), new FeedPath([], _fuse, unfused, FuseLast: true), back);
+                Keep(
+                    state,
+                    run,
+                    far,
+                    unfused.CostTo(far) - _graph.OhmsOf(_fuse),
+                    new FeedPath([], _fuse, unfused, FuseLast: true),
+                    back
+                );
         }
 
         Reached behind = _graph.Walk(frame, state, _fuse);
@@ -153,8 +200,14 @@ internal sealed class FuseScope
                 _lamps.Add(lamp);
     }
 
-    // The way of a short's current: before the fuse, the fuse, and from there on; or, of a fuse in the earth lead, the fuse last.
-    private readonly record struct FeedPath(ImmutableArray<HarnessPart> Before, HarnessPart Fuse, Reached Walk, bool FuseLast = false)
+    // The way of a short's current: before the fuse, the fuse, and from there on; or, of a fuse in the earth lead, the
+    // fuse last.
+    private readonly record struct FeedPath(
+        ImmutableArray<HarnessPart> Before,
+        HarnessPart Fuse,
+        Reached Walk,
+        bool FuseLast = false
+    )
     {
         public IEnumerable<HarnessPart> To(int far)
         {

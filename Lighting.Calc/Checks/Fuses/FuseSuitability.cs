@@ -10,13 +10,15 @@ public sealed record FuseSuitability
     /// <summary>The fuse.</summary>
     public required Fuse Fuse { get; init; }
 
-    /// <summary>The continuous rating it is judged by: its marked rating, or half of it for a glass fuse marked with the blowing current.</summary>
+    /// <summary>The continuous rating it is judged by: its marked rating, or half of it for a glass fuse marked with
+    /// the blowing current.</summary>
     public required ElectricCurrent ContinuousRating { get; init; }
 
     /// <summary>The verdict.</summary>
     public required FuseVerdict Verdict { get; init; }
 
-    /// <summary>The verdict in words: <c>suits</c>, <c>overloaded</c>, <c>too large for the wire</c>, <c>will not clear</c> or <c>not judged</c>.</summary>
+    /// <summary>The verdict in words: <c>suits</c>, <c>overloaded</c>, <c>too large for the wire</c>, <c>will not
+    /// clear</c> or <c>not judged</c>.</summary>
     public string VerdictText => TextOf(Verdict);
 
     /// <summary>The verdict as one line, such as <c>15 A main: suits — 9.9 A at most, 11.25 A usable</c>.</summary>
@@ -43,13 +45,14 @@ public sealed record FuseSuitability
     /// <summary>Everything worth telling about it.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
 
-    internal static string TextOf(FuseVerdict verdict) => verdict switch
-    {
-        FuseVerdict.Suits => "suits",
-        FuseVerdict.Overloaded => "overloaded",
-        FuseVerdict.TooLargeForTheWire => "too large for the wire",
-        FuseVerdict.WillNotClear => "will not clear",
-        FuseVerdict.NotJudged => "not judged",
-        _ => throw new UnreachableException($"Unknown verdict {verdict}."),
-    };
+    internal static string TextOf(FuseVerdict verdict) =>
+        verdict switch
+        {
+            FuseVerdict.Suits => "suits",
+            FuseVerdict.Overloaded => "overloaded",
+            FuseVerdict.TooLargeForTheWire => "too large for the wire",
+            FuseVerdict.WillNotClear => "will not clear",
+            FuseVerdict.NotJudged => "not judged",
+            _ => throw new UnreachableException($"Unknown verdict {verdict}."),
+        };
 }

@@ -9,10 +9,12 @@ public enum FuseVerdict
     /// <summary>Its load is more than it carries without end, or switching on may open it.</summary>
     Overloaded,
 
-    /// <summary>A wire it feeds carries less than its rating, or has no published rating to show that it does not.</summary>
+    /// <summary>A wire it feeds carries less than its rating, or has no published rating to show that it does
+    /// not.</summary>
     TooLargeForTheWire,
 
-    /// <summary>A dead short at the end of a run it feeds does not open it in time, or draws its current past it.</summary>
+    /// <summary>A dead short at the end of a run it feeds does not open it in time, or draws its current past
+    /// it.</summary>
     WillNotClear,
 
     /// <summary>No setting joins it to the battery, so its load and its wires were not judged.</summary>

@@ -2,8 +2,10 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The inrush current through a fuse when everything in a setting is switched on with cold filaments.</summary>
-/// <remarks>Of the settings in which no momentary contact is closed: momentary loads are added when the others are hot. Where these draw nothing, of all.</remarks>
+/// <summary>The inrush current through a fuse when everything in a setting is switched on with cold
+/// filaments.</summary>
+/// <remarks>Of the settings in which no momentary contact is closed: momentary loads are added when the others are hot.
+/// Where these draw nothing, of all.</remarks>
 public sealed record InrushCheck
 {
     /// <summary>The setting with the largest surge.</summary>
@@ -15,17 +17,19 @@ public sealed record InrushCheck
     /// <summary>Current once the filaments are hot.</summary>
     public required ElectricCurrent Steady { get; init; }
 
-    /// <summary>Time after which half of the excess over <see cref="Steady"/> is gone; zero when there is none.</summary>
+    /// <summary>Time after which half of the excess over <see cref="Steady"/> is gone; zero when there is
+    /// none.</summary>
     public required Duration HalfOfExcess { get; init; }
 
     /// <summary>
-    /// The largest share of the fuse's melting energy used at any moment: ∫I²dt against I²·t of the shortest published opening
-    /// time at the same effective current. Where the style has no published shortest times (glass), ∫I²dt of the surge against
-    /// the nominal melting energy of the rating, and null where that is not published either.
+    /// The largest share of the fuse's melting energy used at any moment: ∫I²dt against I²·t of the shortest published
+    /// opening time at the same effective current. Where the style has no published shortest times (glass), ∫I²dt of
+    /// the surge against the nominal melting energy of the rating, and null where that is not published either.
     /// </summary>
     public required Ratio? MeltingShare { get; init; }
 
-    /// <summary>Whether wires and battery limit the surge, or, with none in the lists, only the cold filaments.</summary>
+    /// <summary>Whether wires and battery limit the surge, or, with none in the lists, only the cold
+    /// filaments.</summary>
     public required bool IsLimitedBySource { get; init; }
 
     /// <summary>Whether the fuse is shown to survive; null where its melting energy is not published.</summary>

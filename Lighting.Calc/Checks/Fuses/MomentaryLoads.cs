@@ -18,7 +18,12 @@ internal sealed class MomentaryLoads
     }
 
     /// <summary>Whether a switch is momentary: as its contacts state, or by its name.</summary>
-    public bool IsSwitch(string name) => _bike.Switches.Where(c => Name.Equal(c.Switch, name)).Select(c => c.Momentary).FirstOrDefault(m => m is not null) ?? IsNamed(name);
+    public bool IsSwitch(string name) =>
+        _bike
+            .Switches.Where(c => Name.Equal(c.Switch, name))
+            .Select(c => c.Momentary)
+            .FirstOrDefault(m => m is not null)
+        ?? IsNamed(name);
 
     /// <summary>Whether no momentary contact is closed.</summary>
     public bool IsContinuous(Setting setting)
@@ -29,13 +34,22 @@ internal sealed class MomentaryLoads
         return true;
     }
 
-    /// <summary>The points to take the continuous load from: those without a closed momentary contact, or all where the condition holds one closed in each.</summary>
+    /// <summary>The points to take the continuous load from: those without a closed momentary contact, or all where the
+    /// condition holds one closed in each.</summary>
     public IReadOnlyList<OperatingPoint> Continuous(IReadOnlyList<OperatingPoint> points) =>
         points.Where(p => IsContinuous(p.Setting)).ToArray() is { Length: > 0 } continuous ? continuous : points;
 
     /// <summary>Current of a fuse without the lamps that are momentary on a bike without runs.</summary>
     public double ContinuousAmperes(OperatingPoint point, int fuse) =>
-        point.Solved.FuseAmperes(fuse) - (_bike.HasNetwork ? 0 : Enumerable.Range(0, _lamps.Length).Where(i => _lamps[i]).Sum(i => Math.Abs(point.Solved.LampAmperes(i))));
+        point.Solved.FuseAmperes(fuse)
+        - (
+            _bike.HasNetwork
+                ? 0
+                : Enumerable
+                    .Range(0, _lamps.Length)
+                    .Where(i => _lamps[i])
+                    .Sum(i => Math.Abs(point.Solved.LampAmperes(i)))
+        );
 
     /// <summary>The loads that are only ever on with a momentary contact closed, of some that a fuse feeds.</summary>
     public ImmutableArray<string> Of(IReadOnlyList<OperatingPoint> points, IReadOnlySet<int> fed)
@@ -43,14 +57,26 @@ internal sealed class MomentaryLoads
         if (!_bike.HasNetwork)
             return [.. _bike.Lamps.Where((_, i) => _lamps[i]).Select(l => l.Lamp)];
         IReadOnlyList<OperatingPoint> continuous = Continuous(points);
-        return [.. fed.Order().Where(i => points.Any(p => IsOn(p, i)) && !continuous.Any(p => IsOn(p, i))).Select(i => _bike.Lamps[i].Lamp)];
+        return
+        [
+            .. fed.Order()
+                .Where(i => points.Any(p => IsOn(p, i)) && !continuous.Any(p => IsOn(p, i)))
+                .Select(i => _bike.Lamps[i].Lamp),
+        ];
     }
 
     private static bool IsOn(OperatingPoint point, int lamp) => Math.Abs(point.Solved.LampAmperes(lamp)) > 1e-9;
 
-    private bool IsLamp(FittedLamp lamp) => lamp.Momentary
-        ?? (lamp.LitWhen.Terms.IsEmpty ? IsNamed(lamp.Lamp) || IsNamed(lamp.Circuit) : lamp.LitWhen.Terms.Any(t => IsSwitch(t.Switch)));
+    private bool IsLamp(FittedLamp lamp) =>
+        lamp.Momentary
+        ?? (
+            lamp.LitWhen.Terms.IsEmpty
+                ? IsNamed(lamp.Lamp) || IsNamed(lamp.Circuit)
+                : lamp.LitWhen.Terms.Any(t => IsSwitch(t.Switch))
+        );
 
-    private bool IsNamed(string name) => _options.MomentarySwitches.Contains(name, Name.Comparer)
-        || name.Split([' ', '-', '/', ','], StringSplitOptions.RemoveEmptyEntries).Any(w => _options.MomentarySwitches.Contains(w, Name.Comparer));
+    private bool IsNamed(string name) =>
+        _options.MomentarySwitches.Contains(name, Name.Comparer)
+        || name.Split([' ', '-', '/', ','], StringSplitOptions.RemoveEmptyEntries)
+            .Any(w => _options.MomentarySwitches.Contains(w, Name.Comparer));
 }

@@ -1,7 +1,7 @@
-
 namespace Lighting.Calc;
 
 /// <summary>A run that must be thicker for the fuse its load needs.</summary>
 /// <param name="Run">The run.</param>
-/// <param name="Wire">The thinnest size of the same construction, with a published rating of its own, that carries that fuse; null when none of them does.</param>
+/// <param name="Wire">The thinnest size of the same construction, with a published rating of its own, that carries that
+/// fuse; null when none of them does.</param>
 public sealed record UpsizedRun(Run Run, WireSize? Wire);

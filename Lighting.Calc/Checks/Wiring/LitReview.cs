@@ -11,7 +11,8 @@ internal sealed class LitReview
     private readonly SettingGroups _groups;
     private readonly HarnessGraph _graph;
 
-    private LitReview(Bike bike, IReadOnlyList<OperatingPoint> points, SettingGroups groups) => (_bike, _points, _groups, _graph) = (bike, points, groups, groups.Graph);
+    private LitReview(Bike bike, IReadOnlyList<OperatingPoint> points, SettingGroups groups) =>
+        (_bike, _points, _groups, _graph) = (bike, points, groups, groups.Graph);
 
     /// <summary>Compares what the lists say with what the circuit does.</summary>
     /// <param name="bike">A bike with runs.</param>
@@ -20,7 +21,11 @@ internal sealed class LitReview
     public static IEnumerable<Finding> Of(Bike bike, IReadOnlyList<OperatingPoint> points, SettingGroups groups)
     {
         var review = new LitReview(bike, points, groups);
-        return Enumerable.Range(0, bike.Lamps.Length).Where(l => !bike.Lamps[l].LitWhen.Terms.IsEmpty).SelectMany(review.OfLamp).TogetherByCause();
+        return Enumerable
+            .Range(0, bike.Lamps.Length)
+            .Where(l => !bike.Lamps[l].LitWhen.Terms.IsEmpty)
+            .SelectMany(review.OfLamp)
+            .TogetherByCause();
     }
 
     private IEnumerable<Finding> OfLamp(int lamp)
@@ -28,7 +33,9 @@ internal sealed class LitReview
         string name = _bike.Lamps[lamp].Lamp;
         Func<Setting, bool> isMeant = _graph.Switches.TestOf(_bike.Lamps[lamp].LitWhen);
         var isLit = new Dictionary<SolvedCircuit, bool>();
-        List<OperatingPoint> dark = [], lit = [], through = [];
+        List<OperatingPoint> dark = [],
+            lit = [],
+            through = [];
         for (int p = 0; p < _points.Count; p++)
         {
             OperatingPoint point = _points[p];
@@ -52,11 +59,21 @@ internal sealed class LitReview
             yield return Found(FindingKind.LampFedUnintended, Severity.Fault, lit, WhyLit(lit[0], lamp));
 
         Finding Found(FindingKind kind, Severity severity, List<OperatingPoint> points, string? why) =>
-            new(kind, severity, name) { Setting = points[0].Setting, FurtherSettings = points.Count - 1, Detail = why };
+            new(kind, severity, name)
+            {
+                Setting = points[0].Setting,
+                FurtherSettings = points.Count - 1,
+                Detail = why,
+            };
     }
 
-    private bool IsLit(SolvedCircuit solved, int lamp) => solved.LampAmperes(lamp) != 0
-        && LitRule.IsLit(_bike.Lamps[lamp].Specification, UnitsNet.ElectricPotential.FromVolts(solved.LampVolts(lamp)), UnitsNet.ElectricPotential.FromVolts(solved.SupplyVolts));
+    private bool IsLit(SolvedCircuit solved, int lamp) =>
+        solved.LampAmperes(lamp) != 0
+        && LitRule.IsLit(
+            _bike.Lamps[lamp].Specification,
+            UnitsNet.ElectricPotential.FromVolts(solved.LampVolts(lamp)),
+            UnitsNet.ElectricPotential.FromVolts(solved.SupplyVolts)
+        );
 
     private string WhyDark(OperatingPoint point, int lamp)
     {
@@ -67,7 +84,13 @@ internal sealed class LitReview
         foreach ((int from, int to) in new[] { (_graph.Live, part.A), (part.B, _graph.Earth) })
         {
             // The way with fewest open contacts shows which of them would have to close.
-            Reached ways = _graph.From(from, p => p.Joins(closed) ? 1 : p.Kind == HarnessPartKind.Contact ? 1000 : HarnessGraph.NoWay);
+            Reached ways = _graph.From(
+                from,
+                p =>
+                    p.Joins(closed) ? 1
+                    : p.Kind == HarnessPartKind.Contact ? 1000
+                    : HarnessGraph.NoWay
+            );
             if (!ways.Reaches(to))
                 return $"nothing connects '{_graph.Points[from]}' to '{_graph.Points[to]}'";
             ImmutableArray<HarnessPart> way = ways.PathTo(to);
@@ -83,9 +106,18 @@ internal sealed class LitReview
     {
         Reached live = _graph.From(_graph.Live, point.Closed);
         int feed = _graph.Lamps[lamp].A;
-        return live.Reaches(feed) ? _graph.Described(_graph.Live, live.PathTo(feed)) : $"{Across(point, lamp)}, through another lamp";
+        return live.Reaches(feed)
+            ? _graph.Described(_graph.Live, live.PathTo(feed))
+            : $"{Across(point, lamp)}, through another lamp";
     }
 
     private static string Across(OperatingPoint point, int lamp) =>
-        string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(point.Solved.LampVolts(lamp)):0.00} V across it{(point.Solved.LampVolts(lamp) < 0 && point.Lamps[lamp].Lamp.Specification.HasPolarity ? ", the wrong way round" : "")}");
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Math.Abs(point.Solved.LampVolts(lamp)):0.00} V across it"
+                + $"{(IsReversed(point, lamp) ? ", the wrong way round" : "")}"
+        );
+
+    private static bool IsReversed(OperatingPoint point, int lamp) =>
+        point.Solved.LampVolts(lamp) < 0 && point.Lamps[lamp].Lamp.Specification.HasPolarity;
 }

@@ -3,7 +3,8 @@ namespace Lighting.Calc;
 /// <summary>A run that the battery reaches without passing a fuse.</summary>
 public sealed record UnfusedRun
 {
-    internal UnfusedRun(Run run, Setting setting, bool isBatteryLead) => (Run, Setting, IsBatteryLead) = (run, setting, isBatteryLead);
+    internal UnfusedRun(Run run, Setting setting, bool isBatteryLead) =>
+        (Run, Setting, IsBatteryLead) = (run, setting, isBatteryLead);
 
     /// <summary>The run.</summary>
     public Run Run { get; }
@@ -11,6 +12,7 @@ public sealed record UnfusedRun
     /// <summary>The first setting in which it is so.</summary>
     public Setting Setting { get; }
 
-    /// <summary>Whether it only leads to fuses: the lead from the battery to the first fuse, which is common and is kept short.</summary>
+    /// <summary>Whether it only leads to fuses: the lead from the battery to the first fuse, which is common and is
+    /// kept short.</summary>
     public bool IsBatteryLead { get; }
 }

@@ -5,31 +5,46 @@ namespace Lighting.Calc;
 /// <summary>Finds every run that no fuse protects.</summary>
 public static class UnfusedRuns
 {
-    /// <summary>The runs that the live terminal reaches without passing a fuse, and whose lamps do not return through one.</summary>
+    /// <summary>The runs that the live terminal reaches without passing a fuse, and whose lamps do not return through
+    /// one.</summary>
     /// <param name="bike">The bike; one without runs has none.</param>
     /// <param name="settings">The settings to look at; all settings, if the answer shall hold for all.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>The runs, in the order of the list.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its
+    /// range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ImmutableArray<UnfusedRun> Find(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellationToken = default) => Of(DownstreamScopes.Of(bike, settings, cancellationToken), cancellationToken);
+    public static ImmutableArray<UnfusedRun> Find(
+        Bike bike,
+        IEnumerable<Setting> settings,
+        CancellationToken cancellationToken = default
+    ) => Of(DownstreamScopes.Of(bike, settings, cancellationToken), cancellationToken);
 
-    /// <summary>The same as findings: a caution for the runs that feed something, a note for the battery lead.</summary>
+    /// <summary>The same as findings: a caution for the runs that feed something, a note for the battery
+    /// lead.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="settings">The settings to look at.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>One finding for all runs of either kind.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its
+    /// range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ImmutableArray<Finding> Findings(Bike bike, IEnumerable<Setting> settings, CancellationToken cancellationToken = default) =>
-        Findings(DownstreamScopes.Of(bike, settings, cancellationToken), cancellationToken);
+    public static ImmutableArray<Finding> Findings(
+        Bike bike,
+        IEnumerable<Setting> settings,
+        CancellationToken cancellationToken = default
+    ) => Findings(DownstreamScopes.Of(bike, settings, cancellationToken), cancellationToken);
 
     internal static ImmutableArray<Finding> Findings(DownstreamScopes feeds, CancellationToken cancellationToken) =>
-    [
-        .. Of(feeds, cancellationToken).Select(u => u.IsBatteryLead
-            ? new Finding(FindingKind.BatteryLead, Severity.Note, u.Run.Name)
-            : new Finding(FindingKind.RunUnfused, Severity.Caution, u.Run.Name) { Setting = u.Setting }).TogetherByKind(),
-    ];
+        [
+            .. Of(feeds, cancellationToken)
+                .Select(u =>
+                    u.IsBatteryLead
+                        ? new Finding(FindingKind.BatteryLead, Severity.Note, u.Run.Name)
+                        : new Finding(FindingKind.RunUnfused, Severity.Caution, u.Run.Name) { Setting = u.Setting }
+                )
+                .TogetherByKind(),
+        ];
 
     private static ImmutableArray<UnfusedRun> Of(DownstreamScopes feeds, CancellationToken cancellationToken)
     {

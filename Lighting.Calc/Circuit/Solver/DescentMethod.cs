@@ -5,20 +5,21 @@ namespace Lighting.Calc;
 /// <remarks>
 /// The Kirchhoff residual is the gradient of the co-content, which is bounded below; a stable operating point is a
 /// minimum of it. For circuits without drivers it is convex and the descent cannot fail. With drivers, from the
-/// no-load voltage downward, no step may overshoot: drivers are convex, so their tangent falls short; the other laws are
-/// concave, so their chord over the span of the last step is used in place of the tangent.
+/// no-load voltage downward, no step may overshoot: drivers are convex, so their tangent falls short; the other laws
+/// are concave, so their chord over the span of the last step is used in place of the tangent.
 /// When the matrix is not positive definite no point with all of the present drivers lit is left below. The drivers'
 /// slopes then count as positive, which makes it so and still leads downhill, and the steps lengthen until the first
-/// driver drops out. With leaps: close to where a point with all of them lit has only just ceased to be, the residual is almost
-/// nothing and such steps make no progress: then the slopes count for as little less as makes the matrix positive definite,
-/// which points where the circuit is least stiff, and the step is lengthened until a driver falls.
+/// driver drops out. With leaps: close to where a point with all of them lit has only just ceased to be, the residual
+/// is almost nothing and such steps make no progress: then the slopes count for as little less as makes the matrix
+/// positive definite, which points where the circuit is least stiff, and the step is lengthened until a driver falls.
 /// </remarks>
 internal static class DescentMethod
 {
     private const double SmallestSpan = 1e-6;
     private const double LeastSiemens = 1e-9;
 
-    /// <summary>Shares of a lit driver's negative slope that are left away, in the order in which they are tried; at 2 it counts as positive.</summary>
+    /// <summary>Shares of a lit driver's negative slope that are left away, in the order in which they are tried; at 2
+    /// it counts as positive.</summary>
     private static readonly double[] s_softening = [1e-3, 1e-2, 0.1, 0.5, 1, 2];
 
     /// <summary>Voltage of a driver after it drops out: just below its minimum.</summary>
@@ -39,22 +40,23 @@ internal static class DescentMethod
         circuit.SolveTangent();
     }
 
-    /// <summary>Steps until no step leads on or the iterations run out; the caller checks whether the point is stable.</summary>
+    /// <summary>Steps until no step leads on or the iterations run out; the caller checks whether the point is
+    /// stable.</summary>
     /// <param name="circuit">Equations, at the voltage to start from.</param>
-    /// <param name="leaps">Whether to leap past a place where the residual is almost zero and no point is stable.</param>
+    /// <param name="leaps">Whether to leap past a place where the residual is almost zero and no point is
+    /// stable.</param>
     public static void Descend(NodalSystem circuit, bool leaps)
     {
         double span = 1;
         double reach = 1;
-        for (int i = 0; i < SolverLimits.DescentIterations && Step(circuit, leaps, ref span, ref reach); i++)
-        {
-        }
+        for (int i = 0; i < SolverLimits.DescentIterations && Step(circuit, leaps, ref span, ref reach); i++) { }
     }
 
     /// <param name="circuit">Equations, at the voltage to step from.</param>
     /// <param name="leaps">As in <see cref="Descend"/>.</param>
     /// <param name="span">Greatest relative change of a load's voltage in the last step; 1 before the first.</param>
-    /// <param name="reach">How many times its own length a step may go that leads past the last point with all the present drivers lit.</param>
+    /// <param name="reach">How many times its own length a step may go that leads past the last point with all the
+    /// present drivers lit.</param>
     /// <returns>False when there is nowhere to go, and nothing was moved.</returns>
     public static bool Step(NodalSystem circuit, bool leaps, ref double span, ref double reach)
     {
@@ -90,7 +92,8 @@ internal static class DescentMethod
         return true;
     }
 
-    /// <summary>Slopes of all loads but drivers: the chord down to (1 − span) of the voltage where it is steeper.</summary>
+    /// <summary>Slopes of all loads but drivers: the chord down to (1 − span) of the voltage where it is
+    /// steeper.</summary>
     private static void UseChords(LoadVector loads, double span)
     {
         for (int j = 0; j < loads.FirstDriver; j++)
@@ -107,7 +110,8 @@ internal static class DescentMethod
         }
     }
 
-    /// <summary>The step with the lit drivers' slopes counted for less, by the first share that makes the matrix positive definite; the last, 2, does.</summary>
+    /// <summary>The step with the lit drivers' slopes counted for less, by the first share that makes the matrix
+    /// positive definite; the last, 2, does.</summary>
     private static void SolveSoftened(NodalSystem circuit, ReadOnlySpan<double> shares)
     {
         LoadVector loads = circuit.Loads;
@@ -124,7 +128,8 @@ internal static class DescentMethod
         }
     }
 
-    /// <summary>The fraction of a step at which the first driver falls under its minimum; beyond any number when none does.</summary>
+    /// <summary>The fraction of a step at which the first driver falls under its minimum; beyond any number when none
+    /// does.</summary>
     private static double UpToFirstFall(NodalSystem circuit)
     {
         LoadVector loads = circuit.Loads;
@@ -139,7 +144,8 @@ internal static class DescentMethod
         return fraction;
     }
 
-    /// <summary>Where no point with all the present drivers lit is left: down until the first of them falls, or as far as it goes downhill.</summary>
+    /// <summary>Where no point with all the present drivers lit is left: down until the first of them falls, or as far
+    /// as it goes downhill.</summary>
     private static double Leap(NodalSystem circuit)
     {
         LoadVector loads = circuit.Loads;

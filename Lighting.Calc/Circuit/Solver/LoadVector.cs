@@ -25,7 +25,8 @@ internal sealed class LoadVector
     public LoadVector(Circuit circuit)
     {
         this.circuit = circuit;
-        int most = circuit.LoadCount, size = most + s_room;
+        int most = circuit.LoadCount,
+            size = most + s_room;
         placeOfLoad = new int[most];
         Laws = new Load[most];
         Plus = new int[most];
@@ -143,9 +144,8 @@ internal sealed class LoadVector
         return new LawPoint(siemens * volts, siemens);
     }
 
-    public double CoContentWatts(int place, double volts) => !Locked[place] || volts <= 0
-        ? Laws[place].CoContentWatts(volts)
-        : DarkSiemens(place) * volts * volts / 2;
+    public double CoContentWatts(int place, double volts) =>
+        !Locked[place] || volts <= 0 ? Laws[place].CoContentWatts(volts) : DarkSiemens(place) * volts * volts / 2;
 
     private double DarkSiemens(int place) => strength[place] / (referenceVolts[place] * referenceVolts[place]);
 
@@ -156,7 +156,8 @@ internal sealed class LoadVector
         Siemens[place] = point.SlopeSiemens;
     }
 
-    /// <summary><see cref="FilamentLaw"/> on eight filaments at a time, the power by exponential and logarithm.</summary>
+    /// <summary><see cref="FilamentLaw"/> on eight filaments at a time, the power by exponential and
+    /// logarithm.</summary>
     private void EvaluateFilaments()
     {
         Vector512<double> exponent = Vector512.Create(FilamentLaw.CurrentExponent);
@@ -165,8 +166,14 @@ internal sealed class LoadVector
         for (int j = 0; j < filaments; j += s_room)
         {
             Vector512<double> volts = Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(Volts), (nuint)j);
-            Vector512<double> reference = Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(referenceVolts), (nuint)j);
-            Vector512<double> nominal = Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(strength), (nuint)j);
+            Vector512<double> reference = Vector512.LoadUnsafe(
+                ref MemoryMarshal.GetArrayDataReference(referenceVolts),
+                (nuint)j
+            );
+            Vector512<double> nominal = Vector512.LoadUnsafe(
+                ref MemoryMarshal.GetArrayDataReference(strength),
+                (nuint)j
+            );
             Vector512<double> size = Vector512.Abs(volts);
             Vector512<double> ratio = size / reference;
             Vector512<double> hot = nominal * VectorPower.Of(ratio, FilamentLaw.CurrentExponent);

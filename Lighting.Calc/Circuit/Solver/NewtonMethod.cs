@@ -3,14 +3,15 @@ namespace Lighting.Calc;
 
 internal static class NewtonMethod
 {
-    /// <summary>From full source voltage at every load: above any operating point, so of two the bright one is met first.</summary>
+    /// <summary>From full source voltage at every load: above any operating point, so of two the bright one is met
+    /// first.</summary>
     public static void StartCold(NodalSystem circuit) =>
         circuit.Loads.Volts.AsSpan(0, circuit.Loads.Count).Fill(circuit.EmfVolts);
 
     /// <summary>Iterates from the load voltage given until the loads' tangents meet their laws.</summary>
     /// <returns>
-    /// False when a matrix was not positive definite, the voltage of a driver came to lie between zero and its minimum, or
-    /// the iterations ran out: the point found, if any, need then not be the bright one.
+    /// False when a matrix was not positive definite, the voltage of a driver came to lie between zero and its minimum,
+    /// or the iterations ran out: the point found, if any, need then not be the bright one.
     /// </returns>
     /// <remarks>
     /// A solution with all drivers lit and a positive definite Jacobian is the bright one: the drivers' currents are
@@ -41,7 +42,8 @@ internal static class NewtonMethod
 
     /// <summary>Full Newton steps on the residual until it stops falling or is as small as aimed at.</summary>
     /// <param name="circuit">The circuit.</param>
-    /// <param name="isEvaluated">Whether the loads are at the circuit's voltage, as <see cref="TryReach"/> leaves them.</param>
+    /// <param name="isEvaluated">Whether the loads are at the circuit's voltage, as <see cref="TryReach"/> leaves
+    /// them.</param>
     public static void Polish(NodalSystem circuit, bool isEvaluated = false)
     {
         if (!isEvaluated)
@@ -65,10 +67,11 @@ internal static class NewtonMethod
     }
 
     /// <summary>Moves the loads to the new voltage; a load whose voltage reverses is clamped at zero.</summary>
-    /// <returns>Greatest difference of a load's current there from its tangent; infinity while one is clamped at zero.</returns>
+    /// <returns>Greatest difference of a load's current there from its tangent; infinity while one is clamped at
+    /// zero.</returns>
     /// <remarks>
-    /// Lamps that are off still form loops through two earths. Started at the source's voltage their tangents lead past zero to
-    /// nearly as much the other way, and back; at zero a filament is cold, and its law a straight line.
+    /// Lamps that are off still form loops through two earths. Started at the source's voltage their tangents lead past
+    /// zero to nearly as much the other way, and back; at zero a filament is cold, and its law a straight line.
     /// </remarks>
     private static double FollowTangents(NodalSystem circuit)
     {

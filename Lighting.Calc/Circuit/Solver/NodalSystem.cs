@@ -4,7 +4,8 @@ using System.Diagnostics.CodeAnalysis;
 namespace Lighting.Calc;
 
 /// <summary>Nodal equations G·v + loads(v) = source of the live part, and the node voltages.</summary>
-/// <remarks>Its arrays have room for the whole circuit, so that turning from one plan to another allocates nothing.</remarks>
+/// <remarks>Its arrays have room for the whole circuit, so that turning from one plan to another allocates
+/// nothing.</remarks>
 internal sealed class NodalSystem
 {
     private readonly Circuit circuit;
@@ -44,7 +45,8 @@ internal sealed class NodalSystem
 
     public LoadVector Loads { get; }
 
-    /// <summary>Voltage by slot, the reference node last. The true voltage is this plus <see cref="LowVolts"/>.</summary>
+    /// <summary>Voltage by slot, the reference node last. The true voltage is this plus
+    /// <see cref="LowVolts"/>.</summary>
     /// <remarks>
     /// A micro-ohm joint at 13 V passes amperes at less than the rounding of 13 V: its current needs the difference of
     /// two voltages beyond the 16 digits of each.
@@ -115,7 +117,8 @@ internal sealed class NodalSystem
         }
     }
 
-    /// <summary>Solves with each load replaced by its slope and its current at zero voltage on that line (the tangent).</summary>
+    /// <summary>Solves with each load replaced by its slope and its current at zero voltage on that line (the
+    /// tangent).</summary>
     /// <returns>False when the matrix is not positive definite; the voltage is then as before.</returns>
     public bool SolveTangent()
     {
@@ -154,7 +157,8 @@ internal sealed class NodalSystem
             Factor.Right[i] = -Factor.Right[i];
     }
 
-    /// <summary>Adds a multiple of the solved step to the voltage, keeping the digits that the voltage cannot hold.</summary>
+    /// <summary>Adds a multiple of the solved step to the voltage, keeping the digits that the voltage cannot
+    /// hold.</summary>
     public void Move(double fraction)
     {
         double[] step = Factor.Right;
@@ -226,7 +230,8 @@ internal sealed class NodalSystem
     }
 
     /// <summary>|power in − power out| over power in.</summary>
-    /// <remarks>By Tellegen's theorem the difference is exactly the sum of voltage times residual over the nodes.</remarks>
+    /// <remarks>By Tellegen's theorem the difference is exactly the sum of voltage times residual over the
+    /// nodes.</remarks>
     public double PowerImbalance()
     {
         double lost = 0;
@@ -244,7 +249,8 @@ internal sealed class NodalSystem
         return greatest;
     }
 
-    /// <summary>Co-content of the whole circuit at the present voltage plus a multiple of the solved step, in watts.</summary>
+    /// <summary>Co-content of the whole circuit at the present voltage plus a multiple of the solved step, in
+    /// watts.</summary>
     public double CoContentWatts(double fraction)
     {
         double[] step = Factor.Right;

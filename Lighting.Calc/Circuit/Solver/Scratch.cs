@@ -1,6 +1,7 @@
 namespace Lighting.Calc;
 
-/// <summary>Scratch arrays of whole numbers, cut one after the other from a single block, which is on the stack unless a circuit is large.</summary>
+/// <summary>Scratch arrays of whole numbers, cut one after the other from a single block, which is on the stack unless
+/// a circuit is large.</summary>
 internal ref struct Scratch(Span<int> room)
 {
     /// <summary>The most numbers that are put on the stack.</summary>

@@ -43,7 +43,8 @@ internal static class StableOperatingPoint
         // Without drivers no slope is negative and the matrix cannot be other than positive definite.
         bool holdable = circuit.Loads.FirstDriver == circuit.Loads.Count || circuit.SolveStep();
         diagnostics = new SolveDiagnostics(tried, circuit.Solutions, worst, residual, imbalance, holdable);
-        bool balanced = residual <= SolverLimits.ResidualAmperes
+        bool balanced =
+            residual <= SolverLimits.ResidualAmperes
             || residual <= SolverLimits.ResidualRelative * circuit.GreatestAmperes();
         return balanced && imbalance <= SolverLimits.PowerRelative && holdable;
     }

@@ -3,11 +3,11 @@ namespace Lighting.Calc;
 
 /// <summary>Searches from below, where <see cref="OperatingPoint"/> searches from above.</summary>
 /// <remarks>
-/// First a bound: no load draws more than at the source's voltage, a driver never more than at its minimum, and what each subtracts from
-/// another's voltage is linear. Where every lit driver keeps its minimum even so, there is nothing to look for.
-/// With some drivers held dark as resistors the circuit is left to settle; then they are let go. Those whose voltage
-/// suffice light up at once, and whatever stays dark is held so by the circuit itself. First all drivers are held
-/// together, then each alone that is not yet known to drop out.
+/// First a bound: no load draws more than at the source's voltage, a driver never more than at its minimum, and what
+/// each subtracts from another's voltage is linear. Where every lit driver keeps its minimum even so, there is nothing
+/// to look for. With some drivers held dark as resistors the circuit is left to settle; then they are let go. Those
+/// whose voltage suffice light up at once, and whatever stays dark is held so by the circuit itself. First all drivers
+/// are held together, then each alone that is not yet known to drop out.
 /// </remarks>
 internal sealed class UndervoltageDropout(NodalSystem circuit)
 {
@@ -43,7 +43,9 @@ internal sealed class UndervoltageDropout(NodalSystem circuit)
     {
         LoadVector loads = circuit.Loads;
         for (int j = 0; j < loads.Count; j++)
-            most[j] = Math.Abs(loads.At(j, j < loads.FirstDriver ? circuit.EmfVolts : loads.MinimumVolts(j)).CurrentAmperes);
+            most[j] = Math.Abs(
+                loads.At(j, j < loads.FirstDriver ? circuit.EmfVolts : loads.MinimumVolts(j)).CurrentAmperes
+            );
         DescentMethod.StartUnloaded(circuit);
         for (int j = loads.FirstDriver; j < loads.Count; j++)
         {

@@ -47,7 +47,9 @@ internal sealed class ZeroOhmCurrents(Circuit circuit)
     }
 
     /// <summary>Current of a merged conductor at the last update.</summary>
-    public double Amperes(int conductor) => plan is null
-        ? throw new InvalidOperationException("The currents must be updated first.")
-        : factor.Right[plan.Slot[circuit.ConductorA[conductor]]] - factor.Right[plan.Slot[circuit.ConductorB[conductor]]];
+    public double Amperes(int conductor) =>
+        plan is null
+            ? throw new InvalidOperationException("The currents must be updated first.")
+            : factor.Right[plan.Slot[circuit.ConductorA[conductor]]]
+                - factor.Right[plan.Slot[circuit.ConductorB[conductor]]];
 }

@@ -18,11 +18,17 @@ internal sealed class ZeroOhmPlan
         Conductors = [.. Enumerable.Range(0, circuit.ConductorCount).Where(i => key.Conductor(i) == Link.Merged)];
         var order = new EliminationOrder(
             count,
-            Conductors.Select(i => (unknown[circuit.ConductorA[i]], unknown[circuit.ConductorB[i]]))
+            Conductors
+                .Select(i => (unknown[circuit.ConductorA[i]], unknown[circuit.ConductorB[i]]))
                 .Where(e => e.Item1 >= 0 && e.Item2 >= 0),
-            last: -1);
+            last: -1
+        );
         Slot = [.. unknown.Select(u => u < 0 ? count : order.Position[u])];
-        Pattern = FactorPattern.Of(count, [.. Conductors.Select(i => Slot[circuit.ConductorA[i]])], [.. Conductors.Select(i => Slot[circuit.ConductorB[i]])]);
+        Pattern = FactorPattern.Of(
+            count,
+            [.. Conductors.Select(i => Slot[circuit.ConductorA[i]])],
+            [.. Conductors.Select(i => Slot[circuit.ConductorB[i]])]
+        );
     }
 
     public int[] Conductors { get; }

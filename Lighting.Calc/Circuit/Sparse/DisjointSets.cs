@@ -15,7 +15,8 @@ internal sealed class DisjointSets
 
     public void Join(int a, int b)
     {
-        int rootA = RootOf(a), rootB = RootOf(b);
+        int rootA = RootOf(a),
+            rootB = RootOf(b);
         _root[Math.Max(rootA, rootB)] = Math.Min(rootA, rootB);
     }
 

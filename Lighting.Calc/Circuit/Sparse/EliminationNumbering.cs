@@ -1,7 +1,8 @@
 // The places of a plan in its matrix; made only when the plan is solved.
 namespace Lighting.Calc;
 
-/// <summary>One slot for each unknown in order of elimination, the plus last, then the reference node; and the places of elements in the matrix.</summary>
+/// <summary>One slot for each unknown in order of elimination, the plus last, then the reference node; and the places
+/// of elements in the matrix.</summary>
 internal sealed class EliminationNumbering
 {
     /// <param name="circuit">The circuit.</param>
@@ -9,11 +10,16 @@ internal sealed class EliminationNumbering
     /// <param name="cluster">For each node the lowest node that zero resistance joins it with.</param>
     internal EliminationNumbering(Circuit circuit, EliminationPlan plan, int[] cluster)
     {
-        int count = plan.Unknowns, plus = cluster[circuit.Plus], minus = cluster[circuit.Minus];
-        int edges = plan.LiveConductors.Length + plan.LiveLoads.Length, needed = circuit.NodeCount + 2 * edges;
+        int count = plan.Unknowns,
+            plus = cluster[circuit.Plus],
+            minus = cluster[circuit.Minus];
+        int edges = plan.LiveConductors.Length + plan.LiveLoads.Length,
+            needed = circuit.NodeCount + 2 * edges;
         Span<int> room = needed <= Scratch.OnStack ? stackalloc int[needed] : new int[needed];
         var scratch = new Scratch(room);
-        Span<int> slotOf = scratch.Take(circuit.NodeCount, count), ends = scratch.Take(edges), otherEnds = scratch.Take(edges);
+        Span<int> slotOf = scratch.Take(circuit.NodeCount, count),
+            ends = scratch.Take(edges),
+            otherEnds = scratch.Take(edges);
         NodeOfSlot = new int[count + 1];
         NodeOfSlot[count] = circuit.Minus;
         int slot = 0;
@@ -61,7 +67,8 @@ internal sealed class EliminationNumbering
     /// <summary>One node for each slot, to name it by.</summary>
     public int[] NodeOfSlot { get; }
 
-    /// <summary>Place of each live conductor's entry off the diagonal; the dummy place when one end is the reference node.</summary>
+    /// <summary>Place of each live conductor's entry off the diagonal; the dummy place when one end is the reference
+    /// node.</summary>
     public int[] ConductorEntry { get; }
 
     /// <summary>Place of each live load's entry, likewise.</summary>

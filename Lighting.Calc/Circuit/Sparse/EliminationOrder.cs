@@ -45,8 +45,7 @@ internal sealed class EliminationOrder
             do
             {
                 queue.TryDequeue(out v, out key);
-            }
-            while (done[v] || (v != last && key.Degree != degree[v]));
+            } while (done[v] || (v != last && key.Degree != degree[v]));
 
             List<int> around = neighbours[v];
             around.RemoveAll(w => done[w]);
@@ -81,7 +80,8 @@ internal sealed class EliminationOrder
         degree[b]++;
     }
 
-    /// <summary>Neighbours of a vertex with at most about half of them eliminated already: a hub is not tidied each time.</summary>
+    /// <summary>Neighbours of a vertex with at most about half of them eliminated already: a hub is not tidied each
+    /// time.</summary>
     private List<int> Tidied(int v)
     {
         List<int> list = neighbours[v];

@@ -1,11 +1,12 @@
 // What a solver needs to know of a circuit with a given set of open and merged elements: unknowns, order, places.
 namespace Lighting.Calc;
 
-/// <summary>The reduced circuit: one slot for each unknown in order of elimination, the plus last, then the reference node.</summary>
+/// <summary>The reduced circuit: one slot for each unknown in order of elimination, the plus last, then the reference
+/// node.</summary>
 /// <remarks>
 /// Merged nodes share a slot; nodes in which no current can flow take the slot of the point they are connected to
-/// (<see cref="SourceBlock"/>), so that their elements have no voltage and need no equation. Immutable; its numbering is made when it
-/// is first solved, by two threads at once twice and alike.
+/// (<see cref="SourceBlock"/>), so that their elements have no voltage and need no equation. Immutable; its numbering
+/// is made when it is first solved, by two threads at once twice and alike.
 /// </remarks>
 internal sealed class EliminationPlan
 {
@@ -20,16 +21,22 @@ internal sealed class EliminationPlan
         Key = key;
         cluster = Clusters(circuit, key);
         Anchor = new int[circuit.NodeCount];
-        int minus = cluster[circuit.Minus], elements = circuit.ConductorCount + circuit.LoadCount;
+        int minus = cluster[circuit.Minus],
+            elements = circuit.ConductorCount + circuit.LoadCount;
         int needed = 2 * elements + Anchor.Length;
         Span<int> room = needed <= Scratch.OnStack ? stackalloc int[needed] : new int[needed];
         var scratch = new Scratch(room);
-        Span<int> ends = scratch.Take(elements), otherEnds = scratch.Take(elements), anchor = scratch.Take(Anchor.Length);
+        Span<int> ends = scratch.Take(elements),
+            otherEnds = scratch.Take(elements),
+            anchor = scratch.Take(Anchor.Length);
         int present = 0;
         for (int i = 0; i < circuit.ConductorCount; i++)
         {
             if (key.Conductor(i) == Link.Finite)
-                (ends[present], otherEnds[present++]) = (cluster[circuit.ConductorA[i]], cluster[circuit.ConductorB[i]]);
+                (ends[present], otherEnds[present++]) = (
+                    cluster[circuit.ConductorA[i]],
+                    cluster[circuit.ConductorB[i]]
+                );
         }
 
         for (int i = 0; i < circuit.LoadCount; i++)
@@ -69,10 +76,12 @@ internal sealed class EliminationPlan
 
     public int Unknowns { get; }
 
-    /// <summary>For each node the node whose voltage it takes: where no current flows, that of the point it is connected to.</summary>
+    /// <summary>For each node the node whose voltage it takes: where no current flows, that of the point it is
+    /// connected to.</summary>
     public int[] Anchor { get; }
 
-    /// <summary>Whether the node, or one that zero resistance joins it with, is in the source's block or the minus itself.</summary>
+    /// <summary>Whether the node, or one that zero resistance joins it with, is in the source's block or the minus
+    /// itself.</summary>
     public bool IsLive(int node) => Anchor[node] == cluster[node];
 
     /// <summary>Conductors that can carry current between two slots.</summary>

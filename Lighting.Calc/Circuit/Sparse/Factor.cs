@@ -1,7 +1,8 @@
 // Numbers of a sparse symmetric system and its solution by LDLᵀ without allocation.
 namespace Lighting.Calc;
 
-/// <summary>Workspace of one system: fill in diagonal, entries and right-hand side, then eliminate and substitute.</summary>
+/// <summary>Workspace of one system: fill in diagonal, entries and right-hand side, then eliminate and
+/// substitute.</summary>
 /// <remarks>
 /// Positive pivots are the test of a positive definite matrix (Sylvester's law of inertia). No pivoting: a positive
 /// definite matrix needs none, and any other is not solved but reported.

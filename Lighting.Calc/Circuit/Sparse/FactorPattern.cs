@@ -40,7 +40,8 @@ internal sealed class FactorPattern
     /// <summary>Row of each entry; what follows the last has no meaning.</summary>
     public int[] Rows { get; }
 
-    /// <summary>Entry that each pair of entries of a column updates, in the order in which elimination meets them.</summary>
+    /// <summary>Entry that each pair of entries of a column updates, in the order in which elimination meets
+    /// them.</summary>
     public int[] Targets { get; }
 
     /// <summary>Entries off the diagonal; the place of this number is a dummy.</summary>
@@ -48,19 +49,23 @@ internal sealed class FactorPattern
 
     /// <summary>The pattern of a matrix whose unknowns are eliminated in their order, fill included.</summary>
     /// <remarks>
-    /// A column holds the later neighbours of its unknown and what the columns it is the first entry of leave: the elimination tree.
-    /// Source: R. Schreiber, "A new implementation of sparse Gaussian elimination", 1982.
+    /// A column holds the later neighbours of its unknown and what the columns it is the first entry of leave: the
+    /// elimination tree. Source: R. Schreiber, "A new implementation of sparse Gaussian elimination", 1982.
     /// </remarks>
     /// <param name="size">Number of unknowns.</param>
-    /// <param name="ends">Of each pair that shares a matrix entry the one; repetitions, pairs of one and the same and ends beyond the unknowns (the reference node) are allowed.</param>
+    /// <param name="ends">Of each pair that shares a matrix entry the one; repetitions, pairs of one and the same and
+    /// ends beyond the unknowns (the reference node) are allowed.</param>
     /// <param name="otherEnds">Of each pair the other.</param>
     public static FactorPattern Of(int size, ReadOnlySpan<int> ends, ReadOnlySpan<int> otherEnds)
     {
         int needed = 4 * size + ends.Length;
         Span<int> room = needed <= Scratch.OnStack ? stackalloc int[needed] : new int[needed];
         var scratch = new Scratch(room);
-        Span<int> firstEdge = scratch.Take(size, -1), firstChild = scratch.Take(size, -1), seenIn = scratch.Take(size, -1);
-        Span<int> nextChild = scratch.Take(size), nextEdge = scratch.Take(ends.Length);
+        Span<int> firstEdge = scratch.Take(size, -1),
+            firstChild = scratch.Take(size, -1),
+            seenIn = scratch.Take(size, -1);
+        Span<int> nextChild = scratch.Take(size),
+            nextEdge = scratch.Take(ends.Length);
         for (int e = 0; e < ends.Length; e++)
         {
             int column = Math.Min(ends[e], otherEnds[e]);
@@ -110,7 +115,8 @@ internal sealed class FactorPattern
         return new FactorPattern(start, rows);
     }
 
-    /// <summary>Place of the entry of two rows; the dummy when one of them is beyond the matrix (the reference node).</summary>
+    /// <summary>Place of the entry of two rows; the dummy when one of them is beyond the matrix (the reference
+    /// node).</summary>
     public int EntryOf(int a, int b)
     {
         int column = Math.Min(a, b);
@@ -118,6 +124,8 @@ internal sealed class FactorPattern
         if (row >= Size)
             return EntryCount;
         int place = Rows.AsSpan(ColumnStart[column]..ColumnStart[column + 1]).IndexOf(row);
-        return place >= 0 ? ColumnStart[column] + place : throw new InvalidOperationException("The pattern lacks an entry.");
+        return place >= 0
+            ? ColumnStart[column] + place
+            : throw new InvalidOperationException("The pattern lacks an entry.");
     }
 }

@@ -14,23 +14,36 @@ internal static class SourceBlock
     /// <param name="plus">The source's plus.</param>
     /// <param name="minus">The source's minus.</param>
     /// <param name="anchor">
-    /// Receives for each vertex the vertex of the block whose voltage it takes: itself inside, its point of attachment outside,
+    /// Receives for each vertex the vertex of the block whose voltage it takes: itself inside, its point of attachment
+    /// outside,
     /// <paramref name="minus"/> for a floating one.
     /// </param>
-    public static void Anchors(ReadOnlySpan<int> ends, ReadOnlySpan<int> otherEnds, int plus, int minus, Span<int> anchor)
+    public static void Anchors(
+        ReadOnlySpan<int> ends,
+        ReadOnlySpan<int> otherEnds,
+        int plus,
+        int minus,
+        Span<int> anchor
+    )
     {
         anchor.Fill(minus);
         if (plus == minus)
             return;
 
-        int vertices = anchor.Length, needed = vertices + 2 + 4 * ends.Length + 6 * vertices;
+        int vertices = anchor.Length,
+            needed = vertices + 2 + 4 * ends.Length + 6 * vertices;
         Span<int> room = needed <= Scratch.OnStack ? stackalloc int[needed] : new int[needed];
         var scratch = new Scratch(room);
-        Span<int> start = scratch.Take(vertices + 2), other = scratch.Take(2 * ends.Length), edgeOf = scratch.Take(2 * ends.Length);
+        Span<int> start = scratch.Take(vertices + 2),
+            other = scratch.Take(2 * ends.Length),
+            edgeOf = scratch.Take(2 * ends.Length);
         Adjacency(ends, otherEnds, start, other, edgeOf);
         Span<int> depthOrder = scratch.Take(vertices); // 0: not yet seen
-        Span<int> low = scratch.Take(vertices), parent = scratch.Take(vertices), parentEdge = scratch.Take(vertices);
-        Span<int> next = scratch.Take(vertices), visited = scratch.Take(vertices);
+        Span<int> low = scratch.Take(vertices),
+            parent = scratch.Take(vertices),
+            parentEdge = scratch.Take(vertices);
+        Span<int> next = scratch.Take(vertices),
+            visited = scratch.Take(vertices);
         int seen = 0;
         int clock = 1;
         depthOrder[minus] = clock++;
@@ -82,7 +95,13 @@ internal static class SourceBlock
         }
     }
 
-    private static void Adjacency(ReadOnlySpan<int> ends, ReadOnlySpan<int> otherEnds, Span<int> start, Span<int> other, Span<int> edge)
+    private static void Adjacency(
+        ReadOnlySpan<int> ends,
+        ReadOnlySpan<int> otherEnds,
+        Span<int> start,
+        Span<int> other,
+        Span<int> edge
+    )
     {
         for (int e = 0; e < ends.Length; e++)
         {
@@ -94,7 +113,8 @@ internal static class SourceBlock
             start[v] += start[v - 1];
         for (int e = 0; e < ends.Length; e++)
         {
-            int a = ends[e], b = otherEnds[e];
+            int a = ends[e],
+                b = otherEnds[e];
             other[start[a + 1]] = b;
             edge[start[a + 1]++] = e;
             other[start[b + 1]] = a;

@@ -23,7 +23,8 @@ internal sealed class FaultGroups
         _scale = new ReadingScale(model.Circuit);
     }
 
-    /// <summary>For each family the index of the first family it is alike to: its own when there is none before.</summary>
+    /// <summary>For each family the index of the first family it is alike to: its own when there is none
+    /// before.</summary>
     public static ImmutableArray<int> Of(FaultModel model, List<(TestPlace Test, Column Column)> tests)
     {
         var groups = new FaultGroups(model, tests);
@@ -63,7 +64,8 @@ internal sealed class FaultGroups
                 continue;
             double own = test.Instrument.IsLook() ? LookScale.EyeSigma : _scale.Sigma(test.Instrument, column.Value[a]);
             double sigma = Math.Sqrt(own * own + column.Sigma[a] * column.Sigma[b] + column.OwnAt(a) * column.OwnAt(b));
-            double va = column.Value[a], vb = column.Value[b];
+            double va = column.Value[a],
+                vb = column.Value[b];
             if (test.Instrument.IsLook())
                 (va, vb) = (Math.Max(va, -6), Math.Max(vb, -6));
             if (Math.Abs(va - vb) > Apart * sigma)

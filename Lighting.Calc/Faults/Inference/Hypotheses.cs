@@ -2,14 +2,14 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>What the next test is to decide between: the single faults, and pairs of faults where no single one explains the readings.</summary>
+/// <summary>What the next test is to decide between: the single faults, and pairs of faults where no single one
+/// explains the readings.</summary>
 internal sealed class Hypotheses
 {
-    private Hypotheses()
-    {
-    }
+    private Hypotheses() { }
 
-    /// <summary>Index of the hypothesis that each row of the columns belongs to; first the families, then the pairs.</summary>
+    /// <summary>Index of the hypothesis that each row of the columns belongs to; first the families, then the
+    /// pairs.</summary>
     public required ImmutableArray<int> Of { get; init; }
 
     /// <summary>Number of hypotheses.</summary>
@@ -30,30 +30,42 @@ internal sealed class Hypotheses
     /// <summary>Names a hypothesis, with the probability given.</summary>
     public required Func<int, double, FaultExplanation> Named { get; init; }
 
-    public static Hypotheses Singles(FaultModel model, Posterior posterior, Explainer explainer) => new()
-    {
-        Of = model.FamilyOf,
-        Count = model.Families.Length,
-        Weights = posterior.MemberWeights,
-        SupplyMean = posterior.BatteryMean,
-        SupplyVariance = posterior.BatteryVariance,
-        Shorts = Enumerable.Range(0, model.Families.Length).Where(f => model.Families[f] is ShortToFrame).Sum(f => posterior.FamilyWeights[f]),
-        Named = explainer.Named,
-    };
+    public static Hypotheses Singles(FaultModel model, Posterior posterior, Explainer explainer) =>
+        new()
+        {
+            Of = model.FamilyOf,
+            Count = model.Families.Length,
+            Weights = posterior.MemberWeights,
+            SupplyMean = posterior.BatteryMean,
+            SupplyVariance = posterior.BatteryVariance,
+            Shorts = Enumerable
+                .Range(0, model.Families.Length)
+                .Where(f => model.Families[f] is ShortToFrame)
+                .Sum(f => posterior.FamilyWeights[f]),
+            Named = explainer.Named,
+        };
 
     /// <summary>The same and pairs.</summary>
     /// <param name="pairs">The pairs.</param>
     /// <param name="single">Probability that it is a single fault.</param>
     /// <param name="probabilities">Those of the pairs.</param>
     /// <param name="words">Names the pairs.</param>
-    public Hypotheses With(ImmutableArray<FaultPair> pairs, double single, double[] probabilities, PairExplainer words) => new()
-    {
-        Of = [.. Of, .. Enumerable.Range(Count, pairs.Length)],
-        Count = Count + pairs.Length,
-        Weights = [.. Weights.Select(w => w * single), .. probabilities],
-        SupplyMean = SupplyMean,
-        SupplyVariance = SupplyVariance,
-        Shorts = Shorts * single + pairs.Select((p, i) => p.Members.Any(m => m.Family is ShortToFrame) ? probabilities[i] : 0).Sum(),
-        Named = (h, probability) => h < Count ? Named(h, probability) : words.Named(pairs[h - Count], probability),
-    };
+    public Hypotheses With(
+        ImmutableArray<FaultPair> pairs,
+        double single,
+        double[] probabilities,
+        PairExplainer words
+    ) =>
+        new()
+        {
+            Of = [.. Of, .. Enumerable.Range(Count, pairs.Length)],
+            Count = Count + pairs.Length,
+            Weights = [.. Weights.Select(w => w * single), .. probabilities],
+            SupplyMean = SupplyMean,
+            SupplyVariance = SupplyVariance,
+            Shorts =
+                Shorts * single
+                + pairs.Select((p, i) => p.Members.Any(m => m.Family is ShortToFrame) ? probabilities[i] : 0).Sum(),
+            Named = (h, probability) => h < Count ? Named(h, probability) : words.Named(pairs[h - Count], probability),
+        };
 }

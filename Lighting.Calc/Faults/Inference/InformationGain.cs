@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Expected information gain of a test about the fault: the mutual information of fault and outcome, in bits.</summary>
+/// <summary>Expected information gain of a test about the fault: the mutual information of fault and outcome, in
+/// bits.</summary>
 /// <remarks>D. V. Lindley, "On a measure of the information provided by an experiment", 1956. From memory.</remarks>
 internal sealed class InformationGain
 {
@@ -29,13 +30,20 @@ internal sealed class InformationGain
         _count = hypotheses.Count;
         _scale = new ReadingScale(model.Circuit);
         double passed = 0;
-        _members = [.. Enumerable.Range(0, hypotheses.Weights.Length).OrderBy(m => hypotheses.Weights[m]).SkipWhile(m => (passed += hypotheses.Weights[m]) < Negligible)];
+        _members =
+        [
+            .. Enumerable
+                .Range(0, hypotheses.Weights.Length)
+                .OrderBy(m => hypotheses.Weights[m])
+                .SkipWhile(m => (passed += hypotheses.Weights[m]) < Negligible),
+        ];
         _weights = [.. _members.Select(m => hypotheses.Weights[m])];
         _joint = new double[hypotheses.Count * Bins];
         (_batteryMean, _batteryVariance) = (hypotheses.SupplyMean, hypotheses.SupplyVariance);
     }
 
-    /// <summary>Probability of each outcome together with each fault, after <see cref="Bits"/>: row by family.</summary>
+    /// <summary>Probability of each outcome together with each fault, after <see cref="Bits"/>: row by
+    /// family.</summary>
     public ReadOnlySpan<double> Joint => _joint;
 
     /// <summary>Lowest value of the first bin, after <see cref="Bits"/> of a test that gives a number.</summary>
@@ -60,11 +68,14 @@ internal sealed class InformationGain
     {
         for (int i = 0; i < _members.Length; i++)
         {
-            int m = _members[i], row = _of[m] * Bins;
+            int m = _members[i],
+                row = _of[m] * Bins;
             double sigma = Math.Sqrt(column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m));
             for (int look = 0; look < 4; look++)
             {
-                double seen = (1 - _scale.Blunder) * LookScale.Probability((Brightness)look, column.Value[m], sigma) + _scale.Blunder / 4;
+                double seen =
+                    (1 - _scale.Blunder) * LookScale.Probability((Brightness)look, column.Value[m], sigma)
+                    + _scale.Blunder / 4;
                 _joint[row + look] += _weights[i] * seen;
             }
         }
@@ -72,7 +83,8 @@ internal sealed class InformationGain
 
     private void TakeNumbers(Instrument instrument, Column column)
     {
-        double low = double.PositiveInfinity, high = double.NegativeInfinity;
+        double low = double.PositiveInfinity,
+            high = double.NegativeInfinity;
         foreach (int m in _members)
         {
             double reach = 3 * Sigma(instrument, column, m);
@@ -84,9 +96,12 @@ internal sealed class InformationGain
         Width = Math.Max(1e-9, (high - low) / Bins);
         for (int i = 0; i < _members.Length; i++)
         {
-            int m = _members[i], row = _of[m] * Bins;
-            double sigma = Sigma(instrument, column, m), mean = Mean(column, m);
-            int first = Math.Clamp((int)((mean - 3 * sigma - low) / Width), 0, Bins - 1), last = Math.Clamp((int)((mean + 3 * sigma - low) / Width), 0, Bins - 1);
+            int m = _members[i],
+                row = _of[m] * Bins;
+            double sigma = Sigma(instrument, column, m),
+                mean = Mean(column, m);
+            int first = Math.Clamp((int)((mean - 3 * sigma - low) / Width), 0, Bins - 1),
+                last = Math.Clamp((int)((mean + 3 * sigma - low) / Width), 0, Bins - 1);
             double below = 0;
             for (int b = first; b <= last; b++)
             {
@@ -104,7 +119,12 @@ internal sealed class InformationGain
     public double Sigma(Instrument instrument, Column column, int m)
     {
         double own = _scale.Sigma(instrument, column.Value[m]);
-        return Math.Sqrt(own * own + column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m) + column.Battery[m] * column.Battery[m] * _batteryVariance);
+        return Math.Sqrt(
+            own * own
+                + column.Sigma[m] * column.Sigma[m]
+                + column.OwnAt(m) * column.OwnAt(m)
+                + column.Battery[m] * column.Battery[m] * _batteryVariance
+        );
     }
 
     private double Mutual()

@@ -1,11 +1,10 @@
-
 namespace Lighting.Calc;
 
 /// <summary>Likelihood of readings under one fault, with what is common to all of them filtered along.</summary>
 /// <remarks>
-/// Four unknowns are common to all readings: the supply's voltage and three directions in which lamps, joints and contacts
-/// together lie off the lists (the <see cref="ToleranceDraws"/>). Each is normal beforehand; a Kalman filter brings them along.
-/// What of the tolerance these do not cover is each reading's own.
+/// Four unknowns are common to all readings: the supply's voltage and three directions in which lamps, joints and
+/// contacts together lie off the lists (the <see cref="ToleranceDraws"/>). Each is normal beforehand; a Kalman filter
+/// brings them along. What of the tolerance these do not cover is each reading's own.
 /// </remarks>
 internal struct Likelihood
 {
@@ -35,7 +34,8 @@ internal struct Likelihood
     /// <summary>Natural logarithm of the likelihood so far.</summary>
     public double Logarithm { get; private set; }
 
-    /// <summary>How far the last reading lay from its prediction, in standard deviations; for a look 0, or 4 when it hardly can be.</summary>
+    /// <summary>How far the last reading lay from its prediction, in standard deviations; for a look 0, or 4 when it
+    /// hardly can be.</summary>
     public double Distance { get; private set; }
 
     /// <summary>The value expected of the last reading.</summary>
@@ -43,21 +43,36 @@ internal struct Likelihood
 
     public void Take(Evidence evidence, in Prediction predicted)
     {
-        double blunder = _scale.Blunder, density = _scale.BlunderDensity(evidence.Place.Instrument);
+        double blunder = _scale.Blunder,
+            density = _scale.BlunderDensity(evidence.Place.Instrument);
         Expected = predicted.Value;
         if (evidence.IsLook)
         {
-            double seen = LookScale.Probability((Brightness)(int)evidence.Value, predicted.Value, Math.Sqrt(predicted.Sigma * predicted.Sigma + predicted.Own * predicted.Own));
+            double seen = LookScale.Probability(
+                (Brightness)(int)evidence.Value,
+                predicted.Value,
+                Math.Sqrt(predicted.Sigma * predicted.Sigma + predicted.Own * predicted.Own)
+            );
             Distance = seen < 0.03 ? 4 : 0;
             Logarithm += Math.Log((1 - blunder) * seen + blunder * density);
             return;
         }
 
-        State slope = default, reach = default;
-        (slope[0], slope[1], slope[2], slope[3]) = (predicted.Battery, predicted.First, predicted.Second, predicted.Third);
+        State slope = default,
+            reach = default;
+        (slope[0], slope[1], slope[2], slope[3]) = (
+            predicted.Battery,
+            predicted.First,
+            predicted.Second,
+            predicted.Third
+        );
         double own = _scale.Sigma(evidence.Place.Instrument, evidence.Value);
         bool hasDraws = predicted.First != 0 || predicted.Second != 0 || predicted.Third != 0;
-        double variance = own * own + predicted.Own * predicted.Own + predicted.Sigma * predicted.Sigma * (hasDraws ? 1 - Common : 1), expected = predicted.Value;
+        double variance =
+                own * own
+                + predicted.Own * predicted.Own
+                + predicted.Sigma * predicted.Sigma * (hasDraws ? 1 - Common : 1),
+            expected = predicted.Value;
         for (int i = 0; i < Size; i++)
         {
             for (int j = 0; j < Size; j++)

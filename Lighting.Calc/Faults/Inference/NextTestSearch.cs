@@ -1,7 +1,7 @@
-
 namespace Lighting.Calc;
 
-/// <summary>Finds the test with the largest expected information for its cost, and says what each outcome would mean.</summary>
+/// <summary>Finds the test with the largest expected information for its cost, and says what each outcome would
+/// mean.</summary>
 internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Column Column)> tests)
 {
     private const double LeastBits = 0.03;
@@ -27,11 +27,15 @@ internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Col
             () => new InformationGain(model, hypotheses),
             (i, _, own) =>
             {
-                if (!taken.Contains(tests[i].Test) && (tests[i].Test.Instrument != Instrument.Ammeter || hypotheses.Shorts <= LeastShort))
+                if (
+                    !taken.Contains(tests[i].Test)
+                    && (tests[i].Test.Instrument != Instrument.Ammeter || hypotheses.Shorts <= LeastShort)
+                )
                     allBits[i] = own.Bits(tests[i].Test, tests[i].Column);
                 return own;
             },
-            _ => { });
+            _ => { }
+        );
         for (int i = 0; i < tests.Count; i++)
         {
             (TestPlace test, Column column) = tests[i];
@@ -46,6 +50,12 @@ internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Col
         var gain = new InformationGain(model, hypotheses);
         gain.Bits(found.Test, found.Column);
         var faultTest = new FaultTest(found.Test.Setting, model.NameOf(found.Test), found.Test.Instrument);
-        return new NextTest(faultTest, found.Bits, found.Cost, FaultWords.Instruction(faultTest, model.Circuit), new TestOutcomes(model, hypotheses, gain).Of(found.Test, found.Column));
+        return new NextTest(
+            faultTest,
+            found.Bits,
+            found.Cost,
+            FaultWords.Instruction(faultTest, model.Circuit),
+            new TestOutcomes(model, hypotheses, gain).Of(found.Test, found.Column)
+        );
     }
 }

@@ -7,7 +7,12 @@ namespace Lighting.Calc;
 /// Pairs are made of the faults that explain all readings best and of those that explain best each abnormal
 /// reading. Every pair is solved at a few severities, the best pairs then at all. Both faults are taken as independent.
 /// </remarks>
-internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid, Posterior posterior, Evidence[] evidence)
+internal sealed class PairSearch(
+    FaultModel model,
+    ImmutableArray<Particle> grid,
+    Posterior posterior,
+    Evidence[] evidence
+)
 {
     private const int OverallFaults = 6;
     private const int FaultsForAReading = 5;
@@ -19,7 +24,12 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
 
     private readonly ReadingScale _scale = new(model.Circuit);
     private readonly (Setting Setting, int[] Readings, TestPlace[] Tests)[] _bySetting =
-        [.. Enumerable.Range(0, evidence.Length).GroupBy(i => evidence[i].Place.Setting).Select(g => (g.Key, g.ToArray(), g.Select(i => evidence[i].Place).ToArray()))];
+    [
+        .. Enumerable
+            .Range(0, evidence.Length)
+            .GroupBy(i => evidence[i].Place.Setting)
+            .Select(g => (g.Key, g.ToArray(), g.Select(i => evidence[i].Place).ToArray())),
+    ];
 
     /// <summary>The best pairs, likeliest first; none with fewer than two readings.</summary>
     public ImmutableArray<FaultPair> Find(CancellationToken cancellationToken)
@@ -35,9 +45,18 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
         FaultPair[] refined =
         [
             .. Each(best, c => Refine(new FaultSolver(model.Circuit, model.Draws), c.A, c.B), cancellationToken)
-                .OrderByDescending(p => p.LogWeight).ThenBy(p => p.Nearest[0]).ThenBy(p => p.Nearest[1]),
+                .OrderByDescending(p => p.LogWeight)
+                .ThenBy(p => p.Nearest[0])
+                .ThenBy(p => p.Nearest[1]),
         ];
-        return [.. Each(refined, p => p.LogWeight < refined[0].LogWeight - Unmentioned ? p : WithSpread(p), cancellationToken)];
+        return
+        [
+            .. Each(
+                refined,
+                p => p.LogWeight < refined[0].LogWeight - Unmentioned ? p : WithSpread(p),
+                cancellationToken
+            ),
+        ];
 
         void TakeCoarse(FaultSolver solver, int i)
         {
@@ -52,7 +71,12 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
     private static FaultPair[] Each<T>(T[] items, Func<T, FaultPair> work, CancellationToken cancellationToken)
     {
         var done = new FaultPair[items.Length];
-        Parallel.For(0, items.Length, new ParallelOptions { CancellationToken = cancellationToken }, i => done[i] = work(items[i]));
+        Parallel.For(
+            0,
+            items.Length,
+            new ParallelOptions { CancellationToken = cancellationToken },
+            i => done[i] = work(items[i])
+        );
         return done;
     }
 
@@ -75,18 +99,20 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
 
     private int[] Coarse(int family)
     {
-        int count = model.Families[family].Cases.Length, first = model.FirstOf[family];
+        int count = model.Families[family].Cases.Length,
+            first = model.FirstOf[family];
         return model.Families[family].IsContinuous && count > 4
             ? [first + count / 6, first + count * 2 / 5, first + count * 3 / 5, first + count - 1]
             : [.. Enumerable.Range(first, count)];
     }
 
-    // First over all severities of the lists' grid, then between them: a resistance that is off by half a step would lie
-    // several standard deviations off the readings.
+    // First over all severities of the lists' grid, then between them: a resistance that is off by half a step would
+    // lie several standard deviations off the readings.
     private FaultPair Refine(FaultSolver solver, int a, int b)
     {
         double best = Weigh(solver, a, b);
-        int before = -1, beforeOther = -1;
+        int before = -1,
+            beforeOther = -1;
         for (int round = 0; round < 2 && (a, b) != (before, beforeOther); round++)
         {
             (before, beforeOther) = (a, b);
@@ -98,7 +124,8 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
                     (best, b) = (weight, other);
         }
 
-        FaultMember first = model.Members[a], second = model.Members[b];
+        FaultMember first = model.Members[a],
+            second = model.Members[b];
         foreach (double step in new[] { 0.125, 0.03, 0.008, 0.125, 0.03, 0.008 })
         {
             foreach (FaultMember other in Near(first, step))
@@ -110,7 +137,13 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
         }
 
         Prediction[] exact = Predict(solver, a, b, first, second, isExact: true);
-        return new FaultPair([first, second], [a, b], Weigh(exact, first, second), [.. exact], [Held(first), Held(second)]);
+        return new FaultPair(
+            [first, second],
+            [a, b],
+            Weigh(exact, first, second),
+            [.. exact],
+            [Held(first), Held(second)]
+        );
 
         IEnumerable<int> All(int member)
         {
@@ -121,7 +154,12 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
 
     private static IEnumerable<FaultMember> Near(FaultMember member, double decades) =>
         member.Family.IsContinuous && double.IsFinite(member.Case.Ohms)
-            ? new[] { -3, -2, -1, 1, 2, 3 }.Select(k => member with { Case = member.Family.Graver(member.Case, k * decades) })
+            ? new[] { -3, -2, -1, 1, 2, 3 }.Select(k =>
+                member with
+                {
+                    Case = member.Family.Graver(member.Case, k * decades),
+                }
+            )
             : [];
 
     private static (double Low, double High)? Held(in FaultMember fault) =>
@@ -141,9 +179,17 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
     }
 
     // From the best outwards until the weight has fallen as far as at the ends of nine tenths of a normal distribution.
-    private (double Low, double High)? Spread(FaultSolver solver, int a, int b, in FaultMember first, in FaultMember second, bool ofFirst)
+    private (double Low, double High)? Spread(
+        FaultSolver solver,
+        int a,
+        int b,
+        in FaultMember first,
+        in FaultMember second,
+        bool ofFirst
+    )
     {
-        const double step = 0.03, fall = 1.353;
+        const double step = 0.03,
+            fall = 1.353;
         const int most = 60;
         FaultMember of = ofFirst ? first : second;
         if (Held(of) is null)
@@ -174,11 +220,21 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
         var likelihood = new Likelihood(_scale);
         for (int i = 0; i < evidence.Length; i++)
             likelihood.Take(evidence[i], predicted[i]);
-        return likelihood.Logarithm + Math.Log(model.PriorOf(first.Family) * first.Case.Share * model.PriorOf(second.Family) * second.Case.Share);
+        return likelihood.Logarithm
+            + Math.Log(
+                model.PriorOf(first.Family) * first.Case.Share * model.PriorOf(second.Family) * second.Case.Share
+            );
     }
 
     // Tolerance and battery dependence are those of the single fault that has more of the first.
-    private Prediction[] Predict(FaultSolver solver, int a, int b, in FaultMember first, in FaultMember second, bool isExact)
+    private Prediction[] Predict(
+        FaultSolver solver,
+        int a,
+        int b,
+        in FaultMember first,
+        in FaultMember second,
+        bool isExact
+    )
     {
         var predicted = new Prediction[evidence.Length];
         foreach ((Setting setting, int[] readings, TestPlace[] tests) in _bySetting)
@@ -187,7 +243,10 @@ internal sealed class PairSearch(FaultModel model, ImmutableArray<Particle> grid
             for (int i = 0; i < values.Length; i++)
             {
                 Column column = evidence[readings[i]].Predicted;
-                predicted[readings[i]] = column.At(column.Sigma[a] > column.Sigma[b] ? a : b) with { Value = values[i] };
+                predicted[readings[i]] = column.At(column.Sigma[a] > column.Sigma[b] ? a : b) with
+                {
+                    Value = values[i],
+                };
             }
         }
 

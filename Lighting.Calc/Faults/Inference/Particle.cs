@@ -8,26 +8,55 @@ namespace Lighting.Calc;
 /// <param name="Prior">Prior probability.</param>
 /// <param name="Before">Index of the member before the milder one, where there is one; else its own.</param>
 /// <param name="After">Index of the member after the graver one, where there is one; else its own.</param>
-internal readonly record struct Particle(int Family, int Low, int High, double Part, double Prior, int Before, int After)
+internal readonly record struct Particle(
+    int Family,
+    int Low,
+    int High,
+    double Part,
+    double Prior,
+    int Before,
+    int After
+)
 {
-    // Between severities a reading is known to about this share of their difference, and where a lamp collapses the curve
-    // has a kink: the cubic may be off by as much as it bends.
+    // Between severities a reading is known to about this share of their difference, and where a lamp collapses the
+    // curve has a kink: the cubic may be off by as much as it bends.
     private const double Interpolation = 0.04;
 
     /// <summary>The prediction of a test.</summary>
     public Prediction Of(Column column) =>
-        Part == 0 ? column.At(Low) : new(Of(column.Value), Straight(column.Sigma), Of(column.Battery), Draw(column, 0), Draw(column, 1), Draw(column, 2), Math.Sqrt(Math.Pow(Unknown(column.Value), 2) + Math.Pow(Own(column), 2)));
+        Part == 0
+            ? column.At(Low)
+            : new(
+                Of(column.Value),
+                Straight(column.Sigma),
+                Of(column.Battery),
+                Draw(column, 0),
+                Draw(column, 1),
+                Draw(column, 2),
+                Math.Sqrt(Math.Pow(Unknown(column.Value), 2) + Math.Pow(Own(column), 2))
+            );
 
     // By the cubic of Catmull and Rom through the four nearest severities.
     private double Of(float[] column)
     {
-        double low = column[Low], high = column[High], before = column[Before], after = column[After];
-        return low + 0.5 * Part * (high - before + Part * (2 * before - 5 * low + 4 * high - after + Part * (3 * (low - high) + after - before)));
+        double low = column[Low],
+            high = column[High],
+            before = column[Before],
+            after = column[After];
+        return low
+            + 0.5
+                * Part
+                * (
+                    high
+                    - before
+                    + Part * (2 * before - 5 * low + 4 * high - after + Part * (3 * (low - high) + after - before))
+                );
     }
 
     private double Straight(float[] column) => column[Low] + Part * (column[High] - column[Low]);
 
-    private double Unknown(float[] column) => Interpolation * Math.Abs(column[High] - column[Low]) + Math.Abs(Of(column) - Straight(column));
+    private double Unknown(float[] column) =>
+        Interpolation * Math.Abs(column[High] - column[Low]) + Math.Abs(Of(column) - Straight(column));
 
     private double Own(Column column) => column.Own.Length > 0 ? Straight(column.Own) : 0;
 

@@ -4,16 +4,23 @@ namespace Lighting.Calc;
 
 /// <summary>Probabilities of all single faults, given readings.</summary>
 /// <remarks>
-/// A reading is normal about its prediction, with the instrument's error and the harness's tolerance; a share of readings is
-/// plainly wrong and lies anywhere (<see cref="FaultFindingOptions.BlunderShare"/>), so that no single reading is certain.
-/// What is common to all readings, the battery's voltage and the harness's tolerance, is filtered along (<see cref="Likelihood"/>).
-/// Looks have the probabilities of <see cref="LookScale"/>. Severities lie on a grid, with the predictions interpolated between.
+/// A reading is normal about its prediction, with the instrument's error and the harness's tolerance; a share of
+/// readings is plainly wrong and lies anywhere (<see cref="FaultFindingOptions.BlunderShare"/>), so that no single
+/// reading is certain. What is common to all readings, the battery's voltage and the harness's tolerance, is filtered
+/// along (<see cref="Likelihood"/>). Looks have the probabilities of <see cref="LookScale"/>. Severities lie on a grid,
+/// with the predictions interpolated between.
 /// </remarks>
 internal sealed class Posterior
 {
     private readonly FaultModel _model;
 
-    private Posterior(FaultModel model, ImmutableArray<Particle> particles, double[] weights, double[] logLikelihood, double logEvidence)
+    private Posterior(
+        FaultModel model,
+        ImmutableArray<Particle> particles,
+        double[] weights,
+        double[] logLikelihood,
+        double logEvidence
+    )
     {
         LogEvidence = logEvidence;
         _model = model;
@@ -61,17 +68,36 @@ internal sealed class Posterior
             FaultFamily family = model.Families[f];
             for (int c = 0; c < family.Cases.Length; c++)
             {
-                bool goesOn = family.IsContinuous && c + 1 < family.Cases.Length && double.IsFinite(family.Cases[c + 1].Ohms);
+                bool goesOn =
+                    family.IsContinuous && c + 1 < family.Cases.Length && double.IsFinite(family.Cases[c + 1].Ohms);
                 int count = goesOn ? steps : 1;
                 for (int k = 0; k < count; k++)
                 {
                     double part = (double)k / steps;
-                    double share = goesOn ? ((1 - part) * family.Cases[c].Share + part * family.Cases[c + 1].Share) / steps : family.Cases[c].Share;
+                    double share = goesOn
+                        ? ((1 - part) * family.Cases[c].Share + part * family.Cases[c + 1].Share) / steps
+                        : family.Cases[c].Share;
                     // The last severity before an open one closes the grid with half a step only.
-                    if (!goesOn && family.IsContinuous && double.IsFinite(family.Cases[c].Ohms) && family.Cases.Length > 1)
+                    if (
+                        !goesOn
+                        && family.IsContinuous
+                        && double.IsFinite(family.Cases[c].Ohms)
+                        && family.Cases.Length > 1
+                    )
                         share /= steps;
-                    int high = goesOn ? first + c + 1 : first + c, last = family.Cases.Length - (double.IsFinite(family.Cases[^1].Ohms) ? 1 : 2);
-                    particles.Add(new Particle(f, first + c, high, part, share, first + Math.Max(0, c - 1), Math.Max(high, Math.Min(first + last, high + 1))));
+                    int high = goesOn ? first + c + 1 : first + c,
+                        last = family.Cases.Length - (double.IsFinite(family.Cases[^1].Ohms) ? 1 : 2);
+                    particles.Add(
+                        new Particle(
+                            f,
+                            first + c,
+                            high,
+                            part,
+                            share,
+                            first + Math.Max(0, c - 1),
+                            Math.Max(high, Math.Min(first + last, high + 1))
+                        )
+                    );
                 }
             }
 
@@ -89,7 +115,9 @@ internal sealed class Posterior
         var logLikelihood = new double[particles.Length];
         var weights = new double[particles.Length];
         var scale = new ReadingScale(model.Circuit);
-        double heaviest = double.NegativeInfinity, mean = 0, variance = 0;
+        double heaviest = double.NegativeInfinity,
+            mean = 0,
+            variance = 0;
         for (int i = 0; i < particles.Length; i++)
         {
             Particle p = particles[i];
@@ -102,12 +130,17 @@ internal sealed class Posterior
                 (heaviest, mean, variance) = (weight, likelihood.BatteryMean, likelihood.BatteryVariance);
         }
 
-        double most = logLikelihood.Max(), sum = 0;
+        double most = logLikelihood.Max(),
+            sum = 0;
         for (int i = 0; i < weights.Length; i++)
             sum += weights[i] = particles[i].Prior * Math.Exp(logLikelihood[i] - most);
         for (int i = 0; i < weights.Length; i++)
             weights[i] /= sum;
-        return new Posterior(model, particles, weights, logLikelihood, most + Math.Log(sum)) { BatteryMean = mean, BatteryVariance = variance };
+        return new Posterior(model, particles, weights, logLikelihood, most + Math.Log(sum))
+        {
+            BatteryMean = mean,
+            BatteryVariance = variance,
+        };
     }
 
     /// <summary>The likeliest severity of a family, prior included.</summary>
@@ -120,12 +153,14 @@ internal sealed class Posterior
         return best;
     }
 
-    /// <summary>Severity of a particle: resistance, or a flat battery's or low-output coil's share of voltage.</summary>
+    /// <summary>Severity of a particle: resistance, or a flat battery's or low-output coil's share of
+    /// voltage.</summary>
     public double Severity(in Particle particle)
     {
-        FaultMember low = _model.Members[particle.Low], high = _model.Members[particle.High];
-        return low.Family.IsShare
-            ? low.Case.Factor + particle.Part * (high.Case.Factor - low.Case.Factor)
-            : particle.Part == 0 ? low.Case.Ohms : low.Case.Ohms * Math.Pow(high.Case.Ohms / low.Case.Ohms, particle.Part);
+        FaultMember low = _model.Members[particle.Low],
+            high = _model.Members[particle.High];
+        return low.Family.IsShare ? low.Case.Factor + particle.Part * (high.Case.Factor - low.Case.Factor)
+            : particle.Part == 0 ? low.Case.Ohms
+            : low.Case.Ohms * Math.Pow(high.Case.Ohms / low.Case.Ohms, particle.Part);
     }
 }

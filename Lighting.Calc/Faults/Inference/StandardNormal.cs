@@ -2,12 +2,16 @@ using MathNet.Numerics.Distributions;
 
 namespace Lighting.Calc;
 
-/// <summary>The standard normal distribution from a table, good to 1e-5: it is evaluated a million times for one choice of a test.</summary>
+/// <summary>The standard normal distribution from a table, good to 1e-5: it is evaluated a million times for one choice
+/// of a test.</summary>
 internal static class StandardNormal
 {
     private const int PerUnit = 100;
     private const int Reach = 6;
-    private static readonly double[] s_table = [.. Enumerable.Range(0, 2 * Reach * PerUnit + 2).Select(i => Normal.CDF(0, 1, (double)i / PerUnit - Reach))];
+    private static readonly double[] s_table =
+    [
+        .. Enumerable.Range(0, 2 * Reach * PerUnit + 2).Select(i => Normal.CDF(0, 1, (double)i / PerUnit - Reach)),
+    ];
 
     public static double Cumulative(double z)
     {

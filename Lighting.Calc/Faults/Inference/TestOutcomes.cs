@@ -10,7 +10,8 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
     // Share of full voltage, or of an ammeter's range, below which a reading counts as nothing.
     private const double Nothing = 0.03;
 
-    /// <summary>The outcomes of the test that <see cref="InformationGain.Bits"/> was last asked for, likeliest first.</summary>
+    /// <summary>The outcomes of the test that <see cref="InformationGain.Bits"/> was last asked for, likeliest
+    /// first.</summary>
     public ImmutableArray<TestOutcome> Of(in TestPlace test, Column column)
     {
         var outcomes = new List<TestOutcome>();
@@ -43,11 +44,21 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
                 return;
             ImmutableArray<FaultExplanation> likely =
             [
-                .. Enumerable.Range(0, families.Length).OrderByDescending(f => families[f]).Take(3)
+                .. Enumerable
+                    .Range(0, families.Length)
+                    .OrderByDescending(f => families[f])
+                    .Take(3)
                     .Where(f => families[f] > 0.02 * probability)
                     .Select(f => hypotheses.Named(f, families[f] / probability)),
             ];
-            outcomes.Add(new TestOutcome(name, probability, likely, string.Join("; ", likely.Select(l => $"{l.Sentence} ({FaultWords.Percent(l.Probability)})"))));
+            outcomes.Add(
+                new TestOutcome(
+                    name,
+                    probability,
+                    likely,
+                    string.Join("; ", likely.Select(l => $"{l.Sentence} ({FaultWords.Percent(l.Probability)})"))
+                )
+            );
         }
     }
 
@@ -59,23 +70,27 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
     }
 
     // The last bin near zero; −1 where an outcome is neither a voltage nor a current.
-    private int NothingTo(Instrument instrument) => instrument switch
-    {
-        Instrument.Meter => Bin(Nothing * model.Circuit.Supply.FullVolts),
-        Instrument.Ammeter => Bin(Nothing * ReadingScale.MostAmperes / 10),
-        _ => -1,
-    };
+    private int NothingTo(Instrument instrument) =>
+        instrument switch
+        {
+            Instrument.Meter => Bin(Nothing * model.Circuit.Supply.FullVolts),
+            Instrument.Ammeter => Bin(Nothing * ReadingScale.MostAmperes / 10),
+            _ => -1,
+        };
 
-    private int Bin(double value) => Math.Clamp((int)Math.Floor((value - gain.Lowest) / gain.Width), -1, InformationGain.Bins);
+    private int Bin(double value) =>
+        Math.Clamp((int)Math.Floor((value - gain.Lowest) / gain.Width), -1, InformationGain.Bins);
 
-    // Outcomes are the heaps of the histogram, which end where hardly anything falls, cut where nothing ends and where what should be begins and ends.
+    // Outcomes are the heaps of the histogram, which end where hardly anything falls, cut where nothing ends and where
+    // what should be begins and ends.
     private static IEnumerable<(int First, int Last)> Ranges(double[] bins, int nothing, int low, int high)
     {
         const double empty = 0.002;
         int first = -1;
         for (int b = 0; b <= bins.Length; b++)
         {
-            bool here = b < bins.Length && bins[b] > empty, cut = b == low || b == high + 1 || (b == nothing + 1 && nothing < low);
+            bool here = b < bins.Length && bins[b] > empty,
+                cut = b == low || b == high + 1 || (b == nothing + 1 && nothing < low);
             if (first >= 0 && (!here || cut))
             {
                 yield return (first, b - 1);
@@ -89,10 +104,19 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
 
     private string Range(Instrument instrument, int first, int last)
     {
-        double low = gain.Lowest + first * gain.Width, high = gain.Lowest + (last + 1) * gain.Width;
+        double low = gain.Lowest + first * gain.Width,
+            high = gain.Lowest + (last + 1) * gain.Width;
         FaultFindingOptions options = model.Circuit.Options;
-        string from = FaultWords.Value(instrument, instrument == Instrument.Ohmmeter ? low : Math.Max(0, Rounded(low)), options);
-        string to = FaultWords.Value(instrument, instrument == Instrument.Ohmmeter ? high : Math.Max(0, Rounded(high)), options);
+        string from = FaultWords.Value(
+            instrument,
+            instrument == Instrument.Ohmmeter ? low : Math.Max(0, Rounded(low)),
+            options
+        );
+        string to = FaultWords.Value(
+            instrument,
+            instrument == Instrument.Ohmmeter ? high : Math.Max(0, Rounded(high)),
+            options
+        );
         return from == to ? from : $"{from} to {to}";
     }
 

@@ -2,9 +2,19 @@ namespace Lighting.Calc;
 
 /// <summary>A battery of high internal resistance: its voltage falls under load.</summary>
 internal sealed class BatteryHighResistance(FaultCircuit circuit)
-    : ResistanceFault(circuit, FaultKind.BatteryHighResistance, 0, circuit.Options.Weight("high-resistance battery"), [.. s_ohms.Select(r => new FaultCase(r, 1.0 / s_ohms.Length))])
+    : ResistanceFault(
+        circuit,
+        FaultKind.BatteryHighResistance,
+        0,
+        circuit.Options.Weight("high-resistance battery"),
+        [.. s_ohms.Select(r => new FaultCase(r, 1.0 / s_ohms.Length))]
+    )
 {
-    private static readonly double[] s_ohms = [.. Enumerable.Range(0, 11).Select(k => 0.05 * Math.Pow(2, 0.5 * k)), .. Enumerable.Range(0, 10).Select(k => 1.9 * Math.Pow(10, 0.06 * k))];
+    private static readonly double[] s_ohms =
+    [
+        .. Enumerable.Range(0, 11).Select(k => 0.05 * Math.Pow(2, 0.5 * k)),
+        .. Enumerable.Range(0, 10).Select(k => 1.9 * Math.Pow(10, 0.06 * k)),
+    ];
 
     public override string PartName => "battery";
 

@@ -2,7 +2,14 @@ namespace Lighting.Calc;
 
 /// <summary>A lighting coil with a winding or lead of high resistance, or open.</summary>
 internal sealed class CoilWindingFault(FaultCircuit circuit, double amperes)
-    : ResistanceFault(circuit, FaultKind.CoilWindingFault, 0, circuit.Options.Weight("high-resistance coil winding"), circuit.Options.Weight("coil winding open"), amperes)
+    : ResistanceFault(
+        circuit,
+        FaultKind.CoilWindingFault,
+        0,
+        circuit.Options.Weight("high-resistance coil winding"),
+        circuit.Options.Weight("coil winding open"),
+        amperes
+    )
 {
     public override string PartName => "lighting coil";
 

@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>One severity of a fault: what a particle of the posterior is solved with.</summary>

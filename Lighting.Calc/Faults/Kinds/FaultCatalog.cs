@@ -14,10 +14,21 @@ internal static class FaultCatalog
         for (int i = 0; i < bike.Runs.Length; i++)
             families.Add(new HighResistanceRun(circuit, i, currents.Conductors[circuit.Runs[i]]));
         for (int i = 0; i < bike.Switches.Length; i++)
-            families.AddRange(new HighResistanceContact(circuit, i, currents.Conductors[circuit.Contacts[i]]), new ContactNeverOpens(circuit, i));
+            families.AddRange(
+                new HighResistanceContact(circuit, i, currents.Conductors[circuit.Contacts[i]]),
+                new ContactNeverOpens(circuit, i)
+            );
         for (int i = 0; i < bike.Fuses.Length; i++)
-            families.AddRange(new HighResistanceFuseHolder(circuit, i, currents.Conductors[circuit.Fuses[i]]), new FuseBlown(circuit, i));
-        families.AddRange(Enumerable.Range(0, circuit.Points.Length).Where(p => ShortToFrame.CanBe(circuit, p)).Select(p => new ShortToFrame(circuit, p)));
+            families.AddRange(
+                new HighResistanceFuseHolder(circuit, i, currents.Conductors[circuit.Fuses[i]]),
+                new FuseBlown(circuit, i)
+            );
+        families.AddRange(
+            Enumerable
+                .Range(0, circuit.Points.Length)
+                .Where(p => ShortToFrame.CanBe(circuit, p))
+                .Select(p => new ShortToFrame(circuit, p))
+        );
         for (int i = 0; i < bike.Lamps.Length; i++)
         {
             LampSpecification right = bike.Lamps[i].Specification;

@@ -8,7 +8,13 @@ namespace Lighting.Calc;
 /// <param name="part">Index of the part in its list of the bike: run, contact, fuse, lamp or point.</param>
 /// <param name="weight">Prior weight against the other families.</param>
 /// <param name="cases">The severities, mildest first.</param>
-internal abstract class FaultFamily(FaultCircuit circuit, FaultKind kind, int part, double weight, ImmutableArray<FaultCase> cases)
+internal abstract class FaultFamily(
+    FaultCircuit circuit,
+    FaultKind kind,
+    int part,
+    double weight,
+    ImmutableArray<FaultCase> cases
+)
 {
     protected static readonly ImmutableArray<FaultCase> OneSeverity = [new FaultCase(0, 1)];
 
@@ -44,7 +50,8 @@ internal abstract class FaultFamily(FaultCircuit circuit, FaultKind kind, int pa
 
     /// <summary>The fault as results state it.</summary>
     /// <param name="severity">The severity that fits best.</param>
-    /// <param name="fitted">The resistance fitted to the readings; null where the connection is open, or none is fitted.</param>
+    /// <param name="fitted">The resistance fitted to the readings; null where the connection is open, or none is
+    /// fitted.</param>
     public virtual Fault At(FaultCase severity, FittedResistance? fitted) => new(this);
 
     /// <summary>The fault with its severity.</summary>

@@ -2,7 +2,14 @@ namespace Lighting.Calc;
 
 /// <summary>A switch contact of high resistance, or that never closes.</summary>
 internal sealed class HighResistanceContact(FaultCircuit circuit, int contact, double amperes)
-    : ResistanceFault(circuit, FaultKind.HighResistanceContact, contact, circuit.Options.Weight("high-resistance contact"), circuit.Options.Weight("contact never closes"), amperes)
+    : ResistanceFault(
+        circuit,
+        FaultKind.HighResistanceContact,
+        contact,
+        circuit.Options.Weight("high-resistance contact"),
+        circuit.Options.Weight("contact never closes"),
+        amperes
+    )
 {
     public override string PartName => Bike.Switches[Part].Name;
 
@@ -10,5 +17,6 @@ internal sealed class HighResistanceContact(FaultCircuit circuit, int contact, d
 
     protected override string Open => "never closes";
 
-    public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.AddedOhms[Circuit.Contacts[Part]] += severity.Ohms;
+    public override void PutIn(FaultyHarness harness, FaultCase severity) =>
+        harness.AddedOhms[Circuit.Contacts[Part]] += severity.Ohms;
 }

@@ -2,7 +2,13 @@ namespace Lighting.Calc;
 
 /// <summary>An LED with its two wires exchanged.</summary>
 internal sealed class LedReversed(FaultCircuit circuit, int lamp)
-    : LampFault(circuit, FaultKind.LedReversed, lamp, circuit.Options.Weight("led reversed") * circuit.Bike.Lamps[lamp].Quantity, OneSeverity)
+    : LampFault(
+        circuit,
+        FaultKind.LedReversed,
+        lamp,
+        circuit.Options.Weight("led reversed") * circuit.Bike.Lamps[lamp].Quantity,
+        OneSeverity
+    )
 {
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.Lamps[Part].IsReversed = true;
 

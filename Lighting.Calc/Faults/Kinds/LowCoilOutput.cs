@@ -2,7 +2,12 @@ namespace Lighting.Calc;
 
 /// <summary>A lighting coil of low voltage: weak magnets or shorted turns.</summary>
 internal sealed class LowCoilOutput(FaultCircuit circuit)
-    : LowVoltageFault(circuit, FaultKind.LowCoilOutput, "low coil output", [0.88, 0.8, 0.72, 0.64, 0.56, 0.48, 0.4, 0.3, 0.2])
+    : LowVoltageFault(
+        circuit,
+        FaultKind.LowCoilOutput,
+        "low coil output",
+        [0.88, 0.8, 0.72, 0.64, 0.56, 0.48, 0.4, 0.3, 0.2]
+    )
 {
     public override string PartName => "lighting coil";
 
@@ -10,5 +15,6 @@ internal sealed class LowCoilOutput(FaultCircuit circuit)
 
     public override string Title(Fault fault) => $"{Subject}: low output";
 
-    protected override string State(Fault fault) => $"low output, {base.State(fault)} at {FaultWords.Rpm(Circuit.Supply.Rpm)}";
+    protected override string State(Fault fault) =>
+        $"low output, {base.State(fault)} at {FaultWords.Rpm(Circuit.Supply.Rpm)}";
 }

@@ -4,8 +4,19 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>A supply of low voltage even without load.</summary>
-internal abstract class LowVoltageFault(FaultCircuit circuit, FaultKind kind, string prior, ImmutableArray<double> shares)
-    : FaultFamily(circuit, kind, 0, circuit.Options.Weight(prior), [.. shares.Select(s => new FaultCase(0, 1.0 / shares.Length, s))])
+internal abstract class LowVoltageFault(
+    FaultCircuit circuit,
+    FaultKind kind,
+    string prior,
+    ImmutableArray<double> shares
+)
+    : FaultFamily(
+        circuit,
+        kind,
+        0,
+        circuit.Options.Weight(prior),
+        [.. shares.Select(s => new FaultCase(0, 1.0 / shares.Length, s))]
+    )
 {
     public override bool IsContinuous => true;
 
@@ -13,9 +24,14 @@ internal abstract class LowVoltageFault(FaultCircuit circuit, FaultKind kind, st
 
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.VoltageShare *= severity.Factor;
 
-    public override FaultCase Graver(FaultCase severity, double decades) => severity with { Factor = severity.Factor * Math.Pow(10, decades / 3) };
+    public override FaultCase Graver(FaultCase severity, double decades) =>
+        severity with
+        {
+            Factor = severity.Factor * Math.Pow(10, decades / 3),
+        };
 
-    public override Fault At(FaultCase severity, FittedResistance? fitted) => new(this) { OpenVoltage = ElectricPotential.FromVolts(Circuit.Supply.OpenVolts * severity.Factor) };
+    public override Fault At(FaultCase severity, FittedResistance? fitted) =>
+        new(this) { OpenVoltage = ElectricPotential.FromVolts(Circuit.Supply.OpenVolts * severity.Factor) };
 
     protected override string State(Fault fault) => $"{FaultWords.Volts(fault.OpenVoltage!.Value.Volts)} without load";
 }

@@ -1,15 +1,14 @@
 namespace Lighting.Calc;
 
 /// <summary>A healthy bike.</summary>
-internal sealed class NoFault(FaultCircuit circuit, double weight = 1) : FaultFamily(circuit, FaultKind.None, 0, weight, OneSeverity)
+internal sealed class NoFault(FaultCircuit circuit, double weight = 1)
+    : FaultFamily(circuit, FaultKind.None, 0, weight, OneSeverity)
 {
     public override string PartName => "";
 
     public override string Subject => "nothing";
 
-    public override void PutIn(FaultyHarness harness, FaultCase severity)
-    {
-    }
+    public override void PutIn(FaultyHarness harness, FaultCase severity) { }
 
     public override string Sentence(Fault fault) => Title(fault);
 

@@ -10,11 +10,13 @@ internal sealed class ShortToFrame(FaultCircuit circuit, int point)
     public override string Subject => $"'{PartName}'";
 
     public static bool CanBe(FaultCircuit circuit, int point) =>
-        circuit.Sides.IsLive(circuit.Points[point]) && (circuit.FuseBefore[point] >= 0 || circuit.Supply.Coil is not null);
+        circuit.Sides.IsLive(circuit.Points[point])
+        && (circuit.FuseBefore[point] >= 0 || circuit.Supply.Coil is not null);
 
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.Short(Part);
 
-    protected override string State(Fault fault) => Circuit.FuseBefore[Part] is >= 0 and var fuse
-        ? $"shorted to the frame; it has blown the fuse '{Bike.Fuses[fuse].Name}'"
-        : "shorted to the frame, which takes the current of the lighting coil";
+    protected override string State(Fault fault) =>
+        Circuit.FuseBefore[Part] is >= 0 and var fuse
+            ? $"shorted to the frame; it has blown the fuse '{Bike.Fuses[fuse].Name}'"
+            : "shorted to the frame, which takes the current of the lighting coil";
 }

@@ -2,11 +2,13 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace Lighting.Calc;
 
-/// <summary>Resistance between two points with the battery disconnected: filaments cold, LEDs and ignitions no path.</summary>
+/// <summary>Resistance between two points with the battery disconnected: filaments cold, LEDs and ignitions no
+/// path.</summary>
 /// <remarks>
-/// An ohmmeter warms no filament, so that the network is linear. A cold filament has the reference voltage over the reference
-/// current over <see cref="FilamentLaw.HotToColdRatio"/>. What an ignition's points or an LED's driver show an ohmmeter is unknown
-/// from the lists. Within each joined part, R = Zii + Zjj − 2·Zij with Z the inverse of its conductance matrix (derived from the nodal equations).
+/// An ohmmeter warms no filament, so that the network is linear. A cold filament has the reference voltage over the
+/// reference current over <see cref="FilamentLaw.HotToColdRatio"/>. What an ignition's points or an LED's driver show
+/// an ohmmeter is unknown from the lists. Within each joined part, R = Zii + Zjj − 2·Zij with Z the inverse of its
+/// conductance matrix (derived from the nodal equations).
 /// </remarks>
 internal sealed class ColdNetwork
 {
@@ -25,28 +27,40 @@ internal sealed class ColdNetwork
         harness.Set(setting, first, second);
         foreach (int part in circuit.Parts)
             if (!harness.IsOpen[part])
-                Join(circuit.Circuit.ConductorA[part], circuit.Circuit.ConductorB[part], circuit.ListedOhms[part] + harness.AddedOhms[part]);
+                Join(
+                    circuit.Circuit.ConductorA[part],
+                    circuit.Circuit.ConductorB[part],
+                    circuit.ListedOhms[part] + harness.AddedOhms[part]
+                );
         for (int i = 0; i < n; i++)
             if (harness.IsShorted[i])
                 Join(i, circuit.FrameNode, FaultCircuit.ShortOhms);
         for (int i = 0; i < circuit.Lamps.Length; i++)
         {
             FittedLamp fitted = circuit.Bike.Lamps[i];
-            if (ColdOhms(harness.Lamps[i].Other ?? fitted.Specification, fitted.Quantity - harness.Lamps[i].Dead) is { } ohms)
+            if (
+                ColdOhms(harness.Lamps[i].Other ?? fitted.Specification, fitted.Quantity - harness.Lamps[i].Dead) is
+                { } ohms
+            )
                 Join(circuit.Circuit.LoadFeed[circuit.Lamps[i]], circuit.Circuit.LoadReturn[circuit.Lamps[i]], ohms);
         }
     }
 
     /// <summary>Cold resistance of all of a lamp's quantity, alone; null if an ohmmeter does not show it.</summary>
-    public static double? ColdOhms(LampSpecification lamp, int quantity) => lamp.Type switch
-    {
-        _ when quantity <= 0 => null,
-        LampType.Filament or LampType.Halogen => lamp.ReferenceVoltage.Volts / lamp.ReferenceCurrent.Amperes / FilamentLaw.HotToColdRatio / quantity,
-        LampType.Resistor => lamp.ReferenceVoltage.Volts / lamp.ReferenceCurrent.Amperes / quantity,
-        _ => null,
-    };
+    public static double? ColdOhms(LampSpecification lamp, int quantity) =>
+        lamp.Type switch
+        {
+            _ when quantity <= 0 => null,
+            LampType.Filament or LampType.Halogen => lamp.ReferenceVoltage.Volts
+                / lamp.ReferenceCurrent.Amperes
+                / FilamentLaw.HotToColdRatio
+                / quantity,
+            LampType.Resistor => lamp.ReferenceVoltage.Volts / lamp.ReferenceCurrent.Amperes / quantity,
+            _ => null,
+        };
 
-    /// <summary>Resistance between the ends of a part, with all else joined to them; infinity when nothing joins them.</summary>
+    /// <summary>Resistance between the ends of a part, with all else joined to them; infinity when nothing joins
+    /// them.</summary>
     public double Across(MeasuredPart part)
     {
         (int a, int b) = (part.From, part.To);
@@ -70,7 +84,8 @@ internal sealed class ColdNetwork
         _conductance[b, b] += siemens;
         _conductance[a, b] -= siemens;
         _conductance[b, a] -= siemens;
-        int from1 = _part[a], to1 = _part[b];
+        int from1 = _part[a],
+            to1 = _part[b];
         for (int i = 0; i < _part.Length; i++)
             if (_part[i] == from1)
                 _part[i] = to1;

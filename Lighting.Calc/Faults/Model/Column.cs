@@ -15,26 +15,39 @@ internal sealed class Column(int count)
     /// <summary>Change of the value per unit change of the battery voltage.</summary>
     public float[] Battery { get; } = new float[count];
 
-    /// <summary>Change of the value by each pair of mirrored draws of the tolerances; empty where they are not solved.</summary>
+    /// <summary>Change of the value by each pair of mirrored draws of the tolerances; empty where they are not
+    /// solved.</summary>
     public float[][] Draws { get; init; } = [];
 
-    /// <summary>Standard deviation of what each reading has of its own, the engine's speed; empty on a battery.</summary>
+    /// <summary>Standard deviation of what each reading has of its own, the engine's speed; empty on a
+    /// battery.</summary>
     public float[] Own { get; init; } = [];
 
     /// <summary>The prediction of a severity that was solved.</summary>
-    public Prediction At(int member) => new(Value[member], Sigma[member], Battery[member], Draw(0, member), Draw(1, member), Draw(2, member), OwnAt(member));
+    public Prediction At(int member) =>
+        new(
+            Value[member],
+            Sigma[member],
+            Battery[member],
+            Draw(0, member),
+            Draw(1, member),
+            Draw(2, member),
+            OwnAt(member)
+        );
 
     /// <summary><see cref="Own"/> of a severity; zero on a battery.</summary>
     public float OwnAt(int member) => Own.Length > 0 ? Own[member] : 0;
 
     /// <summary>A column of a circuit's supply.</summary>
-    public static Column Of(int count, TestSupply supply, bool withDraws) => new(count)
-    {
-        Draws = withDraws ? [.. Enumerable.Range(0, ToleranceDraws.Pairs).Select(_ => new float[count])] : [],
-        Own = supply.Coil is null ? [] : new float[count],
-    };
+    public static Column Of(int count, TestSupply supply, bool withDraws) =>
+        new(count)
+        {
+            Draws = withDraws ? [.. Enumerable.Range(0, ToleranceDraws.Pairs).Select(_ => new float[count])] : [],
+            Own = supply.Coil is null ? [] : new float[count],
+        };
 
-    /// <summary>The same with room for more rows, for choosing a test; without the draws, which that does not need.</summary>
+    /// <summary>The same with room for more rows, for choosing a test; without the draws, which that does not
+    /// need.</summary>
     public Column Longer(int by)
     {
         var longer = new Column(Value.Length + by) { Own = Own.Length > 0 ? new float[Value.Length + by] : [] };
@@ -54,7 +67,8 @@ internal sealed class Column(int count)
             draw[member] = 0;
     }
 
-    /// <summary>Adds what one draw of the tolerances reads; <see cref="Sigma"/> then holds the sum of squares.</summary>
+    /// <summary>Adds what one draw of the tolerances reads; <see cref="Sigma"/> then holds the sum of
+    /// squares.</summary>
     public void AddDraw(int member, int draw, double value)
     {
         Sigma[member] += (float)Math.Pow(value - Value[member], 2);
@@ -62,7 +76,8 @@ internal sealed class Column(int count)
             Draws[draw / 2][member] += (float)((draw % 2 == 0 ? value : -value) / 2);
     }
 
-    /// <summary>Fills a row with a value whose tolerance and dependence on the supply are those of the row that has most tolerance.</summary>
+    /// <summary>Fills a row with a value whose tolerance and dependence on the supply are those of the row that has
+    /// most tolerance.</summary>
     public void Take(int row, double value, ImmutableArray<int> like)
     {
         int most = like.MaxBy(m => Sigma[m]);

@@ -2,11 +2,12 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>A bike's harness with everything in it that can go wrong or be probed: one topology for all faults, settings and instruments.</summary>
+/// <summary>A bike's harness with everything in it that can go wrong or be probed: one topology for all faults,
+/// settings and instruments.</summary>
 /// <remarks>
-/// What is not there has <see cref="OpenOhms"/>: an open contact, the short from each point to the frame, the lead from each
-/// point to the probe's tip. Meter and, when it is used, test lamp are connected between the tip and battery minus.
-/// Every point leaks to battery minus through <see cref="LeakOhms"/>, so that a part that is cut off reads 0 V.
+/// What is not there has <see cref="OpenOhms"/>: an open contact, the short from each point to the frame, the lead from
+/// each point to the probe's tip. Meter and, when it is used, test lamp are connected between the tip and battery
+/// minus. Every point leaks to battery minus through <see cref="LeakOhms"/>, so that a part that is cut off reads 0 V.
 /// Immutable; each thread has its own <see cref="FaultSolver"/>.
 /// </remarks>
 internal sealed class FaultCircuit
@@ -33,11 +34,16 @@ internal sealed class FaultCircuit
         Supply = TestSupply.Of(bike, options);
         _healthy = new HarnessNetwork(bike);
         Sides = new HarnessSides(bike, Graph);
-        FuseBefore = [.. Points.Select(p => Sides.FuseBefore(p) is { } fuse && Supply.Blows(bike.Fuses[fuse]) ? fuse : -1)];
+        FuseBefore =
+        [
+            .. Points.Select(p => Sides.FuseBefore(p) is { } fuse && Supply.Blows(bike.Fuses[fuse]) ? fuse : -1),
+        ];
         Parts = [.. Runs, .. Contacts, .. Fuses];
         ListedOhms = new double[Parts.Length];
         for (int i = 0; i < Runs.Length; i++)
-            ListedOhms[Runs[i]] = (bike.Runs[i].WireResistance(bike.WireTemperature) + bike.Runs[i].TotalJointResistance).Ohms;
+            ListedOhms[Runs[i]] = (
+                bike.Runs[i].WireResistance(bike.WireTemperature) + bike.Runs[i].TotalJointResistance
+            ).Ohms;
         for (int i = 0; i < Contacts.Length; i++)
             ListedOhms[Contacts[i]] = bike.Switches[i].Resistance.Ohms;
         for (int i = 0; i < Fuses.Length; i++)
@@ -62,7 +68,8 @@ internal sealed class FaultCircuit
         TestLamp = builder.AddLoad(tip, healthy.Minus);
         Circuit = builder.Build();
 
-        ImmutableArray<int> FromEachPoint(int to) => [.. Enumerable.Range(0, Points.Length).Select(p => builder.AddConductor(p, to))];
+        ImmutableArray<int> FromEachPoint(int to) =>
+            [.. Enumerable.Range(0, Points.Length).Select(p => builder.AddConductor(p, to))];
     }
 
     public Bike Bike { get; }
@@ -115,7 +122,8 @@ internal sealed class FaultCircuit
     /// <summary>The node of a point; −1 when the bike has no such point.</summary>
     public int NodeOf(string point) => Points.IndexOf(point, 0, Points.Length, Name.Comparer);
 
-    private static LampSpecification PublishedTestLamp(Bike bike) => LampTable.TryFind("T4W", bike.SystemVoltage, out PublishedLamp? lamp)
-        ? lamp!.Specification
-        : throw new InvalidDataException("The lamp table has no T4W, the default test lamp.");
+    private static LampSpecification PublishedTestLamp(Bike bike) =>
+        LampTable.TryFind("T4W", bike.SystemVoltage, out PublishedLamp? lamp)
+            ? lamp!.Specification
+            : throw new InvalidDataException("The lamp table has no T4W, the default test lamp.");
 }

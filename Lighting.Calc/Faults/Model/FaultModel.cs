@@ -3,18 +3,26 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Every fault of every severity and what each test reads under it. Settings are solved when first asked for, then kept.</summary>
+/// <summary>Every fault of every severity and what each test reads under it. Settings are solved when first asked for,
+/// then kept.</summary>
 internal sealed class FaultModel
 {
     private readonly ConcurrentDictionary<Setting, Lazy<SettingPredictions>> _settings = new();
     private readonly double _weights;
 
     public FaultModel(FaultCircuit circuit, CancellationToken cancellationToken)
-        : this(circuit, (cover, draws) => FaultCatalog.Of(circuit, HealthyCurrents.Of(circuit, draws, cover)), cancellationToken)
-    {
-    }
+        : this(
+            circuit,
+            (cover, draws) => FaultCatalog.Of(circuit, HealthyCurrents.Of(circuit, draws, cover)),
+            cancellationToken
+        )
+    { }
 
-    private FaultModel(FaultCircuit circuit, Func<ImmutableArray<Setting>, ToleranceDraws, ImmutableArray<FaultFamily>> families, CancellationToken cancellationToken)
+    private FaultModel(
+        FaultCircuit circuit,
+        Func<ImmutableArray<Setting>, ToleranceDraws, ImmutableArray<FaultFamily>> families,
+        CancellationToken cancellationToken
+    )
     {
         Circuit = circuit;
         Draws = new ToleranceDraws(circuit);
@@ -57,7 +65,8 @@ internal sealed class FaultModel
     /// <summary>Prior probability of a family.</summary>
     public double PriorOf(FaultFamily family) => family.Weight / _weights;
 
-    /// <summary>Every test of the sheet: all instruments in the settings of <see cref="Cover"/>, the ohmmeter on lamps and wires.</summary>
+    /// <summary>Every test of the sheet: all instruments in the settings of <see cref="Cover"/>, the ohmmeter on lamps
+    /// and wires.</summary>
     public IEnumerable<TestPlace> Tests()
     {
         foreach (Setting setting in Cover)
@@ -83,57 +92,72 @@ internal sealed class FaultModel
                     yield return new TestPlace(setting, Instrument.Ohmmeter, i);
     }
 
-    // Everything off, then one switch after the other closed on the way from the lamp to the battery: where the resistance falls to
-    // almost zero, the section just joined touches the frame.
+    // Everything off, then one switch after the other closed on the way from the lamp to the battery: where the
+    // resistance falls to almost zero, the section just joined touches the frame.
     private List<Setting> TowardsBattery(int lamp)
     {
         Bike bike = Circuit.Bike;
         List<Setting> settings = [AllOff];
         HarnessGraph graph = Circuit.Graph;
-        ImmutableArray<HarnessPart> way = graph.From(graph.Lamps[lamp].A, p => p.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay : 1).PathTo(graph.Live);
+        ImmutableArray<HarnessPart> way = graph
+            .From(graph.Lamps[lamp].A, p => p.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay : 1)
+            .PathTo(graph.Live);
         var held = new Dictionary<string, string>(Name.Comparer);
         foreach (HarnessPart part in way.Where(p => p.Kind == HarnessPartKind.Contact))
         {
             SwitchContact contact = bike.Switches[part.Index];
             if (held.TryAdd(contact.Switch, contact.ClosedIn[0]))
-                settings.Add(new Setting(AllOff.Positions.Select(p => held.TryGetValue(p.Switch, out string? position) ? p with { Position = position } : p)));
+                settings.Add(
+                    new Setting(
+                        AllOff.Positions.Select(p =>
+                            held.TryGetValue(p.Switch, out string? position) ? p with { Position = position } : p
+                        )
+                    )
+                );
         }
 
         return settings;
     }
 
     /// <summary>Whether a lamp is one to look at, not an ignition or a horn.</summary>
-    public bool GivesLight(int lamp) => Circuit.Bike.Lamps[lamp].Specification is { } s && s.RelativeLightAt(s.ReferenceVoltage) is not null;
+    public bool GivesLight(int lamp) =>
+        Circuit.Bike.Lamps[lamp].Specification is { } s && s.RelativeLightAt(s.ReferenceVoltage) is not null;
 
     /// <summary>Whether the lists say what an ohmmeter shows on a part.</summary>
     public bool IsKnownToOhmmeter(MeasuredPart part) =>
         part.Lamp < 0 || ColdNetwork.ColdOhms(Circuit.Bike.Lamps[part.Lamp].Specification, 1) is not null;
 
-    public SettingPredictions In(Setting setting) => _settings.GetOrAdd(setting, s => new Lazy<SettingPredictions>(() => new SettingPredictions(this, s))).Value;
+    public SettingPredictions In(Setting setting) =>
+        _settings.GetOrAdd(setting, s => new Lazy<SettingPredictions>(() => new SettingPredictions(this, s))).Value;
 
     /// <summary>Does work for every severity, on all cores, each thread with a separate solver.</summary>
-    public void ForEachMember(Action<FaultSolver, int> work, CancellationToken cancellationToken) => ForEach(Members.Length, work, cancellationToken);
+    public void ForEachMember(Action<FaultSolver, int> work, CancellationToken cancellationToken) =>
+        ForEach(Members.Length, work, cancellationToken);
 
     /// <summary>The same for the numbers below a count.</summary>
-    public void ForEach(int count, Action<FaultSolver, int> work, CancellationToken cancellationToken) => Parallel.For(
-        0,
-        count,
-        new ParallelOptions { CancellationToken = cancellationToken },
-        () => new FaultSolver(Circuit, Draws),
-        (i, _, solver) =>
+    public void ForEach(int count, Action<FaultSolver, int> work, CancellationToken cancellationToken) =>
+        Parallel.For(
+            0,
+            count,
+            new ParallelOptions { CancellationToken = cancellationToken },
+            () => new FaultSolver(Circuit, Draws),
+            (i, _, solver) =>
+            {
+                work(solver, i);
+                return solver;
+            },
+            _ => { }
+        );
+
+    public Column Of(in TestPlace test, CancellationToken cancellationToken) =>
+        In(test.Setting).Of(test.Instrument, test.Index, cancellationToken);
+
+    public string NameOf(in TestPlace test) =>
+        test.Instrument switch
         {
-            work(solver, i);
-            return solver;
-        },
-        _ => { });
-
-    public Column Of(in TestPlace test, CancellationToken cancellationToken) => In(test.Setting).Of(test.Instrument, test.Index, cancellationToken);
-
-    public string NameOf(in TestPlace test) => test.Instrument switch
-    {
-        Instrument.Ammeter => Circuit.Bike.Fuses[test.Index].Name,
-        Instrument.Visual => Circuit.Bike.Lamps[test.Index].Lamp,
-        Instrument.Ohmmeter => Parts[test.Index].Name,
-        _ => Circuit.Points[test.Index],
-    };
+            Instrument.Ammeter => Circuit.Bike.Fuses[test.Index].Name,
+            Instrument.Visual => Circuit.Bike.Lamps[test.Index].Lamp,
+            Instrument.Ohmmeter => Parts[test.Index].Name,
+            _ => Circuit.Points[test.Index],
+        };
 }

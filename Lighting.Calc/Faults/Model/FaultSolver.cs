@@ -1,7 +1,7 @@
-
 namespace Lighting.Calc;
 
-/// <summary>Puts faults, a setting, a draw of the tolerances and an instrument into the circuit and solves it. One thread at a time.</summary>
+/// <summary>Puts faults, a setting, a draw of the tolerances and an instrument into the circuit and solves it. One
+/// thread at a time.</summary>
 internal sealed class FaultSolver
 {
     private readonly FaultCircuit _circuit;
@@ -59,14 +59,27 @@ internal sealed class FaultSolver
     /// <param name="supplyFactor">Voltage of battery or coil relative to the list.</param>
     /// <param name="ammeterFor">The fuse an ammeter replaces; −1 for none.</param>
     /// <param name="speedFactor">Engine speed over that of the test; only a coil depends on it.</param>
-    public void Set(Setting setting, in FaultMember first, in FaultMember? second = null, int draw = -1, double supplyFactor = 1, int ammeterFor = -1, double speedFactor = 1)
+    public void Set(
+        Setting setting,
+        in FaultMember first,
+        in FaultMember? second = null,
+        int draw = -1,
+        double supplyFactor = 1,
+        int ammeterFor = -1,
+        double speedFactor = 1
+    )
     {
         Harness.Set(setting, first, second);
         int ammeter = ammeterFor >= 0 ? _circuit.Fuses[ammeterFor] : -1;
         foreach (int part in _circuit.Parts)
         {
             double ohms = part == ammeter ? _ammeterOhms : _draws.Ohms(draw, part);
-            Set(part, Harness.IsOpen[part] && part != ammeter ? FaultCircuit.OpenOhms : Math.Max(FaultCircuit.LeastOhms, ohms + Math.Min(FaultCircuit.OpenOhms, Harness.AddedOhms[part])));
+            Set(
+                part,
+                Harness.IsOpen[part] && part != ammeter
+                    ? FaultCircuit.OpenOhms
+                    : Math.Max(FaultCircuit.LeastOhms, ohms + Math.Min(FaultCircuit.OpenOhms, Harness.AddedOhms[part]))
+            );
         }
 
         for (int i = 0; i < _circuit.Points.Length; i++)
@@ -99,7 +112,8 @@ internal sealed class FaultSolver
         }
     }
 
-    /// <summary>Connects a meter to every point at once; a point whose voltage this does not change reads the same with one meter.</summary>
+    /// <summary>Connects a meter to every point at once; a point whose voltage this does not change reads the same with
+    /// one meter.</summary>
     public void LeakAsMeters(bool on)
     {
         foreach (int leak in _circuit.Leaks)
@@ -133,7 +147,10 @@ internal sealed class FaultSolver
         if (!_warm)
         {
             SolveDiagnostics d = _solver.Diagnostics;
-            throw new InvalidOperationException($"No operating point was found for a fault: {status}, {d.Iterations} iterations, residual {d.WorstResidualAmperes:G3} A at node {d.WorstNode}.");
+            throw new InvalidOperationException(
+                $"No operating point was found for a fault: {status}, {d.Iterations} iterations, residual "
+                    + $"{d.WorstResidualAmperes:G3} A at node {d.WorstNode}."
+            );
         }
     }
 
@@ -142,16 +159,22 @@ internal sealed class FaultSolver
     public double TestLampVolts => _solver.LoadVolts(_circuit.TestLamp);
 
     /// <summary>What an ammeter shows of a fuse's current, without sign and no more than its maximum.</summary>
-    public double FuseAmperes(int fuse) => Math.Min(ReadingScale.MostAmperes, Math.Abs(_solver.ConductorAmperes(_circuit.Fuses[fuse])));
+    public double FuseAmperes(int fuse) =>
+        Math.Min(ReadingScale.MostAmperes, Math.Abs(_solver.ConductorAmperes(_circuit.Fuses[fuse])));
 
     /// <summary>Voltage across a lamp, positive when its feed is on the live side.</summary>
-    public double LampVolts(int lamp) => _circuit.Bike.Earth == Earth.Negative ? _solver.LoadVolts(_circuit.Lamps[lamp]) : -_solver.LoadVolts(_circuit.Lamps[lamp]);
+    public double LampVolts(int lamp) =>
+        _circuit.Bike.Earth == Earth.Negative
+            ? _solver.LoadVolts(_circuit.Lamps[lamp])
+            : -_solver.LoadVolts(_circuit.Lamps[lamp]);
 
     private void SetLamp(int lamp, int draw)
     {
         LampFaultChange change = Harness.Lamps[lamp];
-        int quantity = _circuit.Bike.Lamps[lamp].Quantity, lit = quantity - change.Dead;
-        Load load = lit <= 0 || (change.Dead == 0 && change.Other is null) ? _draws.Lamp(draw, lamp)
+        int quantity = _circuit.Bike.Lamps[lamp].Quantity,
+            lit = quantity - change.Dead;
+        Load load =
+            lit <= 0 || (change.Dead == 0 && change.Other is null) ? _draws.Lamp(draw, lamp)
             : change.Other is { } other ? CircuitLoad.Of(other, lit, _circuit.Bike.Earth)
             : _draws.Lamp(draw, lamp, lit);
         Set(_circuit.Lamps[lamp], change.IsReversed ? load.Reverse() : load);

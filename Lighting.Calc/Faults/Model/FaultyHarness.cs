@@ -1,7 +1,7 @@
-
 namespace Lighting.Calc;
 
-/// <summary>The harness in a setting under one or two faults: the same for the live circuit, the cold circuit and visual readings.</summary>
+/// <summary>The harness in a setting under one or two faults: the same for the live circuit, the cold circuit and
+/// visual readings.</summary>
 internal sealed class FaultyHarness(FaultCircuit circuit)
 {
     /// <summary>Resistance that faults add to each conductor.</summary>

@@ -1,7 +1,7 @@
-
 namespace Lighting.Calc;
 
-/// <summary>The largest current that each part carries on a healthy bike, over the settings it is tested in; amperes.</summary>
+/// <summary>The largest current that each part carries on a healthy bike, over the settings it is tested in;
+/// amperes.</summary>
 internal sealed class HealthyCurrents
 {
     private HealthyCurrents(FaultCircuit circuit) => Conductors = new double[circuit.Parts.Length];
@@ -22,7 +22,10 @@ internal sealed class HealthyCurrents
             solver.Set(setting, new FaultMember(nothing, nothing.Cases[0]));
             solver.Solve();
             foreach (int part in circuit.Parts)
-                currents.Conductors[part] = Math.Max(currents.Conductors[part], Math.Abs(solver.Circuit.ConductorAmperes(part)));
+                currents.Conductors[part] = Math.Max(
+                    currents.Conductors[part],
+                    Math.Abs(solver.Circuit.ConductorAmperes(part))
+                );
             currents.Source = Math.Max(currents.Source, Math.Abs(solver.Circuit.SourceAmperes));
         }
 

@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>What faults change of the lamps on one pair of points.</summary>

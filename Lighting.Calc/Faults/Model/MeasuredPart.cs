@@ -17,12 +17,21 @@ internal sealed record MeasuredPart(string Name, int From, int To, int Conductor
         Bike bike = circuit.Bike;
         return
         [
-            .. bike.Lamps.Select((l, i) => new MeasuredPart(l.Lamp, circuit.Circuit.LoadFeed[circuit.Lamps[i]], circuit.Circuit.LoadReturn[circuit.Lamps[i]], Lamp: i)),
+            .. bike.Lamps.Select(
+                (l, i) =>
+                    new MeasuredPart(
+                        l.Lamp,
+                        circuit.Circuit.LoadFeed[circuit.Lamps[i]],
+                        circuit.Circuit.LoadReturn[circuit.Lamps[i]],
+                        Lamp: i
+                    )
+            ),
             .. bike.Runs.Select((r, i) => Of(r.Name, circuit.Runs[i])),
             .. bike.Fuses.Select((f, i) => Of(f.Name, circuit.Fuses[i])),
             .. bike.Switches.Select((s, i) => Of(s.Switch, circuit.Contacts[i]) with { Contact = i }),
         ];
 
-        MeasuredPart Of(string name, int conductor) => new(name, circuit.Circuit.ConductorA[conductor], circuit.Circuit.ConductorB[conductor], conductor);
+        MeasuredPart Of(string name, int conductor) =>
+            new(name, circuit.Circuit.ConductorA[conductor], circuit.Circuit.ConductorB[conductor], conductor);
     }
 }

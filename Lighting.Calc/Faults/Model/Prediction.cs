@@ -7,5 +7,14 @@ namespace Lighting.Calc;
 /// <param name="First">Change by the first draw of the tolerances, common to all readings.</param>
 /// <param name="Second">The same of the second draw.</param>
 /// <param name="Third">The same of the third draw.</param>
-/// <param name="Own">Standard deviation of what this reading has for itself: what is unknown between severities that were solved, and the engine's speed.</param>
-internal readonly record struct Prediction(double Value, double Sigma, double Battery, double First, double Second, double Third, double Own = 0);
+/// <param name="Own">Standard deviation of what this reading has for itself: what is unknown between severities that
+/// were solved, and the engine's speed.</param>
+internal readonly record struct Prediction(
+    double Value,
+    double Sigma,
+    double Battery,
+    double First,
+    double Second,
+    double Third,
+    double Own = 0
+);

@@ -1,7 +1,7 @@
-
 namespace Lighting.Calc;
 
-/// <summary>How lamps and the test lamp look in one setting: the logarithm of their light against the light expected.</summary>
+/// <summary>How lamps and the test lamp look in one setting: the logarithm of their light against the light
+/// expected.</summary>
 internal sealed class SettingLooks
 {
     private readonly FaultModel _model;
@@ -19,7 +19,9 @@ internal sealed class SettingLooks
     public double TestLamp(FaultSolver solver)
     {
         LampSpecification lamp = _model.Circuit.TestLampSpecification;
-        return LookScale.Logarithm(Light(lamp, Math.Max(0, solver.TestLampVolts)) / Light(lamp, _model.Circuit.Supply.FullVolts));
+        return LookScale.Logarithm(
+            Light(lamp, Math.Max(0, solver.TestLampVolts)) / Light(lamp, _model.Circuit.Supply.FullVolts)
+        );
     }
 
     /// <summary>Of a lamp. Of several lamps on the same points the worst is noted.</summary>
@@ -29,10 +31,14 @@ internal sealed class SettingLooks
         if (_expectedLight[lamp] <= 0 || change.Dead > 0)
             return LookScale.NoLight;
         double volts = solver.LampVolts(lamp);
-        return LookScale.Logarithm(Light(change.Other ?? _model.Circuit.Bike.Lamps[lamp].Specification, change.IsReversed ? -volts : volts) / _expectedLight[lamp]);
+        return LookScale.Logarithm(
+            Light(change.Other ?? _model.Circuit.Bike.Lamps[lamp].Specification, change.IsReversed ? -volts : volts)
+                / _expectedLight[lamp]
+        );
     }
 
-    // A lamp that should be dark here is compared with itself at the supply's voltage, so that it counts as lit when it is.
+    // A lamp that should be dark here is compared with itself at the supply's voltage, so that it counts as lit when it
+    // is.
     private double[] ExpectedLight()
     {
         var solver = new FaultSolver(_model.Circuit, _model.Draws);
@@ -42,7 +48,8 @@ internal sealed class SettingLooks
         for (int l = 0; l < light.Length; l++)
         {
             LampSpecification right = _model.Circuit.Bike.Lamps[l].Specification;
-            double here = Light(right, solver.LampVolts(l)), full = Light(right, _model.Circuit.Supply.FullVolts);
+            double here = Light(right, solver.LampVolts(l)),
+                full = Light(right, _model.Circuit.Supply.FullVolts);
             light[l] = here > LitRule.DarkBelow * full ? here : full;
         }
 

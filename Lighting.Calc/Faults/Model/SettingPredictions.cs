@@ -1,7 +1,7 @@
-
 namespace Lighting.Calc;
 
-/// <summary>What every test in one setting reads under every fault of every severity, each solved with the instrument's own load.</summary>
+/// <summary>What every test in one setting reads under every fault of every severity, each solved with the instrument's
+/// own load.</summary>
 internal sealed class SettingPredictions
 {
     private const double SupplyStep = 0.02;
@@ -73,7 +73,13 @@ internal sealed class SettingPredictions
     /// <param name="second">Another.</param>
     /// <param name="tests">The tests, all in this setting.</param>
     /// <param name="isExact">Whether a meter's own load is put in where it counts.</param>
-    public double[] Read(FaultSolver solver, in FaultMember first, in FaultMember second, TestPlace[] tests, bool isExact)
+    public double[] Read(
+        FaultSolver solver,
+        in FaultMember first,
+        in FaultMember second,
+        TestPlace[] tests,
+        bool isExact
+    )
     {
         var values = new double[tests.Length];
         if (tests.Any(t => t.Instrument != Instrument.Ohmmeter))
@@ -131,12 +137,25 @@ internal sealed class SettingPredictions
         double[] looks = [.. _eye.Select((_, l) => _looks.Lamp(solver, l))];
         double[] volts = [.. _meter.Select((_, p) => solver.Volts(p))];
         TakeSoftPoints(solver, _meters, volts);
-        Fill(solver, m, [.. _meter, .. _eye], [.. volts.Concat(looks).Select(v => (double)(float)v)], i => i < points ? solver.Volts(i) : _looks.Lamp(solver, i - points));
+        Fill(
+            solver,
+            m,
+            [.. _meter, .. _eye],
+            [.. volts.Concat(looks).Select(v => (double)(float)v)],
+            i => i < points ? solver.Volts(i) : _looks.Lamp(solver, i - points)
+        );
     }
 
-    // A severity's row of columns: the values, and their change with the supply, the engine's speed (not the same at any two
-    // readings) and the draws of the tolerances.
-    private void Fill(FaultSolver solver, int m, Column[] columns, double[] values, Func<int, double> read, int ammeterFor = -1)
+    // A severity's row of columns: the values, and their change with the supply, the engine's speed (not the same at
+    // any two readings) and the draws of the tolerances.
+    private void Fill(
+        FaultSolver solver,
+        int m,
+        Column[] columns,
+        double[] values,
+        Func<int, double> read,
+        int ammeterFor = -1
+    )
     {
         FaultMember member = _model.Members[m];
         for (int i = 0; i < columns.Length; i++)
@@ -148,7 +167,12 @@ internal sealed class SettingPredictions
                 columns[i].Battery[m] = (float)((read(i) - values[i]) / SupplyStep);
         if (_model.Circuit.Supply.Coil is not null)
         {
-            solver.Set(_setting, member, ammeterFor: ammeterFor, speedFactor: 1 + _model.Circuit.Options.SpeedTolerance.DecimalFractions);
+            solver.Set(
+                _setting,
+                member,
+                ammeterFor: ammeterFor,
+                speedFactor: 1 + _model.Circuit.Options.SpeedTolerance.DecimalFractions
+            );
             solver.Solve();
             for (int i = 0; i < columns.Length; i++)
                 columns[i].Own[m] = (float)Math.Abs(read(i) - values[i]);
@@ -173,7 +197,10 @@ internal sealed class SettingPredictions
         solver.Solve();
         List<int>? soft = null;
         for (int i = 0; i < volts.Length; i++)
-            if (meters[i].Instrument is Instrument.Meter && Math.Abs(solver.Volts(meters[i].Index) - volts[i]) > SoftVolts)
+            if (
+                meters[i].Instrument is Instrument.Meter
+                && Math.Abs(solver.Volts(meters[i].Index) - volts[i]) > SoftVolts
+            )
                 (soft ??= []).Add(i);
         solver.LeakAsMeters(false);
         foreach (int i in soft ?? [])
@@ -188,7 +215,10 @@ internal sealed class SettingPredictions
 
     private Column[] TestLamp(int[] points, CancellationToken cancellationToken)
     {
-        Column[] columns = [.. points.Select(_ => Column.Of(_model.Members.Length, _model.Circuit.Supply, withDraws: false))];
+        Column[] columns =
+        [
+            .. points.Select(_ => Column.Of(_model.Members.Length, _model.Circuit.Supply, withDraws: false)),
+        ];
         FaultCircuit circuit = _model.Circuit;
         _model.ForEachMember(TakeAll, cancellationToken);
         for (int i = 0; i < points.Length; i++)
@@ -208,9 +238,11 @@ internal sealed class SettingPredictions
                 solver.Probe(points[i], testLamp: true);
                 solver.Solve();
                 columns[i].Value[m] = (float)_looks.TestLamp(solver);
-                columns[i].Sigma[m] = (float)Math.Min(1.5, FilamentLaw.LightExponent * _meter[points[i]].Sigma[m] / volts);
+                columns[i].Sigma[m] = (float)
+                    Math.Min(1.5, FilamentLaw.LightExponent * _meter[points[i]].Sigma[m] / volts);
                 if (columns[i].Own.Length > 0)
-                    columns[i].Own[m] = (float)Math.Min(1.5, FilamentLaw.LightExponent * _meter[points[i]].Own[m] / volts);
+                    columns[i].Own[m] = (float)
+                        Math.Min(1.5, FilamentLaw.LightExponent * _meter[points[i]].Own[m] / volts);
             }
 
             solver.Probe(-1, testLamp: false);
@@ -227,22 +259,28 @@ internal sealed class SettingPredictions
                 solver.Solve();
                 Fill(solver, m, [column], [solver.FuseAmperes(fuse)], _ => solver.FuseAmperes(fuse), fuse);
             },
-            cancellationToken);
+            cancellationToken
+        );
         return column;
     }
 
     private Column[] Ohmmeter(CancellationToken cancellationToken)
     {
         Column[] columns = [.. _model.Parts.Select(_ => new Column(_model.Members.Length))];
-        Parallel.For(0, _model.Members.Length, new ParallelOptions { CancellationToken = cancellationToken }, m =>
-        {
-            var network = new ColdNetwork(_model.Circuit, _setting, _model.Members[m]);
-            for (int i = 0; i < columns.Length; i++)
+        Parallel.For(
+            0,
+            _model.Members.Length,
+            new ParallelOptions { CancellationToken = cancellationToken },
+            m =>
             {
-                columns[i].Value[m] = (float)network.ReadingAcross(_model.Parts[i]);
-                columns[i].Sigma[m] = (float)OhmScale.Sigma(columns[i].Value[m], isLamp: _model.Parts[i].Lamp >= 0);
+                var network = new ColdNetwork(_model.Circuit, _setting, _model.Members[m]);
+                for (int i = 0; i < columns.Length; i++)
+                {
+                    columns[i].Value[m] = (float)network.ReadingAcross(_model.Parts[i]);
+                    columns[i].Sigma[m] = (float)OhmScale.Sigma(columns[i].Value[m], isLamp: _model.Parts[i].Lamp >= 0);
+                }
             }
-        });
+        );
         return columns;
     }
 }

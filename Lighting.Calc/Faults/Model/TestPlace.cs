@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>A test whose place is known to be on the bike.</summary>

@@ -2,8 +2,10 @@ using MathNet.Numerics.Distributions;
 
 namespace Lighting.Calc;
 
-/// <summary>A few healthy bikes of the same lists: lamps, joints and contacts drawn from their tolerances. The spread of what they read is the model's tolerance.</summary>
-/// <remarks>The draws are the same for every fault and every run of the program. Lamps are normal, resistances log-normal about the list's value.</remarks>
+/// <summary>A few healthy bikes of the same lists: lamps, joints and contacts drawn from their tolerances. The spread
+/// of what they read is the model's tolerance.</summary>
+/// <remarks>The draws are the same for every fault and every run of the program. Lamps are normal, resistances
+/// log-normal about the list's value.</remarks>
 internal sealed class ToleranceDraws
 {
     /// <summary>Pairs of draws that mirror each other.</summary>
@@ -21,10 +23,12 @@ internal sealed class ToleranceDraws
     {
         _circuit = circuit;
         Bike bike = circuit.Bike;
-        double connection = circuit.Options.ConnectionTolerance.DecimalFractions, lamp = circuit.Options.LampTolerance.DecimalFractions;
+        double connection = circuit.Options.ConnectionTolerance.DecimalFractions,
+            lamp = circuit.Options.LampTolerance.DecimalFractions;
         var random = new Random(1907);
         double[][] draws = new double[Count + 1][];
-        int parts = circuit.Parts.Length, total = parts + bike.Lamps.Length;
+        int parts = circuit.Parts.Length,
+            total = parts + bike.Lamps.Length;
         draws[0] = new double[total];
         for (int d = 1; d <= Count; d += 2)
         {
@@ -32,8 +36,18 @@ internal sealed class ToleranceDraws
             draws[d + 1] = [.. draws[d].Select(x => -x)];
         }
 
-        _ohms = [.. draws.Select(z => circuit.ListedOhms.Select((r, conductor) => r * Math.Exp(connection * z[circuit.Parts.IndexOf(conductor)])).ToArray())];
-        _lampFactors = [.. draws.Select(z => bike.Lamps.Select((_, i) => Math.Max(0.5, 1 + lamp * z[parts + i])).ToArray())];
+        _ohms =
+        [
+            .. draws.Select(z =>
+                circuit
+                    .ListedOhms.Select((r, conductor) => r * Math.Exp(connection * z[circuit.Parts.IndexOf(conductor)]))
+                    .ToArray()
+            ),
+        ];
+        _lampFactors =
+        [
+            .. draws.Select(z => bike.Lamps.Select((_, i) => Math.Max(0.5, 1 + lamp * z[parts + i])).ToArray()),
+        ];
         _lamps = [.. _lampFactors.Select(f => bike.Lamps.Select((l, i) => Make(i, f[i], l.Quantity)).ToArray())];
     }
 
@@ -47,6 +61,15 @@ internal sealed class ToleranceDraws
     private Load Make(int lamp, double factor, int quantity)
     {
         LampSpecification right = _circuit.Bike.Lamps[lamp].Specification;
-        return CircuitLoad.Of(LampSpecification.FromCurrent(right.Type, right.ReferenceVoltage, right.ReferenceCurrent * factor, right.MinimumVoltage), quantity, _circuit.Bike.Earth);
+        return CircuitLoad.Of(
+            LampSpecification.FromCurrent(
+                right.Type,
+                right.ReferenceVoltage,
+                right.ReferenceCurrent * factor,
+                right.MinimumVoltage
+            ),
+            quantity,
+            _circuit.Bike.Earth
+        );
     }
 }

@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>A reading beside what every fault predicts for it.</summary>

@@ -8,7 +8,11 @@ public sealed class ExpectedCurrent
     internal ExpectedCurrent(string fuse, double current, double lowest, double highest)
     {
         Fuse = fuse;
-        (Current, Lowest, Highest) = (ElectricCurrent.FromAmperes(current), ElectricCurrent.FromAmperes(lowest), ElectricCurrent.FromAmperes(highest));
+        (Current, Lowest, Highest) = (
+            ElectricCurrent.FromAmperes(current),
+            ElectricCurrent.FromAmperes(lowest),
+            ElectricCurrent.FromAmperes(highest)
+        );
     }
 
     /// <summary>The fuse.</summary>

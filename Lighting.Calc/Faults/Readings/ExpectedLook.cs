@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>How a lamp looks on a healthy bike.</summary>
 public sealed class ExpectedLook
 {
-    internal ExpectedLook(string lamp, Brightness seen, double voltage) => (Lamp, Seen, Voltage) = (lamp, seen, ElectricPotential.FromVolts(voltage));
+    internal ExpectedLook(string lamp, Brightness seen, double voltage) =>
+        (Lamp, Seen, Voltage) = (lamp, seen, ElectricPotential.FromVolts(voltage));
 
     /// <summary>The lamp.</summary>
     public string Lamp { get; }

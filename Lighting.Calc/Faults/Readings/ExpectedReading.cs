@@ -5,7 +5,14 @@ namespace Lighting.Calc;
 /// <summary>What a point reads on a healthy bike.</summary>
 public sealed class ExpectedReading
 {
-    internal ExpectedReading(string point, double voltage, double lowest, double highest, Brightness testLamp, double fromFrame)
+    internal ExpectedReading(
+        string point,
+        double voltage,
+        double lowest,
+        double highest,
+        Brightness testLamp,
+        double fromFrame
+    )
     {
         (Point, TestLamp) = (point, testLamp);
         (Voltage, FromFrame) = (ElectricPotential.FromVolts(voltage), ElectricPotential.FromVolts(fromFrame));
@@ -27,6 +34,7 @@ public sealed class ExpectedReading
     /// <summary>How a test lamp looks there, clip on battery minus.</summary>
     public Brightness TestLamp { get; }
 
-    /// <summary>Voltage on the meter with the black lead on the frame: below zero on the live side of a positive-earth bike.</summary>
+    /// <summary>Voltage on the meter with the black lead on the frame: below zero on the live side of a positive-earth
+    /// bike.</summary>
     public ElectricPotential FromFrame { get; }
 }

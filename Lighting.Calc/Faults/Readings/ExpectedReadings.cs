@@ -3,10 +3,11 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The sheet a mechanic takes to the bike: what meter, test lamp, ammeter and ohmmeter show when nothing is wrong.</summary>
+/// <summary>The sheet a mechanic takes to the bike: what meter, test lamp, ammeter and ohmmeter show when nothing is
+/// wrong.</summary>
 /// <remarks>
-/// Engine off, at the battery's voltage (or <see cref="FaultFindingOptions.Supply"/>); on direct lighting rms voltage with the engine
-/// at <see cref="EngineSpeed"/>. All voltages and the test lamp count to battery
+/// Engine off, at the battery's voltage (or <see cref="FaultFindingOptions.Supply"/>); on direct lighting rms voltage
+/// with the engine at <see cref="EngineSpeed"/>. All voltages and the test lamp count to battery
 /// minus. The bands are two standard deviations of the instrument, the harness's tolerance and the supply together.
 /// </remarks>
 public sealed class ExpectedReadings
@@ -24,13 +25,16 @@ public sealed class ExpectedReadings
     /// <summary>The bike.</summary>
     public Bike Bike { get; }
 
-    /// <summary>Engine speed of the readings on direct lighting, whose voltages are rms; null for a battery, engine off.</summary>
+    /// <summary>Engine speed of the readings on direct lighting, whose voltages are rms; null for a battery, engine
+    /// off.</summary>
     public RotationalSpeed? EngineSpeed { get; }
 
-    /// <summary>Supply voltage of the test (<see cref="FaultFindingOptions.Supply"/>); null for that of the list, engine off.</summary>
+    /// <summary>Supply voltage of the test (<see cref="FaultFindingOptions.Supply"/>); null for that of the list,
+    /// engine off.</summary>
     public ElectricPotential? Supply { get; }
 
-    /// <summary>The fewest settings in which every lamp is lit, every contact carries and every contact is seen to open.</summary>
+    /// <summary>The fewest settings in which every lamp is lit, every contact carries and every contact is seen to
+    /// open.</summary>
     public ImmutableArray<ExpectedSetting> Settings { get; }
 
     /// <summary>Resistance of every lamp, run and fuse with battery or coil disconnected and everything off.</summary>
@@ -39,31 +43,49 @@ public sealed class ExpectedReadings
     /// <summary>What to mind when reading, such as where the black lead goes on a positive-earth bike.</summary>
     public ImmutableArray<Finding> Notes { get; }
 
-    /// <summary>The sheet as rows to fill in, in its order, without results: rows of <c>readings.csv</c> whose reading is blank.</summary>
+    /// <summary>The sheet as rows to fill in, in its order, without results: rows of <c>readings.csv</c> whose reading
+    /// is blank.</summary>
     public ImmutableArray<Reading> Rows =>
-    [
-        .. Settings.SelectMany(s => new[]
-        {
-            s.Lamps.Select(l => Row(s.Setting, l.Lamp, Instrument.Visual)),
-            s.Points.Select(p => Row(s.Setting, p.Point, Instrument.Meter)),
-            s.Points.Select(p => Row(s.Setting, p.Point, Instrument.TestLamp)),
-            s.Fuses.Select(f => Row(s.Setting, f.Fuse, Instrument.Ammeter)),
-        }.SelectMany(r => r)),
-        .. Ohms.Where(o => o.IsKnown).Select(o => new Reading { When = Condition.Always, Point = o.Part, Instrument = Instrument.Ohmmeter }),
-    ];
+        [
+            .. Settings.SelectMany(s =>
+                new[]
+                {
+                    s.Lamps.Select(l => Row(s.Setting, l.Lamp, Instrument.Visual)),
+                    s.Points.Select(p => Row(s.Setting, p.Point, Instrument.Meter)),
+                    s.Points.Select(p => Row(s.Setting, p.Point, Instrument.TestLamp)),
+                    s.Fuses.Select(f => Row(s.Setting, f.Fuse, Instrument.Ammeter)),
+                }.SelectMany(r => r)
+            ),
+            .. Ohms.Where(o => o.IsKnown)
+                .Select(o => new Reading
+                {
+                    When = Condition.Always,
+                    Point = o.Part,
+                    Instrument = Instrument.Ohmmeter,
+                }),
+        ];
 
     /// <summary>Computes the sheet of a bike.</summary>
     /// <param name="bike">The bike; it needs runs.</param>
     /// <param name="options">Instruments and tolerances; null takes the defaults.</param>
     /// <param name="cancellationToken">Stops the work.</param>
-    /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, or a lighting coil that cannot be fitted to the charging list.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
+    /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, or a
+    /// lighting coil that cannot be fitted to the charging list.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its
+    /// range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ExpectedReadings Calculate(Bike bike, FaultFindingOptions? options = null, CancellationToken cancellationToken = default)
+    public static ExpectedReadings Calculate(
+        Bike bike,
+        FaultFindingOptions? options = null,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(bike);
         FaultFinder.RequireRuns(bike);
-        return new ExpectedReadings(FaultModel.Healthy(new FaultCircuit(bike, options ?? new FaultFindingOptions()), cancellationToken), cancellationToken);
+        return new ExpectedReadings(
+            FaultModel.Healthy(new FaultCircuit(bike, options ?? new FaultFindingOptions()), cancellationToken),
+            cancellationToken
+        );
     }
 
     private static ExpectedSetting InSetting(FaultModel model, Setting setting, CancellationToken cancellationToken)
@@ -79,9 +101,15 @@ public sealed class ExpectedReadings
         solver.Solve();
         return new ExpectedSetting(
             setting,
-            [.. Enumerable.Range(0, model.Circuit.Points.Length).Where(p => !Name.Equal(model.Circuit.Points[p], Bike.BatteryMinus)).Select(Point)],
+            [
+                .. Enumerable
+                    .Range(0, model.Circuit.Points.Length)
+                    .Where(p => !Name.Equal(model.Circuit.Points[p], Bike.BatteryMinus))
+                    .Select(Point),
+            ],
             [.. Enumerable.Range(0, model.Circuit.Fuses.Length).Select(Fuse)],
-            [.. Enumerable.Range(0, model.Circuit.Lamps.Length).Where(model.GivesLight).Select(Lamp)]);
+            [.. Enumerable.Range(0, model.Circuit.Lamps.Length).Where(model.GivesLight).Select(Lamp)]
+        );
 
         ExpectedReading Point(int point)
         {
@@ -93,20 +121,28 @@ public sealed class ExpectedReadings
                 isBattery ? p.Value - band : Math.Max(0, p.Value - band),
                 p.Value + band,
                 LookScale.Of(predictions.Of(Instrument.TestLamp, point, cancellationToken).Value[0]),
-                isBattery ? p.Value - frame : Math.Abs(p.Value - frame));
+                isBattery ? p.Value - frame : Math.Abs(p.Value - frame)
+            );
         }
 
         ExpectedCurrent Fuse(int fuse)
         {
             Prediction p = predictions.Of(Instrument.Ammeter, fuse, cancellationToken).At(0);
             double band = Band(Instrument.Ammeter, p);
-            return new ExpectedCurrent(model.Circuit.Bike.Fuses[fuse].Name, p.Value, Math.Max(0, p.Value - band), p.Value + band);
+            return new ExpectedCurrent(
+                model.Circuit.Bike.Fuses[fuse].Name,
+                p.Value,
+                Math.Max(0, p.Value - band),
+                p.Value + band
+            );
         }
 
-        ExpectedLook Lamp(int lamp) => new(
-            model.Circuit.Bike.Lamps[lamp].Lamp,
-            LookScale.Of(predictions.Of(Instrument.Visual, lamp, cancellationToken).Value[0]),
-            solver.LampVolts(lamp));
+        ExpectedLook Lamp(int lamp) =>
+            new(
+                model.Circuit.Bike.Lamps[lamp].Lamp,
+                LookScale.Of(predictions.Of(Instrument.Visual, lamp, cancellationToken).Value[0]),
+                solver.LampVolts(lamp)
+            );
 
         double Band(Instrument instrument, in Prediction p)
         {
@@ -119,10 +155,21 @@ public sealed class ExpectedReadings
     {
         bool known = model.IsKnownToOhmmeter(part);
         double between = new ColdNetwork(model.Circuit, model.AllOff, model.Members[0]).Across(part);
-        double? isolated = part.Lamp < 0 ? model.Circuit.ListedOhms[part.Conductor]
-            : ColdNetwork.ColdOhms(model.Circuit.Bike.Lamps[part.Lamp].Specification, model.Circuit.Bike.Lamps[part.Lamp].Quantity);
+        double? isolated =
+            part.Lamp < 0
+                ? model.Circuit.ListedOhms[part.Conductor]
+                : ColdNetwork.ColdOhms(
+                    model.Circuit.Bike.Lamps[part.Lamp].Specification,
+                    model.Circuit.Bike.Lamps[part.Lamp].Quantity
+                );
         return new ExpectedOhms(part.Name, known && double.IsFinite(between) ? between : null, isolated, known);
     }
 
-    private static Reading Row(Setting setting, string point, Instrument instrument) => new() { When = setting.AsCondition(), Point = point, Instrument = instrument };
+    private static Reading Row(Setting setting, string point, Instrument instrument) =>
+        new()
+        {
+            When = setting.AsCondition(),
+            Point = point,
+            Instrument = instrument,
+        };
 }

@@ -5,8 +5,12 @@ namespace Lighting.Calc;
 /// <summary>What is read in one setting on a healthy bike.</summary>
 public sealed class ExpectedSetting
 {
-    internal ExpectedSetting(Setting setting, ImmutableArray<ExpectedReading> points, ImmutableArray<ExpectedCurrent> fuses, ImmutableArray<ExpectedLook> lamps) =>
-        (Setting, Points, Fuses, Lamps) = (setting, points, fuses, lamps);
+    internal ExpectedSetting(
+        Setting setting,
+        ImmutableArray<ExpectedReading> points,
+        ImmutableArray<ExpectedCurrent> fuses,
+        ImmutableArray<ExpectedLook> lamps
+    ) => (Setting, Points, Fuses, Lamps) = (setting, points, fuses, lamps);
 
     /// <summary>The setting.</summary>
     public Setting Setting { get; }

@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>What instruments have in common.</summary>

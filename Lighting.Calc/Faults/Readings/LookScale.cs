@@ -1,10 +1,10 @@
-
 namespace Lighting.Calc;
 
-/// <summary>Visual scale dark, dim, good, bright: the light against the light expected, on a logarithmic scale.</summary>
+/// <summary>Visual scale dark, dim, good, bright: the light against the light expected, on a logarithmic
+/// scale.</summary>
 /// <remarks>
-/// Dark below 3 %, dim below 55 %, bright above 170 % of the light expected, and a visual judgement to one third: common practice,
-/// no source. By the filament law 55 % of the light is 84 % of the voltage.
+/// Dark below 3 %, dim below 55 %, bright above 170 % of the light expected, and a visual judgement to one third:
+/// common practice, no source. By the filament law 55 % of the light is 84 % of the voltage.
 /// </remarks>
 internal static class LookScale
 {
@@ -25,8 +25,10 @@ internal static class LookScale
     public static double Probability(Brightness look, double logLight, double sigma)
     {
         double total = Math.Sqrt(sigma * sigma + EyeSigma * EyeSigma);
-        double below = look == Brightness.Dark ? 0 : StandardNormal.Cumulative((s_limits[(int)look - 1] - logLight) / total);
-        double upTo = look == Brightness.Bright ? 1 : StandardNormal.Cumulative((s_limits[(int)look] - logLight) / total);
+        double below =
+            look == Brightness.Dark ? 0 : StandardNormal.Cumulative((s_limits[(int)look - 1] - logLight) / total);
+        double upTo =
+            look == Brightness.Bright ? 1 : StandardNormal.Cumulative((s_limits[(int)look] - logLight) / total);
         return Math.Max(0, upTo - below);
     }
 

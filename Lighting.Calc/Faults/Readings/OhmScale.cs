@@ -11,16 +11,19 @@ internal static class OhmScale
     /// <summary>Standard deviation of the logarithm for wires and joints: common practice, no source.</summary>
     public const double PartSigma = 0.15;
 
-    // What is left of the leads' resistance when they are taken off the reading, and the last digit: common practice, no source.
+    // What is left of the leads' resistance when they are taken off the reading, and the last digit: common practice,
+    // no source.
     private const double ZeroSigma = 0.1;
 
     /// <summary>The same for cold filaments, whose ratio to hot is published as 10 to 15.</summary>
     public const double LampSigma = 0.2;
 
-    public static double Logarithm(double ohms, FaultFindingOptions options) => Math.Log(Math.Min(OpenOhms, ohms) + options.OhmmeterLeads.Ohms);
+    public static double Logarithm(double ohms, FaultFindingOptions options) =>
+        Math.Log(Math.Min(OpenOhms, ohms) + options.OhmmeterLeads.Ohms);
 
     /// <summary>Standard deviation of a logarithm, with what the zero of the meter adds.</summary>
-    public static double Sigma(double logarithm, bool isLamp) => Math.Sqrt(Math.Pow(isLamp ? LampSigma : PartSigma, 2) + Math.Pow(ZeroSigma * Math.Exp(-logarithm), 2));
+    public static double Sigma(double logarithm, bool isLamp) =>
+        Math.Sqrt(Math.Pow(isLamp ? LampSigma : PartSigma, 2) + Math.Pow(ZeroSigma * Math.Exp(-logarithm), 2));
 
     public static ElectricResistance? Ohms(double logarithm, FaultFindingOptions options)
     {

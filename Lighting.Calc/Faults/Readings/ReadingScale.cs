@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>The error of each instrument and the range over which a blunder may lie.</summary>
@@ -26,11 +25,13 @@ internal sealed class ReadingScale(FaultCircuit circuit)
     }
 
     /// <summary>Density of a reading that is plainly wrong, uniform over what the instrument can show.</summary>
-    public double BlunderDensity(Instrument instrument) => instrument switch
-    {
-        Instrument.Meter => 1 / (1.1 * circuit.Supply.OpenVolts),
-        Instrument.Ammeter => 1 / (1.1 * MostAmperes),
-        Instrument.Ohmmeter => 1 / (OhmScale.Logarithm(double.PositiveInfinity, _options) - OhmScale.Logarithm(0, _options)),
-        _ => 0.25,
-    };
+    public double BlunderDensity(Instrument instrument) =>
+        instrument switch
+        {
+            Instrument.Meter => 1 / (1.1 * circuit.Supply.OpenVolts),
+            Instrument.Ammeter => 1 / (1.1 * MostAmperes),
+            Instrument.Ohmmeter => 1
+                / (OhmScale.Logarithm(double.PositiveInfinity, _options) - OhmScale.Logarithm(0, _options)),
+            _ => 0.25,
+        };
 }

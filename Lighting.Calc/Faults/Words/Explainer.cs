@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Puts the faults of a posterior into words: what they are, what they explain, what conflicts with them.</summary>
+/// <summary>Puts the faults of a posterior into words: what they are, what they explain, what conflicts with
+/// them.</summary>
 internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnlyList<Evidence> evidence)
 {
     /// <summary>Standard deviations beyond which a reading conflicts with a fault.</summary>
@@ -16,7 +17,11 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         if (evidence.Count == 0)
             return Named(family, probability);
         Fault fault = FaultOf(family);
-        return new FaultExplanation([fault], probability, model.Families[family].Sentence(fault) + Explained(Fits(posterior.Best(family)), family == 0));
+        return new FaultExplanation(
+            [fault],
+            probability,
+            model.Families[family].Sentence(fault) + Explained(Fits(posterior.Best(family)), family == 0)
+        );
     }
 
     /// <summary>A family without its severity: before anything was read, or where a test decides it.</summary>
@@ -27,7 +32,9 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
     }
 
     /// <summary>Whether readings were taken and all are those of a healthy bike.</summary>
-    public bool IsNormal => evidence.Count > 0 && Fits([.. evidence.Select(e => e.Predicted.At(0))]).All(f => f.Distance <= ConflictDistance);
+    public bool IsNormal =>
+        evidence.Count > 0
+        && Fits([.. evidence.Select(e => e.Predicted.At(0))]).All(f => f.Distance <= ConflictDistance);
 
     /// <summary>Fit of every reading to the best severity of a family.</summary>
     public ImmutableArray<ReadingFit> Fits(int particle)
@@ -45,26 +52,43 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         for (int i = 0; i < evidence.Count; i++)
         {
             Evidence e = evidence[i];
-            double before = these.Logarithm, healthyBefore = healthy.Logarithm;
+            double before = these.Logarithm,
+                healthyBefore = healthy.Logarithm;
             these.Take(e, predicted[i]);
             healthy.Take(e, e.Predicted.At(0));
-            fits.Add(new ReadingFit(e, these.Distance, these.Expected, these.Logarithm - before - (healthy.Logarithm - healthyBefore)));
+            fits.Add(
+                new ReadingFit(
+                    e,
+                    these.Distance,
+                    these.Expected,
+                    these.Logarithm - before - (healthy.Logarithm - healthyBefore)
+                )
+            );
         }
 
         return fits.ToImmutable();
     }
 
     public ImmutableArray<ConflictingReading> Conflicting(ImmutableArray<ReadingFit> fits) =>
-    [
-        .. fits.Where(f => f.Distance > ConflictDistance).OrderByDescending(f => f.Distance).Select(f => new ConflictingReading(
-            f.Evidence.Reading,
-            $"read {FaultWords.Of(f.Evidence.Reading)} with {f.Evidence.Place.Setting}; this gives {FaultWords.Value(f.Evidence.Place.Instrument, f.Expected, model.Circuit.Options)}")),
-    ];
+        [
+            .. fits.Where(f => f.Distance > ConflictDistance)
+                .OrderByDescending(f => f.Distance)
+                .Select(f => new ConflictingReading(
+                    f.Evidence.Reading,
+                    $"read {FaultWords.Of(f.Evidence.Reading)} with {f.Evidence.Place.Setting}; this gives "
+                        + $"{FaultWords.Value(f.Evidence.Place.Instrument, f.Expected, model.Circuit.Options)}"
+                )),
+        ];
 
     /// <summary>The readings that a fault explains, strongest evidence first.</summary>
     public string Explained(ImmutableArray<ReadingFit> fits, bool isNothing = false)
     {
-        ReadingFit[] explained = [.. fits.Where(r => r.Distance <= ConflictDistance && r.GainOverNothing > 0.7).OrderByDescending(r => r.GainOverNothing).Take(3)];
+        ReadingFit[] explained =
+        [
+            .. fits.Where(r => r.Distance <= ConflictDistance && r.GainOverNothing > 0.7)
+                .OrderByDescending(r => r.GainOverNothing)
+                .Take(3),
+        ];
         bool all = fits.All(r => r.Distance <= ConflictDistance);
         if (isNothing)
             return all ? ": every reading is normal" : ", although not every reading is normal";
@@ -84,20 +108,25 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         FaultFamily of = model.Families[family];
         Particle best = posterior.Particles[posterior.Best(family)];
         FaultCase severity = model.Members[best.Low].Case;
-        return of.At(of.IsShare ? severity with { Factor = posterior.Severity(best) } : severity, of is ResistanceFault ? Fitted(family) : null);
+        return of.At(
+            of.IsShare ? severity with { Factor = posterior.Severity(best) } : severity,
+            of is ResistanceFault ? Fitted(family) : null
+        );
     }
 
     // Null where the connection is more likely open.
     private FittedResistance? Fitted(int family)
     {
         var shares = new List<(double Ohms, double Weight)>();
-        double open = 0, sum = 0;
+        double open = 0,
+            sum = 0;
         for (int i = 0; i < posterior.Particles.Length; i++)
         {
             Particle p = posterior.Particles[i];
             if (p.Family != family)
                 continue;
-            double ohms = posterior.Severity(p), weight = posterior.Weights[i];
+            double ohms = posterior.Severity(p),
+                weight = posterior.Weights[i];
             sum += weight;
             if (double.IsInfinity(ohms))
                 open += weight;

@@ -15,21 +15,40 @@ internal static class ReadingNotes
             return
             [
                 new(FindingKind.MeterOnBattery, Severity.Note, "meter") { Value = circuit.Options.Supply },
-                .. bike.Fuses.IsEmpty ? [new Finding(FindingKind.ShortNotConsidered, Severity.Caution, "fuse")] : ImmutableArray<Finding>.Empty,
-                .. bike.Earth == Earth.Positive ? [new Finding(FindingKind.MeterOnPositiveEarth, Severity.Caution, "positive earth")] : ImmutableArray<Finding>.Empty,
+                .. bike.Fuses.IsEmpty
+                    ? [new Finding(FindingKind.ShortNotConsidered, Severity.Caution, "fuse")]
+                    : ImmutableArray<Finding>.Empty,
+                .. bike.Earth == Earth.Positive
+                    ? [new Finding(FindingKind.MeterOnPositiveEarth, Severity.Caution, "positive earth")]
+                    : ImmutableArray<Finding>.Empty,
                 new(FindingKind.OhmmeterOffBattery, Severity.Note, "ohmmeter"),
             ];
         }
 
-        RotationalSpeed least = bike.Charging.Min(c => c.Speed), most = bike.Charging.Max(c => c.Speed);
+        RotationalSpeed least = bike.Charging.Min(c => c.Speed),
+            most = bike.Charging.Max(c => c.Speed);
         var speed = RotationalSpeed.FromRevolutionsPerMinute(supply.Rpm);
         return
         [
-            new(FindingKind.MeterOnCoil, Severity.Note, "meter") { Value = speed, Figures = [circuit.Options.SpeedTolerance, circuit.Options.CoilTolerance] },
-            new(FindingKind.CoilFitted, Severity.Note, "lighting coil") { Value = ElectricPotential.FromVolts(supply.OpenVolts) },
+            new(FindingKind.MeterOnCoil, Severity.Note, "meter")
+            {
+                Value = speed,
+                Figures = [circuit.Options.SpeedTolerance, circuit.Options.CoilTolerance],
+            },
+            new(FindingKind.CoilFitted, Severity.Note, "lighting coil")
+            {
+                Value = ElectricPotential.FromVolts(supply.OpenVolts),
+            },
             new(FindingKind.UnpluggedAtSpeed, Severity.Caution, "lamps"),
             .. speed < least || speed > most
-                ? [new Finding(FindingKind.SpeedOutsideCharging, Severity.Caution, "engine speed") { Value = speed, Figures = [least, most] }]
+                ?
+                [
+                    new Finding(FindingKind.SpeedOutsideCharging, Severity.Caution, "engine speed")
+                    {
+                        Value = speed,
+                        Figures = [least, most],
+                    },
+                ]
                 : ImmutableArray<Finding>.Empty,
             new(FindingKind.OhmmeterOffCoil, Severity.Note, "ohmmeter"),
         ];

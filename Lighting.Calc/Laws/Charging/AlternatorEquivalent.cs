@@ -3,13 +3,14 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>A permanent-magnet lighting coil as a source of alternating current: an EMF behind a resistance and a reactance.</summary>
+/// <summary>A permanent-magnet lighting coil as a source of alternating current: an EMF behind a resistance and a
+/// reactance.</summary>
 /// <remarks>
-/// E = k·n, X = l·n, E² = (V + I·R)² + (I·X)². E: EMF, V rms. n: engine speed. V: terminal voltage, rms. I: current, A rms. R:
-/// resistance of the coil. X: its reactance ωL. The load is resistive: a filament is too slow to follow the wave.
-/// It is the <see cref="PermanentMagnetAlternator"/> with k/l = Imax, as seen from its terminals. Source: phasor diagram of the
-/// unsaturated round-rotor synchronous machine at unity power factor. Not valid where the iron saturates, or for the
-/// pulses of a rectifier or an LED.
+/// E = k·n, X = l·n, E² = (V + I·R)² + (I·X)². E: EMF, V rms. n: engine speed. V: terminal voltage, rms. I: current, A
+/// rms. R: resistance of the coil. X: its reactance ωL. The load is resistive: a filament is too slow to follow the
+/// wave. It is the <see cref="PermanentMagnetAlternator"/> with k/l = Imax, as seen from its terminals. Source: phasor
+/// diagram of the unsaturated round-rotor synchronous machine at unity power factor. Not valid where the iron
+/// saturates, or for the pulses of a rectifier or an LED.
 /// </remarks>
 public sealed record AlternatorEquivalent
 {
@@ -21,19 +22,33 @@ public sealed record AlternatorEquivalent
     /// <summary>Creates a source from measurements at one speed.</summary>
     /// <param name="speed">The speed, above zero.</param>
     /// <param name="openVoltage">Open-circuit voltage (rms) at that speed, above zero.</param>
-    /// <param name="reactance">Reactance of the coil at that speed, above zero: open-circuit voltage divided by short-circuit current where the resistance is small.</param>
+    /// <param name="reactance">Reactance of the coil at that speed, above zero: open-circuit voltage divided by
+    /// short-circuit current where the resistance is small.</param>
     /// <param name="coilResistance">Resistance of the coil, zero or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public AlternatorEquivalent(RotationalSpeed speed, ElectricPotential openVoltage, ElectricResistance reactance, ElectricResistance coilResistance)
+    public AlternatorEquivalent(
+        RotationalSpeed speed,
+        ElectricPotential openVoltage,
+        ElectricResistance reactance,
+        ElectricResistance coilResistance
+    )
     {
         if (!(speed.RevolutionsPerMinute > 0))
             throw new ArgumentOutOfRangeException(nameof(speed), speed, "Speed must be greater than zero.");
         if (!(openVoltage.Volts > 0))
-            throw new ArgumentOutOfRangeException(nameof(openVoltage), openVoltage, "Open-circuit voltage must be greater than zero.");
+            throw new ArgumentOutOfRangeException(
+                nameof(openVoltage),
+                openVoltage,
+                "Open-circuit voltage must be greater than zero."
+            );
         if (!(reactance.Ohms > 0))
             throw new ArgumentOutOfRangeException(nameof(reactance), reactance, "Reactance must be greater than zero.");
         if (!(coilResistance.Ohms >= 0))
-            throw new ArgumentOutOfRangeException(nameof(coilResistance), coilResistance, "Coil resistance must be zero or more.");
+            throw new ArgumentOutOfRangeException(
+                nameof(coilResistance),
+                coilResistance,
+                "Coil resistance must be zero or more."
+            );
         _voltsPerRpm = openVoltage.Volts / speed.RevolutionsPerMinute;
         _ohmsPerRpm = reactance.Ohms / speed.RevolutionsPerMinute;
         CoilResistance = coilResistance;
@@ -50,46 +65,61 @@ public sealed record AlternatorEquivalent
 
     /// <summary>Open-circuit voltage, rms.</summary>
     /// <param name="speed">Engine speed, zero or more.</param>
-    public ElectricPotential OpenVoltageAt(RotationalSpeed speed) => ElectricPotential.FromVolts(_voltsPerRpm * speed.RevolutionsPerMinute);
+    public ElectricPotential OpenVoltageAt(RotationalSpeed speed) =>
+        ElectricPotential.FromVolts(_voltsPerRpm * speed.RevolutionsPerMinute);
 
     /// <summary>Reactance of the coil.</summary>
     /// <param name="speed">Engine speed, zero or more.</param>
-    public ElectricResistance ReactanceAt(RotationalSpeed speed) => ElectricResistance.FromOhms(_ohmsPerRpm * speed.RevolutionsPerMinute);
+    public ElectricResistance ReactanceAt(RotationalSpeed speed) =>
+        ElectricResistance.FromOhms(_ohmsPerRpm * speed.RevolutionsPerMinute);
 
     /// <summary>Output current at a terminal voltage; null if the EMF does not reach it.</summary>
     /// <param name="speed">Engine speed, zero or more.</param>
     /// <param name="terminalVoltage">Voltage (rms), zero or more.</param>
     public ElectricCurrent? CurrentAt(RotationalSpeed speed, ElectricPotential terminalVoltage)
     {
-        double emf = OpenVoltageAt(speed).Volts, volts = terminalVoltage.Volts;
-        double resistance = CoilResistance.Ohms, reactance = ReactanceAt(speed).Ohms;
+        double emf = OpenVoltageAt(speed).Volts,
+            volts = terminalVoltage.Volts;
+        double resistance = CoilResistance.Ohms,
+            reactance = ReactanceAt(speed).Ohms;
         if (emf < volts)
             return null;
         if (emf == 0)
             return ElectricCurrent.Zero;
         // I²·(R² + X²) + 2·I·V·R + V² − E² = 0, the root of zero or more, in the form that does not lose digits.
-        double a = resistance * resistance + reactance * reactance, half = volts * resistance, rest = emf * emf - volts * volts;
+        double a = resistance * resistance + reactance * reactance,
+            half = volts * resistance,
+            rest = emf * emf - volts * volts;
         return ElectricCurrent.FromAmperes(rest == 0 ? 0 : rest / (half + Math.Sqrt(half * half + a * rest)));
     }
 
-    /// <summary>Speed for a current at a terminal voltage, n = (V + I·R)/√(k² − I²·l²); null if never reached.</summary>
+    /// <summary>Speed for a current at a terminal voltage, n = (V + I·R)/√(k² − I²·l²); null if never
+    /// reached.</summary>
     /// <param name="current">The current, zero or more; for zero it is the cut-in speed.</param>
     /// <param name="terminalVoltage">Voltage (rms), zero or more.</param>
     public RotationalSpeed? SpeedFor(ElectricCurrent current, ElectricPotential terminalVoltage)
     {
-        double amperes = current.Amperes, squared = _voltsPerRpm * _voltsPerRpm - Math.Pow(amperes * _ohmsPerRpm, 2);
-        return squared > 0 ? RotationalSpeed.FromRevolutionsPerMinute((terminalVoltage.Volts + amperes * CoilResistance.Ohms) / Math.Sqrt(squared)) : null;
+        double amperes = current.Amperes,
+            squared = _voltsPerRpm * _voltsPerRpm - Math.Pow(amperes * _ohmsPerRpm, 2);
+        return squared > 0
+            ? RotationalSpeed.FromRevolutionsPerMinute(
+                (terminalVoltage.Volts + amperes * CoilResistance.Ohms) / Math.Sqrt(squared)
+            )
+            : null;
     }
 
     /// <summary>The same coil with a share of its EMF (weaker magnets) and an added series resistance.</summary>
     /// <param name="share">Share of the EMF that is left, zero or more.</param>
     /// <param name="addedOhms">Resistance added to <see cref="CoilResistance"/>, zero or more.</param>
-    internal AlternatorEquivalent Weakened(double share, double addedOhms) => new(share * _voltsPerRpm, _ohmsPerRpm, CoilResistance + ElectricResistance.FromOhms(addedOhms));
+    internal AlternatorEquivalent Weakened(double share, double addedOhms) =>
+        new(share * _voltsPerRpm, _ohmsPerRpm, CoilResistance + ElectricResistance.FromOhms(addedOhms));
 
-    /// <summary>Terminal voltage (rms) at which output and load are equal; the highest if there are several, as with LED drivers.</summary>
+    /// <summary>Terminal voltage (rms) at which output and load are equal; the highest if there are several, as with
+    /// LED drivers.</summary>
     /// <param name="rpm">Engine speed, zero or more.</param>
     /// <param name="amperesAt">Load current at a terminal voltage.</param>
-    /// <param name="mayFall">Whether the load current may fall with rising voltage, as with an LED driver: the search is then from the top down.</param>
+    /// <param name="mayFall">Whether the load current may fall with rising voltage, as with an LED driver: the search
+    /// is then from the top down.</param>
     internal double TerminalVolts(double rpm, Func<double, double> amperesAt, bool mayFall)
     {
         double open = _voltsPerRpm * rpm;
@@ -113,10 +143,13 @@ public sealed record AlternatorEquivalent
         double Excess(double volts) => this.Excess(rpm, volts, amperesAt(volts));
     }
 
-    /// <summary>(V + I·R)² + (I·X)² − E²: zero at the terminal voltage, above zero when the load takes more than the source gives.</summary>
+    /// <summary>(V + I·R)² + (I·X)² − E²: zero at the terminal voltage, above zero when the load takes more than the
+    /// source gives.</summary>
     private double Excess(double rpm, double volts, double amperes)
     {
-        double real = volts + amperes * CoilResistance.Ohms, reactive = amperes * _ohmsPerRpm * rpm, emf = _voltsPerRpm * rpm;
+        double real = volts + amperes * CoilResistance.Ohms,
+            reactive = amperes * _ohmsPerRpm * rpm,
+            emf = _voltsPerRpm * rpm;
         return real * real + reactive * reactive - emf * emf;
     }
 }

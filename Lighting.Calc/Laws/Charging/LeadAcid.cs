@@ -15,7 +15,9 @@ public static class LeadAcid
 
     private static readonly ImmutableArray<(double Share, double Volts)> s_points =
     [
-        .. PublishedTable.Load("lead-acid").Read()
+        .. PublishedTable
+            .Load("lead-acid")
+            .Read()
             .Select(r => (Share: r.Number("state_of_charge_percent") / 100, Volts: r.Number("open_circuit_12v_v")))
             .OrderBy(p => p.Share),
     ];
@@ -30,12 +32,20 @@ public static class LeadAcid
     {
         double share = stateOfCharge.DecimalFractions;
         if (!(share >= s_points[0].Share && share <= s_points[^1].Share))
-            throw new ArgumentOutOfRangeException(nameof(stateOfCharge), stateOfCharge, "State of charge must be between 0 and 100 %.");
+            throw new ArgumentOutOfRangeException(
+                nameof(stateOfCharge),
+                stateOfCharge,
+                "State of charge must be between 0 and 100 %."
+            );
         int i = 1;
         while (share > s_points[i].Share)
             i++;
-        (double Share, double Volts) low = s_points[i - 1], high = s_points[i];
-        return ElectricPotential.FromVolts(Scale(systemVoltage) * (low.Volts + (share - low.Share) / (high.Share - low.Share) * (high.Volts - low.Volts)));
+        (double Share, double Volts) low = s_points[i - 1],
+            high = s_points[i];
+        return ElectricPotential.FromVolts(
+            Scale(systemVoltage)
+                * (low.Volts + (share - low.Share) / (high.Share - low.Share) * (high.Volts - low.Volts))
+        );
     }
 
     /// <summary>State of charge of the rested battery; null for a voltage outside the table.</summary>
@@ -51,11 +61,19 @@ public static class LeadAcid
         int i = 1;
         while (i < s_points.Length - 1 && volts > s_points[i].Volts)
             i++;
-        (double Share, double Volts) low = s_points[i - 1], high = s_points[i];
-        return Ratio.FromDecimalFractions(Math.Clamp(low.Share + (volts - low.Volts) / (high.Volts - low.Volts) * (high.Share - low.Share), 0, 1));
+        (double Share, double Volts) low = s_points[i - 1],
+            high = s_points[i];
+        return Ratio.FromDecimalFractions(
+            Math.Clamp(low.Share + (volts - low.Volts) / (high.Volts - low.Volts) * (high.Share - low.Share), 0, 1)
+        );
     }
 
-    private static double Scale(ElectricPotential systemVoltage) => systemVoltage.Volts > 0
-        ? systemVoltage.Volts / TableVolts
-        : throw new ArgumentOutOfRangeException(nameof(systemVoltage), systemVoltage, "System voltage must be greater than zero.");
+    private static double Scale(ElectricPotential systemVoltage) =>
+        systemVoltage.Volts > 0
+            ? systemVoltage.Volts / TableVolts
+            : throw new ArgumentOutOfRangeException(
+                nameof(systemVoltage),
+                systemVoltage,
+                "System voltage must be greater than zero."
+            );
 }

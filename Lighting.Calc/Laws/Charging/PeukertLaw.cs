@@ -17,16 +17,27 @@ public static class PeukertLaw
     /// <param name="exponent">Peukert's exponent, 1 or more.</param>
     /// <param name="current">The current, above zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static Duration DischargeTime(ElectricCharge capacity, Duration ratedTime, double exponent, ElectricCurrent current)
+    public static Duration DischargeTime(
+        ElectricCharge capacity,
+        Duration ratedTime,
+        double exponent,
+        ElectricCurrent current
+    )
     {
         if (!(capacity.AmpereHours > 0))
             throw new ArgumentOutOfRangeException(nameof(capacity), capacity, "Capacity must be greater than zero.");
         if (!(ratedTime.Hours > 0))
-            throw new ArgumentOutOfRangeException(nameof(ratedTime), ratedTime, "Rated time must be greater than zero.");
+            throw new ArgumentOutOfRangeException(
+                nameof(ratedTime),
+                ratedTime,
+                "Rated time must be greater than zero."
+            );
         if (!(exponent >= 1))
             throw new ArgumentOutOfRangeException(nameof(exponent), exponent, "Peukert exponent must be 1 or more.");
         if (!(current.Amperes > 0))
             throw new ArgumentOutOfRangeException(nameof(current), current, "Current must be greater than zero.");
-        return Duration.FromHours(ratedTime.Hours * Math.Pow(capacity.AmpereHours / (current.Amperes * ratedTime.Hours), exponent));
+        return Duration.FromHours(
+            ratedTime.Hours * Math.Pow(capacity.AmpereHours / (current.Amperes * ratedTime.Hours), exponent)
+        );
     }
 }

@@ -5,8 +5,9 @@ namespace Lighting.Calc;
 
 /// <summary>What a fuse carries in warm or cold air, against 25 °C: f = (1 + k·(T − T0))/(1 + k·(25 − T0)).</summary>
 /// <remarks>
-/// Symbols: k share lost per kelvin, T0 its reference, T ambient, °C. The steady limit of 75 % is stated at 25 °C, so the factor
-/// is one there. Source: tables/fuse-temperature.csv (data-sheet practice; from memory). Valid −40 °C to 125 °C, the span that data sheets draw.
+/// Symbols: k share lost per kelvin, T0 its reference, T ambient, °C. The steady limit of 75 % is stated at 25 °C, so
+/// the factor is one there. Source: tables/fuse-temperature.csv (data-sheet practice; from memory). Valid −40 °C to 125
+/// °C, the span that data sheets draw.
 /// </remarks>
 internal static class FuseTemperature
 {
@@ -23,9 +24,16 @@ internal static class FuseTemperature
     {
         double celsius = ambient.DegreesCelsius;
         if (!(celsius >= LowestCelsius && celsius <= HighestCelsius))
-            throw new ArgumentOutOfRangeException(nameof(ambient), celsius, FormattableString.Invariant($"The air round a fuse is {LowestCelsius} °C to {HighestCelsius} °C."));
+            throw new ArgumentOutOfRangeException(
+                nameof(ambient),
+                celsius,
+                FormattableString.Invariant($"The air round a fuse is {LowestCelsius} °C to {HighestCelsius} °C.")
+            );
         TableRow row = s_rows.First(r => r.Text("style") == TimeCurrentLimits.NameOf(style));
-        double perKelvin = row.Number("percent_per_kelvin") / 100, reference = row.Number("reference_celsius");
-        return Ratio.FromDecimalFractions((1 + perKelvin * (celsius - reference)) / (1 + perKelvin * (StatedCelsius - reference)));
+        double perKelvin = row.Number("percent_per_kelvin") / 100,
+            reference = row.Number("reference_celsius");
+        return Ratio.FromDecimalFractions(
+            (1 + perKelvin * (celsius - reference)) / (1 + perKelvin * (StatedCelsius - reference))
+        );
     }
 }

@@ -12,6 +12,7 @@ public enum OpeningOutcome
     /// <summary>Within the gates: it opens, within a published band of time.</summary>
     Opens,
 
-    /// <summary>Above the last gate: it opens, and no slower than the last gate's melting energy allows; how fast is not published.</summary>
+    /// <summary>Above the last gate: it opens, and no slower than the last gate's melting energy allows; how fast is
+    /// not published.</summary>
     AboveGates,
 }

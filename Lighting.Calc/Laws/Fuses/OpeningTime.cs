@@ -6,8 +6,8 @@ namespace Lighting.Calc;
 /// <summary>When a fuse opens at one current: a band, never a single time.</summary>
 /// <remarks>
 /// Within the published gates by log–log interpolation. Above the last gate the longest time is that of the last gate's
-/// energy, t = tlast·(Ilast/I)²: more current leaves less time to lose heat, so the energy that melts the element never rises
-/// with current (derived). How fast it may be there is not published. Source of the gates: tables/fuse-gates.csv.
+/// energy, t = tlast·(Ilast/I)²: more current leaves less time to lose heat, so the energy that melts the element never
+/// rises with current (derived). How fast it may be there is not published. Source of the gates: tables/fuse-gates.csv.
 /// </remarks>
 public sealed record OpeningTime
 {
@@ -40,13 +40,23 @@ public sealed record OpeningTime
         get
         {
             var gates = TimeCurrentLimits.Of(_style);
-            string percent = string.Create(CultureInfo.InvariantCulture, $"{100 * OfRating.DecimalFractions:0} % of the rating");
+            string percent = string.Create(
+                CultureInfo.InvariantCulture,
+                $"{100 * OfRating.DecimalFractions:0} % of the rating"
+            );
             return Outcome switch
             {
                 OpeningOutcome.Carries => $"carries {percent}",
-                OpeningOutcome.BelowOpeningGates => $"{percent} lies below the first gate by which it must open ({100 * gates.FirstSlowest.OfRating:0} %): it may carry this without end{(Fastest is { } f ? $", and holds at least {Text(f.Seconds)}" : "")}",
-                OpeningOutcome.Opens => $"opens at {percent} {(Fastest is { } least ? $"in {Text(least.Seconds)} to {Text(Slowest!.Value.Seconds)}" : $"within {Text(Slowest!.Value.Seconds)} (how fast is not published)")}",
-                _ => $"{percent} lies above the last gate ({100 * gates.LastSlowest.OfRating:0} %): opens within {Text(Slowest!.Value.Seconds)} by that gate's energy; how fast is not published",
+                OpeningOutcome.BelowOpeningGates =>
+                    $"{percent} lies below the first gate by which it must open ({100 * gates.FirstSlowest.OfRating:0} "
+                        + $"%): it may carry this without "
+                        + $"end{(Fastest is { } f ? $", and holds at least {Text(f.Seconds)}" : "")}",
+                OpeningOutcome.Opens when Fastest is { } least =>
+                    $"opens at {percent} in {Text(least.Seconds)} to {Text(Slowest!.Value.Seconds)}",
+                OpeningOutcome.Opens =>
+                    $"opens at {percent} within {Text(Slowest!.Value.Seconds)} (how fast is not published)",
+                _ => $"{percent} lies above the last gate ({100 * gates.LastSlowest.OfRating:0} %): opens within "
+                    + $"{Text(Slowest!.Value.Seconds)} by that gate's energy; how fast is not published",
             };
         }
     }
@@ -64,7 +74,8 @@ public sealed record OpeningTime
             throw new ArgumentOutOfRangeException(nameof(current), current, "A current is zero or more.");
         TimeCurrentLimits gates = TimeCurrentLimits.Of(style);
         double x = current.Amperes / rating.Amperes;
-        double? fastest = gates.FastestSeconds(x), slowest = gates.SlowestSeconds(x);
+        double? fastest = gates.FastestSeconds(x),
+            slowest = gates.SlowestSeconds(x);
         if (x <= 1)
             return new(style, OpeningOutcome.Carries, x, null, null);
         // No gate lies between the rating and the first one; the fuse is no quicker there than at the first.
@@ -73,17 +84,24 @@ public sealed record OpeningTime
         if (x < gates.FirstSlowest.OfRating)
             return new(style, OpeningOutcome.BelowOpeningGates, x, fastest, null);
         return slowest is null
-            ? new(style, OpeningOutcome.AboveGates, x, null, gates.LastSlowest.Seconds * Math.Pow(gates.LastSlowest.OfRating / x, 2))
+            ? new(
+                style,
+                OpeningOutcome.AboveGates,
+                x,
+                null,
+                gates.LastSlowest.Seconds * Math.Pow(gates.LastSlowest.OfRating / x, 2)
+            )
             : new(style, OpeningOutcome.Opens, x, fastest, slowest);
     }
 
-    internal static string Text(double seconds) => seconds switch
-    {
-        >= 7200 => string.Create(CultureInfo.InvariantCulture, $"{seconds / 3600:0.#} h"),
-        >= 120 => string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.#} min"),
-        >= 0.1 => string.Create(CultureInfo.InvariantCulture, $"{seconds:0.##} s"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"{seconds * 1000:0.##} ms"),
-    };
+    internal static string Text(double seconds) =>
+        seconds switch
+        {
+            >= 7200 => string.Create(CultureInfo.InvariantCulture, $"{seconds / 3600:0.#} h"),
+            >= 120 => string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.#} min"),
+            >= 0.1 => string.Create(CultureInfo.InvariantCulture, $"{seconds:0.##} s"),
+            _ => string.Create(CultureInfo.InvariantCulture, $"{seconds * 1000:0.##} ms"),
+        };
 
     private static Duration? From(double? seconds) => seconds is { } s ? Duration.FromSeconds(s) : null;
 }

@@ -2,15 +2,16 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>The published time gates of a fuse style: at so many percent of the rating, open no sooner and no later.</summary>
+/// <summary>The published time gates of a fuse style: at so many percent of the rating, open no sooner and no
+/// later.</summary>
 /// <remarks>
 /// Between gates the logarithm of the time is linear in the logarithm of the current. Data: tables/fuse-gates.csv.
 /// Below the first and above the last gate of a bound there is no published figure: null.
 /// </remarks>
 internal sealed class TimeCurrentLimits
 {
-    private static readonly ImmutableDictionary<FuseStyle, TimeCurrentLimits> s_all =
-        Enum.GetValues<FuseStyle>().ToImmutableDictionary(s => s, s => new TimeCurrentLimits(s));
+    private static readonly ImmutableDictionary<FuseStyle, TimeCurrentLimits> s_all = Enum.GetValues<FuseStyle>()
+        .ToImmutableDictionary(s => s, s => new TimeCurrentLimits(s));
 
     private readonly ImmutableArray<GatePoint> _fastest;
     private readonly ImmutableArray<GatePoint> _slowest;
@@ -18,7 +19,14 @@ internal sealed class TimeCurrentLimits
 
     private TimeCurrentLimits(FuseStyle style)
     {
-        ImmutableArray<TableRow> rows = [.. PublishedTable.Load("fuse-gates").Read().Where(r => r.Text("style") == TimeCurrentLimits.NameOf(style)).OrderBy(r => r.Number("percent_of_rating"))];
+        ImmutableArray<TableRow> rows =
+        [
+            .. PublishedTable
+                .Load("fuse-gates")
+                .Read()
+                .Where(r => r.Text("style") == TimeCurrentLimits.NameOf(style))
+                .OrderBy(r => r.Number("percent_of_rating")),
+        ];
         _fastest = Points(rows, "min_s");
         _slowest = Points(rows, "max_s");
         _logFastest = [.. _fastest.Select(p => new GatePoint(Math.Log(p.OfRating), Math.Log(p.Seconds)))];
@@ -32,7 +40,8 @@ internal sealed class TimeCurrentLimits
 
     public GatePoint LastSlowest => _slowest[^1];
 
-    /// <summary>Whether the shortest opening times are published over the span in which a surge could open the fuse.</summary>
+    /// <summary>Whether the shortest opening times are published over the span in which a surge could open the
+    /// fuse.</summary>
     public bool HasFastest => _fastest.Length > 1;
 
     /// <summary>The word tables and reports use for a style.</summary>
@@ -43,7 +52,8 @@ internal sealed class TimeCurrentLimits
     /// <summary>Shortest opening seconds at a current in ratings; null outside the gates.</summary>
     public double? FastestSeconds(double ofRating) => Interpolate(_fastest, ofRating);
 
-    /// <summary>Logarithm of the shortest opening seconds at the logarithm of a current in ratings; null outside the gates.</summary>
+    /// <summary>Logarithm of the shortest opening seconds at the logarithm of a current in ratings; null outside the
+    /// gates.</summary>
     public double? LogFastestSeconds(double logOfRating)
     {
         for (int i = 1; i < _logFastest.Length; i++)
@@ -60,13 +70,18 @@ internal sealed class TimeCurrentLimits
     /// <summary>Longest opening seconds at a current in ratings; null outside the gates.</summary>
     public double? SlowestSeconds(double ofRating) => Interpolate(_slowest, ofRating);
 
-    /// <summary>Shortest opening seconds at the next published current, the same or higher; null where there is none.</summary>
-    public GatePoint? FastestAtNext(double ofRating) => _fastest.Any(p => p.OfRating >= ofRating - 1e-9) ? _fastest.First(p => p.OfRating >= ofRating - 1e-9) : null;
+    /// <summary>Shortest opening seconds at the next published current, the same or higher; null where there is
+    /// none.</summary>
+    public GatePoint? FastestAtNext(double ofRating) =>
+        _fastest.Any(p => p.OfRating >= ofRating - 1e-9) ? _fastest.First(p => p.OfRating >= ofRating - 1e-9) : null;
 
-    /// <summary>Longest opening seconds as published: those at the next lower published current, and above a last gate within which little heat is given off no more than its energy allows; null below the first.</summary>
+    /// <summary>Longest opening seconds as published: those at the next lower published current, and above a last gate
+    /// within which little heat is given off no more than its energy allows; null below the first.</summary>
     public double? PublishedSlowestSeconds(double ofRating) =>
-        ofRating >= LastSlowest.OfRating && LastSlowest.Seconds <= ShortCircuitHeat.LongestSeconds ? LastSlowest.Seconds * Math.Pow(LastSlowest.OfRating / ofRating, 2)
-        : ofRating >= FirstSlowest.OfRating ? _slowest.Last(p => p.OfRating <= ofRating).Seconds : null;
+        ofRating >= LastSlowest.OfRating && LastSlowest.Seconds <= ShortCircuitHeat.LongestSeconds
+            ? LastSlowest.Seconds * Math.Pow(LastSlowest.OfRating / ofRating, 2)
+        : ofRating >= FirstSlowest.OfRating ? _slowest.Last(p => p.OfRating <= ofRating).Seconds
+        : null;
 
     private static double? Interpolate(ImmutableArray<GatePoint> points, double ofRating)
     {
@@ -76,7 +91,8 @@ internal sealed class TimeCurrentLimits
                 return points[i].Seconds;
             if (i > 0 && ofRating > points[i - 1].OfRating && ofRating < points[i].OfRating)
             {
-                double share = Math.Log(ofRating / points[i - 1].OfRating) / Math.Log(points[i].OfRating / points[i - 1].OfRating);
+                double share =
+                    Math.Log(ofRating / points[i - 1].OfRating) / Math.Log(points[i].OfRating / points[i - 1].OfRating);
                 return points[i - 1].Seconds * Math.Pow(points[i].Seconds / points[i - 1].Seconds, share);
             }
         }
@@ -85,7 +101,10 @@ internal sealed class TimeCurrentLimits
     }
 
     private static ImmutableArray<GatePoint> Points(ImmutableArray<TableRow> rows, string column) =>
-        [.. rows.Where(r => r.NumberOrNull(column) is not null).Select(r => new GatePoint(r.Number("percent_of_rating") / 100, r.Number(column)))];
+        [
+            .. rows.Where(r => r.NumberOrNull(column) is not null)
+                .Select(r => new GatePoint(r.Number("percent_of_rating") / 100, r.Number(column))),
+        ];
 
     /// <summary>One bound of one gate.</summary>
     /// <param name="OfRating">Current in ratings.</param>

@@ -15,7 +15,8 @@ internal sealed record WarmUpCurve(ImmutableArray<double> Seconds, ImmutableArra
         return At(seconds, index >= 0 ? index : ~index);
     }
 
-    /// <summary>Adds a multiple of the current at each of some times; after the curve's last time the current stays.</summary>
+    /// <summary>Adds a multiple of the current at each of some times; after the curve's last time the current
+    /// stays.</summary>
     /// <param name="times">Times from zero, rising.</param>
     /// <param name="factor">The multiple.</param>
     /// <param name="sum">Takes it, one for each time.</param>

@@ -1,6 +1,7 @@
 namespace Lighting.Calc;
 
-/// <summary>Tungsten filament: I = In·(V/Vn)^k with k about 0.55, In at Vn being the published reference point.</summary>
+/// <summary>Tungsten filament: I = In·(V/Vn)^k with k about 0.55, In at Vn being the published reference
+/// point.</summary>
 /// <remarks>
 /// Source of the exponents: tables/lamp-exponents.csv (vehicle practice 0.55; the IES Lighting Handbook gives
 /// 0.541 for gas-filled and 0.580 for vacuum lamps). Good to about ±2 % from half to 1.2 times the reference voltage.
@@ -42,7 +43,11 @@ internal static class FilamentLaw
         double ratio = Math.Abs(volts) / referenceVolts;
         double coldRatio = Math.Min(ratio, ColdVoltsRatio);
         double cold = HotToColdRatio / 2 * coldRatio * coldRatio;
-        double hot = (Math.Pow(Math.Max(ratio, ColdVoltsRatio), CurrentExponent + 1) - Math.Pow(ColdVoltsRatio, CurrentExponent + 1)) / (CurrentExponent + 1);
+        double hot =
+            (
+                Math.Pow(Math.Max(ratio, ColdVoltsRatio), CurrentExponent + 1)
+                - Math.Pow(ColdVoltsRatio, CurrentExponent + 1)
+            ) / (CurrentExponent + 1);
         return referenceVolts * referenceAmperes * (cold + hot);
     }
 }

@@ -1,7 +1,9 @@
 namespace Lighting.Calc;
 
-/// <summary>Constant current, such as an ignition coil's average draw, falling to zero with the voltage below half a volt.</summary>
-/// <remarks>The ramp below <see cref="RampVolts"/> and the block in reverse keep a dead branch at zero current: common practice, no source.</remarks>
+/// <summary>Constant current, such as an ignition coil's average draw, falling to zero with the voltage below half a
+/// volt.</summary>
+/// <remarks>The ramp below <see cref="RampVolts"/> and the block in reverse keep a dead branch at zero current: common
+/// practice, no source.</remarks>
 internal static class FixedLoadLaw
 {
     public const double RampVolts = 0.5;
@@ -21,8 +23,6 @@ internal static class FixedLoadLaw
     {
         if (volts >= RampVolts)
             return amperes * (volts - RampVolts / 2);
-        return volts > 0
-            ? amperes * volts * volts / (2 * RampVolts)
-            : LedDriverLaw.LeakSiemens * volts * volts / 2;
+        return volts > 0 ? amperes * volts * volts / (2 * RampVolts) : LedDriverLaw.LeakSiemens * volts * volts / 2;
     }
 }

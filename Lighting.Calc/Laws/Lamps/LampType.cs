@@ -9,7 +9,8 @@ public enum LampType
     /// <summary>Tungsten-halogen filament: the same law as <see cref="Filament"/>.</summary>
     Halogen,
 
-    /// <summary>LED behind a switching driver, constant power above its minimum voltage: <see cref="LedDriverLaw"/>.</summary>
+    /// <summary>LED behind a switching driver, constant power above its minimum voltage:
+    /// <see cref="LedDriverLaw"/>.</summary>
     Led,
 
     /// <summary>LED with series resistor: <see cref="LedResistorLaw"/>.</summary>

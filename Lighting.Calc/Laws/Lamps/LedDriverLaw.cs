@@ -1,6 +1,7 @@
 namespace Lighting.Calc;
 
-/// <summary>LED behind a switching driver: constant power P at and above Vmin, I = P/V; below, I = (P/Vmin)·(V/Vmin).</summary>
+/// <summary>LED behind a switching driver: constant power P at and above Vmin, I = P/V; below, I =
+/// (P/Vmin)·(V/Vmin).</summary>
 /// <remarks>
 /// Source: energy balance of a switching converter; the drop-out below Vmin is this project's model of an
 /// under-voltage driver. The slope is negative above Vmin, so a network of drivers can have several solutions.

@@ -1,7 +1,8 @@
 namespace Lighting.Calc;
 
 /// <summary>LED with series resistor: I = (V − Vf)/R above the forward voltage Vf, dark below.</summary>
-/// <remarks>Source: Ohm's law on the resistor, R = (Vs − n·Vf)/If. Below Vf and in reverse only a leakage current flows.</remarks>
+/// <remarks>Source: Ohm's law on the resistor, R = (Vs − n·Vf)/If. Below Vf and in reverse only a leakage current
+/// flows.</remarks>
 internal static class LedResistorLaw
 {
     public static LawPoint At(double volts, double forwardVolts, double ballastOhms)

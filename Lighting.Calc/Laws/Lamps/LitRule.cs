@@ -4,8 +4,8 @@ namespace Lighting.Calc;
 
 /// <summary>Whether a load is on: one rule for lists, visual readings and faults.</summary>
 /// <remarks>
-/// A lamp is lit from 3 % of its light at the full supply voltage: common practice, no source. A load without light is on from the
-/// voltage at which a filament would be lit by the exponent law, 36 %.
+/// A lamp is lit from 3 % of its light at the full supply voltage: common practice, no source. A load without light is
+/// on from the voltage at which a filament would be lit by the exponent law, 36 %.
 /// </remarks>
 internal static class LitRule
 {

@@ -20,7 +20,8 @@ public static class AmericanWireGauge
     /// <summary>Diameter of a solid gauge.</summary>
     /// <param name="gauge">Gauge number, 4 to 30.</param>
     /// <exception cref="ArgumentOutOfRangeException">The gauge is not 4 to 30.</exception>
-    public static Length Diameter(int gauge) => Length.FromMillimeters(0.127 * Math.Pow(92, (36 - Checked(gauge)) / 39.0));
+    public static Length Diameter(int gauge) =>
+        Length.FromMillimeters(0.127 * Math.Pow(92, (36 - Checked(gauge)) / 39.0));
 
     /// <summary>The solid conductor of a gauge.</summary>
     /// <param name="gauge">Gauge number, 4 to 30.</param>
@@ -30,16 +31,27 @@ public static class AmericanWireGauge
     /// <summary>The stranded conductor of a gauge.</summary>
     /// <param name="gauge">Gauge number, 4 to 30.</param>
     /// <exception cref="ArgumentOutOfRangeException">The gauge is not 4 to 30.</exception>
-    public static WireSize Stranded(int gauge) => Make(gauge, $"{gauge} AWG stranded", WireConstruction.StrandedGauge, StrandingFactor);
+    public static WireSize Stranded(int gauge) =>
+        Make(gauge, $"{gauge} AWG stranded", WireConstruction.StrandedGauge, StrandingFactor);
 
     private static WireSize Make(int gauge, string name, WireConstruction construction, double factor)
     {
         double diameter = Diameter(gauge).Meters;
         double area = Math.PI / 4 * diameter * diameter;
-        return new WireSize(name, construction, Area.FromSquareMeters(area), Copper.ResistivityOhmMetresAt20 / area * factor);
+        return new WireSize(
+            name,
+            construction,
+            Area.FromSquareMeters(area),
+            Copper.ResistivityOhmMetresAt20 / area * factor
+        );
     }
 
-    private static int Checked(int gauge) => gauge is >= Largest and <= Smallest
-        ? gauge
-        : throw new ArgumentOutOfRangeException(nameof(gauge), gauge, $"Gauge must be between {Largest} and {Smallest} AWG.");
+    private static int Checked(int gauge) =>
+        gauge is >= Largest and <= Smallest
+            ? gauge
+            : throw new ArgumentOutOfRangeException(
+                nameof(gauge),
+                gauge,
+                $"Gauge must be between {Largest} and {Smallest} AWG."
+            );
 }

@@ -6,15 +6,18 @@ namespace Lighting.Calc;
 
 /// <summary>Bundle derating of the current rating among other loaded wires.</summary>
 /// <remarks>
-/// All loaded: IEC 60364-5-52 table B.52.17 to 12 wires, then the MIL-W-5088L chart at 100 % to 18. Between printed counts
-/// the next larger count is taken. Partly loaded: the chart, linear between its printed loadings. Data: tables/bundle-derating.csv.
+/// All loaded: IEC 60364-5-52 table B.52.17 to 12 wires, then the MIL-W-5088L chart at 100 % to 18. Between printed
+/// counts the next larger count is taken. Partly loaded: the chart, linear between its printed loadings. Data:
+/// tables/bundle-derating.csv.
 /// </remarks>
 internal static class BundleDerating
 {
     private static readonly ImmutableArray<TableRow> s_rows = [.. PublishedTable.Load("bundle-derating").Read()];
     private static readonly ImmutableSortedDictionary<int, double> s_allLoadedByCount = ReadAllLoaded();
-    private static readonly ImmutableSortedDictionary<int, ImmutableArray<TableRow>> s_chart = s_rows.Where(IsChart)
-        .GroupBy(Count).ToImmutableSortedDictionary(g => g.Key, g => g.OrderBy(r => r.Number("loading_percent")).ToImmutableArray());
+    private static readonly ImmutableSortedDictionary<int, ImmutableArray<TableRow>> s_chart = s_rows
+        .Where(IsChart)
+        .GroupBy(Count)
+        .ToImmutableSortedDictionary(g => g.Key, g => g.OrderBy(r => r.Number("loading_percent")).ToImmutableArray());
 
     /// <summary>Maximum number of wires with a printed factor.</summary>
     public static int MostWires => s_allLoadedByCount.Keys.Max();
@@ -46,7 +49,11 @@ internal static class BundleDerating
                 continue;
             double[] loadings = [.. rows.Select(r => r.Number("loading_percent"))];
             return loading.Percent >= loadings[0] && loading.Percent <= loadings[^1]
-                ? Ratio.FromDecimalFractions(LinearSpline.InterpolateSorted(loadings, [.. rows.Select(r => r.Number("factor"))]).Interpolate(loading.Percent))
+                ? Ratio.FromDecimalFractions(
+                    LinearSpline
+                        .InterpolateSorted(loadings, [.. rows.Select(r => r.Number("factor"))])
+                        .Interpolate(loading.Percent)
+                )
                 : null;
         }
 

@@ -16,17 +16,25 @@ public static class Copper
     internal const double HighestCelsius = 250;
 
     /// <summary>Volume resistivity at 20 °C: 1.7241e-8 Ω·m (IEC 60028).</summary>
-    public static ElectricResistivity ResistivityAt20Celsius => ElectricResistivity.FromOhmMeters(ResistivityOhmMetresAt20);
+    public static ElectricResistivity ResistivityAt20Celsius =>
+        ElectricResistivity.FromOhmMeters(ResistivityOhmMetresAt20);
 
     /// <summary>Resistance of copper at a temperature relative to that at 20 °C.</summary>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <returns>R(T)/R(20 °C), as a ratio (1 at 20 °C).</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The temperature is outside −60 °C to 250 °C or not a number.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature is outside −60 °C to 250 °C or not a
+    /// number.</exception>
     public static Ratio ResistanceFactor(Temperature temperature)
     {
         double celsius = temperature.DegreesCelsius;
         if (!(celsius >= LowestCelsius && celsius <= HighestCelsius))
-            throw new ArgumentOutOfRangeException(nameof(temperature), celsius, FormattableString.Invariant($"Conductor temperature must be between {LowestCelsius} °C and {HighestCelsius} °C."));
+            throw new ArgumentOutOfRangeException(
+                nameof(temperature),
+                celsius,
+                FormattableString.Invariant(
+                    $"Conductor temperature must be between {LowestCelsius} °C and {HighestCelsius} °C."
+                )
+            );
         return Ratio.FromDecimalFractions(ResistanceFactorAt(celsius));
     }
 
@@ -46,5 +54,6 @@ public static class Copper
         return ElectricResistance.FromOhms(ResistivityOhmMetresAt20 * length.Meters / area.SquareMeters * factor);
     }
 
-    internal static double ResistanceFactorAt(double celsius) => 1 + TemperatureCoefficientPerKelvinAt20 * (celsius - 20);
+    internal static double ResistanceFactorAt(double celsius) =>
+        1 + TemperatureCoefficientPerKelvinAt20 * (celsius - 20);
 }

@@ -4,22 +4,35 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Current rating of a wire (current-carrying capacity, IEC; "ampacity", US): printed rating × ambient factor × bundle factor.</summary>
+/// <summary>Current rating of a wire (current-carrying capacity, IEC; "ampacity", US): printed rating × ambient factor
+/// × bundle factor.</summary>
 /// <remarks>
-/// Data: tables/current-ratings.csv. Gauges by 33 CFR 183.425 (80 °C insulation, 30 °C air), metric sizes by DIN VDE 0298-4
-/// and JIS C 3406 in free air. Both metric sources allow a rise of 40 K; the insulation of an older harness is
-/// seldom known, so every metric size is rated at 70 °C (ordinary PVC) from 30 °C air. A gauge without a rating of its own takes that of
-/// the next smaller gauge, or else that of the next smaller metric size. See <see cref="AmbientDerating"/>
-/// and <see cref="BundleDerating"/> for the factors and their range. Of a stated <see cref="CableKind"/> the trade rating (tables/cable-ratings.csv) is linear in
-/// area between printed sizes; below the first and above the last in proportion to area, ordinary cable never above thin wall, and thin wall never above its last.
+/// Data: tables/current-ratings.csv. Gauges by 33 CFR 183.425 (80 °C insulation, 30 °C air), metric sizes by DIN VDE
+/// 0298-4 and JIS C 3406 in free air. Both metric sources allow a rise of 40 K; the insulation of an older harness is
+/// seldom known, so every metric size is rated at 70 °C (ordinary PVC) from 30 °C air. A gauge without a rating of its
+/// own takes that of the next smaller gauge, or else that of the next smaller metric size. See
+/// <see cref="AmbientDerating"/>
+/// and <see cref="BundleDerating"/> for the factors and their range. Of a stated <see cref="CableKind"/> the trade
+/// rating (tables/cable-ratings.csv) is linear in area between printed sizes; below the first and above the last in
+/// proportion to area, ordinary cable never above thin wall, and thin wall never above its last.
 /// </remarks>
 public sealed record CurrentRating
 {
     private const double ReferenceCelsius = 30;
     private const double MetricLimitCelsius = 70;
     private const double SameArea = 1e-9;
-    private static readonly ImmutableArray<Printed> s_gauges = Read("awg", r => AmericanWireGauge.Solid((int)r.Number("size")).CopperArea.SquareMillimeters, r => r.Number("conductor_limit_celsius"), r => r.Number("ambient_celsius"));
-    private static readonly ImmutableArray<Printed> s_metric = Read("mm2", r => r.Number("size"), _ => MetricLimitCelsius, _ => ReferenceCelsius);
+    private static readonly ImmutableArray<Printed> s_gauges = Read(
+        "awg",
+        r => AmericanWireGauge.Solid((int)r.Number("size")).CopperArea.SquareMillimeters,
+        r => r.Number("conductor_limit_celsius"),
+        r => r.Number("ambient_celsius")
+    );
+    private static readonly ImmutableArray<Printed> s_metric = Read(
+        "mm2",
+        r => r.Number("size"),
+        _ => MetricLimitCelsius,
+        _ => ReferenceCelsius
+    );
 
     private static readonly ImmutableArray<Printed> s_ordinary = ReadCable("ordinary", "as ordinary PVC cable");
     private static readonly ImmutableArray<Printed> s_thinWall = ReadCable("thin wall", "as thin-wall cable");
@@ -27,7 +40,14 @@ public sealed record CurrentRating
     private readonly Printed? _row;
     private readonly bool _isOwn;
 
-    private CurrentRating(WireSize wire, Temperature ambient, int bundle, CurrentRatingBasis basis, Printed? row, bool isOwn)
+    private CurrentRating(
+        WireSize wire,
+        Temperature ambient,
+        int bundle,
+        CurrentRatingBasis basis,
+        Printed? row,
+        bool isOwn
+    )
     {
         Wire = wire;
         Ambient = ambient;
@@ -48,13 +68,15 @@ public sealed record CurrentRating
     /// <summary>Basis of the rating, or the reason why there is none.</summary>
     public CurrentRatingBasis Basis { get; }
 
-    /// <summary>Continuous current rating; null if none is published, zero at an ambient as hot as the limit of the insulation.</summary>
+    /// <summary>Continuous current rating; null if none is published, zero at an ambient as hot as the limit of the
+    /// insulation.</summary>
     public ElectricCurrent? Current { get; private init; }
 
     /// <summary>The printed rating, before the factors; null if there is none.</summary>
     public ElectricCurrent? PublishedCurrent { get; private init; }
 
-    /// <summary>The rating of the wire alone, with the ambient factor and without that of the bundle; null where there is no printed rating.</summary>
+    /// <summary>The rating of the wire alone, with the ambient factor and without that of the bundle; null where there
+    /// is no printed rating.</summary>
     public ElectricCurrent? Alone => PublishedCurrent * AmbientFactor?.DecimalFractions;
 
     /// <summary>Temperature limit of the insulation; null if there is no printed rating.</summary>
@@ -67,11 +89,16 @@ public sealed record CurrentRating
     public Ratio? BundleFactor { get; private init; }
 
     /// <summary>In words: which printed rating, which factors, or why there is no rating.</summary>
-    public string Explanation => _row is { } row
-        ? (_isOwn ? $"{Wire}" : $"{row.Size}, the next smaller size with a published rating,")
-            + string.Create(CultureInfo.InvariantCulture, $" is rated {row.Amperes:0.##} A {row.Where} at {row.AmbientCelsius:0} °C with {row.LimitCelsius:0} °C insulation")
-            + Factors()
-        : $"no rating is published for {Wire} or any smaller wire";
+    public string Explanation =>
+        _row is { } row
+            ? (_isOwn ? $"{Wire}" : $"{row.Size}, the next smaller size with a published rating,")
+                + string.Create(
+                    CultureInfo.InvariantCulture,
+                    $" is rated {row.Amperes:0.##} A {row.Where} at {row.AmbientCelsius:0} °C with "
+                        + $"{row.LimitCelsius:0} °C insulation"
+                )
+                + Factors()
+            : $"no rating is published for {Wire} or any smaller wire";
 
     /// <summary>Source of the printed rating; empty if there is none.</summary>
     public string Source { get; private init; } = "";
@@ -91,18 +118,30 @@ public sealed record CurrentRating
         Printed? ofCable = cable switch
         {
             CableKind.Ordinary => OfOrdinary(wire.Name, area),
-            CableKind.ThinWall => Between(s_thinWall, wire.Name, area) with { Amperes = Math.Min(Between(s_thinWall, wire.Name, area).Amperes, s_thinWall[^1].Amperes) },
+            CableKind.ThinWall => Between(s_thinWall, wire.Name, area) with
+            {
+                Amperes = Math.Min(Between(s_thinWall, wire.Name, area).Amperes, s_thinWall[^1].Amperes),
+            },
             _ => null,
         };
         if ((ofCable ?? Largest(kind, area) ?? Largest(s_metric, area)) is not { } row)
-            return new(wire, ambient, bundle, CurrentRatingBasis.NoPublishedRating, row: null, isOwn: false) { BundleFactor = bundleFactor };
+            return new(wire, ambient, bundle, CurrentRatingBasis.NoPublishedRating, row: null, isOwn: false)
+            {
+                BundleFactor = bundleFactor,
+            };
         var limit = Temperature.FromDegreesCelsius(row.LimitCelsius);
-        Ratio ambientFactor = AmbientDerating.Factor(limit, Temperature.FromDegreesCelsius(row.AmbientCelsius), ambient);
+        Ratio ambientFactor = AmbientDerating.Factor(
+            limit,
+            Temperature.FromDegreesCelsius(row.AmbientCelsius),
+            ambient
+        );
         var published = ElectricCurrent.FromAmperes(row.Amperes);
         bool own = ofCable is not null || kind.Contains(row) && row.SquareMillimetres >= area - SameArea;
-        CurrentRatingBasis basis = bundleFactor is null ? CurrentRatingBasis.NoPublishedBundleFactor
+        CurrentRatingBasis basis =
+            bundleFactor is null ? CurrentRatingBasis.NoPublishedBundleFactor
             : ambientFactor.DecimalFractions <= 0 ? CurrentRatingBasis.AmbientTooHot
-            : own ? CurrentRatingBasis.Published : CurrentRatingBasis.SmallerSize;
+            : own ? CurrentRatingBasis.Published
+            : CurrentRatingBasis.SmallerSize;
         return new(wire, ambient, bundle, basis, row, own)
         {
             PublishedCurrent = published,
@@ -114,13 +153,21 @@ public sealed record CurrentRating
         };
     }
 
-    private string Factors() => (AmbientFactor, BundleFactor) switch
-    {
-        (_, null) => $"; no factor is published for {Bundle} loaded wires in a bundle (maximum {BundleDerating.MostWires})",
-        ({ DecimalFractions: > 0 } ambient, { } bundle) =>
-            string.Create(CultureInfo.InvariantCulture, $", × {ambient.DecimalFractions:0.00} for an ambient of {Ambient.DegreesCelsius:0} °C × {bundle.DecimalFractions:0.00} for a bundle of {Bundle}"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"; at an ambient of {Ambient.DegreesCelsius:0} °C the rating is zero"),
-    };
+    private string Factors() =>
+        (AmbientFactor, BundleFactor) switch
+        {
+            (_, null) =>
+                $"; no factor is published for {Bundle} loaded wires in a bundle (maximum {BundleDerating.MostWires})",
+            ({ DecimalFractions: > 0 } ambient, { } bundle) => string.Create(
+                CultureInfo.InvariantCulture,
+                $", × {ambient.DecimalFractions:0.00} for an ambient of {Ambient.DegreesCelsius:0} °C × "
+                    + $"{bundle.DecimalFractions:0.00} for a bundle of {Bundle}"
+            ),
+            _ => string.Create(
+                CultureInfo.InvariantCulture,
+                $"; at an ambient of {Ambient.DegreesCelsius:0} °C the rating is zero"
+            ),
+        };
 
     private static Printed? Largest(ImmutableArray<Printed> printed, double squareMillimetres) =>
         printed.LastOrDefault(p => p.SquareMillimetres <= squareMillimetres + SameArea);
@@ -143,23 +190,58 @@ public sealed record CurrentRating
             return end with { Size = name, Amperes = end.Amperes * area / end.SquareMillimetres };
         }
 
-        Printed low = printed[above - 1], high = printed[above];
+        Printed low = printed[above - 1],
+            high = printed[above];
         double share = (area - low.SquareMillimetres) / (high.SquareMillimetres - low.SquareMillimetres);
         return low with { Size = name, Amperes = low.Amperes + share * (high.Amperes - low.Amperes) };
     }
 
     private static ImmutableArray<Printed> ReadCable(string kind, string where) =>
-    [
-        .. PublishedTable.Load("cable-ratings").Read().Where(r => r.Text("kind") == kind)
-            .Select(r => new Printed("", r.Number("area_mm2"), r.Number("rating_a"), r.Number("conductor_limit_celsius"), r.Number("ambient_celsius"), r.Text("source"), where)),
-    ];
+        [
+            .. PublishedTable
+                .Load("cable-ratings")
+                .Read()
+                .Where(r => r.Text("kind") == kind)
+                .Select(r => new Printed(
+                    "",
+                    r.Number("area_mm2"),
+                    r.Number("rating_a"),
+                    r.Number("conductor_limit_celsius"),
+                    r.Number("ambient_celsius"),
+                    r.Text("source"),
+                    where
+                )),
+        ];
 
-    private static ImmutableArray<Printed> Read(string family, Func<TableRow, double> area, Func<TableRow, double> limit, Func<TableRow, double> ambient) =>
-    [
-        .. PublishedTable.Load("current-ratings").Read().Where(r => r.Text("family") == family)
-            .Select(r => new Printed($"{r.Text("size")} {(family == "awg" ? "AWG" : family)}", area(r), r.Number("rating_a"), limit(r), ambient(r), r.Text("source")))
-            .OrderBy(p => p.SquareMillimetres),
-    ];
+    private static ImmutableArray<Printed> Read(
+        string family,
+        Func<TableRow, double> area,
+        Func<TableRow, double> limit,
+        Func<TableRow, double> ambient
+    ) =>
+        [
+            .. PublishedTable
+                .Load("current-ratings")
+                .Read()
+                .Where(r => r.Text("family") == family)
+                .Select(r => new Printed(
+                    $"{r.Text("size")} {(family == "awg" ? "AWG" : family)}",
+                    area(r),
+                    r.Number("rating_a"),
+                    limit(r),
+                    ambient(r),
+                    r.Text("source")
+                ))
+                .OrderBy(p => p.SquareMillimetres),
+        ];
 
-    private sealed record Printed(string Size, double SquareMillimetres, double Amperes, double LimitCelsius, double AmbientCelsius, string Source, string Where = "in free air");
+    private sealed record Printed(
+        string Size,
+        double SquareMillimetres,
+        double Amperes,
+        double LimitCelsius,
+        double AmbientCelsius,
+        string Source,
+        string Where = "in free air"
+    );
 }

@@ -15,8 +15,12 @@ public static class VoltageDrop
     /// <param name="wire">The size.</param>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static ElectricPotential Calculate(ElectricCurrent current, Length wireLength, WireSize wire, Temperature temperature) =>
-        Checked(current) * wire.Resistance(wireLength, temperature);
+    public static ElectricPotential Calculate(
+        ElectricCurrent current,
+        Length wireLength,
+        WireSize wire,
+        Temperature temperature
+    ) => Checked(current) * wire.Resistance(wireLength, temperature);
 
     /// <summary>Longest wire within a voltage-drop limit.</summary>
     /// <param name="current">Above zero.</param>
@@ -24,12 +28,19 @@ public static class VoltageDrop
     /// <param name="wire">The size.</param>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static Length LongestWire(ElectricCurrent current, ElectricPotential limit, WireSize wire, Temperature temperature)
+    public static Length LongestWire(
+        ElectricCurrent current,
+        ElectricPotential limit,
+        WireSize wire,
+        Temperature temperature
+    )
     {
         if (!(current.Amperes > 0))
             throw new ArgumentOutOfRangeException(nameof(current), current, "Current must be greater than zero.");
         CheckLimit(limit);
-        return Length.FromMeters(limit.Volts / (current.Amperes * wire.Resistance(Length.FromMeters(1), temperature).Ohms));
+        return Length.FromMeters(
+            limit.Volts / (current.Amperes * wire.Resistance(Length.FromMeters(1), temperature).Ohms)
+        );
     }
 
     /// <summary>Smallest size within a voltage-drop limit; null if none is.</summary>
@@ -39,10 +50,18 @@ public static class VoltageDrop
     /// <param name="sizes">The sizes to choose from.</param>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static WireSize? ThinnestWire(ElectricCurrent current, Length wireLength, ElectricPotential limit, IEnumerable<WireSize> sizes, Temperature temperature)
+    public static WireSize? ThinnestWire(
+        ElectricCurrent current,
+        Length wireLength,
+        ElectricPotential limit,
+        IEnumerable<WireSize> sizes,
+        Temperature temperature
+    )
     {
         CheckLimit(limit);
-        return sizes.OrderBy(w => w.CopperArea.SquareMillimeters).FirstOrDefault(w => Calculate(current, wireLength, w, temperature).Volts <= limit.Volts);
+        return sizes
+            .OrderBy(w => w.CopperArea.SquareMillimeters)
+            .FirstOrDefault(w => Calculate(current, wireLength, w, temperature).Volts <= limit.Volts);
     }
 
     private static void CheckLimit(ElectricPotential limit)
@@ -51,7 +70,8 @@ public static class VoltageDrop
             throw new ArgumentOutOfRangeException(nameof(limit), limit, "Voltage-drop limit must be zero or more.");
     }
 
-    private static ElectricCurrent Checked(ElectricCurrent current) => current.Amperes >= 0
-        ? current
-        : throw new ArgumentOutOfRangeException(nameof(current), current, "Current must be zero or more.");
+    private static ElectricCurrent Checked(ElectricCurrent current) =>
+        current.Amperes >= 0
+            ? current
+            : throw new ArgumentOutOfRangeException(nameof(current), current, "Current must be zero or more.");
 }

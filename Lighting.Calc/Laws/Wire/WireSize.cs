@@ -25,7 +25,9 @@ public sealed record WireSize
     internal double OhmsPerMetreAt20 { get; }
 
     /// <summary>Resistance of a length, one way.</summary>
-    /// <remarks>Gauges: annealed copper of the nominal area, by <see cref="AmericanWireGauge"/>. Metric cable: the maximum of the standard at 20 °C (tables/conductors-metric.csv). Both follow the temperature by <see cref="Copper"/>.</remarks>
+    /// <remarks>Gauges: annealed copper of the nominal area, by <see cref="AmericanWireGauge"/>. Metric cable: the
+    /// maximum of the standard at 20 °C (tables/conductors-metric.csv). Both follow the temperature by
+    /// <see cref="Copper"/>.</remarks>
     /// <param name="length">Length of this one conductor, zero or more.</param>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
@@ -33,7 +35,9 @@ public sealed record WireSize
     {
         if (!(length.Meters >= 0))
             throw new ArgumentOutOfRangeException(nameof(length), length, "Length must be zero or more.");
-        return ElectricResistance.FromOhms(OhmsPerMetreAt20 * length.Meters * Copper.ResistanceFactor(temperature).DecimalFractions);
+        return ElectricResistance.FromOhms(
+            OhmsPerMetreAt20 * length.Meters * Copper.ResistanceFactor(temperature).DecimalFractions
+        );
     }
 
     /// <inheritdoc/>

@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The ranges that columns accept: wide enough for any motorcycle, narrow enough to catch a wrong unit.</summary>
+/// <summary>The ranges that columns accept: wide enough for any motorcycle, narrow enough to catch a wrong
+/// unit.</summary>
 internal static class CellRanges
 {
     public static readonly QuantityText<ElectricPotential> SystemVolts = QuantityText.Voltage.Within(4, 60);
@@ -23,5 +24,7 @@ internal static class CellRanges
     public static readonly QuantityText<Duration> Minutes = QuantityText.Duration.Within(0.01, 10_000);
     public static readonly QuantityText<ElectricPotential> MeterVolts = QuantityText.Voltage.Within(-200, 200);
     public static readonly QuantityText<ElectricCurrent> MeterAmps = QuantityText.Current.Within(-1000, 1000);
-    public static readonly QuantityText<ElectricResistance> MeterOhms = QuantityText.Resistance.Within(1e-6, 1e9).OrZero();
+    public static readonly QuantityText<ElectricResistance> MeterOhms = QuantityText
+        .Resistance.Within(1e-6, 1e9)
+        .OrZero();
 }

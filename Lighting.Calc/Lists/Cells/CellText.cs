@@ -2,20 +2,30 @@ using System.Buffers;
 
 namespace Lighting.Calc;
 
-/// <summary>The text of a cell: trimmed, its inner white space folded, its guard against spreadsheet formulas removed or added.</summary>
+/// <summary>The text of a cell: trimmed, its inner white space folded, its guard against spreadsheet formulas removed
+/// or added.</summary>
 internal static class CellText
 {
     private const string FormulaStarts = "=+-@";
-    private static readonly SearchValues<char> s_controls = SearchValues.Create([.. Enumerable.Range(0, char.MaxValue + 1).Select(c => (char)c).Where(c => char.IsControl(c) && !char.IsWhiteSpace(c))]);
+    private static readonly SearchValues<char> s_controls = SearchValues.Create([
+        .. Enumerable
+            .Range(0, char.MaxValue + 1)
+            .Select(c => (char)c)
+            .Where(c => char.IsControl(c) && !char.IsWhiteSpace(c)),
+    ]);
 
-    /// <summary>A cell without surrounding white space, each run of white space inside it as one space, and without its formula guard.</summary>
+    /// <summary>A cell without surrounding white space, each run of white space inside it as one space, and without its
+    /// formula guard.</summary>
     public static string Clean(string cell)
     {
-        string folded = IsFolded(cell) ? cell : string.Join(' ', cell.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        string folded = IsFolded(cell)
+            ? cell
+            : string.Join(' ', cell.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         return folded.StartsWith('\'') && StartsLikeFormula(folded) ? folded[1..] : folded;
     }
 
-    /// <summary>A text as a cell that no spreadsheet runs as a formula: an apostrophe precedes it where it might be one.</summary>
+    /// <summary>A text as a cell that no spreadsheet runs as a formula: an apostrophe precedes it where it might be
+    /// one.</summary>
     public static string Guard(string text) => StartsLikeFormula(text) ? $"'{text}" : text;
 
     /// <summary>Whether a cell holds a character that cannot be seen and does not belong in a name.</summary>

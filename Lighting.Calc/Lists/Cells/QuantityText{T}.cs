@@ -4,7 +4,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Strict reader of one kind of quantity: <c>1.8 m</c>, <c>1.8m</c>, <c>6 ft</c>, or a bare number in the bare unit.</summary>
+/// <summary>Strict reader of one kind of quantity: <c>1.8 m</c>, <c>1.8m</c>, <c>6 ft</c>, or a bare number in the bare
+/// unit.</summary>
 /// <remarks>
 /// Decimal point only; no thousands separators. The quantity is always in the bare unit. Immutable;
 /// the kinds are in <see cref="QuantityText"/>.
@@ -23,7 +24,14 @@ public sealed class QuantityText<TQuantity>
     private double _highest;
     private bool _orZero;
 
-    internal QuantityText(string noun, Func<double, TQuantity> from, Func<TQuantity, double> to, double lowest, double highest, UnitWord[] units)
+    internal QuantityText(
+        string noun,
+        Func<double, TQuantity> from,
+        Func<TQuantity, double> to,
+        double lowest,
+        double highest,
+        UnitWord[] units
+    )
     {
         _noun = noun;
         _from = from;
@@ -34,7 +42,8 @@ public sealed class QuantityText<TQuantity>
     }
 
     /// <summary>The same reader with a narrower range.</summary>
-    /// <param name="lowest">Lowest value accepted. Every kind also refuses values closer to zero than 1e-9 of its bare unit.</param>
+    /// <param name="lowest">Lowest value accepted. Every kind also refuses values closer to zero than 1e-9 of its bare
+    /// unit.</param>
     /// <param name="highest">Highest value accepted, not below the lowest.</param>
     public QuantityText<TQuantity> Within(TQuantity lowest, TQuantity highest) => Within(_to(lowest), _to(highest));
 
@@ -49,9 +58,12 @@ public sealed class QuantityText<TQuantity>
     /// <summary>Reads a quantity.</summary>
     /// <param name="text">The text; spaces round it and before the unit do not matter.</param>
     /// <exception cref="ArgumentNullException">The text is null.</exception>
-    /// <exception cref="FormatException">The text is not such a quantity; the message says what was expected.</exception>
+    /// <exception cref="FormatException">The text is not such a quantity; the message says what was
+    /// expected.</exception>
     public TQuantity Parse(string text) =>
-        TryParse(text, out TQuantity quantity, out TextProblem? problem) ? quantity : throw new FormatException(problem.ToString());
+        TryParse(text, out TQuantity quantity, out TextProblem? problem)
+            ? quantity
+            : throw new FormatException(problem.ToString());
 
     /// <summary>Reads a quantity.</summary>
     /// <param name="text">The text; spaces round it and before the unit do not matter.</param>
@@ -84,11 +96,23 @@ public sealed class QuantityText<TQuantity>
             return new TextProblem(text, $"is not {_noun}", HowToWrite(text));
         UnitWord? unit = word.IsEmpty ? _units[0] : Unit(word);
         if (unit is null)
-            return new TextProblem(text, "has an unknown unit", $"expected {Choice.Of(_units.Where(u => u.Shown).Select(u => u.Word))}");
+            return new TextProblem(
+                text,
+                "has an unknown unit",
+                $"expected {Choice.Of(_units.Where(u => u.Shown).Select(u => u.Word))}"
+            );
         value = unit.ToBare(value);
-        if (value == 0 ? _orZero || (_lowest <= 0 && _highest >= 0) : value >= _lowest && value <= _highest && Math.Abs(value) >= Smallest)
+        if (
+            value == 0
+                ? _orZero || (_lowest <= 0 && _highest >= 0)
+                : value >= _lowest && value <= _highest && Math.Abs(value) >= Smallest
+        )
             return null;
-        return new TextProblem(text, "is out of range", $"expected {(_orZero ? "0 or " : "")}{Shown(_lowest)} to {Shown(_highest)}");
+        return new TextProblem(
+            text,
+            "is out of range",
+            $"expected {(_orZero ? "0 or " : "")}{Shown(_lowest)} to {Shown(_highest)}"
+        );
     }
 
     private UnitWord? Unit(ReadOnlySpan<char> word)

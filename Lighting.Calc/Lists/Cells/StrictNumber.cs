@@ -2,7 +2,8 @@ using System.Globalization;
 
 namespace Lighting.Calc;
 
-/// <summary>Splits a text into a number and the word after it: decimal point only, no thousands, no NaN, no hexadecimal.</summary>
+/// <summary>Splits a text into a number and the word after it: decimal point only, no thousands, no NaN, no
+/// hexadecimal.</summary>
 internal static class StrictNumber
 {
     /// <summary>Reads <c>1.8 m</c>, <c>55W</c>, <c>-.5</c>, <c>1.5e-3</c>.</summary>
@@ -20,11 +21,18 @@ internal static class StrictNumber
             && double.TryParse(text.AsSpan(0, end), NumberStyles.Float, CultureInfo.InvariantCulture, out value);
     }
 
-    /// <summary>The same text with a decimal point where it has a decimal comma; null if a comma is not the problem.</summary>
+    /// <summary>The same text with a decimal point where it has a decimal comma; null if a comma is not the
+    /// problem.</summary>
     public static string? WithDecimalPoint(string text)
     {
         int comma = text.IndexOf(',', StringComparison.Ordinal);
-        if (comma < 1 || comma != text.LastIndexOf(',') || comma + 1 >= text.Length || !char.IsAsciiDigit(text[comma - 1]) || !char.IsAsciiDigit(text[comma + 1]))
+        if (
+            comma < 1
+            || comma != text.LastIndexOf(',')
+            || comma + 1 >= text.Length
+            || !char.IsAsciiDigit(text[comma - 1])
+            || !char.IsAsciiDigit(text[comma + 1])
+        )
             return null;
         string whole = text[..comma].Replace(".", "", StringComparison.Ordinal);
         string corrected = $"{whole}.{text[(comma + 1)..]}";

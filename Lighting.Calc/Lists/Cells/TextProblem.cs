@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>Reason why a text is refused, with the form expected.</summary>
 public sealed record TextProblem
 {
-    internal TextProblem(string text, string problem, string? expected, ImmutableArray<string> nearest) => (Text, Problem, Expected, Nearest) = (text, problem, expected, nearest);
+    internal TextProblem(string text, string problem, string? expected, ImmutableArray<string> nearest) =>
+        (Text, Problem, Expected, Nearest) = (text, problem, expected, nearest);
 
     /// <summary>The offending text.</summary>
     public string Text { get; }
@@ -20,9 +21,7 @@ public sealed record TextProblem
     public ImmutableArray<string> Nearest { get; }
 
     internal TextProblem(string text, string problem, string? expected)
-        : this(text, problem, expected, [])
-    {
-    }
+        : this(text, problem, expected, []) { }
 
     /// <summary>The problem in one line: <c>'55,0' is not a number of watts; write a decimal point: 55.0</c>.</summary>
     public override string ToString() => OneLine.Of(Text, Problem, Expected, Nearest);

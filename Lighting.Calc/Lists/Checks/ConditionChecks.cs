@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>Checks that conditions name switches and positions the bike has.</summary>
@@ -8,8 +7,16 @@ namespace Lighting.Calc;
 /// </remarks>
 internal static class ConditionChecks
 {
-    private static readonly (ListSchema List, string Column)[] s_defining = [(ListSchema.Lamps, "lit when"), (ListSchema.Charging, "when")];
-    private static readonly (ListSchema List, string Column)[] s_holding = [(ListSchema.Ride, "when"), (ListSchema.Readings, "when")];
+    private static readonly (ListSchema List, string Column)[] s_defining =
+    [
+        (ListSchema.Lamps, "lit when"),
+        (ListSchema.Charging, "when"),
+    ];
+    private static readonly (ListSchema List, string Column)[] s_holding =
+    [
+        (ListSchema.Ride, "when"),
+        (ListSchema.Readings, "when"),
+    ];
 
     public static void Run(ListTables tables)
     {
@@ -22,12 +29,19 @@ internal static class ConditionChecks
             // What cannot be off is said in one row of the switch, which may be its last.
             foreach (ListRow row in switches.Rows.OrderBy(r => SwitchesReader.SaysNoOff(r)))
                 if (row.Text("switch") is { } name)
-                    book.Add(name, SwitchesReader.Split(row.Text("closed in") ?? SwitchDefinition.Off), !SwitchesReader.SaysNoOff(row));
+                    book.Add(
+                        name,
+                        SwitchesReader.Split(row.Text("closed in") ?? SwitchDefinition.Off),
+                        !SwitchesReader.SaysNoOff(row)
+                    );
             Check(book, defining);
         }
         else
         {
-            if (s_defining.Any(d => tables.Has(d.List) && tables.Find(d.List) is not { IsWhole: true }) || defining.Any(d => d.Condition is null))
+            if (
+                s_defining.Any(d => tables.Has(d.List) && tables.Find(d.List) is not { IsWhole: true })
+                || defining.Any(d => d.Condition is null)
+            )
                 return;
             defining.ForEach(d => book.Add(d.Condition!));
             CautionLookAlikes(book, defining);
@@ -51,30 +65,52 @@ internal static class ConditionChecks
         Check(book, table.Rows.Select(row => (row, "when", row.ConditionOrNull("when"))));
     }
 
-    private static void Check(SwitchBook book, IEnumerable<(ListRow Row, string Column, Condition? Condition)> conditions)
+    private static void Check(
+        SwitchBook book,
+        IEnumerable<(ListRow Row, string Column, Condition? Condition)> conditions
+    )
     {
         foreach ((ListRow row, string column, Condition? condition) in conditions)
             if (condition is not null)
                 book.Check(row, column, condition);
     }
 
-    private static void CautionLookAlikes(SwitchBook book, List<(ListRow Row, string Column, Condition? Condition)> conditions)
+    private static void CautionLookAlikes(
+        SwitchBook book,
+        List<(ListRow Row, string Column, Condition? Condition)> conditions
+    )
     {
         var terms = conditions.SelectMany(c => c.Condition!.Terms.Select(t => (c.Row, c.Column, Term: t))).ToList();
-        var switches = terms.CountBy(t => t.Term.Switch, Name.Comparer).ToDictionary(c => c.Key, c => c.Value, Name.Comparer);
-        var named = terms.SelectMany(t => t.Term.Positions.Distinct(Name.Comparer).Select(p => $"{t.Term.Switch}={p}")).CountBy(p => p, Name.Comparer).ToDictionary(c => c.Key, c => c.Value, Name.Comparer);
+        var switches = terms
+            .CountBy(t => t.Term.Switch, Name.Comparer)
+            .ToDictionary(c => c.Key, c => c.Value, Name.Comparer);
+        var named = terms
+            .SelectMany(t => t.Term.Positions.Distinct(Name.Comparer).Select(p => $"{t.Term.Switch}={p}"))
+            .CountBy(p => p, Name.Comparer)
+            .ToDictionary(c => c.Key, c => c.Value, Name.Comparer);
         foreach ((ListRow row, string column, ConditionTerm term) in terms)
         {
             if (switches[term.Switch] == 1 && book.SwitchesLike(term.Switch) is { Length: > 0 } alike)
                 row.Caution(column, term.Switch, "is a switch that only this row names", null, alike);
             foreach (string position in term.Positions)
-                if (named[$"{term.Switch}={position}"] == 1
-                    && book.PositionsLike(term.Switch, position) is { Length: > 0 } positions)
-                    row.Caution(column, position, $"is a position of the switch '{term.Switch}' that only this row names", null, positions);
+                if (
+                    named[$"{term.Switch}={position}"] == 1
+                    && book.PositionsLike(term.Switch, position) is { Length: > 0 } positions
+                )
+                    row.Caution(
+                        column,
+                        position,
+                        $"is a position of the switch '{term.Switch}' that only this row names",
+                        null,
+                        positions
+                    );
         }
     }
 
-    private static IEnumerable<(ListRow Row, string Column, Condition? Condition)> Conditions(ListTables tables, (ListSchema List, string Column)[] columns) =>
+    private static IEnumerable<(ListRow Row, string Column, Condition? Condition)> Conditions(
+        ListTables tables,
+        (ListSchema List, string Column)[] columns
+    ) =>
         from place in columns
         from row in tables.Find(place.List)?.Rows ?? []
         select (row, place.Column, row.ConditionOrNull(place.Column));

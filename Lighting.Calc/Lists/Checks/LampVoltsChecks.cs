@@ -2,27 +2,38 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Cautions for lamps of another system voltage, and for a bike whose system voltage was left at 12 V.</summary>
+/// <summary>Cautions for lamps of another system voltage, and for a bike whose system voltage was left at 12
+/// V.</summary>
 internal static class LampVoltsChecks
 {
-    public static void Caution(List<(ListRow Row, FittedLamp Lamp)> lamps, ElectricPotential systemVoltage, FaultLog log)
+    public static void Caution(
+        List<(ListRow Row, FittedLamp Lamp)> lamps,
+        ElectricPotential systemVoltage,
+        FaultLog log
+    )
     {
         string system = QuantityText.Voltage.Write(systemVoltage);
-        bool low = lamps.TrueForAll(l => IsLow(l.Lamp)), high = lamps.TrueForAll(l => IsHigh(l.Lamp));
+        bool low = lamps.TrueForAll(l => IsLow(l.Lamp)),
+            high = lamps.TrueForAll(l => IsHigh(l.Lamp));
         if (lamps.Count > 0 && (low || high))
         {
-            double least = lamps.Min(l => l.Lamp.Specification.ReferenceVoltage.Volts), most = lamps.Max(l => l.Lamp.Specification.ReferenceVoltage.Volts);
+            double least = lamps.Min(l => l.Lamp.Specification.ReferenceVoltage.Volts),
+                most = lamps.Max(l => l.Lamp.Specification.ReferenceVoltage.Volts);
             string span = least == most ? Shown(least) : $"{Shown(least)} to {Shown(most)}";
-            log.Caution(new ListFault
-            {
-                File = lamps[0].Row.File,
-                Problem = $"every lamp is for {span} V, and the bike is {system} V",
-                Expected = "set 'system voltage' in bike.csv if the bike is not",
-            });
+            log.Caution(
+                new ListFault
+                {
+                    File = lamps[0].Row.File,
+                    Problem = $"every lamp is for {span} V, and the bike is {system} V",
+                    Expected = "set 'system voltage' in bike.csv if the bike is not",
+                }
+            );
             return;
         }
 
-        foreach ((ListRow row, FittedLamp lamp) in lamps.Where(l => HasVolts(l.Row) && (IsLow(l.Lamp) || IsHigh(l.Lamp))))
+        foreach (
+            (ListRow row, FittedLamp lamp) in lamps.Where(l => HasVolts(l.Row) && (IsLow(l.Lamp) || IsHigh(l.Lamp)))
+        )
             row.Caution("volts", row.Text("volts"), $"is far from the system voltage, {system} V", null);
 
         static bool HasVolts(ListRow row) => row.Text("volts") is not null;

@@ -42,23 +42,40 @@ internal sealed class SwitchBook
         {
             if (!_positions.TryGetValue(term.Switch, out OrderedDictionary<string, bool>? known))
             {
-                string have = _positions.Count == 0 ? "the bike has no switches" : $"the switches are {Listed(_positions.Keys)}";
-                row.Fault(column, term.Switch, "is not a switch of the bike", have, ++_unknown <= ListLimits.Explained ? SpellingSuggestions.Of(term.Switch, _positions.Keys) : []);
+                string have =
+                    _positions.Count == 0 ? "the bike has no switches" : $"the switches are {Listed(_positions.Keys)}";
+                row.Fault(
+                    column,
+                    term.Switch,
+                    "is not a switch of the bike",
+                    have,
+                    ++_unknown <= ListLimits.Explained ? SpellingSuggestions.Of(term.Switch, _positions.Keys) : []
+                );
                 continue;
             }
 
             foreach (string position in term.Positions.Where(p => !known.ContainsKey(p)))
-                row.Fault(column, position, $"is not a position of the switch '{term.Switch}'", $"its positions are {Listed(known.Keys)}", ++_unknown <= ListLimits.Explained ? SpellingSuggestions.Of(position, known.Keys) : []);
+                row.Fault(
+                    column,
+                    position,
+                    $"is not a position of the switch '{term.Switch}'",
+                    $"its positions are {Listed(known.Keys)}",
+                    ++_unknown <= ListLimits.Explained ? SpellingSuggestions.Of(position, known.Keys) : []
+                );
         }
     }
 
     /// <summary>Words near to a switch name or position, other than itself.</summary>
-    public ImmutableArray<string> SwitchesLike(string switchName) => (_switches ??= new SpellingIndex(_positions.Keys)).Of(switchName);
+    public ImmutableArray<string> SwitchesLike(string switchName) =>
+        (_switches ??= new SpellingIndex(_positions.Keys)).Of(switchName);
 
     /// <summary>Positions of a switch that look like this one, other than itself.</summary>
     public ImmutableArray<string> PositionsLike(string switchName, string position) =>
-        _positions.TryGetValue(switchName, out OrderedDictionary<string, bool>? known) ? [.. known.Keys.Where(p => SpellingSuggestions.LookAlike(p, position))] : [];
+        _positions.TryGetValue(switchName, out OrderedDictionary<string, bool>? known)
+            ? [.. known.Keys.Where(p => SpellingSuggestions.LookAlike(p, position))]
+            : [];
 
     private static string Listed(ICollection<string> words) =>
-        string.Join(", ", words.Take(MostListed)) + (words.Count > MostListed ? $" and {words.Count - MostListed} more" : "");
+        string.Join(", ", words.Take(MostListed))
+        + (words.Count > MostListed ? $" and {words.Count - MostListed} more" : "");
 }

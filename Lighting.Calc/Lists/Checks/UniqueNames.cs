@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>Checks that the names of a column are unique.</summary>
@@ -12,7 +11,12 @@ internal sealed class UniqueNames(string column, string noun)
         if (row.Required(column) is not { } name)
             return "";
         if (!_lines.TryAdd(name, row.Line))
-            row.Fault(column, name, $"is the name of the {noun} on line {_lines[name]} already", "give each its own name");
+            row.Fault(
+                column,
+                name,
+                $"is the name of the {noun} on line {_lines[name]} already",
+                "give each its own name"
+            );
         return name;
     }
 }

@@ -27,5 +27,14 @@ internal sealed class FaultLog
         where T : class => new(null, InOrder(_faults), InOrder(_cautions));
 
     private ImmutableArray<ListFault> InOrder(List<ListFault> faults) =>
-        faults.Count == 0 ? [] : [.. faults.OrderBy(f => _files.IndexOf(f.File)).ThenBy(f => f.Line).ThenBy(f => f.ColumnNumber).Distinct()];
+        faults.Count == 0
+            ? []
+            :
+            [
+                .. faults
+                    .OrderBy(f => _files.IndexOf(f.File))
+                    .ThenBy(f => f.Line)
+                    .ThenBy(f => f.ColumnNumber)
+                    .Distinct(),
+            ];
 }

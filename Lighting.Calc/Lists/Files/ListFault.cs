@@ -12,7 +12,8 @@ public sealed record ListFault
     /// <summary>Line in the file, the first being 1; 0 when the fault is the file's as a whole.</summary>
     public int Line { get; init; }
 
-    /// <summary>Number of the column in the file, the first being 1; 0 when the fault is the line's as a whole.</summary>
+    /// <summary>Number of the column in the file, the first being 1; 0 when the fault is the line's as a
+    /// whole.</summary>
     public int ColumnNumber { get; init; }
 
     /// <summary>Name of the column; null if the fault is the line's as a whole.</summary>
@@ -30,15 +31,18 @@ public sealed record ListFault
     /// <summary>Known words close to the text, closest first; empty if there is none.</summary>
     public ImmutableArray<string> Nearest { get; init; } = [];
 
-    /// <summary>The fault in one line: <c>lamps.csv:7: column 'watts' (6): '55,0' is not a number of watts; write a decimal point: 55.0</c>.</summary>
+    /// <summary>The fault in one line: <c>lamps.csv:7: column 'watts' (6): '55,0' is not a number of watts; write a
+    /// decimal point: 55.0</c>.</summary>
     public string Message =>
         (Line > 0 ? $"{File}:{Line}: " : $"{File}: ")
         + (ColumnName is null ? "" : $"column '{ColumnName}' ({ColumnNumber}): ")
         + OneLine.Of(Text, Problem, Expected, Nearest);
 
     /// <inheritdoc/>
-    public bool Equals(ListFault? other) => other is not null
-        && (File, Line, ColumnNumber, ColumnName, Text, Problem, Expected) == (other.File, other.Line, other.ColumnNumber, other.ColumnName, other.Text, other.Problem, other.Expected)
+    public bool Equals(ListFault? other) =>
+        other is not null
+        && (File, Line, ColumnNumber, ColumnName, Text, Problem, Expected)
+            == (other.File, other.Line, other.ColumnNumber, other.ColumnName, other.Text, other.Problem, other.Expected)
         && Nearest.AsSpan().SequenceEqual(other.Nearest.AsSpan());
 
     /// <inheritdoc/>

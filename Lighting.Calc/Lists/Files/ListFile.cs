@@ -6,19 +6,33 @@ namespace Lighting.Calc;
 /// <param name="Open">Opens it at its start.</param>
 internal sealed record ListFile(string Name, string Label, Func<Stream> Open)
 {
-    /// <summary>A file, which another program, such as a spreadsheet, may have open as well. Its bytes are read in one piece: no buffer is needed.</summary>
+    /// <summary>A file, which another program, such as a spreadsheet, may have open as well. Its bytes are read in one
+    /// piece: no buffer is needed.</summary>
     /// <param name="name">The list it is.</param>
     /// <param name="path">The file.</param>
     public static ListFile At(string name, string path) =>
-        new(name, Path.GetFileName(path), () => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0));
+        new(
+            name,
+            Path.GetFileName(path),
+            () =>
+                new FileStream(
+                    path,
+                    FileMode.Open,
+                    FileAccess.Read,
+                    FileShare.ReadWrite | FileShare.Delete,
+                    bufferSize: 0
+                )
+        );
 
-    /// <summary>The bytes of a stream: one more than the limit when it is too large, and never more than that in memory.</summary>
+    /// <summary>The bytes of a stream: one more than the limit when it is too large, and never more than that in
+    /// memory.</summary>
     public static byte[] ReadUpToLimit(Stream stream)
     {
         const long most = ListLimits.Bytes + 1;
         if (stream.CanSeek && stream.Position == 0 && stream.Length < most)
         {
-            // The common case, without copies: the length is known, and that no byte follows tells that it was the whole.
+            // The common case, without copies: the length is known, and that no byte follows tells that it was the
+            // whole.
             var whole = new byte[stream.Length];
             int length = stream.ReadAtLeast(whole, whole.Length, throwOnEndOfStream: false);
             if (length == whole.Length && stream.ReadByte() < 0)
@@ -51,7 +65,13 @@ internal sealed record ListFile(string Name, string Label, Func<Stream> Open)
 
         if (bytes.Length <= ListLimits.Bytes)
             return bytes;
-        log.Fault(new ListFault { File = Label, Problem = $"is larger than {ListLimits.Bytes / 1024 / 1024} MiB, the limit of a list" });
+        log.Fault(
+            new ListFault
+            {
+                File = Label,
+                Problem = $"is larger than {ListLimits.Bytes / 1024 / 1024} MiB, the limit of a list",
+            }
+        );
         return null;
     }
 }

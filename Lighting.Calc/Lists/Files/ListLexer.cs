@@ -16,7 +16,16 @@ internal static class ListLexer
             Separator = separator,
             TrackLineNumbers = true,
             MalformedData = CsvMalformedDataHandling.Skip,
-            OnMalformedRecord = record => log.Fault(new ListFault { File = file, Line = (int)record.LineNumber, Problem = Describe(record.Reason), Expected = "put the whole cell in double quotes and double each quote inside it" }),
+            OnMalformedRecord = record =>
+                log.Fault(
+                    new ListFault
+                    {
+                        File = file,
+                        Line = (int)record.LineNumber,
+                        Problem = Describe(record.Reason),
+                        Expected = "put the whole cell in double quotes and double each quote inside it",
+                    }
+                ),
         };
         using CsvReader csv = CsvReader.Create(utf8, options);
         while (csv.Read())
@@ -28,7 +37,14 @@ internal static class ListLexer
                 continue;
             if (lines.Count > ListLimits.Rows)
             {
-                log.Fault(new ListFault { File = file, Line = (int)csv.LineNumber, Problem = $"the list has more than {ListLimits.Rows} rows" });
+                log.Fault(
+                    new ListFault
+                    {
+                        File = file,
+                        Line = (int)csv.LineNumber,
+                        Problem = $"the list has more than {ListLimits.Rows} rows",
+                    }
+                );
                 break;
             }
 
@@ -54,11 +70,12 @@ internal static class ListLexer
         return null;
     }
 
-    private static string Describe(CsvMalformedReason reason) => reason switch
-    {
-        CsvMalformedReason.StrayQuote => "a double quote stands inside a cell that is not quoted",
-        CsvMalformedReason.TextAfterClosingQuote => "text follows the closing quote of a cell",
-        CsvMalformedReason.UnterminatedQuote => "a quoted cell that starts in this row is never closed",
-        _ => $"the row is malformed ({reason})",
-    };
+    private static string Describe(CsvMalformedReason reason) =>
+        reason switch
+        {
+            CsvMalformedReason.StrayQuote => "a double quote stands inside a cell that is not quoted",
+            CsvMalformedReason.TextAfterClosingQuote => "text follows the closing quote of a cell",
+            CsvMalformedReason.UnterminatedQuote => "a quoted cell that starts in this row is never closed",
+            _ => $"the row is malformed ({reason})",
+        };
 }

@@ -20,14 +20,29 @@ internal static class ListPath
         string label = Path.GetFileName(path);
         if (!File.Exists(path))
         {
-            log.Fault(new ListFault { File = OneLine.Quoted(path), Problem = Directory.Exists(path) ? "is a folder, not a list" : "there is no such file" });
+            log.Fault(
+                new ListFault
+                {
+                    File = OneLine.Quoted(path),
+                    Problem = Directory.Exists(path) ? "is a folder, not a list" : "there is no such file",
+                }
+            );
             return ListSource.Empty;
         }
 
-        bool isAnother = !string.Equals(label, schema.File, StringComparison.OrdinalIgnoreCase) && ListSource.KnownNames.Contains(label, StringComparer.OrdinalIgnoreCase);
+        bool isAnother =
+            !string.Equals(label, schema.File, StringComparison.OrdinalIgnoreCase)
+            && ListSource.KnownNames.Contains(label, StringComparer.OrdinalIgnoreCase);
         if (isAnother)
         {
-            log.Fault(new ListFault { File = label, Problem = $"is one list of a bike, not a {schema.File}", Expected = "give its folder" });
+            log.Fault(
+                new ListFault
+                {
+                    File = label,
+                    Problem = $"is one list of a bike, not a {schema.File}",
+                    Expected = "give its folder",
+                }
+            );
             return ListSource.Empty;
         }
 
@@ -44,11 +59,20 @@ internal static class ListPath
                 string label = Path.GetFileName(file);
                 if (!label.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
                     continue;
-                ListFile? same = source.Files.FirstOrDefault(f => string.Equals(f.Name, label, StringComparison.OrdinalIgnoreCase));
+                ListFile? same = source.Files.FirstOrDefault(f =>
+                    string.Equals(f.Name, label, StringComparison.OrdinalIgnoreCase)
+                );
                 if (same is null)
                     source = source.With(ListFile.At(label, file));
                 else
-                    log.Fault(new ListFault { File = label, Problem = $"and '{same.Label}' are the same list", Expected = "keep one of the two" });
+                    log.Fault(
+                        new ListFault
+                        {
+                            File = label,
+                            Problem = $"and '{same.Label}' are the same list",
+                            Expected = "keep one of the two",
+                        }
+                    );
             }
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)

@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>Reads one list's file into rows under known columns, or logs why it cannot.</summary>
 internal static class ListReader
 {
-    /// <summary>The list; null, with the faults logged, when its file or header is wrong. A row that is wrong as a whole is logged and left out.</summary>
+    /// <summary>The list; null, with the faults logged, when its file or header is wrong. A row that is wrong as a
+    /// whole is logged and left out.</summary>
     public static ListTable? Read(ListFile source, ListSchema schema, FaultLog log)
     {
         string file = source.Label;
@@ -13,7 +14,15 @@ internal static class ListReader
             return null;
         if (ListLexer.FirstLine(utf8) is not { } first)
         {
-            log.Fault(new ListFault { File = file, Line = 1, Problem = "the list is empty", Expected = $"the first line names the columns: {schema.KnownColumns}" });
+            log.Fault(
+                new ListFault
+                {
+                    File = file,
+                    Line = 1,
+                    Problem = "the list is empty",
+                    Expected = $"the first line names the columns: {schema.KnownColumns}",
+                }
+            );
             return null;
         }
 
@@ -25,7 +34,15 @@ internal static class ListReader
         if (!headerIsWhole)
         {
             if (log.FaultCount == before)
-                log.Fault(new ListFault { File = file, Line = first.Number, Problem = "the header line cannot be read", Expected = $"the first line names the columns: {schema.KnownColumns}" });
+                log.Fault(
+                    new ListFault
+                    {
+                        File = file,
+                        Line = first.Number,
+                        Problem = "the header line cannot be read",
+                        Expected = $"the first line names the columns: {schema.KnownColumns}",
+                    }
+                );
             return null;
         }
 
@@ -34,7 +51,16 @@ internal static class ListReader
         var rows = ImmutableArray.CreateBuilder<ListRow>(lines.Count - 1);
         for (int i = 1; i < lines.Count; i++)
             if (IsWhole(lines[i], lines[0], separator, file, log))
-                rows.Add(new ListRow(schema, file, lines[i].Number, Array.ConvertAll(lines[i].Cells, CellText.Clean), places, log));
+                rows.Add(
+                    new ListRow(
+                        schema,
+                        file,
+                        lines[i].Number,
+                        Array.ConvertAll(lines[i].Cells, CellText.Clean),
+                        places,
+                        log
+                    )
+                );
         return new ListTable(schema, file, rows.DrainToImmutable(), log.FaultCount == before);
     }
 
@@ -42,20 +68,43 @@ internal static class ListReader
     {
         if (line.Cells.Length != header.Cells.Length)
         {
-            string many = line.Cells.Length > header.Cells.Length ? $"; quote a cell that holds {ListSeparator.Name(separator)}" : "";
-            log.Fault(new ListFault { File = file, Line = line.Number, Problem = $"the row has {line.Cells.Length} cells, the header {header.Cells.Length}{many}" });
+            string many =
+                line.Cells.Length > header.Cells.Length
+                    ? $"; quote a cell that holds {ListSeparator.Name(separator)}"
+                    : "";
+            log.Fault(
+                new ListFault
+                {
+                    File = file,
+                    Line = line.Number,
+                    Problem = $"the row has {line.Cells.Length} cells, the header {header.Cells.Length}{many}",
+                }
+            );
             return false;
         }
 
         for (int i = 0; i < line.Cells.Length; i++)
         {
-            string? problem = line.Cells[i].Length > ListLimits.CellCharacters ? $"is longer than {ListLimits.CellCharacters} characters"
+            string? problem =
+                line.Cells[i].Length > ListLimits.CellCharacters
+                    ? $"is longer than {ListLimits.CellCharacters} characters"
                 : CellText.HasControl(line.Cells[i]) ? "holds a control character"
-                : string.IsNullOrWhiteSpace(header.Cells[i]) && !string.IsNullOrWhiteSpace(line.Cells[i]) ? "stands under a column that has no name"
+                : string.IsNullOrWhiteSpace(header.Cells[i]) && !string.IsNullOrWhiteSpace(line.Cells[i])
+                    ? "stands under a column that has no name"
                 : null;
             if (problem is null)
                 continue;
-            log.Fault(new ListFault { File = file, Line = line.Number, ColumnName = CellText.Clean(header.Cells[i]), ColumnNumber = i + 1, Text = line.Cells[i], Problem = problem });
+            log.Fault(
+                new ListFault
+                {
+                    File = file,
+                    Line = line.Number,
+                    ColumnName = CellText.Clean(header.Cells[i]),
+                    ColumnNumber = i + 1,
+                    Text = line.Cells[i],
+                    Problem = problem,
+                }
+            );
             return false;
         }
 

@@ -29,7 +29,8 @@ public sealed class ListResult<T>
     /// <summary>Every fault, in file and line order; empty if there is a value.</summary>
     public ImmutableArray<ListFault> Faults { get; }
 
-    /// <summary>Cautions that do not prevent calculation, in file and line order, such as 6 V lamps on a 12 V bike.</summary>
+    /// <summary>Cautions that do not prevent calculation, in file and line order, such as 6 V lamps on a 12 V
+    /// bike.</summary>
     public ImmutableArray<ListFault> Cautions { get; }
 
     /// <summary>Gives the value where there is one.</summary>

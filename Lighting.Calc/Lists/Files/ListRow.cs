@@ -55,7 +55,11 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
     {
         if (Text(column) is not { } text)
             return null;
-        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int value) && value >= lowest && value <= highest)
+        if (
+            int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int value)
+            && value >= lowest
+            && value <= highest
+        )
             return value;
         Fault(column, text, $"is not a whole number from {lowest} to {highest}", null);
         return null;
@@ -70,11 +74,18 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
         foreach ((string word, T value) in words)
             if (string.Equals(word, text, StringComparison.OrdinalIgnoreCase))
                 return value;
-        Fault(column, text, $"is not {noun}", $"expected {Choice.Of(words.Select(w => w.Word))}", SpellingSuggestions.Of(text, words.Select(w => w.Word)));
+        Fault(
+            column,
+            text,
+            $"is not {noun}",
+            $"expected {Choice.Of(words.Select(w => w.Word))}",
+            SpellingSuggestions.Of(text, words.Select(w => w.Word))
+        );
         return null;
     }
 
-    /// <summary>A condition; <see cref="Condition.Always"/> when the cell is blank, or is not one and the fault is logged.</summary>
+    /// <summary>A condition; <see cref="Condition.Always"/> when the cell is blank, or is not one and the fault is
+    /// logged.</summary>
     public Condition Condition(string column)
     {
         Condition? condition = ConditionOrNull(column);
@@ -87,7 +98,9 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
     public Condition? ConditionOrNull(string column)
     {
         if (_condition.Column != column)
-            _condition = Calc.Condition.TryParse(Text(column) ?? "", out Condition condition, out string? expected) ? (column, condition, null) : (column, null, expected);
+            _condition = Calc.Condition.TryParse(Text(column) ?? "", out Condition condition, out string? expected)
+                ? (column, condition, null)
+                : (column, null, expected);
         return _condition.Condition;
     }
 
@@ -96,24 +109,52 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
     {
         Condition condition = Condition(column);
         foreach (ConditionTerm term in condition.Terms.Where(t => t.Positions.Length > 1))
-            Fault(column, term.ToString(), $"holds the switch '{term.Switch}' in several positions at once", "expected one position of each switch");
+            Fault(
+                column,
+                term.ToString(),
+                $"holds the switch '{term.Switch}' in several positions at once",
+                "expected one position of each switch"
+            );
         if (condition.Parts.Any(p => p.Length > 1))
-            Fault(column, condition.ToString(), "does not state which switch is held", "expected one position of each switch, without 'or'");
+            Fault(
+                column,
+                condition.ToString(),
+                "does not state which switch is held",
+                "expected one position of each switch, without 'or'"
+            );
         return condition;
     }
 
-    public void Fault(string column, TextProblem problem) => Fault(column, problem.Text, problem.Problem, problem.Expected, problem.Nearest);
+    public void Fault(string column, TextProblem problem) =>
+        Fault(column, problem.Text, problem.Problem, problem.Expected, problem.Nearest);
 
-    public void Fault(string column, string? text, string problem, string? expected, ImmutableArray<string> nearest = default)
+    public void Fault(
+        string column,
+        string? text,
+        string problem,
+        string? expected,
+        ImmutableArray<string> nearest = default
+    )
     {
         IsFaulty = true;
         log.Fault(Describe(column, text, problem, expected, nearest));
     }
 
-    public void Caution(string column, string? text, string problem, string? expected, ImmutableArray<string> nearest = default) =>
-        log.Caution(Describe(column, text, problem, expected, nearest));
+    public void Caution(
+        string column,
+        string? text,
+        string problem,
+        string? expected,
+        ImmutableArray<string> nearest = default
+    ) => log.Caution(Describe(column, text, problem, expected, nearest));
 
-    private ListFault Describe(string column, string? text, string problem, string? expected, ImmutableArray<string> nearest)
+    private ListFault Describe(
+        string column,
+        string? text,
+        string problem,
+        string? expected,
+        ImmutableArray<string> nearest
+    )
     {
         int place = Place(column);
         return new ListFault

@@ -8,19 +8,74 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
     public static readonly ListSchema Bike = Of("bike.csv", "item!", "value!");
 
     public static readonly ListSchema Lamps = Of(
-        "lamps.csv", "circuit!", "lamp!", "code", "type", "quantity", "volts", "watts", "amps", "minimum volts", "lit when", "duty", "feed", "return", "allowed drop", "momentary");
+        "lamps.csv",
+        "circuit!",
+        "lamp!",
+        "code",
+        "type",
+        "quantity",
+        "volts",
+        "watts",
+        "amps",
+        "minimum volts",
+        "lit when",
+        "duty",
+        "feed",
+        "return",
+        "allowed drop",
+        "momentary"
+    );
 
-    public static readonly ListSchema Runs = Of("runs.csv", "run!", "from!", "to!", "wire!", "length!", "joints", "joint resistance", "bundle", "colour", "cable");
+    public static readonly ListSchema Runs = Of(
+        "runs.csv",
+        "run!",
+        "from!",
+        "to!",
+        "wire!",
+        "length!",
+        "joints",
+        "joint resistance",
+        "bundle",
+        "colour",
+        "cable"
+    );
 
-    public static readonly ListSchema Switches = Of("switches.csv", "switch!", "from!", "to!", "closed in!", "resistance", "has off", "momentary");
+    public static readonly ListSchema Switches = Of(
+        "switches.csv",
+        "switch!",
+        "from!",
+        "to!",
+        "closed in!",
+        "resistance",
+        "has off",
+        "momentary"
+    );
 
-    public static readonly ListSchema Fuses = Of("fuses.csv", "fuse!", "from!", "to!", "rating!", "style", "resistance", "marked");
+    public static readonly ListSchema Fuses = Of(
+        "fuses.csv",
+        "fuse!",
+        "from!",
+        "to!",
+        "rating!",
+        "style",
+        "resistance",
+        "marked"
+    );
 
     public static readonly ListSchema Charging = Of("charging.csv", "rpm!", "current!", "when");
 
     public static readonly ListSchema Ride = Of("ride.csv", "stretch!", "rpm!", "minutes!", "when");
 
-    public static readonly ListSchema Swaps = Of("swaps.csv", "lamp!", "new code", "type", "volts", "watts", "amps", "minimum volts");
+    public static readonly ListSchema Swaps = Of(
+        "swaps.csv",
+        "lamp!",
+        "new code",
+        "type",
+        "volts",
+        "watts",
+        "amps",
+        "minimum volts"
+    );
 
     public static readonly ListSchema Readings = Of("readings.csv", "when!", "point!", "instrument!", "reading!");
 
@@ -28,7 +83,18 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
     public static readonly ListSchema Priors = Of("fault-priors.csv", "fault!", "weight!", "source");
 
     /// <summary>Every list of a bike, in the order in which they are read and their faults reported.</summary>
-    public static readonly ImmutableArray<ListSchema> All = [Bike, Lamps, Runs, Switches, Fuses, Charging, Ride, Swaps, Readings];
+    public static readonly ImmutableArray<ListSchema> All =
+    [
+        Bike,
+        Lamps,
+        Runs,
+        Switches,
+        Fuses,
+        Charging,
+        Ride,
+        Swaps,
+        Readings,
+    ];
 
     /// <summary>The column names, for a message.</summary>
     public string KnownColumns => string.Join(", ", Columns.Select(c => c.Name));

@@ -11,18 +11,30 @@ internal static class ListSeparator
         List<char> present = Outside(headerLine);
         if (present.Count <= 1)
             return present.Count == 1 ? present[0] : ',';
-        log.Fault(new ListFault
-        {
-            File = file,
-            Line = line,
-            Problem = $"the header line holds {Choice.Of(s_known.Where(present.Contains).Select(Name)).Replace(" or ", " and ", StringComparison.Ordinal)}",
-            Expected = "use one separator throughout: comma, semicolon or tab",
-        });
+        log.Fault(
+            new ListFault
+            {
+                File = file,
+                Line = line,
+                Problem =
+                    "the header line holds "
+                    + Choice
+                        .Of(s_known.Where(present.Contains).Select(Name))
+                        .Replace(" or ", " and ", StringComparison.Ordinal),
+                Expected = "use one separator throughout: comma, semicolon or tab",
+            }
+        );
         return null;
     }
 
     /// <summary>The separator as a message names it.</summary>
-    public static string Name(char separator) => separator switch { ',' => "commas", ';' => "semicolons", _ => "tabs" };
+    public static string Name(char separator) =>
+        separator switch
+        {
+            ',' => "commas",
+            ';' => "semicolons",
+            _ => "tabs",
+        };
 
     /// <summary>The separators that stand outside quotes.</summary>
     private static List<char> Outside(string line)

@@ -21,14 +21,16 @@ public sealed class ListSource
     /// <param name="name">Name of the list, such as <c>lamps.csv</c>.</param>
     /// <param name="text">The list.</param>
     /// <exception cref="ArgumentNullException">The text or the name is null.</exception>
-    /// <exception cref="ArgumentException">The name is empty or there is a list of this name already, or the text is not valid UTF-16.</exception>
+    /// <exception cref="ArgumentException">The name is empty or there is a list of this name already, or the text is
+    /// not valid UTF-16.</exception>
     public ListSource With(string name, string text)
     {
         ArgumentNullException.ThrowIfNull(text);
         return With(name, new UTF8Encoding(false, true).GetBytes(text));
     }
 
-    /// <summary>The same lists and one more, from the bytes of a UTF-8 file, which must not change afterwards.</summary>
+    /// <summary>The same lists and one more, from the bytes of a UTF-8 file, which must not change
+    /// afterwards.</summary>
     /// <param name="name">Name of the list, such as <c>lamps.csv</c>.</param>
     /// <param name="bytes">The list.</param>
     /// <exception cref="ArgumentNullException">The bytes or the name are null.</exception>
@@ -39,7 +41,8 @@ public sealed class ListSource
         return With(new ListFile(name, name, () => new MemoryStream(bytes, writable: false)));
     }
 
-    /// <summary>The same lists and one more, from a stream, which is read here, to its end or to the size limit, and left open.</summary>
+    /// <summary>The same lists and one more, from a stream, which is read here, to its end or to the size limit, and
+    /// left open.</summary>
     /// <param name="name">Name of the list, such as <c>lamps.csv</c>.</param>
     /// <param name="stream">The list, UTF-8.</param>
     /// <exception cref="ArgumentNullException">The stream or the name is null.</exception>
@@ -50,11 +53,13 @@ public sealed class ListSource
         return With(name, ListFile.ReadUpToLimit(stream));
     }
 
-    /// <summary>The same lists and one more, from a reader, which is read here, to its end or to the size limit, and left open.</summary>
+    /// <summary>The same lists and one more, from a reader, which is read here, to its end or to the size limit, and
+    /// left open.</summary>
     /// <param name="name">Name of the list, such as <c>lamps.csv</c>.</param>
     /// <param name="reader">The list.</param>
     /// <exception cref="ArgumentNullException">The reader or the name is null.</exception>
-    /// <exception cref="ArgumentException">The name is empty or there is a list of this name already, or the text is not valid UTF-16.</exception>
+    /// <exception cref="ArgumentException">The name is empty or there is a list of this name already, or the text is
+    /// not valid UTF-16.</exception>
     public ListSource With(string name, TextReader reader)
     {
         ArgumentNullException.ThrowIfNull(reader);

@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>The lists of a bike as rows of text, and which of them the bike has.</summary>
@@ -6,7 +5,8 @@ internal sealed class ListTables
 {
     private readonly Dictionary<ListSchema, ListTable?> _tables = [];
 
-    /// <summary>Opens every known list; logs a caution for an unknown one and a fault when there are no lamps.</summary>
+    /// <summary>Opens every known list; logs a caution for an unknown one and a fault when there are no
+    /// lamps.</summary>
     public static ListTables Open(ListSource source, FaultLog log)
     {
         var tables = new ListTables();
@@ -21,13 +21,37 @@ internal sealed class ListTables
         foreach (ListFile file in source.Files.Where(f => !ListSource.KnownNames.Contains(f.Name, Name.Comparer)))
         {
             log.Begin(file.Label);
-            log.Caution(new ListFault { File = file.Label, Problem = "is not a list of a bike and was not read", Expected = $"the lists are {string.Join(", ", ListSource.KnownNames)}", Nearest = SpellingSuggestions.Of(file.Name, ListSource.KnownNames) });
+            log.Caution(
+                new ListFault
+                {
+                    File = file.Label,
+                    Problem = "is not a list of a bike and was not read",
+                    Expected = $"the lists are {string.Join(", ", ListSource.KnownNames)}",
+                    Nearest = SpellingSuggestions.Of(file.Name, ListSource.KnownNames),
+                }
+            );
         }
 
         if (!tables.Has(ListSchema.Lamps))
-            log.Fault(new ListFault { File = ListSchema.Lamps.File, Problem = "the list is missing", Expected = "a bike needs at least its lamps", Nearest = [] });
+            log.Fault(
+                new ListFault
+                {
+                    File = ListSchema.Lamps.File,
+                    Problem = "the list is missing",
+                    Expected = "a bike needs at least its lamps",
+                    Nearest = [],
+                }
+            );
         else if (tables.Find(ListSchema.Lamps) is { Rows.IsEmpty: true, IsWhole: true } lamps)
-            log.Fault(new ListFault { File = lamps.File, Line = 1, Problem = "the list has no lamps", Expected = "give each lamp a row below the header" });
+            log.Fault(
+                new ListFault
+                {
+                    File = lamps.File,
+                    Line = 1,
+                    Problem = "the list has no lamps",
+                    Expected = "give each lamp a row below the header",
+                }
+            );
         return tables;
     }
 
@@ -37,6 +61,7 @@ internal sealed class ListTables
     /// <summary>The list; null if the bike has none or its header cannot be read.</summary>
     public ListTable? Find(ListSchema schema) => _tables.GetValueOrDefault(schema);
 
-    /// <summary>Whether the bike has the list but its header cannot be read, so that nothing can be checked against it.</summary>
+    /// <summary>Whether the bike has the list but its header cannot be read, so that nothing can be checked against
+    /// it.</summary>
     public bool IsUnreadable(ListSchema schema) => Has(schema) && Find(schema) is null;
 }

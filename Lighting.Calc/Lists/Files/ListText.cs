@@ -7,11 +7,15 @@ namespace Lighting.Calc;
 /// <summary>Checks that bytes are UTF-8 text, and names the encoding they appear to have.</summary>
 internal static class ListText
 {
-    /// <summary>The bytes without a byte order mark; null, with the fault logged, when they are not UTF-8 text.</summary>
+    /// <summary>The bytes without a byte order mark; null, with the fault logged, when they are not UTF-8
+    /// text.</summary>
     public static byte[]? Check(byte[] bytes, string file, FaultLog log)
     {
         const string remedy = "save it as CSV UTF-8";
-        if (bytes.AsSpan().StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || bytes.AsSpan().StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
+        if (
+            bytes.AsSpan().StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE])
+            || bytes.AsSpan().StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF])
+        )
             return Refuse(1, "the list is not UTF-8 but UTF-16");
         int nul = bytes.AsSpan().IndexOf((byte)0);
         if (nul >= 0)
@@ -23,7 +27,15 @@ internal static class ListText
 
         byte[]? Refuse(int line, string problem)
         {
-            log.Fault(new ListFault { File = file, Line = line, Problem = problem, Expected = remedy });
+            log.Fault(
+                new ListFault
+                {
+                    File = file,
+                    Line = line,
+                    Problem = problem,
+                    Expected = remedy,
+                }
+            );
             return null;
         }
 

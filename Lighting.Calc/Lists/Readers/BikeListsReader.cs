@@ -1,4 +1,3 @@
-
 namespace Lighting.Calc;
 
 /// <summary>Reads all lists of a bike, in their order, and checks them against each other.</summary>
@@ -12,18 +11,26 @@ internal static class BikeListsReader
         Bike bike = BikeReader.Read(tables.Find(ListSchema.Bike));
         bike = bike with
         {
-            Lamps = tables.Find(ListSchema.Lamps) is { } lamps ? LampsReader.Read(lamps, bike.SystemVoltage, hasRuns, log) : [],
+            Lamps = tables.Find(ListSchema.Lamps) is { } lamps
+                ? LampsReader.Read(lamps, bike.SystemVoltage, hasRuns, log)
+                : [],
             Runs = tables.Find(ListSchema.Runs) is { } runs ? RunsReader.Read(runs) : [],
             Switches = tables.Find(ListSchema.Switches) is { } switches ? SwitchesReader.Read(switches) : [],
-            Fuses = tables.Find(ListSchema.Fuses) is { } fuses ? FusesReader.Read(fuses, hasRuns || tables.IsUnreadable(ListSchema.Runs)) : [],
+            Fuses = tables.Find(ListSchema.Fuses) is { } fuses
+                ? FusesReader.Read(fuses, hasRuns || tables.IsUnreadable(ListSchema.Runs))
+                : [],
             Charging = tables.Find(ListSchema.Charging) is { } charging ? ChargingReader.Read(charging) : [],
             Ride = tables.Find(ListSchema.Ride) is { } ride ? RideReader.Read(ride) : [],
         };
         var lists = new BikeLists
         {
             Bike = bike,
-            Swaps = tables.Find(ListSchema.Swaps) is { } swaps ? SwapsReader.Read(swaps, bike.SystemVoltage, names) : [],
-            Readings = tables.Find(ListSchema.Readings) is { } readings ? ReadingsReader.Read(readings, names, hasRuns) : [],
+            Swaps = tables.Find(ListSchema.Swaps) is { } swaps
+                ? SwapsReader.Read(swaps, bike.SystemVoltage, names)
+                : [],
+            Readings = tables.Find(ListSchema.Readings) is { } readings
+                ? ReadingsReader.Read(readings, names, hasRuns)
+                : [],
         };
         ConditionChecks.Run(tables);
         PointChecks.Caution(names);
@@ -33,7 +40,12 @@ internal static class BikeListsReader
     /// <summary>The same bike with the swaps of a separate list.</summary>
     public static ListResult<BikeLists> ReadSwaps(BikeLists lists, ListSource source, FaultLog log) =>
         Only(source, ListSchema.Swaps, log) is { } table
-            ? log.Result(lists with { Swaps = SwapsReader.Read(table, lists.Bike.SystemVoltage, BikeNames.Of(lists.Bike)) })
+            ? log.Result(
+                lists with
+                {
+                    Swaps = SwapsReader.Read(table, lists.Bike.SystemVoltage, BikeNames.Of(lists.Bike)),
+                }
+            )
             : log.Failure<BikeLists>();
 
     /// <summary>The same bike with the readings of a separate list.</summary>
@@ -41,12 +53,16 @@ internal static class BikeListsReader
     {
         if (Only(source, ListSchema.Readings, log) is not { } table)
             return log.Failure<BikeLists>();
-        BikeLists read = lists with { Readings = ReadingsReader.Read(table, BikeNames.Of(lists.Bike), lists.Bike.HasNetwork) };
+        BikeLists read = lists with
+        {
+            Readings = ReadingsReader.Read(table, BikeNames.Of(lists.Bike), lists.Bike.HasNetwork),
+        };
         ConditionChecks.Run(table, lists.Bike);
         return log.Result(read);
     }
 
-    /// <summary>The one list of a source that is wanted; null, with the fault logged, where it is missing or cannot be read.</summary>
+    /// <summary>The one list of a source that is wanted; null, with the fault logged, where it is missing or cannot be
+    /// read.</summary>
     public static ListTable? Only(ListSource source, ListSchema schema, FaultLog log)
     {
         if (source.Files.FirstOrDefault(f => Name.Equal(f.Name, schema.File)) is { } file)

@@ -6,18 +6,48 @@ namespace Lighting.Calc;
 internal static class BikeReader
 {
     private static readonly string[] s_items =
-        ["name", "system voltage", "battery voltage", "charging voltage", "battery capacity", "battery resistance", "wire temperature", "earth", "allowed drop", "lighting", "regulator", "ignition", "flasher", "flasher load", "ambient temperature", "cable"];
+    [
+        "name",
+        "system voltage",
+        "battery voltage",
+        "charging voltage",
+        "battery capacity",
+        "battery resistance",
+        "wire temperature",
+        "earth",
+        "allowed drop",
+        "lighting",
+        "regulator",
+        "ignition",
+        "flasher",
+        "flasher load",
+        "ambient temperature",
+        "cable",
+    ];
 
     /// <summary>The flasher words of the list.</summary>
     public static readonly (string Word, FlasherKind Value)[] Flashers =
-        [("thermal", FlasherKind.Thermal), ("electronic", FlasherKind.Electronic), ("none", FlasherKind.None)];
+    [
+        ("thermal", FlasherKind.Thermal),
+        ("electronic", FlasherKind.Electronic),
+        ("none", FlasherKind.None),
+    ];
 
     /// <summary>The regulator words of the list; the voltage of a Zener diode follows its word.</summary>
     public static readonly (string Word, RegulatorKind Value)[] Regulators =
-        [("none", RegulatorKind.None), ("shunt", RegulatorKind.Shunt), ("series", RegulatorKind.Series), (Zener, RegulatorKind.Shunt)];
+    [
+        ("none", RegulatorKind.None),
+        ("shunt", RegulatorKind.Shunt),
+        ("series", RegulatorKind.Series),
+        (Zener, RegulatorKind.Shunt),
+    ];
 
     /// <summary>The ignition words of the list.</summary>
-    public static readonly (string Word, IgnitionKind Value)[] Ignitions = [("battery", IgnitionKind.Battery), ("magneto", IgnitionKind.Magneto)];
+    public static readonly (string Word, IgnitionKind Value)[] Ignitions =
+    [
+        ("battery", IgnitionKind.Battery),
+        ("magneto", IgnitionKind.Magneto),
+    ];
 
     /// <summary>The word for a Zener diode.</summary>
     public const string Zener = "zener";
@@ -36,8 +66,19 @@ internal static class BikeReader
             BatteryCapacity = Value(items, "battery capacity", CellRanges.Capacity),
             BatteryResistance = Value(items, "battery resistance", CellRanges.Ohms) ?? assumed.BatteryResistance,
             WireTemperature = Value(items, "wire temperature", CellRanges.WireDegrees) ?? assumed.WireTemperature,
-            Earth = Row(items, "earth")?.Word("value", "an earth", ("negative", Earth.Negative), ("positive", Earth.Positive)) ?? assumed.Earth,
-            Lighting = Row(items, "lighting")?.Word("value", "a lighting supply", ("battery", LightingSupply.Battery), ("direct", LightingSupply.Direct)) ?? assumed.Lighting,
+            Earth =
+                Row(items, "earth")
+                    ?.Word("value", "an earth", ("negative", Earth.Negative), ("positive", Earth.Positive))
+                ?? assumed.Earth,
+            Lighting =
+                Row(items, "lighting")
+                    ?.Word(
+                        "value",
+                        "a lighting supply",
+                        ("battery", LightingSupply.Battery),
+                        ("direct", LightingSupply.Direct)
+                    )
+                ?? assumed.Lighting,
             Ignition = Row(items, "ignition")?.Word("value", "an ignition", Ignitions) ?? assumed.Ignition,
             Flasher = Row(items, "flasher")?.Word("value", "a flasher", Flashers) ?? assumed.Flasher,
             AmbientTemperature = Value(items, "ambient temperature", CellRanges.AirDegrees),
@@ -50,7 +91,13 @@ internal static class BikeReader
             bike = bike with { AllowedDrop = drop };
         CautionOddVolts(items, bike);
         if (bike.FlasherLoad is not null && bike.Flasher != FlasherKind.Thermal)
-            Row(items, "flasher load")?.Caution("value", Row(items, "flasher load")?.Text("value"), "is not used", "only a thermal flasher has a rated load");
+            Row(items, "flasher load")
+                ?.Caution(
+                    "value",
+                    Row(items, "flasher load")?.Text("value"),
+                    "is not used",
+                    "only a thermal flasher has a rated load"
+                );
         return bike;
     }
 
@@ -61,7 +108,13 @@ internal static class BikeReader
             return default;
         if (!text.StartsWith(Zener + " ", StringComparison.OrdinalIgnoreCase))
             return (row.Word("value", "a regulator", Regulators) ?? RegulatorKind.NotStated, null);
-        if (CellRanges.SourceVolts.TryParse(text[Zener.Length..].Trim(), out ElectricPotential voltage, out TextProblem? problem))
+        if (
+            CellRanges.SourceVolts.TryParse(
+                text[Zener.Length..].Trim(),
+                out ElectricPotential voltage,
+                out TextProblem? problem
+            )
+        )
             return (RegulatorKind.Shunt, voltage);
         row.Fault("value", problem);
         return default;
@@ -75,7 +128,13 @@ internal static class BikeReader
             if (row.Required("item") is not { } item)
                 continue;
             if (!s_items.Contains(item, Name.Comparer))
-                row.Fault("item", item, "is not an item of this list", $"the items are {string.Join(", ", s_items)}", SpellingSuggestions.Of(item, s_items));
+                row.Fault(
+                    "item",
+                    item,
+                    "is not an item of this list",
+                    $"the items are {string.Join(", ", s_items)}",
+                    SpellingSuggestions.Of(item, s_items)
+                );
             else if (!items.TryAdd(item, row))
                 row.Fault("item", item, $"is given on line {items[item].Line} already", "keep one of the two");
         }
@@ -92,14 +151,26 @@ internal static class BikeReader
     {
         double system = bike.SystemVoltage.Volts;
         if (system is not (6 or 12))
-            Row(items, "system voltage")?.Caution("value", Row(items, "system voltage")?.Text("value"), "is an unusual system voltage", "published lamps are for 6 V and 12 V");
+            Row(items, "system voltage")
+                ?.Caution(
+                    "value",
+                    Row(items, "system voltage")?.Text("value"),
+                    "is an unusual system voltage",
+                    "published lamps are for 6 V and 12 V"
+                );
         Check("battery voltage", bike.BatteryVoltage);
         Check("charging voltage", bike.ChargingVoltage);
 
         void Check(string item, ElectricPotential volts)
         {
             if (volts.Volts < 0.8 * system || volts.Volts > 1.4 * system)
-                Row(items, item)?.Caution("value", Row(items, item)?.Text("value"), $"is far from the system voltage, {QuantityText.Voltage.Write(bike.SystemVoltage)} V", null);
+                Row(items, item)
+                    ?.Caution(
+                        "value",
+                        Row(items, item)?.Text("value"),
+                        $"is far from the system voltage, {QuantityText.Voltage.Write(bike.SystemVoltage)} V",
+                        null
+                    );
         }
     }
 }

@@ -14,14 +14,21 @@ internal static class ChargingReader
         foreach (ListRow row in table.Rows)
         {
             RotationalSpeed? speed = row.Required("rpm") is null ? null : row.Quantity("rpm", CellRanges.Rpm);
-            ElectricCurrent? current = row.Required("current") is null ? null : row.Quantity("current", CellRanges.OutputAmps);
+            ElectricCurrent? current = row.Required("current") is null
+                ? null
+                : row.Quantity("current", CellRanges.OutputAmps);
             Condition when = row.Condition("when");
             if (row.IsFaulty || speed is not { } rpm || current is not { } amps)
                 continue;
             if (seen.TryAdd((rpm.RevolutionsPerMinute, when), row.Line))
                 points.Add(new ChargingPoint(rpm, amps, when));
             else
-                row.Fault("rpm", row.Text("rpm"), $"is given on line {seen[(rpm.RevolutionsPerMinute, when)]} already", "keep one of the two, or give them different conditions in 'when'");
+                row.Fault(
+                    "rpm",
+                    row.Text("rpm"),
+                    $"is given on line {seen[(rpm.RevolutionsPerMinute, when)]} already",
+                    "keep one of the two, or give them different conditions in 'when'"
+                );
         }
 
         return points.ToImmutable();

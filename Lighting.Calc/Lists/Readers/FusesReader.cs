@@ -17,18 +17,46 @@ internal static class FusesReader
         {
             string name = names.Take(row);
             if (!hasRuns && row.Line != table.Rows[0].Line)
-                row.Fault("fuse", name, $"is a second fuse, after the one on line {table.Rows[0].Line}", "a bike with several fuses needs runs.csv to show what each fuse feeds");
+                row.Fault(
+                    "fuse",
+                    name,
+                    $"is a second fuse, after the one on line {table.Rows[0].Line}",
+                    "a bike with several fuses needs runs.csv to show what each fuse feeds"
+                );
             bool points = hasRuns || row.Text("from") is not null || row.Text("to") is not null;
             (string From, string To)? ends = points ? PointCells.Pair(row) : null;
-            ElectricCurrent? rating = row.Required("rating") is null ? null : row.Quantity("rating", CellRanges.FuseAmps);
-            FuseStyle? style = row.Word("style", "a style of fuse", ("blade", FuseStyle.Blade), ("glass", FuseStyle.Glass));
+            ElectricCurrent? rating = row.Required("rating") is null
+                ? null
+                : row.Quantity("rating", CellRanges.FuseAmps);
+            FuseStyle? style = row.Word(
+                "style",
+                "a style of fuse",
+                ("blade", FuseStyle.Blade),
+                ("glass", FuseStyle.Glass)
+            );
             ElectricResistance? resistance = row.Quantity("resistance", CellRanges.Ohms);
             bool? blow = row.Word("marked", "a marking", ("continuous", false), ("blow", true));
             if (blow == true && style != FuseStyle.Glass)
-                row.Fault("marked", "blow", "is for a glass fuse alone", "blade fuses are marked with their continuous rating");
+                row.Fault(
+                    "marked",
+                    "blow",
+                    "is for a glass fuse alone",
+                    "blade fuses are marked with their continuous rating"
+                );
             if (row.IsFaulty || rating is null)
                 continue;
-            fuses.Add(new Fuse { Name = name, From = ends?.From, To = ends?.To, Rating = rating.Value, Style = style ?? FuseStyle.Blade, Resistance = resistance, IsMarkedWithBlowingCurrent = blow == true });
+            fuses.Add(
+                new Fuse
+                {
+                    Name = name,
+                    From = ends?.From,
+                    To = ends?.To,
+                    Rating = rating.Value,
+                    Style = style ?? FuseStyle.Blade,
+                    Resistance = resistance,
+                    IsMarkedWithBlowingCurrent = blow == true,
+                }
+            );
         }
 
         return fuses.ToImmutable();

@@ -11,7 +11,12 @@ internal static class LampsReader
     /// <param name="systemVoltage">The bike's nominal voltage.</param>
     /// <param name="hasRuns">Whether the bike has runs, so that every lamp needs its two points.</param>
     /// <param name="log">Receives the caution that no lamp suits the bike.</param>
-    public static ImmutableArray<FittedLamp> Read(ListTable table, ElectricPotential systemVoltage, bool hasRuns, FaultLog log)
+    public static ImmutableArray<FittedLamp> Read(
+        ListTable table,
+        ElectricPotential systemVoltage,
+        bool hasRuns,
+        FaultLog log
+    )
     {
         var names = new UniqueNames("lamp", "lamp");
         var lamps = new List<(ListRow Row, FittedLamp Lamp)>();
@@ -24,7 +29,8 @@ internal static class LampsReader
             Ratio? duty = row.Quantity("duty", QuantityText.Fraction);
             Ratio? drop = row.Quantity("allowed drop", CellRanges.Drop);
             Condition litWhen = row.Condition("lit when");
-            string? feed = Point(row, "feed", hasRuns), back = Point(row, "return", hasRuns);
+            string? feed = Point(row, "feed", hasRuns),
+                back = Point(row, "return", hasRuns);
             if (feed is not null && back is not null && Name.Equal(feed, back))
                 row.Fault("return", back, "is the feed as well", "expected two different points");
             bool? momentary = row.Word("momentary", "yes or no", ("yes", true), ("no", false));

@@ -6,10 +6,17 @@ namespace Lighting.Calc;
 /// <summary>Reads <c>runs.csv</c>: the wires.</summary>
 internal static class RunsReader
 {
-    private static readonly string s_colours = $"expected one of {string.Join(", ", WireColour.SingleCodes)}, or two joined in that order, such as RDBU, and GNYE";
+    private static readonly string s_colours =
+        $"expected one of {string.Join(", ", WireColour.SingleCodes)}, or two joined in that order, such as RDBU, and "
+        + $"GNYE";
 
     /// <summary>The words for the kinds of cable.</summary>
-    public static readonly (string Word, CableKind Value)[] Cables = [("ordinary", CableKind.Ordinary), ("thin wall", CableKind.ThinWall), ("free air", CableKind.FreeAir)];
+    public static readonly (string Word, CableKind Value)[] Cables =
+    [
+        ("ordinary", CableKind.Ordinary),
+        ("thin wall", CableKind.ThinWall),
+        ("free air", CableKind.FreeAir),
+    ];
 
     /// <summary>The runs of the rows that are valid; the others are logged.</summary>
     public static ImmutableArray<Run> Read(ListTable table)
@@ -29,20 +36,22 @@ internal static class RunsReader
             CableKind? cable = row.Word("cable", "a kind of cable", Cables);
             if (row.IsFaulty || wire is null || length is null)
                 continue;
-            runs.Add(new Run
-            {
-                Name = name,
-                From = from,
-                To = to,
-                Wire = wire,
-                Length = length.Value,
-                Joints = joints ?? 0,
-                JointResistance = joint ?? (joints > 0 ? BikeDefaults.JointResistance : ElectricResistance.Zero),
-                AssumesJoints = joints > 0 && joint is null,
-                Bundle = bundle ?? 1,
-                Colour = colour,
-                Cable = cable,
-            });
+            runs.Add(
+                new Run
+                {
+                    Name = name,
+                    From = from,
+                    To = to,
+                    Wire = wire,
+                    Length = length.Value,
+                    Joints = joints ?? 0,
+                    JointResistance = joint ?? (joints > 0 ? BikeDefaults.JointResistance : ElectricResistance.Zero),
+                    AssumesJoints = joints > 0 && joint is null,
+                    Bundle = bundle ?? 1,
+                    Colour = colour,
+                    Cable = cable,
+                }
+            );
         }
 
         return runs.ToImmutable();

@@ -10,7 +10,11 @@ internal static class SwapsReader
     /// <param name="table">The list.</param>
     /// <param name="systemVoltage">The bike's nominal voltage.</param>
     /// <param name="names">The bike's names.</param>
-    public static ImmutableArray<LampReplacement> Read(ListTable table, ElectricPotential systemVoltage, BikeNames names)
+    public static ImmutableArray<LampReplacement> Read(
+        ListTable table,
+        ElectricPotential systemVoltage,
+        BikeNames names
+    )
     {
         var lamps = new UniqueNames("lamp", "lamp");
         var swaps = ImmutableArray.CreateBuilder<LampReplacement>();

@@ -1,9 +1,11 @@
 namespace Lighting.Calc;
 
-/// <summary>How long the battery carries one setting with the engine off, before and after, to one state of charge.</summary>
+/// <summary>How long the battery carries one setting with the engine off, before and after, to one state of
+/// charge.</summary>
 public sealed record BatteryRunTimeChange
 {
-    internal BatteryRunTimeChange(Setting setting, BatteryRunTime before, BatteryRunTime after) => (Setting, Before, After) = (setting, before, after);
+    internal BatteryRunTimeChange(Setting setting, BatteryRunTime before, BatteryRunTime after) =>
+        (Setting, Before, After) = (setting, before, after);
 
     /// <summary>The setting.</summary>
     public Setting Setting { get; }

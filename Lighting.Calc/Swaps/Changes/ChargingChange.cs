@@ -3,7 +3,8 @@ namespace Lighting.Calc;
 /// <summary>The charging balance of one setting before and after.</summary>
 public sealed record ChargingChange
 {
-    internal ChargingChange(Setting setting, ChargingBalance before, ChargingBalance after) => (Setting, Before, After) = (setting, before, after);
+    internal ChargingChange(Setting setting, ChargingBalance before, ChargingBalance after) =>
+        (Setting, Before, After) = (setting, before, after);
 
     /// <summary>The setting.</summary>
     public Setting Setting { get; }

@@ -5,7 +5,20 @@ namespace Lighting.Calc;
 /// <summary>The most that one circuit draws in any setting, before and after.</summary>
 public sealed record CircuitChange
 {
-    internal CircuitChange(string circuit, ElectricCurrent currentBefore, ElectricCurrent currentAfter, Power powerBefore, Power powerAfter) => (Circuit, CurrentBefore, CurrentAfter, PowerBefore, PowerAfter) = (circuit, currentBefore, currentAfter, powerBefore, powerAfter);
+    internal CircuitChange(
+        string circuit,
+        ElectricCurrent currentBefore,
+        ElectricCurrent currentAfter,
+        Power powerBefore,
+        Power powerAfter
+    ) =>
+        (Circuit, CurrentBefore, CurrentAfter, PowerBefore, PowerAfter) = (
+            circuit,
+            currentBefore,
+            currentAfter,
+            powerBefore,
+            powerAfter
+        );
 
     /// <summary>The circuit.</summary>
     public string Circuit { get; }

@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>One fitted lamp before and after, in the setting of its lowest volts before the swap.</summary>
 public sealed record LampChange
 {
-    internal LampChange(FittedLamp lamp, bool isReplaced, Setting? setting, LampState? before, LampState? after) => (Lamp, IsReplaced, Setting, Before, After) = (lamp, isReplaced, setting, before, after);
+    internal LampChange(FittedLamp lamp, bool isReplaced, Setting? setting, LampState? before, LampState? after) =>
+        (Lamp, IsReplaced, Setting, Before, After) = (lamp, isReplaced, setting, before, after);
 
     /// <summary>The lamp as it was fitted.</summary>
     public FittedLamp Lamp { get; }
@@ -28,7 +29,8 @@ public sealed record LampChange
     /// <summary>Light of all of its quantity after, at its volts; null where it is not known.</summary>
     public LuminousFlux? LightAfter => LightOf(After);
 
-    private static LuminousFlux? LightOf(LampState? state) => state is { RelativeLight: { } light } && state.Lamp.Specification.ReferenceFlux is { } flux
-        ? LuminousFlux.FromLumens(state.Lamp.Quantity * flux.Lumens * light.DecimalFractions)
-        : null;
+    private static LuminousFlux? LightOf(LampState? state) =>
+        state is { RelativeLight: { } light } && state.Lamp.Specification.ReferenceFlux is { } flux
+            ? LuminousFlux.FromLumens(state.Lamp.Quantity * flux.Lumens * light.DecimalFractions)
+            : null;
 }

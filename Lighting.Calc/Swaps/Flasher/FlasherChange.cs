@@ -5,14 +5,12 @@ namespace Lighting.Calc;
 
 /// <summary>The load of the flasher in one setting, before and after.</summary>
 /// <remarks>
-/// Nominal watts are those on the cap where the lamp table has them, else those of the reference point. A thermal flasher is
-/// worked by its current, which heats its strip by the square: so <see cref="HeatShare"/>.
+/// Nominal watts are those on the cap where the lamp table has them, else those of the reference point. A thermal
+/// flasher is worked by its current, which heats its strip by the square: so <see cref="HeatShare"/>.
 /// </remarks>
 public sealed record FlasherChange
 {
-    internal FlasherChange()
-    {
-    }
+    internal FlasherChange() { }
 
     /// <summary>The setting.</summary>
     public Setting Setting { get; internal init; } = null!;

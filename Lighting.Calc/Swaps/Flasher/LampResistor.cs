@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>The load resistor that one flashing LED lamp needs beside it.</summary>
 public sealed record LampResistor
 {
-    internal LampResistor(FittedLamp lamp, LoadResistor resistor, ElectricPotential highestVoltage) => (Lamp, Resistor, HighestVoltage) = (lamp, resistor, highestVoltage);
+    internal LampResistor(FittedLamp lamp, LoadResistor resistor, ElectricPotential highestVoltage) =>
+        (Lamp, Resistor, HighestVoltage) = (lamp, resistor, highestVoltage);
 
     /// <summary>The lamp it stands beside; a lamp of several needs one for each.</summary>
     public FittedLamp Lamp { get; }

@@ -3,10 +3,11 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Lamps fed straight by an alternating-current coil, without a battery: the fewer lamps, the more volts on each.</summary>
+/// <summary>Lamps fed straight by an alternating-current coil, without a battery: the fewer lamps, the more volts on
+/// each.</summary>
 /// <remarks>
-/// The terminal volts are those at which the coil's current, by <see cref="AlternatorEquivalent"/>, equals the current of
-/// the lamps through the harness. Of several such volts, possible with LED drivers, the highest is taken. An
+/// The terminal volts are those at which the coil's current, by <see cref="AlternatorEquivalent"/>, equals the current
+/// of the lamps through the harness. Of several such volts, possible with LED drivers, the highest is taken. An
 /// LED counts as on direct current of the same rms volts, which is only a first estimate. For one thread at a time.
 /// </remarks>
 public sealed class DirectLighting
@@ -32,25 +33,45 @@ public sealed class DirectLighting
     /// <summary>How the coil fits the charging list; null for a coil that was given.</summary>
     public AlternatorEquivalentFit? Fit { get; }
 
-    /// <summary>Describes the direct lighting of a bike with a coil fitted to its charging list, whose amps are those at the charging volts.</summary>
+    /// <summary>Describes the direct lighting of a bike with a coil fitted to its charging list, whose amps are those
+    /// at the charging volts.</summary>
     /// <param name="bike">The bike.</param>
-    /// <param name="coilResistance">Resistance of the coil as an ohmmeter reads it, zero or more; null where it is not known, see <see cref="AlternatorEquivalentFit.TryFit"/>.</param>
-    /// <exception cref="ArgumentException">The list is not that of one coil, no coil can be fitted to it, or the harness is no circuit; the message says why.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The resistance, or a value of the bike, is outside its range.</exception>
+    /// <param name="coilResistance">Resistance of the coil as an ohmmeter reads it, zero or more; null where it is not
+    /// known, see <see cref="AlternatorEquivalentFit.TryFit"/>.</param>
+    /// <exception cref="ArgumentException">The list is not that of one coil, no coil can be fitted to it, or the
+    /// harness is no circuit; the message says why.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The resistance, or a value of the bike, is outside its
+    /// range.</exception>
     public static DirectLighting Of(Bike bike, ElectricResistance? coilResistance)
     {
         ImmutableArray<ChargingCurve> curves = ChargingCurve.Of(bike.Charging);
         if (curves.Length != 1)
-            throw new ArgumentException($"Direct lighting needs the points of one coil in the charging list; it has {(curves.IsEmpty ? "none" : $"those of {curves.Length}")}.", nameof(bike));
-        if (!AlternatorEquivalentFit.TryFit(curves[0], bike.ChargingVoltage, coilResistance, out AlternatorEquivalentFit? fit, out string? reason))
-            throw new ArgumentException($"No lighting coil can be fitted to the charging list: {reason}.", nameof(bike));
+            throw new ArgumentException(
+                $"Direct lighting needs the points of one coil in the charging list; it has "
+                    + $"{(curves.IsEmpty ? "none" : $"those of {curves.Length}")}.",
+                nameof(bike)
+            );
+        if (
+            !AlternatorEquivalentFit.TryFit(
+                curves[0],
+                bike.ChargingVoltage,
+                coilResistance,
+                out AlternatorEquivalentFit? fit,
+                out string? reason
+            )
+        )
+            throw new ArgumentException(
+                $"No lighting coil can be fitted to the charging list: {reason}.",
+                nameof(bike)
+            );
         return new DirectLighting(bike, fit!.Source, fit);
     }
 
     /// <summary>Describes the direct lighting of a bike with a coil that is known.</summary>
     /// <param name="bike">The bike; its battery's resistance is left out.</param>
     /// <param name="source">The coil.</param>
-    /// <exception cref="ArgumentException">The harness is no circuit, or a value of the bike is outside its range.</exception>
+    /// <exception cref="ArgumentException">The harness is no circuit, or a value of the bike is outside its
+    /// range.</exception>
     public static DirectLighting Of(Bike bike, AlternatorEquivalent source) => new(bike, source, null);
 
     /// <summary>The lighting at an engine speed.</summary>
@@ -81,14 +102,16 @@ public sealed class DirectLighting
     /// <returns>One for each speed, in their order.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A speed is below zero.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
-    public ImmutableArray<DirectLightingPoint> Over(IEnumerable<RotationalSpeed> speeds, Setting setting) => [.. speeds.Select(s => At(s, setting))];
+    public ImmutableArray<DirectLightingPoint> Over(IEnumerable<RotationalSpeed> speeds, Setting setting) =>
+        [.. speeds.Select(s => At(s, setting))];
 
     /// <summary>What the failure of a lamp does to the rest. All of its quantity fail together.</summary>
     /// <param name="lamp">Name of the lamp.</param>
     /// <param name="speed">Engine speed, zero or more.</param>
     /// <param name="setting">The setting.</param>
     /// <exception cref="ArgumentException">The bike has no such lamp, or the speed is below zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point, with the lamp or changed.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point, with the lamp or
+    /// changed.</exception>
     public DirectLightingChange Lost(string lamp, RotationalSpeed speed, Setting setting)
     {
         FittedLamp fitted = Lamp(lamp);
@@ -100,18 +123,29 @@ public sealed class DirectLighting
     /// <param name="speed">Engine speed, zero or more.</param>
     /// <param name="setting">The setting.</param>
     /// <exception cref="ArgumentException">The bike has no such lamp, or the speed is below zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point, with the lamp or changed.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point, with the lamp or
+    /// changed.</exception>
     public DirectLightingChange Replaced(LampReplacement replacement, RotationalSpeed speed, Setting setting)
     {
         FittedLamp fitted = Lamp(replacement.Lamp);
-        return Change(fitted, replacement, Bike with { Lamps = Bike.Lamps.Replace(fitted, fitted with { Specification = replacement.Replacement }) }, speed, setting);
+        return Change(
+            fitted,
+            replacement,
+            Bike with
+            {
+                Lamps = Bike.Lamps.Replace(fitted, fitted with { Specification = replacement.Replacement }),
+            },
+            speed,
+            setting
+        );
     }
 
     /// <summary>What a regulator across the coil has to take to hold some volts.</summary>
     /// <param name="limit">Volts (rms) it holds, above zero.</param>
     /// <param name="speed">Engine speed, zero or more.</param>
     /// <param name="setting">The setting.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The limit is not above zero, or the speed is below zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The limit is not above zero, or the speed is below
+    /// zero.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public ShuntRegulatorLoad Shunt(ElectricPotential limit, RotationalSpeed speed, Setting setting)
     {
@@ -122,17 +156,30 @@ public sealed class DirectLighting
         return new ShuntRegulatorLoad(limit, ElectricCurrent.FromAmperes(taken), Power.FromWatts(taken * limit.Volts));
     }
 
-    /// <summary>Everything at once for one setting: volts over speed, each lamp lost, what a regulator would take and what is found.</summary>
+    /// <summary>Everything at once for one setting: volts over speed, each lamp lost, what a regulator would take and
+    /// what is found.</summary>
     /// <param name="setting">The setting.</param>
-    /// <param name="speeds">Engine speeds to look at, one or more; what is lost or regulated is looked at for the fastest.</param>
+    /// <param name="speeds">Engine speeds to look at, one or more; what is lost or regulated is looked at for the
+    /// fastest.</param>
     /// <exception cref="ArgumentException">There are no speeds, or one is below zero.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
-    public DirectLightingReport Report(Setting setting, IEnumerable<RotationalSpeed> speeds) => DirectLightingReporter.Report(this, setting, speeds);
+    public DirectLightingReport Report(Setting setting, IEnumerable<RotationalSpeed> speeds) =>
+        DirectLightingReporter.Report(this, setting, speeds);
 
-    private FittedLamp Lamp(string name) => Bike.Lamps.FirstOrDefault(l => Name.Equal(l.Lamp, name))
-        ?? throw new ArgumentException($"The bike has no lamp '{name}'; it has {string.Join(", ", Bike.Lamps.Select(l => l.Lamp))}.", nameof(name));
+    private FittedLamp Lamp(string name) =>
+        Bike.Lamps.FirstOrDefault(l => Name.Equal(l.Lamp, name))
+        ?? throw new ArgumentException(
+            $"The bike has no lamp '{name}'; it has {string.Join(", ", Bike.Lamps.Select(l => l.Lamp))}.",
+            nameof(name)
+        );
 
-    private DirectLightingChange Change(FittedLamp lamp, LampReplacement? replacement, Bike changed, RotationalSpeed speed, Setting setting)
+    private DirectLightingChange Change(
+        FittedLamp lamp,
+        LampReplacement? replacement,
+        Bike changed,
+        RotationalSpeed speed,
+        Setting setting
+    )
     {
         var after = new DirectLighting(changed, Source, Fit);
         DirectLightingPoint before = At(speed, setting);
@@ -144,7 +191,13 @@ public sealed class DirectLighting
             Replacement = replacement,
             Before = before,
             After = after.At(speed, setting),
-            EquivalentResistor = relieved > 1e-6 ? new EquivalentResistor(ElectricResistance.FromOhms(volts / relieved), Power.FromWatts(volts * relieved)) : null,
+            EquivalentResistor =
+                relieved > 1e-6
+                    ? new EquivalentResistor(
+                        ElectricResistance.FromOhms(volts / relieved),
+                        Power.FromWatts(volts * relieved)
+                    )
+                    : null,
         };
     }
 
@@ -156,5 +209,9 @@ public sealed class DirectLighting
 
     // Filaments and resistors take more at more volts: one solution. An LED driver takes less.
     private double TerminalVolts(double rpm, Setting setting) =>
-        Source.TerminalVolts(rpm, volts => SolveAt(volts, setting).TotalCurrent.Amperes, mayFall: _lit.Lamps.Any(l => l.Specification.Type is LampType.Led));
+        Source.TerminalVolts(
+            rpm,
+            volts => SolveAt(volts, setting).TotalCurrent.Amperes,
+            mayFall: _lit.Lamps.Any(l => l.Specification.Type is LampType.Led)
+        );
 }

@@ -1,12 +1,9 @@
-
 namespace Lighting.Calc;
 
 /// <summary>What the failure or replacement of one lamp does to the rest, at one engine speed.</summary>
 public sealed record DirectLightingChange
 {
-    internal DirectLightingChange()
-    {
-    }
+    internal DirectLightingChange() { }
 
     /// <summary>The lamp as it was.</summary>
     public FittedLamp Lamp { get; internal init; } = null!;
@@ -20,6 +17,7 @@ public sealed record DirectLightingChange
     /// <summary>After. A failed lamp is no longer among its lamps.</summary>
     public DirectLightingPoint After { get; internal init; } = null!;
 
-    /// <summary>The resistor across the coil that brings the old volts back; null where the coil is not relieved by the change.</summary>
+    /// <summary>The resistor across the coil that brings the old volts back; null where the coil is not relieved by the
+    /// change.</summary>
     public EquivalentResistor? EquivalentResistor { get; internal init; }
 }

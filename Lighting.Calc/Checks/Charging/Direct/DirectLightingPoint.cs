@@ -6,9 +6,7 @@ namespace Lighting.Calc;
 /// <summary>Direct lighting at one engine speed. Volts and amps are rms.</summary>
 public sealed record DirectLightingPoint
 {
-    internal DirectLightingPoint()
-    {
-    }
+    internal DirectLightingPoint() { }
 
     /// <summary>Engine speed.</summary>
     public RotationalSpeed Speed { get; internal init; }

@@ -5,9 +5,7 @@ namespace Lighting.Calc;
 /// <summary>What direct lighting does in one setting.</summary>
 public sealed record DirectLightingReport
 {
-    internal DirectLightingReport()
-    {
-    }
+    internal DirectLightingReport() { }
 
     /// <summary>The setting.</summary>
     public Setting Setting { get; internal init; } = null!;

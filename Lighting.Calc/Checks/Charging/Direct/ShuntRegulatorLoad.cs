@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>What a regulator across the coil has to take to hold the volts.</summary>
 public sealed record ShuntRegulatorLoad
 {
-    internal ShuntRegulatorLoad(ElectricPotential limit, ElectricCurrent current, Power power) => (Limit, Current, Power) = (limit, current, power);
+    internal ShuntRegulatorLoad(ElectricPotential limit, ElectricCurrent current, Power power) =>
+        (Limit, Current, Power) = (limit, current, power);
 
     /// <summary>Volts (rms) it holds.</summary>
     public ElectricPotential Limit { get; }
@@ -13,6 +14,7 @@ public sealed record ShuntRegulatorLoad
     /// <summary>Current it has to take; zero where the volts stay below the limit by themselves.</summary>
     public ElectricCurrent Current { get; }
 
-    /// <summary>Heat if it holds the volts by dissipation; one that shorts the coil for part of each wave makes far less.</summary>
+    /// <summary>Heat if it holds the volts by dissipation; one that shorts the coil for part of each wave makes far
+    /// less.</summary>
     public Power Power { get; }
 }

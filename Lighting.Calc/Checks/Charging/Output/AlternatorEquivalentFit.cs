@@ -11,15 +11,14 @@ namespace Lighting.Calc;
 /// <summary>A coil fitted to amps that were measured at fixed terminal volts over engine speed.</summary>
 /// <remarks>
 /// With K = k² and Λ = l² of <see cref="AlternatorEquivalent"/>, (V + I·R)²/n² = K − Λ·I² is a straight line in I²: its
-/// regression, for the R under which it is straightest, is the start, from which the parameters are moved to the least squares of the amps
-/// (K. Levenberg, Quarterly of Applied Mathematics 2, 1944; D. W. Marquardt, J. SIAM 11, 1963). Behind a rectifier into a battery the same equation holds for the fundamental wave, with the
-/// volts of the battery and of the bridge as V and with k, l and R in units of the direct-current side.
+/// regression, for the R under which it is straightest, is the start, from which the parameters are moved to the least
+/// squares of the amps (K. Levenberg, Quarterly of Applied Mathematics 2, 1944; D. W. Marquardt, J. SIAM 11, 1963).
+/// Behind a rectifier into a battery the same equation holds for the fundamental wave, with the volts of the battery
+/// and of the bridge as V and with k, l and R in units of the direct-current side.
 /// </remarks>
 public sealed record AlternatorEquivalentFit
 {
-    private AlternatorEquivalentFit()
-    {
-    }
+    private AlternatorEquivalentFit() { }
 
     /// <summary>The settings in which the winding works.</summary>
     public required Condition When { get; init; }
@@ -44,17 +43,33 @@ public sealed record AlternatorEquivalentFit
     /// <summary>Fits a coil to a curve's points; a point at standstill tells nothing and is left out.</summary>
     /// <param name="curve">The curve.</param>
     /// <param name="terminalVoltage">Volts at which its amps were measured, above zero.</param>
-    /// <param name="coilResistance">Resistance of the coil, zero or more; null where it is not known: then it is fitted to three or more points, and zero for two.</param>
+    /// <param name="coilResistance">Resistance of the coil, zero or more; null where it is not known: then it is fitted
+    /// to three or more points, and zero for two.</param>
     /// <param name="fit">The fit; null where there is none.</param>
     /// <param name="reason">Why there is none; null where there is one.</param>
     /// <returns>Whether the points fix a coil.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The volts are not above zero, or the resistance is below zero.</exception>
-    public static bool TryFit(ChargingCurve curve, ElectricPotential terminalVoltage, ElectricResistance? coilResistance, [NotNullWhen(true)] out AlternatorEquivalentFit? fit, [NotNullWhen(false)] out string? reason)
+    /// <exception cref="ArgumentOutOfRangeException">The volts are not above zero, or the resistance is below
+    /// zero.</exception>
+    public static bool TryFit(
+        ChargingCurve curve,
+        ElectricPotential terminalVoltage,
+        ElectricResistance? coilResistance,
+        [NotNullWhen(true)] out AlternatorEquivalentFit? fit,
+        [NotNullWhen(false)] out string? reason
+    )
     {
         if (!(terminalVoltage.Volts > 0))
-            throw new ArgumentOutOfRangeException(nameof(terminalVoltage), terminalVoltage, "Terminal voltage must be greater than zero.");
+            throw new ArgumentOutOfRangeException(
+                nameof(terminalVoltage),
+                terminalVoltage,
+                "Terminal voltage must be greater than zero."
+            );
         if (coilResistance is { Ohms: < 0 })
-            throw new ArgumentOutOfRangeException(nameof(coilResistance), coilResistance, "Coil resistance must be zero or more.");
+            throw new ArgumentOutOfRangeException(
+                nameof(coilResistance),
+                coilResistance,
+                "Coil resistance must be zero or more."
+            );
         fit = null;
         ImmutableArray<ChargingPoint> points = [.. curve.Points.Where(p => p.Speed.RevolutionsPerMinute > 0)];
         double volts = terminalVoltage.Volts;
@@ -68,12 +83,16 @@ public sealed record AlternatorEquivalentFit
         bool fitsResistance = coilResistance is null && points.Length > 2;
         // Resistances up to a few times what the first point could stand; a grid is enough for a start.
         double unit = volts / points.Max(p => p.Current.Amperes);
-        double[] candidates = fitsResistance ? [.. Enumerable.Range(0, 61).Select(i => unit * i / 20)] : [coilResistance?.Ohms ?? 0];
+        double[] candidates = fitsResistance
+            ? [.. Enumerable.Range(0, 61).Select(i => unit * i / 20)]
+            : [coilResistance?.Ohms ?? 0];
         double[] possible = [.. candidates.Where(o => Line(o) is { A: > 0, B: < 0 })];
         if (possible.Length == 0)
         {
             reason = coilResistance is { } known
-                ? $"no coil of {known.Ohms.ToString(CultureInfo.InvariantCulture)} Ω gives them: the amps fall as the speed grows, or grow faster than an EMF in proportion to the speed drives through that resistance"
+                ? $"no coil of {known.Ohms.ToString(CultureInfo.InvariantCulture)} Ω gives them: the amps fall as the "
+                    + $"speed grows, or grow faster than an EMF in proportion to the speed drives through that "
+                    + $"resistance"
                 : "no coil gives them: the amps fall as the speed grows";
             return false;
         }
@@ -86,9 +105,18 @@ public sealed record AlternatorEquivalentFit
         IObjectiveModel objective = ObjectiveFunction.NonlinearModel(
             (v, _) => Vector<double>.Build.Dense([.. points.Select(p => p.Current.Amperes - Error(Of(v), p))]),
             Vector<double>.Build.Dense([.. points.Select(p => p.Speed.RevolutionsPerMinute)]),
-            Vector<double>.Build.Dense([.. points.Select(p => p.Current.Amperes)]));
-        Vector<double> best = new LevenbergMarquardtMinimizer(gradientTolerance: 1e-14, stepTolerance: 1e-14, functionTolerance: 1e-28, maximumIterations: 1000).FindMinimum(objective, start).MinimizingPoint;
-        // Where a point lies below cut-in the error has a kink, at which steps by slopes stop short; a simplex goes on from there.
+            Vector<double>.Build.Dense([.. points.Select(p => p.Current.Amperes)])
+        );
+        Vector<double> best = new LevenbergMarquardtMinimizer(
+            gradientTolerance: 1e-14,
+            stepTolerance: 1e-14,
+            functionTolerance: 1e-28,
+            maximumIterations: 1000
+        )
+            .FindMinimum(objective, start)
+            .MinimizingPoint;
+        // Where a point lies below cut-in the error has a kink, at which steps by slopes stop short; a simplex goes on
+        // from there.
         if (SquareError(Of(best)) > PoorShare * squares.Sum())
             best = Lower(best);
         AlternatorEquivalent source = Of(best);
@@ -97,17 +125,28 @@ public sealed record AlternatorEquivalentFit
             When = curve.When,
             Source = source,
             TerminalVoltage = terminalVoltage,
-            Residuals = [.. points.Select(p => new FitResidual(p, ElectricCurrent.FromAmperes(p.Current.Amperes - Error(source, p)), ElectricCurrent.FromAmperes(Error(source, p))))],
+            Residuals =
+            [
+                .. points.Select(p => new FitResidual(
+                    p,
+                    ElectricCurrent.FromAmperes(p.Current.Amperes - Error(source, p)),
+                    ElectricCurrent.FromAmperes(Error(source, p))
+                )),
+            ],
         };
         reason = null;
         return true;
 
         Vector<double> Lower(Vector<double> from)
         {
-            IObjectiveFunction error = ObjectiveFunction.Value(v => v.AbsoluteMaximum() < MostOfLogarithm ? SquareError(Of(v)) : double.MaxValue);
+            IObjectiveFunction error = ObjectiveFunction.Value(v =>
+                v.AbsoluteMaximum() < MostOfLogarithm ? SquareError(Of(v)) : double.MaxValue
+            );
             for (int round = 0; round < SimplexRounds; round++)
             {
-                Vector<double> lower = NelderMeadSimplex.Minimum(error, from, from.Map(_ => 0.1), 1e-12, 10_000).MinimizingPoint;
+                Vector<double> lower = NelderMeadSimplex
+                    .Minimum(error, from, from.Map(_ => 0.1), 1e-12, 10_000)
+                    .MinimizingPoint;
                 if (!(SquareError(Of(lower)) < SquareError(Of(from)) - 1e-12))
                     return from;
                 from = lower;
@@ -116,18 +155,29 @@ public sealed record AlternatorEquivalentFit
             return from;
         }
 
-        (double A, double B) Line(double ohms) => SimpleRegression.Fit(squares, [.. points.Select(p => Math.Pow((volts + p.Current.Amperes * ohms) / p.Speed.RevolutionsPerMinute, 2))]);
+        (double A, double B) Line(double ohms) =>
+            SimpleRegression.Fit(
+                squares,
+                [.. points.Select(p => Math.Pow((volts + p.Current.Amperes * ohms) / p.Speed.RevolutionsPerMinute, 2))]
+            );
 
-        Vector<double> Start(double ohms) => Vector<double>.Build.Dense([Math.Log(Line(ohms).A) / 2, Math.Log(-Line(ohms).B) / 2]);
+        Vector<double> Start(double ohms) =>
+            Vector<double>.Build.Dense([Math.Log(Line(ohms).A) / 2, Math.Log(-Line(ohms).B) / 2]);
 
         AlternatorEquivalent Of(Vector<double> v) => Coil(v, fitsResistance ? unit * v[2] * v[2] : startOhms);
 
         static AlternatorEquivalent Coil(Vector<double> logs, double ohms) =>
-            new(RotationalSpeed.FromRevolutionsPerMinute(1), ElectricPotential.FromVolts(Math.Exp(logs[0])), ElectricResistance.FromOhms(Math.Exp(logs[1])), ElectricResistance.FromOhms(ohms));
+            new(
+                RotationalSpeed.FromRevolutionsPerMinute(1),
+                ElectricPotential.FromVolts(Math.Exp(logs[0])),
+                ElectricResistance.FromOhms(Math.Exp(logs[1])),
+                ElectricResistance.FromOhms(ohms)
+            );
 
         double SquareError(AlternatorEquivalent coil) => points.Sum(p => Math.Pow(Error(coil, p), 2));
 
         // Below the speed at which the EMF reaches the terminal volts the coil gives nothing.
-        double Error(AlternatorEquivalent coil, ChargingPoint point) => point.Current.Amperes - (coil.CurrentAt(point.Speed, terminalVoltage)?.Amperes ?? 0);
+        double Error(AlternatorEquivalent coil, ChargingPoint point) =>
+            point.Current.Amperes - (coil.CurrentAt(point.Speed, terminalVoltage)?.Amperes ?? 0);
     }
 }

@@ -45,14 +45,16 @@ public sealed class ChargingCurve
 
     internal double LastRpm => _rpm[^1];
 
-    /// <summary>Lowest rpm at which the output is known: all the way down when the curve begins with zero amps.</summary>
+    /// <summary>Lowest rpm at which the output is known: all the way down when the curve begins with zero
+    /// amps.</summary>
     internal double LowestKnownRpm => _amperes[0] == 0 ? 0 : FirstRpm;
 
     internal IEnumerable<double> KnotsRpm => _rpm;
 
     /// <summary>The curves of a charging list, in the order their conditions first appear.</summary>
     /// <param name="points">The rows of the list, in any order.</param>
-    /// <exception cref="ArgumentException">A speed or current is negative or not finite, or a condition has a speed twice.</exception>
+    /// <exception cref="ArgumentException">A speed or current is negative or not finite, or a condition has a speed
+    /// twice.</exception>
     public static ImmutableArray<ChargingCurve> Of(IEnumerable<ChargingPoint> points)
     {
         var curves = ImmutableArray.CreateBuilder<ChargingCurve>();
@@ -61,10 +63,18 @@ public sealed class ChargingCurve
             ImmutableArray<ChargingPoint> sorted = [.. group.OrderBy(p => p.Speed.RevolutionsPerMinute)];
             foreach (ChargingPoint point in sorted)
                 if (!(point.Speed.RevolutionsPerMinute >= 0 && point.Current.Amperes >= 0))
-                    throw new ArgumentException($"A charging point has zero or more rpm and amps; one has {Rpm(point)} rpm and {point.Current.Amperes.ToString(CultureInfo.InvariantCulture)} A.", nameof(points));
+                    throw new ArgumentException(
+                        $"A charging point has zero or more rpm and amps; one has {Rpm(point)} rpm and "
+                            + $"{point.Current.Amperes.ToString(CultureInfo.InvariantCulture)} A.",
+                        nameof(points)
+                    );
             for (int i = 1; i < sorted.Length; i++)
                 if (Math.Abs(sorted[i].Speed.RevolutionsPerMinute - sorted[i - 1].Speed.RevolutionsPerMinute) < 1e-6)
-                    throw new ArgumentException($"The charging list has {Rpm(sorted[i])} rpm twice {(group.Key.Terms.IsEmpty ? "without a condition" : $"when {group.Key}")}.", nameof(points));
+                    throw new ArgumentException(
+                        $"The charging list has {Rpm(sorted[i])} rpm twice "
+                            + $"{(group.Key.Terms.IsEmpty ? "without a condition" : $"when {group.Key}")}.",
+                        nameof(points)
+                    );
             curves.Add(new ChargingCurve(group.Key, sorted));
         }
 
@@ -77,23 +87,29 @@ public sealed class ChargingCurve
     {
         double rpm = speed.RevolutionsPerMinute;
         OutputRange range = RangeOf(rpm);
-        return new ChargingOutput(range, AmperesAt(rpm, range) is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null);
+        return new ChargingOutput(
+            range,
+            AmperesAt(rpm, range) is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null
+        );
     }
 
-    internal OutputRange RangeOf(double rpm) => rpm switch
-    {
-        0 => OutputRange.Standing,
-        _ when rpm < FirstRpm => _amperes[0] == 0 ? OutputRange.BelowCutIn : OutputRange.BelowCurve,
-        _ when rpm > LastRpm => OutputRange.AboveCurve,
-        _ => OutputRange.OnCurve,
-    };
+    internal OutputRange RangeOf(double rpm) =>
+        rpm switch
+        {
+            0 => OutputRange.Standing,
+            _ when rpm < FirstRpm => _amperes[0] == 0 ? OutputRange.BelowCutIn : OutputRange.BelowCurve,
+            _ when rpm > LastRpm => OutputRange.AboveCurve,
+            _ => OutputRange.OnCurve,
+        };
 
-    internal double? AmperesAt(double rpm, OutputRange range) => range switch
-    {
-        OutputRange.OnCurve => _interpolation is null ? _amperes[0] : Math.Max(0, _interpolation.Interpolate(rpm)),
-        OutputRange.Standing or OutputRange.BelowCutIn => 0,
-        _ => null,
-    };
+    internal double? AmperesAt(double rpm, OutputRange range) =>
+        range switch
+        {
+            OutputRange.OnCurve => _interpolation is null ? _amperes[0] : Math.Max(0, _interpolation.Interpolate(rpm)),
+            OutputRange.Standing or OutputRange.BelowCutIn => 0,
+            _ => null,
+        };
 
-    private static string Rpm(ChargingPoint point) => point.Speed.RevolutionsPerMinute.ToString("0.###", CultureInfo.InvariantCulture);
+    private static string Rpm(ChargingPoint point) =>
+        point.Speed.RevolutionsPerMinute.ToString("0.###", CultureInfo.InvariantCulture);
 }

@@ -6,9 +6,11 @@ public enum ChargingModel
     /// <summary>Monotone interpolation between the points: <see cref="ChargingCurve"/>.</summary>
     Curve,
 
-    /// <summary>A machine fitted to the points, each winding by itself, without a cut-in: <see cref="PermanentMagnetAlternator"/>.</summary>
+    /// <summary>A machine fitted to the points, each winding by itself, without a cut-in:
+    /// <see cref="PermanentMagnetAlternator"/>.</summary>
     FittedMachine,
 
-    /// <summary>A coil fitted to the points, each winding by itself, with a cut-in at the speed at which its EMF passes the charging volts and the bridge: <see cref="AlternatorEquivalentFit"/>.</summary>
+    /// <summary>A coil fitted to the points, each winding by itself, with a cut-in at the speed at which its EMF passes
+    /// the charging volts and the bridge: <see cref="AlternatorEquivalentFit"/>.</summary>
     FittedCoil,
 }

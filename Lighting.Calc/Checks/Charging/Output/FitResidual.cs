@@ -5,7 +5,8 @@ namespace Lighting.Calc;
 /// <summary>How far a fitted machine is from one point.</summary>
 public sealed record FitResidual
 {
-    internal FitResidual(ChargingPoint point, ElectricCurrent fitted, ElectricCurrent residual) => (Point, Fitted, Residual) = (point, fitted, residual);
+    internal FitResidual(ChargingPoint point, ElectricCurrent fitted, ElectricCurrent residual) =>
+        (Point, Fitted, Residual) = (point, fitted, residual);
 
     /// <summary>The point.</summary>
     public ChargingPoint Point { get; }
@@ -16,6 +17,7 @@ public sealed record FitResidual
     /// <summary>Point minus machine.</summary>
     public ElectricCurrent Residual { get; }
 
-    /// <summary>Whether it is more than a twentieth of the current the machine tends to: this project's measure of a fit that does not describe its list.</summary>
+    /// <summary>Whether it is more than a twentieth of the current the machine tends to: this project's measure of a
+    /// fit that does not describe its list.</summary>
     internal bool IsPoor(ElectricCurrent limit) => Math.Abs(Residual.Amperes) > 0.05 * limit.Amperes;
 }

@@ -7,12 +7,17 @@ namespace Lighting.Calc;
 /// <summary>The windings of a bike added up, by their curves or by machines fitted to them.</summary>
 internal sealed class OutputModel
 {
-    /// <summary>Pieces into which the span between two points is cut to find every crossing of the sum of several curves; one curve rises or falls throughout and needs no cut.</summary>
+    /// <summary>Pieces into which the span between two points is cut to find every crossing of the sum of several
+    /// curves; one curve rises or falls throughout and needs no cut.</summary>
     private const int PiecesBetweenPoints = 8;
 
     private readonly ImmutableArray<FittedWinding> _fitted;
 
-    private OutputModel(ImmutableArray<ChargingCurve> curves, ImmutableArray<PermanentMagnetFit> machines, ImmutableArray<AlternatorEquivalentFit> coils)
+    private OutputModel(
+        ImmutableArray<ChargingCurve> curves,
+        ImmutableArray<PermanentMagnetFit> machines,
+        ImmutableArray<AlternatorEquivalentFit> coils
+    )
     {
         Curves = curves;
         Machines = machines;
@@ -28,14 +33,20 @@ internal sealed class OutputModel
 
     /// <param name="points">The charging list.</param>
     /// <param name="model">How output is found.</param>
-    /// <param name="terminalVoltage">Charging volts and bridge: what a coil has to pass before it gives anything.</param>
-    public static OutputModel Of(IEnumerable<ChargingPoint> points, ChargingModel model, ElectricPotential terminalVoltage)
+    /// <param name="terminalVoltage">Charging volts and bridge: what a coil has to pass before it gives
+    /// anything.</param>
+    public static OutputModel Of(
+        IEnumerable<ChargingPoint> points,
+        ChargingModel model,
+        ElectricPotential terminalVoltage
+    )
     {
         ImmutableArray<ChargingCurve> curves = ChargingCurve.Of(points);
         return new OutputModel(
             curves,
             model == ChargingModel.FittedMachine ? [.. curves.Select(Machine)] : [],
-            model == ChargingModel.FittedCoil ? [.. curves.Select(c => Coil(c, terminalVoltage))] : []);
+            model == ChargingModel.FittedCoil ? [.. curves.Select(c => Coil(c, terminalVoltage))] : []
+        );
     }
 
     public ChargingOutput At(double rpm, Setting setting)
@@ -51,7 +62,10 @@ internal sealed class OutputModel
         {
             ImmutableArray<FittedWinding> fits = [.. _fitted.Where(f => f.When.Holds(setting))];
             bool within = fits.All(f => rpm >= f.FirstRpm && rpm <= f.LastRpm);
-            return new ChargingOutput(within ? OutputRange.Fitted : OutputRange.FittedBeyondPoints, ElectricCurrent.FromAmperes(FittedAmperes(fits, rpm)));
+            return new ChargingOutput(
+                within ? OutputRange.Fitted : OutputRange.FittedBeyondPoints,
+                ElectricCurrent.FromAmperes(FittedAmperes(fits, rpm))
+            );
         }
 
         double sum = 0;
@@ -78,7 +92,9 @@ internal sealed class OutputModel
             return new BreakEven(BreakEvenOutcome.NotKnown, null, null);
         if (curves.IsEmpty)
             return new BreakEven(BreakEvenOutcome.Never, null, null);
-        return _fitted.IsEmpty ? OfCurves(demandAmperes, curves) : OfFits(demandAmperes, [.. _fitted.Where(f => f.When.Holds(setting))]);
+        return _fitted.IsEmpty
+            ? OfCurves(demandAmperes, curves)
+            : OfFits(demandAmperes, [.. _fitted.Where(f => f.When.Holds(setting))]);
     }
 
     private static BreakEven OfFits(double demandAmperes, ImmutableArray<FittedWinding> fits)
@@ -95,10 +111,16 @@ internal sealed class OutputModel
 
     private static BreakEven OfCurves(double demandAmperes, ImmutableArray<ChargingCurve> curves)
     {
-        double low = curves.Max(c => c.LowestKnownRpm), high = curves.Min(c => c.LastRpm);
+        double low = curves.Max(c => c.LowestKnownRpm),
+            high = curves.Min(c => c.LastRpm);
         if (low > high)
             return new BreakEven(BreakEvenOutcome.NotKnown, null, null);
-        double[] knots = [low, .. curves.SelectMany(c => c.KnotsRpm).Where(n => n > low && n < high).Distinct().Order(), high];
+        double[] knots =
+        [
+            low,
+            .. curves.SelectMany(c => c.KnotsRpm).Where(n => n > low && n < high).Distinct().Order(),
+            high,
+        ];
         double? begins = Net(low) >= 0 ? low : null;
         bool fromStart = begins is not null;
         double left = low;
@@ -113,15 +135,18 @@ internal sealed class OutputModel
 
         return begins is null ? new BreakEven(BreakEvenOutcome.Never, null, null) : Result(null);
 
-        BreakEven Result(double? ends) => fromStart
-            ? new BreakEven(BreakEvenOutcome.BelowCurve, Rpm(low), ends is { } end ? Rpm(end) : null)
-            : At(begins!.Value, ends);
+        BreakEven Result(double? ends) =>
+            fromStart
+                ? new BreakEven(BreakEvenOutcome.BelowCurve, Rpm(low), ends is { } end ? Rpm(end) : null)
+                : At(begins!.Value, ends);
 
         double Net(double rpm)
         {
             double net = -demandAmperes;
             foreach (ChargingCurve curve in curves)
-                net += curve.AmperesAt(rpm, curve.RangeOf(rpm)) ?? throw new InvalidOperationException($"{rpm} rpm is not on the curve.");
+                net +=
+                    curve.AmperesAt(rpm, curve.RangeOf(rpm))
+                    ?? throw new InvalidOperationException($"{rpm} rpm is not on the curve.");
             return net;
         }
 
@@ -135,18 +160,33 @@ internal sealed class OutputModel
                 yield return piece == pieces ? knots[i] : knots[i - 1] + (knots[i] - knots[i - 1]) * piece / pieces;
     }
 
-    private static double FittedAmperes(ImmutableArray<FittedWinding> fits, double rpm) => fits.Sum(f => f.Amperes(rpm));
+    private static double FittedAmperes(ImmutableArray<FittedWinding> fits, double rpm) =>
+        fits.Sum(f => f.Amperes(rpm));
 
     private static PermanentMagnetFit Machine(ChargingCurve curve) =>
-        PermanentMagnetFit.TryFit(curve, out PermanentMagnetFit? fit, out string? reason) ? fit! : throw NoFit("machine", curve, reason!);
+        PermanentMagnetFit.TryFit(curve, out PermanentMagnetFit? fit, out string? reason)
+            ? fit!
+            : throw NoFit("machine", curve, reason!);
 
     private static AlternatorEquivalentFit Coil(ChargingCurve curve, ElectricPotential terminalVoltage) =>
-        AlternatorEquivalentFit.TryFit(curve, terminalVoltage, null, out AlternatorEquivalentFit? fit, out string? reason) ? fit! : throw NoFit("coil", curve, reason!);
+        AlternatorEquivalentFit.TryFit(
+            curve,
+            terminalVoltage,
+            null,
+            out AlternatorEquivalentFit? fit,
+            out string? reason
+        )
+            ? fit!
+            : throw NoFit("coil", curve, reason!);
 
     private static ArgumentException NoFit(string what, ChargingCurve curve, string reason) =>
-        new($"No {what} can be fitted to the charging list{(curve.When.Terms.IsEmpty ? "" : $" when {curve.When}")}: {reason}.");
+        new(
+            $"No {what} can be fitted to the charging list{(curve.When.Terms.IsEmpty ? "" : $" when {curve.When}")}: "
+                + $"{reason}."
+        );
 
-    private static BreakEven At(double rpm, double? ends) => new(BreakEvenOutcome.At, Rpm(rpm), ends is { } end ? Rpm(end) : null);
+    private static BreakEven At(double rpm, double? ends) =>
+        new(BreakEvenOutcome.At, Rpm(rpm), ends is { } end ? Rpm(end) : null);
 
     private static RotationalSpeed Rpm(double rpm) => RotationalSpeed.FromRevolutionsPerMinute(rpm);
 }

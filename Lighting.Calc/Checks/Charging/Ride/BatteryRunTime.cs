@@ -5,13 +5,12 @@ namespace Lighting.Calc;
 /// <summary>How long a battery carries a setting with the engine off.</summary>
 /// <remarks>
 /// The load is taken at the open-circuit volts of each state of charge, so that lamps draw less as the battery
-/// empties: t = ∫ T(I(s)) ds, T by <see cref="PeukertLaw"/>. Below the rated current T is C/I: no more than the rated capacity is counted.
+/// empties: t = ∫ T(I(s)) ds, T by <see cref="PeukertLaw"/>. Below the rated current T is C/I: no more than the rated
+/// capacity is counted.
 /// </remarks>
 public sealed record BatteryRunTime
 {
-    internal BatteryRunTime()
-    {
-    }
+    internal BatteryRunTime() { }
 
     /// <summary>The setting.</summary>
     public Setting Setting { get; internal init; } = null!;

@@ -10,9 +10,7 @@ namespace Lighting.Calc;
 /// </remarks>
 public sealed record RideBalance
 {
-    internal RideBalance()
-    {
-    }
+    internal RideBalance() { }
 
     /// <summary>The stretches, in order.</summary>
     public ImmutableArray<RideStretchBalance> Stretches { get; internal init; }

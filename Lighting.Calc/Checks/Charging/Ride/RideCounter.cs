@@ -33,12 +33,15 @@ internal sealed class RideCounter(ChargingSystem system)
     {
         Setting setting = SettingEnumeration.Held(system.Switches, stretch.When);
         ChargingOutput output = system.OutputAt(stretch.Speed, setting);
-        ElectricCurrent demand = output.Range == OutputRange.Standing
-            ? system.StandingLoad(setting, share ?? system.Options.InitialStateOfCharge.DecimalFractions)
-            : system.RunningDemand(setting);
+        ElectricCurrent demand =
+            output.Range == OutputRange.Standing
+                ? system.StandingLoad(setting, share ?? system.Options.InitialStateOfCharge.DecimalFractions)
+                : system.RunningDemand(setting);
         ElectricCurrent? net = output.Current - demand;
         double hours = stretch.Duration.Hours;
-        double? gained = net is { } n ? n.Amperes * hours * (n.Amperes > 0 ? system.Options.ChargeEfficiency.DecimalFractions : 1) : null;
+        double? gained = net is { } n
+            ? n.Amperes * hours * (n.Amperes > 0 ? system.Options.ChargeEfficiency.DecimalFractions : 1)
+            : null;
         double? end = share + gained / capacityAmpereHours;
         StateOfChargeLimit limit = end switch
         {
@@ -57,7 +60,10 @@ internal sealed class RideCounter(ChargingSystem system)
             NetCharge = gained is { } charge ? ElectricCharge.FromAmpereHours(charge) : null,
             StateOfCharge = end is { } e ? Ratio.FromDecimalFractions(Math.Clamp(e, 0, 1)) : null,
             Limit = limit,
-            LimitAfter = limit == StateOfChargeLimit.None ? null : Duration.FromHours(hours * ((bound - share) / (end - share))!.Value),
+            LimitAfter =
+                limit == StateOfChargeLimit.None
+                    ? null
+                    : Duration.FromHours(hours * ((bound - share) / (end - share))!.Value),
         };
     }
 }

@@ -2,12 +2,11 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The balance of one stretch of a ride. Values that need an output the curve does not tell are null.</summary>
+/// <summary>The balance of one stretch of a ride. Values that need an output the curve does not tell are
+/// null.</summary>
 public sealed record RideStretchBalance
 {
-    internal RideStretchBalance()
-    {
-    }
+    internal RideStretchBalance() { }
 
     /// <summary>The stretch.</summary>
     public RideStretch Stretch { get; internal init; } = null!;
@@ -27,7 +26,8 @@ public sealed record RideStretchBalance
     /// <summary>Charge the battery gains, after the charge efficiency, or loses; as if it had no ends.</summary>
     public ElectricCharge? NetCharge { get; internal init; }
 
-    /// <summary>State of charge at the end, 0 to 1; null also without a known capacity or after a stretch that is not known.</summary>
+    /// <summary>State of charge at the end, 0 to 1; null also without a known capacity or after a stretch that is not
+    /// known.</summary>
     public Ratio? StateOfCharge { get; internal init; }
 
     /// <summary>Whether the battery became full or flat.</summary>
