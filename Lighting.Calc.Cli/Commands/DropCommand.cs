@@ -63,6 +63,6 @@ internal static class DropCommand
         if (run is null || wire is null)
             throw new InputException(wrong);
         options.Output.Write(parsed, console, SingleRunDocument.OfDrop(run, wire));
-        return ExitCode.Suits;
+        return SingleRunDocument.IsRatedFor(wire, run.Current) ? ExitCode.Suits : ExitCode.DoesNotSuit;
     }
 }

@@ -58,13 +58,13 @@ public class MeterCommandTests
     public async Task A_condition_keeps_the_sheet_and_the_next_test_to_its_settings()
     {
         Assert.Equal(
-            ["Switches: ignition=on; brake=on"],
+            ["Switches: ignition=on; dip=low; brake=on"],
             (
                 await Run(
                     "readings",
                     "valley-twin",
                     "--when",
-                    "ignition=on; lights=off; brake=on; indicators=off; dip=off"
+                    "ignition=on; lights=off; brake=on; indicators=off; dip=low"
                 )
             )
                 .Split('\n')

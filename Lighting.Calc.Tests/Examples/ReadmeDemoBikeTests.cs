@@ -37,6 +37,24 @@ public class ReadmeDemoBikeTests
     }
 
     [Fact]
+    public void The_twin_with_uprated_lamps()
+    {
+        string root = Path.Combine(CliProcess.Root, "shared");
+        BikeLists lists = BikeLists
+            .Read(Path.Combine(root, "bikes", "valley-twin"))
+            .Value.WithSwaps(Path.Combine(root, "uprated-lamps.csv"))
+            .Value;
+        FuseSuitability fuse = Assert.Single(
+            Swap.Evaluate(lists.Bike, lists.Swaps, cancellationToken: TestContext.Current.CancellationToken).After.Fuses
+        );
+        Assert.Equal(FuseVerdict.Overloaded, fuse.Verdict);
+        Says($"high beam draws {fuse.Steady.ContinuousCurrent.Amperes:0.0} A continuously, above the limit of ");
+        Says($"of {fuse.Steady.UsableCurrent.Amperes} A: *overloaded.* 20 A is not the answer before eight wires");
+        Assert.Equal(8, fuse.Advice.UpsizedRuns.Length);
+        Says($"reduce the load to {Math.Floor(10 * fuse.Advice.MaximumContinuousLoad!.Value.Amperes) / 10} A");
+    }
+
+    [Fact]
     public void The_single()
     {
         FuseSuitability fuse = Fuse("chapel-single");

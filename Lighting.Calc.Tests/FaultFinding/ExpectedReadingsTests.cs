@@ -117,7 +117,9 @@ public class ExpectedReadingsTests
             cancellationToken: Cancellation
         );
         Assert.Contains(sheet.Notes, n => n.Subject == "positive earth");
-        ExpectedSetting riding = sheet.Settings.Single(s => s.Setting.PositionOf("dip") == "low");
+        ExpectedSetting riding = sheet.Settings.Single(s =>
+            s.Setting.PositionOf("dip") == "low" && s.Setting.PositionOf("lights") == "head"
+        );
         ExpectedReading feed = riding.Points.Single(p => p.Point == "low feed"),
             frame = riding.Points.Single(p => p.Point == "frame");
         Assert.InRange(feed.Voltage.Volts, 0, 1);

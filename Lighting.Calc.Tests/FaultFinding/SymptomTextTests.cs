@@ -14,7 +14,7 @@ public class SymptomTextTests
             symptoms.Readings.Select(r => (r.Point, r.Seen!.Value))
         );
         Assert.All(symptoms.Readings, r => Assert.Equal(Instrument.Visual, r.Instrument));
-        Assert.Equal("ignition=on; lights=park", symptoms.Readings[0].When.ToString());
+        Assert.Equal("ignition=on; lights=park; dip=low", symptoms.Readings[0].When.ToString());
         Assert.Equal("ignition=on; lights=main; dip=low", symptoms.Readings[1].When.ToString());
         Assert.Equal(
             2,

@@ -49,10 +49,10 @@ public class ToleranceReportTests
     }
 
     [Fact]
-    public void The_twins_108_settings_are_24_electrical_states()
+    public void The_twins_72_settings_are_24_electrical_states()
     {
         Bike bike = ToleranceBikes.Demo("valley-twin");
-        Assert.Equal(108, SettingEnumeration.Count(bike, Condition.Always));
+        Assert.Equal(72, SettingEnumeration.Count(bike, Condition.Always));
         Assert.Equal(24, ToleranceBikes.Report(bike, new ToleranceOptions { Samples = 100 }).States);
     }
 

@@ -18,9 +18,6 @@ internal static class SwapConstants
     /// <summary>The least of a flasher for a fixed load, whose contact is closed at rest.</summary>
     public static readonly double LowestFixedLoadFlashRate = Value("flash_rate_min_fixed_load");
 
-    /// <summary>Largest share of the time an indicator is lit while it flashes.</summary>
-    public static readonly double LongestOnShare = Value("flash_on_max") / 100;
-
     /// <summary>Rated watts of a load resistor over its heat while lit.</summary>
     public static readonly double ResistorMargin = Value("resistor_rating_margin");
 

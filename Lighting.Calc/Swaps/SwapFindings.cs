@@ -133,7 +133,7 @@ internal sealed class SwapFindings(
             resistor.Resistor.Voltage,
             resistor.HighestHeat,
             resistor.HighestVoltage,
-            Power.FromWatts((double)resistor.HighestHeat.Watts * SwapConstants.LongestOnShare),
+            Power.FromWatts((double)resistor.HighestHeat.Watts * MomentaryLoads.LongestOnShare),
         ];
         return new Finding(FindingKind.LoadResistors, Severity.Note, "load resistors")
         {

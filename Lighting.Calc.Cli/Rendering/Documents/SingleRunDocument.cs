@@ -6,11 +6,15 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>The drop, or the wire, of one run described by options.</summary>
 internal static class SingleRunDocument
 {
+    // The air of the published current ratings.
+    private static readonly Temperature s_air = Temperature.FromDegreesCelsius(30);
+
     public static Document OfDrop(SingleRun run, WireSize wire)
     {
         ElectricPotential drop = VoltageDrop.Calculate(run.Current, run.WireLength, wire, run.Temperature);
         double percent = drop / run.Supply * 100;
         ElectricResistance resistance = wire.Resistance(run.WireLength, run.Temperature);
+        ElectricCurrent? rating = Rating(wire).Current;
         var columns = new Columns<SingleRun>
         {
             { "wire", "wire", _ => wire.Name },
@@ -21,11 +25,14 @@ internal static class SingleRunDocument
             { "ohms", "resistanceOhm", _ => resistance },
             { "drop V", "dropV", _ => drop },
             { "drop %", "dropPercent", _ => percent },
+            { "rated A", "ratingA", _ => rating },
+            { "suits", _ => IsRatedFor(wire, run.Current) },
         };
         return new Document(
             "Voltage drop of one run",
             $"Voltage drop {Figures.Volts(drop)}, {Figures.Number(percent, 1)} % of {Figures.Volts(run.Supply)}"
-                + (drop.Volts > run.Supply.Volts ? ": more than the supply, so this current cannot flow." : "."),
+                + (drop.Volts > run.Supply.Volts ? ": more than the supply, so this current cannot flow." : ".")
+                + (IsRatedFor(wire, run.Current) ? "" : $" The wire is not rated for it: {Rating(wire).Explanation}."),
             Cautions.OfAnyBike,
             () =>
                 [
@@ -39,12 +46,20 @@ internal static class SingleRunDocument
                         ("wire length", $"{Figures.Number(run.WireLength.Meters, 2)} m"),
                         ("temperature", $"{Figures.Number(run.Temperature.DegreesCelsius, 0)} °C"),
                         ("resistance", Figures.Ohms(resistance)),
+                        ("rated", rating is { } amperes ? Figures.Amperes(amperes) : "not published"),
                     ]),
                     columns.Spreadsheet([run]),
                 ],
             json => columns.Write(json, run)
         );
     }
+
+    /// <summary>Whether a wire alone, in the air of its published rating, is rated for a current.</summary>
+    public static bool IsRatedFor(WireSize wire, ElectricCurrent current) =>
+        Rating(wire).Current is { } rated && current.Amperes <= rated.Amperes;
+
+    private static CurrentRating Rating(WireSize wire) =>
+        CurrentRating.Calculate(wire, s_air, bundle: 1);
 
     public static Document OfWire(SingleRunOptions run, SingleRunResult result)
     {

@@ -6,8 +6,9 @@ namespace Lighting.Calc;
 /// <summary>The load of a fuse: the continuous load against its share of the rating, and the peak against the
 /// rating.</summary>
 /// <remarks>
-/// Usable = rating × steady limit × temperature factor; peak limit = rating × temperature factor. Currents are those
-/// while on: a duty never counts. Above its limit the peak is held against the shortest published opening time at the
+/// Usable = rating × continuous load factor × temperature factor; peak limit = rating × temperature factor. Currents
+/// are those while on: a duty never counts, and a lamp that flashes counts with its rms current. Above its limit the
+/// peak is held against the shortest published opening time at the
 /// next higher published current: from one hour on the fuse is taken to hold it.
 /// </remarks>
 public sealed record ContinuousLoad

@@ -82,10 +82,12 @@ public static class FuseCheck
     )
     {
         OperatingPoint peak = points.MaxBy(p => p.Solved.FuseAmperes(index))!;
-        OperatingPoint continuous = momentary.Continuous(points).MaxBy(p => momentary.ContinuousAmperes(p, index))!;
+        OperatingPoint continuous = momentary
+            .Continuous(points)
+            .MaxBy(p => momentary.ContinuousAmperes(p, index, fed))!;
         return new ContinuousLoad
         {
-            ContinuousCurrent = ElectricCurrent.FromAmperes(momentary.ContinuousAmperes(continuous, index)),
+            ContinuousCurrent = ElectricCurrent.FromAmperes(momentary.ContinuousAmperes(continuous, index, fed)),
             ContinuousSetting = continuous.Setting,
             WorstCurrent = ElectricCurrent.FromAmperes(peak.Solved.FuseAmperes(index)),
             WorstSetting = peak.Setting,

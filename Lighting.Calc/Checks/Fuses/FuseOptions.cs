@@ -29,6 +29,27 @@ public sealed record FuseOptions
     public ImmutableArray<string> MomentarySwitches { get; init; } =
     ["brake", "stop", "horn", "horns", "indicators", "indicator", "turn", "turn signals", "flasher", "flash", "pass"];
 
+    /// <summary>Circuits whose lamps the flasher feeds: continuously on, they count with their rms current. A load
+    /// resistor listed in one of them counts as the flasher's load. Without case.</summary>
+    public ImmutableArray<string> FlashingCircuits { get; init; } =
+    [
+        "indicators",
+        "indicator",
+        "direction indicators",
+        "turn signals",
+        "turn signal",
+        "turn",
+        "flashers",
+        "flasher",
+        "winkers",
+        "trafficators",
+        "hazard",
+        "hazards",
+        "hazard lights",
+    ];
+
+    internal bool IsFlashing(FittedLamp lamp) => FlashingCircuits.Contains(lamp.Circuit, Name.Comparer);
+
     internal Temperature AirRoundFuses(Bike bike) =>
         Ambient ?? bike.AmbientTemperature ?? Temperature.FromDegreesCelsius(25);
 

@@ -5,6 +5,10 @@ namespace Lighting.Calc;
 /// <summary>Which switches and loads of a bike are on for moments only.</summary>
 internal sealed class MomentaryLoads
 {
+    /// <summary>Largest share of time on of a flashing lamp.</summary>
+    public static readonly double LongestOnShare =
+        PublishedTable.Load("constants").Read().Single(r => r.Text("symbol") == "flash_on_max").Number("value") / 100;
+
     private readonly Bike _bike;
     private readonly FuseOptions _options;
     private readonly ImmutableArray<bool> _contacts;
@@ -39,17 +43,22 @@ internal sealed class MomentaryLoads
     public IReadOnlyList<OperatingPoint> Continuous(IReadOnlyList<OperatingPoint> points) =>
         points.Where(p => IsContinuous(p.Setting)).ToArray() is { Length: > 0 } continuous ? continuous : points;
 
-    /// <summary>Current of a fuse without the lamps that are momentary on a bike without runs.</summary>
-    public double ContinuousAmperes(OperatingPoint point, int fuse) =>
-        point.Solved.FuseAmperes(fuse)
-        - (
-            _bike.HasNetwork
-                ? 0
-                : Enumerable
-                    .Range(0, _lamps.Length)
-                    .Where(i => _lamps[i])
-                    .Sum(i => Math.Abs(point.Solved.LampAmperes(i)))
+    /// <summary>Current of a fuse without the lamps that are momentary on a bike without runs; where lamps behind it
+    /// flash, its rms value.</summary>
+    /// <remarks>√(d·I² + (1 − d)·J²): I with the flashing lamps, J without, d the largest share of time on (Joule's
+    /// law; tables/constants.csv).</remarks>
+    public double ContinuousAmperes(OperatingPoint point, int fuse, IReadOnlySet<int> fed)
+    {
+        double on =
+            point.Solved.FuseAmperes(fuse)
+            - (_bike.HasNetwork ? 0 : Amperes(point, Enumerable.Range(0, _lamps.Length).Where(i => _lamps[i])));
+        double flashing = Amperes(
+            point,
+            _bike.HasNetwork ? fed.Where(IsFlashing) : Enumerable.Range(0, _lamps.Length).Where(IsFlashing)
         );
+        double off = Math.Max(0, on - flashing);
+        return flashing == 0 ? on : Math.Sqrt(LongestOnShare * on * on + (1 - LongestOnShare) * off * off);
+    }
 
     /// <summary>The loads that are only ever on with a momentary contact closed, of some that a fuse feeds.</summary>
     public ImmutableArray<string> Of(IReadOnlyList<OperatingPoint> points, IReadOnlySet<int> fed)
@@ -64,6 +73,13 @@ internal sealed class MomentaryLoads
                 .Select(i => _bike.Lamps[i].Lamp),
         ];
     }
+
+    private static double Amperes(OperatingPoint point, IEnumerable<int> lamps) =>
+        lamps.Sum(i => Math.Abs(point.Solved.LampAmperes(i)));
+
+    // Without runs a momentary lamp is left out already.
+    private bool IsFlashing(int lamp) =>
+        _options.IsFlashing(_bike.Lamps[lamp]) && (_bike.HasNetwork || !_lamps[lamp]);
 
     private static bool IsOn(OperatingPoint point, int lamp) => Math.Abs(point.Solved.LampAmperes(lamp)) > 1e-9;
 

@@ -17,7 +17,7 @@ internal static class FlasherLoads
         [
             .. Enumerable
                 .Range(0, before.Lamps.Length)
-                .Where(i => options.FlashingCircuits.Contains(before.Lamps[i].Circuit, Name.Comparer)),
+                .Where(i => options.Check.Fuses.IsFlashing(before.Lamps[i])),
         ];
         var changes = new Dictionary<string, FlasherChange>();
         foreach (PointPair pair in pairs)
