@@ -13,6 +13,36 @@ internal sealed record Paragraph(string Text) : Block;
 /// <param name="Texts">A sentence or two each.</param>
 internal sealed record CautionList(IReadOnlyList<string> Texts) : Block;
 
+/// <summary>Large figures beside each other, each with its limit.</summary>
+internal sealed record KeyFigures(IReadOnlyList<KeyFigure> Figures) : Block;
+
+/// <summary>A large figure.</summary>
+/// <param name="Title">What it is.</param>
+/// <param name="Value">The figure with its unit.</param>
+/// <param name="Limit">Its limit, or what else belongs to it.</param>
+/// <param name="Outcome">How it turns out.</param>
+internal sealed record KeyFigure(string Title, string Value, string Limit, BikeVerdict Outcome);
+
+/// <summary>Causes with their remedies, the most urgent first; on a page each has a box to tick.</summary>
+internal sealed record WorkList(IReadOnlyList<VerdictCause> Causes) : Block
+{
+    /// <summary>In text, where the headline has the first two causes already.</summary>
+    public string Text =>
+        string.Join(
+            "\n",
+            Causes
+                .Index()
+                .SelectMany(c =>
+                    new[]
+                    {
+                        c.Index < 2 ? null : $"{c.Index + 1}  {c.Item.Text}",
+                        c.Item.Remedy is { } remedy ? $"{(c.Index < 2 ? $"{c.Index + 1}" : " ")}  {remedy}" : null,
+                    }
+                )
+                .OfType<string>()
+        );
+}
+
 /// <summary>A table.</summary>
 /// <param name="Columns">Its columns.</param>
 /// <param name="Rows">Its rows, one cell for each column.</param>
@@ -21,7 +51,11 @@ internal sealed record Table(
     IReadOnlyList<Column> Columns,
     IReadOnlyList<IReadOnlyList<Cell>> Rows,
     bool IsMain = false
-) : Block;
+) : Block
+{
+    /// <summary>Rows that a page shows at once; the rest opens on request. Null shows all.</summary>
+    public int? ShownRows { get; init; }
+}
 
 /// <summary>A table that is too long for a page: only CSV gives it, as the main one.</summary>
 internal sealed record SpreadsheetOnly(Table Table) : Block;

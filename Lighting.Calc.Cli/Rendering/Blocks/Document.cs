@@ -19,6 +19,12 @@ internal sealed record Document(
     /// <summary>How the verdict turns out; null where it is none, but a figure.</summary>
     public BikeVerdict? Outcome { get; init; }
 
+    /// <summary>What a page has to write on under its title, such as the date.</summary>
+    public IReadOnlyList<string> Fields { get; init; } = [];
+
+    /// <summary>What only a page shows, between the verdict and the cautions.</summary>
+    public Func<IEnumerable<Block>> Lead { get; init; } = () => [];
+
     /// <summary>Cautions that stand among the blocks, before the step they belong to.</summary>
     public IReadOnlyList<CautionList> StepCautions { get; init; } = [];
 

@@ -22,6 +22,8 @@ internal static class CheckDocument
         )
         {
             Outcome = report.Verdict,
+            Fields = CheckFirstPage.Fields,
+            Lead = () => CheckFirstPage.Of(report),
         };
 
     private static IEnumerable<Block> Blocks(BikeReport report, ToleranceReport? tolerance)
@@ -31,6 +33,7 @@ internal static class CheckDocument
             yield return ToleranceDocument.Spreadsheet(tolerance);
         foreach (Block block in Causes(report))
             yield return block;
+        yield return new PageOnly(() => Engine(report));
         var legend = new SettingLegend();
         if (!report.Fuses.IsEmpty)
         {
@@ -55,7 +58,6 @@ internal static class CheckDocument
             yield return new Paragraph(charging);
         }
 
-        yield return new PageOnly(() => Engine(report));
         foreach (Block block in tolerance is null ? [] : ToleranceDocument.Blocks(tolerance))
             yield return block;
         foreach (Block block in CommonBlocks.FindingBlocks(report.Findings))
@@ -92,23 +94,8 @@ internal static class CheckDocument
     {
         if (report.Causes.IsEmpty)
             yield break;
-        // The first two causes are in the headline already.
-        string[] lines =
-        [
-            .. report
-                .Causes.Index()
-                .SelectMany(c =>
-                    new[]
-                    {
-                        c.Index < 2 ? null : $"{c.Index + 1}  {c.Item.Text}",
-                        c.Item.Remedy is { } remedy ? $"{(c.Index < 2 ? $"{c.Index + 1}" : " ")}  {remedy}" : null,
-                    }
-                )
-                .OfType<string>(),
-        ];
         yield return new Heading("Causes and remedies");
-        if (lines.Length > 0)
-            yield return new Paragraph(string.Join("\n", lines));
+        yield return new WorkList(report.Causes);
         if (CheckHeadline.Suitable(report) is { Length: > 0 } suitable)
             yield return new Paragraph($"Suits: {suitable}.");
         if (!report.NotJudged.IsEmpty)

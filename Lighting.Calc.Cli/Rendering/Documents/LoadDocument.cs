@@ -58,7 +58,10 @@ internal static class LoadDocument
             () =>
                 [
                     new Heading($"Settings at {Figures.Volts(report.SupplyVoltage)}, heaviest first"),
-                    s_setting.Table(drawing),
+                    s_setting.Table(drawing) with
+                    {
+                        ShownRows = 10,
+                    },
                     .. drawing.Length == 0
                         ? []
                         : new Block[]

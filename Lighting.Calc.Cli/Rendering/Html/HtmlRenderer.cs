@@ -19,7 +19,10 @@ internal static class HtmlRenderer
         page.Close();
         page.Open("body").Open("main");
         page.Element("h1", document.Title);
+        Fields(page, document.Fields);
         Verdict(page, document);
+        foreach (Block block in document.Lead())
+            Render(page, block, document.Title);
         if (document.Cautions is { } cautions)
             Render(page, cautions, document.Title);
         string section = document.Title;
@@ -61,6 +64,58 @@ internal static class HtmlRenderer
         page.Close();
     }
 
+    private static void Fields(Markup page, IReadOnlyList<string> titles)
+    {
+        if (titles.Count == 0)
+            return;
+        page.Open("ul", ("class", "fields"), ("aria-label", "To be written in"));
+        foreach (string title in titles)
+            page.Open("li").Text(title).Element("span", "", ("class", "rule"), ("aria-hidden", "true")).Close();
+        page.Close();
+    }
+
+    private static void Render(Markup page, KeyFigures figures)
+    {
+        page.Open("ul", ("class", "figures"), ("aria-label", "Key figures"));
+        foreach (KeyFigure figure in figures.Figures)
+        {
+            (string kind, string sign) = figure.Outcome switch
+            {
+                BikeVerdict.Suits => ("suits", "✔ suits"),
+                BikeVerdict.DoesNotSuit => ("fails", "✖ does not suit"),
+                _ => ("open", "! not judged"),
+            };
+            page.Open("li", ("class", kind))
+                .Element("span", figure.Title, ("class", "name"))
+                .Text(" ")
+                .Element("span", UnitText.Bound(figure.Value), ("class", "large"))
+                .Text(" ")
+                .Element("span", UnitText.Bound(figure.Limit), ("class", "limit"))
+                .Text(" ")
+                .Element("strong", sign)
+                .Close();
+        }
+
+        page.Close();
+    }
+
+    private static void Render(Markup page, WorkList work)
+    {
+        page.Open("ol", ("class", "work"));
+        foreach (VerdictCause cause in work.Causes)
+        {
+            page.Open("li")
+                .Element("span", "", ("class", "box"), ("aria-hidden", "true"))
+                .Text(" ")
+                .Element("strong", UnitText.Bound(cause.Text));
+            if (cause.Remedy is { } remedy)
+                page.Void("br").Text(UnitText.Bound(remedy));
+            page.Close();
+        }
+
+        page.Close();
+    }
+
     private static void Written(Markup page, string text)
     {
         string[] parts = text.Split(CommonBlocks.Blank);
@@ -97,6 +152,12 @@ internal static class HtmlRenderer
                 foreach (string caution in cautions.Texts)
                     page.Element("li", UnitText.Bound(caution));
                 page.Close();
+                break;
+            case KeyFigures figures:
+                Render(page, figures);
+                break;
+            case WorkList work:
+                Render(page, work);
                 break;
             case Table table:
                 HtmlTable.Render(page, table, section);

@@ -13,6 +13,15 @@ internal static class HtmlTable
     {
         if (table.Columns.Count == 0 || table.Rows.Count == 0)
             return;
+        if (table.ShownRows is { } shownRows && table.Rows.Count > shownRows)
+        {
+            Render(page, table with { Rows = [.. table.Rows.Take(shownRows)] }, section);
+            page.Open("details").Element("summary", $"{table.Rows.Count - shownRows} more");
+            Render(page, table with { Rows = [.. table.Rows.Skip(shownRows)], ShownRows = null }, $"{section}, the rest");
+            page.Close();
+            return;
+        }
+
         int[] shown =
         [
             .. Enumerable.Range(0, table.Columns.Count).Where(i => table.Columns[i] is not { Title: "", Key: "" }),

@@ -54,6 +54,11 @@ internal static class TextRenderer
                 case Heading heading:
                     console.Write(new Text($"\n{heading.Text}\n", bold));
                     break;
+                case WorkList { Text: { Length: > 0 } work }:
+                    console.Write(new Text($"\n{work}\n"));
+                    break;
+                case WorkList:
+                    break;
                 case Paragraph paragraph:
                     console.Write(new Text($"\n{paragraph.Text}\n"));
                     break;
