@@ -8,7 +8,7 @@ internal sealed class InputException(IEnumerable<string> messages) : Exception("
         : this([message]) { }
 
     public InputException(IEnumerable<ListFault> faults)
-        : this(faults.Select(f => f.Message)) { }
+        : this(faults.Select(f => string.Join("\n  ", [f.Message, .. f.Rows]))) { }
 
     public IEnumerable<string> Messages { get; } = messages;
 }

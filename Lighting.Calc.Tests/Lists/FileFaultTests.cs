@@ -7,7 +7,7 @@ public class FileFaultTests
 {
     private const string LampColumns =
         "circuit, lamp, code, type, quantity, volts, watts, amps, minimum volts, lit when, duty, feed, return, allowed "
-        + "drop, momentary";
+        + "drop, momentary, notes";
 
     [Theory]
     [InlineData("", "lamps.csv:1: the list is empty; the first line names the columns: " + LampColumns)]

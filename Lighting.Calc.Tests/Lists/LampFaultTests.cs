@@ -70,15 +70,12 @@ public class LampFaultTests
     [InlineData("rear,,,,,12,5,,,,", "column 'lamp' (2): the cell is blank")]
     [InlineData(
         "rear,tail,,,,,,,,,",
-        "column 'code' (3): the lamp has no code and no figures; give a code, or 'volts' with 'watts' or 'amps'"
+        "column 'code' (3): the lamp has no code and no figures; give a code, or 'watts' or 'amps' and, unless they "
+            + "are those at the system voltage, 'volts'"
     )]
     [InlineData(
         "rear,tail,,,,12,,,,,",
         "column 'watts' (7): the cell is blank; a lamp with 'volts' needs 'watts' or 'amps'"
-    )]
-    [InlineData(
-        "rear,tail,,,,,5,,,,",
-        "column 'volts' (6): the cell is blank; a lamp with 'watts' needs the 'volts' of that figure"
     )]
     [InlineData("rear,tail,,,,12,5,0.4,,,", "column 'amps' (8): '0.4' is given with watts '5'; remove one of the two")]
     [InlineData(
@@ -128,8 +125,8 @@ public class LampFaultTests
     public void A_lamp_of_two_filaments_needs_its_filament() =>
         Assert.Equal(
             [
-                "lamps.csv:2: column 'code' (3): 'p21/5w' is a lamp of two filaments; name the filament: 'P21/5W "
-                    + "major' or 'P21/5W minor'",
+                "lamps.csv:2: column 'code' (3): 'p21/5w' is a lamp of two filaments: two rows; write these two rows, "
+                    + "each with its own 'lit when' or 'feed'",
             ],
             ListSamples.Faults(ListSamples.Of(("lamps.csv", Header + "rear,tail,p21/5w,,,,,,,,\n")))
         );

@@ -147,6 +147,7 @@ internal sealed class RandomLists(int seed)
             Duty = Ratio.FromDecimalFractions(_random.NextDouble()),
             Feed = feed,
             Return = back,
+            Notes = Remark(),
         };
     }
 
@@ -180,6 +181,7 @@ internal sealed class RandomLists(int seed)
             JointResistance = ElectricResistance.FromOhms(Number(0.0001, 0.01)),
             Bundle = _random.Next(1, 7),
             Colour = _random.Next(3) == 0 ? null : WireColour.All[_random.Next(WireColour.All.Length)],
+            Notes = Remark(),
         };
     }
 
@@ -194,6 +196,7 @@ internal sealed class RandomLists(int seed)
             Rating = ElectricCurrent.FromAmperes(Number(1, 40)),
             Style = (FuseStyle)_random.Next(2),
             Resistance = _random.Next(2) == 0 ? null : ElectricResistance.FromOhms(Number(0.001, 0.1)),
+            Notes = Remark(),
         };
     }
 
@@ -229,6 +232,8 @@ internal sealed class RandomLists(int seed)
 
     private IEnumerable<string> Names(string kind, int count) =>
         Enumerable.Range(0, count).Select(i => $"{Awkward(kind)} {i}");
+
+    private string? Remark() => _random.Next(3) == 0 ? Awkward("remark") : null;
 
     private string Awkward(string plain) => _random.Next(3) == 0 ? plain : s_awkward[_random.Next(s_awkward.Length)];
 

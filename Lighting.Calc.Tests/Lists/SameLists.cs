@@ -24,6 +24,7 @@ internal static class SameLists
         Xunit.Assert.Equal(expected.Swaps, actual.Swaps);
         Xunit.Assert.Equal(expected.Readings, actual.Readings);
         Xunit.Assert.Equal(Bare(left), Bare(right));
+        Xunit.Assert.Equal(expected.ItemNotes, actual.ItemNotes);
     }
 
     private static Bike Bare(Bike bike) =>

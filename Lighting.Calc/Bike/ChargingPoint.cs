@@ -7,4 +7,8 @@ namespace Lighting.Calc;
 /// <param name="Current">Output at the charging voltage, zero or more.</param>
 /// <param name="When">The settings in which this winding works; points with the same condition form one curve, and the
 /// curves that hold add up.</param>
-public sealed record ChargingPoint(RotationalSpeed Speed, ElectricCurrent Current, Condition When);
+public sealed record ChargingPoint(RotationalSpeed Speed, ElectricCurrent Current, Condition When)
+{
+    /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>
+    public string? Notes { get; init; }
+}

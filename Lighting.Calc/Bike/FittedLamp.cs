@@ -38,4 +38,7 @@ public sealed record FittedLamp
 
     /// <summary>The point its return is connected to; ignored, and may be null, when the bike has no runs.</summary>
     public string? Return { get; init; }
+
+    /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>
+    public string? Notes { get; init; }
 }

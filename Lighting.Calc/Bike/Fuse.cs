@@ -27,4 +27,7 @@ public sealed record Fuse
     /// <summary>Cold resistance, zero or more; null takes the published typical value of its style and
     /// rating.</summary>
     public ElectricResistance? Resistance { get; init; }
+
+    /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>
+    public string? Notes { get; init; }
 }

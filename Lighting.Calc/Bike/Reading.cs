@@ -29,4 +29,7 @@ public sealed record Reading
 
     /// <summary>How the lamp or test lamp looked; null for another result.</summary>
     public Brightness? Seen { get; init; }
+
+    /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>
+    public string? Notes { get; init; }
 }

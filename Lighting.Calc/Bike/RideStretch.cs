@@ -7,4 +7,8 @@ namespace Lighting.Calc;
 /// <param name="Speed">Engine speed, zero or more.</param>
 /// <param name="Duration">Duration, above zero.</param>
 /// <param name="When">The switches held during it; a switch that is not named is off.</param>
-public sealed record RideStretch(string Stretch, RotationalSpeed Speed, Duration Duration, Condition When);
+public sealed record RideStretch(string Stretch, RotationalSpeed Speed, Duration Duration, Condition When)
+{
+    /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>
+    public string? Notes { get; init; }
+}

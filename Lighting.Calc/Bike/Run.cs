@@ -40,6 +40,9 @@ public sealed record Run
     /// <summary>Colour of the insulation; null if not listed.</summary>
     public WireColour? Colour { get; init; }
 
+    /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>
+    public string? Notes { get; init; }
+
     /// <summary>Resistance of the wire alone at a temperature, without its joints.</summary>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range, or <see cref="Length"/> is

@@ -30,6 +30,9 @@ public sealed record SwitchContact
     /// <summary>Resistance of the closed contact, zero or more.</summary>
     public ElectricResistance Resistance { get; init; } = ElectricResistance.Zero;
 
+    /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>
+    public string? Notes { get; init; }
+
     /// <summary>Whether it is closed in a setting; a switch that the setting does not have leaves it open.</summary>
     /// <param name="setting">The setting.</param>
     public bool IsClosed(Setting setting) =>

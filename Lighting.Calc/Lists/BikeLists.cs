@@ -14,6 +14,9 @@ public sealed record BikeLists
     /// <summary>The readings of <c>readings.csv</c> that were taken; empty without that list.</summary>
     public ImmutableArray<Reading> Readings { get; init; } = [];
 
+    /// <summary>The remarks of <c>bike.csv</c>, by item.</summary>
+    internal ImmutableDictionary<string, string> ItemNotes { get; init; } = ImmutableDictionary<string, string>.Empty;
+
     /// <summary>Reads a bike from a folder of lists, or from a single file, which is then its
     /// <c>lamps.csv</c>.</summary>
     /// <param name="path">The folder or the file. A missing or unreadable file is a fault in the result.</param>

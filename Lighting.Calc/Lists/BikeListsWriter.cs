@@ -21,16 +21,22 @@ public static class BikeListsWriter
         Bike bike = lists.Bike;
         var texts = new Dictionary<string, string>
         {
-            [ListSchema.Bike.File] = ListTextWriter.Write(ListSchema.Bike, Items(bike)),
-            [ListSchema.Lamps.File] = ListTextWriter.Write(ListSchema.Lamps, bike.Lamps.Select(l => Lamp(l, bike))),
+            [ListSchema.Bike.File] = ListTextWriter.Write(
+                ListSchema.Bike,
+                Items(bike).Select(i => Noted(i, lists.ItemNotes.GetValueOrDefault(i[0])))
+            ),
+            [ListSchema.Lamps.File] = ListTextWriter.Write(
+                ListSchema.Lamps,
+                bike.Lamps.Select(l => Noted(Lamp(l, bike), l.Notes))
+            ),
         };
-        Add(ListSchema.Runs, bike.Runs.Select(Run));
-        Add(ListSchema.Switches, bike.Switches.Select(Contact));
-        Add(ListSchema.Fuses, bike.Fuses.Select(Fuse));
-        Add(ListSchema.Charging, bike.Charging.Select(Point));
-        Add(ListSchema.Ride, bike.Ride.Select(Stretch));
-        Add(ListSchema.Swaps, lists.Swaps.Select(s => Swap(s, bike)));
-        Add(ListSchema.Readings, lists.Readings.Select(Reading));
+        Add(ListSchema.Runs, bike.Runs.Select(r => Noted(Run(r), r.Notes)));
+        Add(ListSchema.Switches, bike.Switches.Select(c => Noted(Contact(c), c.Notes)));
+        Add(ListSchema.Fuses, bike.Fuses.Select(f => Noted(Fuse(f), f.Notes)));
+        Add(ListSchema.Charging, bike.Charging.Select(p => Noted(Point(p), p.Notes)));
+        Add(ListSchema.Ride, bike.Ride.Select(s => Noted(Stretch(s), s.Notes)));
+        Add(ListSchema.Swaps, lists.Swaps.Select(s => Noted(Swap(s, bike), s.Notes)));
+        Add(ListSchema.Readings, lists.Readings.Select(r => Noted(Reading(r), r.Notes)));
         return texts;
 
         void Add(ListSchema schema, IEnumerable<string[]> rows)
@@ -40,6 +46,8 @@ public static class BikeListsWriter
                 texts[schema.File] = ListTextWriter.Write(schema, all);
         }
     }
+
+    private static string[] Noted(string[] row, string? notes) => [.. row, Text(notes)];
 
     private static IEnumerable<string[]> Items(Bike bike)
     {

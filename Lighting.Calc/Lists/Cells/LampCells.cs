@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Reads the lamp of a row: a published code, or voltage with power or current.</summary>
+/// <summary>Reads the lamp of a row: a published code, the words that people use for one, or power or current with the
+/// voltage of that figure, which is the system voltage unless the row states it.</summary>
 internal static class LampCells
 {
     private static readonly string[] s_figures = ["volts", "watts", "amps", "minimum volts"];
@@ -33,8 +34,9 @@ internal static class LampCells
         LampType? type = row.Word("type", "a type of lamp", Types);
         if (row.Text(codeColumn) is { } code)
             return Published(row, codeColumn, code, type, systemVoltage);
-        ElectricPotential? volts = row.Quantity("volts", CellRanges.LampVolts);
-        Power? watts = row.Quantity("watts", CellRanges.LampWatts);
+        ElectricPotential? volts =
+            row.Text("volts") is null ? systemVoltage : row.Quantity("volts", CellRanges.LampVolts);
+        Power? watts = TwoFilaments.Refuse(row, codeColumn) ? null : row.Quantity("watts", CellRanges.LampWatts);
         ElectricCurrent? amps = row.Quantity("amps", CellRanges.LampAmps);
         ElectricPotential? minimum = row.Quantity("minimum volts", CellRanges.LampVolts);
         if (type is null && row.Text("type") is null && assumedType is null)
@@ -72,11 +74,10 @@ internal static class LampCells
             );
         if (LedClassTable.TryFind(code, out LampSpecification? led) && led is not null)
             return Generic(row, codeColumn, led, type, systemVoltage);
-        if (!LampTable.TryFind(code, systemVoltage, out PublishedLamp? lamp) || lamp is null)
-        {
-            row.Fault(codeColumn, LampCodes.Explain(code));
+        if (!LampTable.TryFind(code, systemVoltage, out PublishedLamp? lamp))
+            lamp = LampWords.Of(code, systemVoltage).Read(row, codeColumn);
+        if (lamp is null)
             return null;
-        }
 
         LampType published = lamp.Specification.Type;
         bool sameLaw =
@@ -136,22 +137,14 @@ internal static class LampCells
 
     private static void NeedFigures(ListRow row, string codeColumn)
     {
-        bool volts = row.Text("volts") is not null,
-            watts = row.Text("watts") is not null,
+        bool watts = row.Text("watts") is not null,
             amps = row.Text("amps") is not null;
-        if (!volts && !watts && !amps)
+        if (!watts && !amps && row.Text("volts") is null)
             row.Fault(
                 codeColumn,
                 null,
                 "the lamp has no code and no figures",
-                "give a code, or 'volts' with 'watts' or 'amps'"
-            );
-        else if (!volts)
-            row.Fault(
-                "volts",
-                null,
-                "the cell is blank",
-                $"a lamp with {(watts ? "'watts'" : "'amps'")} needs the 'volts' of that figure"
+                "give a code, or 'watts' or 'amps' and, unless they are those at the system voltage, 'volts'"
             );
         else if (!watts && !amps)
             row.Fault("watts", null, "the cell is blank", "a lamp with 'volts' needs 'watts' or 'amps'");

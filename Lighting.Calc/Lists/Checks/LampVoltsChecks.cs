@@ -41,5 +41,22 @@ internal static class LampVoltsChecks
         bool IsHigh(FittedLamp lamp) => lamp.Specification.ReferenceVoltage.Volts > 1.6 * systemVoltage.Volts;
     }
 
+    /// <summary>Cautions once where lamps take a system voltage that no list states: a 6 V lamp draws twice the
+    /// current.</summary>
+    public static void CautionAssumed(ListTables tables, ElectricPotential systemVoltage)
+    {
+        if (BikeReader.States(tables.Find(ListSchema.Bike), "system voltage"))
+            return;
+        ListRow? first = (tables.Find(ListSchema.Lamps)?.Rows ?? []).FirstOrDefault(r =>
+            r.Text("code") is null && r.Text("volts") is null && (r.Text("watts") ?? r.Text("amps")) is not null
+        );
+        first?.Caution(
+            "volts",
+            null,
+            $"{QuantityText.Voltage.Write(systemVoltage)} V is assumed, since bike.csv states no 'system voltage'",
+            "state it: at 6 V the same watts are twice the current"
+        );
+    }
+
     private static string Shown(double volts) => QuantityText.Voltage.Write(ElectricPotential.FromVolts(volts));
 }

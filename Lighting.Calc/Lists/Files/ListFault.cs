@@ -31,6 +31,10 @@ public sealed record ListFault
     /// <summary>Known words close to the text, closest first; empty if there is none.</summary>
     public ImmutableArray<string> Nearest { get; init; } = [];
 
+    /// <summary>Rows to write in place of the one at fault, in the form of its list; empty if it is not to be
+    /// replaced by others.</summary>
+    public ImmutableArray<string> Rows { get; init; } = [];
+
     /// <summary>The fault in one line: <c>lamps.csv:7: column 'watts' (6): '55,0' is not a number of watts; write a
     /// decimal point: 55.0</c>.</summary>
     public string Message =>
@@ -43,7 +47,8 @@ public sealed record ListFault
         other is not null
         && (File, Line, ColumnNumber, ColumnName, Text, Problem, Expected)
             == (other.File, other.Line, other.ColumnNumber, other.ColumnName, other.Text, other.Problem, other.Expected)
-        && Nearest.AsSpan().SequenceEqual(other.Nearest.AsSpan());
+        && Nearest.AsSpan().SequenceEqual(other.Nearest.AsSpan())
+        && Rows.AsSpan().SequenceEqual(other.Rows.AsSpan());
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(File, Line, ColumnNumber, Text, Problem);

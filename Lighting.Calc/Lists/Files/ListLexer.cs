@@ -70,6 +70,22 @@ internal static class ListLexer
         return null;
     }
 
+    /// <summary>The same text with one line left blank, so that the others keep their numbers.</summary>
+    public static byte[] WithoutLine(byte[] utf8, int number)
+    {
+        byte[] blanked = [.. utf8];
+        Span<byte> rest = blanked;
+        for (int line = 1; line < number; line++)
+        {
+            int before = rest.IndexOfAny((byte)'\r', (byte)'\n');
+            rest = rest[(rest[before..].StartsWith("\r\n"u8) ? before + 2 : before + 1)..];
+        }
+
+        int end = rest.IndexOfAny((byte)'\r', (byte)'\n');
+        (end < 0 ? rest : rest[..end]).Fill((byte)' ');
+        return blanked;
+    }
+
     private static string Describe(CsvMalformedReason reason) =>
         reason switch
         {

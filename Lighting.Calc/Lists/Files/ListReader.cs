@@ -12,7 +12,15 @@ internal static class ListReader
         string file = source.Label;
         if (source.Read(log) is not { } bytes || ListText.Check(bytes, file, log) is not { } utf8)
             return null;
-        if (ListLexer.FirstLine(utf8) is not { } first)
+        (int Number, string Text)? header = ListLexer.FirstLine(utf8);
+        string? declared = header is { } start ? ListSeparator.Declared(start.Text) : null;
+        if (declared is not null)
+        {
+            utf8 = ListLexer.WithoutLine(utf8, header!.Value.Number);
+            header = ListLexer.FirstLine(utf8);
+        }
+
+        if (header is not { } first)
         {
             log.Fault(
                 new ListFault
@@ -26,7 +34,7 @@ internal static class ListReader
             return null;
         }
 
-        if (ListSeparator.Of(first.Text, file, first.Number, log) is not { } separator)
+        if (ListSeparator.Of(first.Text, declared, file, first.Number, log) is not { } separator)
             return null;
         int before = log.FaultCount;
         List<ListLine> lines = ListLexer.Split(utf8, separator, file, log);
@@ -58,6 +66,7 @@ internal static class ListReader
                         lines[i].Number,
                         Array.ConvertAll(lines[i].Cells, CellText.Clean),
                         places,
+                        separator,
                         log
                     )
                 );

@@ -10,8 +10,17 @@ namespace Lighting.Calc;
 /// <param name="line">The file's line where the row starts.</param>
 /// <param name="cells">Its cells, cleaned.</param>
 /// <param name="places">For each column of the list its place among the cells, −1 if there is none.</param>
+/// <param name="separator">What separates the cells of the list.</param>
 /// <param name="log">Receives the faults.</param>
-internal sealed class ListRow(ListSchema schema, string file, int line, string[] cells, int[] places, FaultLog log)
+internal sealed class ListRow(
+    ListSchema schema,
+    string file,
+    int line,
+    string[] cells,
+    int[] places,
+    char separator,
+    FaultLog log
+)
 {
     private (string Column, Condition? Condition, string? Expected) _condition = ("", null, null);
 
@@ -138,6 +147,23 @@ internal sealed class ListRow(ListSchema schema, string file, int line, string[]
     {
         IsFaulty = true;
         log.Fault(Describe(column, text, problem, expected, nearest));
+    }
+
+    /// <summary>Logs a fault with the rows that are to take the place of this one.</summary>
+    public void Replace(string column, string text, string problem, string expected, ImmutableArray<string> rows)
+    {
+        IsFaulty = true;
+        log.Fault(Describe(column, text, problem, expected, []) with { Rows = rows });
+    }
+
+    /// <summary>This row as the list writes it, with other texts in some of its columns.</summary>
+    public string With(params (string Column, string Text)[] changes)
+    {
+        string[] changed = [.. cells];
+        foreach ((string column, string text) in changes)
+            if (Place(column) is var place and >= 0)
+                changed[place] = text;
+        return ListTextWriter.Row(changed, separator);
     }
 
     public void Caution(

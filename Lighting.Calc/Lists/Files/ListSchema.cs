@@ -5,6 +5,9 @@ namespace Lighting.Calc;
 /// <summary>A list's file name and columns.</summary>
 internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Columns)
 {
+    /// <summary>The column of remarks, which no calculation uses.</summary>
+    public const string Notes = "notes";
+
     public static readonly ListSchema Bike = Of("bike.csv", "item!", "value!");
 
     public static readonly ListSchema Lamps = Of(
@@ -80,7 +83,7 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
     public static readonly ListSchema Readings = Of("readings.csv", "when!", "point!", "instrument!", "reading!");
 
     /// <summary>A mechanic's own priors of faults, which is no list of a bike.</summary>
-    public static readonly ListSchema Priors = Of("fault-priors.csv", "fault!", "weight!", "source");
+    public static readonly ListSchema Priors = Only("fault-priors.csv", "fault!", "weight!", "source");
 
     /// <summary>Every list of a bike, in the order in which they are read and their faults reported.</summary>
     public static readonly ImmutableArray<ListSchema> All =
@@ -108,6 +111,9 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
         return -1;
     }
 
-    private static ListSchema Of(string file, params string[] columns) =>
+    // Every list of a bike may have remarks in a last column.
+    private static ListSchema Of(string file, params string[] columns) => Only(file, [.. columns, Notes]);
+
+    private static ListSchema Only(string file, params string[] columns) =>
         new(file, [.. columns.Select(c => new ListColumn(c.TrimEnd('!'), c.EndsWith('!')))]);
 }

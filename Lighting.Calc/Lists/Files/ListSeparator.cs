@@ -1,14 +1,44 @@
 namespace Lighting.Calc;
 
-/// <summary>Separator of a list by its header line: the only one of comma, semicolon and tab in it.</summary>
+/// <summary>Separator of a list by its header line: the only one of comma, semicolon and tab in it, or the one that a
+/// line <c>sep=;</c> of a spreadsheet above it declares.</summary>
 internal static class ListSeparator
 {
     private static readonly char[] s_known = [',', ';', '\t'];
 
-    /// <summary>The separator; null, with the fault logged, when the header line holds two kinds.</summary>
-    public static char? Of(string headerLine, string file, int line, FaultLog log)
+    private const string Declaration = "sep=";
+
+    /// <summary>What a line <c>sep=;</c> declares, which may be no separator; null if the line is no such
+    /// declaration.</summary>
+    public static string? Declared(string line)
+    {
+        string bare = line.TrimStart(' ', '"');
+        return bare.StartsWith(Declaration, StringComparison.OrdinalIgnoreCase)
+            ? string.Concat(bare.Skip(Declaration.Length).Take(1))
+            : null;
+    }
+
+    /// <summary>The separator; null, with the fault logged, when the header line holds two kinds, or not the one that
+    /// is declared.</summary>
+    public static char? Of(string headerLine, string? declared, string file, int line, FaultLog log)
     {
         List<char> present = Outside(headerLine);
+        if (declared is not null)
+        {
+            if (declared.Length == 1 && present.Contains(declared[0]))
+                return declared[0];
+            log.Fault(
+                new ListFault
+                {
+                    File = file,
+                    Line = line,
+                    Problem = $"the header line is not separated as the line above it says, {Declaration}{declared}",
+                    Expected = "use comma, semicolon or tab throughout, or remove that line",
+                }
+            );
+            return null;
+        }
+
         if (present.Count <= 1)
             return present.Count == 1 ? present[0] : ',';
         log.Fault(

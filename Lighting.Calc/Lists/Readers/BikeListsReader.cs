@@ -31,7 +31,9 @@ internal static class BikeListsReader
             Readings = tables.Find(ListSchema.Readings) is { } readings
                 ? ReadingsReader.Read(readings, names, hasRuns)
                 : [],
+            ItemNotes = BikeReader.Notes(tables.Find(ListSchema.Bike)),
         };
+        LampVoltsChecks.CautionAssumed(tables, bike.SystemVoltage);
         ConditionChecks.Run(tables);
         PointChecks.Caution(names);
         return log.Result(lists);

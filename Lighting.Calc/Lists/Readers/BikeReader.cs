@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using UnitsNet;
 
 namespace Lighting.Calc;
@@ -100,6 +101,17 @@ internal static class BikeReader
                 );
         return bike;
     }
+
+    /// <summary>The remarks of the list, by item.</summary>
+    public static ImmutableDictionary<string, string> Notes(ListTable? table) =>
+        (table?.Rows ?? [])
+            .Where(r => r.Text("item") is not null && r.Text(ListSchema.Notes) is not null)
+            .DistinctBy(r => r.Text("item"), Name.Comparer)
+            .ToImmutableDictionary(r => r.Text("item")!, r => r.Text(ListSchema.Notes)!, Name.Comparer);
+
+    /// <summary>Whether the list states an item.</summary>
+    public static bool States(ListTable? table, string item) =>
+        (table?.Rows ?? []).Any(r => r.Text("item") is { } known && Name.Equal(known, item));
 
     // The voltage of a Zener diode stands behind its word; without it, it is not known.
     private static (RegulatorKind Kind, ElectricPotential? Zener) Regulator(ListRow? row)

@@ -21,7 +21,7 @@ internal static class ChargingReader
             if (row.IsFaulty || speed is not { } rpm || current is not { } amps)
                 continue;
             if (seen.TryAdd((rpm.RevolutionsPerMinute, when), row.Line))
-                points.Add(new ChargingPoint(rpm, amps, when));
+                points.Add(new ChargingPoint(rpm, amps, when) { Notes = row.Text(ListSchema.Notes) });
             else
                 row.Fault(
                     "rpm",

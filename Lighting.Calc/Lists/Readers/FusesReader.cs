@@ -55,6 +55,7 @@ internal static class FusesReader
                     Style = style ?? FuseStyle.Blade,
                     Resistance = resistance,
                     IsMarkedWithBlowingCurrent = blow == true,
+                    Notes = row.Text(ListSchema.Notes),
                 }
             );
         }

@@ -48,6 +48,7 @@ internal static class LampsReader
                 Feed = feed,
                 Return = back,
                 Momentary = momentary,
+                Notes = row.Text(ListSchema.Notes),
             };
             lamps.Add((row, lamp));
         }

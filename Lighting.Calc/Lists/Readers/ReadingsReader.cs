@@ -54,6 +54,7 @@ internal static class ReadingsReader
                         When = when,
                         Point = point,
                         Instrument = tool,
+                        Notes = row.Text(ListSchema.Notes),
                     },
                     text
                 )

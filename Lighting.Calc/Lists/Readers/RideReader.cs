@@ -17,7 +17,7 @@ internal static class RideReader
             Duration? duration = row.Required("minutes") is null ? null : row.Quantity("minutes", CellRanges.Minutes);
             Condition when = row.Held("when");
             if (!row.IsFaulty && speed is { } rpm && duration is { } time)
-                stretches.Add(new RideStretch(name, rpm, time, when));
+                stretches.Add(new RideStretch(name, rpm, time, when) { Notes = row.Text(ListSchema.Notes) });
         }
 
         return stretches.ToImmutable();

@@ -50,6 +50,7 @@ internal static class RunsReader
                     Bundle = bundle ?? 1,
                     Colour = colour,
                     Cable = cable,
+                    Notes = row.Text(ListSchema.Notes),
                 }
             );
         }

@@ -25,7 +25,7 @@ internal static class SwapsReader
                 names.Check(row, "lamp", lamp, "a lamp of the bike", [NamedThing.Lamp]);
             LampSpecification? replacement = LampCells.Read(row, "new code", systemVoltage, assumedType: null);
             if (!row.IsFaulty && replacement is not null)
-                swaps.Add(new LampReplacement(lamp, replacement));
+                swaps.Add(new LampReplacement(lamp, replacement) { Notes = row.Text(ListSchema.Notes) });
         }
 
         return swaps.ToImmutable();

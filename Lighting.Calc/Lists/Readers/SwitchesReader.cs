@@ -37,6 +37,7 @@ internal static class SwitchesReader
                 Resistance = resistance ?? ElectricResistance.Zero,
                 HasOff = hasOff,
                 Momentary = momentary,
+                Notes = row.Text(ListSchema.Notes),
             };
             if (seen.TryAdd(contact.Name, row.Line))
                 contacts.Add(contact);
