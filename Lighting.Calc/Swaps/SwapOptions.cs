@@ -25,4 +25,15 @@ public sealed record SwapOptions
         "winkers",
         "trafficators",
     ];
+
+    private object?[] Figures => [Check];
+
+    /// <inheritdoc/>
+    public bool Equals(SwapOptions? other) =>
+        other is not null
+        && Figures.AsSpan().SequenceEqual(other.Figures)
+        && FlashingCircuits.HoldsSame(other.FlashingCircuits);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Check, FlashingCircuits.HashOfParts());
 }

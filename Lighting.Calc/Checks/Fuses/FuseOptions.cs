@@ -34,4 +34,16 @@ public sealed record FuseOptions
 
     internal Temperature AirRoundWires(Bike bike) =>
         WireAmbient ?? bike.AmbientTemperature ?? Temperature.FromDegreesCelsius(30);
+
+    private object?[] Figures =>
+        [ContinuousLoadFactor, Ambient, WireAmbient, LongestShort, GlassMarkedWithBlowingCurrent];
+
+    /// <inheritdoc/>
+    public bool Equals(FuseOptions? other) =>
+        other is not null
+        && Figures.AsSpan().SequenceEqual(other.Figures)
+        && MomentarySwitches.HoldsSame(other.MomentarySwitches);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(ContinuousLoadFactor, MomentarySwitches.HashOfParts());
 }
