@@ -6,11 +6,18 @@ namespace Lighting.Calc.Cli;
 
 /// <summary>The command line: parses the words, runs one command, turns its outcome into messages and an exit
 /// status.</summary>
-internal sealed class Application(TextWriter output, TextWriter errors, bool isTerminal, bool showsProgress)
+internal sealed class Application(
+    TextWriter output,
+    TextWriter messages,
+    bool isTerminal,
+    bool showsProgress,
+    Func<Stream>? input = null
+)
 {
     public async Task<int> RunAsync(string[] words)
     {
-        var console = new CommandConsole(output, errors, isTerminal, showsProgress);
+        var errors = new VisibleWriter(messages);
+        var console = new CommandConsole(output, errors, isTerminal, showsProgress, input ?? Console.OpenStandardInput);
         RootCommand root = Build(console);
         using var interruption = new Interruption();
         Interruption.WatchOver(root);
@@ -39,6 +46,12 @@ internal sealed class Application(TextWriter output, TextWriter errors, bool isT
             );
             await output.FlushAsync();
             return status;
+        }
+        catch (InputException wrong) when (!wrong.IsOfOutput && OutputOptions.AsksForJson(parsed))
+        {
+            output.WriteLine(FaultsJson.Of(wrong));
+            await output.FlushAsync();
+            return ExitCode.WrongInput;
         }
         catch (InputException wrong)
         {

@@ -7,8 +7,14 @@ internal sealed class InputException(IEnumerable<string> messages) : Exception("
     public InputException(string message)
         : this([message]) { }
 
-    public InputException(IEnumerable<ListFault> faults)
-        : this(faults.Select(f => string.Join("\n  ", [f.Message, .. f.Rows]))) { }
+    public InputException(IReadOnlyList<ListFault> faults)
+        : this(faults.Select(f => string.Join("\n  ", [f.Message, .. f.Rows]))) => Faults = faults;
+
+    /// <summary>The faults of lists, in their order; empty where options are wrong.</summary>
+    public IReadOnlyList<ListFault> Faults { get; } = [];
+
+    /// <summary>Whether not the input is wrong, but where the result is to go.</summary>
+    public bool IsOfOutput { get; init; }
 
     public IEnumerable<string> Messages { get; } = messages;
 }

@@ -17,6 +17,12 @@ public class CancellationTests
         ["FuseCheck.Evaluate"] = stop => FuseCheck.Evaluate(s_bike, Points(), null, stop),
         ["UnfusedRuns.Find"] = stop => UnfusedRuns.Find(s_bike, Settings(), stop),
         ["UnfusedRuns.Findings"] = stop => UnfusedRuns.Findings(s_bike, Settings(), stop),
+        ["ListSource.FromJsonAsync"] = stop =>
+            ListSource.FromJsonAsync(new MemoryStream([1]), stop).GetAwaiter().GetResult(),
+        ["ListSource.FromStreamAsync"] = stop =>
+            ListSource.FromStreamAsync(new MemoryStream([1]), stop).GetAwaiter().GetResult(),
+        ["ListSource.WithAsync"] = stop =>
+            ListSource.Empty.WithAsync("lamps.csv", new MemoryStream([1]), stop).GetAwaiter().GetResult(),
         ["Swap.Evaluate"] = stop => Swap.Evaluate(s_bike, [], null, stop),
         ["HarnessSizing.Size"] = stop => HarnessSizing.Size(new HarnessNetwork(s_bike), null, stop),
         ["ToleranceCheck.Evaluate"] = stop => ToleranceCheck.Evaluate(s_bike, null, null, stop),

@@ -2,45 +2,20 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>The cautions of every command, chosen by the bike and by what is done: the one place where they are
-/// worded.</summary>
+/// <summary>The cautions of every command as blocks; <see cref="CautionTexts"/> words them.</summary>
 internal static class Cautions
 {
-    private const string Fuse =
-        "Never bridge a fuse or fit a larger one than its wires are rated for: it protects the wire.";
-    private const string Live = "Live tests: only with the prescribed instrument, guarded leads and no jewellery.";
-    private const string Engine = "Engine running: ventilate; keep clear of chain, exhaust and ignition leads.";
-    private const string Above = "A measured current above the fuse rating: switch off and find the short first.";
-    private const string Hot =
-        "Lamps and load resistors get hot enough to burn skin. A load resistor is rated at least twice its heat and "
-        + "mounted on metal.";
-    private const string Gas = "Batteries give off explosive gas: ventilate, no sparks or flames.";
-    private const string Law = "Road approval and local codes apply. If in doubt, ask a licensed or qualified person.";
-
-    // The highest current range of most multimeters.
-    private static readonly ElectricCurrent s_meterRange = ElectricCurrent.FromAmperes(10);
-
     /// <summary>For repairs and fitting, of a bike that is not known.</summary>
-    public static CautionList OfAnyBike { get; } =
-        new([
-            $"{WithoutCurrent}disconnect the battery, its earthed terminal first; without a battery stop the engine "
-                + $"and unplug the lighting coil.",
-            Fuse,
-            Hot,
-            Gas,
-            Law,
-        ]);
-
-    private static string WithoutCurrent => "Before repairs, fitting and ohm measurements: ";
+    public static CautionList OfAnyBike { get; } = new(CautionTexts.OfAnyBike);
 
     /// <summary>For repairs and fitting.</summary>
-    public static CautionList OfWork(Bike bike) => new([PowerOff(bike), .. Always(bike)]);
+    public static CautionList OfWork(Bike bike) => new(CautionTexts.OfWork(bike));
 
     /// <summary>For ohm measurements.</summary>
-    public static CautionList OfOhms(Bike bike) => new([PowerOff(bike)]);
+    public static CautionList OfOhms(Bike bike) => new(CautionTexts.OfOhms(bike));
 
     /// <summary>For repairs, and for measurements with the engine running.</summary>
-    public static CautionList OfEngine(Bike bike) => new([PowerOff(bike), Engine, .. Always(bike)]);
+    public static CautionList OfEngine(Bike bike) => new(CautionTexts.OfEngine(bike));
 
     /// <summary>For the live part of a sheet of readings.</summary>
     /// <param name="bike">The bike.</param>
@@ -48,50 +23,12 @@ internal static class Cautions
     /// <param name="highest">The highest current that an ammeter may be expected to show; null where none is
     /// used.</param>
     public static CautionList OfReadings(Bike bike, bool isRunning, ElectricCurrent? highest) =>
-        new([
-            Live,
-            .. isRunning ? [Engine] : Array.Empty<string>(),
-            .. highest is { } current ? [Ammeter(current), Above] : Array.Empty<string>(),
-            .. Always(bike),
-        ]);
+        new(CautionTexts.OfReadings(bike, isRunning, highest));
 
     /// <summary>For one test with an instrument.</summary>
     public static CautionList OfTest(Bike bike, Instrument instrument, bool isRunning) =>
-        new([
-            .. instrument == Instrument.Ohmmeter ? [PowerOff(bike)] : new[] { Live },
-            .. isRunning && instrument != Instrument.Ohmmeter ? [Engine] : Array.Empty<string>(),
-            .. instrument == Instrument.Ammeter ? [Ammeter(ElectricCurrent.Zero), Above] : Array.Empty<string>(),
-        ]);
+        new(CautionTexts.OfTest(bike, instrument, isRunning));
 
     /// <summary>What an ammeter's reading needs beside it: nothing, or that most meters do not reach it.</summary>
-    public static string RangeOf(ElectricCurrent highest) =>
-        highest > s_meterRange
-            ? $"Up to {Figures.Amperes(highest)} expected, above the {Figures.Rating(s_meterRange)} range of most "
-                + $"meters: use a clamp meter or a shunt."
-            : "";
-
-    private static string Ammeter(ElectricCurrent highest) =>
-        (
-            "Ammeter in a fuse's place: only through an in-line fuse of the same rating, on a range above the expected "
-            + $"current; afterwards put the leads back to volts. {RangeOf(highest)}"
-        ).TrimEnd();
-
-    // Without a harness nothing says which terminal is earthed.
-    private static string PowerOff(Bike bike) =>
-        WithoutCurrent
-        + (
-            bike.Lighting == LightingSupply.Direct
-                ? "stop the engine and unplug the lighting coil."
-                : $"disconnect the battery, its earthed terminal{Pole(bike)} first."
-        );
-
-    private static string Pole(Bike bike) =>
-        !bike.HasNetwork ? ""
-        : bike.Earth == Earth.Positive ? " (positive)"
-        : " (negative)";
-
-    private static string[] Always(Bike bike) =>
-        bike.Lighting == LightingSupply.Direct
-            ? [.. bike.Fuses.IsEmpty ? Array.Empty<string>() : [Fuse], Hot, Law]
-            : [Fuse, Hot, Gas, Law];
+    public static string RangeOf(ElectricCurrent highest) => CautionTexts.RangeOf(highest);
 }

@@ -58,9 +58,8 @@ public sealed class FleetCommandTests : IDisposable
             JsonElement[] worst =
             [
                 .. alone
-                    .GetProperty("settings")
+                    .GetProperty("lamps")
                     .EnumerateArray()
-                    .SelectMany(s => s.GetProperty("lamps").EnumerateArray())
                     .Where(l =>
                         l.GetProperty("lamp").GetString() == rows[i].GetProperty("worstLamp").GetString()
                         && l.GetProperty("dropPercent").ValueKind == JsonValueKind.Number

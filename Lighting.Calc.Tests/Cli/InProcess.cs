@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.RegularExpressions;
 using Lighting.Calc.Cli;
 
@@ -6,11 +7,20 @@ namespace Lighting.Calc.Tests.Cli;
 /// <summary>Runs the program inside the test, where the process does not matter.</summary>
 internal static partial class InProcess
 {
-    public static async Task<CliResult> Run(params string[] words)
+    public static Task<CliResult> Run(params string[] words) => RunOn("", words);
+
+    /// <summary>Runs it with a text on its standard input.</summary>
+    public static async Task<CliResult> RunOn(string input, params string[] words)
     {
         var output = new StringWriter();
         var errors = new StringWriter();
-        int status = await new Application(output, errors, isTerminal: false, showsProgress: false).RunAsync(words);
+        int status = await new Application(
+            output,
+            errors,
+            isTerminal: false,
+            showsProgress: false,
+            () => new MemoryStream(Encoding.UTF8.GetBytes(input))
+        ).RunAsync(words);
         return new CliResult(status, output.ToString(), errors.ToString());
     }
 

@@ -17,9 +17,10 @@ dotnet pack Lighting.Calc/Lighting.Calc.csproj -c Release --artifacts-path "$wor
 packages=("$feed"/Lighting.Calc.[0-9]*.nupkg)
 package=${packages[0]}
 version=${package##*/Lighting.Calc.} version=${version%.nupkg}
-for file in README.md CHANGELOG.md MODELS.md MANUAL.md lib/net10.0/Lighting.Calc.dll lib/net10.0/Lighting.Calc.xml Lighting.Calc.nuspec; do
+for file in README.md CHANGELOG.md MODELS.md MANUAL.md icon.png schemas/check.json schemas/load.json lib/net10.0/Lighting.Calc.dll lib/net10.0/Lighting.Calc.xml Lighting.Calc.nuspec; do
     unzip -l "$package" "$file" >/dev/null || fail "$file is missing from $(basename "$package")"
 done
+unzip -p "$package" Lighting.Calc.nuspec | grep -q '<dependency id="UnitsNet" version="\[5[0-9.]*, 6' || fail "UnitsNet has no upper bound"
 unzip -p "$package" Lighting.Calc.nuspec | grep -q '<license type="expression">MIT</license>' || fail "the licence is missing"
 unzip -l "$feed/Lighting.Calc.$version.snupkg" lib/net10.0/Lighting.Calc.pdb >/dev/null || fail "the symbols are missing"
 if unzip -p "$package" lib/net10.0/Lighting.Calc.dll | grep -qaF "$root"; then fail "the library holds a path of this machine"; fi

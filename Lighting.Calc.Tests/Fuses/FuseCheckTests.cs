@@ -347,7 +347,7 @@ public class FuseCheckTests
             [
                 .. bike.Runs.Select(r => r.Name is "headlamp earth" or "tail earth" ? r with { To = "frame" } : r),
                 FuseBike.Run("frame strap", "frame", Bike.BatteryMinus, "2.5 mm2", 0.5),
-                FuseBike.Run("heating wire", "switch out", Bike.BatteryMinus, "0.5 mm2", 200),
+                FuseBike.Run("heating wire", "switch out", Bike.BatteryMinus, "0.5 mm2", 100),
             ],
         };
         Assert.Equal(

@@ -71,7 +71,7 @@ public class FileFaultTests
     )]
     [InlineData(
         "circuit,lamp,code\nrear,\u001b[31mtail,P21W\n",
-        "lamps.csv:2: column 'lamp' (2): '\\u001B[31mtail' holds a control character"
+        "lamps.csv:2: column 'lamp' (2): '\\u001B[31mtail' holds a character that cannot be seen"
     )]
     [InlineData(
         "circuit,lamp,code\nrear,tail\0,P21W\n",

@@ -174,7 +174,7 @@ public class DropByHandTests
         bike = bike with
         {
             Switches = bike.Switches.Add(
-                Benches.Contact("heat", "in", "out", "low") with
+                Benches.Contact("heat", "out", "in", "low") with
                 {
                     Resistance = ElectricResistance.FromOhms(2),
                 }

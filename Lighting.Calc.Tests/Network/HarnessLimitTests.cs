@@ -89,7 +89,8 @@ public class HarnessLimitTests
     {
         Fuse fuse = new() { Name = "main", Rating = ElectricCurrent.FromAmperes(10) };
         Assert.StartsWith(
-            "A bike without runs has one fuse at most; several need runs to say what each feeds.",
+            "Bike must be valid. Bike.Fuses row 2 'tail': 'Name': 'tail' is a second fuse; a bike with several "
+                + "fuses needs runs",
             Assert
                 .Throws<ArgumentException>(
                     "bike",
@@ -118,13 +119,13 @@ public class HarnessLimitTests
             }
         )
             Assert.StartsWith(
-                "'low beam' must name its points, since the bike has runs.",
+                "Bike must be valid. Bike.Lamps row 1 'low beam': '",
                 Assert.Throws<ArgumentException>("bike", () => new HarnessNetwork(lacking)).Message,
                 StringComparison.Ordinal
             );
         foreach (Fuse fuse in new[] { bike.Fuses[0] with { From = null }, bike.Fuses[0] with { To = null } })
             Assert.StartsWith(
-                "'main' must name its points, since the bike has runs.",
+                "Bike must be valid. Bike.Fuses row 1 'main': '",
                 Assert
                     .Throws<ArgumentException>("bike", () => new HarnessNetwork(bike with { Fuses = [fuse] }))
                     .Message,
@@ -399,7 +400,7 @@ public class HarnessLimitTests
             Runs = [Benches.Run("feed", Bike.BatteryPlus, "in", 0)],
             Lamps = [Heater("small", "in", "between", 0.09), Heater("large", "between", Bike.BatteryMinus, 11.91)],
         };
-        OperatingPoint point = new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty);
+        OperatingPoint point = HarnessNetwork.OfAnyValues(bike).CreateSolver().Solve(Setting.Empty);
         Assert.Equal(0.09, point.Lamps[0].Voltage.Volts, 1e-9);
         Assert.Null(point.Lamps[0].Drop);
         Assert.Equal(0.0075, point.Lamps[1].Drop!.Value.DecimalFractions, 1e-9);
@@ -407,7 +408,7 @@ public class HarnessLimitTests
         {
             Lamps = [Heater("small", "in", "between", 0.15), Heater("large", "between", Bike.BatteryMinus, 11.85)],
         };
-        Assert.NotNull(new HarnessNetwork(bike).CreateSolver().Solve(Setting.Empty).Lamps[0].Drop);
+        Assert.NotNull(HarnessNetwork.OfAnyValues(bike).CreateSolver().Solve(Setting.Empty).Lamps[0].Drop);
 
         static FittedLamp Heater(string name, string feed, string back, double ohms) =>
             Benches.Lamp(

@@ -65,7 +65,17 @@ public class ColumnsTests
     {
         using var json = JsonDocument.Parse(Json(s_everything, s_known));
         Assert.Equal(
-            ["schema", "name", "currentA", "relativeLight", "dropPercent", "isLit", "voltageV", "forPrograms"],
+            [
+                "schema",
+                "result",
+                "name",
+                "currentA",
+                "relativeLight",
+                "dropPercent",
+                "isLit",
+                "voltageV",
+                "forPrograms",
+            ],
             json.RootElement.EnumerateObject().Select(p => p.Name)
         );
         Assert.Equal(0.25, json.RootElement.GetProperty("relativeLight").GetDouble());

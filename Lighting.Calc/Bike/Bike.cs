@@ -1,16 +1,19 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using UnitsNet;
 
 namespace Lighting.Calc;
 
 /// <summary>A bike's lighting as its lists describe it. Immutable; change one with a <c>with</c> expression.</summary>
 /// <remarks>
-/// The ranges documented here and on the records of its parts are checked when lists are read. For a bike built in
-/// code, a calculation with a resistance, length, quantity, bundle, rating, temperature or supply voltage outside its
-/// range throws an <see cref="ArgumentOutOfRangeException"/>; for the others (<see cref="FittedLamp.Duty"/>,
-/// <see cref="AllowedDrop"/>, <see cref="BatteryCapacity"/>, durations, unique names) the caller is responsible.
+/// <see cref="Validate"/> gives every fault of a bike built in code, by the ranges that its lists have; a calculation
+/// refuses
+/// a bike whose parts have faults by an <see cref="ArgumentException"/> that holds all of them. Bikes are equal by
+/// value, their
+/// parts included.
 /// </remarks>
-public sealed record Bike
+[JsonConverter(typeof(BikeJsonConverter))]
+public sealed partial record Bike
 {
     /// <summary>The reserved point at battery plus.</summary>
     public const string BatteryPlus = "battery +";

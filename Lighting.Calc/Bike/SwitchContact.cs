@@ -40,4 +40,15 @@ public sealed record SwitchContact
 
     /// <summary>Name in reports: the switch and its two points.</summary>
     public string Name => $"{Switch} ({From} to {To})";
+
+    /// <inheritdoc/>
+    public bool Equals(SwitchContact? other) =>
+        other is not null
+        && (Switch, From, To, HasOff, Momentary, Notes)
+            == (other.Switch, other.From, other.To, other.HasOff, other.Momentary, other.Notes)
+        && EqualityComparer<ElectricResistance>.Default.Equals(Resistance, other.Resistance)
+        && ClosedIn.HoldsSame(other.ClosedIn);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Switch, From, To);
 }

@@ -5,7 +5,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Everything a check found about a bike.</summary>
-public sealed record BikeReport
+public sealed class BikeReport
 {
     internal BikeReport() { }
 
@@ -58,6 +58,14 @@ public sealed record BikeReport
 
     /// <summary>The verdict in words: <c>suits</c>, <c>does not suit</c> or <c>not judged</c>.</summary>
     public string VerdictText => TextOf(Verdict);
+
+    /// <summary>The verdict with the gravest causes, or with what it rests on: at most three lines of 80
+    /// columns.</summary>
+    public string Headline => CheckHeadline.Of(this);
+
+    /// <summary>What to beware of before anybody acts on the report, a sentence or two each; show them with
+    /// it.</summary>
+    public ImmutableArray<string> Cautions => CautionTexts.OfWork(Bike);
 
     internal static string TextOf(BikeVerdict verdict) =>
         verdict switch

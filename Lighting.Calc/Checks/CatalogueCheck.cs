@@ -30,6 +30,7 @@ public sealed class CatalogueCheck
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public BikeReport Evaluate(Bike bike, CheckOptions? options = null, CancellationToken cancellationToken = default)
     {
+        BikeValidation.Require(bike);
         options ??= new CheckOptions();
         string key = WiringKey.Of(bike, options.When);
         if (!_wirings.TryGetValue(key, out Wiring? wiring))

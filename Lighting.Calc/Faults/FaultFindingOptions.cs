@@ -128,4 +128,34 @@ public sealed record FaultFindingOptions
         TestCosts.FirstOrDefault(c => c.Test == test) is { Cost: > 0 } cost
             ? cost.Cost
             : throw new ArgumentException($"The test cost of '{test}' must be greater than zero.");
+
+    private object?[] Figures =>
+        [
+            MeterResistance,
+            MeterAccuracy,
+            MeterFloor,
+            AmmeterFloor,
+            AmmeterResistance,
+            OhmmeterLeads,
+            BatteryTolerance,
+            CoilTolerance,
+            SpeedTolerance,
+            LampTolerance,
+            ConnectionTolerance,
+            BlunderShare,
+            EngineSpeed,
+            Supply,
+            Within,
+            TestLamp,
+        ];
+
+    /// <inheritdoc/>
+    public bool Equals(FaultFindingOptions? other) =>
+        other is not null
+        && Figures.AsSpan().SequenceEqual(other.Figures)
+        && Priors.HoldsSame(other.Priors)
+        && TestCosts.HoldsSame(other.TestCosts);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(MeterResistance, Priors.HashOfParts());
 }

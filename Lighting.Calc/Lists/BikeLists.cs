@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace Lighting.Calc;
 
 /// <summary>Contents of a bike's lists: the bike, lamp replacements and readings. Immutable.</summary>
+[JsonConverter(typeof(BikeListsJsonConverter))]
 public sealed record BikeLists
 {
     /// <summary>The bike.</summary>
@@ -83,4 +85,16 @@ public sealed record BikeLists
         ArgumentNullException.ThrowIfNull(source);
         return BikeListsReader.ReadReadings(this, source, new FaultLog());
     }
+
+    /// <inheritdoc/>
+    public bool Equals(BikeLists? other) =>
+        other is not null
+        && Bike.Equals(other.Bike)
+        && Swaps.HoldsSame(other.Swaps)
+        && Readings.HoldsSame(other.Readings)
+        && ItemNotes.Count == other.ItemNotes.Count
+        && ItemNotes.All(n => other.ItemNotes.GetValueOrDefault(n.Key) == n.Value);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Bike, Swaps.HashOfParts(), Readings.HashOfParts());
 }

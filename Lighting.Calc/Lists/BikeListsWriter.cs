@@ -1,8 +1,11 @@
 using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
 
 namespace Lighting.Calc;
 
-/// <summary>Writes a bike's lists as CSV text that reads back as the same bike.</summary>
+/// <summary>Writes a bike's lists, as CSV or JSON text that reads back as the same bike.</summary>
 /// <remarks>
 /// Numbers are in the bare unit and exact. A name that a spreadsheet would run as a formula is preceded by an
 /// apostrophe, which reading removes. A lamp with a code of the lamp table or of the LED classes is written by its
@@ -18,33 +21,89 @@ public static class BikeListsWriter
     public static IReadOnlyDictionary<string, string> Write(BikeLists lists)
     {
         ArgumentNullException.ThrowIfNull(lists);
-        Bike bike = lists.Bike;
-        var texts = new Dictionary<string, string>
-        {
-            [ListSchema.Bike.File] = ListTextWriter.Write(
-                ListSchema.Bike,
-                Items(bike).Select(i => Noted(i, lists.ItemNotes.GetValueOrDefault(i[0])))
-            ),
-            [ListSchema.Lamps.File] = ListTextWriter.Write(
-                ListSchema.Lamps,
-                bike.Lamps.Select(l => Noted(Lamp(l, bike), l.Notes))
-            ),
-        };
-        Add(ListSchema.Runs, bike.Runs.Select(r => Noted(Run(r), r.Notes)));
-        Add(ListSchema.Switches, bike.Switches.Select(c => Noted(Contact(c), c.Notes)));
-        Add(ListSchema.Fuses, bike.Fuses.Select(f => Noted(Fuse(f), f.Notes)));
-        Add(ListSchema.Charging, bike.Charging.Select(p => Noted(Point(p), p.Notes)));
-        Add(ListSchema.Ride, bike.Ride.Select(s => Noted(Stretch(s), s.Notes)));
-        Add(ListSchema.Swaps, lists.Swaps.Select(s => Noted(Swap(s, bike), s.Notes)));
-        Add(ListSchema.Readings, lists.Readings.Select(r => Noted(Reading(r), r.Notes)));
-        return texts;
+        return Rows(lists)
+            .Where(l => l.Rows.Length > 0 || l.List == ListSchema.Lamps)
+            .ToDictionary(l => l.List.File, l => ListTextWriter.Write(l.List, l.Rows));
+    }
 
-        void Add(ListSchema schema, IEnumerable<string[]> rows)
+    /// <summary>Every list the bike has as one JSON object, in the form of <see cref="ListSource.FromJson(string)"/>:
+    /// the
+    /// texts of the CSV lists under the same names.</summary>
+    /// <param name="lists">What to write.</param>
+    /// <returns>Indented JSON; blank cells, lists without rows and the remarks of bike.csv are left out.</returns>
+    /// <exception cref="ArgumentNullException">There is nothing to write: null.</exception>
+    public static string WriteJson(BikeLists lists)
+    {
+        ArgumentNullException.ThrowIfNull(lists);
+        using var buffer = new MemoryStream();
+        using (
+            var json = new Utf8JsonWriter(
+                buffer,
+                new JsonWriterOptions
+                {
+                    Indented = true,
+                    NewLine = "\n",
+                    Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+                }
+            )
+        )
+            WriteJson(lists, json);
+        return Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length);
+    }
+
+    /// <summary>The same object as <see cref="WriteJson(BikeLists)"/>, to a writer of your own.</summary>
+    /// <param name="lists">What to write.</param>
+    /// <param name="writer">Receives one object.</param>
+    /// <exception cref="ArgumentNullException">There is nothing to write, or nowhere: null.</exception>
+    public static void WriteJson(BikeLists lists, Utf8JsonWriter writer)
+    {
+        ArgumentNullException.ThrowIfNull(lists);
+        ArgumentNullException.ThrowIfNull(writer);
+        writer.WriteStartObject();
+        foreach ((ListSchema list, string[][] rows) in Rows(lists))
         {
-            string[][] all = [.. rows];
-            if (all.Length > 0)
-                texts[schema.File] = ListTextWriter.Write(schema, all);
+            if (list == ListSchema.Bike)
+            {
+                writer.WriteStartObject(JsonLists.KeyOf(list));
+                foreach (string[] item in rows)
+                    writer.WriteString(item[0], item[1]);
+                writer.WriteEndObject();
+            }
+            else if (rows.Length > 0)
+            {
+                writer.WriteStartArray(JsonLists.KeyOf(list));
+                foreach (string[] row in rows)
+                {
+                    writer.WriteStartObject();
+                    foreach ((int column, string cell) in row.Index())
+                        if (cell.Length > 0)
+                            writer.WriteString(list.Columns[column].Name, cell);
+                    writer.WriteEndObject();
+                }
+
+                writer.WriteEndArray();
+            }
         }
+
+        writer.WriteEndObject();
+    }
+
+    // The rows of each list, in the order of the lists.
+    private static (ListSchema List, string[][] Rows)[] Rows(BikeLists lists)
+    {
+        Bike bike = lists.Bike;
+        return
+        [
+            (ListSchema.Bike, [.. Items(bike).Select(i => Noted(i, lists.ItemNotes.GetValueOrDefault(i[0])))]),
+            (ListSchema.Lamps, [.. bike.Lamps.Select(l => Noted(Lamp(l, bike), l.Notes))]),
+            (ListSchema.Runs, [.. bike.Runs.Select(r => Noted(Run(r), r.Notes))]),
+            (ListSchema.Switches, [.. bike.Switches.Select(c => Noted(Contact(c), c.Notes))]),
+            (ListSchema.Fuses, [.. bike.Fuses.Select(f => Noted(Fuse(f), f.Notes))]),
+            (ListSchema.Charging, [.. bike.Charging.Select(p => Noted(Point(p), p.Notes))]),
+            (ListSchema.Ride, [.. bike.Ride.Select(s => Noted(Stretch(s), s.Notes))]),
+            (ListSchema.Swaps, [.. lists.Swaps.Select(s => Noted(Swap(s, bike), s.Notes))]),
+            (ListSchema.Readings, [.. lists.Readings.Select(r => Noted(Reading(r), r.Notes))]),
+        ];
     }
 
     private static string[] Noted(string[] row, string? notes) => [.. row, Text(notes)];

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>The size for a single run.</summary>
-public sealed record SingleRunResult
+public sealed class SingleRunResult
 {
     /// <summary>Every listed size with its numbers, thinnest first.</summary>
     public required ImmutableArray<SingleRunCandidate> Candidates { get; init; }

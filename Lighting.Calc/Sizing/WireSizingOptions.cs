@@ -38,4 +38,14 @@ public sealed record WireSizingOptions
 
     /// <summary>By what fuses are judged; its air round the wires sets the current ratings.</summary>
     public FuseOptions Fuses { get; init; } = new();
+
+    private object?[] Figures =>
+        [Family, IncludeOddGauges, MinimumArea, AllowedDrop, CountBatteryDrop, Supply, When, Fuses];
+
+    /// <inheritdoc/>
+    public bool Equals(WireSizingOptions? other) =>
+        other is not null && Figures.AsSpan().SequenceEqual(other.Figures) && Stock.HoldsSame(other.Stock);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Family, Stock.HashOfParts());
 }

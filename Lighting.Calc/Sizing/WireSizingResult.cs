@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>The wires chosen for a whole harness, or why none were found.</summary>
-public sealed record WireSizingResult
+public sealed class WireSizingResult
 {
     /// <summary>The sizes that were chosen from, smallest first.</summary>
     public required ImmutableArray<WireSize> Sizes { get; init; }

@@ -85,6 +85,15 @@ public sealed class HarnessSolver
         _solver.SetConductor(_network.RunConductors[run], wireOhms + jointOhms);
     }
 
+    /// <summary>Sets the resistance of a run: its wire and its joints.</summary>
+    /// <param name="run">Name of the run; case does not matter.</param>
+    /// <param name="wire">Resistance of the wire, zero or more.</param>
+    /// <param name="joints">Resistance of its joints together, zero or more.</param>
+    /// <exception cref="ArgumentException">No run has that name; the message suggests the nearest.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A resistance is below zero.</exception>
+    public void SetRun(string run, ElectricResistance wire, ElectricResistance joints) =>
+        SetRun(PartNames.PlaceOf(run, _network.Bike.Runs, r => r.Name, "run", nameof(run)), wire, joints);
+
     /// <summary>Sets the resistance of a contact when it is closed.</summary>
     /// <param name="contact">Index in the bike's switch contacts.</param>
     /// <param name="resistance">Zero or more.</param>
@@ -97,6 +106,18 @@ public sealed class HarnessSolver
         double ohms = Checked(resistance);
         Changing().ContactOhms[contact] = ohms;
     }
+
+    /// <summary>Sets the resistance of a contact when it is closed.</summary>
+    /// <param name="contact">Name of the contact, such as <c>lights (switch in to dip feed)</c>; case does not
+    /// matter.</param>
+    /// <param name="resistance">Zero or more.</param>
+    /// <exception cref="ArgumentException">No contact has that name; the message suggests the nearest.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The resistance is below zero.</exception>
+    public void SetContact(string contact, ElectricResistance resistance) =>
+        SetContact(
+            PartNames.PlaceOf(contact, _network.Bike.Switches, c => c.Name, "contact", nameof(contact)),
+            resistance
+        );
 
     /// <summary>Sets the resistance of a fuse.</summary>
     /// <param name="fuse">Index in the bike's fuses.</param>
@@ -112,6 +133,14 @@ public sealed class HarnessSolver
         _solver.SetConductor(_network.FuseConductors[fuse], ohms);
     }
 
+    /// <summary>Sets the resistance of a fuse.</summary>
+    /// <param name="fuse">Name of the fuse; case does not matter.</param>
+    /// <param name="resistance">Zero or more.</param>
+    /// <exception cref="ArgumentException">No fuse has that name; the message suggests the nearest.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The resistance is below zero.</exception>
+    public void SetFuse(string fuse, ElectricResistance resistance) =>
+        SetFuse(PartNames.PlaceOf(fuse, _network.Bike.Fuses, f => f.Name, "fuse", nameof(fuse)), resistance);
+
     /// <summary>Puts another lamp in a fitted lamp's place.</summary>
     /// <param name="lamp">Index in the bike's lamps.</param>
     /// <param name="specification">What takes its place.</param>
@@ -123,6 +152,13 @@ public sealed class HarnessSolver
         Changing().Lamps[lamp] = specification;
         SetLoad(lamp);
     }
+
+    /// <summary>Puts another lamp in a fitted lamp's place.</summary>
+    /// <param name="lamp">Name of the lamp; case does not matter.</param>
+    /// <param name="specification">What takes its place.</param>
+    /// <exception cref="ArgumentException">No lamp has that name; the message suggests the nearest.</exception>
+    public void SetLamp(string lamp, LampSpecification specification) =>
+        SetLamp(PartNames.PlaceOf(lamp, _network.Bike.Lamps, l => l.Lamp, "lamp", nameof(lamp)), specification);
 
     /// <summary>Solves a setting.</summary>
     /// <param name="setting">The setting; a switch it does not name counts as off.</param>

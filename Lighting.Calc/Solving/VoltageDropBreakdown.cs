@@ -9,7 +9,7 @@ namespace Lighting.Calc;
 /// Where the harness has loops the way from the source to the lamp is not the only one; the ledger follows the one
 /// that carries most current, and its sum is the same on any other.
 /// </remarks>
-public sealed record VoltageDropBreakdown
+public sealed class VoltageDropBreakdown
 {
     internal VoltageDropBreakdown() { }
 

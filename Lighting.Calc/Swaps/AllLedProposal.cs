@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>Every lamp of a bike replaced by the generic LED of its socket class, as far as there is one.</summary>
-public sealed record AllLedProposal
+public sealed class AllLedProposal
 {
     internal AllLedProposal(ImmutableArray<LampReplacement> replacements, ImmutableArray<UnclassedLamp> unclassed) =>
         (Replacements, Unclassed) = (replacements, unclassed);

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>A bike before and after a swap of lamps.</summary>
-public sealed record SwapReport
+public sealed class SwapReport
 {
     internal SwapReport() { }
 
@@ -57,7 +57,7 @@ public sealed record SwapReport
     public ImmutableArray<SneakFeed> SneakFeeds { get; internal init; }
 
     /// <summary>What the swap itself gives rise to, then what stands against the swapped bike; worst first.</summary>
-    public ImmutableArray<Finding> Findings { get; internal init; }
+    public ImmutableArray<Finding> Findings { get; internal set; }
 
     /// <summary>The verdict on the swapped bike.</summary>
     public BikeVerdict Verdict =>

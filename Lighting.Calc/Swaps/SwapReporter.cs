@@ -45,13 +45,11 @@ internal sealed class SwapReporter(
             SneakFeeds = sneaks,
             Findings = [],
         };
-        return report with
-        {
-            Findings =
-            [
-                .. new SwapFindings(before, after, report, pairs, options).All().OrderByDescending(f => f.Severity),
-            ],
-        };
+        report.Findings =
+        [
+            .. new SwapFindings(before, after, report, pairs, options).All().OrderByDescending(f => f.Severity),
+        ];
+        return report;
     }
 
     private LampChange ChangeOf(FittedLamp lamp, int index, ImmutableArray<PointPair> pairs)

@@ -7,6 +7,8 @@ namespace Lighting.Calc.Cli.Commands;
 /// say.</summary>
 internal sealed class BikeOptions
 {
+    private const string StandardInput = "-";
+
     private readonly Argument<string?> _bike;
     private readonly Option<string?> _fuse = new("--fuse")
     {
@@ -51,7 +53,8 @@ internal sealed class BikeOptions
         };
         _bike = new("BIKE")
         {
-            Description = "A folder of lists, or a lamps.csv.",
+            Description =
+                "A folder of lists, a lamps.csv, all lists as .json or .zip; - reads one of these from standard input.",
             Arity = bikeIsOptional ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne,
         };
         _engine.AcceptOnlyFromAmong("off", "running");
@@ -90,10 +93,19 @@ internal sealed class BikeOptions
     /// <exception cref="InputException">A list or an option is wrong.</exception>
     public BikeInput Read(ParseResult parsed, CommandConsole console)
     {
-        ListResult<BikeLists> lists = BikeLists.Read(parsed.GetRequiredValue(_bike)!);
+        ListResult<BikeLists> lists = ReadLists(parsed.GetRequiredValue(_bike)!, console);
         foreach (ListFault caution in lists.Cautions)
             console.Errors.WriteLine($"lighting-calc: caution: {caution.Message}");
         return Apply(parsed, lists);
+    }
+
+    // "-" is standard input: JSON, a zip of lists or a lamps.csv, told apart by how it begins.
+    private static ListResult<BikeLists> ReadLists(string bike, CommandConsole console)
+    {
+        if (bike != StandardInput)
+            return BikeLists.Read(bike);
+        using Stream input = console.Input();
+        return BikeLists.Read(ListSource.FromStreamAsync(input).GetAwaiter().GetResult());
     }
 
     /// <summary>What the options say of a bike that was read. Safe on several threads at once.</summary>

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using Lighting.Calc.Cli.Rendering;
 using Lighting.Calc.Cli.Rendering.Html;
 
@@ -7,7 +8,9 @@ namespace Lighting.Calc.Cli.Commands;
 /// <summary>The options that say in what form a result is given, and where it goes.</summary>
 internal sealed class OutputOptions
 {
-    private readonly Option<string> _format = new("--format")
+    private const string FormatName = "--format";
+
+    private readonly Option<string> _format = new(FormatName)
     {
         Description = "text (default), csv, json or html (a page to look at and to print).",
         DefaultValueFactory = _ => "text",
@@ -36,6 +39,11 @@ internal sealed class OutputOptions
 
     /// <summary>The form asked for.</summary>
     public string Format(ParseResult parsed) => parsed.GetRequiredValue(_format);
+
+    /// <summary>Whether the words ask for JSON, whatever command they are of.</summary>
+    public static bool AsksForJson(ParseResult parsed) =>
+        parsed.CommandResult.Children.OfType<OptionResult>().FirstOrDefault(o => o.Option.Name == FormatName)
+            is { Tokens: [.., { Value: "json" }] };
 
     /// <summary>Opens where a result goes that is written row by row.</summary>
     /// <exception cref="InputException">The file of <c>--out</c> cannot be written, or is one of those that are

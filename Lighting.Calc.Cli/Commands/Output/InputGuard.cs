@@ -28,7 +28,10 @@ internal static class InputGuard
                 File.Exists(input) && Same(RealPath(input), target)
                 || isList && Directory.Exists(input) && IsWithin(target, RealPath(input))
             )
-                throw new InputException($"--out '{path}' is one of the lists that are read; name another file.");
+                throw new InputException($"--out '{path}' is one of the lists that are read; name another file.")
+                {
+                    IsOfOutput = true,
+                };
     }
 
     private static bool Same(string a, string b) =>

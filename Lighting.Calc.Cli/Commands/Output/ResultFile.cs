@@ -26,7 +26,7 @@ internal static class ResultFile
         catch (Exception problem)
             when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            throw new InputException($"--out '{path}' cannot be written: {problem.Message}");
+            throw new InputException($"--out '{path}' cannot be written: {problem.Message}") { IsOfOutput = true };
         }
     }
 

@@ -97,7 +97,10 @@ internal sealed class RowOutput : IDisposable
             path is null
                 ? $"the output was closed before the last row: {problem.Message}"
                 : $"--out '{path}' cannot be written: {problem.Message}"
-        );
+        )
+        {
+            IsOfOutput = true,
+        };
 
     private void PassOn()
     {

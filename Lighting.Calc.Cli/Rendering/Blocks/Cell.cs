@@ -15,7 +15,7 @@ internal readonly record struct Cell(string Text, object? Value, bool IsNumber =
     /// <summary>What JSON has in place of the value, if anything.</summary>
     public object? Json { get; init; }
 
-    public static implicit operator Cell(string? text) => new(text ?? "", text);
+    public static implicit operator Cell(string? text) => new(VisibleText.Of(text ?? "", keepLines: true), text);
 
     public static implicit operator Cell(ImmutableArray<string> texts) => new(string.Join("; ", texts), texts);
 

@@ -16,6 +16,9 @@ internal sealed record Document(
     Action<Utf8JsonWriter> Json
 )
 {
+    /// <summary>What kind of result it is, the member <c>result</c> of its JSON: the beginning of its title.</summary>
+    public string Result => Title.Split(':')[0].ToLowerInvariant();
+
     /// <summary>How the verdict turns out; null where it is none, but a figure.</summary>
     public BikeVerdict? Outcome { get; init; }
 

@@ -7,17 +7,17 @@ namespace Lighting.Calc.Cli.Rendering;
 internal static class Figures
 {
     /// <summary>The format of ratings, of which people know each digit.</summary>
-    public const string Rated = "0.###";
+    public const string Rated = PlainFigures.Rated;
 
-    public static string Volts(ElectricPotential value) => Number(value.Volts, 2) + " V";
+    public static string Volts(ElectricPotential value) => PlainFigures.Volts(value);
 
-    public static string Amperes(ElectricCurrent value) => Number(value.Amperes, 2) + " A";
+    public static string Amperes(ElectricCurrent value) => PlainFigures.Amperes(value);
 
-    public static string Rating(ElectricCurrent value) => Number(value.Amperes, Rated) + " A";
+    public static string Rating(ElectricCurrent value) => PlainFigures.Rating(value);
 
     public static string Watts(Power value) => Number((double)value.Watts, 1) + " W";
 
-    public static string Percent(Ratio value) => Number(value.Percent, 1) + " %";
+    public static string Percent(Ratio value) => PlainFigures.Percent(value);
 
     public static string Ohms(ElectricResistance value) =>
         value.Ohms < 1 ? TwoFigures(value.Milliohms) + " mΩ" : TwoFigures(value.Ohms) + " Ω";
@@ -43,7 +43,7 @@ internal static class Figures
             _ => Number(value.Ohms, 4),
         } + " Ω";
 
-    public static string Rpm(RotationalSpeed value) => Number(value.RevolutionsPerMinute, 0) + " rpm";
+    public static string Rpm(RotationalSpeed value) => PlainFigures.Rpm(value);
 
     public static Cell Cell(double? value, int decimals) =>
         new(value is { } known ? Number(known, decimals) : "-", value, IsNumber: true);
@@ -60,13 +60,7 @@ internal static class Figures
 
     /// <summary>A number to 12 significant digits: the noise of binary sums lies behind them, that of every measurement
     /// far before.</summary>
-    public static double Exact(double value) =>
-        double.Parse(value.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    public static double Exact(double value) => PlainFigures.Exact(value);
 
-    // A figure that rounds to zero is printed without a sign.
-    public static string Number(double value, string format)
-    {
-        string text = value.ToString(format, CultureInfo.InvariantCulture);
-        return text.StartsWith('-') && text.All(c => c is '-' or '0' or '.') ? text[1..] : text;
-    }
+    public static string Number(double value, string format) => PlainFigures.Number(value, format);
 }

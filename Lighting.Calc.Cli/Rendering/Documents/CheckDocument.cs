@@ -15,10 +15,15 @@ internal static class CheckDocument
     public static Document Of(BikeReport report, ToleranceReport? tolerance = null) =>
         new(
             CommonBlocks.TitleOf(report.Bike, "Check"),
-            CheckHeadline.Of(report),
+            report.Headline,
             Cautions.OfWork(report.Bike),
             () => Blocks(report, tolerance),
-            json => ReportJson.Write(json, report, tolerance)
+            json =>
+            {
+                BikeReportWriter.WriteMembers(report, json);
+                if (tolerance is not null)
+                    ToleranceDocument.Write(json, tolerance);
+            }
         )
         {
             Outcome = report.Verdict,
@@ -43,7 +48,13 @@ internal static class CheckDocument
         }
 
         yield return new Heading($"Lamps at {Figures.Volts(report.SupplyVoltage)}, each in its worst setting");
-        yield return legend.In(s_lamp.Table(report.WorstDrops, isMain: true));
+        yield return legend.In(s_lamp.Table(report.WorstDrops));
+        // CSV gives the verdict on the bike beside each lamp.
+        yield return new Columns<VoltageDropBreakdown>
+        {
+            { "verdict", "verdict", _ => report.VerdictText },
+            { s_lamp, d => d },
+        }.Spreadsheet(report.WorstDrops);
         yield return legend.Block;
         yield return new PageOnly(() =>
             [new SideBySide([ReportCharts.LampVolts(report), ReportCharts.LampLight(report)]), .. Losses(report)]

@@ -68,9 +68,7 @@ internal static class DirectLightingDocument
         );
 
     /// <summary>The range of the coil's voltage over the speeds of the list.</summary>
-    public static string Range(DirectLightingReport report) =>
-        $"{Figures.Volts(report.Points[0].TerminalVoltage)} at {Figures.Rpm(report.Points[0].Speed)}, "
-        + $"{Figures.Volts(report.Points[^1].TerminalVoltage)} at {Figures.Rpm(report.Points[^1].Speed)}";
+    public static string Range(DirectLightingReport report) => CheckHeadline.RangeOf(report);
 
     /// <summary>The lit lamps' voltage over engine speed; null with fewer than two speeds.</summary>
     public static LineChart? Chart(DirectLightingReport report)

@@ -71,7 +71,7 @@ internal static class LoadDocument
                         },
                     s_everyLamp.Spreadsheet(drawing.SelectMany(p => p.Lamps.Select(l => (p, l)))),
                 ],
-            json => ReportJson.Write(json, report)
+            json => LoadJson.Write(json, report)
         );
     }
 }

@@ -9,7 +9,11 @@ internal static class FleetColumns
             "folder",
             "folder",
             r => new Cell(
-                Path.GetFileName(Path.TrimEndingDirectorySeparator(r.Folder)) is { Length: > 0 } last ? last : r.Folder,
+                VisibleText.Of(
+                    Path.GetFileName(Path.TrimEndingDirectorySeparator(r.Folder)) is { Length: > 0 } last
+                        ? last
+                        : r.Folder
+                ),
                 r.Folder
             )
         },

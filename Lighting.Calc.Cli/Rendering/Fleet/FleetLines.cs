@@ -53,11 +53,14 @@ internal abstract class FleetLines : IDisposable
             {
                 json.WriteStartObject();
                 json.WriteNumber("schema", JsonRenderer.Schema);
+                json.WriteString("result", "check of many");
                 FleetColumns.All.Write(json, row);
                 json.WriteEndObject();
             }
 
-            output.Write(Encoding.UTF8.GetString(_line.GetBuffer(), 0, (int)_line.Length));
+            output.Write(
+                VisibleText.Of(Encoding.UTF8.GetString(_line.GetBuffer(), 0, (int)_line.Length), keepLines: true)
+            );
             output.Write('\n');
         }
     }

@@ -35,7 +35,7 @@ internal static class HtmlRenderer
 
         page.Close().Close().Close();
         output.Write("<!DOCTYPE html>\n");
-        output.Write(page.ToString());
+        output.Write(VisibleText.Of(page.ToString()!, keepLines: true));
         output.Write('\n');
     }
 

@@ -36,7 +36,7 @@ internal static class CsvRenderer
                 csv.WriteField(Convert.ToDouble(cell.Written, CultureInfo.InvariantCulture), default);
             else
                 csv.WriteField(
-                    cell.Value is string or Setting ? cell.Value.ToString()
+                    cell.Value is string or Setting ? VisibleText.Of(cell.Value.ToString()!, keepLines: true)
                     : cell.Value is null && cell.IsNumber ? ""
                     : cell.Text
                 );

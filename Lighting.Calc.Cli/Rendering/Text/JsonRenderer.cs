@@ -8,7 +8,7 @@ namespace Lighting.Calc.Cli.Rendering;
 /// number on top.</summary>
 internal static class JsonRenderer
 {
-    public const int Schema = 1;
+    public const int Schema = BikeReportWriter.Schema;
 
     public static void Render(TextWriter output, Document document)
     {
@@ -22,6 +22,7 @@ internal static class JsonRenderer
         {
             json.WriteStartObject();
             json.WriteNumber("schema", Schema);
+            json.Write("result", document.Result);
             string[] cautions =
             [
                 .. document
@@ -36,7 +37,9 @@ internal static class JsonRenderer
             json.WriteEndObject();
         }
 
-        output.Write(System.Text.Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length));
+        // Spelt out as JSON itself may spell them: the texts are the same.
+        string text = System.Text.Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length);
+        output.Write(VisibleText.Of(text, keepLines: true));
         output.Write('\n');
     }
 

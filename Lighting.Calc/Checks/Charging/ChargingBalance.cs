@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Amps in against amps out in one setting, engine running.</summary>
-public sealed record ChargingBalance
+public sealed class ChargingBalance
 {
     internal ChargingBalance(ChargingSystem system, Setting setting, ElectricCurrent load)
     {

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>What the charging system does for a bike.</summary>
-public sealed record ChargingReport
+public sealed class ChargingReport
 {
     internal ChargingReport() { }
 

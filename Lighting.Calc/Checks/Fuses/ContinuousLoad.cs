@@ -11,7 +11,7 @@ namespace Lighting.Calc;
 /// peak is held against the shortest published opening time at the
 /// next higher published current: from one hour on the fuse is taken to hold it.
 /// </remarks>
-public sealed record ContinuousLoad
+public sealed class ContinuousLoad
 {
     internal const double HeldSeconds = 3600;
 

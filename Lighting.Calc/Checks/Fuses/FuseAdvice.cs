@@ -37,4 +37,14 @@ public sealed record FuseAdvice
 
     private bool Fits =>
         MinimumRatingForLoad is { } least && MaximumRatingForWire is { } most && least.Amperes <= most.Amperes + 1e-9;
+
+    private object?[] Figures =>
+        [MinimumRatingForLoad, MaximumRatingForWire, WiresKnown, MaximumContinuousLoad, Explanation];
+
+    /// <inheritdoc/>
+    public bool Equals(FuseAdvice? other) =>
+        other is not null && Figures.AsSpan().SequenceEqual(other.Figures) && UpsizedRuns.HoldsSame(other.UpsizedRuns);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Explanation, UpsizedRuns.HashOfParts());
 }

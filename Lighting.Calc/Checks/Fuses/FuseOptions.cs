@@ -55,4 +55,17 @@ public sealed record FuseOptions
 
     internal Temperature AirRoundWires(Bike bike) =>
         WireAmbient ?? bike.AmbientTemperature ?? Temperature.FromDegreesCelsius(30);
+
+    private object?[] Figures =>
+        [ContinuousLoadFactor, Ambient, WireAmbient, LongestShort, GlassMarkedWithBlowingCurrent];
+
+    /// <inheritdoc/>
+    public bool Equals(FuseOptions? other) =>
+        other is not null
+        && Figures.AsSpan().SequenceEqual(other.Figures)
+        && MomentarySwitches.HoldsSame(other.MomentarySwitches)
+        && FlashingCircuits.HoldsSame(other.FlashingCircuits);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(ContinuousLoadFactor, MomentarySwitches.HashOfParts());
 }

@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 
 /// <summary>Whether a fuse protects the wires it feeds: its rating against the current rating of the
 /// thinnest.</summary>
-public sealed record FuseProtection
+public sealed class FuseProtection
 {
     /// <summary>The runs it feeds, up to the next fuse. A short in one of them is the fuse's to clear.</summary>
     public required ImmutableArray<RunAmpacityCheck> DownstreamRuns { get; init; }

@@ -5,7 +5,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Whether one fuse suits, with all that the verdict rests on.</summary>
-public sealed record FuseSuitability
+public sealed class FuseSuitability
 {
     /// <summary>The fuse.</summary>
     public required Fuse Fuse { get; init; }

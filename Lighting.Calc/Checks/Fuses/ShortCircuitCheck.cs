@@ -9,7 +9,7 @@ namespace Lighting.Calc;
 /// engine off. The way back is that of the worst-off lamp beyond the run, as the lists have it; the short itself, and a
 /// frame the lists do not have, are taken as without resistance.
 /// </remarks>
-public sealed record ShortCircuitCheck
+public sealed class ShortCircuitCheck
 {
     /// <summary>The run.</summary>
     public required Run Run { get; init; }

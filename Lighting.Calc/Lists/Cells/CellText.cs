@@ -1,5 +1,3 @@
-using System.Buffers;
-
 namespace Lighting.Calc;
 
 /// <summary>The text of a cell: trimmed, its inner white space folded, its guard against spreadsheet formulas removed
@@ -7,12 +5,6 @@ namespace Lighting.Calc;
 internal static class CellText
 {
     private const string FormulaStarts = "=+-@";
-    private static readonly SearchValues<char> s_controls = SearchValues.Create([
-        .. Enumerable
-            .Range(0, char.MaxValue + 1)
-            .Select(c => (char)c)
-            .Where(c => char.IsControl(c) && !char.IsWhiteSpace(c)),
-    ]);
 
     /// <summary>A cell without surrounding white space, each run of white space inside it as one space, and without its
     /// formula guard.</summary>
@@ -28,8 +20,11 @@ internal static class CellText
     /// one.</summary>
     public static string Guard(string text) => StartsLikeFormula(text) ? $"'{text}" : text;
 
-    /// <summary>Whether a cell holds a character that cannot be seen and does not belong in a name.</summary>
-    public static bool HasControl(string cell) => cell.AsSpan().ContainsAny(s_controls);
+    /// <summary>What is wrong with a cell whatever its column; null where nothing is.</summary>
+    public static string? ProblemOf(string cell) =>
+        cell.Length > ListLimits.CellCharacters ? $"is longer than {ListLimits.CellCharacters} characters"
+        : VisibleText.HasHidden(cell) ? VisibleText.Problem
+        : null;
 
     // As most cells are: every white space in it a single space between two other characters.
     private static bool IsFolded(string cell)

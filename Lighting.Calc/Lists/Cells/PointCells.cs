@@ -3,9 +3,6 @@ namespace Lighting.Calc;
 /// <summary>Reads the points a row joins: free text, but for the two battery terminals.</summary>
 internal static class PointCells
 {
-    private static readonly string[] s_plus = ["+", "(+)", "plus", "positive", "pos"];
-    private static readonly string[] s_minus = ["-", "(-)", "−", "–", "minus", "negative", "neg"];
-
     /// <summary>A point; null if the cell is blank, or looks like a battery terminal but is not one of the two and the
     /// fault is logged.</summary>
     public static string? Optional(ListRow row, string column)
@@ -16,7 +13,7 @@ internal static class PointCells
             return Bike.BatteryPlus;
         if (Name.Equal(point, Bike.BatteryMinus))
             return Bike.BatteryMinus;
-        if (Meant(point) is not { } meant)
+        if (BatteryTerminal.Meant(point) is not { } meant)
             return point;
         row.Fault(
             column,
@@ -45,30 +42,4 @@ internal static class PointCells
             row.Fault("to", to, "is the point it comes from as well", "expected two different points");
         return (from, to);
     }
-
-    /// <summary>The terminal that a text means, such as <c>Battery+</c>, <c>batt plus</c> or <c>battry -</c>.</summary>
-    private static string? Meant(string text)
-    {
-        string lower = text.ToLowerInvariant();
-        return Means(lower, s_plus) ? Bike.BatteryPlus
-            : Means(lower, s_minus) ? Bike.BatteryMinus
-            : null;
-    }
-
-    private static bool Means(string lower, string[] signs)
-    {
-        foreach (string sign in signs)
-        {
-            if (
-                lower.EndsWith(sign, StringComparison.Ordinal) && IsBattery(lower[..^sign.Length].Trim())
-                || lower.StartsWith(sign, StringComparison.Ordinal) && IsBattery(lower[sign.Length..].Trim())
-            )
-                return true;
-        }
-
-        return false;
-    }
-
-    private static bool IsBattery(string word) =>
-        word is "bat" or "batt" || SpellingSuggestions.Distance(word, "battery", most: 2) <= 2;
 }

@@ -82,6 +82,13 @@ public sealed class QuantityText<TQuantity>
     /// <summary>Form in lists: the number in the bare unit, exact.</summary>
     internal string Write(TQuantity quantity) => _to(quantity).ToString("R", CultureInfo.InvariantCulture);
 
+    /// <summary>The same reader with the range of a bike's figure.</summary>
+    internal QuantityText<TQuantity> Within(ValueRange range)
+    {
+        QuantityText<TQuantity> copy = Within(range.Lowest, range.Highest);
+        return range.OrZero ? copy.OrZero() : copy;
+    }
+
     internal QuantityText<TQuantity> Within(double lowest, double highest)
     {
         var copy = (QuantityText<TQuantity>)MemberwiseClone();

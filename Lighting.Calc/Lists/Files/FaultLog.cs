@@ -11,6 +11,8 @@ internal sealed class FaultLog
 
     public bool HasFaults => _faults.Count > 0;
 
+    public IReadOnlyList<ListFault> Faults => _faults;
+
     public int FaultCount => _faults.Count;
 
     /// <summary>Starts a file: its faults follow those of the files before it.</summary>
@@ -34,6 +36,7 @@ internal sealed class FaultLog
                 .. faults
                     .OrderBy(f => _files.IndexOf(f.File))
                     .ThenBy(f => f.Line)
+                    .ThenBy(f => f.Row)
                     .ThenBy(f => f.ColumnNumber)
                     .Distinct(),
             ];

@@ -4,7 +4,7 @@ namespace Lighting.Calc;
 /// <param name="Name">The list it is, such as <c>lamps.csv</c>.</param>
 /// <param name="Label">Name in messages: its file name.</param>
 /// <param name="Open">Opens it at its start.</param>
-internal sealed record ListFile(string Name, string Label, Func<Stream> Open)
+internal record ListFile(string Name, string Label, Func<Stream> Open)
 {
     /// <summary>A file, which another program, such as a spreadsheet, may have open as well. Its bytes are read in one
     /// piece: no buffer is needed.</summary>
@@ -26,9 +26,8 @@ internal sealed record ListFile(string Name, string Label, Func<Stream> Open)
 
     /// <summary>The bytes of a stream: one more than the limit when it is too large, and never more than that in
     /// memory.</summary>
-    public static byte[] ReadUpToLimit(Stream stream)
+    public static byte[] ReadUpToLimit(Stream stream, long most = ListLimits.Bytes + 1)
     {
-        const long most = ListLimits.Bytes + 1;
         if (stream.CanSeek && stream.Position == 0 && stream.Length < most)
         {
             // The common case, without copies: the length is known, and that no byte follows tells that it was the
@@ -47,6 +46,10 @@ internal sealed record ListFile(string Name, string Label, Func<Stream> Open)
             memory.Write(buffer, 0, read);
         return memory.ToArray();
     }
+
+    /// <summary>The list as rows of text under known columns; null, with the faults logged, when it cannot be
+    /// read.</summary>
+    public virtual ListTable? Table(ListSchema schema, FaultLog log) => ListReader.Read(this, schema, log);
 
     /// <summary>The bytes of the list; null, with the fault logged, when it cannot be read or is too large.</summary>
     public byte[]? Read(FaultLog log)

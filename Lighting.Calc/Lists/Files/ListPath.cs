@@ -3,15 +3,36 @@ namespace Lighting.Calc;
 /// <summary>Finds the lists of a folder, or takes a single file as one list.</summary>
 internal static class ListPath
 {
-    /// <summary>The lists of a folder; a single file is a <c>lamps.csv</c>.</summary>
+    /// <summary>The lists of a folder; a single file is a <c>lamps.csv</c>, or by its ending all lists as JSON or
+    /// zipped.</summary>
     public static ListSource Open(string path, FaultLog log)
     {
         if (File.Exists(path))
-            return OpenFile(path, ListSchema.Lamps, log);
+            return HoldsAll(path) ? OpenAll(path, log) : OpenFile(path, ListSchema.Lamps, log);
         if (Directory.Exists(path))
             return OpenFolder(path, log);
         log.Fault(new ListFault { File = OneLine.Quoted(path), Problem = "there is no such file or folder" });
         return ListSource.Empty;
+    }
+
+    private static bool HoldsAll(string path) => Path.GetExtension(path).ToLowerInvariant() is ".json" or ".zip";
+
+    private static ListSource OpenAll(string path, FaultLog log)
+    {
+        string label = Path.GetFileName(path);
+        try
+        {
+            using Stream stream = ListFile.At(label, path).Open();
+            byte[] bytes = ListFile.ReadUpToLimit(stream, WholeLists.MostBytes);
+            return label.EndsWith('p') || label.EndsWith('P')
+                ? ZippedLists.Of(bytes, label)
+                : JsonLists.Of(bytes, label);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            log.Fault(new ListFault { File = label, Problem = $"cannot be read: {problem.Message}" });
+            return ListSource.Empty;
+        }
     }
 
     /// <summary>A single file, taken as the list it is asked to be.</summary>

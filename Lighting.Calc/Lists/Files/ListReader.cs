@@ -94,13 +94,9 @@ internal static class ListReader
 
         for (int i = 0; i < line.Cells.Length; i++)
         {
-            string? problem =
-                line.Cells[i].Length > ListLimits.CellCharacters
-                    ? $"is longer than {ListLimits.CellCharacters} characters"
-                : CellText.HasControl(line.Cells[i]) ? "holds a control character"
-                : string.IsNullOrWhiteSpace(header.Cells[i]) && !string.IsNullOrWhiteSpace(line.Cells[i])
-                    ? "stands under a column that has no name"
-                : null;
+            string? problem = CellText.ProblemOf(line.Cells[i]);
+            if (string.IsNullOrWhiteSpace(header.Cells[i]) && !string.IsNullOrWhiteSpace(line.Cells[i]))
+                problem ??= "stands under a column that has no name";
             if (problem is null)
                 continue;
             log.Fault(

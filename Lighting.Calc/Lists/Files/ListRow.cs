@@ -28,6 +28,15 @@ internal sealed class ListRow(
 
     public int Line => line;
 
+    /// <summary>Number of the row in a list of JSON, the first being 1; 0 in a file, where the line tells.</summary>
+    public int Row { get; init; }
+
+    /// <summary>The item that the row is, where JSON names it by its key; else null.</summary>
+    public string? Item { get; init; }
+
+    /// <summary>Where the row stands: <c>line 7</c>, or <c>row 3</c> of JSON.</summary>
+    public string Where => Row > 0 ? $"row {Row}" : $"line {line}";
+
     /// <summary>Whether a fault of this row has been logged.</summary>
     public bool IsFaulty { get; private set; }
 
@@ -187,8 +196,9 @@ internal sealed class ListRow(
         {
             File = file,
             Line = line,
-            ColumnName = place < 0 ? null : column,
-            ColumnNumber = place + 1,
+            Row = Item is null ? Row : 0,
+            ColumnName = Item ?? (place < 0 ? null : column),
+            ColumnNumber = Row > 0 ? 0 : place + 1,
             Text = text,
             Problem = place < 0 && text is null ? $"the list has no column '{column}': {problem}" : problem,
             Expected = expected,

@@ -15,7 +15,7 @@ internal sealed class ListTables
             if (source.Files.FirstOrDefault(f => Name.Equal(f.Name, schema.File)) is not { } file)
                 continue;
             log.Begin(file.Label);
-            tables._tables[schema] = ListReader.Read(file, schema, log);
+            tables._tables[schema] = file.Table(schema, log);
         }
 
         foreach (ListFile file in source.Files.Where(f => !ListSource.KnownNames.Contains(f.Name, Name.Comparer)))
@@ -36,7 +36,7 @@ internal sealed class ListTables
             log.Fault(
                 new ListFault
                 {
-                    File = ListSchema.Lamps.File,
+                    File = source.NameOf(ListSchema.Lamps),
                     Problem = "the list is missing",
                     Expected = "a bike needs at least its lamps",
                     Nearest = [],
@@ -47,7 +47,7 @@ internal sealed class ListTables
                 new ListFault
                 {
                     File = lamps.File,
-                    Line = 1,
+                    Line = source.HeaderLine,
                     Problem = "the list has no lamps",
                     Expected = "give each lamp a row below the header",
                 }

@@ -5,6 +5,9 @@ internal static class BikeListsReader
 {
     public static ListResult<BikeLists> Read(ListSource source, FaultLog log)
     {
+        source.LogFaults(log);
+        if (log.HasFaults && source.Files.IsEmpty)
+            return log.Failure<BikeLists>();
         var tables = ListTables.Open(source, log);
         var names = BikeNames.Of(tables);
         bool hasRuns = tables.Find(ListSchema.Runs) is { Rows.IsEmpty: false };
@@ -68,7 +71,7 @@ internal static class BikeListsReader
     public static ListTable? Only(ListSource source, ListSchema schema, FaultLog log)
     {
         if (source.Files.FirstOrDefault(f => Name.Equal(f.Name, schema.File)) is { } file)
-            return ListReader.Read(file, schema, log);
+            return file.Table(schema, log);
         if (!log.HasFaults)
             log.Fault(new ListFault { File = schema.File, Problem = "the list is missing" });
         return null;

@@ -148,7 +148,7 @@ internal static class BikeReader
                     SpellingSuggestions.Of(item, s_items)
                 );
             else if (!items.TryAdd(item, row))
-                row.Fault("item", item, $"is given on line {items[item].Line} already", "keep one of the two");
+                row.Fault("item", item, $"is given on {items[item].Where} already", "keep one of the two");
         }
 
         return items;

@@ -9,7 +9,7 @@ internal static class ChargingReader
     /// <summary>The points of the rows that are valid, in the list's order; the others are logged.</summary>
     public static ImmutableArray<ChargingPoint> Read(ListTable table)
     {
-        var seen = new Dictionary<(double Rpm, Condition When), int>();
+        var seen = new Dictionary<(double Rpm, Condition When), string>();
         var points = ImmutableArray.CreateBuilder<ChargingPoint>();
         foreach (ListRow row in table.Rows)
         {
@@ -20,13 +20,13 @@ internal static class ChargingReader
             Condition when = row.Condition("when");
             if (row.IsFaulty || speed is not { } rpm || current is not { } amps)
                 continue;
-            if (seen.TryAdd((rpm.RevolutionsPerMinute, when), row.Line))
+            if (seen.TryAdd((rpm.RevolutionsPerMinute, when), row.Where))
                 points.Add(new ChargingPoint(rpm, amps, when) { Notes = row.Text(ListSchema.Notes) });
             else
                 row.Fault(
                     "rpm",
                     row.Text("rpm"),
-                    $"is given on line {seen[(rpm.RevolutionsPerMinute, when)]} already",
+                    $"is given on {seen[(rpm.RevolutionsPerMinute, when)]} already",
                     "keep one of the two, or give them different conditions in 'when'"
                 );
         }

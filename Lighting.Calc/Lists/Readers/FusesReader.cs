@@ -16,11 +16,11 @@ internal static class FusesReader
         foreach (ListRow row in table.Rows)
         {
             string name = names.Take(row);
-            if (!hasRuns && row.Line != table.Rows[0].Line)
+            if (!hasRuns && row != table.Rows[0])
                 row.Fault(
                     "fuse",
                     name,
-                    $"is a second fuse, after the one on line {table.Rows[0].Line}",
+                    $"is a second fuse, after the one on {table.Rows[0].Where}",
                     "a bike with several fuses needs runs.csv to show what each fuse feeds"
                 );
             bool points = hasRuns || row.Text("from") is not null || row.Text("to") is not null;

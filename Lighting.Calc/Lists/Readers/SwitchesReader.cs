@@ -12,7 +12,7 @@ internal static class SwitchesReader
     /// <summary>The contacts of the rows that are valid; the others are logged.</summary>
     public static ImmutableArray<SwitchContact> Read(ListTable table)
     {
-        var seen = new Dictionary<string, int>(Name.Comparer);
+        var seen = new Dictionary<string, string>(Name.Comparer);
         var contacts = ImmutableArray.CreateBuilder<SwitchContact>();
         foreach (ListRow row in table.Rows)
         {
@@ -39,13 +39,13 @@ internal static class SwitchesReader
                 Momentary = momentary,
                 Notes = row.Text(ListSchema.Notes),
             };
-            if (seen.TryAdd(contact.Name, row.Line))
+            if (seen.TryAdd(contact.Name, row.Where))
                 contacts.Add(contact);
             else
                 row.Fault(
                     "switch",
                     contact.Name,
-                    $"is the contact on line {seen[contact.Name]} already",
+                    $"is the contact on {seen[contact.Name]} already",
                     "join its positions with '|' in one row"
                 );
         }

@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Direct lighting at one engine speed. Volts and amps are rms.</summary>
-public sealed record DirectLightingPoint
+public sealed class DirectLightingPoint
 {
     internal DirectLightingPoint() { }
 

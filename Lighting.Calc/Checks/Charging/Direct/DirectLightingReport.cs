@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>What direct lighting does in one setting.</summary>
-public sealed record DirectLightingReport
+public sealed class DirectLightingReport
 {
     internal DirectLightingReport() { }
 

@@ -8,7 +8,7 @@ namespace Lighting.Calc;
 /// Charge counting: amps times time, times the charge efficiency when they go in. Peukert's law is not applied
 /// while riding. The charging system sends its whole surplus until the battery is full.
 /// </remarks>
-public sealed record RideBalance
+public sealed class RideBalance
 {
     internal RideBalance() { }
 

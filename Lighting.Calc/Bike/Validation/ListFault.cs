@@ -2,21 +2,32 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>One fault or caution in a bike's lists: place, problem and the form expected.</summary>
+/// <summary>One fault or caution in a bike's lists, or of a bike built in code: place, problem and the form
+/// expected.</summary>
 /// <remarks>Two faults are equal when they say the same of the same place.</remarks>
 public sealed record ListFault
 {
-    /// <summary>Name of the file, such as <c>lamps.csv</c>; the path asked for when nothing could be opened.</summary>
+    /// <summary>Name of the file, such as <c>lamps.csv</c>; of JSON the name of the list, such as <c>lamps</c>; the
+    /// path asked for when nothing could be opened.</summary>
     public required string File { get; init; }
 
     /// <summary>Line in the file, the first being 1; 0 when the fault is the file's as a whole.</summary>
     public int Line { get; init; }
 
+    /// <summary>Name of the part of a bike built in code; null in lists, and where the part has none.</summary>
+    public string? Part { get; init; }
+
+    /// <summary>Number of the row in a list of JSON, or of the part of a bike built in code, the first being 1; 0 in a
+    /// file, and where the fault is the
+    /// list's as a whole.</summary>
+    public int Row { get; init; }
+
     /// <summary>Number of the column in the file, the first being 1; 0 when the fault is the line's as a
     /// whole.</summary>
     public int ColumnNumber { get; init; }
 
-    /// <summary>Name of the column; null if the fault is the line's as a whole.</summary>
+    /// <summary>Name of the column, of a bike built in code that of the property; null if the fault is the line's as a
+    /// whole.</summary>
     public string? ColumnName { get; init; }
 
     /// <summary>The offending text; null if there is none.</summary>
@@ -38,20 +49,39 @@ public sealed record ListFault
     /// <summary>The fault in one line: <c>lamps.csv:7: column 'watts' (6): '55,0' is not a number of watts; write a
     /// decimal point: 55.0</c>.</summary>
     public string Message =>
-        (Line > 0 ? $"{File}:{Line}: " : $"{File}: ")
-        + (ColumnName is null ? "" : $"column '{ColumnName}' ({ColumnNumber}): ")
+        File
+        + (
+            Line > 0 ? $":{Line}"
+            : Row > 0 ? $" row {Row}"
+            : ""
+        )
+        + (Part is null ? ": " : $" {OneLine.Quoted(Part)}: ")
+        + (ColumnName is null ? "" : $"{Noun}'{ColumnName}'{(ColumnNumber > 0 ? $" ({ColumnNumber})" : "")}: ")
         + OneLine.Of(Text, Problem, Expected, Nearest);
+
+    // Of a bike built in code it is a property.
+    private string Noun => Line == 0 && File.StartsWith(nameof(Bike), StringComparison.Ordinal) ? "" : "column ";
 
     /// <inheritdoc/>
     public bool Equals(ListFault? other) =>
         other is not null
-        && (File, Line, ColumnNumber, ColumnName, Text, Problem, Expected)
-            == (other.File, other.Line, other.ColumnNumber, other.ColumnName, other.Text, other.Problem, other.Expected)
+        && (File, Line, Row, Part, ColumnNumber, ColumnName, Text, Problem, Expected)
+            == (
+                other.File,
+                other.Line,
+                other.Row,
+                other.Part,
+                other.ColumnNumber,
+                other.ColumnName,
+                other.Text,
+                other.Problem,
+                other.Expected
+            )
         && Nearest.AsSpan().SequenceEqual(other.Nearest.AsSpan())
         && Rows.AsSpan().SequenceEqual(other.Rows.AsSpan());
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(File, Line, ColumnNumber, Text, Problem);
+    public override int GetHashCode() => HashCode.Combine(File, Line, Row, ColumnNumber, Text, Problem);
 
     /// <summary>The same as <see cref="Message"/>.</summary>
     public override string ToString() => Message;

@@ -2,8 +2,8 @@ using System.Text.Json;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>The JSON of <c>check</c> and <c>load</c>.</summary>
-internal static class ReportJson
+/// <summary>The JSON of <c>load</c>: every setting with its points, circuits, lamps, runs and fuses.</summary>
+internal static class LoadJson
 {
     private static readonly Columns<RunState> s_run = new()
     {
@@ -13,32 +13,11 @@ internal static class ReportJson
         { "resistanceOhm", r => r.Resistance },
     };
 
-    private static readonly Columns<VerdictCause> s_cause = new()
-    {
-        { "cause", c => c.Text },
-        { "remedy", c => c.Remedy },
-    };
-
-    private static readonly Columns<ChargingReport> s_charging = new()
-    {
-        { "breakEvenRpm", c => c.Worst?.BreakEven.Speed },
-        { "netAmpereHours", c => c.Ride?.NetCharge },
-    };
-
-    public static void Write(Utf8JsonWriter json, BikeReport report, ToleranceReport? tolerance = null)
+    public static void Write(Utf8JsonWriter json, BikeReport report)
     {
         json.Write("bike", report.Bike.Name);
         json.Write("supplyVoltageV", report.SupplyVoltage);
-        json.Write("verdict", report.VerdictText);
-        json.Write("notJudged", report.NotJudged);
-        json.Write("causes", s_cause, report.Causes);
         json.Write("settings", Settings(report), report.Settings);
-        json.Write("fuses", CommonBlocks.Fuse, report.Fuses);
-        if (report.Charging is { } charging)
-            json.Write("charging", s_charging, charging);
-        if (tolerance is not null)
-            ToleranceDocument.Write(json, tolerance);
-        json.Write("findings", CommonBlocks.Finding, report.Findings);
     }
 
     private static Columns<OperatingPoint> Settings(BikeReport report) =>

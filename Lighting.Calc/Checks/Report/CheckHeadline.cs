@@ -1,4 +1,4 @@
-namespace Lighting.Calc.Cli.Rendering;
+namespace Lighting.Calc;
 
 /// <summary>The verdict of <c>check</c> in at most three lines of 80 columns: the verdict, the gravest causes, or what
 /// it rests on.</summary>
@@ -77,28 +77,34 @@ internal static class CheckHeadline
         {
             ContinuousLoad load = fuse.Steady;
             string peak =
-                load.WorstCurrent > load.ContinuousCurrent ? $", {Figures.Amperes(load.WorstCurrent)} peak" : "";
+                load.WorstCurrent > load.ContinuousCurrent ? $", {PlainFigures.Amperes(load.WorstCurrent)} peak" : "";
             yield return Fitting(
-                $"{Figures.Rating(fuse.Fuse.Rating)} {fuse.Fuse.Name}: {Figures.Amperes(load.ContinuousCurrent)} "
-                    + $"continuous (limit {Figures.Amperes(load.UsableCurrent)}){peak}"
+                $"{PlainFigures.Rating(fuse.Fuse.Rating)} {fuse.Fuse.Name}: "
+                    + $"{PlainFigures.Amperes(load.ContinuousCurrent)} continuous "
+                    + $"(limit {PlainFigures.Amperes(load.UsableCurrent)}){peak}"
                     + $"{(report.Fuses.Length > 1 ? ", the least headroom" : "")}."
             );
         }
         else if (report.DirectLighting is { } direct)
-            yield return Fitting($"Lighting coil: {DirectLightingDocument.Range(direct)}.");
+            yield return Fitting($"Lighting coil: {RangeOf(direct)}.");
         if (report.Bike.CountsAllLampsTogether)
             yield return "No 'lit when' is listed: every lamp counts as on.";
         else if (drop is not null || report.Charging?.Worst is not null)
         {
             string largest = drop is null
                 ? ""
-                : $"Largest voltage drop: {drop.Lamp.Lamp.Lamp} {Figures.Percent(drop.Lamp.Drop!.Value)}. ";
+                : $"Largest voltage drop: {drop.Lamp.Lamp.Lamp} {PlainFigures.Percent(drop.Lamp.Drop!.Value)}. ";
             string covered = report.Charging?.Worst is { } charging
                 ? $"Load covered {BreakEvenWords.Of(charging.BreakEven)}."
                 : "";
             yield return Fitting((largest + covered).Trim());
         }
     }
+
+    /// <summary>The terminal voltage of direct lighting at the lowest and the highest speed.</summary>
+    public static string RangeOf(DirectLightingReport report) =>
+        $"{PlainFigures.Volts(report.Points[0].TerminalVoltage)} at {PlainFigures.Rpm(report.Points[0].Speed)}, "
+        + $"{PlainFigures.Volts(report.Points[^1].TerminalVoltage)} at {PlainFigures.Rpm(report.Points[^1].Speed)}";
 
     private static string Fitting(string line) =>
         line.Length <= Columns ? line : line[..(Columns - 1)].TrimEnd(' ', ',', ';') + "…";
