@@ -24,7 +24,7 @@ public partial class ArchitectureTests
     };
 
     public static TheoryData<string> Folders =>
-        [.. Directory.GetDirectories(Core).Select(d => Path.GetFileName(d)).Where(d => d is not "bin" and not "obj")];
+        [.. Directory.GetDirectories(Core).Select(d => Path.GetFileName(d)).Where(d => d is not "bin" and not "obj" and not "schemas")];
 
     private static string Core => Path.Combine(CliProcess.Root, "Lighting.Calc");
 

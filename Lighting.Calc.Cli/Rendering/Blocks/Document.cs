@@ -22,7 +22,7 @@ internal sealed record Document(
     /// <summary>How the verdict turns out; null where it is none, but a figure.</summary>
     public BikeVerdict? Outcome { get; init; }
 
-    /// <summary>What a page has to write on under its title, such as the date.</summary>
+    /// <summary>What a page has to write on, such as the date.</summary>
     public IReadOnlyList<string> Fields { get; init; } = [];
 
     /// <summary>What only a page shows, between the verdict and the cautions.</summary>

@@ -6,14 +6,17 @@ internal static class CheckFirstPage
     /// <summary>What a workshop writes in.</summary>
     public static readonly string[] Fields = ["Workshop", "Customer", "Mileage", "Date", "Signature"];
 
-    /// <summary>The most loaded fuse, the lamp with the largest drop, and the speed from which charging covers the usual
-    /// ride.</summary>
+    /// <summary>The most loaded fuse, the lamp with the largest drop, and the speed from which charging covers the
+    /// usual ride.</summary>
     public static IEnumerable<Block> Of(BikeReport report) =>
         [new KeyFigures([.. new[] { Fuse(report), Drop(report), Charging(report) }.OfType<KeyFigure>()])];
 
     // A lighting coil has no fuse to judge.
     private static KeyFigure? Fuse(BikeReport report) =>
-        report.Fuses.OrderBy(f => f.Verdict == FuseVerdict.Suits).ThenBy(f => f.Steady.Headroom.Amperes).FirstOrDefault()
+        report
+            .Fuses.OrderBy(f => f.Verdict == FuseVerdict.Suits)
+            .ThenBy(f => f.Steady.Headroom.Amperes)
+            .FirstOrDefault()
             is { } fuse
             ? new KeyFigure(
                 $"Fuse: {fuse.Fuse.Name} {Figures.Rating(fuse.Fuse.Rating)}",

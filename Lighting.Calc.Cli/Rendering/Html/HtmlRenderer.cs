@@ -19,10 +19,10 @@ internal static class HtmlRenderer
         page.Close();
         page.Open("body").Open("main");
         page.Element("h1", document.Title);
-        Fields(page, document.Fields);
         Verdict(page, document);
         foreach (Block block in document.Lead())
             Render(page, block, document.Title);
+        Fields(page, document.Fields);
         if (document.Cautions is { } cautions)
             Render(page, cautions, document.Title);
         string section = document.Title;

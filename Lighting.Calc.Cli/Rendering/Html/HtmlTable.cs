@@ -17,7 +17,8 @@ internal static class HtmlTable
         {
             Render(page, table with { Rows = [.. table.Rows.Take(shownRows)] }, section);
             page.Open("details").Element("summary", $"{table.Rows.Count - shownRows} more");
-            Render(page, table with { Rows = [.. table.Rows.Skip(shownRows)], ShownRows = null }, $"{section}, the rest");
+            Table rest = table with { Rows = [.. table.Rows.Skip(shownRows)], ShownRows = null };
+            Render(page, rest, $"{section}, the rest");
             page.Close();
             return;
         }

@@ -237,10 +237,7 @@ internal sealed class NodalSystem
         double lost = 0;
         for (int i = 0; i < Unknowns; i++)
             lost += Volts[i] * Residual[i];
-        // What the residual aimed at may lose at the source's voltage is no imbalance, however little power there is.
-        double rounding = Math.Abs(emfVolts) * SolverLimits.TargetAmperes / SolverLimits.PowerRelative;
-        double power = Math.Max(Math.Abs(emfVolts * SourceAmperes), rounding);
-        return Math.Abs(lost) / Math.Max(power, SolverLimits.NoPowerWatts);
+        return Math.Abs(lost) / Math.Max(Math.Abs(emfVolts * SourceAmperes), SolverLimits.NoPowerWatts);
     }
 
     /// <summary>Greatest current in a conductor or the source.</summary>

@@ -29,7 +29,7 @@ internal sealed record JsonListFile(ListSchema Schema, string Label, JsonElement
         foreach (JsonProperty item in Content.EnumerateObject())
             if (Cell(item, rows.Count + 1, log) is { } value)
                 rows.Add(
-                    new ListRow(schema, Label, 0, [CellText.Clean(item.Name), value], [0, 1], ',', log)
+                    new ListRow(schema, Label, 0, [CellText.Clean(item.Name), value, ""], [0, 1, 2], ',', log)
                     {
                         Row = rows.Count + 1,
                         Item = item.Name,
