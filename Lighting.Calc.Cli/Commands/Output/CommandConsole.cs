@@ -5,4 +5,8 @@ namespace Lighting.Calc.Cli.Commands;
 /// <param name="Errors">Messages.</param>
 /// <param name="IsTerminal">Whether a person is looking at the results.</param>
 /// <param name="ShowsProgress">Whether a person is looking at the messages.</param>
-internal sealed record CommandConsole(TextWriter Output, TextWriter Errors, bool IsTerminal, bool ShowsProgress);
+internal sealed record CommandConsole(TextWriter Output, TextWriter Errors, bool IsTerminal, bool ShowsProgress)
+{
+    /// <summary>Where a person answers questions; null where nobody is asked.</summary>
+    public TextReader? Questions { get; init; }
+}
