@@ -11,13 +11,17 @@ internal sealed class Application(
     TextWriter messages,
     bool isTerminal,
     bool showsProgress,
-    Func<Stream>? input = null
+    Func<Stream>? input = null,
+    TextReader? questions = null
 )
 {
     public async Task<int> RunAsync(string[] words)
     {
         var errors = new VisibleWriter(messages);
-        var console = new CommandConsole(output, errors, isTerminal, showsProgress, input ?? Console.OpenStandardInput);
+        var console = new CommandConsole(output, errors, isTerminal, showsProgress, input ?? Console.OpenStandardInput)
+        {
+            Questions = questions,
+        };
         RootCommand root = Build(console);
         using var interruption = new Interruption();
         Interruption.WatchOver(root);
@@ -101,6 +105,7 @@ internal sealed class Application(
             ReadingsCommand.Create(console),
             FaultsCommand.Create(console),
             DiagramCommand.Create(console),
+            NewCommand.Create(console),
             TablesCommand.Create(console),
         }.WithManual();
 }

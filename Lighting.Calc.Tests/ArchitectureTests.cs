@@ -24,7 +24,12 @@ public partial class ArchitectureTests
     };
 
     public static TheoryData<string> Folders =>
-        [.. Directory.GetDirectories(Core).Select(d => Path.GetFileName(d)).Where(d => d is not "bin" and not "obj" and not "schemas")];
+        [
+            .. Directory
+                .GetDirectories(Core)
+                .Select(d => Path.GetFileName(d))
+                .Where(d => d is not ("bin" or "obj" or "schemas")),
+        ];
 
     private static string Core => Path.Combine(CliProcess.Root, "Lighting.Calc");
 

@@ -40,13 +40,28 @@ internal static class WireCommand
             Description = "Smallest wire to fit, for mechanical strength, such as 0.75mm2; default 0.5mm2 (20 AWG).",
             HelpName = "SIZE",
         };
+        Option<string?> measured = new("--measured")
+        {
+            Description = "What one cable is by its strands, counted and one of them measured; any other size too.",
+            HelpName = "COUNT/DIAMETER",
+        };
         family.AcceptOnlyFromAmong("awg", "stranded", "metric");
-        foreach (Option option in new Option[] { family, drop, ambient, bundle, least })
+        foreach (Option option in new Option[] { family, drop, ambient, bundle, least, measured })
             command.Add(option);
         command.SetAction(
             (parsed, cancel) =>
             {
                 var wrong = new List<string>();
+                if (parsed.GetValue(measured) is { } cable)
+                {
+                    if (options.HasBike(parsed) || run.AnyGiven(parsed))
+                        throw new InputException("--measured is of one cable alone: leave out the bike and the run.");
+                    if (OptionText.Wire("--measured", cable, wrong) is not { } found)
+                        throw new InputException(wrong);
+                    options.Output.Write(parsed, console, CableDocument.Of(found));
+                    return Task.FromResult(ExitCode.Suits);
+                }
+
                 WireConstruction? construction = parsed.GetValue(family) switch
                 {
                     "awg" => WireConstruction.SolidGauge,
@@ -150,7 +165,8 @@ internal static class WireCommand
         return command.WithExample(
             "lighting-calc wire shared/bikes/valley-twin",
             "lighting-calc wire --current 8A --length 1.8m --volts 12V",
-            "lighting-calc wire --current 8A --length 6ft --volts 6V --family stranded --fuse 15A"
+            "lighting-calc wire --current 8A --length 6ft --volts 6V --family stranded --fuse 15A",
+            "lighting-calc wire --measured 28/0.30"
         );
     }
 

@@ -33,6 +33,8 @@ internal static class GoldenLines
         "drop --current 8A --length 1.8m --wire 18AWG --volts 12V",
         "tables",
         "tables lamps",
+        "tables lamps H4 --all",
+        "wire --measured 28/0.30",
         "tables fuse-ratings",
         "tables led-classes",
         "tables wire-colours",
@@ -59,6 +61,7 @@ internal static class GoldenLines
             "readings ",
             "faults ",
             "diagram ",
+            "new ",
             "tables ",
         }.Select(c => $"{c}--help"),
     ];

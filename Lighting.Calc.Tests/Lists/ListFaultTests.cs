@@ -46,12 +46,12 @@ public class ListFaultTests
     [InlineData(
         "15.5 AWG,1",
         "column 'wire' (4): '15.5 AWG' is not a wire size; expected 4 AWG to 30 AWG, alone or followed by 'stranded', "
-            + "or {metric}; did you mean '16 AWG'?"
+            + "0 SWG to 40 SWG, strands such as 14/0.30 or 14/.012, or {metric}; did you mean '16 AWG'?"
     )]
     [InlineData(
         "1.3 mm²,1",
         "column 'wire' (4): '1.3 mm²' is not a wire size; expected 4 AWG to 30 AWG, alone or followed by 'stranded', "
-            + "or {metric}; did you mean '1.25 mm2'?"
+            + "0 SWG to 40 SWG, strands such as 14/0.30 or 14/.012, or {metric}; did you mean '1.25 mm2'?"
     )]
     [InlineData("14 AWG,-1", "column 'length' (5): '-1' is out of range; expected 0 or 0.001 m to 100 m")]
     [InlineData("14 AWG,", "column 'length' (5): the cell is blank")]
@@ -94,25 +94,25 @@ public class ListFaultTests
     }
 
     [Theory]
-    [InlineData("red", "RD")]
-    [InlineData("gray", "GY")]
-    [InlineData("pimk", "PK")]
-    [InlineData("RE", "RD")]
-    [InlineData("BURD", "RDBU")]
-    [InlineData("YEGN", "GNYE")]
-    [InlineData("white / red", "RDWH")]
-    [InlineData("WH-RD", "RDWH")]
-    [InlineData("green and yelow", "GNYE")]
-    [InlineData("RDRD", "RD")]
+    [InlineData("pimk", "'PK'")]
+    [InlineData("RE", "'RD'")]
+    [InlineData("BURD", "'RDBU' or 'BU/RD'")]
+    [InlineData("YEGN", "'GNYE' or 'YE/GN'")]
+    [InlineData("WH-RED-BK", null)]
+    [InlineData("green and yelow", "'GNYE'")]
+    [InlineData("green/yelow", "'GNYE' or 'GN/YE'")]
+    [InlineData("RDRD", "'RD'")]
+    [InlineData("RD/RD", "'RD'")]
     [InlineData("stripes", null)]
-    public void Runs_with_a_colour_that_is_no_code(string colour, string? nearest)
+    public void Runs_with_a_colour_that_is_none(string colour, string? nearest)
     {
-        string hint = nearest is null ? "" : $"; did you mean '{nearest}'?";
+        string hint = nearest is null ? "" : $"; did you mean {nearest}?";
         OneFault(
             "runs.csv",
             ListSamples.RunsCsv.Replace("RDBU", colour, StringComparison.Ordinal),
-            $"3: column 'colour' (9): '{colour}' is not a colour code of IEC 60757; expected one of BK, BN, RD, OG, "
-                + $"YE, GN, BU, VT, GY, WH, PK, GD, TQ, SR, or two joined in that order, such as RDBU, and GNYE{hint}"
+            $"3: column 'colour' (9): '{colour}' is not a colour; expected BK, BN, RD, OG, YE, GN, BU, VT, GY, WH, PK, "
+                + "GD, TQ, SR, a word such as red, a base and its tracer such as GN/RD or green/red, or two codes as "
+                + $"IEC 60757 joins them, such as RDBU{hint}"
         );
     }
 

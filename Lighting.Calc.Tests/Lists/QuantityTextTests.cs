@@ -122,24 +122,95 @@ public class QuantityTextTests
     [InlineData("18AWG", "18 AWG")]
     [InlineData("16 awg stranded", "16 AWG stranded")]
     [InlineData("1.5 mm²", "1.5 mm2")]
-    public void Wire_sizes(string text, string name)
+    [InlineData("AWG 18", "18 AWG")]
+    [InlineData("awg18 stranded", "18 AWG stranded")]
+    [InlineData("18 gauge", "18 AWG")]
+    [InlineData("18 ga. ", null)]
+    [InlineData("1.0 mm2", "1 mm2")]
+    [InlineData("1.50 mm^2", "1.5 mm2")]
+    [InlineData("2 sq mm", "2 mm2")]
+    [InlineData("14/0.30", "14/0.30")]
+    [InlineData("14 / .3", "14/0.30")]
+    [InlineData("28x0.3mm", "28/0.30")]
+    [InlineData("44/0.30", "44/0.30")]
+    [InlineData("65/0.30 mm", "65/0.30")]
+    [InlineData("14/.012", "14/.012")]
+    [InlineData("28/0.012 in", "28/.012")]
+    [InlineData("14/.0115", "14/.0115")]
+    [InlineData("7/0.064 mm", "7/0.064 mm")]
+    [InlineData("7/.064 inch", "7/.064 in")]
+    [InlineData("18 SWG", "18 SWG")]
+    [InlineData("swg 18 solid", "18 SWG")]
+    [InlineData("18 S.W.G.", "18 SWG")]
+    [InlineData("41 SWG", null)]
+    [InlineData("0/0.30", null)]
+    [InlineData("14/9", null)]
+    [InlineData("18 SWG stranded", null)]
+    public void Wire_sizes(string text, string? name)
     {
-        Assert.True(WireText.TryParse(text, out Calc.WireSize? wire, out TextProblem? problem));
-        Assert.Null(problem);
-        Assert.Equal(name, wire.Name);
+        Assert.Equal(name is not null, WireText.TryParse(text, out Calc.WireSize? wire, out TextProblem? problem));
+        Assert.Equal(name is null, problem is not null);
+        Assert.Equal(name, wire?.Name);
+        if (name is not null)
+            Assert.True(WireTable.TryFind(name, out Calc.WireSize? again) && again == wire);
     }
 
     [Theory]
-    [InlineData("16", "16 AWG")]
-    [InlineData("2 AWG", "4 AWG")]
+    [InlineData("16", "16 AWG|16 mm2")]
+    [InlineData("18", "18 AWG")]
+    [InlineData("0.75", "0.75 mm2")]
+    [InlineData("0.7", "0.75 mm2")]
+    [InlineData("12.6", null)]
+    [InlineData("2 AWG", null)]
     [InlineData("17.2 AWG stranded", "17 AWG stranded")]
     [InlineData("1.6 sq mm", "1.5 mm2")]
-    [InlineData("AWG 16", "16 AWG")]
+    [InlineData("1,5 mm2", "1.5 mm2")]
+    [InlineData("0.75 mn2", "0.75 mm2")]
+    [InlineData("16 AGW", "16 AWG")]
+    [InlineData("30 mm2", null)]
+    [InlineData("3 mm", null)]
+    [InlineData("14/0.03 mn", null)]
     [InlineData("thick", null)]
     public void A_wire_size_that_does_not_exist_offers_the_nearest(string text, string? nearest)
     {
         Assert.False(WireText.TryParse(text, out _, out TextProblem? problem));
-        Assert.Equal(nearest is null ? [] : [nearest], problem.Nearest);
+        Assert.Equal(nearest?.Split('|') ?? [], problem.Nearest);
+    }
+
+    [Theory]
+    [InlineData(
+        "0.75",
+        "'0.75' has no unit; write a cross-section such as 0.75 mm2, a gauge such as 18 AWG or strands such as 14/0.30"
+            + "; did you mean '0.75 mm2'?"
+    )]
+    [InlineData(
+        "3 mm",
+        "'3 mm' is a diameter, which does not give the size: insulation differs; write the cross-section, such as 0.75 "
+            + "mm2, or count the strands and measure one, such as 14/0.30"
+    )]
+    [InlineData(
+        "7/.064",
+        "'7/.064' does not say whether its strands are .064 mm or .064 inch; write the unit, such as 7/0.064 mm or "
+            + "7/.064 in"
+    )]
+    public void A_text_that_is_nearly_a_wire_size_is_answered_with_what_it_lacks(string text, string message)
+    {
+        Assert.False(WireText.TryParse(text, out _, out TextProblem? problem));
+        Assert.Equal(message, problem.ToString());
+    }
+
+    // A suggestion is never more than a fifth off in section; both readings of a bare number are what it says.
+    [Property(MaxTest = 500)]
+    public void No_suggestion_for_a_section_is_more_than_a_fifth_off(ushort hundredths)
+    {
+        double section = hundredths / 100.0;
+        if (WireText.TryParse(FormattableString.Invariant($"{section} mm2"), out _, out TextProblem? problem))
+            return;
+        foreach (string name in problem.Nearest)
+        {
+            Assert.True(WireTable.TryFind(name, out Calc.WireSize? near));
+            Assert.InRange(near.CopperArea.SquareMillimeters, section * 0.8 - 1e-9, section * 1.2 + 1e-9);
+        }
     }
 
     [Theory]

@@ -114,7 +114,7 @@ internal sealed class SizingProblem
     {
         WireConstruction family =
             options.Family
-            ?? bike.Runs.GroupBy(r => r.Wire.Construction)
+            ?? bike.Runs.GroupBy(r => FamilyOf(r.Wire.Construction))
                 .OrderByDescending(g => g.Count())
                 .ThenBy(g => g.Key)
                 .First()
@@ -122,12 +122,16 @@ internal sealed class SizingProblem
         return SizesOf(family, options.IncludeOddGauges);
     }
 
+    // Old inch sizes and imperial gauges are not what a new harness is made of; strand counts are metric cable.
+    private static WireConstruction FamilyOf(WireConstruction fitted) =>
+        fitted is WireConstruction.SolidGauge or WireConstruction.StrandedGauge ? fitted : WireConstruction.MetricCable;
+
     /// <summary>The sizes of a kind, thinnest first; of gauges the even ones unless the odd ones are wanted
     /// too.</summary>
     public static ImmutableArray<WireSize> SizesOf(WireConstruction family, bool includeOddGauges)
     {
         ImmutableArray<WireSize> all = WireTable.Of(family);
-        return family == WireConstruction.MetricCable || includeOddGauges
+        return family is not (WireConstruction.SolidGauge or WireConstruction.StrandedGauge) || includeOddGauges
             ? all
             : [.. all.Where((_, i) => i % 2 == (AmericanWireGauge.Smallest % 2))];
     }

@@ -68,6 +68,16 @@ public sealed class PublishedTable
         return new PublishedTable(name, columns, rows.ToImmutable());
     }
 
+    /// <summary>The table with only the rows in which all these words stand, in any column but the source.</summary>
+    internal PublishedTable With(IReadOnlyCollection<string> words)
+    {
+        int source = Columns.IndexOf("source");
+        return new PublishedTable(Name, Columns, [.. Rows.Where(r => words.All(w => Stands(r, w)))]);
+
+        bool Stands(ImmutableArray<string> row, string word) =>
+            row.Where((_, i) => i != source).Any(c => c.Contains(word, StringComparison.OrdinalIgnoreCase));
+    }
+
     /// <summary>The rows, read by column name.</summary>
     internal IEnumerable<TableRow> Read() => Rows.Select(row => new TableRow(this, row));
 }

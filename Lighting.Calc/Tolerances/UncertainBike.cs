@@ -191,8 +191,9 @@ internal sealed class UncertainBike
             return part;
         string kind = size.Construction switch
         {
-            WireConstruction.MetricCable => "metric cable",
-            WireConstruction.SolidGauge => "solid gauge",
+            WireConstruction.MetricCable or WireConstruction.MetricStrands or WireConstruction.InchStrands =>
+                "metric cable",
+            WireConstruction.SolidGauge or WireConstruction.StandardWireGauge => "solid gauge",
             WireConstruction.StrandedGauge => "stranded gauge",
             _ => throw new InvalidOperationException($"Unknown construction {size.Construction}."),
         };

@@ -12,4 +12,8 @@ internal sealed record CommandConsole(
     bool IsTerminal,
     bool ShowsProgress,
     Func<Stream> Input
-);
+)
+{
+    /// <summary>Where a person answers questions; null where nobody is asked.</summary>
+    public TextReader? Questions { get; init; }
+}

@@ -77,6 +77,28 @@ internal static class CommonBlocks
                 .Table(fuses)
         );
 
+    /// <summary>As what kinds of cable the wires of a bike are rated; nothing where it lists none.</summary>
+    public static IEnumerable<Block> RatedAs(Bike bike)
+    {
+        string[] kinds =
+        [
+            .. bike.Runs.CountBy(r => KindWords(r.Cable ?? bike.Cable, r.Wire.Construction))
+                .Select(k => $"{k.Key} ({k.Value} of {bike.Runs.Length})"),
+        ];
+        if (kinds.Length > 0)
+            yield return new Paragraph($"Wires are rated {string.Join(", ", kinds)}.");
+    }
+
+    private static string KindWords(CableKind? kind, WireConstruction construction) =>
+        kind switch
+        {
+            CableKind.Ordinary => "as ordinary PVC cable",
+            CableKind.ThinWall => "as thin-wall cable",
+            CableKind.FreeAir => "in free air",
+            _ when construction == WireConstruction.InchStrands => "as old inch cable, no kind of cable being stated",
+            _ => "in free air, no kind of cable being stated",
+        };
+
     public static IEnumerable<Block> FindingBlocks(IReadOnlyCollection<Finding> findings) =>
         findings.Count == 0 ? [] : [new Heading("Findings"), Finding.Table(findings)];
 

@@ -17,6 +17,7 @@ internal static class FuseDocument
                     CommonBlocks.Fuse.Spreadsheet(report.Fuses),
                     ReportCharts.Fuses(report.Fuses),
                     legend.Block,
+                    .. CommonBlocks.RatedAs(report.Bike),
                     .. report.Fuses.SelectMany(Details),
                     .. CommonBlocks.FindingBlocks(findings),
                 ];

@@ -47,7 +47,8 @@ internal static class WireDocument
                             s_lamp.Table(result.Lamps),
                         }
                         : [s_run.Spreadsheet(result.Runs)],
-                    .. CommonBlocks.FindingBlocks(result.Findings),
+                    .. CommonBlocks.RatedAs(bike),
+                .. CommonBlocks.FindingBlocks(result.Findings),
                 ],
             json =>
             {

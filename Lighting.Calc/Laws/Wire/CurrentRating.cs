@@ -14,7 +14,8 @@ namespace Lighting.Calc;
 /// <see cref="AmbientDerating"/>
 /// and <see cref="BundleDerating"/> for the factors and their range. Of a stated <see cref="CableKind"/> the trade
 /// rating (tables/cable-ratings.csv) is linear in area between printed sizes; below the first and above the last in
-/// proportion to area, ordinary cable never above thin wall, and thin wall never above its last.
+/// proportion to area, ordinary cable never above thin wall, and thin wall never above its last. An old inch size
+/// of which no kind is stated has the rating printed for inch sizes, never above that of ordinary cable.
 /// </remarks>
 public sealed record CurrentRating
 {
@@ -35,6 +36,7 @@ public sealed record CurrentRating
     );
 
     private static readonly ImmutableArray<Printed> s_ordinary = ReadCable("ordinary", "as ordinary PVC cable");
+    private static readonly ImmutableArray<Printed> s_inch = ReadCable("inch", "as old inch cable");
     private static readonly ImmutableArray<Printed> s_thinWall = ReadCable("thin wall", "as thin-wall cable");
 
     private readonly Printed? _row;
@@ -112,7 +114,7 @@ public sealed record CurrentRating
     public static CurrentRating Calculate(WireSize wire, Temperature ambient, int bundle, CableKind? cable = null)
     {
         Ratio? bundleFactor = BundleDerating.AllLoaded(bundle);
-        ImmutableArray<Printed> kind = wire.Construction == WireConstruction.MetricCable ? s_metric : s_gauges;
+        ImmutableArray<Printed> kind = wire.IsGauge ? s_gauges : s_metric;
         double area = wire.CopperArea.SquareMillimeters;
         // A gauge looks among the gauges first, so that gauges are compared at one insulation.
         Printed? ofCable = cable switch
@@ -122,6 +124,7 @@ public sealed record CurrentRating
             {
                 Amperes = Math.Min(Between(s_thinWall, wire.Name, area).Amperes, s_thinWall[^1].Amperes),
             },
+            null when wire.Construction == WireConstruction.InchStrands => OfInch(wire.Name, area),
             _ => null,
         };
         if ((ofCable ?? Largest(kind, area) ?? Largest(s_metric, area)) is not { } row)
@@ -176,6 +179,12 @@ public sealed record CurrentRating
     {
         Printed own = Between(s_ordinary, name, area);
         return own with { Amperes = Math.Min(own.Amperes, Between(s_thinWall, name, area).Amperes) };
+    }
+
+    private static Printed OfInch(string name, double area)
+    {
+        Printed own = Between(s_inch, name, area);
+        return own with { Amperes = Math.Min(own.Amperes, OfOrdinary(name, area).Amperes) };
     }
 
     // Linear between the printed sizes; outside them in proportion to the area.

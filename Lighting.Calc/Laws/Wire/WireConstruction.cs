@@ -11,4 +11,13 @@ public enum WireConstruction
 
     /// <summary>Metric vehicle cable, by its standard's maximum resistance.</summary>
     MetricCable,
+
+    /// <summary>Cable by the count of its strands and their diameter in millimetres, such as <c>14/0.30</c>.</summary>
+    MetricStrands,
+
+    /// <summary>Old cable by the count of its strands and their diameter in inches, such as <c>14/.012</c>.</summary>
+    InchStrands,
+
+    /// <summary>Imperial standard wire gauge, solid conductor of annealed copper.</summary>
+    StandardWireGauge,
 }

@@ -13,7 +13,8 @@ public sealed record WireSize
         OhmsPerMetreAt20 = ohmsPerMetreAt20;
     }
 
-    /// <summary>The name lists use: <c>16 AWG</c>, <c>16 AWG stranded</c> or <c>1.25 mm2</c>.</summary>
+    /// <summary>The name lists use: <c>16 AWG</c>, <c>16 AWG stranded</c>, <c>1.25 mm2</c>, <c>14/0.30</c>,
+    /// <c>14/.012</c> or <c>18 SWG</c>.</summary>
     public string Name { get; }
 
     /// <summary>Basis of its resistance.</summary>
@@ -24,10 +25,13 @@ public sealed record WireSize
 
     internal double OhmsPerMetreAt20 { get; }
 
+    /// <summary>Whether it is named by an American gauge.</summary>
+    internal bool IsGauge => Construction is WireConstruction.SolidGauge or WireConstruction.StrandedGauge;
+
     /// <summary>Resistance of a length, one way.</summary>
     /// <remarks>Gauges: annealed copper of the nominal area, by <see cref="AmericanWireGauge"/>. Metric cable: the
-    /// maximum of the standard at 20 °C (tables/conductors-metric.csv). Both follow the temperature by
-    /// <see cref="Copper"/>.</remarks>
+    /// maximum of the standard at 20 °C (tables/conductors-metric.csv). Counted strands: <see cref="StrandedCable"/>,
+    /// and <see cref="StandardWireGauge"/>. All follow the temperature by <see cref="Copper"/>.</remarks>
     /// <param name="length">Length of this one conductor, zero or more.</param>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>

@@ -72,7 +72,7 @@ internal sealed class LampWords
         ["festoon"] = ["SV8.5"],
         ["capless"] = ["W2.1x9.5d", "W2x4.6d"],
         ["wedge"] = ["W2.1x9.5d", "W2x4.6d"],
-        ["sealed"] = ["sealed beam"],
+        ["sealed"] = ["sealed beam 7 in", "sealed beam 5 3/4 in"],
     }.ToFrozenDictionary(Name.Comparer);
 
     private static readonly FrozenSet<string> s_fillers = new[]

@@ -7,8 +7,8 @@ namespace Lighting.Calc;
 internal static class RunsReader
 {
     private static readonly string s_colours =
-        $"expected one of {string.Join(", ", WireColour.SingleCodes)}, or two joined in that order, such as RDBU, and "
-        + $"GNYE";
+        $"expected {string.Join(", ", WireColour.SingleCodes)}, a word such as red, a base and its tracer such as "
+        + "GN/RD or green/red, or two codes as IEC 60757 joins them, such as RDBU";
 
     /// <summary>The words for the kinds of cable.</summary>
     public static readonly (string Word, CableKind Value)[] Cables =
@@ -72,7 +72,7 @@ internal static class RunsReader
         if (row.Text("colour") is not { } text)
             return null;
         if (!WireColour.TryFind(text, out WireColour? colour))
-            row.Fault("colour", text, "is not a colour code of IEC 60757", s_colours, WireColour.Nearest(text));
+            row.Fault("colour", text, "is not a colour", s_colours, WireColour.Nearest(text));
         return colour;
     }
 }
