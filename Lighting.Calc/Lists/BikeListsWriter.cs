@@ -31,6 +31,10 @@ public static class BikeListsWriter
         Add(ListSchema.Ride, bike.Ride.Select(Stretch));
         Add(ListSchema.Swaps, lists.Swaps.Select(s => Swap(s, bike)));
         Add(ListSchema.Readings, lists.Readings.Select(Reading));
+        Add(
+            ListSchema.Prices,
+            lists.Prices.Select(p => new[] { Text(p.Item), p.Price.ToString(CultureInfo.InvariantCulture) })
+        );
         return texts;
 
         void Add(ListSchema schema, IEnumerable<string[]> rows)
@@ -101,13 +105,15 @@ public static class BikeListsWriter
             Text(run.Name),
             Text(run.From),
             Text(run.To),
-            run.Wire.Name,
+            run.WireIsOpen ? "" : run.Wire.Name,
             QuantityText.Length.Write(run.Length),
             Whole(run.Joints),
             run.AssumesJoints ? "" : QuantityText.Resistance.Write(run.JointResistance),
             Whole(run.Bundle),
             run.Colour?.Code ?? "",
             Word(run.Cable),
+            Text(run.FromEnd),
+            Text(run.ToEnd),
         ];
 
     private static string[] Contact(SwitchContact contact) =>

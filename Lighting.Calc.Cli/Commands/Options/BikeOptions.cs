@@ -27,14 +27,24 @@ internal sealed class BikeOptions
         Arity = ArgumentArity.ZeroOrMore,
     };
 
+    private readonly Argument<string?> _other = new("OTHER")
+    {
+        Description = "The bike to compare it with.",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
+
+    private readonly bool _comparesTwo;
+
     public BikeOptions(
         Command command,
         bool bikeIsOptional = false,
         bool isDrawing = false,
         bool manyBikes = false,
-        bool engineOff = false
+        bool engineOff = false,
+        bool comparesTwo = false
     )
     {
+        _comparesTwo = comparesTwo;
         _volts = new("--volts")
         {
             Description =
@@ -57,10 +67,14 @@ internal sealed class BikeOptions
         _engine.AcceptOnlyFromAmong("off", "running");
         _bike.Validators.Add(OptionText.RefuseEmptyPath);
         _more.Validators.Add(OptionText.RefuseEmptyPath);
+        _other.Validators.Add(OptionText.RefuseEmptyPath);
         command.Add(_bike);
         if (manyBikes)
             command.Add(_more);
-        command.Add(_fuse);
+        if (comparesTwo)
+            command.Add(_other);
+        else
+            command.Add(_fuse);
         command.Add(_when);
         command.Add(_volts);
         command.Add(_engine);
@@ -87,10 +101,29 @@ internal sealed class BikeOptions
         [parsed.GetRequiredValue(_bike)!, .. parsed.GetRequiredValue(_more)];
 
     /// <summary>Reads the bike and what the options say of it.</summary>
+    /// <param name="parsed">The words.</param>
+    /// <param name="console">Where cautions go.</param>
+    /// <param name="wiresMayBeOpen">Whether blank cells of wires are accepted, to be chosen.</param>
     /// <exception cref="InputException">A list or an option is wrong.</exception>
-    public BikeInput Read(ParseResult parsed, CommandConsole console)
+    public BikeInput Read(ParseResult parsed, CommandConsole console, bool wiresMayBeOpen = false)
     {
-        ListResult<BikeLists> lists = BikeLists.Read(parsed.GetRequiredValue(_bike)!);
+        string path = parsed.GetRequiredValue(_bike)!;
+        return Read(parsed, console, wiresMayBeOpen ? BikeLists.ReadWithOpenWires(path) : BikeLists.Read(path));
+    }
+
+    /// <summary>Reads one bike or two, with their paths.</summary>
+    /// <exception cref="InputException">A list or an option is wrong.</exception>
+    public (BikeInput Bike, BikeInput? Other, string[] Paths) ReadTwo(ParseResult parsed, CommandConsole console)
+    {
+        string path = parsed.GetRequiredValue(_bike)!;
+        BikeInput bike = Read(parsed, console, BikeLists.Read(path));
+        return parsed.GetValue(_other) is { } other
+            ? (bike, Read(parsed, console, BikeLists.Read(other)), [path, other])
+            : (bike, null, [path]);
+    }
+
+    private BikeInput Read(ParseResult parsed, CommandConsole console, ListResult<BikeLists> lists)
+    {
         foreach (ListFault caution in lists.Cautions)
             console.Errors.WriteLine($"lighting-calc: caution: {caution.Message}");
         return Apply(parsed, lists);
@@ -110,7 +143,7 @@ internal sealed class BikeOptions
         ElectricPotential supply = parsed.GetValue(_engine) == "off" ? bike.BatteryVoltage : bike.ChargingVoltage;
         if (parsed.GetValue(_volts) is { } volts)
             supply = OptionText.Quantity(QuantityText.Voltage, "--volts", volts, v => v.Volts > 0, wrong) ?? supply;
-        if (parsed.GetValue(_fuse) is { } fuse)
+        if (!_comparesTwo && parsed.GetValue(_fuse) is { } fuse)
             bike = WithFuse(bike, fuse, wrong);
         if (wrong.Count == 0)
             CheckSettings(bike, when, wrong);
@@ -155,7 +188,7 @@ internal sealed class BikeOptions
         }
     }
 
-    private static Bike WithFuse(Bike bike, string text, List<string> wrong)
+    internal static Bike WithFuse(Bike bike, string text, List<string> wrong)
     {
         int equals = text.IndexOf('=', StringComparison.Ordinal);
         string? name = equals < 0 ? null : text[..equals].Trim();

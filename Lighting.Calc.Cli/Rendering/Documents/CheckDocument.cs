@@ -12,25 +12,27 @@ internal static class CheckDocument
         { "setting", "setting", d => d.Setting },
     };
 
-    public static Document Of(BikeReport report, ToleranceReport? tolerance = null) =>
+    public static Document Of(BikeReport report, ToleranceReport? tolerance = null, FusePlan? plan = null) =>
         new(
             CommonBlocks.TitleOf(report.Bike, "Check"),
             CheckHeadline.Of(report),
             Cautions.OfWork(report.Bike),
-            () => Blocks(report, tolerance),
-            json => ReportJson.Write(json, report, tolerance)
+            () => Blocks(report, tolerance, plan),
+            json => ReportJson.Write(json, report, tolerance, plan)
         )
         {
             Outcome = report.Verdict,
         };
 
-    private static IEnumerable<Block> Blocks(BikeReport report, ToleranceReport? tolerance)
+    private static IEnumerable<Block> Blocks(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
     {
         // A spreadsheet that asked for tolerances gets those.
         if (tolerance is not null)
             yield return ToleranceDocument.Spreadsheet(tolerance);
         foreach (Block block in Causes(report))
             yield return block;
+        if (plan is not null)
+            yield return new Paragraph($"Fuse plan, {FusePlanDocument.Remedy(plan)}");
         var legend = new SettingLegend();
         if (!report.Fuses.IsEmpty)
         {

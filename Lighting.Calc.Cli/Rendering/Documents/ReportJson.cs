@@ -25,7 +25,12 @@ internal static class ReportJson
         { "netAmpereHours", c => c.Ride?.NetCharge },
     };
 
-    public static void Write(Utf8JsonWriter json, BikeReport report, ToleranceReport? tolerance = null)
+    public static void Write(
+        Utf8JsonWriter json,
+        BikeReport report,
+        ToleranceReport? tolerance = null,
+        FusePlan? plan = null
+    )
     {
         json.Write("bike", report.Bike.Name);
         json.Write("supplyVoltageV", report.SupplyVoltage);
@@ -38,6 +43,13 @@ internal static class ReportJson
             json.Write("charging", s_charging, charging);
         if (tolerance is not null)
             ToleranceDocument.Write(json, tolerance);
+        if (plan is not null)
+        {
+            json.WriteStartObject("fusePlan");
+            FusePlanDocument.Write(json, plan);
+            json.WriteEndObject();
+        }
+
         json.Write("findings", CommonBlocks.Finding, report.Findings);
     }
 
