@@ -50,7 +50,7 @@ internal static class CheckCommand
                 ToleranceReport? spread = isAsked
                     ? Draw(input, parsed.GetValue(samples), parsed.GetValue(seed), console, cancel)
                     : null;
-                options.Output.Write(parsed, console, CheckDocument.Of(report, spread));
+                options.Output.Write(parsed, console, CheckDocument.Of(report, spread, PlanFor(report, input, cancel)));
                 return Task.FromResult(report.Verdict == BikeVerdict.Suits ? ExitCode.Suits : ExitCode.DoesNotSuit);
             }
         );
@@ -60,6 +60,20 @@ internal static class CheckCommand
             "lighting-calc check shared/bikes/valley-twin --when \"lights=main; dip=high\" --format json",
             "lighting-calc check shared/bikes/valley-twin --tolerance --samples 2000 --seed 14"
         );
+    }
+
+    // A box with more ways, where a fuse is overloaded or would ask for a wire above 4 mm².
+    private static FusePlan? PlanFor(BikeReport report, BikeInput input, CancellationToken cancel)
+    {
+        bool helps = report.Fuses.Any(f =>
+            f.Verdict == FuseVerdict.Overloaded
+            || f.Advice.UpsizedRuns.Any(u => u.Wire is null || u.Wire.CopperArea.SquareMillimeters > 4 + 1e-9)
+        );
+        if (!helps || report.Findings.Any(f => f.Kind is FindingKind.DeadShort or FindingKind.NoOperatingPoint))
+            return null;
+        var options = new FusePlanOptions { When = input.When, Supply = input.Supply };
+        FusePlan plan = FusePlanner.Plan(input.Bike, options, cancel);
+        return plan.IsFeasible ? plan : null;
     }
 
     private static void Refuse(BikeInput input, bool isAsked, int? samples, long? seed)

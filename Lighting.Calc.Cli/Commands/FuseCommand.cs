@@ -31,6 +31,15 @@ internal static class FuseCommand
         command.Add(limit);
         command.Add(ambient);
         command.Add(blowing);
+        Option<string?> ways = new("--ways")
+        {
+            Description = "Plan a fuse box with at most this many ways; needed: until every wire is large enough.",
+            HelpName = "COUNT|needed",
+        };
+        Option<bool> apart = new("--apart") { Description = "In the plan: dipped and main beam on ways of their own." };
+        command.Add(ways);
+        command.Add(apart);
+        var folder = new ListsFolder(command, "the bike with the planned fuse box");
         command.SetAction(
             (parsed, cancel) =>
             {
@@ -66,6 +75,37 @@ internal static class FuseCommand
                     };
                 if (wrong.Count > 0)
                     throw new InputException(wrong);
+                if (parsed.GetValue(ways) is { } count)
+                {
+                    int? most = count == "needed" ? null : OptionText.Whole("--ways", count, 1, wrong);
+                    if (wrong.Count > 0)
+                        throw new InputException(wrong);
+                    bool isWritten = folder.IsGiven(parsed);
+                    BikeInput box = options.Read(parsed, console, wiresMayBeOpen: true);
+                    if (isWritten && !box.Bike.HasNetwork)
+                        throw new InputException(
+                            "--lists: the bike lists no runs; add runs.csv, to say what each fuse " + "feeds."
+                        );
+                    FusePlan plan = FusePlanner.Plan(
+                        box.Bike,
+                        new FusePlanOptions
+                        {
+                            Ways = most,
+                            ApartDipAndMain = parsed.GetValue(apart),
+                            When = box.When,
+                            Supply = box.Supply,
+                            Fuses = fuses,
+                        },
+                        cancel
+                    );
+                    options.Output.Write(parsed, console, FusePlanDocument.Of(box.Bike, plan));
+                    if (plan.Planned is { } planned)
+                        folder.Write(parsed, console, box.Lists with { Bike = planned });
+                    return Task.FromResult(plan.IsFeasible ? ExitCode.Suits : ExitCode.DoesNotSuit);
+                }
+
+                if (parsed.GetValue(apart) || folder.IsGiven(parsed))
+                    throw new InputException("--apart and --lists go with a fuse plan: give --ways.");
                 BikeInput input = options.Read(parsed, console);
                 if (input.Bike.Fuses.IsEmpty)
                     throw new InputException("the bike lists no fuse; add fuses.csv, or give --fuse with a rating.");
@@ -95,6 +135,7 @@ internal static class FuseCommand
         );
         return command.WithExample(
             "lighting-calc fuse shared/bikes/valley-twin",
+            "lighting-calc fuse shared/bikes/valley-twin --ways 3",
             "lighting-calc fuse shared/bikes/valley-twin --fuse 20A --ambient 40C"
         );
     }

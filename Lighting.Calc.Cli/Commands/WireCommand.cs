@@ -11,7 +11,7 @@ internal static class WireCommand
     {
         var command = new Command(
             "wire",
-            "The wire size for each run, chosen together for little copper; or of one run from options, with no file."
+            "The wire size for each run, few different sizes chosen together; or of one run from options, with no file."
         );
         var options = new BikeOptions(command, bikeIsOptional: true);
         var run = new RunOptions(command);
@@ -45,9 +45,20 @@ internal static class WireCommand
             Description = "What one cable is by its strands, counted and one of them measured; any other size too.",
             HelpName = "COUNT/DIAMETER",
         };
+        Option<string?> stock = new("--stock")
+        {
+            Description = "Only these sizes, as they are on the shelf, such as \"1 mm2, 2 mm2, 4 mm2\".",
+            HelpName = "SIZES",
+        };
+        Option<string?> most = new("--sizes")
+        {
+            Description = "The most different sizes to choose; default 3, or all of --stock.",
+            HelpName = "COUNT",
+        };
         family.AcceptOnlyFromAmong("awg", "stranded", "metric");
-        foreach (Option option in new Option[] { family, drop, ambient, bundle, least, measured })
+        foreach (Option option in new Option[] { family, drop, ambient, bundle, least, measured, stock, most })
             command.Add(option);
+        var folder = new ListsFolder(command, "the bike with the sizes filled in");
         command.SetAction(
             (parsed, cancel) =>
             {
@@ -86,20 +97,7 @@ internal static class WireCommand
                     : new WireSizingOptions().MinimumArea;
                 if (!options.HasBike(parsed))
                 {
-                    int together = 1;
-                    if (
-                        parsed.GetValue(bundle) is { } count
-                        && !(
-                            int.TryParse(
-                                count,
-                                System.Globalization.NumberStyles.None,
-                                System.Globalization.CultureInfo.InvariantCulture,
-                                out together
-                            )
-                            && together >= 1
-                        )
-                    )
-                        wrong.Add($"--bundle: '{count}' is not a whole number from 1.");
+                    int? together = OptionText.Whole("--bundle", parsed.GetValue(bundle), 1, wrong);
                     ElectricCurrent? fuse = options.FuseText(parsed) is { } rating
                         ? OptionText.Quantity(QuantityText.Current, "--fuse", rating, a => a.Amperes > 0, wrong)
                         : null;
@@ -119,7 +117,7 @@ internal static class WireCommand
                                 WireTemperature = single.Temperature,
                                 AllowedDrop = allowed ?? Ratio.FromPercent(3),
                                 Ambient = air ?? Temperature.FromDegreesCelsius(30),
-                                Bundle = together,
+                                Bundle = together ?? 1,
                                 Fuse = fuse,
                                 Family = construction ?? WireConstruction.MetricCable,
                                 MinimumArea = thinnest,
@@ -128,11 +126,15 @@ internal static class WireCommand
                     );
                 }
 
+                int? sizes = OptionText.Whole("--sizes", parsed.GetValue(most), 1, wrong);
+                IReadOnlyList<WireSize> shelf = parsed.GetValue(stock) is { } listed
+                    ? OptionText.Wires("--stock", listed, wrong)
+                    : [];
                 if (run.AnyGiven(parsed) || parsed.GetValue(bundle) is not null)
                     throw new InputException(
                         "give a bike, or the options of one run (--current, --length, --volts, --bundle), not both."
                     );
-                BikeInput input = options.Read(parsed, console);
+                BikeInput input = options.Read(parsed, console, wiresMayBeOpen: true);
                 if (!input.Bike.HasNetwork)
                     throw new InputException(
                         "the bike lists no runs; add runs.csv, or give the options of one run (--current, --length, "
@@ -140,6 +142,7 @@ internal static class WireCommand
                     );
                 if (wrong.Count > 0)
                     throw new InputException(wrong);
+                bool isWritten = folder.IsGiven(parsed);
                 var fuses = new FuseOptions { WireAmbient = air };
                 WireSizingResult result = HarnessSizing.Size(
                     new HarnessNetwork(input.Bike),
@@ -148,6 +151,8 @@ internal static class WireCommand
                         Family = construction,
                         AllowedDrop = allowed,
                         MinimumArea = thinnest,
+                        Stock = [.. shelf],
+                        MostSizes = sizes,
                         Supply = input.Supply,
                         When = input.When,
                         Fuses = fuses,
@@ -155,8 +160,12 @@ internal static class WireCommand
                     cancel
                 );
                 options.Output.Write(parsed, console, WireDocument.Of(input.Bike, result));
+                if (result.Sized is { } sized)
+                    folder.Write(parsed, console, input.Lists with { Bike = sized });
+                else if (isWritten)
+                    console.Errors.WriteLine("lighting-calc: --lists: no sizes were found, and nothing was written.");
                 return Task.FromResult(
-                    result.IsFeasible && result.Findings.All(f => f.Severity != Calc.Severity.Fault)
+                    result.IsFeasible && (isWritten || result.Findings.All(f => f.Severity != Calc.Severity.Fault))
                         ? ExitCode.Suits
                         : ExitCode.DoesNotSuit
                 );
@@ -164,6 +173,7 @@ internal static class WireCommand
         );
         return command.WithExample(
             "lighting-calc wire shared/bikes/valley-twin",
+            "lighting-calc wire shared/bikes/valley-twin --stock \"1 mm2, 2.5 mm2, 4 mm2\"",
             "lighting-calc wire --current 8A --length 1.8m --volts 12V",
             "lighting-calc wire --current 8A --length 6ft --volts 6V --family stranded --fuse 15A",
             "lighting-calc wire --measured 28/0.30"

@@ -80,6 +80,7 @@ internal sealed class RandomLists(int seed)
             Bike = bike,
             Swaps = [.. bike.Lamps.Take(2).Select(l => new LampReplacement(l.Lamp, Specification()))],
             Readings = [.. Readings(bike, contacts)],
+            Prices = [.. Names("item", 3).Select(n => new ItemPrice(n, (decimal)Math.Round(Number(0, 20), 2)))],
         };
     }
 
@@ -182,6 +183,8 @@ internal sealed class RandomLists(int seed)
             Bundle = _random.Next(1, 7),
             Colour = _random.Next(3) == 0 ? null : WireColour.All[_random.Next(WireColour.All.Length)],
             Notes = Remark(),
+            FromEnd = _random.Next(2) == 0 ? null : Awkward("end"),
+            ToEnd = _random.Next(2) == 0 ? null : Awkward("end"),
         };
     }
 

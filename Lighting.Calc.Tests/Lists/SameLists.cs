@@ -23,6 +23,7 @@ internal static class SameLists
         Xunit.Assert.Equal(left.Ride, right.Ride);
         Xunit.Assert.Equal(expected.Swaps, actual.Swaps);
         Xunit.Assert.Equal(expected.Readings, actual.Readings);
+        Xunit.Assert.Equal(expected.Prices, actual.Prices);
         Xunit.Assert.Equal(Bare(left), Bare(right));
         Xunit.Assert.Equal(expected.ItemNotes, actual.ItemNotes);
     }

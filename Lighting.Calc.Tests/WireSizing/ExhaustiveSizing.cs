@@ -13,7 +13,7 @@ internal static class ExhaustiveSizing
     /// good.</summary>
     internal sealed record Answer(double Copper, int Different, int Changed);
 
-    public static Answer? Of(Bike bike, WireSizingOptions options, ImmutableArray<WireSize> sizes)
+    public static Answer? Of(Bike bike, WireSizingOptions options, ImmutableArray<WireSize> sizes, int most)
     {
         var network = new HarnessNetwork(bike);
         ImmutableArray<Setting> settings = SettingEnumeration.Of(bike, options.When);
@@ -21,8 +21,8 @@ internal static class ExhaustiveSizing
         OperatingPoint[] points = [.. settings.Select(solver.Solve)];
         var fuse = new double[bike.Runs.Length];
         foreach (FuseJudge judge in Judges(bike, settings, points, options.Fuses))
-            foreach (RunAmpacityCheck fed in judge.DownstreamRuns.Concat(judge.ReturnRuns))
-                fuse[bike.Runs.IndexOf(fed.Run)] = Math.Max(fuse[bike.Runs.IndexOf(fed.Run)], judge.Fitted.Amperes);
+        foreach (RunAmpacityCheck fed in judge.DownstreamRuns.Concat(judge.ReturnRuns))
+            fuse[bike.Runs.IndexOf(fed.Run)] = Math.Max(fuse[bike.Runs.IndexOf(fed.Run)], judge.Fitted.Amperes);
         double?[][] ratings =
         [
             .. bike.Runs.Select(r =>
@@ -63,7 +63,7 @@ internal static class ExhaustiveSizing
         {
             if (best is not null && copper > best.Copper * (1 + Tie))
                 break;
-            if (!IsGood(choice))
+            if (choice.Distinct().Count() > most || !IsGood(choice))
                 continue;
             var answer = new Answer(
                 best?.Copper ?? copper,

@@ -40,10 +40,39 @@ public class SizedBikeSuitsTests
                 Suits(FuseBike.Round(rating, tailMetres: decimetres / 10.0) with { Cable = cable })
         );
 
+    // Trees, loops, parallel wires, either earth, every kind of load, every kind of cable.
+    [Property(MaxTest = 60)]
+    public Property Any_small_harness_with_the_chosen_wires_suits() =>
+        Prop.ForAll(
+            Gen.Choose(1, 1_000_000).ToArbitrary(),
+            Gen.Elements<CableKind?>(null, CableKind.Ordinary, CableKind.ThinWall).ToArbitrary(),
+            Gen.Choose(1, 4).ToArbitrary(),
+            (seed, cable, sizes) =>
+            {
+                var random = new Random(seed);
+                Suits(RandomHarness.Make(random, 2 + random.Next(5)) with { Cable = cable }, sizes);
+            }
+        );
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void A_generated_bike_with_the_chosen_wires_suits(int seed) =>
+        Suits(
+            BikeLists
+                .Read(
+                    new Benchmarks.BikeGenerator(seed)
+                        .Lists(seed)
+                        .Aggregate(ListSource.Empty, (source, list) => source.With(list.Name, list.Text))
+                )
+                .Value.Bike
+        );
+
     // Wire, fuse rating, short and drop; a load too large for its fuse is not the wires' to remedy.
-    private static void Suits(Bike bike)
+    private static void Suits(Bike bike, int? mostSizes = null)
     {
-        WireSizingResult result = DemoBikeTests.Size(bike);
+        WireSizingResult result = DemoBikeTests.Size(bike, new WireSizingOptions { MostSizes = mostSizes });
         if (result.Sized is not { } sized)
             return;
         BikeReport report = BikeCheck.Evaluate(sized, cancellationToken: TestContext.Current.CancellationToken);

@@ -17,6 +17,10 @@ public sealed record Run
     /// <summary>The wire.</summary>
     public required WireSize Wire { get; init; }
 
+    /// <summary>Whether its wire is still to be chosen, as its list leaves the cell blank: <see cref="Wire"/> is then a
+    /// stand-in, and only <see cref="HarnessSizing"/> may use the run.</summary>
+    public bool WireIsOpen { get; init; }
+
     /// <summary>Length along this one wire, zero or more.</summary>
     public required Length Length { get; init; }
 
@@ -42,6 +46,12 @@ public sealed record Run
 
     /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>
     public string? Notes { get; init; }
+
+    /// <summary>Terminal at <see cref="From"/>, such as <c>ring 6 mm</c>; null if not listed.</summary>
+    public string? FromEnd { get; init; }
+
+    /// <summary>Terminal at <see cref="To"/>; null if not listed.</summary>
+    public string? ToEnd { get; init; }
 
     /// <summary>Resistance of the wire alone at a temperature, without its joints.</summary>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>

@@ -19,6 +19,9 @@ public sealed record BikeLists
     /// <summary>The remarks of <c>bike.csv</c>, by item.</summary>
     internal ImmutableDictionary<string, string> ItemNotes { get; init; } = ImmutableDictionary<string, string>.Empty;
 
+    /// <summary>The prices of <c>prices.csv</c>; empty without that list.</summary>
+    public ImmutableArray<ItemPrice> Prices { get; init; } = [];
+
     /// <summary>Reads a bike from a folder of lists, or from a single file, which is then its
     /// <c>lamps.csv</c>.</summary>
     /// <param name="path">The folder or the file. A missing or unreadable file is a fault in the result.</param>
@@ -42,6 +45,29 @@ public sealed record BikeLists
         return BikeListsReader.Read(source, new FaultLog());
     }
 
+    /// <summary>Reads a bike whose wires may still have to be chosen: where the cell of a wire is blank the run is
+    /// <see cref="Run.WireIsOpen"/>, for <see cref="HarnessSizing"/>.</summary>
+    /// <param name="path">The folder or the file. A missing or unreadable file is a fault in the result.</param>
+    /// <returns>The lists, or every fault found in all of them.</returns>
+    /// <exception cref="ArgumentException">The path is null or empty.</exception>
+    public static ListResult<BikeLists> ReadWithOpenWires(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var log = new FaultLog();
+        ListSource source = ListPath.Open(path, log);
+        return log.HasFaults ? log.Failure<BikeLists>() : BikeListsReader.Read(source, log, wiresMayBeOpen: true);
+    }
+
+    /// <summary>The same of lists in memory.</summary>
+    /// <param name="source">The lists.</param>
+    /// <returns>The lists, or every fault found in all of them.</returns>
+    /// <exception cref="ArgumentNullException">The source is null.</exception>
+    public static ListResult<BikeLists> ReadWithOpenWires(ListSource source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        return BikeListsReader.Read(source, new FaultLog(), wiresMayBeOpen: true);
+    }
+
     /// <summary>The same bike with the swaps of a separate file.</summary>
     /// <param name="path">The file, a <c>swaps.csv</c> of any name. A missing or unreadable file is a fault in the
     /// result.</param>
@@ -62,6 +88,18 @@ public sealed record BikeLists
     {
         ArgumentNullException.ThrowIfNull(source);
         return BikeListsReader.ReadSwaps(this, source, new FaultLog());
+    }
+
+    /// <summary>The same bike with the prices of a separate file.</summary>
+    /// <param name="path">The file, a <c>prices.csv</c> of any name. A missing or unreadable file is a fault in the
+    /// result.</param>
+    /// <returns>The lists, or every fault found in the file.</returns>
+    /// <exception cref="ArgumentException">The path is null or empty.</exception>
+    public ListResult<BikeLists> WithPrices(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var log = new FaultLog();
+        return BikeListsReader.ReadPrices(this, ListPath.OpenFile(path, ListSchema.Prices, log), log);
     }
 
     /// <summary>The same bike with the readings of a separate file.</summary>
@@ -92,6 +130,7 @@ public sealed record BikeLists
         && Bike.Equals(other.Bike)
         && Swaps.HoldsSame(other.Swaps)
         && Readings.HoldsSame(other.Readings)
+        && Prices.HoldsSame(other.Prices)
         && ItemNotes.Count == other.ItemNotes.Count
         && ItemNotes.All(n => other.ItemNotes.GetValueOrDefault(n.Key) == n.Value);
 

@@ -103,8 +103,12 @@ public static class BikeListsWriter
             (ListSchema.Ride, [.. bike.Ride.Select(s => Noted(Stretch(s), s.Notes))]),
             (ListSchema.Swaps, [.. lists.Swaps.Select(s => Noted(Swap(s, bike), s.Notes))]),
             (ListSchema.Readings, [.. lists.Readings.Select(r => Noted(Reading(r), r.Notes))]),
+            (ListSchema.Prices, [.. lists.Prices.Select(p => Noted(Price(p), null))]),
         ];
     }
+
+    private static string[] Price(ItemPrice price) =>
+        [Text(price.Item), price.Price.ToString(CultureInfo.InvariantCulture)];
 
     private static string[] Noted(string[] row, string? notes) => [.. row, Text(notes)];
 
@@ -168,13 +172,15 @@ public static class BikeListsWriter
             Text(run.Name),
             Text(run.From),
             Text(run.To),
-            run.Wire.Name,
+            run.WireIsOpen ? "" : run.Wire.Name,
             QuantityText.Length.Write(run.Length),
             Whole(run.Joints),
             run.AssumesJoints ? "" : QuantityText.Resistance.Write(run.JointResistance),
             Whole(run.Bundle),
             run.Colour?.Code ?? "",
             Word(run.Cable),
+            Text(run.FromEnd),
+            Text(run.ToEnd),
         ];
 
     private static string[] Contact(SwitchContact contact) =>

@@ -1,15 +1,15 @@
 namespace Lighting.Calc;
 
-/// <summary>The wires of a whole harness: sizes that hold every limit with little copper.</summary>
+/// <summary>The wires of a whole harness: few sizes that hold every limit, with little copper.</summary>
 /// <remarks>
-/// Standard sizes of small Σ area × length for all runs together such that, in every setting:
-/// no lamp that the contacts join to both terminals loses more than the allowed share of the source volts (feed,
-/// joints, switches, fuses, return and, unless told otherwise, the battery); every run's current rating is at least its
-/// steady current and the rating of any fuse that feeds it; every dead short opens its fuse in time, as
-/// <see cref="Calc.FuseCheck"/> judges it; and no run is thinner than the builder wants. Of choices of equal copper the
-/// one of fewest different sizes is taken, then the one that changes fewest runs. Loads of every kind in the list count
-/// as lamps. The choice is checked in the network itself, since the rule "thicker is brighter" is not quite true: a
-/// thicker wire to one lamp lets it draw more, which dims another on the same feed a little.
+/// Standard sizes for all runs together such that, in every setting: no lamp that the contacts join to both terminals
+/// drops more than <see cref="DropLimit"/> allows it; every wire is rated for its current and for the fuse that feeds
+/// it or whose lamps return by it; every dead short is cleared, as <see cref="Calc.FuseCheck"/> judges it; and no wire
+/// is smaller than the builder wants. Of those a choice of few different sizes, and then of little copper Σ area ×
+/// length. Where the wires of some runs are open (<see cref="Run.WireIsOpen"/>) only those are chosen and the others
+/// kept. Loads of every kind count as lamps. Every choice is checked in the solved network, since the rule "larger is
+/// brighter" is not quite true: a larger wire to one lamp raises its current, which dims another on the same feed a
+/// little.
 /// </remarks>
 public static class HarnessSizing
 {
@@ -32,27 +32,29 @@ public static class HarnessSizing
         options ??= new WireSizingOptions();
         Check(network.Bike, options);
         var problem = new SizingProblem(network, options, cancellationToken);
-        return new SizingReporter(problem, new SizingSearch(problem).Find()).Report();
+        var trial = new SizingTrial(problem);
+        return new SizingReporter(problem, trial, new SizingSearch(problem, trial).Find()).Report();
     }
 
     private static void Check(Bike bike, WireSizingOptions options)
     {
         if (!bike.HasNetwork)
             throw new ArgumentException("The bike has no runs: there is no wire to choose.", nameof(bike));
-        double allowed = (options.AllowedDrop ?? bike.AllowedDrop).DecimalFractions;
-        if (!(allowed > 0 && allowed < 1))
+        if (options.AllowedDrop is { } drop && !(drop.DecimalFractions is > 0 and < 1))
+            throw new ArgumentOutOfRangeException(nameof(options), drop, "The allowed drop is above 0 to below 100 %.");
+        if (options.MostSizes < 1)
+            throw new ArgumentOutOfRangeException(nameof(options), options.MostSizes, "One size at least is needed.");
+        if (!((options.Supply ?? bike.ChargingVoltage).Volts > 0))
             throw new ArgumentOutOfRangeException(
                 nameof(options),
-                allowed,
-                "The allowed drop is above 0 to below 100 %."
+                options.Supply,
+                "The supply voltage must be greater " + "than zero."
             );
-        if (!((options.Supply ?? bike.ChargingVoltage).Volts > 0))
-            throw new ArgumentOutOfRangeException(nameof(options), options.Supply, "The supply volts are above zero.");
         if (!(options.MinimumArea.SquareMillimeters >= 0))
             throw new ArgumentOutOfRangeException(
                 nameof(options),
                 options.MinimumArea,
-                "The least area is zero or more."
+                "The minimum area must be zero or more."
             );
         if (options.Family is { } family && !Enum.IsDefined(family))
             throw new ArgumentOutOfRangeException(

@@ -8,6 +8,9 @@ public sealed record LampSizing
     /// <summary>The lamp.</summary>
     public required FittedLamp Lamp { get; init; }
 
+    /// <summary>The drop allowed, as a share of the source voltage; null where none limits it.</summary>
+    public required Ratio? AllowedDrop { get; init; }
+
     /// <summary>Worst drop with the wires as fitted; null where no setting joins it to the battery.</summary>
     public required Ratio? DropFitted { get; init; }
 

@@ -36,10 +36,4 @@ public sealed record RunSizing
     /// <summary>The fuse of the largest rating that feeds it or whose lamps return by it; null where there is
     /// none.</summary>
     public required Fuse? Fuse { get; init; }
-
-    /// <summary>Copper of the fitted size: area times length.</summary>
-    public required Volume CopperFitted { get; init; }
-
-    /// <summary>Copper of the chosen size.</summary>
-    public required Volume CopperChosen { get; init; }
 }

@@ -4,12 +4,9 @@ namespace Lighting.Calc;
 /// check.</summary>
 internal sealed class ShortCheck(SizingProblem problem)
 {
-    private readonly OperatingPoint[] _anyPoint = [problem.Network.CreateSolver().Solve(problem.Settings[0])];
+    private readonly OperatingPoint[] _anyPoint = [problem.Network.CreateSolver().Solve(problem.Groups.First[0])];
 
-    /// <summary>The shorts that are not shown to clear, each with its fuse.</summary>
-    public IEnumerable<(ShortCircuitCheck Clearing, Fuse Fuse)> Failures(int[] sizes) => Failures(problem.With(sizes));
-
-    /// <summary>The same for the bike with any wires.</summary>
+    /// <summary>The shorts that are not shown to clear with the wires of a bike, each with its fuse.</summary>
     public IEnumerable<(ShortCircuitCheck Clearing, Fuse Fuse)> Failures(Bike bike)
     {
         var graph = new DownstreamGraph(bike);

@@ -21,6 +21,9 @@ public enum SizingConstraint
     /// <summary>The volts that a lamp may lose.</summary>
     Drop,
 
+    /// <summary>Few sizes: a smaller size would do, but would be one more to buy.</summary>
+    FewSizes,
+
     /// <summary>Thinner would do as well: a run without length, which costs no copper.</summary>
     None,
 }

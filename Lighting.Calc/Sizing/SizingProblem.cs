@@ -6,8 +6,7 @@ namespace Lighting.Calc;
 /// limits.</summary>
 internal sealed class SizingProblem
 {
-    public const double AmpereTolerance = 1e-9;
-    public const double VoltTolerance = 1e-9;
+    public const double Tolerance = 1e-9;
 
     public SizingProblem(HarnessNetwork network, WireSizingOptions options, CancellationToken cancellationToken)
     {
@@ -15,29 +14,25 @@ internal sealed class SizingProblem
         Network = network;
         Options = options;
         SupplyVolts = (options.Supply ?? Bike.ChargingVoltage).Volts;
-        Allowed = (options.AllowedDrop ?? Bike.AllowedDrop).DecimalFractions;
-        Sizes = options.Stock.IsDefaultOrEmpty
-            ? Family(Bike, options)
-            : [.. options.Stock.Distinct().OrderBy(s => s.CopperArea.SquareMillimeters)];
-        Settings = SettingEnumeration.Of(Bike, options.When);
-        var groups = new SettingGroups(network.Graph, Settings);
-        States = SizingState.Of(groups);
-        FeedStates = DownstreamGraph.States(groups);
-        Ohms =
+        Allowed = [.. Bike.Lamps.Select(l => AllowedFor(l).DecimalFractions)];
+        bool keeps = Bike.Runs.Any(r => r.WireIsOpen);
+        Runs = [.. Enumerable.Range(0, Bike.Runs.Length).Where(i => !keeps || Bike.Runs[i].WireIsOpen)];
+        ImmutableArray<WireSize> offered = options.Stock.IsDefaultOrEmpty ? Family(Bike, options) : options.Stock;
+        Sizes =
         [
-            .. Bike.Runs.Select(r => Sizes.Select(s => s.Resistance(r.Length, Bike.WireTemperature).Ohms).ToArray()),
+            .. offered
+                .Concat(Enumerable.Range(0, Bike.Runs.Length).Except(Runs).Select(i => Bike.Runs[i].Wire))
+                .Distinct()
+                .OrderBy(s => s.CopperArea.SquareMillimeters),
         ];
-        Copper =
-        [
-            .. Bike.Runs.Select(r => Sizes.Select(s => s.CopperArea.SquareMillimeters * r.Length.Meters).ToArray()),
-        ];
-        Ratings =
-        [
-            .. Bike.Runs.Select(r => Sizes.Select(s => RatingOf(r, s).Current?.Amperes ?? double.NaN).ToArray()),
-        ];
+        Offered = [.. Enumerable.Range(0, Sizes.Length).Where(i => offered.Contains(Sizes[i]))];
+        Groups = new SettingGroups(network.Graph, SettingEnumeration.Of(Bike, options.When));
+        FeedStates = DownstreamGraph.States(Groups);
+        Ohms = OfEach((r, s) => s.Resistance(r.Length, Bike.WireTemperature).Ohms);
+        Copper = OfEach((r, s) => s.CopperArea.SquareMillimeters * r.Length.Meters);
+        Ratings = OfEach((r, s) => RatingOf(r, s).Current?.Amperes ?? double.NaN);
         FuseOf = FeedingFuses();
-        Thinnest = [.. Enumerable.Range(0, Bike.Runs.Length).Select(ThinnestFor)];
-        Fitted = [.. Bike.Runs.Select(r => Sizes.IndexOf(r.Wire))];
+        Kept = [.. Bike.Runs.Select((r, i) => Runs.Contains(i) ? -1 : Sizes.IndexOf(r.Wire))];
     }
 
     public HarnessNetwork Network { get; }
@@ -50,15 +45,26 @@ internal sealed class SizingProblem
 
     public double SupplyVolts { get; }
 
-    /// <summary>Allowed drop as a fraction of the source volts.</summary>
-    public double Allowed { get; }
+    /// <summary>For each lamp the allowed drop as a fraction of the source voltage.</summary>
+    public ImmutableArray<double> Allowed { get; }
 
-    /// <summary>Smallest first.</summary>
+    /// <summary>The runs to choose for: those whose wire is open, or all where none is.</summary>
+    public ImmutableArray<int> Runs { get; }
+
+    /// <summary>For each run the size that it keeps; −1 where it is to be chosen.</summary>
+    public ImmutableArray<int> Kept { get; }
+
+    /// <summary>The sizes to choose from and those that are kept, smallest first.</summary>
     public ImmutableArray<WireSize> Sizes { get; }
 
-    public ImmutableArray<Setting> Settings { get; }
+    /// <summary>Those of <see cref="Sizes"/> to choose from.</summary>
+    public ImmutableArray<int> Offered { get; }
 
-    public ImmutableArray<SizingState> States { get; }
+    /// <summary>How many different sizes may be chosen.</summary>
+    public int MostSizes =>
+        Options.MostSizes ?? (Options.Stock.IsDefaultOrEmpty ? WireSizingOptions.FewSizes : Offered.Length);
+
+    public SettingGroups Groups { get; }
 
     /// <summary>The states that differ in what fuses feed.</summary>
     public ImmutableArray<FeedState> FeedStates { get; }
@@ -76,13 +82,6 @@ internal sealed class SizingProblem
     /// does.</summary>
     public Fuse?[] FuseOf { get; }
 
-    /// <summary>For each run the thinnest size from which on every size is strong enough and holds its fuse; the number
-    /// of sizes where none does.</summary>
-    public int[] Thinnest { get; }
-
-    /// <summary>For each run the fitted size; −1 where it is not among the sizes.</summary>
-    public int[] Fitted { get; }
-
     public CurrentRating RatingOf(Run run, WireSize size) =>
         CurrentRating.Calculate(size, Options.Fuses.AirRoundWires(Bike), run.Bundle, run.Cable ?? Bike.Cable);
 
@@ -90,43 +89,38 @@ internal sealed class SizingProblem
         FuseOf[run] is { } fuse ? FuseJudge.ContinuousAmperes(fuse, Options.Fuses) : 0;
 
     public bool IsStrongEnough(int size) =>
-        Sizes[size].CopperArea.SquareMillimeters >= Options.MinimumArea.SquareMillimeters - 1e-9;
+        Sizes[size].CopperArea.SquareMillimeters >= Options.MinimumArea.SquareMillimeters - Tolerance;
 
     /// <summary>Whether a size holds the fuse that feeds a run; a size without a published rating never does.</summary>
-    public bool MeetsFuse(int run, int size) => Ratings[run][size] >= FuseAmperes(run) - AmpereTolerance;
+    public bool MeetsFuse(int run, int size) => Ratings[run][size] >= FuseAmperes(run) - Tolerance;
 
-    public double CopperOf(int[] sizes)
+    /// <summary>The smallest of some sizes, in their order, from which on each is strong enough and holds the fuse of a
+    /// run; −1 where the largest is not.</summary>
+    public int Smallest(int run, IReadOnlyList<int> of)
     {
-        double sum = 0;
-        for (int i = 0; i < sizes.Length; i++)
-            sum += Copper[i][sizes[i]];
-        return sum;
+        int place = of.Count;
+        while (place > 0 && IsStrongEnough(of[place - 1]) && MeetsFuse(run, of[place - 1]))
+            place--;
+        return place < of.Count ? of[place] : -1;
     }
+
+    /// <summary>A size for each run to choose for; the others keep theirs.</summary>
+    public int[] Choice(Func<int, int> sizeOf) => [.. Kept.Select((kept, run) => kept >= 0 ? kept : sizeOf(run))];
+
+    public double CopperOf(int[] sizes) => Runs.Sum(r => Copper[r][sizes[r]]);
 
     /// <summary>The bike with other wires.</summary>
     public Bike With(int[] sizes) =>
         Bike with
         {
-            Runs = [.. Bike.Runs.Select((r, i) => r with { Wire = Sizes[sizes[i]] })],
+            Runs = [.. Bike.Runs.Select((r, i) => r with { Wire = Sizes[sizes[i]], WireIsOpen = false })],
         };
-
-    private static ImmutableArray<WireSize> Family(Bike bike, WireSizingOptions options)
-    {
-        WireConstruction family =
-            options.Family
-            ?? bike.Runs.GroupBy(r => FamilyOf(r.Wire.Construction))
-                .OrderByDescending(g => g.Count())
-                .ThenBy(g => g.Key)
-                .First()
-                .Key;
-        return SizesOf(family, options.IncludeOddGauges);
-    }
 
     // Old inch sizes and imperial gauges are not what a new harness is made of; strand counts are metric cable.
     private static WireConstruction FamilyOf(WireConstruction fitted) =>
         fitted is WireConstruction.SolidGauge or WireConstruction.StrandedGauge ? fitted : WireConstruction.MetricCable;
 
-    /// <summary>The sizes of a kind, thinnest first; of gauges the even ones unless the odd ones are wanted
+    /// <summary>The sizes of a kind, smallest first; of gauges the even ones unless the odd ones are wanted
     /// too.</summary>
     public static ImmutableArray<WireSize> SizesOf(WireConstruction family, bool includeOddGauges)
     {
@@ -135,6 +129,30 @@ internal sealed class SizingProblem
             ? all
             : [.. all.Where((_, i) => i % 2 == (AmericanWireGauge.Smallest % 2))];
     }
+
+    // What check holds a lamp to, unless told otherwise. A limit that is advice only limits no wire.
+    private UnitsNet.Ratio AllowedFor(FittedLamp lamp) =>
+        Options.AllowedDrop
+        ?? (
+            DropLimit.Of(Bike, lamp, UnitsNet.ElectricPotential.FromVolts(SupplyVolts)) is { IsAdvice: false } limit
+                ? limit.Share
+                : UnitsNet.Ratio.FromPercent(100)
+        );
+
+    private double[][] OfEach(Func<Run, WireSize, double> value) =>
+        [.. Bike.Runs.Select(r => Sizes.Select(s => value(r, s)).ToArray())];
+
+    private static ImmutableArray<WireSize> Family(Bike bike, WireSizingOptions options) =>
+        SizesOf(
+            options.Family
+                ?? bike.Runs.Where(r => !r.WireIsOpen)
+                    .GroupBy(r => FamilyOf(r.Wire.Construction))
+                    .OrderByDescending(g => g.Count())
+                    .ThenBy(g => g.Key)
+                    .Select(g => g.Key)
+                    .FirstOrDefault(WireConstruction.MetricCable),
+            options.IncludeOddGauges
+        );
 
     private Fuse?[] FeedingFuses()
     {
@@ -153,13 +171,5 @@ internal sealed class SizingProblem
         }
 
         return found;
-    }
-
-    private int ThinnestFor(int run)
-    {
-        int size = Sizes.Length;
-        while (size > 0 && IsStrongEnough(size - 1) && MeetsFuse(run, size - 1))
-            size--;
-        return size;
     }
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using UnitsNet;
 
@@ -6,28 +5,20 @@ namespace Lighting.Calc;
 
 /// <summary>Puts the sizes found into words and numbers; every number is of a cold solution of the harness, not of the
 /// search.</summary>
-internal sealed class SizingReporter(SizingProblem problem, int[]? found)
+internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, int[]? found)
 {
     private readonly Bike _bike = problem.Bike;
-    private readonly SizingTrial _trial = new(problem);
-    private readonly ShortCheck _shorts = new(problem);
 
     public WireSizingResult Report()
     {
-        Bike? sized = found is null ? null : problem.With(found);
-        SizedPoints fitted = SizedPoints.Of(problem, problem.Network);
-        SizedPoints? chosen = sized is null ? null : SizedPoints.Of(problem, new HarnessNetwork(sized));
-        if (chosen is not null)
-            Verify(chosen);
-        ImmutableArray<RunSizing> runs = found is null
-            ? []
-            : [.. Enumerable.Range(0, found.Length).Select(i => RunOf(i, found, chosen!))];
+        bool isOpen = _bike.Runs.Any(r => r.WireIsOpen);
+        FittedWires? fitted = isOpen ? null : FittedWires.Of(problem, _bike);
+        FittedWires? chosen = found is null ? null : FittedWires.Of(problem, problem.With(found));
         return new WireSizingResult
         {
-            Sizes = problem.Sizes,
-            AllowedDrop = Ratio.FromDecimalFractions(problem.Allowed),
+            Sizes = [.. problem.Offered.Select(s => problem.Sizes[s])],
             Supply = ElectricPotential.FromVolts(problem.SupplyVolts),
-            Runs = runs,
+            Runs = chosen is null ? [] : [.. problem.Runs.Select(r => RunOf(r, chosen))],
             Lamps =
             [
                 .. _bike.Lamps.Select(
@@ -35,55 +26,127 @@ internal sealed class SizingReporter(SizingProblem problem, int[]? found)
                         new LampSizing
                         {
                             Lamp = l,
-                            DropFitted = fitted.WorstDrop(i)?.Drop,
-                            SettingFitted = fitted.WorstDrop(i)?.Point.Setting,
+                            AllowedDrop =
+                                problem.Allowed[i] < 1 ? Ratio.FromDecimalFractions(problem.Allowed[i]) : null,
+                            DropFitted = fitted?.WorstDrop(i)?.Drop,
+                            SettingFitted = fitted?.WorstDrop(i)?.Point.Setting,
                             DropChosen = chosen?.WorstDrop(i)?.Drop,
                             SettingChosen = chosen?.WorstDrop(i)?.Point.Setting,
                         }
                 ),
             ],
-            CopperFitted = FittedCopper,
-            CopperChosen = found is null ? null : Volume.FromCubicCentimeters(problem.CopperOf(found)),
-            Explanation = found is null
-                ? new InfeasibleExplainer(problem, _shorts).Explain()
-                : Explain(problem.CopperOf(found), FittedCopper.CubicCentimeters),
-            Findings = new FittedReview(problem, fitted, _shorts, runs).Findings(),
-            Sized = sized,
+            CopperFitted = isOpen ? null : CopperOf(_bike),
+            CopperChosen = chosen is null ? null : CopperOf(chosen.Bike),
+            Explanation = chosen is null ? Unfound() : Explain(chosen.Bike, isOpen ? null : CopperOf(_bike)),
+            Findings = fitted?.Findings() ?? [],
+            Sized = chosen?.Bike,
         };
     }
 
-    private Volume FittedCopper =>
-        Volume.FromCubicCentimeters(_bike.Runs.Sum(r => r.Wire.CopperArea.SquareMillimeters * r.Length.Meters));
+    internal static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 
-    private static string Explain(double copper, double fitted)
+    private static Volume CopperOf(Bike bike) =>
+        Volume.FromCubicCentimeters(bike.Runs.Sum(r => r.Wire.CopperArea.SquareMillimeters * r.Length.Meters));
+
+    private string Explain(Bike sized, Volume? fitted)
     {
-        string against =
-            copper < fitted - 1e-9 ? $"{N(fitted - copper)} cm³ less than as fitted"
-            : copper > fitted + 1e-9 ? $"{N(copper - fitted)} cm³ more than as fitted"
-            : "as much as fitted";
-        return $"{N(copper)} cm³ of copper, {against}";
+        string[] sizes =
+        [
+            .. problem
+                .Runs.GroupBy(r => found![r])
+                .OrderBy(g => g.Key)
+                .Select(g =>
+                    $"{problem.Sizes[g.Key]} ({g.Count()} {(g.Count() == 1 ? "run" : "runs")}, "
+                    + $"{N(g.Sum(r => _bike.Runs[r].Length.Meters))} m)"
+                ),
+        ];
+        double copper = CopperOf(sized).CubicCentimeters;
+        string against = fitted is not { } was
+            ? ""
+            : Math.Round(copper - was.CubicCentimeters, 2) switch
+            {
+                < 0 and var less => $", {N(-less)} cm³ less than as fitted",
+                > 0 and var more => $", {N(more)} cm³ more than as fitted",
+                _ => ", as much as fitted",
+            };
+        return $"{string.Join(", ", sizes)}: {N(copper)} cm³ of copper{against}";
     }
 
-    private void Verify(SizedPoints chosen)
+    // What fails with the largest size everywhere, and what of it no wire remedies.
+    private string Unfound()
     {
-        for (int i = 0; i < _bike.Lamps.Length; i++)
-            if (chosen.WorstDrop(i) is { } worst && worst.Drop.DecimalFractions > problem.Allowed + 1e-8)
-                throw new InvalidOperationException(
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"The sizes found leave '{_bike.Lamps[i].Lamp}' with a drop of {worst.Drop.Percent:G6} % when "
-                            + $"solved afresh ('{worst.Point.Setting}')."
-                    )
-                );
+        WireSize largest = problem.Sizes[problem.Offered[^1]];
+        int[] all = problem.Choice(_ => problem.Offered[^1]);
+        FittedWires wires = FittedWires.Of(problem, problem.With(all));
+        IEnumerable<string> reasons =
+        [
+            .. problem.IsStrongEnough(problem.Offered[^1])
+                ? Array.Empty<string>()
+                :
+                [
+                    $"{N(largest.CopperArea.SquareMillimeters)} mm² is less than the "
+                        + $"{N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength",
+                ],
+            .. Enumerable
+                .Range(0, all.Length)
+                .Where(r => !problem.MeetsFuse(r, all[r]))
+                .Select(r => BelowFuse(r, all[r])),
+            .. Enumerable.Range(0, _bike.Lamps.Length).Select(l => TooLargeDrop(wires, l)).OfType<string>(),
+            .. wires
+                .Overloaded()
+                .Select(r =>
+                    $"'{r.Run.Name}' is rated {N(r.Rated)} A and carries {N(r.Amperes)} A " + $"({r.Setting})"
+                ),
+            .. trial.ShortFailures(all).Select(f => ShortOf(f.Clearing, f.Fuse)),
+        ];
+        return $"no choice of listed sizes was found: even with {largest} "
+            + $"{(problem.Kept.All(k => k < 0) ? "everywhere" : "wherever the wire is open")}, the largest "
+            + $"{(problem.Options.Stock.IsDefaultOrEmpty ? "listed" : "in stock")}, {string.Join("; ", reasons)}";
     }
 
-    private RunSizing RunOf(int run, int[] sizes, SizedPoints chosen)
+    private string BelowFuse(int run, int size)
+    {
+        CurrentRating rating = problem.RatingOf(_bike.Runs[run], problem.Sizes[size]);
+        return rating.Current is { } rated
+            ? $"'{_bike.Runs[run].Name}' ({problem.Sizes[size]}) is rated {N(rated.Amperes)} A, below its fuse "
+                + $"'{problem.FuseOf[run]!.Name}' of {N(problem.FuseAmperes(run))} A"
+            : $"'{_bike.Runs[run].Name}' has no rating: {rating.Explanation}";
+    }
+
+    private string? TooLargeDrop(FittedWires wires, int lamp)
+    {
+        if (
+            wires.WorstDrop(lamp) is not { } worst
+            || worst.Drop.DecimalFractions <= problem.Allowed[lamp] + SizingProblem.Tolerance
+        )
+            return null;
+        string text =
+            $"the {_bike.Lamps[lamp].Lamp} drops {N(worst.Drop.Percent)} % ({worst.Point.Setting}), limit "
+            + $"{N(100 * problem.Allowed[lamp])} %";
+        if (VoltageDropAnalysis.Breakdown(wires.Bike, worst.Point, lamp) is not { } breakdown)
+            return text;
+        bool counts = problem.Options.CountBatteryDrop;
+        double rest = breakdown
+            .Entries.Where(e =>
+                e.Kind is not (VoltageDropKind.FeedWire or VoltageDropKind.ReturnWire)
+                && (counts || e.Kind != VoltageDropKind.Battery)
+            )
+            .Sum(e => e.Voltage.Volts);
+        return $"{text}; joints, switches{(counts ? ", fuses and battery" : " and fuses")} alone drop "
+            + $"{N(100 * rest / problem.SupplyVolts)} %, which no wire remedies";
+    }
+
+    private static string ShortOf(ShortCircuitCheck clearing, Fuse fuse) =>
+        $"a dead short at the end of '{clearing.Run.Name}' draws {N(clearing.ProspectiveCurrent!.Value.Amperes)} A: "
+        + $"the fuse '{fuse.Name}' {clearing.Opening!.Explanation}";
+
+    private RunSizing RunOf(int run, FittedWires chosen)
     {
         Run fitted = _bike.Runs[run];
-        OperatingPoint worst = chosen.Points.MaxBy(p => Math.Abs(p.Runs[run].Current.Amperes))!;
+        OperatingPoint worst = chosen.Points.MaxBy(p => p.Solved.RunAmperes(run))!;
         RunState state = worst.Runs[run];
-        WireSize wire = problem.Sizes[sizes[run]];
-        (SizingConstraint limit, int lamp, string text) = LimitOf(run, sizes);
+        WireSize wire = problem.Sizes[found![run]];
+        (SizingConstraint limit, int lamp, string text) = LimitOf(run);
         return new RunSizing
         {
             Run = fitted,
@@ -96,73 +159,62 @@ internal sealed class SizingReporter(SizingProblem problem, int[]? found)
             Drop = ElectricPotential.FromVolts(Math.Abs(state.WireDrop.Volts + state.JointDrop.Volts)),
             Rating = problem.RatingOf(fitted, wire),
             Fuse = problem.FuseOf[run],
-            CopperFitted = Volume.FromCubicCentimeters(fitted.Wire.CopperArea.SquareMillimeters * fitted.Length.Meters),
-            CopperChosen = Volume.FromCubicCentimeters(problem.Copper[run][sizes[run]]),
         };
     }
 
-    private (SizingConstraint Limit, int Lamp, string Text) LimitOf(int run, int[] sizes)
+    // What keeps a run from the next smaller of the sizes chosen; where there is none, from the next smaller that was
+    // offered.
+    private (SizingConstraint Limit, int Lamp, string Text) LimitOf(int run)
     {
-        if (sizes[run] == 0)
-            return (SizingConstraint.SmallestListed, -1, $"{problem.Sizes[0]} is the thinnest listed");
-        int thinner = sizes[run] - 1;
-        WireSize wire = problem.Sizes[thinner];
+        int[] used = [.. problem.Runs.Select(r => found![r]).Where(s => s < found![run])];
+        int[] offered = [.. problem.Offered.Where(s => s < found![run])];
+        if (offered.Length == 0)
+            return (SizingConstraint.SmallestListed, -1, $"{problem.Sizes[found![run]]} is the smallest listed");
         if (_bike.Runs[run].Length.Meters == 0)
             return (SizingConstraint.None, -1, "it has no length and costs no copper");
-        if (!problem.IsStrongEnough(thinner))
+        int smaller = used.Length > 0 ? used.Max() : offered[^1];
+        WireSize wire = problem.Sizes[smaller];
+        if (!problem.IsStrongEnough(smaller))
             return (
                 SizingConstraint.Mechanical,
                 -1,
-                $"{wire} is thinner than the {N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength"
+                $"{wire} is smaller than the "
+                    + $"{N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength"
             );
-        if (!problem.MeetsFuse(run, thinner))
+        if (!problem.MeetsFuse(run, smaller))
         {
             CurrentRating rating = problem.RatingOf(_bike.Runs[run], wire);
-            string than = rating.Current is { } carries
-                ? $"{wire} carries {N(carries.Amperes)} A"
-                : $"whether {wire} carries it is not known: {rating.Explanation}";
+            string rated = rating.Current is { } amperes
+                ? $"{wire} is rated {N(amperes.Amperes)} A"
+                : $"the rating of " + $"{wire} is unknown: {rating.Explanation}";
             return problem.FuseOf[run] is { } fuse
-                ? (
-                    SizingConstraint.Fuse,
-                    -1,
-                    $"{than}; the fuse '{fuse.Name}' lets {N(problem.FuseAmperes(run))} A through"
-                )
-                : (SizingConstraint.Heat, -1, than);
+                ? (SizingConstraint.Fuse, -1, $"{rated}; the fuse '{fuse.Name}' is {N(problem.FuseAmperes(run))} A")
+                : (SizingConstraint.Heat, -1, rated);
         }
 
-        int[] trial = [.. sizes];
-        trial[run] = thinner;
-        if (_trial.WorstFailure(trial) is { } failure)
-        {
-            Setting setting = problem.States[failure.State].Setting;
-            if (failure is { Lamp: < 0, Run: < 0 })
-                return (SizingConstraint.Drop, -1, $"with {wire} no operating point was found ({setting})");
-            return failure.Lamp >= 0
-                ? (
+        int[] sizes = [.. found!];
+        sizes[run] = smaller;
+        if (trial.WorstFailure(sizes) is { } failure)
+            return failure switch
+            {
+                { Lamp: >= 0 and var lamp } => (
                     SizingConstraint.Drop,
-                    failure.Lamp,
-                    $"with {wire} the {_bike.Lamps[failure.Lamp].Lamp} would lose "
-                        + $"{N(100 * (problem.Allowed + failure.Excess))} % ({setting}), {N(100 * problem.Allowed)} % "
-                        + $"allowed"
-                )
-                : (
+                    lamp,
+                    $"with {wire} the "
+                        + $"{_bike.Lamps[lamp].Lamp} would drop {N(100 * (problem.Allowed[lamp] + failure.Excess))} % "
+                        + $"({failure.Setting}), limit {N(100 * problem.Allowed[lamp])} %"
+                ),
+                { Run: >= 0 and var other } => (
                     SizingConstraint.Heat,
                     -1,
-                    $"with {wire} the run '{_bike.Runs[failure.Run].Name}' would carry {N(100 * failure.Excess)} % "
-                        + $"more than its rating ({setting})"
-                );
-        }
-
-        foreach ((ShortCircuitCheck clearing, Fuse fuse) in _shorts.Failures(trial))
-            return (
-                SizingConstraint.Short,
-                -1,
-                $"with {wire} a dead short at the end of '{clearing.Run.Name}' draws "
-                    + $"{N(clearing.ProspectiveCurrent!.Value.Amperes)} A: the fuse '{fuse.Name}' "
-                    + $"{clearing.Opening!.Explanation}"
-            );
-        return (SizingConstraint.None, -1, $"{wire} would do as well");
+                    $"with {wire} the run "
+                        + $"'{_bike.Runs[other].Name}' would carry {N(100 * failure.Excess)} % more than its rating "
+                        + $"({failure.Setting})"
+                ),
+                _ => (SizingConstraint.Drop, -1, $"with {wire} no operating point was found ({failure.Setting})"),
+            };
+        foreach ((ShortCircuitCheck clearing, Fuse fuse) in trial.ShortFailures(sizes))
+            return (SizingConstraint.Short, -1, $"with {wire} {ShortOf(clearing, fuse)}");
+        return (SizingConstraint.FewSizes, -1, $"{wire} would do, but is one more size to buy");
     }
-
-    internal static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 }

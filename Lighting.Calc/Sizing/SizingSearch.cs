@@ -1,199 +1,205 @@
+using System.Collections.Immutable;
+
 namespace Lighting.Calc;
 
-/// <summary>Sizes for all runs together that hold every limit with little copper.</summary>
+/// <summary>Sizes for all runs together that hold every limit, of few different sizes, with little copper.</summary>
 /// <remarks>
-/// Two starts: the smallest sizes that strength and fuses allow, where, while a limit is exceeded, that run is made one
-/// size larger that takes most off the excess for its copper; and the largest sizes. From each, exchanges as long as
-/// they save copper: runs smaller, alone or with others larger. Every choice is judged by the solved network and the
-/// fuses' own check; nothing shows that no other choice needs less.
+/// Greedy first, with all sizes: the smallest that strength and fuses allow; while a limit is exceeded, that run one
+/// size larger which takes most off the excess for its copper; then each run smaller again as far as that holds.
+/// Rounded up to each set of few sizes, this choice shows which sets need least copper. In the best of them runs are
+/// exchanged, one smaller with another larger, as long as that saves copper. Every choice is judged by the solved
+/// network and the fuses' own check; nothing shows that no other choice needs less.
 /// </remarks>
 internal sealed class SizingSearch
 {
     private const double RelativeTie = 1e-9;
 
-    /// <summary>By how many sizes an exchange changes a run at most.</summary>
+    /// <summary>How many sets of sizes are tried to the end.</summary>
+    private const int SetsTried = 6;
+
+    /// <summary>By how many places of a set an exchange changes a run at most.</summary>
     private const int Reach = 2;
+
     private readonly SizingProblem _problem;
     private readonly SizingTrial _trial;
-    private readonly ShortCheck _shorts;
-    private readonly int[] _runs;
-    private readonly int _largest;
-    private bool _shortsMatter;
+    private readonly ImmutableArray<int> _runs;
 
-    public SizingSearch(SizingProblem problem)
+    public SizingSearch(SizingProblem problem, SizingTrial trial)
     {
-        _problem = problem;
-        _trial = new SizingTrial(problem);
-        _shorts = new ShortCheck(problem);
-        _largest = problem.Sizes.Length - 1;
+        (_problem, _trial) = (problem, trial);
         // By name, so that the order of the list does not decide between equals.
-        _runs =
-        [
-            .. Enumerable
-                .Range(0, problem.Bike.Runs.Length)
-                .Where(HasLength)
-                .OrderBy(i => problem.Bike.Runs[i].Name, StringComparer.Ordinal),
-        ];
+        _runs = [.. problem.Runs.OrderBy(i => problem.Bike.Runs[i].Name, StringComparer.Ordinal)];
     }
 
     /// <summary>The sizes; null when none were found.</summary>
     public int[]? Find()
     {
-        if (_problem.Thinnest.Any(s => s > _largest))
+        if (_problem.Kept.Index().Any(r => r.Item >= 0 && !_problem.MeetsFuse(r.Index, r.Item)))
             return null;
-        // Wire of no length costs nothing and drops nothing; its rating alone counts.
-        int[] sizes = [.. _problem.Thinnest.Select((s, i) => HasLength(i) ? s : _largest)],
-            largest = [.. sizes.Select(_ => _largest)];
-        _shortsMatter = _shorts.Failures(sizes).Any();
-        int[]? best = Search([.. sizes], largest);
-        // Larger wires elsewhere let more current through a small one: what clears with the smallest of all may not
-        // with those chosen.
-        if (best is not null && !_shortsMatter && _shorts.Failures(best).Any())
-        {
-            _shortsMatter = true;
-            best = Search(sizes, largest);
-        }
+        if (Chosen(_problem.Offered, run => _problem.Smallest(run, _problem.Offered)) is not { } free)
+            return null;
+        if (_problem.Offered.Length <= _problem.MostSizes)
+            return ExchangedForMany(Exchanged(free, _problem.Offered), _problem.Offered);
+        (int[] Sizes, int[] Set)? best = null;
+        foreach (int[] set in Sets(free))
+            if (Chosen(set, run => RoundedUp(free, set)[run]) is { } start && Exchanged(start, set) is var sizes)
+                if (best is null || IsBetter(sizes, best.Value.Sizes))
+                    best = (sizes, set);
+        return best is { } found ? ExchangedForMany(found.Sizes, found.Set) : null;
+    }
 
-        if (best is not null)
-            FitRunsWithoutLength(best);
+    // Of all sets of as many sizes as may be chosen, those that the choice from all needs least copper in once it is
+    // rounded up to them; and, told apart, those that have nothing as large as its largest.
+    private IEnumerable<int[]> Sets(int[] free)
+    {
+        int largest = _runs.Max(r => free[r]);
+        int smallest = _runs.Min(r => _problem.Smallest(r, _problem.Offered));
+        int least = _runs.Max(r => _problem.Smallest(r, _problem.Offered));
+        int[] open = [.. _problem.Offered.Where(s => s >= smallest)];
+        return Subsets(open, Math.Min(_problem.MostSizes, open.Length))
+            .Where(s => s[^1] >= least)
+            .GroupBy(s => s[^1] >= largest)
+            .SelectMany(g => g.OrderBy(s => _problem.CopperOf(RoundedUp(free, s))).Take(SetsTried));
+    }
+
+    private static IEnumerable<int[]> Subsets(int[] of, int count) =>
+        count == 0
+            ?
+            [
+                [],
+            ]
+            : Enumerable
+                .Range(0, of.Length - count + 1)
+                .SelectMany(first => Subsets(of[(first + 1)..], count - 1).Select(rest => (int[])[of[first], .. rest]));
+
+    private int[] RoundedUp(int[] free, int[] set) =>
+        _problem.Choice(run => set.FirstOrDefault(s => s >= free[run], set[^1]));
+
+    // The better of two choices from a set: enlarged from some sizes, and thinned from the largest; null where neither
+    // holds.
+    private int[]? Chosen(IReadOnlyList<int> set, Func<int, int> first)
+    {
+        if (_runs.Any(r => _problem.Smallest(r, set) < 0))
+            return null;
+        int[] enlarged = _problem.Choice(first),
+            largest = _problem.Choice(_ => set[^1]);
+        int[]? best = _trial.Holds(largest) ? Thinned(largest, set) : null;
+        if (Enlarge(enlarged, set) && Thinned(enlarged, set) is var thin && (best is null || IsBetter(thin, best)))
+            best = thin;
         return best;
     }
 
-    private int[]? Search(int[] sizes, int[] largest)
+    private bool Enlarge(int[] sizes, IReadOnlyList<int> set)
     {
-        if (ShortOhms(largest) > 0)
-            return null;
-        int[][] starts = Enlarge(sizes, ShortOhms) && Enlarge(sizes, _trial.Excess) ? [sizes, largest] : [largest];
-        return starts
-            .Where(Holds)
-            .Select(Exchange)
-            .Aggregate((int[]?)null, (best, next) => best is null ? next : Better(best, [next]).FirstOrDefault(best));
+        while (!_trial.Carries(sizes))
+            if (!EnlargeOne(sizes, set, _trial.Excess))
+                return false;
+        // Shorts last: what clears with small wires may not with larger ones before it, which let more through.
+        while (ShortOhms(sizes) > 0)
+            if (!EnlargeOne(sizes, set, ShortOhms))
+                return false;
+        return _trial.Carries(sizes);
     }
 
-    private int[] Exchange(int[] sizes)
+    private bool EnlargeOne(int[] sizes, IReadOnlyList<int> set, Func<int[], double> excessOf)
     {
-        // Triples are many: they are tried where no pair is left, and by one size where each needs the fuses' check.
+        int best = -1,
+            size = -1;
+        double most = 0,
+            excess = excessOf(sizes);
+        foreach (int run in _runs)
+            if (Next(sizes[run], set) is { } larger)
+            {
+                double copper = Math.Max(_problem.Copper[run][larger] - _problem.Copper[run][sizes[run]], 1e-12);
+                double gain = (excess - excessOf(With(sizes, run, larger))) / copper;
+                if (gain > most)
+                    (most, best, size) = (gain, run, larger);
+            }
+
+        if (best >= 0)
+            sizes[best] = size;
+        return best >= 0;
+    }
+
+    // Resistance of all dead shorts that are not cleared in time.
+    private double ShortOhms(int[] sizes) => _trial.ShortFailures(sizes).Sum(f => f.Clearing.LoopResistance.Ohms);
+
+    // Each run smaller as long as that holds, the most copper first.
+    private int[] Thinned(int[] sizes, IReadOnlyList<int> set, int kept = -1)
+    {
+        while (Best(sizes, _runs.Where(r => r != kept).SelectMany(r => Smaller(sizes, r, set))) is { } thinner)
+            sizes = thinner;
+        return sizes;
+    }
+
+    // One run smaller, alone or with another one larger, as long as that needs less copper.
+    private int[] Exchanged(int[] sizes, IReadOnlyList<int> set)
+    {
         while (
-            (
-                Pairs(sizes).FirstOrDefault(Holds)
-                ?? Triples(sizes, _shortsMatter ? 1 : Reach).FirstOrDefault(Holds)
-                ?? OneForMany(sizes)
-            )
+            Best(sizes, _runs.SelectMany(r => Smaller(sizes, r, set)).SelectMany(c => Larger(c, set).Prepend(c)))
                 is { } better
         )
             sizes = better;
         return sizes;
     }
 
-    // Resistance of all dead shorts that are not cleared in time.
-    private double ShortOhms(int[] sizes) =>
-        _shortsMatter ? _shorts.Failures(sizes).Sum(f => f.Clearing.LoopResistance.Ohms) : 0;
-
-    private bool Holds(int[] sizes)
-    {
-        _problem.Cancellation.ThrowIfCancellationRequested();
-        return _trial.Holds(sizes) && (!_shortsMatter || !_shorts.Failures(sizes).Any());
-    }
-
-    private bool Enlarge(int[] sizes, Func<int[], double> excessOf)
-    {
-        for (double excess = excessOf(sizes); excess > 0; excess = excessOf(sizes))
-        {
-            _problem.Cancellation.ThrowIfCancellationRequested();
-            int best = -1;
-            double most = 0;
-            foreach (int run in _runs.Where(r => sizes[r] < _largest))
-            {
-                int[] trial = With(sizes, run, sizes[run] + 1);
-                double gain =
-                    (excess - excessOf(trial)) / (_problem.Copper[run][trial[run]] - _problem.Copper[run][sizes[run]]);
-                if (gain > most)
-                    (best, most) = (run, gain);
-            }
-
-            if (best < 0)
-                return false;
-            sizes[best]++;
-        }
-
-        return true;
-    }
-
-    // One run smaller, alone or with another one larger.
-    private IEnumerable<int[]> Pairs(int[] sizes) =>
-        Better(sizes, Smaller(sizes, sizes, Reach).SelectMany(c => Larger(c, sizes, Reach).Prepend(c)));
-
-    // Two runs smaller and one larger, or one smaller and two larger.
-    private IEnumerable<int[]> Triples(int[] sizes, int reach) =>
-        Better(
-            sizes,
-            Smaller(sizes, sizes, reach)
-                .SelectMany(c => Larger(c, sizes, reach))
-                .SelectMany(c => Smaller(c, sizes, reach).Concat(Larger(c, sizes, reach)))
-        );
-
     // One run larger, and all others smaller as far as that allows.
-    private int[]? OneForMany(int[] sizes) =>
-        Better(sizes, Larger(sizes, sizes, Reach).Select(c => Thinned(c, _runs.First(r => c[r] > sizes[r]))))
-            .FirstOrDefault();
-
-    private int[] Thinned(int[] sizes, int kept)
+    private int[] ExchangedForMany(int[] sizes, IReadOnlyList<int> set)
     {
-        while (
-            Better(sizes, Smaller(sizes, sizes, 1)).FirstOrDefault(c => c[kept] == sizes[kept] && Holds(c))
-                is { } smaller
-        )
-            sizes = smaller;
+        foreach (int run in _runs)
+            if (
+                Next(sizes[run], set) is { } larger
+                && Exchanged(Thinned(With(sizes, run, larger), set, run), set) is var better
+                && IsBetter(better, sizes)
+            )
+                sizes = better;
         return sizes;
     }
 
-    // A choice with one run more changed from some sizes.
-    private IEnumerable<int[]> Smaller(int[] choice, int[] sizes, int reach) =>
-        _runs
-            .Where(r => choice[r] == sizes[r])
-            .SelectMany(r =>
-                Enumerable
-                    .Range(1, Math.Min(reach, sizes[r] - _problem.Thinnest[r]))
-                    .Select(by => With(choice, r, sizes[r] - by))
-            );
-
-    private IEnumerable<int[]> Larger(int[] choice, int[] sizes, int reach) =>
-        _runs
-            .Where(r => choice[r] == sizes[r])
-            .SelectMany(r =>
-                Enumerable.Range(1, Math.Min(reach, _largest - sizes[r])).Select(by => With(choice, r, sizes[r] + by))
-            );
-
-    // Those that need less copper, or as much in a better order; least copper first.
-    private IEnumerable<int[]> Better(int[] sizes, IEnumerable<int[]> choices)
+    private IEnumerable<int[]> Smaller(int[] sizes, int run, IReadOnlyList<int> set)
     {
-        double known = _problem.CopperOf(sizes);
-        return choices
-            .Select(c => (Choice: c, Copper: _problem.CopperOf(c)))
-            .Where(c =>
-                Math.Abs(c.Copper - known) <= known * RelativeTie
-                    ? Order(c.Choice).CompareTo(Order(sizes)) < 0
-                    : c.Copper < known
-            )
-            .OrderBy(c => c.Copper)
-            .Select(c => c.Choice);
+        int place = Place(sizes[run], set),
+            least = _problem.Smallest(run, set);
+        for (int by = 1; by <= Math.Min(Reach, place) && set[place - by] >= least; by++)
+            yield return With(sizes, run, set[place - by]);
     }
 
-    // Of equal copper fewer different sizes are better, then fewer changed runs.
+    private IEnumerable<int[]> Larger(int[] sizes, IReadOnlyList<int> set) =>
+        from run in _runs
+        let place = Place(sizes[run], set)
+        from places in Enumerable.Range(1, Math.Min(Reach, set.Count - 1 - place))
+        select With(sizes, run, set[place + places]);
+
+    private static int? Next(int size, IReadOnlyList<int> set) =>
+        Place(size, set) is var place && place + 1 < set.Count ? set[place + 1] : null;
+
+    private static int Place(int size, IReadOnlyList<int> set)
+    {
+        int place = 0;
+        while (set[place] < size)
+            place++;
+        return place;
+    }
+
+    // The first that holds of the choices that are better, least copper first.
+    private int[]? Best(int[] sizes, IEnumerable<int[]> choices) =>
+        choices.Where(c => IsBetter(c, sizes)).OrderBy(_problem.CopperOf).FirstOrDefault(_trial.Holds);
+
+    // Less copper; of equal copper fewer different sizes, then fewer changed runs.
+    private bool IsBetter(int[] one, int[] other)
+    {
+        double copper = _problem.CopperOf(one),
+            known = _problem.CopperOf(other);
+        return Math.Abs(copper - known) <= known * RelativeTie
+            ? Order(one).CompareTo(Order(other)) < 0
+            : copper < known;
+    }
+
     private (int Different, int Changed) Order(int[] sizes) =>
-        (_runs.Select(r => sizes[r]).Distinct().Count(), _runs.Count(r => sizes[r] != _problem.Fitted[r]));
-
-    // As fitted where that holds, or the smallest that does.
-    private void FitRunsWithoutLength(int[] sizes)
-    {
-        foreach (int run in Enumerable.Range(0, sizes.Length).Except(_runs))
-            sizes[run] = Enumerable
-                .Range(0, _problem.Sizes.Length)
-                .OrderBy(s => s != _problem.Fitted[run])
-                .First(s => s >= _problem.Thinnest[run] && Holds(With(sizes, run, s)));
-    }
-
-    private bool HasLength(int run) => _problem.Bike.Runs[run].Length.Meters > 0;
+        (
+            _runs.Select(r => sizes[r]).Distinct().Count(),
+            _runs.Count(r => _problem.Sizes[sizes[r]] != _problem.Bike.Runs[r].Wire)
+        );
 
     private static int[] With(int[] sizes, int run, int size)
     {

@@ -1,75 +1,98 @@
 namespace Lighting.Calc;
 
-/// <summary>Solves the harness with trial sizes in every distinct state and finds the drops and currents that exceed
-/// their limits.</summary>
-/// <remarks>One solver a state, kept warm; the state that failed last is tried first.</remarks>
+/// <summary>A limit that a trial exceeds.</summary>
+/// <param name="Setting">The setting.</param>
+/// <param name="Lamp">The lamp whose voltage drop is too large; −1 where it is none.</param>
+/// <param name="Run">The run that carries more than its rating; −1 where it is none; neither where no operating point
+/// was found.</param>
+/// <param name="Excess">Voltage missing as a fraction of the source's, or current above the rating as a fraction of
+/// it.</param>
+internal readonly record struct TrialFailure(Setting Setting, int Lamp, int Run, double Excess);
+
+/// <summary>Solves the harness with trial sizes and finds what exceeds its limit.</summary>
+/// <remarks>One solver a state, kept warm. The states that failed a trial before decide nearly every later one: they
+/// are tried first.</remarks>
 internal sealed class SizingTrial
 {
     private readonly SizingProblem _problem;
+    private readonly ShortCheck _shorts;
     private readonly CircuitSolver[] _solvers;
     private readonly int[][] _set;
-    private readonly List<int> _order;
+    private readonly List<int> _hard = [];
+    private readonly List<int> _easy;
 
     public SizingTrial(SizingProblem problem)
     {
         _problem = problem;
-        _solvers = [.. problem.States.Select(s => Solver(problem, s))];
-        _set = [.. problem.States.Select(_ => Enumerable.Repeat(-1, problem.Bike.Runs.Length).ToArray())];
-        _order = [.. Enumerable.Range(0, problem.States.Length)];
+        _shorts = new ShortCheck(problem);
+        _solvers = [.. problem.Groups.First.Select(Solver)];
+        _set = [.. _solvers.Select(_ => Enumerable.Repeat(-1, problem.Bike.Runs.Length).ToArray())];
+        _easy = [.. Enumerable.Range(0, _solvers.Length)];
     }
 
-    /// <summary>Whether every lamp and run holds with some sizes.</summary>
-    public bool Holds(int[] sizes)
+    /// <summary>Whether every lamp, run and dead short holds with some sizes.</summary>
+    public bool Holds(int[] sizes) => Carries(sizes) && !ShortFailures(sizes).Any();
+
+    /// <summary>Whether every lamp and run holds.</summary>
+    public bool Carries(int[] sizes)
     {
-        for (int i = 0; i < _order.Count; i++)
-        {
-            int state = _order[i];
-            if (!FailuresIn(state, sizes).Any())
-                continue;
-            _order.RemoveAt(i);
-            _order.Insert(0, state);
-            return false;
-        }
+        _problem.Cancellation.ThrowIfCancellationRequested();
+        foreach (List<int> states in new[] { _hard, _easy })
+            for (int i = 0; i < states.Count; i++)
+            {
+                int state = states[i];
+                if (!FailuresIn(state, sizes).Any())
+                    continue;
+                states.RemoveAt(i);
+                _hard.Insert(0, state);
+                return false;
+            }
 
         return true;
     }
 
-    /// <summary>By how much limits are exceeded: of each lamp and run in its worst state, added up; infinite where no
-    /// operating point was found.</summary>
-    public double Excess(int[] sizes) => Failures(sizes).GroupBy(f => (f.Lamp, f.Run), f => f.Excess).Sum(g => g.Max());
+    /// <summary>By how much limits are exceeded in the states that failed so far: of each lamp and run in its worst,
+    /// added up.</summary>
+    public double Excess(int[] sizes) =>
+        _hard.SelectMany(s => FailuresIn(s, sizes)).GroupBy(f => (f.Lamp, f.Run), f => f.Excess).Sum(g => g.Max());
 
     /// <summary>The failure that is worst over all states; null when every lamp and run holds.</summary>
-    public TrialFailure? WorstFailure(int[] sizes) => Failures(sizes).MaxBy(f => f.Excess);
+    public TrialFailure? WorstFailure(int[] sizes)
+    {
+        TrialFailure[] all = [.. Enumerable.Range(0, _solvers.Length).SelectMany(s => FailuresIn(s, sizes))];
+        return all.Length == 0 ? null : all.MaxBy(f => f.Excess);
+    }
 
-    private IEnumerable<TrialFailure> Failures(int[] sizes) =>
-        Enumerable.Range(0, _solvers.Length).SelectMany(s => FailuresIn(s, sizes));
+    /// <summary>The dead shorts that do not clear, each with its fuse.</summary>
+    public IEnumerable<(ShortCircuitCheck Clearing, Fuse Fuse)> ShortFailures(int[] sizes) =>
+        _shorts.Failures(_problem.With(sizes));
 
     private IEnumerable<TrialFailure> FailuresIn(int state, int[] sizes)
     {
+        Setting setting = _problem.Groups.First[state];
         if (Solved(state, sizes) is not { } solver)
         {
-            yield return new TrialFailure(state, Lamp: -1, Run: -1, double.PositiveInfinity);
+            yield return new TrialFailure(setting, Lamp: -1, Run: -1, double.PositiveInfinity);
             yield break;
         }
 
-        double sign = _problem.Bike.Earth == Earth.Negative ? 1 : -1;
-        double battery = _problem.SupplyVolts - solver.NodeVolts(_problem.Network.PlusNode);
-        double least =
-            _problem.SupplyVolts * (1 - _problem.Allowed) - (_problem.Options.CountBatteryDrop ? 0 : battery);
-        for (int i = 0; i < _problem.Bike.Lamps.Length; i++)
+        double supply = _problem.SupplyVolts;
+        double battery = _problem.Options.CountBatteryDrop ? 0 : supply - solver.NodeVolts(_problem.Network.PlusNode);
+        for (int i = 0; i < _problem.Allowed.Length; i++)
         {
-            double shortOf = least - sign * solver.LoadVolts(_problem.Network.Loads[i]);
-            if (_problem.States[state].IsLimited[i] && shortOf > SizingProblem.VoltTolerance)
-                yield return new TrialFailure(state, Lamp: i, Run: -1, shortOf / _problem.SupplyVolts);
+            double volts = _problem.Bike.EarthSign * solver.LoadVolts(_problem.Network.Loads[i]);
+            double missing = supply * (1 - _problem.Allowed[i]) - battery - volts;
+            if (missing > SizingProblem.Tolerance && _problem.Groups.IsFed(i, state))
+                yield return new TrialFailure(setting, Lamp: i, Run: -1, missing / supply);
         }
 
         for (int i = 0; i < sizes.Length; i++)
         {
-            double rating = _problem.Ratings[i][sizes[i]],
-                excess = Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[i])) - rating;
-            if (!(excess <= SizingProblem.AmpereTolerance))
+            double rating = _problem.Ratings[i][sizes[i]];
+            double excess = Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[i])) - rating;
+            if (!(excess <= SizingProblem.Tolerance))
                 yield return new TrialFailure(
-                    state,
+                    setting,
                     Lamp: -1,
                     Run: i,
                     double.IsNaN(rating) ? double.PositiveInfinity : excess / rating
@@ -91,7 +114,7 @@ internal sealed class SizingTrial
                 );
             }
 
-        Setting setting = _problem.States[state].Setting;
+        Setting setting = _problem.Groups.First[state];
         return solver.Solve(warmStart: true) switch
         {
             SolveStatus.Solved => solver,
@@ -104,18 +127,18 @@ internal sealed class SizingTrial
         };
     }
 
-    private static CircuitSolver Solver(SizingProblem problem, SizingState state)
+    private CircuitSolver Solver(Setting setting)
     {
-        HarnessNetwork network = problem.Network;
-        Bike bike = problem.Bike;
+        HarnessNetwork network = _problem.Network;
+        Bike bike = _problem.Bike;
         var solver = new CircuitSolver(network.Circuit);
-        solver.SetSource(problem.SupplyVolts, bike.BatteryResistance.Ohms);
+        solver.SetSource(_problem.SupplyVolts, bike.BatteryResistance.Ohms);
         for (int i = 0; i < bike.Fuses.Length; i++)
             solver.SetConductor(network.FuseConductors[i], FuseTable.ResistanceOf(bike.Fuses[i]).Ohms);
         for (int i = 0; i < bike.Switches.Length; i++)
             solver.SetConductor(
                 network.ContactConductors[i],
-                bike.Switches[i].IsClosed(state.Setting) ? bike.Switches[i].Resistance.Ohms : double.PositiveInfinity
+                bike.Switches[i].IsClosed(setting) ? bike.Switches[i].Resistance.Ohms : double.PositiveInfinity
             );
         for (int i = 0; i < bike.Lamps.Length; i++)
             solver.SetLoad(

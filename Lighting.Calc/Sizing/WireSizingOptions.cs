@@ -6,6 +6,8 @@ namespace Lighting.Calc;
 /// <summary>By what the wires of a harness are chosen.</summary>
 public sealed record WireSizingOptions
 {
+    internal const int FewSizes = 3;
+
     /// <summary>The kind of wire to choose from; null takes the kind most runs already have.</summary>
     public WireConstruction? Family { get; init; }
 
@@ -17,11 +19,15 @@ public sealed record WireSizingOptions
     /// family.</summary>
     public ImmutableArray<WireSize> Stock { get; init; } = [];
 
+    /// <summary>The most different sizes to choose, 1 or more; null takes three, or of <see cref="Stock"/> as many as
+    /// are in it. Wire is bought by the reel (common practice, no source).</summary>
+    public int? MostSizes { get; init; }
+
     /// <summary>Least copper area of any run, for strength; zero or more. Default 0.5 mm² (20 AWG).</summary>
     public Area MinimumArea { get; init; } = Area.FromSquareMillimeters(0.5);
 
-    /// <summary>Largest drop of each lamp, as a share of the source volts, above 0 to below 100 %; null takes the
-    /// bike's.</summary>
+    /// <summary>Largest drop of each lamp, as a share of the source voltage, above 0 to below 100 %; null takes for
+    /// each the limit that <c>check</c> holds it to, <see cref="DropLimit"/>, where that is no advice.</summary>
     public Ratio? AllowedDrop { get; init; }
 
     /// <summary>

@@ -9,23 +9,22 @@ public sealed class WireSizingResult
     /// <summary>The sizes that were chosen from, smallest first.</summary>
     public required ImmutableArray<WireSize> Sizes { get; init; }
 
-    /// <summary>The allowed drop, as a share of the source volts.</summary>
-    public required Ratio AllowedDrop { get; init; }
-
     /// <summary>Volts of the source.</summary>
     public required ElectricPotential Supply { get; init; }
 
     /// <summary>Whether a choice that holds every limit was found.</summary>
     public bool IsFeasible => !Runs.IsEmpty;
 
-    /// <summary>The runs with the size chosen for each, in the order of the list; empty when none was found.</summary>
+    /// <summary>The runs to choose for with the size chosen for each, in the order of the list; empty when none was
+    /// found.</summary>
     public required ImmutableArray<RunSizing> Runs { get; init; }
 
     /// <summary>The lamps, in the order of the list.</summary>
     public required ImmutableArray<LampSizing> Lamps { get; init; }
 
-    /// <summary>Copper of the wires as fitted: the sum of area × length.</summary>
-    public required Volume CopperFitted { get; init; }
+    /// <summary>Copper of the wires as fitted: the sum of area × length; null where the wire of a run is
+    /// open.</summary>
+    public required Volume? CopperFitted { get; init; }
 
     /// <summary>Copper of the wires as chosen; null when none was found.</summary>
     public required Volume? CopperChosen { get; init; }

@@ -293,17 +293,17 @@ internal sealed class SwapFindings(
 
     private IEnumerable<Finding> FuseAdvice()
     {
-        foreach (FuseChange fuse in report.Fuses)
+        foreach ((FuseSuitability was, FuseSuitability now) in report.Fuses.Select(f => (f.Before!, f.After!)))
             if (
-                fuse.After.Verdict == FuseVerdict.Suits
-                && fuse.After.Steady.WorstCurrent.Amperes < fuse.Before.Steady.WorstCurrent.Amperes - 1e-9
-                && fuse.After.Advice.Smallest is { } smallest
-                && smallest.Amperes < fuse.After.Fuse.Rating.Amperes - 1e-9
+                now.Verdict == FuseVerdict.Suits
+                && now.Steady.WorstCurrent.Amperes < was.Steady.WorstCurrent.Amperes - 1e-9
+                && now.Advice.Smallest is { } smallest
+                && smallest.Amperes < now.Fuse.Rating.Amperes - 1e-9
             )
-                yield return new Finding(FindingKind.SmallerFuse, Severity.Note, fuse.After.Fuse.Name)
+                yield return new Finding(FindingKind.SmallerFuse, Severity.Note, now.Fuse.Name)
                 {
-                    Value = fuse.After.Steady.WorstCurrent,
-                    Limit = fuse.Before.Steady.WorstCurrent,
+                    Value = now.Steady.WorstCurrent,
+                    Limit = was.Steady.WorstCurrent,
                     Figures = [smallest],
                 };
     }

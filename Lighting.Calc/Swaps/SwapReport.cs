@@ -10,26 +10,29 @@ public sealed class SwapReport
     /// <summary>The swap.</summary>
     public ImmutableArray<LampReplacement> Replacements { get; internal init; }
 
+    /// <summary>The bike beside the swapped one.</summary>
+    public BikeComparison Comparison { get; internal init; } = null!;
+
     /// <summary>The whole verdict before.</summary>
-    public BikeReport Before { get; internal init; } = null!;
+    public BikeReport Before => Comparison.Before;
 
     /// <summary>The whole verdict after.</summary>
-    public BikeReport After { get; internal init; } = null!;
+    public BikeReport After => Comparison.After;
 
     /// <summary>Every lamp and other load, in the order of the list.</summary>
-    public ImmutableArray<LampChange> Lamps { get; internal init; }
+    public ImmutableArray<LampChange> Lamps => Comparison.Lamps;
 
     /// <summary>The circuits, in the order of the list.</summary>
-    public ImmutableArray<CircuitChange> Circuits { get; internal init; }
+    public ImmutableArray<CircuitChange> Circuits => Comparison.Circuits;
 
     /// <summary>The fuses, in the order of the list.</summary>
-    public ImmutableArray<FuseChange> Fuses { get; internal init; }
+    public ImmutableArray<FuseChange> Fuses => Comparison.Fuses;
 
-    /// <summary>The ledger of the lamp that loses most before; null where no drop is known.</summary>
-    public VoltageDropBreakdown? WorstDropBefore { get; internal init; }
+    /// <summary>The breakdown of the lamp with the largest drop before; null where no drop is known.</summary>
+    public VoltageDropBreakdown? WorstDropBefore => Comparison.WorstDropBefore;
 
-    /// <summary>The ledger of the lamp that loses most after; null where no drop is known.</summary>
-    public VoltageDropBreakdown? WorstDropAfter { get; internal init; }
+    /// <summary>The breakdown of the lamp with the largest drop after; null where no drop is known.</summary>
+    public VoltageDropBreakdown? WorstDropAfter => Comparison.WorstDropAfter;
 
     /// <summary>The balance in the settings of the ride and in the heaviest; empty without a charging curve.</summary>
     public ImmutableArray<ChargingChange> Charging { get; internal init; }

@@ -29,14 +29,24 @@ internal sealed class BikeOptions
         Arity = ArgumentArity.ZeroOrMore,
     };
 
+    private readonly Argument<string?> _other = new("OTHER")
+    {
+        Description = "The bike to compare it with.",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
+
+    private readonly bool _comparesTwo;
+
     public BikeOptions(
         Command command,
         bool bikeIsOptional = false,
         bool isDrawing = false,
         bool manyBikes = false,
-        bool engineOff = false
+        bool engineOff = false,
+        bool comparesTwo = false
     )
     {
+        _comparesTwo = comparesTwo;
         _volts = new("--volts")
         {
             Description =
@@ -60,10 +70,14 @@ internal sealed class BikeOptions
         _engine.AcceptOnlyFromAmong("off", "running");
         _bike.Validators.Add(OptionText.RefuseEmptyPath);
         _more.Validators.Add(OptionText.RefuseEmptyPath);
+        _other.Validators.Add(OptionText.RefuseEmptyPath);
         command.Add(_bike);
         if (manyBikes)
             command.Add(_more);
-        command.Add(_fuse);
+        if (comparesTwo)
+            command.Add(_other);
+        else
+            command.Add(_fuse);
         command.Add(_when);
         command.Add(_volts);
         command.Add(_engine);
@@ -90,22 +104,42 @@ internal sealed class BikeOptions
         [parsed.GetRequiredValue(_bike)!, .. parsed.GetRequiredValue(_more)];
 
     /// <summary>Reads the bike and what the options say of it.</summary>
+    /// <param name="parsed">The words.</param>
+    /// <param name="console">Where cautions go.</param>
+    /// <param name="wiresMayBeOpen">Whether blank cells of wires are accepted, to be chosen.</param>
     /// <exception cref="InputException">A list or an option is wrong.</exception>
-    public BikeInput Read(ParseResult parsed, CommandConsole console)
+    public BikeInput Read(ParseResult parsed, CommandConsole console, bool wiresMayBeOpen = false)
     {
-        ListResult<BikeLists> lists = ReadLists(parsed.GetRequiredValue(_bike)!, console);
+        string path = parsed.GetRequiredValue(_bike)!;
+        return Read(parsed, console, ReadLists(path, console, wiresMayBeOpen));
+    }
+
+    /// <summary>Reads one bike or two, with their paths.</summary>
+    /// <exception cref="InputException">A list or an option is wrong.</exception>
+    public (BikeInput Bike, BikeInput? Other, string[] Paths) ReadTwo(ParseResult parsed, CommandConsole console)
+    {
+        string path = parsed.GetRequiredValue(_bike)!;
+        BikeInput bike = Read(parsed, console, ReadLists(path, console));
+        return parsed.GetValue(_other) is { } other
+            ? (bike, Read(parsed, console, ReadLists(other, console)), [path, other])
+            : (bike, null, [path]);
+    }
+
+    private BikeInput Read(ParseResult parsed, CommandConsole console, ListResult<BikeLists> lists)
+    {
         foreach (ListFault caution in lists.Cautions)
             console.Errors.WriteLine($"lighting-calc: caution: {caution.Message}");
         return Apply(parsed, lists);
     }
 
     // "-" is standard input: JSON, a zip of lists or a lamps.csv, told apart by how it begins.
-    private static ListResult<BikeLists> ReadLists(string bike, CommandConsole console)
+    private static ListResult<BikeLists> ReadLists(string bike, CommandConsole console, bool wiresMayBeOpen = false)
     {
         if (bike != StandardInput)
-            return BikeLists.Read(bike);
+            return wiresMayBeOpen ? BikeLists.ReadWithOpenWires(bike) : BikeLists.Read(bike);
         using Stream input = console.Input();
-        return BikeLists.Read(ListSource.FromStreamAsync(input).GetAwaiter().GetResult());
+        ListSource source = ListSource.FromStreamAsync(input).GetAwaiter().GetResult();
+        return wiresMayBeOpen ? BikeLists.ReadWithOpenWires(source) : BikeLists.Read(source);
     }
 
     /// <summary>What the options say of a bike that was read. Safe on several threads at once.</summary>
@@ -122,7 +156,7 @@ internal sealed class BikeOptions
         ElectricPotential supply = parsed.GetValue(_engine) == "off" ? bike.BatteryVoltage : bike.ChargingVoltage;
         if (parsed.GetValue(_volts) is { } volts)
             supply = OptionText.Quantity(QuantityText.Voltage, "--volts", volts, v => v.Volts > 0, wrong) ?? supply;
-        if (parsed.GetValue(_fuse) is { } fuse)
+        if (!_comparesTwo && parsed.GetValue(_fuse) is { } fuse)
             bike = WithFuse(bike, fuse, wrong);
         if (wrong.Count == 0)
             CheckSettings(bike, when, wrong);
@@ -167,7 +201,7 @@ internal sealed class BikeOptions
         }
     }
 
-    private static Bike WithFuse(Bike bike, string text, List<string> wrong)
+    internal static Bike WithFuse(Bike bike, string text, List<string> wrong)
     {
         int equals = text.IndexOf('=', StringComparison.Ordinal);
         string? name = equals < 0 ? null : text[..equals].Trim();

@@ -1,4 +1,5 @@
 using System.CommandLine.Parsing;
+using System.Globalization;
 using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;
@@ -63,6 +64,21 @@ internal static class OptionText
         if (WireText.TryParse(text, out WireSize? wire, out TextProblem? problem))
             return wire;
         wrong.Add($"{option}: {problem}.");
+        return null;
+    }
+
+    /// <summary>Sizes separated by commas.</summary>
+    public static IReadOnlyList<WireSize> Wires(string option, string text, List<string> wrong) =>
+        [.. text.Split(',', StringSplitOptions.TrimEntries).Select(t => Wire(option, t, wrong)).OfType<WireSize>()];
+
+    /// <summary>A whole number.</summary>
+    public static int? Whole(string option, string? text, int least, List<string> wrong)
+    {
+        if (text is null)
+            return null;
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int count) && count >= least)
+            return count;
+        wrong.Add($"{option}: '{text}' is not a whole number from {least}.");
         return null;
     }
 }

@@ -12,17 +12,23 @@ internal static class CheckDocument
         { "setting", "setting", d => d.Setting },
     };
 
-    public static Document Of(BikeReport report, ToleranceReport? tolerance = null) =>
+    public static Document Of(BikeReport report, ToleranceReport? tolerance = null, FusePlan? plan = null) =>
         new(
             CommonBlocks.TitleOf(report.Bike, "Check"),
             report.Headline,
             Cautions.OfWork(report.Bike),
-            () => Blocks(report, tolerance),
+            () => Blocks(report, tolerance, plan),
             json =>
             {
                 BikeReportWriter.WriteMembers(report, json);
                 if (tolerance is not null)
                     ToleranceDocument.Write(json, tolerance);
+                if (plan is not null)
+                {
+                    json.WriteStartObject("fusePlan");
+                    FusePlanDocument.Write(json, plan);
+                    json.WriteEndObject();
+                }
             }
         )
         {
@@ -31,13 +37,15 @@ internal static class CheckDocument
             Lead = () => CheckFirstPage.Of(report),
         };
 
-    private static IEnumerable<Block> Blocks(BikeReport report, ToleranceReport? tolerance)
+    private static IEnumerable<Block> Blocks(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
     {
         // A spreadsheet that asked for tolerances gets those.
         if (tolerance is not null)
             yield return ToleranceDocument.Spreadsheet(tolerance);
         foreach (Block block in Causes(report))
             yield return block;
+        if (plan is not null)
+            yield return new Paragraph($"Fuse plan, {FusePlanDocument.Remedy(plan)}");
         yield return new PageOnly(() => Engine(report));
         var legend = new SettingLegend();
         if (!report.Fuses.IsEmpty)

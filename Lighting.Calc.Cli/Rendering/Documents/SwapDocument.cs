@@ -6,72 +6,10 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>What <c>swap</c> gives: the verdict on the swapped bike, then each part before and after.</summary>
 internal static class SwapDocument
 {
-    private static readonly Columns<LampChange> s_lamp = new()
-    {
-        { "lamp", "lamp", l => new Cell(l.IsReplaced ? l.Lamp.Lamp : $"({l.Lamp.Lamp})", l.Lamp.Lamp) },
-        { "circuit", l => l.Lamp.Circuit },
-        { "quantity", l => l.Lamp.Quantity },
-        { "replaced", l => l.IsReplaced },
-        { "setting", "setting", l => l.Setting },
-        { "V", "voltageV", l => l.Before?.Voltage, l => l.After?.Voltage },
-        { "A", "currentA", l => l.Before?.Current, l => l.After?.Current },
-        { "W", "powerW", l => l.Before?.Power, l => l.After?.Power },
-        { "light %", "light", l => Figures.Right(Light(l)) },
-        {
-            "relativeLight",
-            l => l.Before?.PublishedLight?.DecimalFractions,
-            l => l.After?.PublishedLight?.DecimalFractions
-        },
-        { "lightLm", l => l.LightBefore?.Lumens, l => l.LightAfter?.Lumens },
-        { "drop %", "dropPercent", l => l.Before?.Drop, l => l.After?.Drop },
-    };
-
-    private static readonly Columns<LampChange> s_lampSeries = s_lamp.Only(
-        "lamp",
-        "circuit",
-        "quantity",
-        "replaced",
-        "setting",
-        "voltageV",
-        "currentA",
-        "powerW",
-        "relativeLight",
-        "lightLm",
-        "dropPercent"
-    );
-
     private static readonly Columns<UnclassedLamp> s_unclassed = new()
     {
         { "lamp", "lamp", u => u.Lamp.Lamp },
         { "why", "reason", u => u.Reason },
-    };
-
-    private static readonly Columns<CircuitChange> s_circuit = new()
-    {
-        { "circuit", "circuit", c => c.Circuit },
-        { "A", "currentA", c => c.CurrentBefore, c => c.CurrentAfter },
-        { "W", "powerW", c => c.PowerBefore, c => c.PowerAfter },
-    };
-
-    private static readonly Columns<FuseSuitability> s_side = CommonBlocks.Fuse.Only(
-        "worstCurrentA",
-        "worstSetting",
-        "verdict",
-        "smallestRatingA",
-        "largestRatingA"
-    );
-
-    private static readonly Columns<FuseChange> s_fuse = new()
-    {
-        { "fuse", "fuse", f => f.After.Fuse.Name },
-        { "rating A", "ratingA", f => f.After.Fuse.Rating, Figures.Rated },
-        { "before", s_side, f => f.Before },
-        { "after", s_side, f => f.After },
-        { "peak A", "", f => f.Before.Steady.WorstCurrent, f => f.After.Steady.WorstCurrent },
-        { "before", "", f => f.Before.VerdictText },
-        { "after", "", f => f.After.VerdictText },
-        { "smallest A", "", f => f.After.Advice.Smallest, Figures.Rated },
-        { "largest A", "", f => f.After.Advice.Largest, Figures.Rated },
     };
 
     private static readonly Columns<ChargingChange> s_charging = new()
@@ -151,10 +89,10 @@ internal static class SwapDocument
                 json.Write("supplyVoltageV", report.After.SupplyVoltage);
                 json.Write("verdict", report.VerdictText);
                 json.Pair("totalCurrentA", report.Before.Heaviest.TotalCurrent, report.After.Heaviest.TotalCurrent);
-                json.Write("lamps", s_lampSeries, report.Lamps);
+                json.Write("lamps", ComparisonColumns.LampSeries, report.Lamps);
                 json.Write("unchanged", s_unclassed, unclassed);
-                json.Write("circuits", s_circuit, report.Circuits);
-                json.Write("fuses", s_fuse, report.Fuses);
+                json.Write("circuits", ComparisonColumns.Circuit, report.Circuits);
+                json.Write("fuses", ComparisonColumns.Fuse, report.Fuses);
                 json.Pair("worstDropPercent", report.WorstDropBefore?.Lamp.Drop, report.WorstDropAfter?.Lamp.Drop);
                 json.Write("charging", s_chargingOf, report);
                 json.Write("batteryRunTimes", s_runTime, report.Standing);
@@ -173,19 +111,19 @@ internal static class SwapDocument
         var legend = new SettingLegend();
         yield return new Heading($"Lamps at {Figures.Volts(report.After.SupplyVoltage)}, before→after");
         yield return legend.In(
-            s_lamp
-                .Only("lamp", "voltageV", "currentA", "powerW", "light", "dropPercent", "setting")
+            ComparisonColumns
+                .Lamp.Only("lamp", "voltageV", "currentA", "powerW", "light", "dropPercent", "setting")
                 .Table(report.Lamps.Where(l => l.Setting is not null))
         );
         yield return legend.Block;
-        yield return s_lampSeries.Spreadsheet(report.Lamps);
+        yield return ComparisonColumns.LampSeries.Spreadsheet(report.Lamps);
         IEnumerable<Block> rest =
         [
             .. Under("Lamps not replaced", s_unclassed, unclassed),
             new Heading("Circuits, each in its heaviest setting"),
-            s_circuit.Table(report.Circuits),
+            ComparisonColumns.Circuit.Table(report.Circuits),
             new PageOnly(() => [ReportCharts.Circuits(report)]),
-            .. Under("Fuses", s_fuse, report.Fuses),
+            .. Under("Fuses", ComparisonColumns.Fuse, report.Fuses),
             .. Under("Charging, average load", s_charging, report.Charging),
             .. !report.Charging.IsEmpty && Riding(report) is { } riding
                 ? [new Paragraph(riding)]
@@ -216,7 +154,7 @@ internal static class SwapDocument
                 ? "The swapped bike does not suit."
                 : $"The swapped bike does not suit: {faults} {(faults == 1 ? "fault" : "faults")} below.",
         };
-        IEnumerable<string> parts = [head, .. report.Fuses.Select(f => f.After.Headline + ".")];
+        IEnumerable<string> parts = [head, .. report.Fuses.Select(f => f.After!.Headline + ".")];
         parts = parts.Append(
             $"Heaviest setting: {Figures.Amperes(report.Before.Heaviest.TotalCurrent)} before, "
                 + $"{Figures.Amperes(report.After.Heaviest.TotalCurrent)} after."
@@ -249,17 +187,6 @@ internal static class SwapDocument
 
     private static string Net(ElectricCharge? net) =>
         net is { } known ? $"{Figures.Number(known.AmpereHours, 2)} Ah net" : "net unknown";
-
-    private static string Light(LampChange change) =>
-        change.LightBefore is { } was && change.LightAfter is { } now
-            ? $"{Figures.Number(was.Lumens, 0)}→{Figures.Number(now.Lumens, 0)} lm"
-        : change.Before!.RelativeLight is null && change.After!.RelativeLight is null ? "-"
-        : $"{Percent(change.Before)}→{Percent(change.After!)}";
-
-    private static string Percent(LampState lamp) =>
-        lamp.PublishedLight is { } known ? Figures.Number(known.Percent, 0)
-        : lamp.RelativeLight is null ? "-"
-        : "unknown";
 
     private static RotationalSpeed? Rpm(BreakEven breakEven) =>
         breakEven.Outcome == BreakEvenOutcome.At ? breakEven.Speed : null;

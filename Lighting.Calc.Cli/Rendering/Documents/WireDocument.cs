@@ -8,7 +8,7 @@ internal static class WireDocument
     private static readonly Columns<RunSizing> s_run = new()
     {
         { "run", "run", r => r.Run.Name },
-        { "fitted", "fitted", r => r.Run.Wire.Name },
+        { "fitted", "fitted", r => r.Run.WireIsOpen ? (string?)null : r.Run.Wire.Name },
         { "fit", "wire", r => r.Chosen.Name },
         {
             "limited by",
@@ -24,6 +24,7 @@ internal static class WireDocument
     private static readonly Columns<LampSizing> s_lamp = new()
     {
         { "lamp", "lamp", l => l.Lamp.Lamp },
+        { "limit %", "allowedDropPercent", l => l.AllowedDrop },
         { "drop % as fitted", "dropFittedPercent", l => l.DropFitted },
         { "drop % as sized", "dropChosenPercent", l => l.DropChosen },
     };
@@ -38,10 +39,7 @@ internal static class WireDocument
                     .. result.IsFeasible
                         ? new Block[]
                         {
-                            new Heading(
-                                $"Sizes for a voltage drop of {Figures.Percent(result.AllowedDrop)} at "
-                                    + $"{Figures.Volts(result.Supply)}"
-                            ),
+                            new Heading($"Sizes at {Figures.Volts(result.Supply)}"),
                             s_run.Table(result.Runs, isMain: true),
                             new Heading("Voltage drop of each lamp in its worst setting"),
                             s_lamp.Table(result.Lamps),
@@ -54,9 +52,8 @@ internal static class WireDocument
             {
                 json.Write("bike", bike.Name);
                 json.Write("supplyVoltageV", result.Supply);
-                json.Write("allowedDropPercent", result.AllowedDrop);
                 json.Write("explanation", result.Explanation);
-                json.Write("copperFittedM3", result.CopperFitted.CubicMeters);
+                json.Write("copperFittedM3", result.CopperFitted?.CubicMeters);
                 json.Write("copperChosenM3", result.CopperChosen?.CubicMeters);
                 json.Write("runs", s_run, result.Runs);
                 json.Write("lamps", s_lamp, result.Lamps);
@@ -68,10 +65,14 @@ internal static class WireDocument
     {
         if (!result.IsFeasible)
             return Figures.Sentence(result.Explanation);
+        string chosen = Figures.Sentence(result.Explanation);
+        if (result.CopperFitted is null)
+            return $"Sizes for {result.Runs.Length} {(result.Runs.Length == 1 ? "run" : "runs")} with a blank wire "
+                + $"cell.\n{chosen}";
         int larger = result.Runs.Count(r => Larger(r.Chosen, r.Run.Wire)),
             smaller = result.Runs.Count(r => Larger(r.Run.Wire, r.Chosen));
-        return $"Of {result.Runs.Length} runs {Some(larger)} must be larger than fitted and {Some(smaller)} may be "
-            + $"smaller.\n{Figures.Sentence(result.Explanation)}";
+        return $"Of {result.Runs.Length} runs {Some(larger)} become larger than fitted and {Some(smaller)} "
+            + $"smaller.\n{chosen}";
     }
 
     private static bool Larger(WireSize wire, WireSize than) =>
@@ -88,6 +89,7 @@ internal static class WireDocument
             SizingConstraint.Fuse => "fuse",
             SizingConstraint.Short => "short",
             SizingConstraint.Drop => run.LimitingLamp is { } lamp ? $"drop ({lamp.Lamp})" : "drop",
+            SizingConstraint.FewSizes => "few sizes",
             SizingConstraint.None => "nothing",
             _ => throw new InvalidOperationException($"Unknown limit {run.Limit}."),
         };

@@ -171,6 +171,9 @@ internal static class HtmlRenderer
             case LineChart lines:
                 HtmlLineChart.Render(page, lines);
                 break;
+            case LabelSheet labels:
+                HtmlLabels.Render(page, labels);
+                break;
             case CircuitBlock circuit:
                 SvgCircuit.Render(page, circuit);
                 break;

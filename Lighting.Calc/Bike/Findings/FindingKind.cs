@@ -459,30 +459,4 @@ public enum FindingKind
 
     /// <summary>A fuse is judged by an unusual share of its rating. Value: the share.</summary>
     FuseLoadFactorUnusual,
-
-    // Wires as they are fitted.
-
-    /// <summary>No rating of a run's wire is published. Parts: the wire. Detail: why.</summary>
-    RunNotRated,
-
-    /// <summary>A run is rated below its fuse. Value: the rating; limit: the fuse; parts: the wire, the fuse.</summary>
-    RunRatedBelowFuse,
-
-    /// <summary>A run is rated below its current. Value: the rating; limit: the current; parts: the wire.</summary>
-    RunRatedBelowLoad,
-
-    /// <summary>A run is smaller than required for mechanical strength. Value: its size; limit: the smallest; parts:
-    /// the wire.</summary>
-    RunBelowMinimum,
-
-    /// <summary>A dead short at the end of a run is not cleared. Value: the prospective current; parts: the fuse.
-    /// Detail: its opening time.</summary>
-    ShortNotCleared,
-
-    /// <summary>The voltage drop of a lamp is not limited, since another load is in its way.</summary>
-    DropNotLimited,
-
-    /// <summary>The voltage drop with the wires as fitted is too large. Value: the share; limit: the share allowed;
-    /// parts: the runs that are too small.</summary>
-    DropOfFittedWires,
 }

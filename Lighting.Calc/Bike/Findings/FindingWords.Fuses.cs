@@ -53,26 +53,6 @@ internal static partial class FindingWords
                     + $"published for {finding.Detail} fuses.",
             FindingKind.FuseWithoutCurrent => "Carries no current in any of these settings.",
             FindingKind.FuseLoadFactorUnusual => $"Judged at {Text(finding.Value)} of its rating; 75 % is usual.",
-
-            // Wires as they are fitted.
-            FindingKind.RunNotRated => $"Whether its {finding.Parts[0]} is large enough is unknown: {finding.Detail}.",
-            FindingKind.RunRatedBelowFuse =>
-                $"Its {finding.Parts[0]} is rated {Text(finding.Value)}, below the fuse '{finding.Parts[1]}' of "
-                    + $"{Text(finding.Limit)}.",
-            FindingKind.RunRatedBelowLoad =>
-                $"Its {finding.Parts[0]} is rated {Text(finding.Value)}, below its current of "
-                    + $"{Text(finding.Limit)}{In(finding)}.",
-            FindingKind.RunBelowMinimum =>
-                $"Its {finding.Parts[0]} is smaller than the {Text(finding.Limit)} required for mechanical strength.",
-            FindingKind.ShortNotCleared =>
-                $"A dead short at its far end draws {Text(finding.Value)}; the fuse '{finding.Parts[0]}' "
-                    + $"{finding.Detail}.",
-            FindingKind.DropNotLimited =>
-                "No setting joins it to both battery terminals by wires and contacts alone: its voltage drop is not "
-                    + "limited.",
-            FindingKind.DropOfFittedWires => $"Drops {Text(finding.Value)}{In(finding)} (limit "
-                + $"{Text(finding.Limit)}"
-                + $").{(finding.Parts.IsEmpty ? "" : $" Too small on its way: {string.Join(", ", finding.Parts)}.")}",
             _ => null,
         };
 

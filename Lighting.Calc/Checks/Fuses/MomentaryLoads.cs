@@ -29,6 +29,9 @@ internal sealed class MomentaryLoads
             .FirstOrDefault(m => m is not null)
         ?? IsNamed(name);
 
+    /// <summary>Whether a lamp of a bike without runs is on only for moments.</summary>
+    public bool IsMomentary(int lamp) => !_bike.HasNetwork && _lamps[lamp];
+
     /// <summary>Whether no momentary contact is closed.</summary>
     public bool IsContinuous(Setting setting)
     {

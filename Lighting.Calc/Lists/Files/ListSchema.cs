@@ -34,13 +34,15 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
         "run!",
         "from!",
         "to!",
-        "wire!",
+        "wire",
         "length!",
         "joints",
         "joint resistance",
         "bundle",
         "colour",
-        "cable"
+        "cable",
+        "from end",
+        "to end"
     );
 
     public static readonly ListSchema Switches = Of(
@@ -82,6 +84,8 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
 
     public static readonly ListSchema Readings = Of("readings.csv", "when!", "point!", "instrument!", "reading!");
 
+    public static readonly ListSchema Prices = Of("prices.csv", "item!", "price!");
+
     /// <summary>A mechanic's own priors of faults, which is no list of a bike.</summary>
     public static readonly ListSchema Priors = Only("fault-priors.csv", "fault!", "weight!", "source");
 
@@ -97,6 +101,7 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
         Ride,
         Swaps,
         Readings,
+        Prices,
     ];
 
     /// <summary>The column names, for a message.</summary>

@@ -3,7 +3,7 @@ namespace Lighting.Calc;
 /// <summary>Reads all lists of a bike, in their order, and checks them against each other.</summary>
 internal static class BikeListsReader
 {
-    public static ListResult<BikeLists> Read(ListSource source, FaultLog log)
+    public static ListResult<BikeLists> Read(ListSource source, FaultLog log, bool wiresMayBeOpen = false)
     {
         source.LogFaults(log);
         if (log.HasFaults && source.Files.IsEmpty)
@@ -17,7 +17,7 @@ internal static class BikeListsReader
             Lamps = tables.Find(ListSchema.Lamps) is { } lamps
                 ? LampsReader.Read(lamps, bike.SystemVoltage, hasRuns, log)
                 : [],
-            Runs = tables.Find(ListSchema.Runs) is { } runs ? RunsReader.Read(runs) : [],
+            Runs = tables.Find(ListSchema.Runs) is { } runs ? RunsReader.Read(runs, wiresMayBeOpen) : [],
             Switches = tables.Find(ListSchema.Switches) is { } switches ? SwitchesReader.Read(switches) : [],
             Fuses = tables.Find(ListSchema.Fuses) is { } fuses
                 ? FusesReader.Read(fuses, hasRuns || tables.IsUnreadable(ListSchema.Runs))
@@ -35,6 +35,7 @@ internal static class BikeListsReader
                 ? ReadingsReader.Read(readings, names, hasRuns)
                 : [],
             ItemNotes = BikeReader.Notes(tables.Find(ListSchema.Bike)),
+            Prices = tables.Find(ListSchema.Prices) is { } prices ? PricesReader.Read(prices) : [],
         };
         LampVoltsChecks.CautionAssumed(tables, bike.SystemVoltage);
         ConditionChecks.Run(tables);
@@ -51,6 +52,12 @@ internal static class BikeListsReader
                     Swaps = SwapsReader.Read(table, lists.Bike.SystemVoltage, BikeNames.Of(lists.Bike)),
                 }
             )
+            : log.Failure<BikeLists>();
+
+    /// <summary>The same bike with the prices of a separate list.</summary>
+    public static ListResult<BikeLists> ReadPrices(BikeLists lists, ListSource source, FaultLog log) =>
+        Only(source, ListSchema.Prices, log) is { } table
+            ? log.Result(lists with { Prices = PricesReader.Read(table) })
             : log.Failure<BikeLists>();
 
     /// <summary>The same bike with the readings of a separate list.</summary>

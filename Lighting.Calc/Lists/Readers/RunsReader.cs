@@ -18,16 +18,22 @@ internal static class RunsReader
         ("free air", CableKind.FreeAir),
     ];
 
+    // Of a run whose wire is open: nothing is computed with it.
+    private static readonly WireSize s_standIn = WireTable.Of(WireConstruction.MetricCable)[^1];
+
     /// <summary>The runs of the rows that are valid; the others are logged.</summary>
-    public static ImmutableArray<Run> Read(ListTable table)
+    public static ImmutableArray<Run> Read(ListTable table, bool wiresMayBeOpen)
     {
+        if (!wiresMayBeOpen)
+            RefuseOpen([.. table.Rows.Where(r => r.Text("wire") is null)]);
         var names = new UniqueNames("run", "run");
         var runs = ImmutableArray.CreateBuilder<Run>();
         foreach (ListRow row in table.Rows)
         {
             string name = names.Take(row);
             (string from, string to) = PointCells.Pair(row);
-            WireSize? wire = Wire(row);
+            bool isOpen = row.Text("wire") is null;
+            WireSize? wire = isOpen ? s_standIn : Wire(row);
             Length? length = row.Required("length") is null ? null : row.Quantity("length", CellRanges.RunLength);
             int? joints = row.Whole("joints", 0, 1000);
             ElectricResistance? joint = row.Quantity("joint resistance", CellRanges.Ohms);
@@ -43,6 +49,7 @@ internal static class RunsReader
                     From = from,
                     To = to,
                     Wire = wire,
+                    WireIsOpen = isOpen,
                     Length = length.Value,
                     Joints = joints ?? 0,
                     JointResistance = joint ?? (joints > 0 ? BikeDefaults.JointResistance : ElectricResistance.Zero),
@@ -51,6 +58,8 @@ internal static class RunsReader
                     Colour = colour,
                     Cable = cable,
                     Notes = row.Text(ListSchema.Notes),
+                    FromEnd = row.Text("from end"),
+                    ToEnd = row.Text("to end"),
                 }
             );
         }
@@ -58,11 +67,25 @@ internal static class RunsReader
         return runs.ToImmutable();
     }
 
+    // One fault for all of them.
+    private static void RefuseOpen(ListRow[] open)
+    {
+        if (open.Length > 0)
+            open[0]
+                .Fault(
+                    "wire",
+                    null,
+                    open.Length == 1
+                        ? "the cell is blank"
+                        : $"the cell is blank, and in "
+                            + $"{open.Length - 1} more {(open.Length == 2 ? "row" : "rows")}",
+                    "a wire size such as 1.5 mm2; 'wire " + "BIKE --lists FOLDER' chooses sizes for blank cells"
+                );
+    }
+
     private static WireSize? Wire(ListRow row)
     {
-        if (row.Required("wire") is not { } text)
-            return null;
-        if (!WireText.TryParse(text, out WireSize? wire, out TextProblem? problem))
+        if (!WireText.TryParse(row.Text("wire")!, out WireSize? wire, out TextProblem? problem))
             row.Fault("wire", problem);
         return wire;
     }

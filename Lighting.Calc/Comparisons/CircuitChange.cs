@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 /// <summary>The most that one circuit draws in any setting, before and after.</summary>
 public sealed record CircuitChange
 {
-    internal CircuitChange(
+    private CircuitChange(
         string circuit,
         ElectricCurrent currentBefore,
         ElectricCurrent currentAfter,
@@ -34,4 +34,28 @@ public sealed record CircuitChange
 
     /// <summary>Watts of its loads in the setting of <see cref="CurrentAfter"/>.</summary>
     public Power PowerAfter { get; }
+
+    internal static CircuitChange Of(
+        string circuit,
+        IEnumerable<OperatingPoint> before,
+        IEnumerable<OperatingPoint> after
+    )
+    {
+        (double amperesBefore, double wattsBefore) = Most(circuit, before);
+        (double amperesAfter, double wattsAfter) = Most(circuit, after);
+        return new CircuitChange(
+            circuit,
+            ElectricCurrent.FromAmperes(amperesBefore),
+            ElectricCurrent.FromAmperes(amperesAfter),
+            Power.FromWatts(wattsBefore),
+            Power.FromWatts(wattsAfter)
+        );
+    }
+
+    private static (double Amperes, double Watts) Most(string circuit, IEnumerable<OperatingPoint> points) =>
+        points
+            .Select(p => p.Lamps.Where(l => Name.Equal(l.Lamp.Circuit, circuit)))
+            .Select(l => (Amperes: l.Sum(s => Math.Abs(s.Current.Amperes)), Watts: l.Sum(s => (double)s.Power.Watts)))
+            .DefaultIfEmpty()
+            .MaxBy(s => s.Amperes);
 }

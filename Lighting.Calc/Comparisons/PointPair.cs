@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>One setting solved before and after a swap.</summary>
+/// <summary>One setting solved before and after a change.</summary>
 internal sealed record PointPair(OperatingPoint Before, OperatingPoint After)
 {
     // A lamp on less than half of the source volts is not meant to be lit: it hangs in series with another.
@@ -10,6 +10,6 @@ internal sealed record PointPair(OperatingPoint Before, OperatingPoint After)
 
     public bool IsLitAfter(int lamp) => IsLit(After, lamp);
 
-    private static bool IsLit(OperatingPoint point, int lamp) =>
+    public static bool IsLit(OperatingPoint point, int lamp) =>
         Math.Abs(point.Lamps[lamp].Voltage.Volts) > LitShare * point.SupplyVoltage.Volts;
 }

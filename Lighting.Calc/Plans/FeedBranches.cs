@@ -1,0 +1,148 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>Finds the point where the feed of a bike branches, and its branches.</summary>
+/// <remarks>With every contact closed, so that a branch is one in every setting.</remarks>
+internal sealed class FeedBranches
+{
+    private readonly Bike _bike;
+    private readonly HarnessGraph _graph;
+    private readonly ContactSet _all;
+
+    public FeedBranches(Bike bike, HarnessGraph graph)
+    {
+        (_bike, _graph) = (bike, graph);
+        _all = ContactSet.Where(graph.Contacts.Length, _ => true);
+    }
+
+    /// <summary>The last point that every lamp of some is fed through, from a point on.</summary>
+    public int Tap(int start, IReadOnlyCollection<int> lamps)
+    {
+        Reached from = Walk(start, without: -1);
+        int[] feeds = [.. lamps.Select(l => FeedOf(l, from)).Distinct()];
+        return Enumerable
+            .Range(0, _graph.Points.Length)
+            .Where(p => from.Reaches(p) && (p == start || feeds.All(f => f == p || !Walk(start, p).Reaches(f))))
+            .MaxBy(from.CostTo);
+    }
+
+    /// <summary>The lamps that the live terminal feeds without another lamp between.</summary>
+    public ImmutableArray<int> Fed() => [.. Walk(_graph.Live, -1).Lamps.Select(l => l.Lamp)];
+
+    /// <summary>Whether everything that is fed is fed through one fuse.</summary>
+    public bool FeedsAll(int fuse)
+    {
+        Reached from = Walk(_graph.Live, without: -1),
+            around = _graph.From(
+                _graph.Live,
+                p => p.Joins(_all) && p != _graph.Fuses[fuse] ? 1 : HarnessGraph.NoWay,
+                pastBattery: false
+            );
+        ImmutableArray<int> fed = Fed();
+        return !fed.IsEmpty && fed.All(l => !around.Reaches(FeedOf(l, from)));
+    }
+
+    /// <summary>The branches at a point, of what is fed through it.</summary>
+    public ImmutableArray<FeedBranch> At(int tap, IReadOnlyCollection<int> lamps, IReadOnlySet<int>? within = null)
+    {
+        var branches = ImmutableArray.CreateBuilder<FeedBranch>();
+        var seen = new HashSet<int>();
+        Reached fromTap = Walk(tap, -1);
+        foreach (
+            HarnessPart head in _graph.Parts.Where(p => p.Kind != HarnessPartKind.Lamp && (p.A == tap || p.B == tap))
+        )
+        {
+            int next = head.Other(tap);
+            if (next == _graph.Live || next == _graph.Earth || seen.Contains(next) || within?.Contains(next) == false)
+                continue;
+            Reached beyond = Walk(next, tap);
+            if (beyond.Reaches(_graph.Live))
+                continue;
+            ImmutableHashSet<int> points = [.. Enumerable.Range(0, _graph.Points.Length).Where(beyond.Reaches)];
+            seen.UnionWith(points);
+            ImmutableArray<int> its = [.. lamps.Where(l => points.Contains(FeedOf(l, fromTap)))];
+            if (!its.IsEmpty)
+                branches.Add(
+                    new FeedBranch(
+                        tap,
+                        [
+                            .. _graph.Parts.Where(p =>
+                                p.Kind != HarnessPartKind.Lamp
+                                && (p.A == tap && points.Contains(p.B) || p.B == tap && points.Contains(p.A))
+                            ),
+                        ],
+                        points,
+                        its
+                    )
+                );
+        }
+
+        foreach (int lamp in lamps.Where(l => FeedOf(l, fromTap) == tap))
+            branches.Add(new FeedBranch(tap, [_graph.Lamps[lamp]], [], [lamp]));
+        return Apart(branches.ToImmutable());
+    }
+
+    /// <summary>What is behind a branch in parts of its own; null where it does not branch.</summary>
+    public ImmutableArray<FeedBranch>? Parted(FeedBranch branch)
+    {
+        if (branch.Points.IsEmpty)
+            return null;
+        int tap = Tap(branch.Source, branch.Lamps);
+        ImmutableArray<FeedBranch> parts = tap == branch.Source ? [] : At(tap, branch.Lamps, branch.Points);
+        return parts.Length > 1 && parts.Sum(p => p.Lamps.Length) == branch.Lamps.Length ? parts : null;
+    }
+
+    // The contacts of one switch share their terminal: branches behind several of them are fused after their contacts.
+    private ImmutableArray<FeedBranch> Apart(ImmutableArray<FeedBranch> branches)
+    {
+        ILookup<string, FeedBranch> ofSwitch = branches
+            .SelectMany(b =>
+                b.Heads.Where(h => h.Kind == HarnessPartKind.Contact)
+                    .Select(h => (Switch: SwitchOf(h), Branch: b))
+                    .Distinct()
+            )
+            .ToLookup(b => b.Switch, b => b.Branch, Name.Comparer);
+        return
+        [
+            .. branches.Select(b =>
+                b.Heads.Any(h => h.Kind == HarnessPartKind.Contact && ofSwitch[SwitchOf(h)].Count() > 1)
+                    ? AfterContacts(b)
+                    : b
+            ),
+        ];
+    }
+
+    private FeedBranch AfterContacts(FeedBranch branch)
+    {
+        int[] far = [.. branch.Heads.Select(h => h.Other(branch.Source)).Distinct()];
+        if (far is not [var point] || branch.Heads.Any(h => h.Kind != HarnessPartKind.Contact))
+            return branch;
+        return branch with
+        {
+            Source = point,
+            Heads =
+            [
+                .. _graph.Parts.Where(p =>
+                    (p.A == point || p.B == point)
+                    && !branch.Heads.Contains(p)
+                    && (p.Kind != HarnessPartKind.Lamp || branch.Lamps.Contains(p.Index))
+                ),
+            ],
+        };
+    }
+
+    private string SwitchOf(HarnessPart contact) => _bike.Switches[contact.Index].Switch;
+
+    private static int FeedOf(HarnessPart lamp, Reached from) => from.Reaches(lamp.A) ? lamp.A : lamp.B;
+
+    private int FeedOf(int lamp, Reached from) => FeedOf(_graph.Lamps[lamp], from);
+
+    // Over everything that passes current without a load, never past a battery terminal.
+    private Reached Walk(int start, int without) =>
+        _graph.From(
+            start,
+            p => p.Joins(_all) && p.A != without && p.B != without ? 1 : HarnessGraph.NoWay,
+            pastBattery: false
+        );
+}

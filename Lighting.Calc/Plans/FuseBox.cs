@@ -1,0 +1,204 @@
+using System.Collections.Immutable;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>Puts a fuse box into a bike.</summary>
+internal sealed class FuseBox
+{
+    private readonly Bike _bike;
+    private readonly HarnessGraph _graph;
+    private readonly HashSet<string> _points;
+    private readonly List<Run> _newRuns = [];
+    private readonly List<MovedEnd> _moved = [];
+    private readonly List<Fuse> _ways = [];
+
+    private FuseBox(Bike bike, HarnessGraph graph)
+    {
+        (_bike, _graph) = (bike, graph);
+        _points = new HashSet<string>(
+            graph.Points.Concat(bike.Runs.Select(r => r.Name)).Concat(bike.Fuses.Select(f => f.Name)),
+            Name.Comparer
+        );
+    }
+
+    /// <summary>The bike with the box: new wires, and the ends that moved.</summary>
+    internal sealed record Built(
+        Bike Bike,
+        ImmutableArray<Run> NewRuns,
+        ImmutableArray<MovedEnd> Moved,
+        ImmutableArray<string> Taps
+    );
+
+    /// <summary>Puts it in.</summary>
+    /// <param name="bike">The bike, with a main fuse at most.</param>
+    /// <param name="groups">For each way its branches, all of one source.</param>
+    /// <param name="ratings">Rating of each way in amperes.</param>
+    /// <param name="mainRating">Rating of the main fuse in amperes.</param>
+    /// <param name="lead">Length of each new wire.</param>
+    public static Built Fit(
+        Bike bike,
+        ImmutableArray<ImmutableArray<FeedBranch>> groups,
+        ImmutableArray<double> ratings,
+        double mainRating,
+        Length lead
+    )
+    {
+        var graph = new HarnessGraph(bike);
+        return new FuseBox(bike, graph).Fit(groups, ratings, mainRating, lead);
+    }
+
+    /// <summary>The bike without its fuses, but for one that feeds everything; where none does, with one behind the
+    /// battery lead, if there is one such lead.</summary>
+    public static Bike WithMainAlone(Bike bike)
+    {
+        var branches = new FeedBranches(bike, new HarnessGraph(bike));
+        int main = Enumerable.Range(0, bike.Fuses.Length).FirstOrDefault(branches.FeedsAll, -1);
+        Bike alone = bike;
+        foreach (Fuse fuse in bike.Fuses.Where((_, i) => i != main))
+            alone = Merged(alone, fuse);
+        return main >= 0 ? alone : WithMain(alone);
+    }
+
+    private Built Fit(
+        ImmutableArray<ImmutableArray<FeedBranch>> groups,
+        ImmutableArray<double> ratings,
+        double mainRating,
+        Length lead
+    )
+    {
+        Bike bike = _bike with
+        {
+            Fuses =
+            [
+                .. _bike.Fuses.Select(f =>
+                    f with
+                    {
+                        Rating = ElectricCurrent.FromAmperes(mainRating),
+                        Style = FuseStyle.Blade,
+                        Resistance = null,
+                        IsMarkedWithBlowingCurrent = false,
+                    }
+                ),
+            ],
+        };
+        Dictionary<int, string> boxes = [];
+        for (int w = 0; w < groups.Length; w++)
+        {
+            int source = groups[w][0].Source;
+            if (!boxes.TryGetValue(source, out string? box))
+            {
+                boxes[source] = box = Unused(boxes.Count == 0 ? "fuse box" : $"fuse box {boxes.Count + 1}");
+                _newRuns.Add(
+                    new Run
+                    {
+                        Name = Unused($"{box} feed"),
+                        From = _graph.Points[source],
+                        To = box,
+                        Wire = WireTable.Of(WireConstruction.MetricCable)[^1],
+                        WireIsOpen = true,
+                        Length = lead,
+                        Joints = 2,
+                        JointResistance = BikeDefaults.JointResistance,
+                        AssumesJoints = true,
+                    }
+                );
+            }
+
+            var fuse = new Fuse
+            {
+                Name = Unused($"way {w + 1}"),
+                From = box,
+                To = Unused($"way {w + 1} out"),
+                Rating = ElectricCurrent.FromAmperes(ratings[w]),
+            };
+            _ways.Add(fuse);
+            foreach (HarnessPart head in groups[w].SelectMany(b => b.Heads))
+                bike = Moved(bike, head, _graph.Points[source], fuse.To);
+        }
+
+        bike = bike with { Runs = [.. bike.Runs, .. _newRuns], Fuses = [.. bike.Fuses, .. _ways] };
+        return new Built(bike, [.. _newRuns], [.. _moved], [.. boxes.Keys.Select(s => _graph.Points[s])]);
+    }
+
+    private Bike Moved(Bike bike, HarnessPart head, string from, string to)
+    {
+        _moved.Add(new MovedEnd(head.Name, from, to));
+        string At(string point) => Name.Equal(point, from) ? to : point;
+        return head.Kind switch
+        {
+            HarnessPartKind.Run => bike with
+            {
+                Runs = Changed(bike.Runs, r => r with { From = At(r.From), To = At(r.To) }),
+            },
+            HarnessPartKind.Contact => bike with
+            {
+                Switches = Changed(bike.Switches, c => c with { From = At(c.From), To = At(c.To) }),
+            },
+            _ => bike with { Lamps = Changed(bike.Lamps, l => l with { Feed = At(l.Feed!), Return = At(l.Return!) }) },
+        };
+
+        ImmutableArray<T> Changed<T>(ImmutableArray<T> parts, Func<T, T> change) =>
+            parts.SetItem(head.Index, change(parts[head.Index]));
+    }
+
+    private string Unused(string name)
+    {
+        string own = name;
+        for (int n = 2; !_points.Add(own); n++)
+            own = $"{name} no. {n}";
+        return own;
+    }
+
+    // A fuse that goes: its two points become one.
+    private static Bike Merged(Bike bike, Fuse fuse)
+    {
+        bool keepsTo = Name.Equal(fuse.To!, Bike.BatteryPlus) || Name.Equal(fuse.To!, Bike.BatteryMinus);
+        (string gone, string kept) = keepsTo ? (fuse.From!, fuse.To!) : (fuse.To!, fuse.From!);
+        string At(string point) => Name.Equal(point, gone) ? kept : point;
+        return bike with
+        {
+            Fuses =
+            [
+                .. bike
+                    .Fuses.Where(f => f.Name != fuse.Name)
+                    .Select(f => f with { From = At(f.From!), To = At(f.To!) }),
+            ],
+            Runs = [.. bike.Runs.Select(r => r with { From = At(r.From), To = At(r.To) })],
+            Switches = [.. bike.Switches.Select(s => s with { From = At(s.From), To = At(s.To) })],
+            Lamps = [.. bike.Lamps.Select(l => l with { Feed = At(l.Feed!), Return = At(l.Return!) })],
+        };
+    }
+
+    // Behind the one wire that the battery feeds everything through.
+    private static Bike WithMain(Bike bike)
+    {
+        HarnessPart[] first =
+        [
+            .. new HarnessGraph(bike) is var graph
+                ? graph.Parts.Where(p => p.A == graph.Live || p.B == graph.Live)
+                : [],
+        ];
+        if (first is not [{ Kind: HarnessPartKind.Run } lead])
+            return bike;
+        Run run = bike.Runs[lead.Index];
+        bool isForward = Name.Equal(run.From, bike.LivePoint);
+        string far = isForward ? run.To : run.From;
+        const string Before = "main fuse in";
+        return bike with
+        {
+            Runs = bike.Runs.SetItem(lead.Index, isForward ? run with { To = Before } : run with { From = Before }),
+            Fuses =
+            [
+                .. bike.Fuses,
+                new Fuse
+                {
+                    Name = "main",
+                    From = Before,
+                    To = far,
+                    Rating = ElectricCurrent.FromAmperes(15),
+                },
+            ],
+        };
+    }
+}
