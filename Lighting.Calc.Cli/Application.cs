@@ -12,7 +12,8 @@ internal sealed class Application(
     bool isTerminal,
     bool showsProgress,
     Func<Stream>? input = null,
-    TextReader? questions = null
+    TextReader? questions = null,
+    TextReader? answers = null
 )
 {
     public async Task<int> RunAsync(string[] words)
@@ -21,6 +22,7 @@ internal sealed class Application(
         var console = new CommandConsole(output, errors, isTerminal, showsProgress, input ?? Console.OpenStandardInput)
         {
             Questions = questions,
+            Answers = answers ?? TextReader.Null,
         };
         RootCommand root = Build(console);
         using var interruption = new Interruption();

@@ -26,8 +26,8 @@ internal static class Cautions
         new(CautionTexts.OfReadings(bike, isRunning, highest));
 
     /// <summary>For one test with an instrument.</summary>
-    public static CautionList OfTest(Bike bike, Instrument instrument, bool isRunning) =>
-        new(CautionTexts.OfTest(bike, instrument, isRunning));
+    public static CautionList OfTest(Bike bike, Instrument instrument, bool isRunning, bool hasJumper) =>
+        new(CautionTexts.OfTest(bike, instrument, isRunning, hasJumper));
 
     /// <summary>What an ammeter's reading needs beside it: nothing, or that most meters do not reach it.</summary>
     public static string RangeOf(ElectricCurrent highest) => CautionTexts.RangeOf(highest);

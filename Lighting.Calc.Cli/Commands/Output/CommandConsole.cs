@@ -14,6 +14,9 @@ internal sealed record CommandConsole(
     Func<Stream> Input
 )
 {
+    /// <summary>Answers to what a command asks in any case, typed or piped.</summary>
+    public TextReader Answers { get; init; } = TextReader.Null;
+
     /// <summary>Where a person answers questions; null where nobody is asked.</summary>
     public TextReader? Questions { get; init; }
 }

@@ -459,4 +459,13 @@ public enum FindingKind
 
     /// <summary>A fuse is judged by an unusual share of its rating. Value: the share.</summary>
     FuseLoadFactorUnusual,
+
+    /// <summary>Readings of one place from which more others differ, left out. Parts: the readings left out.</summary>
+    ReadingOutvoted,
+
+    /// <summary>A name that fits several lamps. Parts: the lamps.</summary>
+    SymptomLampAmbiguous,
+
+    /// <summary>A text that is no reading. Detail: what was expected.</summary>
+    ReadingTextUnknown,
 }

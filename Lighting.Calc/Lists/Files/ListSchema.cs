@@ -82,7 +82,15 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
         "minimum volts"
     );
 
-    public static readonly ListSchema Readings = Of("readings.csv", "when!", "point!", "instrument!", "reading!");
+    public static readonly ListSchema Readings = Of(
+        "readings.csv",
+        "when!",
+        "point!",
+        "instrument!",
+        "reading!",
+        "to",
+        "jumper"
+    );
 
     public static readonly ListSchema Prices = Of("prices.csv", "item!", "price!");
 
