@@ -1,5 +1,4 @@
 using Lighting.Calc.Tests.WireSizing;
-using UnitsNet;
 
 namespace Lighting.Calc.Tests.Comparisons;
 

@@ -97,7 +97,9 @@ public static class FusePlanner
     {
         if (ways is { } most)
             return dealer.Best(Math.Min(most, branches));
-        FuseDeal[] deals = [.. Enumerable.Range(1, branches).Select(dealer.Best).OfType<FuseDeal>()];
+        // One way behind a main fuse would part nothing.
+        int least = Math.Min(2, branches);
+        FuseDeal[] deals = [.. Enumerable.Range(least, branches - least + 1).Select(dealer.Best).OfType<FuseDeal>()];
         return deals.FirstOrDefault(d => d.TooSmallWires == 0) ?? deals.MinBy(d => d.TooSmallWires);
     }
 

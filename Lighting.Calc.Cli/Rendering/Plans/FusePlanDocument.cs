@@ -1,5 +1,4 @@
 using System.Text.Json;
-using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
