@@ -133,6 +133,7 @@ internal static class WireCommand
                         Family = construction,
                         AllowedDrop = allowed,
                         MinimumArea = thinnest,
+                        Engine = input.Engine,
                         Supply = input.Supply,
                         When = input.When,
                         Fuses = fuses,

@@ -18,11 +18,13 @@ internal static class ExhaustiveSizing
         var network = new HarnessNetwork(bike);
         ImmutableArray<Setting> settings = SettingEnumeration.Of(bike, options.When);
         HarnessSolver solver = network.CreateSolver();
+        // The engine runs: the lamps' current does not pass through the battery.
+        solver.SetBatteryResistance(UnitsNet.ElectricResistance.Zero);
         OperatingPoint[] points = [.. settings.Select(solver.Solve)];
         var fuse = new double[bike.Runs.Length];
         foreach (FuseJudge judge in Judges(bike, settings, points, options.Fuses))
-            foreach (RunAmpacityCheck fed in judge.DownstreamRuns.Concat(judge.ReturnRuns))
-                fuse[bike.Runs.IndexOf(fed.Run)] = Math.Max(fuse[bike.Runs.IndexOf(fed.Run)], judge.Fitted.Amperes);
+        foreach (RunAmpacityCheck fed in judge.DownstreamRuns.Concat(judge.ReturnRuns))
+            fuse[bike.Runs.IndexOf(fed.Run)] = Math.Max(fuse[bike.Runs.IndexOf(fed.Run)], judge.Fitted.Amperes);
         double?[][] ratings =
         [
             .. bike.Runs.Select(r =>

@@ -35,7 +35,7 @@ public sealed class DropLimit
         bool givesLight = lamp.Specification.Type is not (LampType.Fixed or LampType.Resistor);
         string circuit =
             !givesLight ? "horn or relay"
-            : IsHeadlamp(lamp, bike.SystemVoltage) ? "headlamp"
+            : LampUses.IsHeadlamp(lamp, bike.SystemVoltage) ? "headlamp"
             : (double)lamp.Specification.ReferencePower.Watts < 15 ? "lamp under 15 W"
             : "lamp over 15 W";
         return new DropLimit(
@@ -47,9 +47,4 @@ public sealed class DropLimit
     /// <summary>Whether a drop is larger.</summary>
     /// <param name="drop">The drop, as a share of the supply voltage.</param>
     public bool IsExceededBy(Ratio drop) => drop.Percent > Share.Percent + 1e-9;
-
-    private static bool IsHeadlamp(FittedLamp lamp, ElectricPotential systemVoltage) =>
-        lamp.Specification.Code is { } code && LampTable.TryFind(code, systemVoltage, out PublishedLamp? published)
-            ? published.Use.Split('|').Contains("headlamp")
-            : lamp.Circuit.Contains("head", StringComparison.OrdinalIgnoreCase);
 }

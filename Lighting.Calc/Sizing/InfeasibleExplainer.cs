@@ -62,7 +62,7 @@ internal sealed class InfeasibleExplainer(SizingProblem problem, ShortCheck shor
                             && (problem.Options.CountBatteryDrop || e.Kind != VoltageDropKind.Battery)
                         )
                         .Sum(e => e.Voltage.Volts)
-                    / problem.SupplyVolts;
+                    / ledger.SupplyVoltage.Volts;
                 text +=
                     $"; joints, switches and fuses{(problem.Options.CountBatteryDrop ? " and the battery" : "")} alone "
                     + $"take {N(rest)} %, which no wire mends";

@@ -12,8 +12,14 @@ internal sealed class SizedPoints
     {
         _problem = problem;
         HarnessSolver solver = network.CreateSolver();
-        solver.SetSupply(ElectricPotential.FromVolts(problem.SupplyVolts));
-        Points = [.. problem.States.Select(s => solver.Solve(s.Setting))];
+        solver.SetBatteryResistance(ElectricResistance.FromOhms(problem.SourceOhms));
+        Points = [.. problem.States.Select(Solved)];
+
+        OperatingPoint Solved(SizingState state, int index)
+        {
+            solver.SetSupply(ElectricPotential.FromVolts(problem.StateVolts[index]));
+            return solver.Solve(state.Setting);
+        }
     }
 
     /// <summary>In the order of the problem's states.</summary>
@@ -35,7 +41,7 @@ internal sealed class SizedPoints
         OperatingPoint point = Points[state];
         double battery = _problem.Options.CountBatteryDrop ? 0 : point.BatteryDrop.Volts;
         return Ratio.FromDecimalFractions(
-            (_problem.SupplyVolts - battery - point.Lamps[lamp].Voltage.Volts) / _problem.SupplyVolts
+            (point.SupplyVoltage.Volts - battery - point.Lamps[lamp].Voltage.Volts) / point.SupplyVoltage.Volts
         );
     }
 

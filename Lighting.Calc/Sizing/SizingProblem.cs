@@ -14,7 +14,9 @@ internal sealed class SizingProblem
         Cancellation = cancellationToken;
         Network = network;
         Options = options;
-        SupplyVolts = (options.Supply ?? Bike.ChargingVoltage).Volts;
+        bool isOff = options.Engine == EngineState.Off;
+        SupplyVolts = (options.Supply ?? (isOff ? Bike.BatteryVoltage : Bike.ChargingVoltage)).Volts;
+        SourceOhms = isOff ? Bike.BatteryResistance.Ohms : 0;
         Allowed = (options.AllowedDrop ?? Bike.AllowedDrop).DecimalFractions;
         Sizes = options.Stock.IsDefaultOrEmpty
             ? Family(Bike, options)
@@ -22,6 +24,7 @@ internal sealed class SizingProblem
         Settings = SettingEnumeration.Of(Bike, options.When);
         var groups = new SettingGroups(network.Graph, Settings);
         States = SizingState.Of(groups);
+        StateVolts = VoltsOfStates(isOff);
         FeedStates = DownstreamGraph.States(groups);
         Ohms =
         [
@@ -49,6 +52,13 @@ internal sealed class SizingProblem
     public WireSizingOptions Options { get; }
 
     public double SupplyVolts { get; }
+
+    /// <summary>For each state the voltage of the source: with a charging list what generator and battery hold behind
+    /// the largest wires, which draw the most.</summary>
+    public double[] StateVolts { get; }
+
+    /// <summary>Resistance of the source: the battery's with the engine off, none with the engine running.</summary>
+    public double SourceOhms { get; }
 
     /// <summary>Allowed drop as a fraction of the source volts.</summary>
     public double Allowed { get; }
@@ -110,10 +120,17 @@ internal sealed class SizingProblem
             Runs = [.. Bike.Runs.Select((r, i) => r with { Wire = Sizes[sizes[i]] })],
         };
 
+    private double[] VoltsOfStates(bool isOff)
+    {
+        if (isOff || Options.Supply is not null || Bike.Lighting == LightingSupply.Direct)
+            return [.. States.Select(_ => SupplyVolts)];
+        var engine = RunningEngine.Of(With([.. Bike.Runs.Select(_ => Sizes.Length - 1)]));
+        return [.. States.Select(s => engine.AtMostOutput(s.Setting).SupplyVoltage.Volts)];
+    }
+
     private static ImmutableArray<WireSize> Family(Bike bike, WireSizingOptions options)
     {
-        WireConstruction family =
-            options.Family
+        WireConstruction family = options.Family
             ?? bike.Runs.GroupBy(r => r.Wire.Construction)
                 .OrderByDescending(g => g.Count())
                 .ThenBy(g => g.Key)

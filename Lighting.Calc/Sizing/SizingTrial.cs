@@ -13,7 +13,7 @@ internal sealed class SizingTrial
     public SizingTrial(SizingProblem problem)
     {
         _problem = problem;
-        _solvers = [.. problem.States.Select(s => Solver(problem, s))];
+        _solvers = [.. problem.States.Select((s, i) => Solver(problem, s, problem.StateVolts[i]))];
         _set = [.. problem.States.Select(_ => Enumerable.Repeat(-1, problem.Bike.Runs.Length).ToArray())];
         _order = [.. Enumerable.Range(0, problem.States.Length)];
     }
@@ -52,15 +52,15 @@ internal sealed class SizingTrial
             yield break;
         }
 
+        double supply = _problem.StateVolts[state];
         double sign = _problem.Bike.Earth == Earth.Negative ? 1 : -1;
-        double battery = _problem.SupplyVolts - solver.NodeVolts(_problem.Network.PlusNode);
-        double least =
-            _problem.SupplyVolts * (1 - _problem.Allowed) - (_problem.Options.CountBatteryDrop ? 0 : battery);
+        double battery = supply - solver.NodeVolts(_problem.Network.PlusNode);
+        double least = supply * (1 - _problem.Allowed) - (_problem.Options.CountBatteryDrop ? 0 : battery);
         for (int i = 0; i < _problem.Bike.Lamps.Length; i++)
         {
             double shortOf = least - sign * solver.LoadVolts(_problem.Network.Loads[i]);
             if (_problem.States[state].IsLimited[i] && shortOf > SizingProblem.VoltTolerance)
-                yield return new TrialFailure(state, Lamp: i, Run: -1, shortOf / _problem.SupplyVolts);
+                yield return new TrialFailure(state, Lamp: i, Run: -1, shortOf / supply);
         }
 
         for (int i = 0; i < sizes.Length; i++)
@@ -104,12 +104,12 @@ internal sealed class SizingTrial
         };
     }
 
-    private static CircuitSolver Solver(SizingProblem problem, SizingState state)
+    private static CircuitSolver Solver(SizingProblem problem, SizingState state, double volts)
     {
         HarnessNetwork network = problem.Network;
         Bike bike = problem.Bike;
         var solver = new CircuitSolver(network.Circuit);
-        solver.SetSource(problem.SupplyVolts, bike.BatteryResistance.Ohms);
+        solver.SetSource(volts, problem.SourceOhms);
         for (int i = 0; i < bike.Fuses.Length; i++)
             solver.SetConductor(network.FuseConductors[i], FuseTable.ResistanceOf(bike.Fuses[i]).Ohms);
         for (int i = 0; i < bike.Switches.Length; i++)

@@ -13,6 +13,14 @@ internal static class ReportJson
         { "resistanceOhm", r => r.Resistance },
     };
 
+    private static readonly Columns<BusState> s_bus = new()
+    {
+        { "rpm", b => b.Speed },
+        { "generatorCurrentA", b => b.GeneratorCurrent },
+        { "batteryCurrentA", b => b.BatteryCurrent },
+        { "regulatorCurrentA", b => b.RegulatorCurrent },
+    };
+
     private static readonly Columns<VerdictCause> s_cause = new()
     {
         { "cause", c => c.Text },
@@ -36,6 +44,8 @@ internal static class ReportJson
         json.Write("fuses", CommonBlocks.Fuse, report.Fuses);
         if (report.Charging is { } charging)
             json.Write("charging", s_charging, charging);
+        if (report.Engine is { } engine)
+            json.Write("engine", EngineBlocks.Columns, engine);
         if (tolerance is not null)
             ToleranceDocument.Write(json, tolerance);
         json.Write("findings", CommonBlocks.Finding, report.Findings);
@@ -46,6 +56,8 @@ internal static class ReportJson
         {
             { "setting", p => p.Setting },
             { "totalCurrentA", p => p.TotalCurrent },
+            { "supplyVoltageV", p => p.SupplyVoltage },
+            { "bus", s_bus, p => p.Bus },
             { "points", CommonBlocks.Point, p => p.Points },
             { "circuits", CircuitLoad.Columns, p => CircuitLoad.Of(p) },
             { "lamps", CommonBlocks.Lamp, p => p.Lamps },

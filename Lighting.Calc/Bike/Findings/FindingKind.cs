@@ -485,4 +485,14 @@ public enum FindingKind
     /// <summary>The voltage drop with the wires as fitted is too large. Value: the share; limit: the share allowed;
     /// parts: the runs that are too small.</summary>
     DropOfFittedWires,
+
+    // Regulators.
+
+    /// <summary>A shunt regulator or a Zener diode makes more heat than it is rated for. Value: the heat; limit: its
+    /// rating; figures: speed, current; setting.</summary>
+    RegulatorOverloaded,
+
+    /// <summary>Power that the lamps no longer take is heat of the shunt regulator. Value: its heat after; limit:
+    /// before; figures: speed, and its rating where listed; setting.</summary>
+    RegulatorHeatAfterSwap,
 }

@@ -18,10 +18,11 @@ internal static class ChargingReader
                 ? null
                 : row.Quantity("current", CellRanges.OutputAmps);
             Condition when = row.Condition("when");
+            ElectricPotential? voltage = row.Quantity("voltage", CellRanges.SourceVolts);
             if (row.IsFaulty || speed is not { } rpm || current is not { } amps)
                 continue;
             if (seen.TryAdd((rpm.RevolutionsPerMinute, when), row.Line))
-                points.Add(new ChargingPoint(rpm, amps, when));
+                points.Add(new ChargingPoint(rpm, amps, when) { Voltage = voltage });
             else
                 row.Fault(
                     "rpm",
