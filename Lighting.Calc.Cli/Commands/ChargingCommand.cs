@@ -80,21 +80,24 @@ internal static class ChargingCommand
                 if (parsed.GetValue(field) is { } excitation)
                     charging = charging with
                     {
-                        FieldCurrent =
-                            OptionText.Quantity(QuantityText.Current, "--field", excitation, a => a.Amperes >= 0, wrong)
-                            ?? ElectricCurrent.Zero,
+                        FieldCurrent = OptionText.Quantity(
+                            QuantityText.Current,
+                            "--field",
+                            excitation,
+                            a => a.Amperes >= 0,
+                            wrong
+                        ) ?? ElectricCurrent.Zero,
                     };
                 if (parsed.GetValue(charge) is { } share)
                     charging = charging with
                     {
-                        InitialStateOfCharge =
-                            OptionText.Quantity(
-                                QuantityText.Fraction,
-                                "--charge",
-                                share,
-                                r => r.DecimalFractions is >= 0 and <= 1,
-                                wrong
-                            ) ?? charging.InitialStateOfCharge,
+                        InitialStateOfCharge = OptionText.Quantity(
+                            QuantityText.Fraction,
+                            "--charge",
+                            share,
+                            r => r.DecimalFractions is >= 0 and <= 1,
+                            wrong
+                        ) ?? charging.InitialStateOfCharge,
                     };
                 if (charging.Regulator != RegulatorKind.Shunt && charging.ShuntLimit is not null)
                     wrong.Add("--shunt-limit goes with --regulator shunt.");
@@ -113,7 +116,10 @@ internal static class ChargingCommand
                             console,
                             options,
                             input,
-                            ChargingSystem.Of(input.Bike with { ChargingVoltage = input.Supply }, charging),
+                            ChargingSystem.Of(
+                                input.Supply is { } volts ? input.Bike with { ChargingVoltage = volts } : input.Bike,
+                                charging
+                            ),
                             cancel
                         )
                 );
@@ -134,15 +140,20 @@ internal static class ChargingCommand
         CancellationToken cancel
     )
     {
-        ImmutableArray<Setting> lights = ParkedLights.Find(
-            BikeSolution.Solve(input.Bike, input.When, input.Supply, cancel).Points,
-            new FuseOptions().MomentarySwitches
+        ImmutableArray<OperatingPoint> points = BikeSolution
+            .Solve(input.Bike, input.Check with { Charging = system.Options }, cancel)
+            .Points;
+        ChargingReport report = system.Report(
+            input.When,
+            ParkedLights.Find(points, new FuseOptions().MomentarySwitches)
         );
-        ChargingReport report = system.Report(input.When, lights);
         if (report.Worst is null)
             throw new InputException("no setting could be solved: " + report.Findings[0].Message);
-        options.Output.Write(parsed, console, ChargingDocument.Of(system, report));
-        return report.Findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;
+        EngineReport? engine =
+            input.Engine == EngineState.Off ? null : EngineReport.Of(system.Bike, points, system.Options);
+        options.Output.Write(parsed, console, ChargingDocument.Of(system, report, engine));
+        IEnumerable<Finding> findings = report.Findings.Concat(engine?.Findings ?? []);
+        return findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;
     }
 
     private static int Direct(
@@ -155,7 +166,7 @@ internal static class ChargingCommand
     {
         DirectLightingReport report = BikeCheck.DirectLightingOf(
             input.Bike,
-            BikeSolution.Solve(input.Bike, input.When, input.Supply, cancel).Points
+            BikeSolution.Solve(input.Bike, input.Check, cancel).Points
         );
         options.Output.Write(parsed, console, DirectLightingDocument.Of(input.Bike, report));
         return report.Findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;

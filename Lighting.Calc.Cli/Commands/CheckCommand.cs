@@ -42,11 +42,7 @@ internal static class CheckCommand
                 BikeInput input = options.Read(parsed, console);
                 bool isAsked = parsed.GetValue(tolerance);
                 Refuse(input, isAsked, parsed.GetValue(samples), parsed.GetValue(seed));
-                BikeReport report = BikeCheck.Evaluate(
-                    input.Bike,
-                    new CheckOptions { When = input.When, Supply = input.Supply },
-                    cancel
-                );
+                BikeReport report = BikeCheck.Evaluate(input.Bike, input.Check, cancel);
                 ToleranceReport? spread = isAsked
                     ? Draw(input, parsed.GetValue(samples), parsed.GetValue(seed), console, cancel)
                     : null;
@@ -71,7 +67,12 @@ internal static class CheckCommand
         );
         if (!helps || report.Findings.Any(f => f.Kind is FindingKind.DeadShort or FindingKind.NoOperatingPoint))
             return null;
-        var options = new FusePlanOptions { When = input.When, Supply = input.Supply };
+        var options = new FusePlanOptions
+        {
+            When = input.When,
+            Engine = input.Engine,
+            Supply = input.Supply,
+        };
         FusePlan plan = FusePlanner.Plan(input.Bike, options, cancel);
         return plan.IsFeasible ? plan : null;
     }
@@ -100,7 +101,12 @@ internal static class CheckCommand
         CancellationToken cancel
     )
     {
-        var defaults = new ToleranceOptions { When = input.When, Supply = input.Supply };
+        var defaults = new ToleranceOptions
+        {
+            When = input.When,
+            Engine = input.Engine,
+            Supply = input.Supply,
+        };
         using var progress = new SampleProgress(console);
         return ToleranceCheck.Evaluate(
             input.Bike,

@@ -59,11 +59,10 @@ internal static class CompareCommand
                     after = BikeOptions.WithFuse(after, text, wrong);
                 if (wrong.Count > 0)
                     throw new InputException(wrong);
-                // Two bikes have each its own supply, unless one is given for both.
-                var check = new CheckOptions { When = before.When, Supply = before.Supply };
+                CheckOptions check = before.Check;
                 BikeComparison comparison = BikeComparison.Of(
                     BikeCheck.Evaluate(before.Bike, check, cancel),
-                    BikeCheck.Evaluate(after, check with { Supply = other?.Supply ?? before.Supply }, cancel)
+                    BikeCheck.Evaluate(after, check, cancel)
                 );
                 options.Output.Write(
                     parsed,

@@ -32,22 +32,11 @@ internal static class DiagramCommand
 
     private static OperatingPoint Solved(BikeInput input, CancellationToken cancel)
     {
-        if (input.When.Terms.IsEmpty)
-        {
-            BikeSolution solution = BikeSolution.Solve(input.Bike, input.When, input.Supply, cancel);
-            return solution.Points.MaxBy(p => p.TotalCurrent.Amperes)
-                ?? throw new InputException("no setting could be solved: " + solution.NotSolved[0].Message);
-        }
-
-        HarnessSolver solver = new HarnessNetwork(input.Bike).CreateSolver();
-        solver.SetSupply(input.Supply);
-        try
-        {
-            return solver.Solve(SettingEnumeration.Held(input.Bike, input.When));
-        }
-        catch (NetworkNotSolvedException problem)
-        {
-            throw new InputException(PlainMessage.Of(problem));
-        }
+        BikeSolution solution = BikeSolution.Solve(input.Bike, input.Check, cancel);
+        Setting held = SettingEnumeration.Held(input.Bike, input.When);
+        OperatingPoint? shown = input.When.Terms.IsEmpty
+            ? solution.Points.MaxBy(p => p.TotalCurrent.Amperes)
+            : solution.Points.FirstOrDefault(p => p.Setting.Equals(held));
+        return shown ?? throw new InputException("no setting could be solved: " + solution.NotSolved[0].Message);
     }
 }

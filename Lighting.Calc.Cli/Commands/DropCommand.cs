@@ -30,11 +30,7 @@ internal static class DropCommand
                         "give a bike, or the options of one run (--current, --length, --wire, --volts), not both."
                     );
                 BikeInput input = options.Read(parsed, console);
-                BikeReport report = BikeCheck.Evaluate(
-                    input.Bike,
-                    new CheckOptions { When = input.When, Supply = input.Supply },
-                    cancel
-                );
+                BikeReport report = BikeCheck.Evaluate(input.Bike, input.Check, cancel);
                 options.Output.Write(parsed, console, DropDocument.Of(report));
                 bool within = !report.WorstDrops.Any(d =>
                     DropLimit.Of(input.Bike, d.Lamp.Lamp, d.SupplyVoltage) is { IsAdvice: false } limit

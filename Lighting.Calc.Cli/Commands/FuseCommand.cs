@@ -93,6 +93,7 @@ internal static class FuseCommand
                             Ways = most,
                             ApartDipAndMain = parsed.GetValue(apart),
                             When = box.When,
+                            Engine = box.Engine,
                             Supply = box.Supply,
                             Fuses = fuses,
                         },
@@ -109,16 +110,7 @@ internal static class FuseCommand
                 BikeInput input = options.Read(parsed, console);
                 if (input.Bike.Fuses.IsEmpty)
                     throw new InputException("the bike lists no fuse; add fuses.csv, or give --fuse with a rating.");
-                BikeReport report = BikeCheck.Evaluate(
-                    input.Bike,
-                    new CheckOptions
-                    {
-                        When = input.When,
-                        Supply = input.Supply,
-                        Fuses = fuses,
-                    },
-                    cancel
-                );
+                BikeReport report = BikeCheck.Evaluate(input.Bike, input.Check with { Fuses = fuses }, cancel);
                 Finding[] findings =
                 [
                     .. report.Fuses.SelectMany(f => f.Findings),

@@ -14,11 +14,7 @@ internal static class LoadCommand
             (parsed, cancel) =>
             {
                 BikeInput input = options.Read(parsed, console);
-                BikeReport report = BikeCheck.Evaluate(
-                    input.Bike,
-                    new CheckOptions { When = input.When, Supply = input.Supply },
-                    cancel
-                );
+                BikeReport report = BikeCheck.Evaluate(input.Bike, input.Check, cancel);
                 options.Output.Write(parsed, console, LoadDocument.Of(report));
                 return Task.FromResult(ExitCode.Suits);
             }

@@ -65,7 +65,7 @@ internal static class SwapCommand
                         "no lamp is replaced.",
                         .. unclassed.Select(u => $"{u.Lamp.Lamp} stays: {u.Reason}."),
                     ]);
-                var check = new CheckOptions { When = input.When, Supply = input.Supply };
+                CheckOptions check = input.Check;
                 if (parsed.GetValue(regulator) is { } kind)
                     check = check with { Charging = ChargingOptions.Default with { Regulator = s_regulators[kind] } };
                 SwapReport report = Swap.Evaluate(input.Bike, replacements, new SwapOptions { Check = check }, cancel);

@@ -151,6 +151,7 @@ internal static class WireCommand
                         Family = construction,
                         AllowedDrop = allowed,
                         MinimumArea = thinnest,
+                        Engine = input.Engine,
                         Stock = [.. shelf],
                         MostSizes = sizes,
                         Supply = input.Supply,

@@ -12,7 +12,7 @@ public sealed class FleetCommandTests : IDisposable
     [Fact]
     public async Task A_folder_of_bikes_gives_a_row_each_in_the_order_of_names()
     {
-        CliResult result = await InProcess.Run("check", "shared/bikes", "--format", "csv");
+        CliResult result = await InProcess.Run("check", "shared/bikes", "--engine", "off", "--format", "csv");
         string[] lines = Lines(result.Output);
         Assert.StartsWith("folder,bike,verdict,faults,", lines[0], StringComparison.Ordinal);
         Assert.Equal(
@@ -100,7 +100,15 @@ public sealed class FleetCommandTests : IDisposable
     {
         Assert.Equal(
             1,
-            (await InProcess.Run("check", CliProcess.Bike("chapel-single"), CliProcess.Bike("valley-twin"))).ExitCode
+            (
+                await InProcess.Run(
+                    "check",
+                    CliProcess.Bike("chapel-single"),
+                    CliProcess.Bike("valley-twin"),
+                    "--engine",
+                    "off"
+                )
+            ).ExitCode
         );
         Assert.Equal(
             0,
@@ -125,7 +133,7 @@ public sealed class FleetCommandTests : IDisposable
     [Fact]
     public async Task Text_shows_the_worst_first_and_no_more_than_asked_for()
     {
-        string all = (await InProcess.Run("check", "shared/bikes")).Output;
+        string all = (await InProcess.Run("check", "shared/bikes", "--engine", "off")).Output;
         Assert.Contains("3 bikes: 2 suit, 1 does not suit.", all, StringComparison.Ordinal);
         Assert.True(
             all.IndexOf(" chapel-single", StringComparison.Ordinal)
@@ -136,7 +144,7 @@ public sealed class FleetCommandTests : IDisposable
                 < all.IndexOf(" fell-lightweight", StringComparison.Ordinal)
         );
         Assert.All(Lines(all), line => Assert.True(line.Length <= 80, line));
-        string worst = (await InProcess.Run("check", "shared/bikes", "--most", "1")).Output;
+        string worst = (await InProcess.Run("check", "shared/bikes", "--engine", "off", "--most", "1")).Output;
         Assert.Contains(" chapel-single", worst, StringComparison.Ordinal);
         Assert.DoesNotContain(" valley-twin", worst, StringComparison.Ordinal);
         Assert.Contains("The worst 1 of 3", worst, StringComparison.Ordinal);

@@ -8,7 +8,7 @@ public class HeadlineTests
 {
     [Theory]
     [InlineData("✔ Suits.", "valley-twin")]
-    [InlineData("✖ Does not suit: 1 cause.", "chapel-single")]
+    [InlineData("✖ Does not suit: 1 cause.", "chapel-single", "--engine", "off")]
     [InlineData("✔ Suits.", "fell-lightweight")]
     [InlineData("✖ Does not suit: ", "valley-twin", "--fuse", "5A")]
     [InlineData("✖ Does not suit: ", "valley-twin", "--fuse", "40A")]
@@ -46,6 +46,7 @@ public class HeadlineTests
             {
                 Fuses = [single.Fuses[0] with { Rating = UnitsNet.ElectricCurrent.FromAmperes(5) }],
             },
+            new CheckOptions { Engine = EngineState.Off, Supply = single.ChargingVoltage },
             cancellationToken: TestContext.Current.CancellationToken
         );
         Assert.Equal(
@@ -64,7 +65,7 @@ public class HeadlineTests
     [Fact]
     public async Task Causes_come_before_what_suits()
     {
-        string text = await Pages.Text("check", CliProcess.Bike("chapel-single"));
+        string text = await Pages.Text("check", CliProcess.Bike("chapel-single"), "--engine", "off");
         int remedies = text.IndexOf("Causes and remedies", StringComparison.Ordinal),
             suits = text.IndexOf("\nSuits: ", StringComparison.Ordinal);
         Assert.True(remedies > 0 && suits > remedies);

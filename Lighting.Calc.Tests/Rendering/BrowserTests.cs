@@ -94,6 +94,39 @@ public partial class BrowserTests
         return screens;
     }
 
+    // A4 is 794 by 1123 CSS pixels; its margins leave 1000 of them at least.
+    [Theory]
+    [InlineData("valley-twin")]
+    [InlineData("chapel-single")]
+    public async Task Light_over_engine_speed_is_on_the_first_sheet(string bike)
+    {
+        Browser.SkipWhereThereIsNone();
+        using var folder = new TemporaryFolder();
+        string page = await Pages.Text("check", CliProcess.Bike(bike), "--format", "html");
+        const string Bottom = """
+            const inner = document.querySelector('iframe').contentDocument;
+            const title = [...inner.querySelectorAll('svg title')].find(t => t.textContent.startsWith('Light over engine speed'));
+            const result = document.createElement('pre');
+            result.id = 'result';
+            result.textContent = title ? JSON.stringify(title.closest('svg').getBoundingClientRect().bottom) : 'none';
+            document.body.append(result);
+            """;
+        string source = page.Replace("&", "&amp;", StringComparison.Ordinal)
+            .Replace("\"", "&quot;", StringComparison.Ordinal);
+        string file = folder.Write(
+            "first.html",
+            $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:794px;height:1123px\" srcdoc=\"{source}\"></iframe>"
+                + $"<script>addEventListener('load', () => {{ {Bottom} }});</script></body></html>"
+        );
+        (string output, string[] console) = Browser.Open(folder, file, "--window-size=1000,1400", "--dump-dom");
+        Assert.Empty(console);
+        Assert.InRange(
+            double.Parse(Result().Match(output).Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture),
+            100,
+            1040
+        );
+    }
+
     [Fact]
     public void The_measuring_sees_overflow_overlap_and_messages()
     {
@@ -118,7 +151,8 @@ public partial class BrowserTests
         Assert.Contains("one / line", result, StringComparison.Ordinal);
     }
 
-    // Fuses and lamps; losses; charging and the ride; state of charge and findings; the circuit on a sheet on its side.
+    // Fuses and light over engine speed; lamps; losses; charging and voltage over engine speed; the ride, state of
+    // charge and findings; the circuit on a sheet on its side.
     [Theory]
     [InlineData("A4", 595, 842)]
     [InlineData("Letter", 612, 792)]
@@ -140,15 +174,13 @@ public partial class BrowserTests
             )
         );
         (double Width, double Height)[] pages = Print(folder, file);
-        Assert.Equal(5, pages.Length);
+        Assert.Equal(6, pages.Length);
         Assert.Single(pages, p => p.Width > p.Height);
-        Assert.All(
-            pages,
-            p =>
-                Assert.Equal(
-                    (width, height),
-                    ((int)Math.Round(Math.Min(p.Width, p.Height)), (int)Math.Round(Math.Max(p.Width, p.Height)))
-                )
+        Assert.All(pages, p =>
+            Assert.Equal(
+                (width, height),
+                ((int)Math.Round(Math.Min(p.Width, p.Height)), (int)Math.Round(Math.Max(p.Width, p.Height)))
+            )
         );
     }
 

@@ -89,7 +89,7 @@ public class MonteCarloTests
             Scale = Ratio.FromPercent(5),
             When = Condition.Parse("ignition=on; lights=main; dip=high; brake=on; indicators=left"),
         };
-        var uncertain = new UncertainBike(bike, null, options.Scale.DecimalFractions);
+        var uncertain = new UncertainBike(bike, null, EngineState.Running, options.Scale.DecimalFractions);
         ToleranceReport report = ToleranceBikes.Report(bike, options);
         double fuse = 0,
             headlamp = 0;
@@ -117,8 +117,7 @@ public class MonteCarloTests
             values[part] += step;
             BikeSolution solution = BikeSolution.Solve(
                 uncertain.With(values),
-                options.When,
-                uncertain.Supply(values),
+                uncertain.CheckOptions(options),
                 TestContext.Current.CancellationToken
             );
             return (

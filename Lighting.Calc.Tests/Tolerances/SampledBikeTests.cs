@@ -27,7 +27,7 @@ public class SampledBikeTests
             {
                 Samples = 100,
                 Seed = 4,
-                Supply = bike.BatteryVoltage,
+                Engine = EngineState.Off,
             }
         );
     }
@@ -80,7 +80,7 @@ public class SampledBikeTests
             double[] values = Sampler.Values(plan, sample);
             // The check takes the battery voltage with the engine off from the state of charge alone; the battery's
             // spread is left out here.
-            if (options.Supply?.Volts != bike.BatteryVoltage.Volts)
+            if (options.Engine == EngineState.Running)
                 values[
                     plan.Uncertain.Parts.IndexOf(plan.Uncertain.Parts.Single(p => p.Kind == PartKind.BatteryVolts))
                 ] = 1;
@@ -88,7 +88,7 @@ public class SampledBikeTests
             Bike drawn = plan.Uncertain.With(values);
             BikeReport report = BikeCheck.Evaluate(
                 drawn,
-                new CheckOptions { When = options.When, Supply = plan.Uncertain.Supply(values) },
+                plan.Uncertain.CheckOptions(options),
                 TestContext.Current.CancellationToken
             );
             foreach (int lamp in plan.Lamps)

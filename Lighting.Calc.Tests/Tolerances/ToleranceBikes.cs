@@ -39,8 +39,17 @@ internal static class ToleranceBikes
 
     public static SamplingPlan EliminationPlan(Bike bike, ToleranceOptions options) =>
         new(
-            new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions),
-            BikeSolution.Solve(bike, options.When, options.Supply, TestContext.Current.CancellationToken),
+            new UncertainBike(bike, options.Supply, options.Engine, options.Scale.DecimalFractions),
+            BikeSolution.Solve(
+                bike,
+                new CheckOptions
+                {
+                    When = options.When,
+                    Engine = options.Engine,
+                    Supply = options.Supply,
+                },
+                TestContext.Current.CancellationToken
+            ),
             options
         );
 }

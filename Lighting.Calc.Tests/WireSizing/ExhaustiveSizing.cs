@@ -18,6 +18,8 @@ internal static class ExhaustiveSizing
         var network = new HarnessNetwork(bike);
         ImmutableArray<Setting> settings = SettingEnumeration.Of(bike, options.When);
         HarnessSolver solver = network.CreateSolver();
+        // The engine runs: the lamps' current does not pass through the battery.
+        solver.SetBatteryResistance(UnitsNet.ElectricResistance.Zero);
         OperatingPoint[] points = [.. settings.Select(solver.Solve)];
         var fuse = new double[bike.Runs.Length];
         foreach (FuseJudge judge in Judges(bike, settings, points, options.Fuses))

@@ -47,7 +47,7 @@ public sealed partial record Bike
     /// <summary>Battery voltage, engine off and without load, above zero.</summary>
     public ElectricPotential BatteryVoltage { get; init; } = BikeDefaults.BatteryVoltage(BikeDefaults.SystemVoltage);
 
-    /// <summary>Charging voltage, before <see cref="BatteryResistance"/>, above zero; for a lighting coil the voltage
+    /// <summary>Charging voltage, at the battery's terminals, above zero; for a lighting coil the voltage
     /// (rms) at which its output was measured.</summary>
     public ElectricPotential ChargingVoltage { get; init; } = BikeDefaults.ChargingVoltage(BikeDefaults.SystemVoltage);
 
@@ -92,6 +92,13 @@ public sealed partial record Bike
     /// <summary>Voltage that a Zener diode holds, above zero; null where the regulator is of another kind, or its
     /// voltage is not stated.</summary>
     public ElectricPotential? ZenerVoltage { get; init; }
+
+    /// <summary>Slope resistance of a shunt regulator or a Zener diode, zero or more: by how much its voltage rises
+    /// with its current.</summary>
+    public ElectricResistance RegulatorResistance { get; init; }
+
+    /// <summary>Heat that a shunt regulator or a Zener diode is rated for, above zero; null if unknown.</summary>
+    public Power? RegulatorRating { get; init; }
 
     /// <summary>What supplies the ignition.</summary>
     public IgnitionKind Ignition { get; init; }

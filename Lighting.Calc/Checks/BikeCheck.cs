@@ -37,7 +37,7 @@ public static class BikeCheck
         CancellationToken cancellationToken
     )
     {
-        BikeSolution solution = BikeSolution.Solve(bike, wiring, options.Supply, cancellationToken);
+        BikeSolution solution = BikeSolution.Solve(bike, wiring, options, cancellationToken);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         bool allAreSolved = solution.NotSolved.IsEmpty;
@@ -60,7 +60,7 @@ public static class BikeCheck
                         wiring.Switches,
                         AverageLoads.Of(
                             solution.Network,
-                            solution.Points,
+                            solution.Held,
                             allAreSolved ? wiring.Places : Wiring.PlacesOf(solution.Points.Select(p => p.Setting))
                         ),
                         options.Charging
@@ -68,6 +68,10 @@ public static class BikeCheck
                     .Report(solution.Settings);
         DirectLightingReport? direct =
             bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
+        Lazy<EngineReport>? engine =
+            charging is null || options.Supply is not null || options.Engine == EngineState.Off
+                ? null
+                : new Lazy<EngineReport>(() => EngineReport.Of(bike, solution.Points, options.Charging));
         Finding[] findings =
         [
             .. solution.NotSolved,
@@ -79,6 +83,7 @@ public static class BikeCheck
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f =>
                 f.Severity != Severity.Note && f.Kind != FindingKind.ChargingNotSolved
             ),
+            .. bike.RegulatorRating is null ? [] : engine?.Value.Findings ?? [],
             .. NotIncluded(bike),
         ];
         return new BikeReport
@@ -90,6 +95,7 @@ public static class BikeCheck
             Fuses = fuses,
             WorstDrops = drops,
             Charging = charging,
+            LazyEngine = engine,
             DirectLighting = direct,
             Findings = [.. findings.OrderByDescending(f => f.Severity)],
             NotJudged = [.. NotJudged(bike, solution, fuses)],

@@ -15,7 +15,9 @@ public sealed class BikeReport
     /// <summary>The harness it was solved as.</summary>
     public HarnessNetwork Network { get; internal init; } = null!;
 
-    /// <summary>Volts of the source before the battery's resistance.</summary>
+    /// <summary>Voltage of the source: held at the battery's terminals with the engine running, as far as the output
+    /// reaches; before the battery's resistance with the engine off. Each setting has its own, <see
+    /// cref="OperatingPoint.SupplyVoltage"/>.</summary>
     public ElectricPotential SupplyVoltage { get; internal init; }
 
     /// <summary>Every setting that has an operating point.</summary>
@@ -30,6 +32,14 @@ public sealed class BikeReport
     /// <summary>The charging balance; null without a charging curve, or where the lamps are fed by a lighting coil
     /// directly.</summary>
     public ChargingReport? Charging { get; internal init; }
+
+    /// <summary>Lamps and battery over engine speed, by day and by night; null without a charging list, with the
+    /// engine off, at a
+    /// given voltage, and for a lighting coil.</summary>
+    public EngineReport? Engine => LazyEngine?.Value;
+
+    /// <summary>Made when it is first asked for: many bikes in a row do not need it.</summary>
+    internal Lazy<EngineReport>? LazyEngine { get; init; }
 
     /// <summary>The direct lighting in the heaviest setting; null where a battery feeds the lamps, or without a
     /// charging curve.</summary>

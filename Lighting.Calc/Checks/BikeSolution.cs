@@ -11,9 +11,11 @@ public sealed class BikeSolution
         ElectricPotential supply,
         ImmutableArray<Setting> settings,
         ImmutableArray<OperatingPoint> points,
+        ImmutableArray<SolvedCircuit> held,
         ImmutableArray<Finding> notSolved
     )
     {
+        Held = held;
         Network = network;
         Supply = supply;
         Settings = settings;
@@ -24,8 +26,12 @@ public sealed class BikeSolution
     /// <summary>The harness.</summary>
     public HarnessNetwork Network { get; }
 
-    /// <summary>Volts of the source before the battery's resistance.</summary>
+    /// <summary>Voltage of the source: held at the battery's terminals with the engine running, as far as the output
+    /// reaches; before the battery's resistance with the engine off.</summary>
     public ElectricPotential Supply { get; }
+
+    /// <summary>The harness at that voltage, for each of <see cref="Points"/>.</summary>
+    internal ImmutableArray<SolvedCircuit> Held { get; }
 
     /// <summary>All settings that the condition leaves.</summary>
     internal ImmutableArray<Setting> Settings { get; }
@@ -36,11 +42,11 @@ public sealed class BikeSolution
     /// <summary>A finding for the settings without one of each cause, such as a dead short.</summary>
     public ImmutableArray<Finding> NotSolved { get; }
 
-    /// <summary>Solves a bike.</summary>
+    /// <summary>Solves a bike with its engine running.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="when">Only the settings in which this holds.</param>
-    /// <param name="supply">Volts of the source before the battery's resistance, zero or more; null takes the bike's
-    /// charging volts.</param>
+    /// <param name="supply">Voltage at the battery's terminals, zero or more; null as in <see
+    /// cref="CheckOptions.Supply"/>.</param>
     /// <param name="cancellationToken">Stops the work between two settings.</param>
     /// <exception cref="ArgumentException">The bike has no circuit, or the condition names what it does not have or
     /// leaves too many settings.</exception>
@@ -52,37 +58,63 @@ public sealed class BikeSolution
         Condition when,
         ElectricPotential? supply = null,
         CancellationToken cancellationToken = default
-    )
-    {
-        return Solve(bike, new Wiring(bike, when), supply, cancellationToken);
-    }
+    ) => Solve(bike, new CheckOptions { When = when, Supply = supply }, cancellationToken);
+
+    /// <summary>Solves a bike.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="options">Its settings, whether the engine runs, the voltage of the source and how charging is
+    /// judged.</param>
+    /// <param name="cancellationToken">Stops the work between two settings.</param>
+    /// <exception cref="ArgumentException">The bike has no circuit, its charging list is no curve, or the condition
+    /// names what it does not have or leaves too many settings.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its
+    /// range.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static BikeSolution Solve(Bike bike, CheckOptions options, CancellationToken cancellationToken = default) =>
+        Solve(bike, new Wiring(bike, options.When), options, cancellationToken);
 
     /// <summary>The same of a bike whose wiring is known.</summary>
     internal static BikeSolution Solve(
         Bike bike,
         Wiring wiring,
-        ElectricPotential? supply,
+        CheckOptions options,
         CancellationToken cancellationToken
     )
     {
-        ElectricPotential volts = supply ?? bike.ChargingVoltage;
         HarnessNetwork network = wiring.NetworkOf(bike);
         HarnessSolver solver = network.CreateSolver();
-        solver.SetSupply(volts);
+        bool isOff = options.Engine == EngineState.Off;
+        // A lighting coil feeds the lamps without a battery; what it holds is found for each speed by itself.
+        RunningEngine? engine =
+            isOff || options.Supply is not null || bike.Lighting == LightingSupply.Direct
+                ? null
+                : new RunningEngine(bike, solver, options.Charging);
+        ElectricPotential volts = options.Supply
+            ?? (isOff ? bike.BatteryVoltage : engine?.RegulatedVoltage ?? bike.ChargingVoltage);
+        if (!isOff)
+            solver.SetBatteryResistance(ElectricResistance.Zero);
         ImmutableArray<Setting> settings = wiring.Settings;
         var points = ImmutableArray.CreateBuilder<OperatingPoint>(settings.Length);
+        var heldAt = ImmutableArray.CreateBuilder<SolvedCircuit>(settings.Length);
         var notSolved = new List<NetworkNotSolvedException>();
         SettingGroups groups = wiring.Groups;
-        var solved = new SolvedCircuit?[groups.First.Length];
+        var held = new SolvedCircuit?[groups.First.Length];
+        var balanced = new Dictionary<(SolvedCircuit Held, GeneratorOutput? Output), OperatingPoint>();
         for (int s = 0; s < settings.Length; s++)
         {
             cancellationToken.ThrowIfCancellationRequested();
+            Setting setting = settings[s];
+            int group = groups.GroupOf[s];
             try
             {
-                int group = groups.GroupOf[s];
+                solver.SetSupply(volts);
+                SolvedCircuit solved = held[group] ??= solver.Solve(setting, groups.MayCarry[group]);
                 points.Add(
-                    new OperatingPoint(solved[group] ??= solver.Solve(settings[s], groups.MayCarry[group]), settings[s])
+                    engine is null
+                        ? new OperatingPoint(solved, setting)
+                        : Balanced(setting, groups.MayCarry[group], solved)
                 );
+                heldAt.Add(solved);
             }
             catch (NetworkNotSolvedException problem)
             {
@@ -95,8 +127,18 @@ public sealed class BikeSolution
             volts,
             settings,
             points.DrainToImmutable(),
+            heldAt.DrainToImmutable(),
             [.. notSolved.GroupBy(p => p.IsDeadShort).Select(Found)]
         );
+
+        // Settings of the same currents and the same output share their operating point.
+        OperatingPoint Balanced(Setting setting, ContactSet carrying, SolvedCircuit solved)
+        {
+            (SolvedCircuit, GeneratorOutput?) key = (solved, engine!.MostOutput(setting));
+            if (!balanced.TryGetValue(key, out OperatingPoint? point))
+                balanced[key] = point = engine.AtMostOutput(setting, carrying, solved);
+            return point.Setting.Equals(setting) ? point : new OperatingPoint(point.Solved, setting, point.Bus);
+        }
     }
 
     private static Finding Found(IGrouping<bool, NetworkNotSolvedException> alike)

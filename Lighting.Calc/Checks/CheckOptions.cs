@@ -8,8 +8,13 @@ public sealed record CheckOptions
     /// <summary>Only the settings in which this holds are looked at.</summary>
     public Condition When { get; init; } = Condition.Always;
 
-    /// <summary>Volts of the source before the battery's resistance, zero or more; null takes the bike's charging
-    /// volts.</summary>
+    /// <summary>Whether the engine runs; running by default.</summary>
+    public EngineState Engine { get; init; }
+
+    /// <summary>Voltage of the source, zero or more: at the battery's terminals with the engine running, before its
+    /// resistance with the engine off. Null takes, engine off, the battery voltage; engine running, for each setting
+    /// what generator, regulator and battery hold at the speed of the charging list at which most is given, and
+    /// without a list the charging voltage.</summary>
     public ElectricPotential? Supply { get; init; }
 
     /// <summary>How fuses are judged.</summary>

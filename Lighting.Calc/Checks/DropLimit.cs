@@ -35,7 +35,7 @@ public sealed class DropLimit
         bool givesLight = lamp.Specification.Type is not (LampType.Fixed or LampType.Resistor);
         string circuit =
             !givesLight ? "horn or relay"
-            : IsHeadlamp(lamp, bike.SystemVoltage) ? "headlamp"
+            : LampUses.IsHeadlamp(lamp, bike.SystemVoltage) ? "headlamp"
             : (double)lamp.Specification.ReferencePower.Watts < 15 ? "lamp under 15 W"
             : "lamp over 15 W";
         return new DropLimit(

@@ -132,6 +132,10 @@ public static class BikeListsWriter
             yield return ["regulator", $"{BikeReader.Zener} {QuantityText.Voltage.Write(zener)}"];
         else if (bike.Regulator != RegulatorKind.NotStated)
             yield return ["regulator", BikeReader.Regulators.First(r => r.Value == bike.Regulator).Word];
+        if (bike.RegulatorResistance.Ohms > 0)
+            yield return ["regulator resistance", QuantityText.Resistance.Write(bike.RegulatorResistance)];
+        if (bike.RegulatorRating is { } heat)
+            yield return ["regulator rating", QuantityText.Power.Write(heat)];
         if (bike.Ignition != IgnitionKind.NotStated)
             yield return ["ignition", BikeReader.Ignitions.First(i => i.Value == bike.Ignition).Word];
         if (bike.Flasher != FlasherKind.NotStated)
@@ -206,7 +210,12 @@ public static class BikeListsWriter
         ];
 
     private static string[] Point(ChargingPoint point) =>
-        [QuantityText.Speed.Write(point.Speed), QuantityText.Current.Write(point.Current), Text(point.When.ToString())];
+        [
+            QuantityText.Speed.Write(point.Speed),
+            QuantityText.Current.Write(point.Current),
+            Text(point.When.ToString()),
+            point.Voltage is { } voltage ? QuantityText.Voltage.Write(voltage) : "",
+        ];
 
     private static string[] Stretch(RideStretch stretch) =>
         [

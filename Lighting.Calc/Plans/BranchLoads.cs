@@ -18,7 +18,7 @@ internal sealed class BranchLoads
     /// <exception cref="ArgumentException">No setting can be solved.</exception>
     public BranchLoads(Bike bike, FusePlanOptions options, CancellationToken cancellationToken)
     {
-        BikeSolution solution = BikeSolution.Solve(bike, options.When, options.Supply, cancellationToken);
+        BikeSolution solution = BikeSolution.Solve(bike, options.Check, cancellationToken);
         if (!solution.NotSolved.IsEmpty)
             throw new ArgumentException(
                 $"Not every setting could be solved: " + $"{solution.NotSolved[0].Message}",

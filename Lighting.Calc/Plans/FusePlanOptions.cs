@@ -18,9 +18,21 @@ public sealed record FusePlanOptions
     /// <summary>The settings that are looked at. Default all.</summary>
     public Condition When { get; init; } = Condition.Always;
 
-    /// <summary>Supply voltage, above zero; null takes the bike's charging voltage.</summary>
+    /// <summary>Whether the engine runs; running by default.</summary>
+    public EngineState Engine { get; init; }
+
+    /// <summary>Supply voltage, above zero; null as in <see cref="CheckOptions.Supply"/>.</summary>
     public ElectricPotential? Supply { get; init; }
 
     /// <summary>By what fuses are judged.</summary>
     public FuseOptions Fuses { get; init; } = new();
+
+    internal CheckOptions Check =>
+        new()
+        {
+            When = When,
+            Engine = Engine,
+            Supply = Supply,
+            Fuses = Fuses,
+        };
 }

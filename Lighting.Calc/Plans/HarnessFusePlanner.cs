@@ -57,7 +57,7 @@ internal sealed class HarnessFusePlanner
                 return FusePlanner.Failed(Sized(built.Bike).Explanation);
             ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(
                 planned,
-                BikeSolution.Solve(planned, _options.When, _options.Supply, _cancellation).Points,
+                BikeSolution.Solve(planned, _options.Check, _cancellation).Points,
                 _options.Fuses,
                 _cancellation
             );
@@ -167,6 +167,7 @@ internal sealed class HarnessFusePlanner
             options with
             {
                 When = _options.When,
+                Engine = _options.Engine,
                 Supply = _options.Supply,
                 Fuses = _options.Fuses,
             },
@@ -180,6 +181,7 @@ internal sealed class HarnessFusePlanner
             new WireSizingOptions
             {
                 When = _options.When,
+                Engine = _options.Engine,
                 Supply = _options.Supply,
                 Fuses = _options.Fuses,
             },

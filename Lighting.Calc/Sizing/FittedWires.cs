@@ -21,8 +21,14 @@ internal sealed class FittedWires
     {
         (_problem, Bike) = (problem, bike);
         HarnessSolver solver = new HarnessNetwork(bike, problem.Network).CreateSolver();
-        solver.SetSupply(ElectricPotential.FromVolts(problem.SupplyVolts));
-        Points = [.. problem.Groups.First.Select(solver.Solve)];
+        solver.SetBatteryResistance(ElectricResistance.FromOhms(problem.SourceOhms));
+        Points = [.. problem.Groups.First.Select(Solved)];
+
+        OperatingPoint Solved(Setting setting, int state)
+        {
+            solver.SetSupply(ElectricPotential.FromVolts(problem.StateVolts[state]));
+            return solver.Solve(setting);
+        }
     }
 
     public Bike Bike { get; }
@@ -90,7 +96,7 @@ internal sealed class FittedWires
     {
         double battery = _problem.Options.CountBatteryDrop ? 0 : point.BatteryDrop.Volts;
         return Ratio.FromDecimalFractions(
-            (_problem.SupplyVolts - battery - point.Lamps[lamp].Voltage.Volts) / _problem.SupplyVolts
+            (point.SupplyVoltage.Volts - battery - point.Lamps[lamp].Voltage.Volts) / point.SupplyVoltage.Volts
         );
     }
 

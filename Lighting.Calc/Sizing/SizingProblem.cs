@@ -13,7 +13,9 @@ internal sealed class SizingProblem
         Cancellation = cancellationToken;
         Network = network;
         Options = options;
-        SupplyVolts = (options.Supply ?? Bike.ChargingVoltage).Volts;
+        bool isOff = options.Engine == EngineState.Off;
+        SupplyVolts = (options.Supply ?? (isOff ? Bike.BatteryVoltage : Bike.ChargingVoltage)).Volts;
+        SourceOhms = isOff ? Bike.BatteryResistance.Ohms : 0;
         Allowed = [.. Bike.Lamps.Select(l => AllowedFor(l).DecimalFractions)];
         bool keeps = Bike.Runs.Any(r => r.WireIsOpen);
         Runs = [.. Enumerable.Range(0, Bike.Runs.Length).Where(i => !keeps || Bike.Runs[i].WireIsOpen)];
@@ -33,6 +35,7 @@ internal sealed class SizingProblem
         Ratings = OfEach((r, s) => RatingOf(r, s).Current?.Amperes ?? double.NaN);
         FuseOf = FeedingFuses();
         Kept = [.. Bike.Runs.Select((r, i) => Runs.Contains(i) ? -1 : Sizes.IndexOf(r.Wire))];
+        StateVolts = VoltsOfStates();
     }
 
     public HarnessNetwork Network { get; }
@@ -47,6 +50,13 @@ internal sealed class SizingProblem
 
     /// <summary>For each lamp the allowed drop as a fraction of the source voltage.</summary>
     public ImmutableArray<double> Allowed { get; }
+
+    /// <summary>For each state the voltage of the source: with a charging list what generator and battery hold behind
+    /// the largest wires, which draw the most.</summary>
+    public double[] StateVolts { get; }
+
+    /// <summary>Resistance of the source: the battery's with the engine off, none with the engine running.</summary>
+    public double SourceOhms { get; }
 
     /// <summary>The runs to choose for: those whose wire is open, or all where none is.</summary>
     public ImmutableArray<int> Runs { get; }
@@ -115,6 +125,14 @@ internal sealed class SizingProblem
         {
             Runs = [.. Bike.Runs.Select((r, i) => r with { Wire = Sizes[sizes[i]], WireIsOpen = false })],
         };
+
+    private double[] VoltsOfStates()
+    {
+        if (Options.Engine == EngineState.Off || Options.Supply is not null || Bike.Lighting == LightingSupply.Direct)
+            return [.. Groups.First.Select(_ => SupplyVolts)];
+        var engine = RunningEngine.Of(With(Choice(_ => Sizes.Length - 1)));
+        return [.. Groups.First.Select(s => engine.AtMostOutput(s).SupplyVoltage.Volts)];
+    }
 
     // Old inch sizes and imperial gauges are not what a new harness is made of; strand counts are metric cable.
     private static WireConstruction FamilyOf(WireConstruction fitted) =>

@@ -133,7 +133,7 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
             )
             .Sum(e => e.Voltage.Volts);
         return $"{text}; joints, switches{(counts ? ", fuses and battery" : " and fuses")} alone drop "
-            + $"{N(100 * rest / problem.SupplyVolts)} %, which no wire remedies";
+            + $"{N(100 * rest / breakdown.SupplyVoltage.Volts)} %, which no wire remedies";
     }
 
     private static string ShortOf(ShortCircuitCheck clearing, Fuse fuse) =>

@@ -25,7 +25,7 @@ internal sealed class SizingTrial
     {
         _problem = problem;
         _shorts = new ShortCheck(problem);
-        _solvers = [.. problem.Groups.First.Select(Solver)];
+        _solvers = [.. problem.Groups.First.Select((s, i) => Solver(s, problem.StateVolts[i]))];
         _set = [.. _solvers.Select(_ => Enumerable.Repeat(-1, problem.Bike.Runs.Length).ToArray())];
         _easy = [.. Enumerable.Range(0, _solvers.Length)];
     }
@@ -76,7 +76,7 @@ internal sealed class SizingTrial
             yield break;
         }
 
-        double supply = _problem.SupplyVolts;
+        double supply = _problem.StateVolts[state];
         double battery = _problem.Options.CountBatteryDrop ? 0 : supply - solver.NodeVolts(_problem.Network.PlusNode);
         for (int i = 0; i < _problem.Allowed.Length; i++)
         {
@@ -127,12 +127,12 @@ internal sealed class SizingTrial
         };
     }
 
-    private CircuitSolver Solver(Setting setting)
+    private CircuitSolver Solver(Setting setting, double volts)
     {
         HarnessNetwork network = _problem.Network;
         Bike bike = _problem.Bike;
         var solver = new CircuitSolver(network.Circuit);
-        solver.SetSource(_problem.SupplyVolts, bike.BatteryResistance.Ohms);
+        solver.SetSource(volts, _problem.SourceOhms);
         for (int i = 0; i < bike.Fuses.Length; i++)
             solver.SetConductor(network.FuseConductors[i], FuseTable.ResistanceOf(bike.Fuses[i]).Ohms);
         for (int i = 0; i < bike.Switches.Length; i++)

@@ -31,12 +31,17 @@ public sealed record WireSizingOptions
     public Ratio? AllowedDrop { get; init; }
 
     /// <summary>
-    /// Whether the battery's own drop counts as part of each lamp's. Default true, as everywhere else a drop is told:
-    /// a harness that this finds good is good by the volts at its lamps.
+    /// Whether, engine off, the battery's own drop counts as part of each lamp's. Default true, as everywhere else a
+    /// drop is told: a harness that this finds good is good by the volts at its lamps.
     /// </summary>
     public bool CountBatteryDrop { get; init; } = true;
 
-    /// <summary>Volts of the source, above zero; null takes the bike's charging volts.</summary>
+    /// <summary>Whether the engine runs; running by default: then the battery's resistance is not in the way of the
+    /// lamps.</summary>
+    public EngineState Engine { get; init; }
+
+    /// <summary>Voltage of the source, above zero; null takes the charging voltage, with the engine off the battery
+    /// voltage.</summary>
     public ElectricPotential? Supply { get; init; }
 
     /// <summary>The settings in which the limits must hold. Default all.</summary>

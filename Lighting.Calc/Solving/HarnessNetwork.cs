@@ -75,7 +75,8 @@ public sealed class HarnessNetwork
 
     internal ImmutableArray<int> Loads { get; }
 
-    /// <summary>Makes a solver for one thread, at the bike's charging volts.</summary>
+    /// <summary>Makes a solver for one thread, at the bike's charging voltage behind the battery's resistance; with the
+    /// engine running set that to zero, or use <c>RunningEngine</c>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A wire temperature, length, resistance or quantity of the bike is
     /// outside its range.</exception>
     public HarnessSolver CreateSolver() => new(this);

@@ -65,8 +65,11 @@ public sealed class HarnessSolver
     /// <exception cref="ArgumentOutOfRangeException">The resistance is below zero.</exception>
     public void SetBatteryResistance(ElectricResistance resistance)
     {
-        _batteryOhms = Checked(resistance);
+        double ohms = Checked(resistance);
+        if (ohms == _batteryOhms)
+            return;
         _solved.Clear();
+        _batteryOhms = ohms;
     }
 
     /// <summary>Sets the resistance of a run: its wire and its joints.</summary>
@@ -174,6 +177,17 @@ public sealed class HarnessSolver
     /// <summary>The same with the contacts known that are closed and may carry current.</summary>
     internal SolvedCircuit Solve(Setting setting, ContactSet mayCarry)
     {
+        Close(setting, mayCarry);
+        return Solved(setting);
+    }
+
+    /// <summary>The contacts that are closed in a setting and may carry current.</summary>
+    internal ContactSet CarryingIn(Setting setting) =>
+        _network.Graph.Carrying.Of(_network.Graph.Switches.ClosedIn(setting));
+
+    /// <summary>Closes the contacts of a setting, for <see cref="Behind"/>.</summary>
+    internal void Close(Setting setting, ContactSet mayCarry)
+    {
         for (int i = 0; i < _network.ContactConductors.Length; i++)
             _solver.SetConductor(
                 _network.ContactConductors[i],
@@ -181,7 +195,27 @@ public sealed class HarnessSolver
             );
         for (int i = 0; i < _litTests.Length; i++)
             _solver.SetLoadConnected(_network.Loads[i], _litTests[i](setting));
-        return Solved(setting);
+    }
+
+    /// <summary>Solves the harness, its contacts as closed last, behind a source that is part of a larger
+    /// balance.</summary>
+    /// <returns>Voltage at the battery's terminals and current into the harness.</returns>
+    /// <exception cref="NetworkNotSolvedException">The source is shorted without any resistance, or no solution was
+    /// found.</exception>
+    internal (double Volts, double Amperes) Behind(Setting setting, double emfVolts, double ohms)
+    {
+        _solver.SetSource(emfVolts, ohms);
+        Require(_solver.Solve(warmStart: true), setting);
+        return (_solver.NodeVolts(_network.PlusNode), _solver.SourceAmperes);
+    }
+
+    /// <summary>What was solved last, with the voltage at the battery's terminals as that of the source.</summary>
+    internal SolvedCircuit TakeBus()
+    {
+        if (_hasDrivers)
+            _solver.FindDropOuts();
+        _valuesAreShared = true;
+        return new SolvedCircuit(_network, _solver, _values, _solver.NodeVolts(_network.PlusNode), sourceOhms: 0);
     }
 
     private SolvedCircuit Solved(Setting setting)
@@ -190,21 +224,27 @@ public sealed class HarnessSolver
         if (_solved.TryGetValue(plan, out SolvedCircuit? same))
             return same;
         _solver.SetSource(_supplyVolts, _batteryOhms);
-        switch (_solver.Solve())
+        Require(_solver.Solve(), setting);
+        if (_hasDrivers)
+            _solver.FindDropOuts();
+        if (_solved.Count == MostSolved)
+            _solved.Clear();
+        var solved = new SolvedCircuit(_network, _solver, _values, _supplyVolts, _batteryOhms);
+        _valuesAreShared = true;
+        _solved.Add(plan, solved);
+        return solved;
+    }
+
+    private void Require(SolveStatus status, Setting setting)
+    {
+        switch (status)
         {
             case SolveStatus.Solved:
-                if (_hasDrivers)
-                    _solver.FindDropOuts();
-                if (_solved.Count == MostSolved)
-                    _solved.Clear();
-                var solved = new SolvedCircuit(_network, _solver, _values, _supplyVolts);
-                _valuesAreShared = true;
-                _solved.Add(plan, solved);
-                return solved;
+                return;
             case SolveStatus.DeadShort:
                 throw new NetworkNotSolvedException(
-                    $"In the setting '{setting}' {Bike.BatteryPlus} and {Bike.BatteryMinus} are joined without any "
-                        + $"resistance: a dead short.",
+                    $"In the setting '{setting}' {Bike.BatteryPlus} and {Bike.BatteryMinus} are joined "
+                        + "without any resistance: a dead short.",
                     setting,
                     isDeadShort: true
                 );
@@ -213,8 +253,9 @@ public sealed class HarnessSolver
                 throw new NetworkNotSolvedException(
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"No solution was found in the setting '{setting}': {d.Iterations} iterations, worst at "
-                            + $"'{PointAt(d.WorstNode)}' with {d.WorstResidualAmperes:G3} A left over; tried {d.Tried}."
+                        $"No solution was found in the setting '{setting}': {d.Iterations} iterations, "
+                            + $"worst at '{PointAt(d.WorstNode)}' with {d.WorstResidualAmperes:G3} A left over; "
+                            + $"tried {d.Tried}."
                     ),
                     setting,
                     isDeadShort: false

@@ -26,7 +26,7 @@ public sealed record LampState
     /// no light, and for an LED whose light is not published.</summary>
     public Ratio? PublishedLight => Lamp.Specification.PublishedLightAt(Voltage);
 
-    /// <summary>Share of the source volts (before the battery's resistance) that does not reach it; null when it is not
+    /// <summary>Share of the voltage of the source that does not reach it; null when it is not
     /// fed.</summary>
     public Ratio? Drop { get; internal init; }
 

@@ -11,16 +11,22 @@ public sealed record OperatingPoint
     private ImmutableArray<NodeVoltage> _points;
     private ImmutableArray<ContactState> _contacts;
 
-    internal OperatingPoint(SolvedCircuit solved, Setting setting)
+    internal OperatingPoint(SolvedCircuit solved, Setting setting, BusState? bus = null)
     {
         Solved = solved;
         Setting = setting;
+        Bus = bus;
     }
 
     /// <summary>The setting.</summary>
     public Setting Setting { get; }
 
-    /// <summary>Volts of the source before the battery's resistance.</summary>
+    /// <summary>The currents of generator, battery and regulator with the engine running; null with the engine off, at
+    /// a given voltage, and without a charging list.</summary>
+    public BusState? Bus { get; }
+
+    /// <summary>Voltage of the source: at the battery's terminals with the engine running, before the battery's
+    /// resistance with the engine off.</summary>
     public ElectricPotential SupplyVoltage => ElectricPotential.FromVolts(Solved.SupplyVolts);
 
     /// <summary>Current the source gives, zero or more.</summary>

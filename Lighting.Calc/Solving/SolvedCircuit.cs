@@ -30,12 +30,21 @@ internal sealed class SolvedCircuit
     /// <param name="solver">Its solver, solved.</param>
     /// <param name="values">The values it was solved with, which do not change any more.</param>
     /// <param name="supplyVolts">Volts of the source.</param>
-    public SolvedCircuit(HarnessNetwork network, CircuitSolver solver, HarnessValues values, double supplyVolts)
+    /// <param name="sourceOhms">Its resistance.</param>
+    public SolvedCircuit(
+        HarnessNetwork network,
+        CircuitSolver solver,
+        HarnessValues values,
+        double supplyVolts,
+        double sourceOhms
+    )
     {
         _network = network;
         _plan = solver.Planned();
         _values = values;
         SupplyVolts = supplyVolts;
+        SourceOhms = sourceOhms;
+
         SourceAmperes = solver.SourceAmperes;
         BatteryDropVolts = SupplyVolts - solver.NodeVolts(network.PlusNode);
         Bike bike = network.Bike;
@@ -69,6 +78,10 @@ internal sealed class SolvedCircuit
     public HarnessGraph Graph => _network.Graph;
 
     public double SupplyVolts { get; }
+
+    /// <summary>Resistance of the source: the battery's with the engine off, none where the voltage is that at its
+    /// terminals.</summary>
+    public double SourceOhms { get; }
 
     public double SourceAmperes { get; }
 
@@ -144,20 +157,16 @@ internal sealed class SolvedCircuit
     public ImmutableArray<FuseState> Fuses =>
         _fuses.IsDefault ? _fuses = Made(_network.FuseConductors.Length, FuseOf) : _fuses;
 
-    public ImmutableArray<ContactState> ContactsWith(ContactSet closed) =>
-        Made(
-            _network.ContactConductors.Length,
-            i =>
-            {
-                double amperes = closed.Has(i) ? ContactAmperes(i) : 0;
-                return new ContactState(
-                    _network.Bike.Switches[i],
-                    closed.Has(i),
-                    ElectricCurrent.FromAmperes(amperes),
-                    ElectricPotential.FromVolts(amperes * _values.ContactOhms[i])
-                );
-            }
-        );
+    public ImmutableArray<ContactState> ContactsWith(ContactSet closed) => Made(_network.ContactConductors.Length, i =>
+        {
+            double amperes = closed.Has(i) ? ContactAmperes(i) : 0;
+            return new ContactState(
+                _network.Bike.Switches[i],
+                closed.Has(i),
+                ElectricCurrent.FromAmperes(amperes),
+                ElectricPotential.FromVolts(amperes * _values.ContactOhms[i])
+            );
+        });
 
     /// <summary>The points with some contacts closed: those that no current reaches have the volts of the point they
     /// hang on, 0 V where they hang on none.</summary>
@@ -174,7 +183,7 @@ internal sealed class SolvedCircuit
         for (int i = 0; i < _network.ContactConductors.Length; i++)
             open[_network.ContactConductors[i]] = !closed.Has(i) || double.IsPositiveInfinity(_values.ContactOhms[i]);
         // No current flows outside the live part: volts spread unchanged over what is joined to it.
-        for (bool spreads = true; spreads;)
+        for (bool spreads = true; spreads; )
         {
             spreads = false;
             for (int c = 0; c < open.Length; c++)

@@ -65,6 +65,8 @@ public static class VoltageDropAnalysis
             Setting = point.Setting,
             Lamp = state,
             SupplyVoltage = point.SupplyVoltage,
+            BatteryDrop = point.Bus?.BatteryDrop ?? ElectricPotential.Zero,
+            SourceOhms = point.Solved.SourceOhms,
             Entries = entries.ToImmutable(),
         };
     }
@@ -135,6 +137,7 @@ public static class VoltageDropAnalysis
         Bike bike = network.Bike;
         HarnessSolver solver = network.CreateSolver();
         solver.SetSupply(ledger.SupplyVoltage);
+        solver.SetBatteryResistance(ElectricResistance.FromOhms(ledger.SourceOhms));
         switch (entry.Kind)
         {
             case VoltageDropKind.Fuse:

@@ -19,8 +19,16 @@ public sealed class VoltageDropBreakdown
     /// <summary>The lamp in it.</summary>
     public LampState Lamp { get; internal init; } = null!;
 
-    /// <summary>Volts of the source before the battery's resistance.</summary>
+    /// <summary>Voltage of the source: at the battery's terminals with the engine running, before the battery's
+    /// resistance with the engine off.</summary>
     public ElectricPotential SupplyVoltage { get; internal init; }
+
+    /// <summary>Voltage lost in the battery's own resistance before its terminals while it discharges with the engine
+    /// running; zero otherwise. No entry, and no part of the drop.</summary>
+    public ElectricPotential BatteryDrop { get; internal init; }
+
+    /// <summary>Resistance of the source.</summary>
+    internal double SourceOhms { get; init; }
 
     /// <summary>The parts on the way, from the source to the lamp and back.</summary>
     public ImmutableArray<VoltageDropItem> Entries { get; internal init; }

@@ -45,6 +45,7 @@ internal static class DiodePair
     {
         HarnessSolver solver = new HarnessNetwork(Fit(bike, shared)).CreateSolver();
         solver.SetSupply(point.SupplyVoltage);
+        solver.SetBatteryResistance(ElectricResistance.FromOhms(point.Solved.SourceOhms));
         OperatingPoint cured;
         try
         {

@@ -15,6 +15,9 @@ internal sealed class SwapFindings(
     // Less light than this share of the old lamp's is worth a word: common practice, no source.
     private const double LessLight = 0.8;
 
+    // Less more heat than this is not worth a word: common practice, no source.
+    private const double LeastHeatWatts = 1;
+
     /// <summary>Those of the swap, then those of the check of the swapped bike that they do not say already.</summary>
     public IEnumerable<Finding> All()
     {
@@ -31,6 +34,7 @@ internal sealed class SwapFindings(
             .. LedVolts.Findings(NewLeds, after, report.After.DirectLighting),
             .. CoilVoltage(),
             .. Overcharge(),
+            .. RegulatorHeat(),
             .. Polarity(),
             .. Light(),
             .. Approval(),
@@ -222,6 +226,31 @@ internal sealed class SwapFindings(
                 Setting = surplus.Setting,
                 Figures = taken is { } full ? [surplus.After.Speed, full] : [surplus.After.Speed],
             };
+    }
+
+    // The lights are on for hours; with them off nothing changes.
+    private IEnumerable<Finding> RegulatorHeat()
+    {
+        if (
+            report.Before.Engine?.Regulator is not { LightsOn: [.., var was] }
+            || report.After.Engine?.Regulator is not { LightsOn: [.., var now] } duty
+        )
+            yield break;
+        Power heat = now.Bus!.RegulatorHeat;
+        if ((double)(heat - was.Bus!.RegulatorHeat).Watts < LeastHeatWatts)
+            yield break;
+        bool isOver = duty.Rating is { } limit && heat > limit;
+        yield return new Finding(
+            FindingKind.RegulatorHeatAfterSwap,
+            isOver ? Severity.Fault : Severity.Caution,
+            "regulator"
+        )
+        {
+            Value = heat,
+            Limit = was.Bus.RegulatorHeat,
+            Setting = now.Setting,
+            Figures = duty.Rating is { } rating ? [now.Bus.Speed, rating] : [now.Bus.Speed],
+        };
     }
 
     private IEnumerable<Finding> CoilVoltage()

@@ -78,7 +78,7 @@ internal sealed class FuseVerdictOdds
         Bike bike = _plan.Uncertain.With(values);
         return FuseCheck.Evaluate(
             bike,
-            BikeSolution.Solve(bike, _plan.Options.When, _plan.Uncertain.Supply(values)).Points,
+            BikeSolution.Solve(bike, _plan.Uncertain.CheckOptions(_plan.Options)).Points,
             _plan.Options.Fuses
         );
     }

@@ -32,7 +32,7 @@ internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, Sam
             LampSpecification specification = bike.Lamps[lamp].Specification;
             var limit = DropLimit.Of(bike, bike.Lamps[lamp], ElectricPotential.FromVolts(listed.SupplyVolts));
             double allowed = limit.Share.DecimalFractions + Tolerance / 100;
-            Func<SampledBike, bool> drops = Rule(b => 1 - b.LeastVolts[lamp] / b.SupplyVolts <= allowed);
+            Func<SampledBike, bool> drops = Rule(b => b.MostDrop[lamp] <= allowed);
             if (bike.HasNetwork && !limit.IsAdvice)
                 yield return Verdict(name, drops, "loses no more than allowed", "loses more than allowed");
             double most = LampChecks.OverVoltsRatio * specification.ReferenceVoltage.Volts;

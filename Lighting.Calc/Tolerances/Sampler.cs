@@ -64,16 +64,27 @@ internal sealed class Sampler(SamplingPlan plan)
     {
         Bike bike = plan.Uncertain.With(values);
         Fit(bike);
-        ElectricPotential supply = plan.Uncertain.Supply(values);
+        RunningEngine? engine = plan.Uncertain.IsBalanced
+            ? new RunningEngine(bike, _solver, plan.Options.Charging)
+            : null;
+        bool isOff = plan.Uncertain.Engine == EngineState.Off;
+        ElectricPotential supply = engine?.RegulatedVoltage ?? plan.Options.Supply ?? bike.BatteryVoltage;
         double[] least = new double[bike.Lamps.Length],
+            drops = new double[bike.Lamps.Length],
             most = new double[bike.Lamps.Length],
             fuses = new double[bike.Fuses.Length];
         Array.Fill(least, double.PositiveInfinity);
+        Array.Fill(drops, double.NegativeInfinity);
         foreach ((Setting setting, ImmutableArray<int> lamps) in plan.States)
         {
-            SolvedCircuit solved = Solve(setting, supply).Solved;
+            SolvedCircuit solved = engine?.AtMostOutput(setting).Solved
+                ?? Solve(setting, supply, isOff ? bike.BatteryResistance : ElectricResistance.Zero).Solved;
             foreach (int lamp in lamps)
+            {
                 least[lamp] = Math.Min(least[lamp], solved.LampVolts(lamp));
+                drops[lamp] = Math.Max(drops[lamp], 1 - solved.LampVolts(lamp) / solved.SupplyVolts);
+            }
+
             for (int lamp = 0; lamp < most.Length; lamp++)
                 most[lamp] = Math.Max(most[lamp], solved.LampVolts(lamp));
             for (int fuse = 0; fuse < fuses.Length; fuse++)
@@ -83,11 +94,12 @@ internal sealed class Sampler(SamplingPlan plan)
         (double rpm, double charge) = bike.Charging.IsEmpty
             ? (double.NaN, double.NaN)
             : Balance(bike, plan.Uncertain.BatteryFactor(values));
-        return new SampledBike(values, supply.Volts, least, most, fuses, rpm, charge);
+        return new SampledBike(values, supply.Volts, least, drops, most, fuses, rpm, charge);
     }
 
-    private OperatingPoint Solve(Setting setting, ElectricPotential supply)
+    private OperatingPoint Solve(Setting setting, ElectricPotential supply, ElectricResistance source)
     {
+        _solver.SetBatteryResistance(source);
         _solver.SetSupply(supply);
         return _solver.Solve(setting);
     }
@@ -102,7 +114,6 @@ internal sealed class Sampler(SamplingPlan plan)
             _solver.SetFuse(i, FuseTable.ResistanceOf(bike.Fuses[i]));
         for (int i = 0; i < bike.Lamps.Length; i++)
             _solver.SetLamp(i, bike.Lamps[i].Specification);
-        _solver.SetBatteryResistance(bike.BatteryResistance);
     }
 
     private (double Rpm, double AmpereHours) Balance(Bike bike, double batteryFactor)
@@ -113,7 +124,9 @@ internal sealed class Sampler(SamplingPlan plan)
             plan.Switches,
             (setting, voltage) =>
                 AverageLoads.Of(
-                    Solve(setting, voltage.Volts == bike.ChargingVoltage.Volts ? voltage : voltage * batteryFactor)
+                    voltage.Volts == bike.ChargingVoltage.Volts
+                        ? Solve(setting, voltage, ElectricResistance.Zero)
+                        : Solve(setting, voltage * batteryFactor, bike.BatteryResistance)
                 ),
             plan.Options.Charging
         );

@@ -45,7 +45,8 @@ public static class ToleranceCheck
                     + "and its spread is not published.",
                 nameof(bike)
             );
-        BikeSolution solution = BikeSolution.Solve(bike, options.When, options.Supply, cancellationToken);
+        var uncertain = new UncertainBike(bike, options.Supply, options.Engine, options.Scale.DecimalFractions);
+        BikeSolution solution = BikeSolution.Solve(bike, uncertain.CheckOptions(options), cancellationToken);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(
@@ -54,12 +55,8 @@ public static class ToleranceCheck
             options.Fuses,
             cancellationToken
         );
-        var plan = new SamplingPlan(
-            new UncertainBike(bike, options.Supply, options.Scale.DecimalFractions),
-            solution,
-            options
-        );
-        long numbers = options.Samples * (plan.Uncertain.Parts.Length + 2L * bike.Lamps.Length + bike.Fuses.Length + 3);
+        var plan = new SamplingPlan(uncertain, solution, options);
+        long numbers = options.Samples * (plan.Uncertain.Parts.Length + 3L * bike.Lamps.Length + bike.Fuses.Length + 3);
         if (numbers > MostNumbers)
             throw new ArgumentException(
                 $"{options.Samples} samples of this bike are {numbers} numbers, more than the limit of {MostNumbers}; "
@@ -102,7 +99,7 @@ public static class ToleranceCheck
         new(
             lamp,
             summary.Of(b => b.LeastVolts[index], v => ElectricPotential.FromVolts(v)),
-            summary.Of(b => 1 - b.LeastVolts[index] / b.SupplyVolts, v => Ratio.FromDecimalFractions(v)),
+            summary.Of(b => b.MostDrop[index], v => Ratio.FromDecimalFractions(v)),
             lamp.Specification.PublishedLightAt(lamp.Specification.ReferenceVoltage) is null
                 ? null
                 : summary.Of(

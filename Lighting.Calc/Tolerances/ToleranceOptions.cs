@@ -14,10 +14,13 @@ public sealed record ToleranceOptions
     /// <summary>Condition that limits the settings.</summary>
     public Condition When { get; init; } = Condition.Always;
 
+    /// <summary>Whether the engine runs; running by default.</summary>
+    public EngineState Engine { get; init; }
+
     /// <summary>
-    /// Voltage of the source before the battery's resistance, above zero; null takes the bike's charging voltage with
-    /// the regulator's spread. The battery voltage has the battery's spread; any other voltage counts as measured and
-    /// has none.
+    /// Voltage of the source, above zero, as in <see cref="CheckOptions.Supply"/>; it counts as measured and has no
+    /// spread. Null takes, engine running, what generator, regulator and battery hold with their spreads; engine off,
+    /// the battery voltage with its spread.
     /// </summary>
     public ElectricPotential? Supply { get; init; }
 

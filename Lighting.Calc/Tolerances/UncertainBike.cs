@@ -15,7 +15,7 @@ internal sealed class UncertainBike
     private readonly ImmutableArray<TolerancePart>.Builder _parts = ImmutableArray.CreateBuilder<TolerancePart>();
     private readonly Bike _bike;
     private readonly double _scale;
-    private readonly ElectricPotential _supplyVoltage;
+    private readonly ElectricPotential? _supplyVoltage;
     private readonly int[] _lamp;
     private readonly int[] _wire;
     private readonly int[] _joint;
@@ -26,19 +26,18 @@ internal sealed class UncertainBike
     private readonly int _battery;
     private readonly int _regulator;
     private readonly int _stator;
-    private readonly int _supply;
 
     /// <param name="bike">The bike as listed.</param>
-    /// <param name="supply">Supply voltage; null is the charging voltage. Other than the charging and the battery
-    /// voltage it is measured and has no spread.</param>
+    /// <param name="supply">Supply voltage, measured and without a spread; null for the regulator's with the engine
+    /// running, the battery's with the engine off.</param>
+    /// <param name="engine">Whether the engine runs.</param>
     /// <param name="scale">1 leaves the spreads, 0 removes them.</param>
-    public UncertainBike(Bike bike, ElectricPotential? supply, double scale)
+    public UncertainBike(Bike bike, ElectricPotential? supply, EngineState engine, double scale)
     {
         _bike = bike;
         _scale = scale;
-        _supplyVoltage = supply ?? bike.ChargingVoltage;
-        bool isRegulated = _supplyVoltage.Volts == bike.ChargingVoltage.Volts,
-            isBattery = !isRegulated && _supplyVoltage.Volts == bike.BatteryVoltage.Volts;
+        _supplyVoltage = supply;
+        Engine = engine;
         _lamp = [.. bike.Lamps.Select(AddLamp)];
         var sizes = new Dictionary<WireSize, int>();
         _wire = [.. bike.Runs.Select(r => r.Length.Meters > 0 ? AddWire(r.Wire, sizes) : None)];
@@ -71,14 +70,11 @@ internal sealed class UncertainBike
                 : None;
         _battery = Add(PartKind.BatteryVolts, "battery volts", "battery volts");
         _regulator =
-            isRegulated || !bike.Charging.IsEmpty
+            IsBalanced || !bike.Charging.IsEmpty
                 ? Add(PartKind.RegulatorVolts, "regulator volts", "regulator volts")
                 : None;
         _stator = bike.Charging.IsEmpty ? None : Add(PartKind.StatorOutput, "stator output", "stator output");
-        _supply =
-            isRegulated ? _regulator
-            : isBattery ? _battery
-            : None;
+
         Parts = _parts.ToImmutable();
         CheckTemperature();
     }
@@ -132,13 +128,28 @@ internal sealed class UncertainBike
             BatteryResistance = _bike.BatteryResistance * Factor(values, _batteryResistance),
             BatteryVoltage = _bike.BatteryVoltage * BatteryFactor(values),
             ChargingVoltage = _bike.ChargingVoltage * Factor(values, _regulator),
+            ZenerVoltage = _bike.ZenerVoltage is { } zener ? zener * Factor(values, _regulator) : null,
         };
 
     /// <summary>Factor on the open-circuit voltage of the battery.</summary>
     public double BatteryFactor(double[] values) => Factor(values, _battery);
 
-    /// <summary>Supply voltage of the bike that a set of values makes.</summary>
-    public ElectricPotential Supply(double[] values) => _supplyVoltage * Factor(values, _supply);
+    /// <summary>Whether the engine runs.</summary>
+    public EngineState Engine { get; }
+
+    /// <summary>Whether generator, regulator and battery find the voltage.</summary>
+    public bool IsBalanced => Engine == EngineState.Running && _supplyVoltage is null;
+
+    /// <summary>What a sampled bike is checked with.</summary>
+    public CheckOptions CheckOptions(ToleranceOptions options) =>
+        new()
+        {
+            When = options.When,
+            Supply = _supplyVoltage,
+            Engine = Engine,
+            Fuses = options.Fuses,
+            Charging = options.Charging,
+        };
 
     private static double Factor(double[] values, int part) => part == None ? 1 : values[part];
 

@@ -99,11 +99,7 @@ internal sealed class FleetCheck
                 BikeInput input = _options.Apply(_parsed, lists);
                 return FleetRow.Of(
                     folder.Path,
-                    _catalogue.Evaluate(
-                        input.Bike,
-                        new CheckOptions { When = input.When, Supply = input.Supply },
-                        cancel
-                    ),
+                    _catalogue.Evaluate(input.Bike, input.Check, cancel),
                     lists.Cautions.Length
                 );
             });

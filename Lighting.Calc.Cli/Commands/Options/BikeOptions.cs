@@ -49,15 +49,16 @@ internal sealed class BikeOptions
         _comparesTwo = comparesTwo;
         _volts = new("--volts")
         {
-            Description =
-                $"Supply voltage; default: the {(engineOff ? "battery voltage, engine off" : "charging voltage")}.",
+            Description = engineOff
+                ? "Supply voltage; default: the battery voltage, engine off."
+                : "Supply voltage: at the battery's terminals; with --engine off, before its resistance.",
             HelpName = "VOLTS",
         };
         _engine = new("--engine")
         {
             Description = engineOff
                 ? "off (default): battery voltage; running: charging voltage."
-                : "running (default): charging voltage; off: battery voltage.",
+                : "running (default): what generator, regulator and battery hold; off: the battery alone.",
             DefaultValueFactory = _ => engineOff ? "off" : "running",
             HelpName = "off|running",
         };
@@ -153,15 +154,16 @@ internal sealed class BikeOptions
         Condition when = Condition.Always;
         if (parsed.GetValue(_when) is { } condition && !Condition.TryParse(condition, out when, out string? expected))
             wrong.Add($"--when '{condition}' is not a condition: expected {expected}.");
-        ElectricPotential supply = parsed.GetValue(_engine) == "off" ? bike.BatteryVoltage : bike.ChargingVoltage;
-        if (parsed.GetValue(_volts) is { } volts)
-            supply = OptionText.Quantity(QuantityText.Voltage, "--volts", volts, v => v.Volts > 0, wrong) ?? supply;
+        EngineState engine = parsed.GetValue(_engine) == "off" ? EngineState.Off : EngineState.Running;
+        ElectricPotential? supply = parsed.GetValue(_volts) is { } volts
+            ? OptionText.Quantity(QuantityText.Voltage, "--volts", volts, v => v.Volts > 0, wrong)
+            : null;
         if (!_comparesTwo && parsed.GetValue(_fuse) is { } fuse)
             bike = WithFuse(bike, fuse, wrong);
         if (wrong.Count == 0)
             CheckSettings(bike, when, wrong);
         return wrong.Count == 0
-            ? new BikeInput(read with { Bike = bike }, when, supply)
+            ? new BikeInput(read with { Bike = bike }, when, engine, supply)
             : throw new InputException(wrong);
     }
 

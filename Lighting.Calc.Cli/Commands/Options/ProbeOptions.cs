@@ -58,7 +58,7 @@ internal sealed class ProbeOptions
             input,
             new FaultFindingOptions
             {
-                Supply = _bike.HasSupply(parsed) ? input.Supply : null,
+                Supply = _bike.HasSupply(parsed) ? input.SupplyVoltage : null,
                 EngineSpeed = speed,
                 Within = input.When,
             }

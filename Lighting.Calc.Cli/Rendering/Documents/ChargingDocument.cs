@@ -65,11 +65,12 @@ internal static class ChargingDocument
         { "setting", "setting", s => s[0].Setting },
     };
 
-    public static Document Of(ChargingSystem system, ChargingReport report)
+    public static Document Of(ChargingSystem system, ChargingReport report, EngineReport? engine)
     {
         ChargingBalance worst = report.Worst!,
             shown = report.Typical ?? worst;
         Columns<ChargingBalance> balance = Balances(system);
+        Finding[] findings = [.. report.Findings.Concat(engine?.Findings ?? []).OrderByDescending(f => f.Severity)];
         return new Document(
             CommonBlocks.TitleOf(system.Bike, "Charging"),
             $"The largest average load is {Figures.Amperes(worst.Demand)} ({worst.Setting}); it is covered "
@@ -113,13 +114,14 @@ internal static class ChargingDocument
                     s_point.Table(shown.Over(system.Grid())),
                     new PageOnly(() => [ChargingCharts.Balance(system, report)]),
                     s_series.Spreadsheet(report.Balances.SelectMany(b => b.Over(system.Grid()).Select(p => (b, p)))),
+                    .. engine is null ? [] : Engine(engine, system.Bike),
                     .. report.Ride is { } ride ? RideBlocks(ride) : [],
                     new Heading(
                         $"Battery run time, engine off, from {Figures.Percent(system.Options.InitialStateOfCharge)} "
                             + $"(Peukert, exponent {Figures.Number(system.Options.PeukertExponent, 2)})"
                     ),
                     s_runTimePair.Table(report.Standing.Chunk(2)),
-                    .. CommonBlocks.FindingBlocks([.. report.Findings.Where(f => f.Severity != Severity.Note)]),
+                    .. CommonBlocks.FindingBlocks([.. findings.Where(f => f.Severity != Severity.Note)]),
                 ];
             },
             json =>
@@ -129,11 +131,22 @@ internal static class ChargingDocument
                 json.Write("balances", balance, report.Balances);
                 if (report.Ride is { } ride)
                     json.Write("ride", s_ride, ride);
+                if (engine is not null)
+                    json.Write("engine", EngineBlocks.Columns, engine);
                 json.Write("batteryRunTimes", s_runTime, report.Standing);
-                json.Write("findings", CommonBlocks.Finding, report.Findings);
+                json.Write("findings", CommonBlocks.Finding, findings);
             }
         );
     }
+
+    private static IEnumerable<Block> Engine(EngineReport engine, Bike bike) =>
+        [
+            .. EngineBlocks.Table(engine),
+            new Paragraph(EngineBlocks.Sentences(engine)),
+            new PageOnly(() => [EngineBlocks.LightChart(engine, bike), EngineBlocks.VoltageChart(engine)]),
+            .. EngineBlocks.RegulatorTable(engine),
+            .. EngineBlocks.Tests(engine, bike),
+        ];
 
     /// <summary>The ride, stretch by stretch.</summary>
     public static Block[] RideBlocks(RideBalance ride) =>

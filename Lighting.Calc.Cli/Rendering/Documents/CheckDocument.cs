@@ -9,6 +9,7 @@ internal static class CheckDocument
             CommonBlocks.Lamp.Only("lamp", "voltageV", "currentA", "powerW", "relativeLight", "dropPercent"),
             d => d.Lamp
         },
+        { "supply V", "supplyVoltageV", d => d.SupplyVoltage },
         { "setting", "setting", d => d.Setting },
     };
 
@@ -55,7 +56,11 @@ internal static class CheckDocument
             yield return ReportCharts.Fuses(report.Fuses);
         }
 
-        yield return new Heading($"Lamps at {Figures.Volts(report.SupplyVoltage)}, each in its worst setting");
+        // What is asked most stands on the first sheet.
+        yield return new PageOnly(() =>
+            [report.Engine is { } engine ? EngineBlocks.LightChart(engine, report.Bike) : null]
+        );
+        yield return new Heading($"Lamps{CommonBlocks.At(report)}, each in its worst setting");
         yield return legend.In(s_lamp.Table(report.WorstDrops));
         // CSV gives the verdict on the bike beside each lamp.
         yield return new Columns<VoltageDropBreakdown>
@@ -75,6 +80,8 @@ internal static class CheckDocument
         {
             yield return new Heading("Charging");
             yield return new Paragraph(charging);
+            foreach (Block block in report.Engine is { } running ? EngineBlocks.Table(running) : [])
+                yield return block;
         }
 
         foreach (Block block in tolerance is null ? [] : ToleranceDocument.Blocks(tolerance))
@@ -97,6 +104,9 @@ internal static class CheckDocument
     // What depends on engine speed.
     private static IEnumerable<Block?> Engine(BikeReport report) =>
         [
+            .. report.Engine is { } engine
+                ? [EngineBlocks.VoltageChart(engine), .. EngineBlocks.RegulatorTable(engine)]
+                : Array.Empty<Block?>(),
             .. report.Charging is { Worst: not null } charging
                 ? [ChargingCharts.Balance(ChargingSystem.Of(report.Bike), charging)]
                 : Array.Empty<Block?>(),
@@ -132,6 +142,6 @@ internal static class CheckDocument
             text +=
                 $" The ride of {ride.Duration.Minutes:0.#} min leaves {Figures.Number(net.AmpereHours, 2)} Ah net"
                 + (ride.FinalStateOfCharge is { } charge ? $", the battery at {Figures.Percent(charge)}." : ".");
-        return text;
+        return report.Engine is { } engine ? $"{text} {EngineBlocks.Sentences(engine)}" : text;
     }
 }

@@ -59,6 +59,12 @@ internal static class CommonBlocks
             }
             : lamp?.PublishedLight;
 
+    /// <summary>The voltage that a report's figures rest on, for a heading.</summary>
+    public static string At(BikeReport report) =>
+        report.Settings.Any(p => p.Bus is not null)
+            ? $", engine running (up to {Figures.Volts(report.SupplyVoltage)})"
+            : $" at {Figures.Volts(report.SupplyVoltage)}";
+
     public static string TitleOf(Bike bike, string what) => bike.Name.Length == 0 ? what : $"{what}: {bike.Name}";
 
     public static Table FuseTable(IEnumerable<FuseSuitability> fuses, SettingLegend legend) =>

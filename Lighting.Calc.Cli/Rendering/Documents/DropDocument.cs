@@ -40,6 +40,7 @@ internal static class DropDocument
         {
             { "lamp", "lamp", d => d.Lamp.Lamp.Lamp },
             { "setting", d => d.Setting },
+            { "supply V", "supplyVoltageV", d => d.SupplyVoltage },
             { "lamp V", "voltageV", d => d.Lamp.Voltage },
             { "currentA", d => d.Lamp.Current },
             { "feed", "", d => d.DropIn(VoltageDropKind.FeedWire) },
@@ -51,6 +52,7 @@ internal static class DropDocument
             { "limit %", "allowedDropPercent", d => LimitOf(report, d).Share },
             { "relativeLight", d => d.Lamp.PublishedLight },
             { "dimmer %", "lightLost", d => d.LightLost },
+            { "batteryDropV", d => d.BatteryDrop },
             { "breakdown", s_entry, d => d.Entries },
             {
                 "repairs",
@@ -159,9 +161,10 @@ internal static class DropDocument
         return places.Length == 0 ? [] : [new Paragraph($"Clean first: {string.Join(", ", places)}.")];
     }
 
-    // From the source's voltage down to the lamp's: what is lost is subtracted.
+    // From the source's voltage down to the lamp's: what is lost is subtracted. What a discharging battery loses before
+    // its terminals is no part of the drop.
     private static Table Breakdown(VoltageDropBreakdown breakdown) =>
-        new Columns<(string Part, string Kind, Cell Current, double Volts, double Percent)>
+        new Columns<(string Part, string Kind, Cell Current, double Volts, double? Percent)>
         {
             { "from the source to the lamp and back", "part", l => l.Part },
             { "kind", "kind", l => l.Kind },
@@ -169,9 +172,16 @@ internal static class DropDocument
             { "V", "dropV", l => l.Volts },
             { "%", "sharePercent", l => l.Percent, "F1" },
         }.Table([
+            .. breakdown.BatteryDrop.Volts > 0
+                ? new (string, string, Cell, double, double?)[]
+                {
+                    ("battery at rest", "", "", (breakdown.SupplyVoltage + breakdown.BatteryDrop).Volts, null),
+                    ("battery, discharging", "battery", "", -breakdown.BatteryDrop.Volts, null),
+                }
+                : [],
             ("source", "", "", breakdown.SupplyVoltage.Volts, 100),
             .. breakdown.Entries.Select(e =>
-                (e.Part, DropWords.Of(e.Kind), (Cell)e.Current, -e.Voltage.Volts, -e.Share.Percent)
+                (e.Part, DropWords.Of(e.Kind), (Cell)e.Current, -e.Voltage.Volts, (double?)-e.Share.Percent)
             ),
             (
                 breakdown.Lamp.Lamp.Lamp,
@@ -181,6 +191,14 @@ internal static class DropDocument
                 100 * (breakdown.Lamp.Voltage / breakdown.SupplyVoltage)
             ),
         ]);
+
+    private static string Source(BikeReport report)
+    {
+        string source = report.Settings.Any(p => p.Bus is not null)
+            ? "the battery's terminals, engine running,"
+            : $"the source ({Figures.Volts(report.SupplyVoltage)})";
+        return $"Voltage-drop breakdown from {source} to each lamp and back, in its worst setting";
+    }
 
     private static IEnumerable<Block> Repairs(BikeReport report, VoltageDropBreakdown breakdown)
     {

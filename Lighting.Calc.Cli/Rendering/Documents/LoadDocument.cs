@@ -9,6 +9,7 @@ internal static class LoadDocument
     private static readonly Columns<OperatingPoint> s_setting = new()
     {
         { "total A", "totalCurrentA", p => p.TotalCurrent },
+        { "supply V", "supplyVoltageV", p => p.SupplyVoltage },
         { "W", "powerW", p => p.Lamps.Sum(l => (double)l.Power.Watts), "F1" },
         {
             "by circuit, A",
@@ -57,7 +58,7 @@ internal static class LoadDocument
             Cautions.OfWork(report.Bike),
             () =>
                 [
-                    new Heading($"Settings at {Figures.Volts(report.SupplyVoltage)}, heaviest first"),
+                    new Heading($"Settings{CommonBlocks.At(report)}, heaviest first"),
                     s_setting.Table(drawing) with
                     {
                         ShownRows = 10,

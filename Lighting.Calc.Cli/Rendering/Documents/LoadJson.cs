@@ -13,6 +13,14 @@ internal static class LoadJson
         { "resistanceOhm", r => r.Resistance },
     };
 
+    private static readonly Columns<BusState> s_bus = new()
+    {
+        { "rpm", b => b.Speed },
+        { "generatorCurrentA", b => b.GeneratorCurrent },
+        { "batteryCurrentA", b => b.BatteryCurrent },
+        { "regulatorCurrentA", b => b.RegulatorCurrent },
+    };
+
     public static void Write(Utf8JsonWriter json, BikeReport report)
     {
         json.Write("bike", report.Bike.Name);
@@ -25,6 +33,8 @@ internal static class LoadJson
         {
             { "setting", p => p.Setting },
             { "totalCurrentA", p => p.TotalCurrent },
+            { "supplyVoltageV", p => p.SupplyVoltage },
+            { "bus", s_bus, p => p.Bus },
             { "points", CommonBlocks.Point, p => p.Points },
             { "circuits", CircuitLoad.Columns, p => CircuitLoad.Of(p) },
             { "lamps", CommonBlocks.Lamp, p => p.Lamps },

@@ -48,7 +48,7 @@ internal static class ReportCharts
                         : Figures.Volts(d.Lamp.Voltage),
                     [
                         HasReference(d.Lamp) ? d.Lamp.Lamp.Specification.ReferenceVoltage.Volts : null,
-                        report.SupplyVoltage.Volts,
+                        d.SupplyVoltage.Volts,
                     ]
                 )),
             ]

@@ -109,7 +109,7 @@ internal static class SwapDocument
     private static IEnumerable<Block> Blocks(SwapReport report, ImmutableArray<UnclassedLamp> unclassed)
     {
         var legend = new SettingLegend();
-        yield return new Heading($"Lamps at {Figures.Volts(report.After.SupplyVoltage)}, before→after");
+        yield return new Heading($"Lamps{CommonBlocks.At(report.After)}, before→after");
         yield return legend.In(
             ComparisonColumns
                 .Lamp.Only("lamp", "voltageV", "currentA", "powerW", "light", "dropPercent", "setting")

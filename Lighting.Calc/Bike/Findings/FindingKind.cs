@@ -468,4 +468,14 @@ public enum FindingKind
 
     /// <summary>A text that is no reading. Detail: what was expected.</summary>
     ReadingTextUnknown,
+
+    // Regulators.
+
+    /// <summary>A shunt regulator or a Zener diode makes more heat than it is rated for. Value: the heat; limit: its
+    /// rating; figures: speed, current; setting.</summary>
+    RegulatorOverloaded,
+
+    /// <summary>Power that the lamps no longer take is heat of the shunt regulator. Value: its heat after; limit:
+    /// before; figures: speed, and its rating where listed; setting.</summary>
+    RegulatorHeatAfterSwap,
 }

@@ -55,6 +55,9 @@ internal static partial class FindingWords
                 $"The charging list has one point, {Text(finding.Value)}: the output is known at that speed only.",
             FindingKind.ChargingFit =>
                 $"{finding.Detail}: tends to {Figure(finding, 0)}, {Figure(finding, 1)}. {Deviation(finding, 2)}",
+            FindingKind.RegulatorOverloaded =>
+                $"Takes {Figure(finding, 1)} and makes {Text(finding.Value)} of heat{Speed(finding)}, "
+                    + $"more than its rated {Text(finding.Limit)}: fit a larger one, or one that does not dissipate.",
             FindingKind.ChargingVoltageTooLow =>
                 $"Charging voltage {Text(finding.Value)}, not above the {Text(finding.Limit)} of a full battery: the "
                     + $"battery is never fully charged.",

@@ -14,6 +14,14 @@ internal static partial class FindingWords
             FindingKind.UnstatedFlasherRateChanges =>
                 $"{ThermalFlasher(finding, "may change its rate")} {KindNotStated}",
             FindingKind.LoadResistors => LoadResistors(finding),
+            FindingKind.RegulatorHeatAfterSwap =>
+                $"With the lights on the regulator makes {Text(finding.Value)} of heat{Speed(finding)}, "
+                    + $"before the swap {Text(finding.Limit)}: it takes what the lamps no longer take. "
+                    + (
+                        finding.Figures.Length > 1
+                            ? $"It is rated for {Figure(finding, 1)}."
+                            : "Its rating is not listed."
+                    ),
             FindingKind.SneakFeed => $"{Glows(finding)}. It gives {Figure(finding, 1)} of its light.",
             FindingKind.SneakFeedThroughLamp =>
                 $"{GlowsThrough(finding)} Remedy: two diodes, one from each of those points to '{finding.Parts[0]}', "

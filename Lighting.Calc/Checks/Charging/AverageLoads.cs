@@ -26,6 +26,13 @@ internal static class AverageLoads
             if (known.TryGetValue(key, out ElectricCurrent load))
                 return load;
             solver.SetSupply(supplyVoltage);
+            // Any voltage but the charging voltage is that of the battery with the engine off.
+            solver.SetBatteryResistance(
+                supplyVoltage.Volts == network.Bike.ChargingVoltage.Volts
+                    ? ElectricResistance.Zero
+                    : network.Bike.BatteryResistance
+            );
+
             load = Of(solver.Solve(setting));
             if (known.Count == MostKnown)
                 known.Clear();
@@ -37,18 +44,20 @@ internal static class AverageLoads
     /// <summary>The average load of a bike some of whose settings are solved already; the others are solved as they are
     /// asked for.</summary>
     /// <param name="network">The bike's harness.</param>
-    /// <param name="solved">Its operating points so far.</param>
+    /// <param name="solved">What is solved so far.</param>
     /// <param name="places">Where each setting stands among them.</param>
     internal static AverageLoad Of(
         HarnessNetwork network,
-        IReadOnlyList<OperatingPoint> solved,
+        IReadOnlyList<SolvedCircuit> solved,
         IReadOnlyDictionary<Setting, int> places
     )
     {
         AverageLoad? others = null;
         return (setting, supplyVoltage) =>
-            places.TryGetValue(setting, out int place) && solved[place].Solved.SupplyVolts == supplyVoltage.Volts
-                ? Of(solved[place])
+            places.TryGetValue(setting, out int place)
+            && solved[place].SupplyVolts == supplyVoltage.Volts
+            && solved[place].SourceOhms == 0
+                ? Of(solved[place], network.Bike)
                 : (others ??= Of(network))(setting, supplyVoltage);
     }
 
@@ -59,18 +68,20 @@ internal static class AverageLoads
     /// shared by power, I = Itotal·Σ duty·P / Σ P.
     /// </remarks>
     /// <param name="point">The setting with every lamp lit.</param>
-    public static ElectricCurrent Of(OperatingPoint point)
+    public static ElectricCurrent Of(OperatingPoint point) => Of(point.Solved, point.Solved.Bike);
+
+    private static ElectricCurrent Of(SolvedCircuit solved, Bike bike)
     {
-        double total = point.Solved.SourceAmperes,
+        double total = solved.SourceAmperes,
             lamps = 0,
             off = 0,
             power = 0,
             dutyPower = 0;
-        ImmutableArray<FittedLamp> fitted = point.Solved.Bike.Lamps;
+        ImmutableArray<FittedLamp> fitted = bike.Lamps;
         for (int i = 0; i < fitted.Length; i++)
         {
-            double amperes = Math.Abs(point.Solved.LampAmperes(i)),
-                watts = amperes * Math.Abs(point.Solved.LampVolts(i)),
+            double amperes = Math.Abs(solved.LampAmperes(i)),
+                watts = amperes * Math.Abs(solved.LampVolts(i)),
                 duty = fitted[i].Duty.DecimalFractions;
             lamps += amperes;
             off += (1 - duty) * amperes;

@@ -24,7 +24,7 @@ public sealed class ChargingSystem
         Switches = switches;
         Options = options;
         _load = load;
-        _output = OutputModel.Of(bike.Charging, options.Model, bike.ChargingVoltage + options.BridgeDrop);
+        _output = OutputModel.Of(bike, options);
     }
 
     /// <summary>The bike.</summary>
@@ -115,13 +115,19 @@ public sealed class ChargingSystem
         if (Curves.IsEmpty)
             return [];
         double last = Curves.Max(c => c.LastRpm);
-        double decade = Math.Pow(10, Math.Floor(Math.Log10(last / most)));
-        double step = new[] { 1, 2, 2.5, 5, 10 }.Select(m => m * decade).First(s => last / s <= most);
+        double step = RoundStep(last, most);
         IEnumerable<double> speeds = Enumerable
             .Range(0, (int)Math.Ceiling(last / step - 1e-9))
             .Select(i => i * step)
             .Append(last);
         return [.. speeds.Select(s => RotationalSpeed.FromRevolutionsPerMinute(s))];
+    }
+
+    /// <summary>A round step of which at most so many lead from zero to a speed.</summary>
+    internal static double RoundStep(double last, int most)
+    {
+        double decade = Math.Pow(10, Math.Floor(Math.Log10(last / most)));
+        return new[] { 1, 2, 2.5, 5, 10 }.Select(m => m * decade).First(s => last / s <= most);
     }
 
     /// <summary>The balance of the bike's ride; the switches a stretch does not name are off.</summary>

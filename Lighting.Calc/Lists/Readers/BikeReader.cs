@@ -19,6 +19,8 @@ internal static class BikeReader
         "allowed drop",
         "lighting",
         "regulator",
+        "regulator resistance",
+        "regulator rating",
         "ignition",
         "flasher",
         "flasher load",
@@ -67,24 +69,24 @@ internal static class BikeReader
             BatteryCapacity = Value(items, "battery capacity", CellRanges.Capacity),
             BatteryResistance = Value(items, "battery resistance", CellRanges.Ohms) ?? assumed.BatteryResistance,
             WireTemperature = Value(items, "wire temperature", CellRanges.WireDegrees) ?? assumed.WireTemperature,
-            Earth =
-                Row(items, "earth")
-                    ?.Word("value", "an earth", ("negative", Earth.Negative), ("positive", Earth.Positive))
+            Earth = Row(items, "earth")
+                ?.Word("value", "an earth", ("negative", Earth.Negative), ("positive", Earth.Positive))
                 ?? assumed.Earth,
-            Lighting =
-                Row(items, "lighting")
-                    ?.Word(
-                        "value",
-                        "a lighting supply",
-                        ("battery", LightingSupply.Battery),
-                        ("direct", LightingSupply.Direct)
-                    )
+            Lighting = Row(items, "lighting")
+                ?.Word(
+                    "value",
+                    "a lighting supply",
+                    ("battery", LightingSupply.Battery),
+                    ("direct", LightingSupply.Direct)
+                )
                 ?? assumed.Lighting,
             Ignition = Row(items, "ignition")?.Word("value", "an ignition", Ignitions) ?? assumed.Ignition,
             Flasher = Row(items, "flasher")?.Word("value", "a flasher", Flashers) ?? assumed.Flasher,
             AmbientTemperature = Value(items, "ambient temperature", CellRanges.AirDegrees),
             Cable = Row(items, "cable")?.Word("value", "a kind of cable", RunsReader.Cables),
             FlasherLoad = Value(items, "flasher load", CellRanges.LampWatts),
+            RegulatorResistance = Value(items, "regulator resistance", CellRanges.Ohms) ?? assumed.RegulatorResistance,
+            RegulatorRating = Value(items, "regulator rating", CellRanges.LampWatts),
         };
         (RegulatorKind regulator, ElectricPotential? zener) = Regulator(Row(items, "regulator"));
         bike = bike with { Regulator = regulator, ZenerVoltage = zener };
@@ -99,6 +101,15 @@ internal static class BikeReader
                     "is not used",
                     "only a thermal flasher has a rated load"
                 );
+        foreach (string item in new[] { "regulator resistance", "regulator rating" })
+            if (bike.Regulator != RegulatorKind.Shunt)
+                Row(items, item)
+                    ?.Caution(
+                        "value",
+                        Row(items, item)?.Text("value"),
+                        "is not used",
+                        "only a shunt regulator or a Zener diode takes surplus current"
+                    );
         return bike;
     }
 

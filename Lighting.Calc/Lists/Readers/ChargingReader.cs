@@ -18,10 +18,17 @@ internal static class ChargingReader
                 ? null
                 : row.Quantity("current", CellRanges.OutputAmps);
             Condition when = row.Condition("when");
+            ElectricPotential? voltage = row.Quantity("voltage", CellRanges.SourceVolts);
             if (row.IsFaulty || speed is not { } rpm || current is not { } amps)
                 continue;
             if (seen.TryAdd((rpm.RevolutionsPerMinute, when), row.Where))
-                points.Add(new ChargingPoint(rpm, amps, when) { Notes = row.Text(ListSchema.Notes) });
+                points.Add(
+                    new ChargingPoint(rpm, amps, when)
+                    {
+                        Voltage = voltage,
+                        Notes = row.Text(ListSchema.Notes),
+                    }
+                );
             else
                 row.Fault(
                     "rpm",

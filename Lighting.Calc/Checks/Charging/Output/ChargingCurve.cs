@@ -110,6 +110,21 @@ public sealed class ChargingCurve
             _ => null,
         };
 
+    /// <summary>Its current at a speed; beyond the last point that of the point, below the first one on the
+    /// straight line through the
+    /// first two.</summary>
+    internal double AmperesNear(double rpm)
+    {
+        if (rpm >= LastRpm)
+            return _amperes[^1];
+        if (rpm >= FirstRpm)
+            return Math.Max(0, _interpolation!.Interpolate(rpm));
+        if (_amperes.Length == 1)
+            return _amperes[0];
+        double slope = Math.Max(0, (_amperes[1] - _amperes[0]) / (_rpm[1] - _rpm[0]));
+        return Math.Max(0, _amperes[0] - slope * (FirstRpm - rpm));
+    }
+
     private static string Rpm(ChargingPoint point) =>
         point.Speed.RevolutionsPerMinute.ToString("0.###", CultureInfo.InvariantCulture);
 }

@@ -13,12 +13,19 @@ internal sealed class OutputModel
 
     private readonly ImmutableArray<FittedWinding> _fitted;
 
+    private readonly double _chargingVolts;
+    private readonly double _bridgeVolts;
+
     private OutputModel(
         ImmutableArray<ChargingCurve> curves,
         ImmutableArray<PermanentMagnetFit> machines,
-        ImmutableArray<AlternatorEquivalentFit> coils
+        ImmutableArray<AlternatorEquivalentFit> coils,
+        double chargingVolts,
+        double bridgeVolts
     )
     {
+        _chargingVolts = chargingVolts;
+        _bridgeVolts = bridgeVolts;
         Curves = curves;
         Machines = machines;
         Coils = coils;
@@ -31,21 +38,31 @@ internal sealed class OutputModel
 
     public ImmutableArray<AlternatorEquivalentFit> Coils { get; }
 
-    /// <param name="points">The charging list.</param>
-    /// <param name="model">How output is found.</param>
-    /// <param name="terminalVoltage">Charging volts and bridge: what a coil has to pass before it gives
-    /// anything.</param>
-    public static OutputModel Of(
-        IEnumerable<ChargingPoint> points,
-        ChargingModel model,
-        ElectricPotential terminalVoltage
-    )
+    /// <summary>The output of a bike's charging list, at its charging voltage.</summary>
+    /// <remarks>A current that was taken at another voltage is that at the charging voltage of another speed: see <see
+    /// cref="GeneratorAt"/>.</remarks>
+    public static OutputModel Of(Bike bike, ChargingOptions options)
     {
-        ImmutableArray<ChargingCurve> curves = ChargingCurve.Of(points);
+        double charging = bike.ChargingVoltage.Volts,
+            bridge = options.BridgeDrop.Volts;
+        ImmutableArray<ChargingCurve> curves = ChargingCurve.Of(
+            bike.Charging.Select(p =>
+                p.Voltage is { } taken && taken.Volts != charging
+                    ? p with
+                    {
+                        Speed = p.Speed * ((charging + bridge) / (taken.Volts + bridge)),
+                    }
+                    : p
+            )
+        );
         return new OutputModel(
             curves,
-            model == ChargingModel.FittedMachine ? [.. curves.Select(Machine)] : [],
-            model == ChargingModel.FittedCoil ? [.. curves.Select(c => Coil(c, terminalVoltage))] : []
+            options.Model == ChargingModel.FittedMachine ? [.. curves.Select(Machine)] : [],
+            options.Model == ChargingModel.FittedCoil
+                ? [.. curves.Select(c => Coil(c, bike.ChargingVoltage + options.BridgeDrop))]
+                : [],
+            charging,
+            bridge
         );
     }
 
@@ -83,18 +100,98 @@ internal sealed class OutputModel
         return new ChargingOutput(range, ElectricCurrent.FromAmperes(sum));
     }
 
+    /// <summary>What is given at a speed in a setting against the voltage; null where the output is not
+    /// known.</summary>
+    /// <remarks>
+    /// The current of a lossless winding into a constant voltage, √(E² − V²)/X with E and X in proportion to the speed,
+    /// depends on V/n alone: I(n, V) = I(n·V0/V, V0), V0 the charging voltage and V both with the rectifier's drop
+    /// (source: phasor diagram of the round-rotor synchronous machine). Beyond the last point of a list its current is
+    /// that of the point, below the first one it falls on a straight line. A fitted coil has its own law, with its
+    /// resistance.
+    /// </remarks>
+    public GeneratorOutput? GeneratorAt(double rpm, Setting setting)
+    {
+        if (At(rpm, setting).Current is null)
+            return null;
+        ChargingCurve[] curves = [.. Curves.Where(c => c.When.Holds(setting))];
+        FittedWinding[] machines = [.. Machines.Where(m => m.When.Holds(setting)).Select(FittedWinding.Of)];
+        AlternatorEquivalentFit[] coils = [.. Coils.Where(c => c.When.Holds(setting))];
+        return new GeneratorOutput(rpm, volts =>
+        {
+            double behind = Math.Max(0, volts) + _bridgeVolts,
+                alike = behind == 0 ? double.PositiveInfinity : rpm * ((_chargingVolts + _bridgeVolts) / behind);
+            if (coils.Length > 0)
+                return coils.Sum(c => c.Source.CurrentAt(Rpm(rpm), ElectricPotential.FromVolts(behind))?.Amperes ?? 0);
+            return machines.Length > 0 ? machines.Sum(m => m.Amperes(alike)) : curves.Sum(c => c.AmperesNear(alike));
+        });
+    }
+
+    /// <summary>Which windings work in a setting, a bit each.</summary>
+    public long WindingsIn(Setting setting)
+    {
+        long windings = 0;
+        for (int i = 0; i < Curves.Length; i++)
+            if (Curves[i].When.Holds(setting))
+                windings |= 1L << i;
+        return windings;
+    }
+
+    /// <summary>The listed speed of the largest output in a setting; null where none is known.</summary>
+    public double? MostRpm(Setting setting) =>
+        KnownSpan(setting) is not { } span
+            ? null
+            : Curves
+                .SelectMany(c => c.KnotsRpm)
+                .Where(n => n > 0 && n >= span.Low && n <= span.High)
+                .Select(n => (Rpm: n, At(n, setting).Current))
+                .Where(n => n.Current is not null)
+                .OrderByDescending(n => n.Current!.Value.Amperes)
+                .Select(n => (double?)n.Rpm)
+                .FirstOrDefault();
+
+    /// <summary>The speeds between which the output in a setting is known; null where there are none. Without a winding
+    /// at work, all that are listed.</summary>
+    public (double Low, double High)? KnownSpan(Setting setting)
+    {
+        if (Curves.IsEmpty)
+            return null;
+        ChargingCurve[] curves = [.. Curves.Where(c => c.When.Holds(setting))];
+        if (curves.Length == 0)
+            curves = [.. Curves];
+        double low = curves.Max(c => c.LowestKnownRpm),
+            high = curves.Min(c => c.LastRpm);
+        return low <= high ? (low, high) : null;
+    }
+
+    /// <summary>The speed from which the output covers a demand at a voltage.</summary>
+    public BreakEven BreakEvenAt(double demandAmperes, Setting setting, double volts) =>
+        NoSearch(demandAmperes, setting)
+        ?? OfCurves(demandAmperes, [.. Curves.Where(c => c.When.Holds(setting))], PiecesBetweenPoints, rpm =>
+            GeneratorAt(rpm, setting)?.AmperesAt(volts)
+        );
+
     public BreakEven BreakEvenOf(double demandAmperes, Setting setting)
     {
+        if (NoSearch(demandAmperes, setting) is { } known)
+            return known;
         ImmutableArray<ChargingCurve> curves = [.. Curves.Where(c => c.When.Holds(setting))];
-        if (demandAmperes <= 0)
-            return new BreakEven(BreakEvenOutcome.Always, null, null);
-        if (Curves.IsEmpty)
-            return new BreakEven(BreakEvenOutcome.NotKnown, null, null);
-        if (curves.IsEmpty)
-            return new BreakEven(BreakEvenOutcome.Never, null, null);
         return _fitted.IsEmpty
-            ? OfCurves(demandAmperes, curves)
+            ? OfCurves(demandAmperes, curves, curves.Length == 1 ? 1 : PiecesBetweenPoints, rpm => Sum(curves, rpm))
             : OfFits(demandAmperes, [.. _fitted.Where(f => f.When.Holds(setting))]);
+    }
+
+    private BreakEven? NoSearch(double demandAmperes, Setting setting) =>
+        demandAmperes <= 0 ? new BreakEven(BreakEvenOutcome.Always, null, null)
+        : Curves.IsEmpty ? new BreakEven(BreakEvenOutcome.NotKnown, null, null)
+        : Curves.Any(c => c.When.Holds(setting)) ? null
+        : new BreakEven(BreakEvenOutcome.Never, null, null);
+
+    private static double? Sum(ImmutableArray<ChargingCurve> curves, double rpm)
+    {
+        double? sum = 0;
+        foreach (ChargingCurve curve in curves)
+            sum += curve.AmperesAt(rpm, curve.RangeOf(rpm));
+        return sum;
     }
 
     private static BreakEven OfFits(double demandAmperes, ImmutableArray<FittedWinding> fits)
@@ -109,7 +206,12 @@ internal sealed class OutputModel
         return At(Brent.FindRoot(rpm => FittedAmperes(fits, rpm) - demandAmperes, 0, high, 1e-9, 200), null);
     }
 
-    private static BreakEven OfCurves(double demandAmperes, ImmutableArray<ChargingCurve> curves)
+    private static BreakEven OfCurves(
+        double demandAmperes,
+        ImmutableArray<ChargingCurve> curves,
+        int pieces,
+        Func<double, double?> amperesAt
+    )
     {
         double low = curves.Max(c => c.LowestKnownRpm),
             high = curves.Min(c => c.LastRpm);
@@ -124,7 +226,7 @@ internal sealed class OutputModel
         double? begins = Net(low) >= 0 ? low : null;
         bool fromStart = begins is not null;
         double left = low;
-        foreach (double right in Pieces(knots, curves.Length == 1 ? 1 : PiecesBetweenPoints))
+        foreach (double right in Pieces(knots, pieces))
         {
             if (begins is null && Net(right) >= 0)
                 begins = Crossing(left, right);
@@ -140,15 +242,8 @@ internal sealed class OutputModel
                 ? new BreakEven(BreakEvenOutcome.BelowCurve, Rpm(low), ends is { } end ? Rpm(end) : null)
                 : At(begins!.Value, ends);
 
-        double Net(double rpm)
-        {
-            double net = -demandAmperes;
-            foreach (ChargingCurve curve in curves)
-                net +=
-                    curve.AmperesAt(rpm, curve.RangeOf(rpm))
-                    ?? throw new InvalidOperationException($"{rpm} rpm is not on the curve.");
-            return net;
-        }
+        double Net(double rpm) =>
+            amperesAt(rpm) - demandAmperes ?? throw new InvalidOperationException($"{rpm} rpm is not on the curve.");
 
         double Crossing(double from, double to) => Net(to) == 0 ? to : Brent.FindRoot(Net, from, to, 1e-9, 200);
     }
@@ -156,8 +251,8 @@ internal sealed class OutputModel
     private static IEnumerable<double> Pieces(double[] knots, int pieces)
     {
         for (int i = 1; i < knots.Length; i++)
-            for (int piece = 1; piece <= pieces; piece++)
-                yield return piece == pieces ? knots[i] : knots[i - 1] + (knots[i] - knots[i - 1]) * piece / pieces;
+        for (int piece = 1; piece <= pieces; piece++)
+            yield return piece == pieces ? knots[i] : knots[i - 1] + (knots[i] - knots[i - 1]) * piece / pieces;
     }
 
     private static double FittedAmperes(ImmutableArray<FittedWinding> fits, double rpm) =>

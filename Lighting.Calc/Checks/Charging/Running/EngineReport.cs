@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>What lamps and battery get over engine speed, by day and by night.</summary>
+public sealed class EngineReport
+{
+    private readonly Lazy<ImmutableArray<ChargingTest>> _tests;
+
+    internal EngineReport(
+        ImmutableArray<EngineSeries> series,
+        RegulatorDuty? regulator,
+        Func<ImmutableArray<ChargingTest>> tests
+    )
+    {
+        (Series, Regulator) = (series, regulator);
+        _tests = new(tests);
+    }
+
+    /// <summary>Share of its light below which a headlamp counts as dim, 70 %: common practice, no source.</summary>
+    public static Ratio GoodLight { get; } = Ratio.FromPercent(70);
+
+    /// <summary>The settings followed: by day, by night and with the brake held, as far as the bike has them.</summary>
+    public ImmutableArray<EngineSeries> Series { get; }
+
+    /// <summary>The duty of a shunt regulator or a Zener diode; null without one.</summary>
+    public RegulatorDuty? Regulator { get; }
+
+    /// <summary>What a meter should show at the battery: engine off, at the slowest and at the fastest listed speed, by
+    /// day and by night.</summary>
+    public ImmutableArray<ChargingTest> Tests => _tests.Value;
+
+    /// <summary>What is found: a regulator that makes more heat than it is rated for.</summary>
+    public ImmutableArray<Finding> Findings =>
+        Regulator is { IsOverloaded: true, Worst: { } worst, Rating: { } rating }
+            ?
+            [
+                new Finding(FindingKind.RegulatorOverloaded, Severity.Fault, "regulator")
+                {
+                    Value = worst.Bus!.RegulatorHeat,
+                    Limit = rating,
+                    Setting = worst.Setting,
+                    Figures = [worst.Bus.Speed, worst.Bus.RegulatorCurrent],
+                },
+            ]
+            : [];
+
+    /// <summary>The night, else the day; null where neither can be solved at any known speed.</summary>
+    public EngineSeries? Main =>
+        Series.FirstOrDefault(s => s.Kind == EngineSeriesKind.Night) ?? Series.FirstOrDefault();
+
+    /// <summary>Follows a bike over engine speed.</summary>
+    /// <param name="bike">A bike with a battery and a charging list.</param>
+    /// <param name="points">Its operating points, of which the settings of day and night are chosen.</param>
+    /// <param name="options">What the lists do not say; null for the defaults.</param>
+    /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be
+    /// fitted, or the harness is no circuit.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
+    public static EngineReport Of(Bike bike, IReadOnlyList<OperatingPoint> points, ChargingOptions? options = null) =>
+        new EngineReporter(bike, points, options ?? ChargingOptions.Default).Report();
+}

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>One setting over engine speed.</summary>
+public sealed class EngineSeries
+{
+    internal EngineSeries() { }
+
+    /// <summary>Which setting it is.</summary>
+    public EngineSeriesKind Kind { get; internal init; }
+
+    /// <summary>The setting.</summary>
+    public Setting Setting { get; internal init; } = null!;
+
+    /// <summary>The operating points, slowest first, each with its <see cref="OperatingPoint.Bus"/>; speeds at which
+    /// the output is unknown are left out.</summary>
+    public ImmutableArray<OperatingPoint> Points { get; internal init; }
+
+    /// <summary>From which speed the battery no longer discharges.</summary>
+    public BreakEven ChargesFrom { get; internal init; } = null!;
+
+    /// <summary>Index of its brightest headlamp in the bike's lamps; null where none is lit.</summary>
+    public int? Headlamp { get; internal init; }
+
+    /// <summary>Index of its stop lamp in the bike's lamps; null where none is lit.</summary>
+    public int? StopLamp { get; internal init; }
+
+    /// <summary>The speed below which the headlamp has less than <see cref="EngineReport.GoodLight"/> of its
+    /// light.</summary>
+    public LightSpeed? HeadlampLight { get; internal init; }
+
+    /// <summary>Light of a lamp at one of the points: against its published light, or against its rated voltage where
+    /// none is published; null for a load that gives no light.</summary>
+    /// <param name="point">One of <see cref="Points"/>.</param>
+    /// <param name="lamp">Index in the bike's lamps; null gives null.</param>
+    public static Ratio? LightAt(OperatingPoint point, int? lamp) =>
+        lamp is { } index && point.Lamps[index] is var state ? state.PublishedLight ?? state.RelativeLight : null;
+}

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>Current and heat of a shunt regulator or a Zener diode over engine speed.</summary>
+public sealed class RegulatorDuty
+{
+    internal RegulatorDuty(
+        ImmutableArray<OperatingPoint> lightsOff,
+        ImmutableArray<OperatingPoint> lightsOn,
+        Power? rating
+    ) => (LightsOff, LightsOn, Rating) = (lightsOff, lightsOn, rating);
+
+    /// <summary>The operating points with the least load in which the engine runs, slowest first.</summary>
+    public ImmutableArray<OperatingPoint> LightsOff { get; }
+
+    /// <summary>The operating points by night, slowest first; empty where the bike has no headlamp.</summary>
+    public ImmutableArray<OperatingPoint> LightsOn { get; }
+
+    /// <summary>Heat that it is rated for; null where not listed.</summary>
+    public Power? Rating { get; }
+
+    /// <summary>The point of its largest heat; null where it never conducts.</summary>
+    public OperatingPoint? Worst =>
+        LightsOff
+            .Concat(LightsOn)
+            .Where(p => p.Bus!.RegulatorCurrent.Amperes > 0)
+            .MaxBy(p => p.Bus!.RegulatorHeat.Watts);
+
+    /// <summary>Whether its heat exceeds its rating.</summary>
+    public bool IsOverloaded => Rating is { } rating && Worst is { } worst && worst.Bus!.RegulatorHeat > rating;
+}

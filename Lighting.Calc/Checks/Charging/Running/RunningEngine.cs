@@ -1,0 +1,246 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using MathNet.Numerics;
+using MathNet.Numerics.RootFinding;
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>A bike with its engine running: generator, regulator, battery and harness at one operating point for each
+/// engine speed and setting.</summary>
+/// <remarks>
+/// The voltage at the battery's terminals, the bus, is the one at which the currents balance (Kirchhoff): what the
+/// generator gives (<see cref="BusState.GeneratorCurrent"/>) is what harness, battery, regulator and field take. The
+/// lamps' current passes through the battery's resistance only as far as the battery supplies it. Of several such
+/// voltages, which LED drivers may allow, it is the highest: the lit one. For one thread at a time.
+/// </remarks>
+public sealed class RunningEngine
+{
+    private const int MostRounds = 24;
+    private const int ScanSteps = 200;
+
+    // Of the held voltage.
+    private const double Accuracy = 1e-11;
+
+    // Volts and amperes within which a bracketed search has found a balance and no jump.
+    private const double Settled = 1e-7;
+
+    private readonly HarnessSolver _solver;
+    private readonly OutputModel _output;
+    private readonly BatteryAndRegulator _bus;
+    private readonly double _fieldAmperes;
+    private readonly Dictionary<long, GeneratorOutput?> _best = [];
+
+    /// <param name="bike">The bike with the values that the solver was given.</param>
+    /// <param name="solver">Its harness.</param>
+    /// <param name="options">What the lists do not say.</param>
+    internal RunningEngine(Bike bike, HarnessSolver solver, ChargingOptions options)
+    {
+        options.Check();
+        Bike = bike;
+        _solver = solver;
+        _output = OutputModel.Of(bike, options);
+        _bus = BatteryAndRegulator.Of(bike, options);
+        _fieldAmperes = options.FieldCurrent.Amperes;
+    }
+
+    /// <summary>The bike.</summary>
+    public Bike Bike { get; }
+
+    /// <summary>Voltage that the regulator holds: that of a Zener diode, else the charging voltage.</summary>
+    public ElectricPotential RegulatedVoltage => ElectricPotential.FromVolts(_bus.HoldVolts);
+
+    /// <summary>Open-circuit voltage of the battery at its state of charge.</summary>
+    public ElectricPotential BatteryVoltage => ElectricPotential.FromVolts(_bus.OpenVolts);
+
+    /// <summary>What keeps surplus out of a full battery.</summary>
+    internal RegulatorKind Regulator => _bus.Kind;
+
+    /// <summary>The output of the charging system.</summary>
+    internal OutputModel Output => _output;
+
+    /// <summary>Describes a bike with its engine running.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="options">What the lists do not say; null for the defaults.</param>
+    /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be
+    /// fitted, or the harness is no circuit; the message says why.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
+    public static RunningEngine Of(Bike bike, ChargingOptions? options = null) =>
+        new(bike, new HarnessNetwork(bike).CreateSolver(), options ?? ChargingOptions.Default);
+
+    /// <summary>The operating point at an engine speed.</summary>
+    /// <param name="speed">Engine speed, above zero.</param>
+    /// <param name="setting">The setting.</param>
+    /// <returns>The solved harness, its <see cref="OperatingPoint.Bus"/> with the currents; null where the charging
+    /// list does not state the output at that speed.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The speed is not above zero.</exception>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
+    public OperatingPoint? At(RotationalSpeed speed, Setting setting)
+    {
+        if (!(speed.RevolutionsPerMinute > 0))
+            throw new ArgumentOutOfRangeException(nameof(speed), speed, "Speed must be greater than zero.");
+        ContactSet carrying = _solver.CarryingIn(setting);
+        return _output.GeneratorAt(speed.RevolutionsPerMinute, setting) is { } generator
+            ? Solve(setting, carrying, generator, Held(setting, carrying))
+            : null;
+    }
+
+    /// <summary>The harness at the voltage that the regulator holds.</summary>
+    internal SolvedCircuit Held(Setting setting, ContactSet carrying)
+    {
+        _solver.SetBatteryResistance(ElectricResistance.Zero);
+        _solver.SetSupply(RegulatedVoltage);
+        return _solver.Solve(setting, carrying);
+    }
+
+    /// <summary>The speed from which the battery no longer discharges: the output covers loads and field at the
+    /// battery's open-circuit voltage.</summary>
+    /// <param name="setting">The setting.</param>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
+    public BreakEven ChargesFrom(Setting setting)
+    {
+        _solver.SetBatteryResistance(ElectricResistance.Zero);
+        _solver.SetSupply(BatteryVoltage);
+        return _output.BreakEvenAt(
+            _solver.Solve(setting).Solved.SourceAmperes + _fieldAmperes,
+            setting,
+            _bus.OpenVolts
+        );
+    }
+
+    /// <summary>The operating point at the speed of the charging list at which the most is given.</summary>
+    internal OperatingPoint AtMostOutput(Setting setting)
+    {
+        ContactSet carrying = _solver.CarryingIn(setting);
+        return AtMostOutput(setting, carrying, Held(setting, carrying));
+    }
+
+    /// <summary>The same of a setting whose contacts and solution at the held voltage are known.</summary>
+    /// <param name="setting">The setting.</param>
+    /// <param name="carrying">Its contacts that may carry current.</param>
+    /// <param name="held">The harness at the held voltage.</param>
+    /// <returns>The operating point; at the held voltage without a <see cref="OperatingPoint.Bus"/> where no output is
+    /// known.</returns>
+    internal OperatingPoint AtMostOutput(Setting setting, ContactSet carrying, SolvedCircuit held) =>
+        MostOutput(setting) is { } generator
+            ? Solve(setting, carrying, generator, held)
+            : new OperatingPoint(held, setting);
+
+    /// <summary>The largest output of the charging list in a setting; null where none is known.</summary>
+    internal GeneratorOutput? MostOutput(Setting setting)
+    {
+        if (_output.Curves.IsEmpty)
+            return null;
+        long windings = _output.WindingsIn(setting);
+        if (!_best.TryGetValue(windings, out GeneratorOutput? best))
+            _best[windings] = best = _output.MostRpm(setting) is { } rpm ? _output.GeneratorAt(rpm, setting) : null;
+        return best;
+    }
+
+    /// <summary>The operating point with a generator's output.</summary>
+    internal OperatingPoint Solve(Setting setting, ContactSet carrying, GeneratorOutput generator, SolvedCircuit held)
+    {
+        double surplus = generator.AmperesAt(_bus.HoldVolts) - _fieldAmperes - held.SourceAmperes;
+        if (_bus.Holds(surplus))
+            return Point(held, setting, generator);
+        _solver.Close(setting, carrying);
+        double volts = _bus.HoldVolts;
+        int piece = _bus.PieceAt(surplus);
+        if (piece < 2)
+        {
+            // Loads draw about in proportion to the voltage at most: enough to see whether the battery discharges.
+            volts = _bus.OpenVolts;
+            piece = generator.AmperesAt(volts) - _fieldAmperes < held.SourceAmperes * volts / _bus.HoldVolts ? 0 : 1;
+        }
+
+        for (int round = 0; round < MostRounds; round++)
+        {
+            (double from, double voltsThere, double ohms) = _bus.Piece(piece);
+            if (double.IsInfinity(ohms))
+                break;
+            // The piece and the tangent of the output together are a source behind a resistance.
+            double slope = generator.SlopeAt(volts),
+                divisor = 1 - ohms * slope;
+            double emf =
+                (voltsThere + ohms * (generator.AmperesAt(volts) - slope * volts - _fieldAmperes - from)) / divisor;
+            (volts, double load) = _solver.Behind(setting, emf, ohms / divisor);
+            surplus = generator.AmperesAt(volts) - _fieldAmperes - load;
+            if (Math.Abs(volts - _bus.VoltsAt(surplus)) <= Accuracy * _bus.HoldVolts)
+                return Point(_solver.TakeBus(), setting, generator);
+            piece = _bus.PieceAt(surplus);
+        }
+
+        return Search(setting, generator);
+    }
+
+    // Bracketed, from the highest voltage down.
+    private OperatingPoint Search(Setting setting, GeneratorOutput generator)
+    {
+        double top = Math.Max(_bus.HoldVolts, _bus.VoltsAt(Math.Max(0, generator.AmperesAt(_bus.HoldVolts)))) + 1,
+            above = top;
+        for (int step = 1; step <= ScanSteps; step++)
+        {
+            double below = top * (ScanSteps - step) / ScanSteps;
+            if (Excess(below) <= 0)
+            {
+                double root = Brent.FindRoot(Excess, below, above, Accuracy, 300);
+                double surplus = SurplusAt(root);
+                // Where the battery takes no charge its voltage is any between open-circuit and held.
+                bool balances =
+                    Math.Abs(root - _bus.VoltsAt(surplus)) <= Settled
+                    || _bus.AcceptedAmperes == 0
+                        && Math.Abs(surplus) <= Settled
+                        && root >= _bus.OpenVolts - Settled
+                        && root <= _bus.HoldVolts + Settled;
+                return balances ? Point(_solver.TakeBus(), setting, generator) : throw Unsteady(root);
+            }
+
+            above = below;
+        }
+
+        throw Unsteady(0);
+
+        NetworkNotSolvedException Unsteady(double volts) =>
+            new(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"In the setting '{setting}' the voltage has no steady value at {generator.Rpm:0} rpm: "
+                        + $"at {volts:0.00} V loads drop out and come on again."
+                ),
+                setting,
+                isDeadShort: false
+            );
+
+        double Excess(double volts) => volts - _bus.VoltsAt(SurplusAt(volts));
+
+        double SurplusAt(double volts) =>
+            generator.AmperesAt(volts) - _fieldAmperes - _solver.Behind(setting, volts, 0).Amperes;
+    }
+
+    private OperatingPoint Point(SolvedCircuit solved, Setting setting, GeneratorOutput generator)
+    {
+        double volts = solved.SupplyVolts,
+            available = generator.AmperesAt(volts),
+            surplus = available - _fieldAmperes - solved.SourceAmperes;
+        (double battery, double regulator, double withheld) = _bus.Split(surplus);
+        // A search ends within its accuracy: above its open-circuit voltage no battery discharges.
+        if (volts > _bus.OpenVolts)
+            battery = Math.Max(0, battery);
+
+        return new OperatingPoint(
+            solved,
+            setting,
+            new BusState
+            {
+                Speed = RotationalSpeed.FromRevolutionsPerMinute(generator.Rpm),
+                Voltage = ElectricPotential.FromVolts(volts),
+                AvailableCurrent = ElectricCurrent.FromAmperes(available),
+                GeneratorCurrent = ElectricCurrent.FromAmperes(available - withheld),
+                BatteryCurrent = ElectricCurrent.FromAmperes(battery),
+                RegulatorCurrent = ElectricCurrent.FromAmperes(regulator),
+                FieldCurrent = ElectricCurrent.FromAmperes(_fieldAmperes),
+                BatteryDrop = ElectricPotential.FromVolts(battery < 0 ? -battery * _bus.BatteryOhms : 0),
+            }
+        );
+    }
+}
