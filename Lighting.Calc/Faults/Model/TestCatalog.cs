@@ -50,7 +50,8 @@ internal static class TestCatalog
         }
 
         AddLamps(model, tests);
-        return tests.ToImmutable();
+        Condition within = circuit.Options.Within;
+        return [.. tests.Where(t => t.IsOnBench || within.Holds(t.Setting))];
     }
 
     // The lamp on the bench, a good one in its socket, and jumpers past its feed, past its return and across each
