@@ -24,6 +24,8 @@ public class CancellationTests
         ["ListSource.WithAsync"] = stop =>
             ListSource.Empty.WithAsync("lamps.csv", new MemoryStream([1]), stop).GetAwaiter().GetResult(),
         ["Swap.Evaluate"] = stop => Swap.Evaluate(s_bike, [], null, stop),
+        ["BikeComparison.Evaluate"] = stop => BikeComparison.Evaluate(s_bike, s_bike, null, stop),
+        ["FusePlanner.Plan"] = stop => FusePlanner.Plan(s_bike, null, stop),
         ["HarnessSizing.Size"] = stop => HarnessSizing.Size(new HarnessNetwork(s_bike), null, stop),
         ["ToleranceCheck.Evaluate"] = stop => ToleranceCheck.Evaluate(s_bike, null, null, stop),
         ["ExpectedReadings.Calculate"] = stop => ExpectedReadings.Calculate(s_bike, null, stop),
