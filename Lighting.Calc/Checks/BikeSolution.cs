@@ -70,7 +70,7 @@ public sealed class BikeSolution
     /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its
     /// range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static BikeSolution Solve(Bike bike, CheckOptions options, CancellationToken cancellationToken = default) =>
+    public static BikeSolution Solve(Bike bike, CheckOptions options, CancellationToken cancellationToken) =>
         Solve(bike, new Wiring(bike, options.When), options, cancellationToken);
 
     /// <summary>The same of a bike whose wiring is known.</summary>

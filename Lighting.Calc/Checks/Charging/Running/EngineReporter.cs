@@ -117,8 +117,8 @@ internal sealed class EngineReporter
                     n => At(n, points[dim].Setting) is { } point ? Short(point) : double.NaN,
                     points[dim].Bus!.Speed.RevolutionsPerMinute,
                     points[dim + 1].Bus!.Speed.RevolutionsPerMinute,
-                    0.01,
-                    100
+                    1e-6,
+                    200
                 )
             );
         return new LightSpeed(EngineReport.GoodLight, speed, slowest, fastest);

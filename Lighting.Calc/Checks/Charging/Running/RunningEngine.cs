@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using System.Globalization;
-using MathNet.Numerics;
 using MathNet.Numerics.RootFinding;
 using UnitsNet;
 
