@@ -6,11 +6,17 @@ namespace Lighting.Calc.Cli;
 
 /// <summary>The command line: parses the words, runs one command, turns its outcome into messages and an exit
 /// status.</summary>
-internal sealed class Application(TextWriter output, TextWriter errors, bool isTerminal, bool showsProgress)
+internal sealed class Application(
+    TextWriter output,
+    TextWriter errors,
+    bool isTerminal,
+    bool showsProgress,
+    TextReader? input = null
+)
 {
     public async Task<int> RunAsync(string[] words)
     {
-        var console = new CommandConsole(output, errors, isTerminal, showsProgress);
+        var console = new CommandConsole(output, errors, isTerminal, showsProgress, input ?? TextReader.Null);
         RootCommand root = Build(console);
         using var interruption = new Interruption();
         Interruption.WatchOver(root);

@@ -11,7 +11,8 @@ return await new Application(
     output,
     Console.Error,
     isTerminal: !Console.IsOutputRedirected,
-    showsProgress: !Console.IsErrorRedirected
+    showsProgress: !Console.IsErrorRedirected,
+    input: Console.In
 ).RunAsync(args);
 
 // The console's own stream takes what a closed pipe refuses for written, and many bikes would be checked for nobody. A

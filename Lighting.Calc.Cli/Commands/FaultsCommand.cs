@@ -31,8 +31,25 @@ internal static class FaultsCommand
             Description = "A list of your own weights: only the rows that differ from 'tables fault-priors'.",
             HelpName = "FILE",
         };
+        Option<string[]> reading = new("--reading")
+        {
+            Description =
+                "A reading, such as \"ignition=on; lights=main: tail feed 11.9 V\" or \"rear earth 0.3 ohm\"; may be "
+                + "repeated.",
+            HelpName = "TEXT",
+        };
+        Option<string?> ask = new("--ask")
+        {
+            Description =
+                "Asks for one test at a time and keeps the answers in this readings.csv, with which it can be carried "
+                + "on.",
+            HelpName = "FILE",
+        };
         command.Add(file);
         command.Add(symptom);
+        command.Add(reading);
+        command.Add(ask);
+        ask.Validators.Add(OptionText.RefuseEmptyPath);
         file.Validators.Add(OptionText.RefuseEmptyPath);
         priors.Validators.Add(OptionText.RefuseEmptyPath);
         command.Add(priors);
@@ -42,28 +59,46 @@ internal static class FaultsCommand
                 (BikeInput input, FaultFindingOptions finding) = options.Read(parsed, console);
                 if (parsed.GetValue(priors) is { } list)
                     finding = finding with { Priors = PriorsOf(list) };
-                List<Reading> readings = [.. ReadingsOf(parsed.GetValue(file), input.Lists)];
-                SymptomText[] seen =
-                [
-                    .. (parsed.GetValue(symptom) ?? []).Select(s => SymptomText.Parse(input.Bike, s)),
-                ];
-                if (seen.SelectMany(s => s.Findings).ToArray() is { Length: > 0 } wrong)
-                    throw new InputException([.. wrong.Select(w => $"--symptom: {w.Message}")]);
-                readings.AddRange(seen.SelectMany(s => s.Readings));
+                string? asked = parsed.GetValue(ask);
+                if (asked is not null && parsed.GetValue(file) is not null)
+                    throw new InputException("--ask keeps its own list of readings; give no other.");
+                List<Reading> readings = asked is null
+                    ? [.. ReadingsOf(parsed.GetValue(file), input.Lists)]
+                    : [.. File.Exists(asked) ? ReadingsOf(asked, input.Lists) : []];
+                Reading[] said = [.. Said(input.Bike, parsed.GetValue(symptom) ?? [], parsed.GetValue(reading) ?? [])];
+                readings.AddRange(asked is null ? said : said.Where(r => !readings.Contains(r)));
                 var finder = ProbeOptions.WithCoil(input.Bike, () => new FaultFinder(input.Bike, finding, cancel));
+                if (asked is not null)
+                    return Task.FromResult(StatusOf(new AskLoop(finder, console, asked, readings).Run(cancel)));
                 Diagnosis diagnosis = finder.Diagnose(readings, cancel);
                 if (diagnosis.Findings.Where(f => f.Severity == Severity.Fault).ToArray() is { Length: > 0 } bad)
                     throw new InputException([.. bad.Select(f => $"{f.Subject}: {f.Message}")]);
                 options.Output.Write(parsed, console, FaultsDocument.Of(finder, diagnosis));
-                return Task.FromResult(
-                    diagnosis.NothingFound || diagnosis.Used.IsEmpty ? ExitCode.Suits : ExitCode.DoesNotSuit
-                );
+                return Task.FromResult(StatusOf(diagnosis));
             }
         );
         return command.WithExample(
             "lighting-calc faults shared/bikes/valley-twin",
-            "lighting-calc faults shared/bikes/valley-twin --symptom \"tail lamp dark, headlamp low good\""
+            "lighting-calc faults shared/bikes/valley-twin --symptom \"tail lamp dark, headlamp low good\"",
+            "lighting-calc faults shared/bikes/valley-twin --reading \"ignition=on; brake=on: stop feed 9.4 V\""
         );
+    }
+
+    private static int StatusOf(Diagnosis diagnosis) =>
+        diagnosis.NothingFound || diagnosis.Used.IsEmpty ? ExitCode.Suits : ExitCode.DoesNotSuit;
+
+    private static IEnumerable<Reading> Said(Bike bike, string[] symptoms, string[] readings)
+    {
+        SymptomText[] seen = [.. symptoms.Select(s => SymptomText.Parse(bike, s))];
+        ReadingText[] read = [.. readings.Select(r => ReadingText.Parse(bike, r))];
+        string[] wrong =
+        [
+            .. seen.SelectMany(s => s.Findings).Select(f => $"--symptom: {f.Message}"),
+            .. read.SelectMany(r => r.Findings).Select(f => $"--reading: {f.Message}"),
+        ];
+        return wrong.Length > 0
+            ? throw new InputException(wrong)
+            : seen.SelectMany(s => s.Readings).Concat(read.SelectMany(r => r.Readings));
     }
 
     private static ImmutableArray<FaultPrior> PriorsOf(string path)

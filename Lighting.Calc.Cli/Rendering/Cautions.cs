@@ -17,6 +17,15 @@ internal static class Cautions
     private const string Gas = "Batteries give off explosive gas: ventilate, no sparks or flames.";
     private const string Law = "Road approval and local codes apply. If in doubt, ask a licensed or qualified person.";
 
+    private const string Jumper =
+        "Jumper: only a lead with an in-line fuse no larger than that of the circuit, never from the live side to "
+        + "earth; "
+        + "take it off after the look.";
+
+    private const string Lamp =
+        "A lamp just lit burns: let it cool. On the battery make the last contact at the lamp, away from the battery's "
+        + "gas.";
+
     // The highest current range of most multimeters.
     private static readonly ElectricCurrent s_meterRange = ElectricCurrent.FromAmperes(10);
 
@@ -56,11 +65,15 @@ internal static class Cautions
         ]);
 
     /// <summary>For one test with an instrument.</summary>
-    public static CautionList OfTest(Bike bike, Instrument instrument, bool isRunning) =>
+    public static CautionList OfTest(Bike bike, Instrument instrument, bool isRunning, bool hasJumper) =>
         new([
             .. instrument == Instrument.Ohmmeter ? [PowerOff(bike)] : new[] { Live },
             .. isRunning && instrument != Instrument.Ohmmeter ? [Engine] : Array.Empty<string>(),
             .. instrument == Instrument.Ammeter ? [Ammeter(ElectricCurrent.Zero), Above] : Array.Empty<string>(),
+            .. hasJumper ? [Jumper] : Array.Empty<string>(),
+            .. instrument is Instrument.Bench or Instrument.BenchReversed or Instrument.GoodLamp
+                ? [Lamp]
+                : Array.Empty<string>(),
         ]);
 
     /// <summary>What an ammeter's reading needs beside it: nothing, or that most meters do not reach it.</summary>

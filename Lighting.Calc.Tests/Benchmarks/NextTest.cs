@@ -33,4 +33,9 @@ public class NextTest
 
     [Benchmark]
     public Diagnosis ManyReadingsOfTwoFaults() => finder.Diagnose(twoFaults);
+
+    /// <summary>What one call of <c>faults</c> takes after reading the lists: the finder, one symptom, the next
+    /// test.</summary>
+    [Benchmark]
+    public Diagnosis WholeCall() => new FaultFinder(finder.Bike).Diagnose([few[0]]);
 }

@@ -51,7 +51,14 @@ internal static class DemoBikes
                                 .. FaultFindingOptions.PublishedTestCosts.Select(c =>
                                     c with
                                     {
-                                        Cost = c.Test == "other setting" ? 1e-6 : 1,
+                                        Cost = c.Test
+                                            is "other setting"
+                                                or "held switch"
+                                                or "two points"
+                                                or "fuse out"
+                                                or "jumper"
+                                            ? 1e-6
+                                            : 1,
                                         Source = "every test counts as one",
                                     }
                                 ),

@@ -106,7 +106,9 @@ public class DirectLightingReadingsTests
             .FindIndex(m =>
                 m.Family.Kind == FaultKind.LampDead && finder.Bike.Lamps[m.Family.Part].Lamp == "tail lamp"
             );
-        Column feed = finder.Model.In(low).Of(Instrument.Meter, finder.Model.Circuit.NodeOf("low feed"), Cancellation);
+        Column feed = finder
+            .Model.In(low)
+            .Of(new TestPlace(low, Instrument.Meter, finder.Model.Circuit.NodeOf("low feed")), Cancellation);
         DirectLightingChange lost = DirectLighting
             .Of(finder.Bike, coilResistance: null)
             .Lost("tail lamp", finder.EngineSpeed!.Value, low);
@@ -190,15 +192,22 @@ public class DirectLightingReadingsTests
     [Fact]
     public void Instructions_name_the_engine_speed_alternating_volts_and_the_coil_to_unplug()
     {
-        FaultCircuit circuit = DemoBikes.Finder(Lightweight).Model.Circuit;
+        FaultModel model = DemoBikes.Finder(Lightweight).Model;
         Setting low = SettingEnumeration.Held(DemoBikes.Load(Lightweight), Condition.Parse(Low));
         Assert.Equal(
             "engine at 1500 rpm, with lights=on; dip=low, meter on AC voltage from low feed to battery -",
-            FaultWords.Instruction(new FaultTest(low, "low feed", Instrument.Meter), circuit)
+            FaultWords.Instruction(new TestPlace(low, Instrument.Meter, model.Circuit.NodeOf("low feed")), model)
         );
         Assert.StartsWith(
             "engine off and the lighting coil unplugged, ",
-            FaultWords.Instruction(new FaultTest(low, "tail lamp", Instrument.Ohmmeter), circuit),
+            FaultWords.Instruction(
+                new TestPlace(
+                    low,
+                    Instrument.Ohmmeter,
+                    model.Parts.IndexOf(model.Parts.First(p => p.Name == "tail lamp"))
+                ),
+                model
+            ),
             StringComparison.Ordinal
         );
         Assert.Contains(

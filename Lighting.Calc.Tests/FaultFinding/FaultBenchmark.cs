@@ -19,18 +19,25 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
     /// with.</summary>
     public const string Complaint = "own choice from a complaint";
 
-    /// <summary>Look for a lamp that is not right, halve its way.</summary>
-    public const string HalfSplit = "half-splitting";
+    /// <summary>The same after every lamp that does not look right.</summary>
+    public const string Complaints = "own choice from all complaints";
 
     /// <summary>Probe with the meter in the order of the lists.</summary>
     public const string List = "list order";
 
-    /// <summary>Every single fault at up to three severities, off the grid the finder knows where they are
-    /// resistances.</summary>
+    // A fault that is noticed less surely than this brings no bike to the workshop.
+    private const double Noticed = 0.2;
+
+    /// <summary>Every single fault that somebody notices, at up to three severities, off the grid the finder knows
+    /// where they are resistances.</summary>
     public static ImmutableArray<FaultMember> Cases(FaultFinder finder)
     {
         var cases = ImmutableArray.CreateBuilder<FaultMember>();
-        foreach (FaultFamily family in finder.Model.Families.Where(f => f.Kind != FaultKind.None))
+        foreach (
+            FaultFamily family in finder.Model.Families.Where(f =>
+                f.Kind is not FaultKind.None and not FaultKind.NotListed
+            )
+        )
         {
             FaultCase any = family.Cases[0];
             switch (family.Kind)
@@ -38,6 +45,7 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
                 case FaultKind.HighResistanceJoint
                 or FaultKind.HighResistanceEarth
                 or FaultKind.HighResistanceContact
+                or FaultKind.HighResistanceLampHolder
                 or FaultKind.CoilWindingFault:
                     cases.AddRange(
                         new[] { 1.2, 8, double.PositiveInfinity }.Select(r => new FaultMember(
@@ -51,6 +59,9 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
                     break;
                 case FaultKind.HighResistanceFuseHolder:
                     cases.AddRange(new[] { 0.35, 1.2, 8 }.Select(r => new FaultMember(family, any with { Ohms = r })));
+                    break;
+                case FaultKind.LeakToFrame:
+                    cases.AddRange(new[] { 36, 4.5 }.Select(r => new FaultMember(family, any with { Ohms = r })));
                     break;
                 case FaultKind.BatteryHighResistance:
                     cases.AddRange(new[] { 0.35, 1.2, 5 }.Select(r => new FaultMember(family, any with { Ohms = r })));
@@ -71,7 +82,7 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
             }
         }
 
-        return cases.ToImmutable();
+        return [.. cases.Where(c => IsNoticed(finder.Model, c))];
     }
 
     public BenchmarkRun Run(FaultMember fault, string order)
@@ -80,40 +91,66 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
         var random = new Random(
             seed + 7919 * family + (int)Math.Min(1e6, 100 * fault.Case.Ohms) + (int)(1000 * fault.Case.Factor)
         );
-        var bike = new SimulatedBike(finder, fault, random);
+        return Run(new SimulatedBike(finder, fault, random), order, g => IsTrue(g, family)) with { Fault = fault };
+    }
+
+    /// <summary>Lets an order of tests find what is wrong with a bike.</summary>
+    /// <param name="bike">The bike.</param>
+    /// <param name="order">The order.</param>
+    /// <param name="isTrue">Whether a group of faults is what is wrong.</param>
+    public BenchmarkRun Run(SimulatedBike bike, string order, Func<FaultGroup, bool> isTrue)
+    {
         var readings = new List<Reading>();
         if (order == Complaint && FirstComplaint(bike) is { } complaint)
             readings.Add(complaint);
-        bool own = order is Own or Complaint;
-        IEnumerator<FaultTest> tests = (order == HalfSplit ? HalfSplitting(readings) : ListOrder()).GetEnumerator();
+        if (order == Complaints)
+            readings.AddRange(AllComplaints(bike).DistinctBy(r => r.Point));
+        bool own = order is Own or Complaint or Complaints;
+        IEnumerator<TestPlace> tests = ListOrder().GetEnumerator();
         double slowest = 0;
         while (true)
         {
             var watch = Stopwatch.StartNew();
             Diagnosis diagnosis = finder.Diagnose(readings, seekNext: own);
             slowest = Math.Max(slowest, watch.Elapsed.TotalMilliseconds);
-            FaultTest? next =
-                own ? diagnosis.Next?.Test
+            TestPlace? next =
+                own ? diagnosis.Next?.Place
                 : tests.MoveNext() ? tests.Current
                 : null;
             if (
                 readings.Count >= MostTests
-                || next is null
+                || next is not { } asked
                 || (readings.Count > 0 && diagnosis.Ranked[0].Probability >= enough)
             )
                 return new BenchmarkRun(
-                    fault,
+                    finder.Model.Members[0],
                     order,
                     readings.Count,
-                    IsTrue(diagnosis.Ranked[0], family),
+                    isTrue(diagnosis.Ranked[0]),
                     diagnosis.Ranked[0].Probability,
                     diagnosis,
                     readings,
                     slowest
                 );
-            readings.Add(bike.Read(next));
+            readings.Add(bike.Read(asked));
         }
     }
+
+    private static bool IsNoticed(FaultModel model, FaultMember fault)
+    {
+        int first = model.FirstOf[model.Families.IndexOf(fault.Family)];
+        return model.Noticed[first + Nearest(fault)] >= Noticed;
+    }
+
+    private static int Nearest(FaultMember fault) =>
+        Enumerable
+            .Range(0, fault.Family.Cases.Length)
+            .MinBy(c =>
+                fault.Family.Cases[c] is var its && its.Ohms == fault.Case.Ohms && its.Factor == fault.Case.Factor ? 0
+                : double.IsInfinity(its.Ohms) || double.IsInfinity(fault.Case.Ohms) ? 1e9
+                : Math.Abs(Math.Log((its.Ohms + 1e-9) / (fault.Case.Ohms + 1e-9)))
+                    + Math.Abs(its.Factor - fault.Case.Factor)
+            );
 
     private bool IsTrue(FaultGroup group, int family)
     {
@@ -123,7 +160,10 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
         );
     }
 
-    private Reading? FirstComplaint(SimulatedBike bike)
+    private Reading? FirstComplaint(SimulatedBike bike) =>
+        AllComplaints(bike).FirstOrDefault() ?? (finder.EngineSpeed is null ? Drain(bike) : null);
+
+    private IEnumerable<Reading> AllComplaints(SimulatedBike bike)
     {
         foreach (Setting setting in finder.Settings)
         {
@@ -132,10 +172,22 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
             {
                 if (!finder.Model.GivesLight(l))
                     continue;
-                Reading reading = bike.Read(new FaultTest(setting, finder.Bike.Lamps[l].Lamp, Instrument.Visual));
+                Reading reading = bike.Read(new TestPlace(setting, Instrument.Visual, l));
                 if (reading.Seen != (Lights(healthy, l) ? Brightness.Normal : Brightness.Dark))
-                    return reading;
+                    yield return reading;
             }
+        }
+    }
+
+    // The battery is flat in the morning: the current with everything off.
+    private Reading? Drain(SimulatedBike bike)
+    {
+        const double drain = 0.05;
+        for (int f = 0; f < finder.Bike.Fuses.Length; f++)
+        {
+            Reading reading = bike.Read(new TestPlace(finder.Model.AllOff, Instrument.Ammeter, f));
+            if (reading.Current!.Value.Amperes > drain)
+                return reading;
         }
 
         return null;
@@ -147,86 +199,10 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
         Math.Abs(healthy.Lamps[lamp].Voltage.Volts) > 0.5 * finder.Bike.BatteryVoltage.Volts;
 
     // Probe every point of the lists with the meter, setting by setting.
-    private IEnumerable<FaultTest> ListOrder()
+    private IEnumerable<TestPlace> ListOrder()
     {
         foreach (Setting setting in finder.Settings)
             foreach (string point in finder.Model.Circuit.Points.Where(p => p != Bike.BatteryMinus))
-                yield return new FaultTest(setting, point, Instrument.Meter);
-    }
-
-    // Look at the lamps in turn; from the first that is not as it should be, halve the way from the battery through it
-    // and back.
-    private IEnumerable<FaultTest> HalfSplitting(List<Reading> readings)
-    {
-        Bike bike = finder.Bike;
-        foreach (Setting setting in finder.Settings)
-        {
-            OperatingPoint healthy = Healthy(setting);
-            for (int l = 0; l < bike.Lamps.Length; l++)
-            {
-                FittedLamp lamp = bike.Lamps[l];
-                if (!finder.Model.GivesLight(l))
-                    continue;
-                yield return new FaultTest(setting, lamp.Lamp, Instrument.Visual);
-                Brightness seen = readings[^1].Seen!.Value;
-                if (seen == (Lights(healthy, l) ? Brightness.Normal : Brightness.Dark))
-                    continue;
-                string[] way = Way(bike, lamp, setting);
-                int low = 0,
-                    high = way.Length - 1;
-                while (high - low > 1)
-                {
-                    int middle = (low + high) / 2;
-                    yield return new FaultTest(setting, way[middle], Instrument.Meter);
-                    double volts = readings[^1].Voltage!.Value.Volts;
-                    double expected = healthy.Points.Single(p => p.Point == way[middle]).Voltage.Volts;
-                    bool feedSide = middle <= Array.IndexOf(way, lamp.Feed!);
-                    // The volts of a coil are not held as those of a battery are.
-                    bool good =
-                        Math.Abs(volts - expected)
-                        < (finder.EngineSpeed is null ? 0.04 : 0.12) * bike.BatteryVoltage.Volts;
-                    if (good == feedSide)
-                        low = middle;
-                    else
-                        high = middle;
-                }
-
-                foreach (string point in new[] { way[low], way[high] })
-                    yield return new FaultTest(setting, point, Instrument.TestLamp);
-            }
-        }
-
-        foreach (FaultTest test in ListOrder())
-            yield return test;
-    }
-
-    private static string[] Way(Bike bike, FittedLamp lamp, Setting setting)
-    {
-        var graph = new HarnessGraph(bike);
-        ContactSet closed = graph.Switches.ClosedIn(setting);
-        return
-        [
-            .. Points(graph.Live, graph.NumberOf(lamp.Feed!)),
-            .. Points(graph.NumberOf(lamp.Return!), graph.Earth),
-        ];
-
-        IEnumerable<string> Points(int start, int end)
-        {
-            int at = start;
-            return
-            [
-                graph.Points[start],
-                .. graph
-                    .From(
-                        start,
-                        p =>
-                            p.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay
-                            : p.Joins(closed) ? 1
-                            : 100
-                    )
-                    .PathTo(end)
-                    .Select(p => graph.Points[at = p.Other(at)]),
-            ];
-        }
+                yield return new TestPlace(setting, Instrument.Meter, finder.Model.Circuit.NodeOf(point));
     }
 }

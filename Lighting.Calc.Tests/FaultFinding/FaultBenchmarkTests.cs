@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Diagnostics;
 
 namespace Lighting.Calc.Tests.FaultFinding;
@@ -21,28 +22,52 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
             select new TheoryDataRow<string, string>(name.Data, order),
         ];
 
-    private static string[] Orders =>
-        [FaultBenchmark.Own, FaultBenchmark.Complaint, ByEffort, FaultBenchmark.HalfSplit, FaultBenchmark.List];
+    private static string[] Orders => [FaultBenchmark.Complaint, FaultBenchmark.Own, ByEffort];
 
+    /// <summary>Sixty cases, always the same: twenty of each demo bike.</summary>
     [Theory]
     [InlineData("fell-lightweight")]
-    [InlineData("chapel-single", Traits = ["time", "long"])]
-    [InlineData("valley-twin", Traits = ["time", "long"])]
+    [InlineData("chapel-single")]
+    [InlineData("valley-twin")]
     public void A_sample_of_all_faults_is_found_by_the_tests_the_tool_chooses(string name)
     {
-        // Not a multiple of three: each fault has three severities.
-        const int every = 4;
+        const int sample = 20;
         FaultFinder finder = DemoBikes.FewestTests(name);
         var benchmark = new FaultBenchmark(finder, Seed);
+        ImmutableArray<FaultMember> cases = FaultBenchmark.Cases(finder);
         BenchmarkRun[] runs =
         [
-            .. FaultBenchmark
-                .Cases(finder)
-                .Where((_, i) => i % every == 0)
-                .Select(c => benchmark.Run(c, FaultBenchmark.Own)),
+            .. Enumerable
+                .Range(0, sample)
+                .Select(i => benchmark.Run(cases[i * cases.Length / sample], FaultBenchmark.Complaint)),
         ];
-        Report(name, FaultBenchmark.Own, runs);
-        Require(name, runs);
+        Report(name, FaultBenchmark.Complaint, runs);
+        Require(runs);
+    }
+
+    // Takes minutes: only when asked for.
+    [Theory(Explicit = true)]
+    [MemberData(nameof(DemoBikes.Names), MemberType = typeof(DemoBikes))]
+    [Trait("run", "full")]
+    public void Half_splitting_with_the_expected_readings_in_hand(string name)
+    {
+        FaultFinder finder = DemoBikes.FewestTests(name);
+        var halves = new HalfSplitting(finder);
+        ImmutableArray<FaultMember> cases = FaultBenchmark.Cases(finder);
+        (int Tests, bool Found)[] runs =
+        [
+            .. cases
+                .Select((c, i) => halves.Run(new SimulatedBike(finder, c, new Random(Seed + i)), c))
+                .OfType<(int Tests, bool Found)>(),
+        ];
+        int[] tests = [.. runs.Select(r => r.Tests).Order()];
+        output.WriteLine(
+            $"{name}, half-splitting: {runs.Length} of {cases.Length} cases with a complaint, found "
+                + $"{100.0 * runs.Count(r => r.Found) / runs.Length:F1} %, tests median {tests[tests.Length / 2]}, "
+                + $"nine "
+                + $"of ten within {tests[tests.Length * 9 / 10]}, worst {tests[^1]}"
+        );
+        Assert.NotEmpty(runs);
     }
 
     // Takes minutes: only when asked for.
@@ -66,21 +91,17 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
         ];
         Report(name, order, runs);
         output.WriteLine($"   {watch.Elapsed.TotalMinutes:F1} min");
-        if (order == FaultBenchmark.Own)
-            Require(name, runs);
-        else
-            Assert.DoesNotContain(runs, r => !r.Found && r.Probability > 0.99);
+        Require(runs);
     }
 
-    private static void Require(string name, BenchmarkRun[] runs)
+    private static void Require(BenchmarkRun[] runs)
     {
         Assert.True(
-            runs.Count(r => r.Found) >= 0.95 * runs.Length,
+            runs.Count(r => r.Found) >= 0.9 * runs.Length,
             $"{runs.Count(r => r.Found)} of {runs.Length} found"
         );
         Assert.DoesNotContain(runs, r => !r.Found && r.Probability > 0.99);
-        if (name == "valley-twin")
-            Assert.True(Median(runs) <= 5, $"median {Median(runs)} tests");
+        Assert.True(Median(runs) <= 6, $"median {Median(runs)} tests");
     }
 
     private static int Median(BenchmarkRun[] runs) => runs.Select(r => r.Tests).Order().ElementAt(runs.Length / 2);
@@ -91,7 +112,8 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
         output.WriteLine(
             $"{name}, {order}: {runs.Length} cases, found {100.0 * runs.Count(r => r.Found) / runs.Length:F1} %, tests "
                 + $"median {Median(runs)}, mean {tests.Average():F1}, nine of ten within "
-                + $"{tests[tests.Length * 9 / 10]}, "
+                + $"{tests[tests.Length * 9 / 10]}, worst {tests[^1]}, wrong from 0.9 on: "
+                + $"{runs.Count(r => !r.Found && r.Probability >= 0.9)}, "
                 + $"wrong above 0.99: {runs.Count(r => !r.Found && r.Probability > 0.99)}, slowest diagnosis "
                 + $"{runs.Max(r => r.SlowestMilliseconds):F0} ms, median of slowest "
                 + $"{runs.Select(r => r.SlowestMilliseconds).Order().ElementAt(runs.Length / 2):F0} ms"

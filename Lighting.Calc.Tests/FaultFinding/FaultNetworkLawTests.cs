@@ -60,7 +60,10 @@ public class FaultNetworkLawTests
             for (int p = 0; p < finder.Model.Circuit.Points.Length; p++)
                 Assert.Equal(
                     expected[finder.Model.Circuit.Points[p]],
-                    finder.Model.In(setting).Of(Instrument.Meter, p, TestContext.Current.CancellationToken).Value[0],
+                    finder
+                        .Model.In(setting)
+                        .Of(new TestPlace(setting, Instrument.Meter, p), TestContext.Current.CancellationToken)
+                        .Value[0],
                     0.01
                 );
         }
@@ -95,8 +98,7 @@ public class FaultNetworkLawTests
                         finder
                             .Model.In(setting)
                             .Of(
-                                Instrument.Meter,
-                                finder.Model.Circuit.NodeOf(point.Point),
+                                new TestPlace(setting, Instrument.Meter, finder.Model.Circuit.NodeOf(point.Point)),
                                 TestContext.Current.CancellationToken
                             )
                             .Value[member],
@@ -168,7 +170,10 @@ public class FaultNetworkLawTests
         Setting setting = SettingEnumeration.Held(bike, Condition.Parse("ignition=on; brake=on"));
         float volts = model
             .In(setting)
-            .Of(Instrument.Meter, circuit.NodeOf("rear return"), TestContext.Current.CancellationToken)
+            .Of(
+                new TestPlace(setting, Instrument.Meter, circuit.NodeOf("rear return")),
+                TestContext.Current.CancellationToken
+            )
             .Value[member];
         Assert.Equal(12.65 / 2, volts, 0.05);
     }

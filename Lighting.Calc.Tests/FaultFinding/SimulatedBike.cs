@@ -10,6 +10,7 @@ internal sealed class SimulatedBike
     private readonly FaultCircuit _circuit;
     private readonly FaultSolver _solver;
     private readonly FaultMember _fault;
+    private readonly FaultMember? _second;
     private readonly FaultFinder _finder;
     private readonly Random _random;
     private readonly double _coil = 1;
@@ -17,10 +18,20 @@ internal sealed class SimulatedBike
     /// <param name="finder">Gives the lists and the names of the tests; nothing it predicts is used.</param>
     /// <param name="fault">The fault.</param>
     /// <param name="random">Draws the tolerances and the errors.</param>
-    public SimulatedBike(FaultFinder finder, FaultMember fault, Random random)
+    /// <param name="second">A second fault; null for none.</param>
+    /// <param name="altered">What else differs from the lists: parts are appended, none removed; null for
+    /// nothing.</param>
+    public SimulatedBike(
+        FaultFinder finder,
+        FaultMember fault,
+        Random random,
+        FaultMember? second = null,
+        Func<Bike, Bike>? altered = null
+    )
     {
         _finder = finder;
         _fault = fault;
+        _second = second;
         _random = random;
         Bike lists = finder.Bike;
         Bike drawn = lists with
@@ -42,69 +53,68 @@ internal sealed class SimulatedBike
         };
         if (finder.EngineSpeed is not null)
             _coil = Math.Clamp(Normal.Sample(random, 1, 0.05), 0.88, 1.12);
-        _circuit = new FaultCircuit(drawn, finder.Model.Circuit.Options);
+        _circuit = new FaultCircuit(altered?.Invoke(drawn) ?? drawn, finder.Model.Circuit.Options);
         _solver = new FaultSolver(_circuit, new ToleranceDraws(_circuit));
     }
 
     /// <summary>What the mechanic notes for a test: a meter within ±1 % of the volts and two decimals, an eye that
     /// judges to a third.</summary>
-    public Reading Read(FaultTest test)
+    public Reading Read(in TestPlace asked)
     {
-        var when = Condition.Parse(
-            string.Join("; ", test.Setting.Positions.Where(p => p.Position != SwitchDefinition.Off))
-        );
+        TestPlace test = Here(asked);
+        FaultModel names = _finder.Model;
         var reading = new Reading
         {
-            When = when,
-            Point = test.Point,
-            Instrument = test.Instrument,
+            When = asked.IsOnBench
+                ? Condition.Always
+                : Condition.Parse(
+                    string.Join("; ", asked.Setting.Positions.Where(p => p.Position != SwitchDefinition.Off))
+                ),
+            Point = names.NameOf(asked),
+            Instrument = asked.Instrument,
+            To = asked.To >= 0 ? names.Circuit.Points[asked.To] : null,
+            Jumper = asked.HasJumper
+                ? new JumperLead(names.Circuit.Points[asked.JumperFrom], names.Circuit.Points[asked.JumperTo])
+                : null,
         };
-        if (test.Instrument == Instrument.Ohmmeter)
+        double eye = Normal.Sample(_random, 0, 0.25);
+        switch (asked.Instrument)
         {
-            MeasuredPart part = _finder.Model.Parts.First(p => p.Name == test.Point);
-            double ohms = new ColdNetwork(_circuit, test.Setting, _fault).Across(part);
-            double shown =
-                (ohms + 0.1 * _random.NextDouble())
-                * Error()
-                * (part.Lamp >= 0 ? Math.Exp(Normal.Sample(_random, 0, 0.1)) : 1);
-            return shown > 20e6
-                ? reading with
-                {
-                    IsOpen = true,
-                }
-                : reading with
-                {
-                    Resistance = ElectricResistance.FromOhms(Math.Round(shown, 1)),
-                };
+            case Instrument.Ohmmeter:
+                var cold = new ColdNetwork(_circuit, test.Setting, _fault, _second);
+                double ohms =
+                    test.To >= 0 ? cold.Between(test.Index, test.To) : cold.Across(_circuit.MeasuredParts[test.Index]);
+                bool isLamp = test.To < 0 && _circuit.MeasuredParts[test.Index].Lamp >= 0;
+                double shown =
+                    (ohms + 0.1 * _random.NextDouble())
+                    * Error()
+                    * (isLamp ? Math.Exp(Normal.Sample(_random, 0, 0.1)) : 1);
+                return shown > 20e6
+                    ? reading with
+                    {
+                        IsOpen = true,
+                    }
+                    : reading with
+                    {
+                        Resistance = ElectricResistance.FromOhms(Math.Round(shown, 1)),
+                    };
+            case Instrument.Bench or Instrument.BenchReversed:
+                return reading with { Seen = LookScale.Of(BenchLight(test) + eye) };
         }
 
-        int index = test.Instrument switch
-        {
-            Instrument.Ammeter => _finder.Bike.Fuses.Select(f => f.Name).ToList().IndexOf(test.Point),
-            Instrument.Visual => _finder.Bike.Lamps.Select(l => l.Lamp).ToList().IndexOf(test.Point),
-            _ => _circuit.NodeOf(test.Point),
-        };
-        bool probes = test.Instrument is Instrument.Meter or Instrument.TestLamp;
         double speed = _finder.EngineSpeed is null ? 1 : Math.Clamp(Normal.Sample(_random, 1, 0.03), 0.92, 1.08);
-        _solver.Set(
-            test.Setting,
-            _fault,
-            supplyFactor: _coil,
-            ammeterFor: test.Instrument == Instrument.Ammeter ? index : -1,
-            speedFactor: speed
-        );
-        _solver.Probe(probes ? index : -1, test.Instrument == Instrument.TestLamp);
+        _solver.Set(test.Setting, _fault, _second, supplyFactor: _coil, place: test, speedFactor: speed);
+        _solver.Probe(test);
         _solver.Solve();
-        double eye = Normal.Sample(_random, 0, 0.25);
-        return test.Instrument switch
+        return asked.Instrument switch
         {
             Instrument.Meter => reading with
             {
-                Voltage = ElectricPotential.FromVolts(Math.Round(_solver.Volts(index) * Error(), 2)),
+                Voltage = ElectricPotential.FromVolts(Math.Round(_solver.Volts(test) * Error(), 2)),
             },
             Instrument.Ammeter => reading with
             {
-                Current = ElectricCurrent.FromAmperes(Math.Round(_solver.FuseAmperes(index) * Error(), 2)),
+                Current = ElectricCurrent.FromAmperes(Math.Round(_solver.FuseAmperes(test.Index) * Error(), 2)),
             },
             Instrument.TestLamp => reading with
             {
@@ -112,8 +122,37 @@ internal sealed class SimulatedBike
                     LightOf(_circuit.TestLampSpecification, _solver.TestLampVolts, _circuit.Supply.FullVolts) + eye
                 ),
             },
-            _ => reading with { Seen = LookScale.Of(LampLight(test.Setting, index) + eye) },
+            _ => reading with { Seen = LookScale.Of(LampLight(test.Setting, test.Index) + eye) },
         };
+    }
+
+    // Points that were appended are numbered among the others.
+    private TestPlace Here(in TestPlace asked)
+    {
+        FaultCircuit names = _finder.Model.Circuit;
+        int Point(int point) => point < 0 ? point : _circuit.NodeOf(names.Points[point]);
+        TestPlace test = asked with
+        {
+            To = Point(asked.To),
+            JumperFrom = Point(asked.JumperFrom),
+            JumperTo = Point(asked.JumperTo),
+        };
+        if (names.FuseOf(asked) is >= 0 and var fuse)
+            return test with { Index = _circuit.Points.Length + fuse };
+        if (
+            asked.Instrument is Instrument.Meter or Instrument.TestLamp
+            || asked.Instrument == Instrument.Ohmmeter && asked.To >= 0
+        )
+            return test with { Index = Point(asked.Index) };
+        return asked.Instrument == Instrument.Ohmmeter
+            ? test with
+            {
+                Index = _circuit
+                    .MeasuredParts.Select(p => p.Name)
+                    .ToList()
+                    .IndexOf(names.MeasuredParts[asked.Index].Name),
+            }
+            : test;
     }
 
     private double Error() => 1 + 0.01 * (2 * _random.NextDouble() - 1);
@@ -131,26 +170,28 @@ internal sealed class SimulatedBike
     // The mechanic knows how this lamp should look where it belongs lit.
     private double LampLight(Setting setting, int lamp)
     {
-        LampSpecification right = _finder.Bike.Lamps[lamp].Specification,
-            fitted = right;
-        double volts = _solver.LampVolts(lamp),
-            share = 1;
-        if (_fault.Family.Part == lamp)
-        {
-            if (_fault.Family.Kind == FaultKind.LampDead)
-                share = 0;
-            else if (_fault.Family.Kind == FaultKind.WrongLamp)
-                fitted = _fault.Case.Lamp!;
-            else if (_fault.Family.Kind == FaultKind.LedReversed)
-                volts = -volts;
-        }
-
-        double seen = share * Light(fitted, volts);
+        LampSpecification right = _finder.Bike.Lamps[lamp].Specification;
+        LampFaultChange change = _solver.Harness.Lamps[lamp];
+        double volts = _solver.LampVolts(change.ExchangedWith > 0 ? change.ExchangedWith - 1 : lamp);
+        double seen = (change.Dead > 0 ? 0 : 1) * Light(change.Other ?? right, change.IsReversed ? -volts : volts);
         _solver.Set(setting, _finder.Model.Members[0], supplyFactor: _coil);
+        _solver.Probe(-1, testLamp: false);
         _solver.Solve();
         double expected = Light(right, _solver.LampVolts(lamp)),
             full = Light(right, _circuit.Supply.FullVolts);
         return LookScale.Logarithm(seen / (expected > 0.03 * full ? expected : full));
+    }
+
+    private double BenchLight(in TestPlace test)
+    {
+        var harness = new FaultyHarness(_circuit);
+        harness.Set(test.Setting, _fault, _second);
+        LampFaultChange change = harness.Lamps[test.Index];
+        LampSpecification right = _finder.Bike.Lamps[test.Index].Specification;
+        double full = _circuit.Supply.FullVolts;
+        bool isTurned = change.IsReversed != (test.Instrument == Instrument.BenchReversed);
+        bool isDark = change.Dead > 0 || isTurned && right.Type is (LampType.Led or LampType.LedResistor);
+        return LookScale.Logarithm((isDark ? 0 : Light(change.Other ?? right, full)) / Light(right, full));
     }
 
     private static double LightOf(LampSpecification lamp, double volts, double full) =>

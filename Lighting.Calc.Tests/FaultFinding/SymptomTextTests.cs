@@ -7,7 +7,7 @@ public class SymptomTextTests
     [Fact]
     public void A_riders_words_become_readings_of_the_eye()
     {
-        SymptomText symptoms = SymptomText.Parse(s_twin, "tail dark, headlamp good");
+        SymptomText symptoms = SymptomText.Parse(s_twin, "tail dark, headlamp low good");
         Assert.Empty(symptoms.Findings);
         Assert.Equal(
             [("tail lamp", Brightness.Dark), ("headlamp low", Brightness.Normal)],
@@ -57,5 +57,39 @@ public class SymptomTextTests
             SymptomText.Parse(s_twin, "night: tail lamp dark").Findings[0].Message,
             StringComparison.Ordinal
         );
+    }
+
+    [Theory]
+    [InlineData("brake light not working", "stop lamp", Brightness.Dark)]
+    [InlineData("tail light weak", "tail lamp", Brightness.Dim)]
+    [InlineData("the tail lamp flickers", "tail lamp", Brightness.Dim)]
+    [InlineData("tail lamp is out", "tail lamp", Brightness.Dark)]
+    [InlineData("speedometer lamp works", "speedometer lamp", Brightness.Normal)]
+    [InlineData("ignition=on; indicators=left: turn signals dead", "left indicators", Brightness.Dark)]
+    [InlineData("ignition=on; lights=main; dip=low: headlight dim", "headlamp low", Brightness.Dim)]
+    public void Peoples_words_are_those_of_the_lists(string text, string lamp, Brightness seen)
+    {
+        SymptomText symptoms = SymptomText.Parse(s_twin, text);
+        Assert.Empty(symptoms.Findings);
+        Assert.Equal((lamp, seen), symptoms.Readings.Select(r => (r.Point, r.Seen!.Value)).Single());
+    }
+
+    [Theory]
+    [InlineData("headlight dark", "'headlight' may be headlamp low or headlamp high: which one?")]
+    [InlineData("turn signals out", "'turn signals' may be left indicators or right indicators: which one?")]
+    public void A_word_that_fits_several_lamps_asks(string text, string asked)
+    {
+        SymptomText symptoms = SymptomText.Parse(s_twin, text);
+        Assert.Empty(symptoms.Readings);
+        Assert.Equal(asked, Assert.Single(symptoms.Findings).Message);
+    }
+
+    [Fact]
+    public void Nothing_works_is_every_lamp_dark_where_it_should_be_lit()
+    {
+        SymptomText symptoms = SymptomText.Parse(s_twin, "nothing works");
+        Assert.Equal(9, symptoms.Readings.Length);
+        Assert.All(symptoms.Readings, r => Assert.Equal(Brightness.Dark, r.Seen));
+        Assert.All(symptoms.Readings, r => Assert.NotEmpty(r.When.Terms));
     }
 }

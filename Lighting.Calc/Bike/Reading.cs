@@ -12,6 +12,16 @@ public sealed record Reading
     /// <summary>The point probed, the fuse replaced by an ammeter, or the lamp or run looked at.</summary>
     public required string Point { get; init; }
 
+    /// <summary>The second point, for the black lead of a meter or an ohmmeter; null for battery minus, or for a part
+    /// whose two ends are meant.</summary>
+    public string? To { get; init; }
+
+    /// <summary>The fused jumper that was on while it was taken; null for none.</summary>
+    public JumperLead? Jumper { get; init; }
+
+    /// <summary>Whether the test was passed over, so that it is not asked for again; it then has no result.</summary>
+    public bool IsSkipped { get; init; }
+
     /// <summary>Instrument.</summary>
     public required Instrument Instrument { get; init; }
 

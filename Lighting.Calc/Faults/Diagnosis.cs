@@ -12,7 +12,11 @@ public sealed class Diagnosis
         NextTest? next,
         ImmutableArray<Finding> findings,
         ImmutableArray<Reading> used
-    ) => (Ranked, NothingFound, Summary, Next, Findings, Used) = (ranked, nothingFound, summary, next, findings, used);
+    )
+    {
+        (Ranked, NothingFound, Summary) = (ranked, nothingFound, summary);
+        (Next, Findings, Used) = (next, findings, used);
+    }
 
     /// <summary>Faults, likeliest first; those below 0.1 % are omitted.</summary>
     public ImmutableArray<FaultGroup> Ranked { get; }
@@ -20,8 +24,15 @@ public sealed class Diagnosis
     /// <summary>Whether there are readings and a healthy bike explains them best.</summary>
     public bool NothingFound { get; }
 
-    /// <summary>Summary in one sentence.</summary>
+    /// <summary>Summary: what is found, then in one line each where it is and the reading that it does not
+    /// explain.</summary>
     public string Summary { get; }
+
+    /// <summary>The repair of the fault that is named, in one line; null while none is likely enough.</summary>
+    public string? Repair { get; internal init; }
+
+    /// <summary>The reading that shows the repair, with what it should be; null without a repair.</summary>
+    public string? Proof { get; internal init; }
 
     /// <summary>The next test; null if no test is worth its cost.</summary>
     public NextTest? Next { get; }

@@ -13,10 +13,18 @@ public sealed class FaultFinder
     // Less likely faults are omitted.
     private const double Mentioned = 1e-3;
 
+    // From this probability on a fault is named with its repair.
+    private const double Named = 0.8;
+
+    // Something that is not listed may be two that are.
+    private const double SeeksPairs = 0.1;
+
+    // The place of what the catalogue lacks, after "nothing".
+    private const int NotListedFamily = 1;
+
     private readonly FaultModel _model;
     private readonly ImmutableArray<Particle> _grid;
-    private readonly List<(TestPlace Test, Column Column)> _tests;
-    private readonly ImmutableArray<int> _groupOf;
+    private readonly ImmutableArray<TestPlace> _tests;
 
     /// <summary>Solves a bike under every fault.</summary>
     /// <param name="bike">The bike; it needs runs.</param>
@@ -33,11 +41,8 @@ public sealed class FaultFinder
         ArgumentNullException.ThrowIfNull(bike);
         RequireRuns(bike);
         _model = new FaultModel(new FaultCircuit(bike, options ?? new FaultFindingOptions()), cancellationToken);
-        foreach (Setting setting in _model.Cover)
-            _model.In(setting).TakeAllTestLamps(cancellationToken);
-        _tests = [.. _model.Tests().Select(t => (t, _model.Of(t, cancellationToken)))];
+        _tests = TestCatalog.Of(_model);
         _grid = Posterior.Grid(_model);
-        _groupOf = FaultGroups.Of(_model, _tests);
     }
 
     /// <summary>The bike.</summary>
@@ -55,7 +60,7 @@ public sealed class FaultFinder
 
     internal FaultModel Model => _model;
 
-    internal ImmutableArray<int> GroupOf => _groupOf;
+    internal ImmutableArray<TestPlace> Tests => _tests;
 
     /// <summary>Diagnosis by readings. Their order does not matter; a row without a reading is ignored.</summary>
     /// <param name="readings">The readings; none gives the priors and the best first test.</param>
@@ -81,69 +86,102 @@ public sealed class FaultFinder
         [
             .. check
                 .Take(readings)
-                .Select(r => new Evidence(r.Reading, r.Place, r.Value, _model.Of(r.Place, cancellationToken))),
+                .Select(r => new Evidence(r.Reading, r.Place, r.Value, _model.Of(r.Place, cancellationToken), r.Times)),
         ];
         Posterior posterior = Posterior.Of(_model, _grid, evidence);
         var explainer = new Explainer(_model, posterior, evidence);
-        List<FaultGroup> groups = Groups(posterior, explainer);
+        ImmutableArray<FaultPair> pairs = NeedsPairs(posterior, explainer, evidence)
+            ? new PairSearch(_model, _grid, posterior, evidence).Find(cancellationToken)
+            : [];
+        double[] shares = Shares(posterior, pairs);
+        var words = new PairExplainer(explainer);
+        ShortList list = ShortList.Making(_model, posterior, pairs, shares);
+        // Where a short may be, no ammeter goes into the fuse's place, and no jumper past it.
+        TestPlace[] tests =
+        [
+            .. _tests.Where(t => list.Shorts <= NextTestSearch.LeastShort || !NextTestSearch.FeedsShort(t)),
+        ];
+        Column[] columns = list.Columns(tests, cancellationToken);
+        FaultGroup[] groups =
+        [
+            .. Groups(posterior, explainer, FaultGroups.Of(_model, list, tests, columns))
+                .Select(g => g.Times(shares[0]))
+                .Concat(pairs.Select((p, i) => words.Group(p, shares[i + 1])))
+                .Where(g => g.Probability >= Mentioned)
+                .OrderByDescending(g => g.Probability),
+        ];
         var findings = check.Findings.ToBuilder();
-        Hypotheses hypotheses = Hypotheses.Singles(_model, posterior, explainer);
-        List<(TestPlace Test, Column Column)> tests = _tests;
-        if (groups[0].Conflicting.Length > 0)
-        {
-            ImmutableArray<FaultPair> pairs = new PairSearch(_model, _grid, posterior, evidence).Find(
-                cancellationToken
-            );
-            if (!pairs.IsEmpty)
-            {
-                double most = Math.Max(posterior.LogEvidence, pairs.Max(p => p.LogWeight));
-                double[] weights =
-                [
-                    Math.Exp(posterior.LogEvidence - most),
-                    .. pairs.Select(p => Math.Exp(p.LogWeight - most)),
-                ];
-                double[] shares = [.. weights.Select(w => w / weights.Sum())];
-                var words = new PairExplainer(explainer);
-                groups =
-                [
-                    .. groups
-                        .Select(g => g.Times(shares[0]))
-                        .Concat(pairs.Select((p, i) => words.Group(p, shares[i + 1])))
-                        .Where(g => g.Probability >= Mentioned)
-                        .OrderByDescending(g => g.Probability),
-                ];
-                if (seekNext)
+        if (groups[0].Conflicting.FirstOrDefault(c => Times(evidence, c.Reading) == 1) is { } once)
+            findings.Add(
+                new Finding(FindingKind.ReadingNotExplained, Severity.Caution, once.Reading.Point)
                 {
-                    hypotheses = hypotheses.With(pairs, shares[0], shares[1..], words);
-                    tests = PairColumns.Of(_model, _tests, pairs, cancellationToken);
+                    Detail = once.Message,
                 }
-            }
-
-            if (groups[0].Conflicting.Length > 0)
-                findings.Add(
-                    new Finding(
-                        FindingKind.ReadingNotExplained,
-                        Severity.Caution,
-                        groups[0].Conflicting[0].Reading.Point
-                    )
-                    {
-                        Detail = groups[0].Conflicting[0].Message,
-                    }
-                );
-        }
-
+            );
+        var hypotheses = new Hypotheses(
+            list,
+            posterior.BatteryMean,
+            posterior.BatteryVariance,
+            (h, probability) =>
+                h < list.Families.Length
+                    ? explainer.Named(list.Families[h], probability)
+                    : words.Named(pairs[h - list.Families.Length], probability)
+        );
         bool nothing = evidence.Length > 0 && groups[0].IsNothing && groups[0].Conflicting.IsEmpty;
         NextTest? next = !seekNext
             ? null
-            : new NextTestSearch(_model, tests).Find(hypotheses, evidence, cancellationToken);
+            : new NextTestSearch(_model, tests, columns).Find(
+                hypotheses,
+                [.. evidence.Select(e => e.Place), .. check.Skipped],
+                [.. evidence.Select(e => e.Place.Setting).Distinct()],
+                cancellationToken
+            );
+        bool isNamed =
+            evidence.Length > 0
+            && groups[0].Probability >= Named
+            && groups[0].Best.Faults is [{ Kind: not FaultKind.None and not FaultKind.NotListed }];
+        FaultFamily? named = isNamed
+            ? _model.Families.First(f =>
+                f.Kind == groups[0].Best.Faults[0].Kind && f.PartName == groups[0].Best.Faults[0].Part
+            )
+            : null;
         return new Diagnosis(
             [.. groups],
             nothing,
-            Summary(groups, nothing, evidence.Length, explainer.IsNormal),
+            Headline.Of(_model, groups, posterior, shares[0], evidence.Length, nothing, explainer.IsNormal),
             next,
             findings.ToImmutable(),
             [.. evidence.Select(e => e.Reading)]
-        );
+        )
+        {
+            Repair = named?.Repair,
+            Proof = named is null
+                ? null
+                : explainer.Proof(explainer.Fits(posterior.Best(_model.Families.IndexOf(named)))),
+        };
+    }
+
+    private static int Times(Evidence[] evidence, Reading reading) =>
+        evidence.First(e => ReferenceEquals(e.Reading, reading)).Times;
+
+    // Where the leading fault leaves a reading unexplained, or something that is not listed explains them as well.
+    private bool NeedsPairs(Posterior posterior, Explainer explainer, Evidence[] evidence)
+    {
+        int best = Enumerable.Range(0, _model.Families.Length).MaxBy(f => posterior.FamilyWeights[f]);
+        return evidence.Length > 1
+            && (
+                _model.Families[best].IsBroad
+                || posterior.FamilyWeights[NotListedFamily] > SeeksPairs
+                || !explainer.Conflicting(explainer.Fits(posterior.Best(best))).IsEmpty
+            );
+    }
+
+    private static double[] Shares(Posterior posterior, ImmutableArray<FaultPair> pairs)
+    {
+        double most = pairs.Select(p => p.LogWeight).Append(posterior.LogEvidence).Max();
+        double[] weights = [Math.Exp(posterior.LogEvidence - most), .. pairs.Select(p => Math.Exp(p.LogWeight - most))];
+        double sum = weights.Sum();
+        return [.. weights.Select(w => w / sum)];
     }
 
     internal static void RequireRuns(Bike bike)
@@ -156,31 +194,10 @@ public sealed class FaultFinder
             );
     }
 
-    private static string Summary(List<FaultGroup> groups, bool nothing, int readings, bool asItShouldBe)
-    {
-        FaultGroup first = groups[0];
-        if (nothing)
-            return $"No fault found{(first.Probability < 0.5 ? " so far" : "")}: "
-                + $"{(readings == 1 ? "the reading is" : "all readings are")} normal (probability of no fault: "
-                + $"{FaultWords.Percent(first.Probability)}).";
-        if (readings == 0)
-            return "No readings yet: start with the first test.";
-        string others =
-            first.Alternatives.Length > 1
-                ? $", or {first.Alternatives.Length - 1} more that no reading can distinguish from it"
-                : "";
-        string share = $"({FaultWords.Percent(first.Probability)}{others})";
-        return asItShouldBe
-                ? $"{(readings == 1 ? "The reading is" : "All readings are")} normal so far; the likeliest remaining "
-                    + $"fault is {first.Best.Sentence} {share}."
-            : first.Probability < 0.5 ? $"No clear result yet; the likeliest fault is {first.Best.Sentence} {share}."
-            : $"{char.ToUpperInvariant(first.Best.Sentence[0])}{first.Best.Sentence[1..]} {share}.";
-    }
-
-    private List<FaultGroup> Groups(Posterior posterior, Explainer explainer)
+    private List<FaultGroup> Groups(Posterior posterior, Explainer explainer, int[] groupOf)
     {
         var groups = new List<FaultGroup>();
-        foreach (IGrouping<int, int> group in Enumerable.Range(0, _model.Families.Length).GroupBy(f => _groupOf[f]))
+        foreach (IGrouping<int, int> group in Enumerable.Range(0, _model.Families.Length).GroupBy(f => groupOf[f]))
         {
             double probability = group.Sum(f => posterior.FamilyWeights[f]);
             if (probability < Mentioned)
@@ -195,6 +212,6 @@ public sealed class FaultFinder
             );
         }
 
-        return [.. groups.OrderByDescending(g => g.Probability)];
+        return groups;
     }
 }

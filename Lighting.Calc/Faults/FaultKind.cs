@@ -48,4 +48,26 @@ public enum FaultKind
 
     /// <summary>A lighting coil with a winding or lead of high resistance, or open.</summary>
     CoilWindingFault,
+
+    /// <summary>Something that the list of faults lacks.</summary>
+    NotListed,
+
+    /// <summary>Two wires of the live side that touch.</summary>
+    ShortBetweenCircuits,
+
+    /// <summary>A wire of the live side that leaks to the frame without blowing its fuse: a partial short, or a drain
+    /// on the battery.</summary>
+    LeakToFrame,
+
+    /// <summary>Two wires exchanged where they are joined.</summary>
+    CrossedWires,
+
+    /// <summary>A flasher that does not close.</summary>
+    FlasherDead,
+
+    /// <summary>A lamp holder of high resistance, or without its earth.</summary>
+    HighResistanceLampHolder,
+
+    /// <summary>The two filaments of a lamp exchanged.</summary>
+    FilamentsExchanged,
 }

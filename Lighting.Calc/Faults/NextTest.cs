@@ -6,22 +6,38 @@ namespace Lighting.Calc;
 public sealed class NextTest
 {
     internal NextTest(
-        FaultTest test,
+        FaultModel model,
+        in TestPlace place,
         double gain,
         double cost,
         string instruction,
         ImmutableArray<TestOutcome> outcomes
-    ) => (Test, ExpectedInformationGain, Cost, Instruction, Outcomes) = (test, gain, cost, instruction, outcomes);
+    )
+    {
+        FaultCircuit circuit = model.Circuit;
+        (Place, ExpectedInformationGain, Cost, Instruction, Outcomes) = (place, gain, cost, instruction, outcomes);
+        Point = model.NameOf(place);
+        To = place.To >= 0 ? circuit.Points[place.To] : null;
+        Jumper = place.HasJumper
+            ? new JumperLead(circuit.Points[place.JumperFrom], circuit.Points[place.JumperTo])
+            : null;
+    }
 
     /// <summary>The switches.</summary>
-    public Setting Setting => Test.Setting;
+    public Setting Setting => Place.Setting;
 
     /// <summary>The point probed, the fuse replaced, the lamp looked at, or the part measured with the
     /// ohmmeter.</summary>
-    public string Point => Test.Point;
+    public string Point { get; }
+
+    /// <summary>The second point of meter or ohmmeter; null for battery minus, or for a part.</summary>
+    public string? To { get; }
+
+    /// <summary>The fused jumper that is on meanwhile; null for none.</summary>
+    public JumperLead? Jumper { get; }
 
     /// <summary>The instrument.</summary>
-    public Instrument Instrument => Test.Instrument;
+    public Instrument Instrument => Place.Instrument;
 
     /// <summary>Expected information about which fault it is, in bits.</summary>
     public double ExpectedInformationGain { get; }
@@ -35,5 +51,16 @@ public sealed class NextTest
     /// <summary>The possible outcomes, likeliest first.</summary>
     public ImmutableArray<TestOutcome> Outcomes { get; }
 
-    internal FaultTest Test { get; }
+    /// <summary>The row of <c>readings.csv</c> that the test fills in, without its result.</summary>
+    public Reading Row =>
+        new()
+        {
+            When = Place.IsOnBench ? Condition.Always : Setting.AsCondition(),
+            Point = Point,
+            To = To,
+            Jumper = Jumper,
+            Instrument = Instrument,
+        };
+
+    internal TestPlace Place { get; }
 }

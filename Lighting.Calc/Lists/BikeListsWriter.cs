@@ -149,17 +149,24 @@ public static class BikeListsWriter
         return [Text(swap.Lamp), code, type, volts, "", amps, minimum];
     }
 
+    /// <summary>Readings alone, as a <c>readings.csv</c>.</summary>
+    internal static string Write(IEnumerable<Reading> readings) =>
+        ListTextWriter.Write(ListSchema.Readings, readings.Select(Reading));
+
     private static string[] Reading(Reading reading) =>
         [
             Text(reading.When.ToString()),
             Text(reading.Point),
             ReadingsReader.Instruments.First(i => i.Value == reading.Instrument).Word,
-            reading.IsOpen ? ReadingsReader.Open
+            reading.IsSkipped ? ReadingsReader.Skipped
+            : reading.IsOpen ? ReadingsReader.Open
             : reading.Voltage is { } volts ? QuantityText.Voltage.Write(volts)
             : reading.Current is { } amps ? QuantityText.Current.Write(amps)
             : reading.Resistance is { } ohms ? QuantityText.Resistance.Write(ohms)
             : reading.Seen is { } seen ? ReadingsReader.Looks.First(l => l.Value == seen).Word
             : "",
+            Text(reading.To ?? ""),
+            Text(reading.Jumper?.ToString() ?? ""),
         ];
 
     private static (string Code, string Type, string Volts, string Amps, string Minimum) Figures(

@@ -5,4 +5,11 @@ namespace Lighting.Calc.Cli.Commands;
 /// <param name="Errors">Messages.</param>
 /// <param name="IsTerminal">Whether a person is looking at the results.</param>
 /// <param name="ShowsProgress">Whether a person is looking at the messages.</param>
-internal sealed record CommandConsole(TextWriter Output, TextWriter Errors, bool IsTerminal, bool ShowsProgress);
+/// <param name="Input">Answers, where a command asks.</param>
+internal sealed record CommandConsole(
+    TextWriter Output,
+    TextWriter Errors,
+    bool IsTerminal,
+    bool ShowsProgress,
+    TextReader Input
+);

@@ -55,6 +55,8 @@ internal static class FaultsDocument
     {
         { "setting", n => n.Setting },
         { "point", n => n.Point },
+        { "to", n => n.To },
+        { "jumper", n => n.Jumper?.ToString() },
         { "instrument", n => ReadingsDocument.InstrumentWord(n.Instrument) },
         { "informationBits", n => n.ExpectedInformationGain },
         { "cost", n => n.Cost },
@@ -79,6 +81,9 @@ internal static class FaultsDocument
                                 )
                         ),
                     s_ranked.Spreadsheet(diagnosis.Ranked.SelectMany((g, i) => g.Alternatives.Select(a => (i + 1, a)))),
+                    .. diagnosis.Repair is { } repair
+                        ? [new Heading("Repair"), new Paragraph(repair), .. Proof(diagnosis)]
+                        : Array.Empty<Block>(),
                     .. diagnosis.Next is { } next
                         ?
                         [
@@ -98,6 +103,8 @@ internal static class FaultsDocument
                 json.Write("engineRpm", finder.EngineSpeed);
                 json.Write("summary", diagnosis.Summary);
                 json.Write("nothingFound", diagnosis.NothingFound);
+                json.Write("repair", diagnosis.Repair);
+                json.Write("proof", diagnosis.Proof);
                 json.Write("readings", diagnosis.Used.Length);
                 json.Write("faults", s_group, diagnosis.Ranked);
                 if (diagnosis.Next is { } next)
@@ -109,8 +116,16 @@ internal static class FaultsDocument
             StepCautions = diagnosis.Next is { } step ? [Test(finder, step)] : [],
         };
 
+    private static Block[] Proof(Diagnosis diagnosis) =>
+        diagnosis.Proof is { } proof ? [new Paragraph($"Afterwards: {proof}.")] : [];
+
     private static CautionList Test(FaultFinder finder, NextTest next) =>
-        Cautions.OfTest(finder.Bike, next.Instrument, isRunning: finder.EngineSpeed is not null);
+        Cautions.OfTest(
+            finder.Bike,
+            next.Instrument,
+            isRunning: finder.EngineSpeed is not null,
+            hasJumper: next.Jumper is not null
+        );
 
     private static string Subjects(FaultExplanation explanation) =>
         string.Join(" and ", explanation.Faults.Select(f => f.Subject));

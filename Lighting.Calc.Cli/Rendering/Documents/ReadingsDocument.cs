@@ -161,6 +161,9 @@ internal static class ReadingsDocument
             Instrument.Ammeter => "ammeter",
             Instrument.Ohmmeter => "ohmmeter",
             Instrument.Visual => "visual",
+            Instrument.GoodLamp => "good lamp",
+            Instrument.Bench => "bench",
+            Instrument.BenchReversed => "bench reversed",
             _ => throw new InvalidOperationException($"Unknown instrument {instrument}."),
         };
 

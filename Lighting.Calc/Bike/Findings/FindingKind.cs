@@ -485,4 +485,13 @@ public enum FindingKind
     /// <summary>The voltage drop with the wires as fitted is too large. Value: the share; limit: the share allowed;
     /// parts: the runs that are too small.</summary>
     DropOfFittedWires,
+
+    /// <summary>Readings of one place from which more others differ, left out. Parts: the readings left out.</summary>
+    ReadingOutvoted,
+
+    /// <summary>A name that fits several lamps. Parts: the lamps.</summary>
+    SymptomLampAmbiguous,
+
+    /// <summary>A text that is no reading. Detail: what was expected.</summary>
+    ReadingTextUnknown,
 }

@@ -18,6 +18,8 @@ internal static partial class FindingWords
             FindingKind.ContradictoryReadings =>
                 $"Contradictory readings{In(finding)}: {string.Join(" and ", finding.Parts)}. They are left out; "
                     + $"repeat one.",
+            FindingKind.ReadingOutvoted => $"Left out{In(finding)}, since more readings of the same place differ: "
+                + $"{string.Join(" and ", finding.Parts)}.",
             FindingKind.ReadingAboveBattery =>
                 $"{finding.Detail} is above the battery voltage, {Text(finding.Limit)}. Check that the engine is off "
                     + $"and the range of the meter. {LeftOut}",
@@ -44,6 +46,9 @@ internal static partial class FindingWords
                 $"'{finding.Subject}' does not end in how the lamp looks: expected dark, dim, good or bright.",
             FindingKind.SymptomLampUnknown =>
                 $"The bike has no lamp '{finding.Subject}'; the lamps are {string.Join(", ", finding.Parts)}.",
+            FindingKind.SymptomLampAmbiguous =>
+                $"'{finding.Subject}' may be {string.Join(" or ", finding.Parts)}: which one?",
+            FindingKind.ReadingTextUnknown => $"'{finding.Subject}' is not a reading: expected {finding.Detail}.",
             FindingKind.SymptomLampMisspelt => $"The bike has no lamp '{finding.Subject}'; {Near(finding)}",
             FindingKind.MeterOnBattery =>
                 $"Connect the black lead of the meter and the clip of the test lamp to {Bike.BatteryMinus}, "

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Lighting.Calc;
 
 /// <summary>Expected information gain of a test about the fault: the mutual information of fault and outcome, in
@@ -10,35 +8,19 @@ internal sealed class InformationGain
     /// <summary>Bins an outcome of voltage, current or resistance is sorted into.</summary>
     public const int Bins = 64;
 
-    // The least likely severities that together have this probability are left out.
-    private const double Negligible = 0.005;
-
-    private readonly ImmutableArray<int> _of;
-    private readonly int _count;
+    private readonly ShortList _list;
     private readonly ReadingScale _scale;
-    private readonly int[] _members;
-    private readonly double[] _weights;
     private readonly double[] _joint;
     private readonly double[] _outcome = new double[Bins];
-    private int _used = Bins;
     private readonly double _batteryMean;
     private readonly double _batteryVariance;
+    private int _used = Bins;
 
     public InformationGain(FaultModel model, Hypotheses hypotheses)
     {
-        _of = hypotheses.Of;
-        _count = hypotheses.Count;
+        _list = hypotheses.List;
         _scale = new ReadingScale(model.Circuit);
-        double passed = 0;
-        _members =
-        [
-            .. Enumerable
-                .Range(0, hypotheses.Weights.Length)
-                .OrderBy(m => hypotheses.Weights[m])
-                .SkipWhile(m => (passed += hypotheses.Weights[m]) < Negligible),
-        ];
-        _weights = [.. _members.Select(m => hypotheses.Weights[m])];
-        _joint = new double[hypotheses.Count * Bins];
+        _joint = new double[_list.Count * Bins];
         (_batteryMean, _batteryVariance) = (hypotheses.SupplyMean, hypotheses.SupplyVariance);
     }
 
@@ -66,17 +48,20 @@ internal sealed class InformationGain
 
     private void TakeLooks(Column column)
     {
-        for (int i = 0; i < _members.Length; i++)
+        for (int m = 0; m < _list.Weights.Length; m++)
         {
-            int m = _members[i],
-                row = _of[m] * Bins;
+            int row = _list.Of[m] * Bins;
             double sigma = Math.Sqrt(column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m));
+            bool isBroad = _list.IsBroad[m];
+            double other = isBroad ? NotListed.Changed : _scale.Blunder;
             for (int look = 0; look < 4; look++)
             {
-                double seen =
-                    (1 - _scale.Blunder) * LookScale.Probability((Brightness)look, column.Value[m], sigma)
-                    + _scale.Blunder / 4;
-                _joint[row + look] += _weights[i] * seen;
+                double anything = isBroad ? ReadingScale.BroadLook((Brightness)look) : 0.25;
+                _joint[row + look] +=
+                    _list.Weights[m]
+                    * (
+                        (1 - other) * LookScale.Probability((Brightness)look, column.Value[m], sigma) + other * anything
+                    );
             }
         }
     }
@@ -85,7 +70,7 @@ internal sealed class InformationGain
     {
         double low = double.PositiveInfinity,
             high = double.NegativeInfinity;
-        foreach (int m in _members)
+        for (int m = 0; m < _list.Weights.Length; m++)
         {
             double reach = 3 * Sigma(instrument, column, m);
             low = Math.Min(low, Mean(column, m) - reach);
@@ -94,10 +79,16 @@ internal sealed class InformationGain
 
         Lowest = low;
         Width = Math.Max(1e-9, (high - low) / Bins);
-        for (int i = 0; i < _members.Length; i++)
+        for (int m = 0; m < _list.Weights.Length; m++)
         {
-            int m = _members[i],
-                row = _of[m] * Bins;
+            int row = _list.Of[m] * Bins;
+            double weight = _list.Weights[m];
+            if (_list.IsBroad[m])
+            {
+                TakeAnything(instrument, row, weight * NotListed.Changed);
+                weight *= 1 - NotListed.Changed;
+            }
+
             double sigma = Sigma(instrument, column, m),
                 mean = Mean(column, m);
             int first = Math.Clamp((int)((mean - 3 * sigma - low) / Width), 0, Bins - 1),
@@ -106,10 +97,21 @@ internal sealed class InformationGain
             for (int b = first; b <= last; b++)
             {
                 double upTo = b == last ? 1 : StandardNormal.Cumulative((low + (b + 1) * Width - mean) / sigma);
-                _joint[row + b] += _weights[i] * (upTo - below);
+                _joint[row + b] += weight * (upTo - below);
                 below = upTo;
             }
         }
+    }
+
+    // What something not listed makes of a reading, brought to the bins: most of the scale, and more at its ends.
+    private void TakeAnything(Instrument instrument, int row, double weight)
+    {
+        double sum = 0;
+        Span<double> shares = stackalloc double[Bins];
+        for (int b = 0; b < Bins; b++)
+            sum += shares[b] = _scale.BroadDensity(instrument, Lowest + (b + 0.5) * Width);
+        for (int b = 0; b < Bins; b++)
+            _joint[row + b] += weight * shares[b] / sum;
     }
 
     /// <summary>What a severity reads, by what is known of the supply.</summary>
@@ -130,11 +132,11 @@ internal sealed class InformationGain
     private double Mutual()
     {
         Array.Clear(_outcome);
-        for (int f = 0; f < _count; f++)
+        for (int f = 0; f < _list.Count; f++)
             for (int b = 0; b < _used; b++)
                 _outcome[b] += _joint[f * Bins + b];
         double bits = 0;
-        for (int f = 0; f < _count; f++)
+        for (int f = 0; f < _list.Count; f++)
         {
             double family = 0;
             for (int b = 0; b < _used; b++)

@@ -41,9 +41,36 @@ internal struct Likelihood
     /// <summary>The value expected of the last reading.</summary>
     public double Expected { get; private set; }
 
+    /// <summary>Takes a reading under a fault that may change any reading, and leaves the others as on a healthy
+    /// bike.</summary>
+    public void TakeBroad(Evidence evidence, in Prediction healthy)
+    {
+        double density = _scale.BroadDensity(evidence.Place.Instrument, evidence.Value),
+            fits;
+        if (evidence.IsLook)
+        {
+            fits = LookScale.Probability(
+                (Brightness)(int)evidence.Value,
+                healthy.Value,
+                Math.Sqrt(healthy.Sigma * healthy.Sigma + healthy.Own * healthy.Own)
+            );
+        }
+        else
+        {
+            double own = _scale.Sigma(evidence.Place.Instrument, evidence.Value),
+                supply = healthy.Battery * _scale.SupplyTolerance,
+                off = evidence.Value - healthy.Value;
+            double variance = own * own + healthy.Own * healthy.Own + healthy.Sigma * healthy.Sigma + supply * supply;
+            fits = Math.Exp(-off * off / (2 * variance)) / Math.Sqrt(2 * Math.PI * variance);
+        }
+
+        (Expected, Distance) = (healthy.Value, 0);
+        Logarithm += Math.Log((1 - NotListed.Changed) * fits + NotListed.Changed * density);
+    }
+
     public void Take(Evidence evidence, in Prediction predicted)
     {
-        double blunder = _scale.Blunder,
+        double blunder = evidence.Blunder(_scale.Blunder),
             density = _scale.BlunderDensity(evidence.Place.Instrument);
         Expected = predicted.Value;
         if (evidence.IsLook)

@@ -2,23 +2,29 @@ namespace Lighting.Calc;
 
 /// <summary>Finds the test with the largest expected information for its cost, and says what each outcome would
 /// mean.</summary>
-internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Column Column)> tests)
+internal sealed class NextTestSearch(FaultModel model, IReadOnlyList<TestPlace> tests, Column[] columns)
 {
     private const double LeastBits = 0.03;
 
-    // An ammeter in the place of a fuse that a short has blown is itself the fuse.
-    private const double LeastShort = 0.01;
+    /// <summary>Probability of a short from which on no test may feed it.</summary>
+    public const double LeastShort = 0.01;
 
-    public NextTest? Find(Hypotheses hypotheses, IReadOnlyList<Evidence> evidence, CancellationToken cancellationToken)
+    // A resistance is measured only where no live test tells about as much.
+    private const double AsMuch = 0.8;
+
+    /// <summary>Whether a test feeds a short: an ammeter in the place of a blown fuse is itself the fuse, and a jumper
+    /// is past it.</summary>
+    public static bool FeedsShort(TestPlace test) => test.Instrument == Instrument.Ammeter || test.HasJumper;
+
+    public NextTest? Find(
+        Hypotheses hypotheses,
+        IReadOnlyCollection<TestPlace> taken,
+        IReadOnlyCollection<Setting> settings,
+        CancellationToken cancellationToken
+    )
     {
-        FaultFindingOptions options = model.Circuit.Options;
-        var taken = evidence.Select(e => e.Place).ToHashSet();
-        var settings = evidence.Select(e => e.Place.Setting).ToHashSet();
-        double other = options.Cost("other setting");
-        var costs = new Dictionary<Instrument, double>();
-        foreach (Instrument instrument in Enum.GetValues<Instrument>())
-            costs[instrument] = options.Cost(FaultWords.InstrumentWord(instrument));
-        (TestPlace Test, Column Column, double Bits, double Cost)? best = null;
+        var costs = new TestCosts(model.Circuit, settings);
+        var done = taken.ToHashSet();
         var allBits = new double[tests.Count];
         Parallel.For(
             0,
@@ -27,35 +33,43 @@ internal sealed class NextTestSearch(FaultModel model, List<(TestPlace Test, Col
             () => new InformationGain(model, hypotheses),
             (i, _, own) =>
             {
-                if (
-                    !taken.Contains(tests[i].Test)
-                    && (tests[i].Test.Instrument != Instrument.Ammeter || hypotheses.Shorts <= LeastShort)
-                )
-                    allBits[i] = own.Bits(tests[i].Test, tests[i].Column);
+                if (!done.Contains(tests[i]))
+                    allBits[i] = own.Bits(tests[i], columns[i]);
                 return own;
             },
             _ => { }
         );
-        for (int i = 0; i < tests.Count; i++)
-        {
-            (TestPlace test, Column column) = tests[i];
-            double bits = allBits[i];
-            double cost = costs[test.Instrument] + (settings.Contains(test.Setting) ? 0 : other);
-            if (bits >= LeastBits && (best is not { } b || bits / cost > b.Bits / b.Cost * (1 + 1e-9)))
-                best = (test, column, bits, cost);
-        }
-
-        if (best is not { } found)
+        double cost(int i) => costs.Of(tests[i]);
+        int best = Best(_ => true, LeastBits);
+        if (best < 0)
             return null;
+        if (
+            tests[best].Instrument == Instrument.Ohmmeter
+            && Best(i => tests[i].Instrument != Instrument.Ohmmeter, AsMuch * allBits[best]) is >= 0 and var live
+        )
+            best = live;
         var gain = new InformationGain(model, hypotheses);
-        gain.Bits(found.Test, found.Column);
-        var faultTest = new FaultTest(found.Test.Setting, model.NameOf(found.Test), found.Test.Instrument);
+        double bits = gain.Bits(tests[best], columns[best]);
         return new NextTest(
-            faultTest,
-            found.Bits,
-            found.Cost,
-            FaultWords.Instruction(faultTest, model.Circuit),
-            new TestOutcomes(model, hypotheses, gain).Of(found.Test, found.Column)
+            model,
+            tests[best],
+            bits,
+            cost(best),
+            FaultWords.Instruction(tests[best], model),
+            new TestOutcomes(model, hypotheses, gain).Of(tests[best], columns[best])
         );
+
+        int Best(Func<int, bool> isAllowed, double least)
+        {
+            int found = -1;
+            for (int i = 0; i < allBits.Length; i++)
+                if (
+                    allBits[i] >= least
+                    && isAllowed(i)
+                    && (found < 0 || allBits[i] / cost(i) > allBits[found] / cost(found) * (1 + 1e-9))
+                )
+                    found = i;
+            return found;
+        }
     }
 }

@@ -4,8 +4,10 @@ namespace Lighting.Calc;
 
 /// <summary>Looks for two faults at once where no single one explains the readings.</summary>
 /// <remarks>
-/// Pairs are made of the faults that explain all readings best and of those that explain best each abnormal
-/// reading. Every pair is solved at a few severities, the best pairs then at all. Both faults are taken as independent.
+/// A leading single fault is held, and every second one is weighed on all readings; then the second of the best pairs
+/// is held and every first one weighed. Leading are those that explain all readings best, and those that explain each
+/// abnormal one best. Every pair is solved at a few severities, the best pairs then at all. Both faults are taken as
+/// independent.
 /// </remarks>
 internal sealed class PairSearch(
     FaultModel model,
@@ -14,10 +16,12 @@ internal sealed class PairSearch(
     Evidence[] evidence
 )
 {
-    private const int OverallFaults = 6;
-    private const int FaultsForAReading = 5;
-    private const int MostFaults = 22;
-    private const int RefinedPairs = 12;
+    private const int OverallLeaders = 4;
+    private const int LeadersForAReading = 2;
+    private const int MostLeaders = 10;
+    private const int Exchanged = 4;
+    private const int RefinedPairs = 8;
+    private const int MentionedPairs = 32;
 
     // A pair this far below the best is less likely than a thousandth, and its numbers are shown nowhere.
     private const double Unmentioned = 7;
@@ -36,15 +40,25 @@ internal sealed class PairSearch(
     {
         if (evidence.Length < 2)
             return [];
-        int[] families = Candidates();
-        var pairs = (from a in families from b in families where a < b select (A: a, B: b)).ToArray();
-        var coarse = new (double LogWeight, int A, int B)[pairs.Length];
-        model.ForEach(pairs.Length, TakeCoarse, cancellationToken);
-        // Parallel queries would do the same, and make a native program of the library six times as large.
-        (double LogWeight, int A, int B)[] best = [.. coarse.OrderByDescending(c => c.LogWeight).Take(RefinedPairs)];
+        int[] every =
+        [
+            .. Enumerable.Range(1, model.Families.Length - 1).Where(f => !model.Families[f].IsBroad).SelectMany(Coarse),
+        ];
+        var known = new Dictionary<(int, int), double>();
+        Hold(Leaders());
+        // Of several severities of one pair of faults the best.
+        Hold([.. Best().Take(Exchanged).Select(p => p.B)]);
+        (int A, int B)[] best = [.. Best().Take(MentionedPairs)];
         FaultPair[] refined =
         [
-            .. Each(best, c => Refine(new FaultSolver(model.Circuit, model.Draws), c.A, c.B), cancellationToken)
+            .. Each(
+                    Enumerable.Range(0, best.Length).ToArray(),
+                    (solver, i) =>
+                        i < RefinedPairs
+                            ? Refine(solver, best[i].A, best[i].B)
+                            : Exact(solver, best[i].A, best[i].B, model.Members[best[i].A], model.Members[best[i].B]),
+                    cancellationToken
+                )
                 .OrderByDescending(p => p.LogWeight)
                 .ThenBy(p => p.Nearest[0])
                 .ThenBy(p => p.Nearest[1]),
@@ -53,49 +67,88 @@ internal sealed class PairSearch(
         [
             .. Each(
                 refined,
-                p => p.LogWeight < refined[0].LogWeight - Unmentioned ? p : WithSpread(p),
+                (solver, p) => p.LogWeight < refined[0].LogWeight - Unmentioned ? p : WithSpread(solver, p),
                 cancellationToken
             ),
         ];
 
-        void TakeCoarse(FaultSolver solver, int i)
+        IEnumerable<(int A, int B)> Best() =>
+            known
+                .OrderByDescending(p => p.Value)
+                .ThenBy(p => p.Key)
+                .Select(p => p.Key)
+                .DistinctBy(p =>
+                    (
+                        Math.Min(model.FamilyOf[p.Item1], model.FamilyOf[p.Item2]),
+                        Math.Max(model.FamilyOf[p.Item1], model.FamilyOf[p.Item2])
+                    )
+                );
+
+        void Hold(int[] held)
         {
-            coarse[i] = (double.NegativeInfinity, 0, 0);
-            foreach (int a in Coarse(pairs[i].A))
-                foreach (int b in Coarse(pairs[i].B))
-                    if (Weigh(solver, a, b) is var weight && weight > coarse[i].LogWeight)
-                        coarse[i] = (weight, a, b);
+            (int A, int B)[] pairs =
+            [
+                .. (
+                    from a in held
+                    from b in every
+                    where CanBeTogether(a, b) && !known.ContainsKey((a, b))
+                    select (a, b)
+                ).Distinct(),
+            ];
+            var weights = new double[pairs.Length];
+            model.ForEach(
+                pairs.Length,
+                (solver, i) => weights[i] = Weigh(solver, pairs[i].A, pairs[i].B),
+                cancellationToken
+            );
+            for (int i = 0; i < pairs.Length; i++)
+                known[pairs[i]] = weights[i];
         }
     }
 
-    private static FaultPair[] Each<T>(T[] items, Func<T, FaultPair> work, CancellationToken cancellationToken)
+    // Only one bridge and one crossing is in the circuit, and two states of one part are one fault.
+    private bool CanBeTogether(int a, int b)
+    {
+        FaultFamily first = model.Members[a].Family,
+            second = model.Members[b].Family;
+        return first != second
+            && !(first is ShortBetweenCircuits && second is ShortBetweenCircuits)
+            && !(first is CrossedWires && second is CrossedWires)
+            && !(first is LampFault && second is LampFault && first.Part == second.Part)
+            && !first.IsSameAs(second);
+    }
+
+    private FaultPair[] Each<T>(T[] items, Func<FaultSolver, T, FaultPair> work, CancellationToken cancellationToken)
     {
         var done = new FaultPair[items.Length];
-        Parallel.For(
-            0,
-            items.Length,
-            new ParallelOptions { CancellationToken = cancellationToken },
-            i => done[i] = work(items[i])
-        );
+        model.ForEach(items.Length, (solver, i) => done[i] = work(solver, items[i]), cancellationToken);
         return done;
     }
 
-    private int[] Candidates()
+    private int[] Leaders()
     {
-        var chosen = new List<int>(Best(posterior, OverallFaults));
+        var chosen = new List<int>(Leading(posterior, OverallLeaders));
         foreach (Evidence e in evidence)
         {
             var healthy = new Likelihood(_scale);
             healthy.Take(e, e.Predicted.At(0));
             if (healthy.Distance > Explainer.ConflictDistance)
-                chosen.AddRange(Best(Posterior.Of(model, grid, [e]), FaultsForAReading));
+                chosen.AddRange(Leading(Posterior.Of(model, grid, [e]), LeadersForAReading));
         }
 
-        return [.. chosen.Distinct().Take(MostFaults)];
+        return [.. chosen.Distinct().Take(MostLeaders)];
     }
 
-    private static IEnumerable<int> Best(Posterior of, int count) =>
-        Enumerable.Range(1, of.FamilyWeights.Length - 1).OrderByDescending(f => of.FamilyWeights[f]).Take(count);
+    // The likeliest severities of the likeliest faults.
+    private IEnumerable<int> Leading(Posterior of, int count) =>
+        Enumerable
+            .Range(1, of.FamilyWeights.Length - 1)
+            .Where(f => !model.Families[f].IsBroad)
+            .OrderByDescending(f => of.FamilyWeights[f])
+            .Take(count)
+            .Select(f =>
+                Enumerable.Range(model.FirstOf[f], model.Families[f].Cases.Length).MaxBy(m => of.MemberWeights[m])
+            );
 
     private int[] Coarse(int family)
     {
@@ -136,20 +189,19 @@ internal sealed class PairSearch(
                     (best, second) = (weight, other);
         }
 
-        Prediction[] exact = Predict(solver, a, b, first, second, isExact: true);
-        return new FaultPair(
-            [first, second],
-            [a, b],
-            Weigh(exact, first, second),
-            [.. exact],
-            [Held(first), Held(second)]
-        );
+        return Exact(solver, a, b, first, second);
 
         IEnumerable<int> All(int member)
         {
             int family = model.FamilyOf[member];
             return Enumerable.Range(model.FirstOf[family], model.Families[family].Cases.Length);
         }
+    }
+
+    private FaultPair Exact(FaultSolver solver, int a, int b, in FaultMember first, in FaultMember second)
+    {
+        Prediction[] exact = Predict(solver, a, b, first, second, isExact: true);
+        return new FaultPair([first, second], [a, b], Weigh(exact, a, b), [.. exact], [Held(first), Held(second)]);
     }
 
     private static IEnumerable<FaultMember> Near(FaultMember member, double decades) =>
@@ -163,12 +215,10 @@ internal sealed class PairSearch(
             : [];
 
     private static (double Low, double High)? Held(in FaultMember fault) =>
-        fault.Family is ResistanceFault && double.IsFinite(fault.Case.Ohms) ? (fault.Case.Ohms, fault.Case.Ohms) : null;
+        fault.Family.IsResistance && double.IsFinite(fault.Case.Ohms) ? (fault.Case.Ohms, fault.Case.Ohms) : null;
 
-    private FaultPair WithSpread(FaultPair pair)
-    {
-        var solver = new FaultSolver(model.Circuit, model.Draws);
-        return pair with
+    private FaultPair WithSpread(FaultSolver solver, FaultPair pair) =>
+        pair with
         {
             Spread =
             [
@@ -176,7 +226,6 @@ internal sealed class PairSearch(
                 Spread(solver, pair.Nearest[0], pair.Nearest[1], pair.Members[0], pair.Members[1], ofFirst: false),
             ],
         };
-    }
 
     // From the best outwards until the weight has fallen as far as at the ends of nine tenths of a normal distribution.
     private (double Low, double High)? Spread(
@@ -206,24 +255,21 @@ internal sealed class PairSearch(
                 break;
             }
 
-        return (ends[0], ends[1]);
+        return ends[0] <= ends[1] ? (ends[0], ends[1]) : (ends[1], ends[0]);
     }
 
     private double Weigh(FaultSolver solver, int a, int b) => Weigh(solver, a, b, model.Members[a], model.Members[b]);
 
     // a and b are the nearest severities of the grid, whose tolerances and priors hold for those between as well.
     private double Weigh(FaultSolver solver, int a, int b, in FaultMember first, in FaultMember second) =>
-        Weigh(Predict(solver, a, b, first, second, isExact: false), first, second);
+        Weigh(Predict(solver, a, b, first, second, isExact: false), a, b);
 
-    private double Weigh(Prediction[] predicted, in FaultMember first, in FaultMember second)
+    private double Weigh(Prediction[] predicted, int a, int b)
     {
         var likelihood = new Likelihood(_scale);
         for (int i = 0; i < evidence.Length; i++)
             likelihood.Take(evidence[i], predicted[i]);
-        return likelihood.Logarithm
-            + Math.Log(
-                model.PriorOf(first.Family) * first.Case.Share * model.PriorOf(second.Family) * second.Case.Share
-            );
+        return likelihood.Logarithm + Math.Log(model.PriorOf(a) * model.PriorOf(b));
     }
 
     // Tolerance and battery dependence are those of the single fault that has more of the first.

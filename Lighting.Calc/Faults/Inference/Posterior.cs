@@ -66,17 +66,20 @@ internal sealed class Posterior
         for (int f = 0; f < model.Families.Length; f++)
         {
             FaultFamily family = model.Families[f];
+            int start = particles.Count;
+            double prior = 0,
+                sum = 0;
             for (int c = 0; c < family.Cases.Length; c++)
             {
                 bool goesOn =
                     family.IsContinuous && c + 1 < family.Cases.Length && double.IsFinite(family.Cases[c + 1].Ohms);
                 int count = goesOn ? steps : 1;
+                double here = model.PriorOf(first + c);
+                prior += here;
                 for (int k = 0; k < count; k++)
                 {
                     double part = (double)k / steps;
-                    double share = goesOn
-                        ? ((1 - part) * family.Cases[c].Share + part * family.Cases[c + 1].Share) / steps
-                        : family.Cases[c].Share;
+                    double share = goesOn ? ((1 - part) * here + part * model.PriorOf(first + c + 1)) / steps : here;
                     // The last severity before an open one closes the grid with half a step only.
                     if (
                         !goesOn
@@ -85,6 +88,7 @@ internal sealed class Posterior
                         && family.Cases.Length > 1
                     )
                         share /= steps;
+                    sum += share;
                     int high = goesOn ? first + c + 1 : first + c,
                         last = family.Cases.Length - (double.IsFinite(family.Cases[^1].Ohms) ? 1 : 2);
                     particles.Add(
@@ -101,9 +105,8 @@ internal sealed class Posterior
                 }
             }
 
-            double sum = particles.Where(p => p.Family == f).Sum(p => p.Prior);
-            for (int i = particles.Count - 1; i >= 0 && particles[i].Family == f; i--)
-                particles[i] = particles[i] with { Prior = particles[i].Prior / sum * model.PriorOf(family) };
+            for (int i = start; i < particles.Count; i++)
+                particles[i] = particles[i] with { Prior = particles[i].Prior / sum * prior };
             first += family.Cases.Length;
         }
 
@@ -122,11 +125,15 @@ internal sealed class Posterior
         {
             Particle p = particles[i];
             var likelihood = new Likelihood(scale);
+            bool isBroad = model.Families[p.Family].IsBroad;
             foreach (Evidence e in evidence)
-                likelihood.Take(e, p.Of(e.Predicted));
+                if (isBroad)
+                    likelihood.TakeBroad(e, e.Predicted.At(0));
+                else
+                    likelihood.Take(e, p.Of(e.Predicted));
             logLikelihood[i] = likelihood.Logarithm;
             double weight = Math.Log(p.Prior) + likelihood.Logarithm;
-            if (weight > heaviest)
+            if (weight > heaviest && !isBroad)
                 (heaviest, mean, variance) = (weight, likelihood.BatteryMean, likelihood.BatteryVariance);
         }
 

@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 /// <summary>Outcomes of a test and what each would mean.</summary>
 internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, InformationGain gain)
 {
-    private const double LeastOutcome = 0.02;
+    private const double LeastOutcome = 0.01;
 
     // Share of full voltage, or of an ammeter's range, below which a reading counts as nothing.
     private const double Nothing = 0.03;
@@ -35,7 +35,7 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
 
         void Add(string name, int first, int last)
         {
-            double[] families = new double[hypotheses.Count];
+            double[] families = new double[hypotheses.List.Count];
             for (int f = 0; f < families.Length; f++)
                 for (int b = first; b <= last; b++)
                     families[f] += gain.Joint[f * InformationGain.Bins + b];
@@ -85,7 +85,7 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
     // what should be begins and ends.
     private static IEnumerable<(int First, int Last)> Ranges(double[] bins, int nothing, int low, int high)
     {
-        const double empty = 0.002;
+        const double empty = 0.001;
         int first = -1;
         for (int b = 0; b <= bins.Length; b++)
         {

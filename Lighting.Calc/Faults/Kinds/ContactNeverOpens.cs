@@ -14,6 +14,8 @@ internal sealed class ContactNeverOpens(FaultCircuit circuit, int contact)
 
     public override string Subject => $"the contact of {PartName}";
 
+    public override string? Repair => $"Free the contact of {PartName}, or renew the switch.";
+
     public override void PutIn(FaultyHarness harness, FaultCase severity) =>
         harness.IsOpen[Circuit.Contacts[Part]] = false;
 

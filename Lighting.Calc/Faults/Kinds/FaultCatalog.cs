@@ -6,21 +6,23 @@ namespace Lighting.Calc;
 internal static class FaultCatalog
 {
     /// <summary>The faults; "nothing" comes first.</summary>
-    public static ImmutableArray<FaultFamily> Of(FaultCircuit circuit, HealthyCurrents currents)
+    public static ImmutableArray<FaultFamily> Of(FaultCircuit circuit)
     {
         Bike bike = circuit.Bike;
         bool isBattery = circuit.Supply.Coil is null;
-        var families = new List<FaultFamily> { new NoFault(circuit, circuit.Options.Weight("nothing")) };
+        var families = new List<FaultFamily>
+        {
+            new NoFault(circuit, circuit.Options.Weight("nothing")),
+            new NotListed(circuit),
+        };
         for (int i = 0; i < bike.Runs.Length; i++)
-            families.Add(new HighResistanceRun(circuit, i, currents.Conductors[circuit.Runs[i]]));
+            families.Add(new HighResistanceRun(circuit, i));
         for (int i = 0; i < bike.Switches.Length; i++)
-            families.AddRange(
-                new HighResistanceContact(circuit, i, currents.Conductors[circuit.Contacts[i]]),
-                new ContactNeverOpens(circuit, i)
-            );
+            families.AddRange(new HighResistanceContact(circuit, i), new ContactNeverOpens(circuit, i));
         for (int i = 0; i < bike.Fuses.Length; i++)
             families.AddRange(
-                new HighResistanceFuseHolder(circuit, i, currents.Conductors[circuit.Fuses[i]]),
+                new HighResistanceFuseHolder(circuit, i, isBypassed: false),
+                new HighResistanceFuseHolder(circuit, i, isBypassed: true),
                 new FuseBlown(circuit, i)
             );
         families.AddRange(
@@ -28,6 +30,22 @@ internal static class FaultCatalog
                 .Range(0, circuit.Points.Length)
                 .Where(p => ShortToFrame.CanBe(circuit, p))
                 .Select(p => new ShortToFrame(circuit, p))
+        );
+        ImmutableArray<int> sections = circuit.Sides.Sections;
+        families.AddRange(sections.Select(p => new LeakToFrame(circuit, p)));
+        families.AddRange(
+            from a in sections
+            from b in sections
+            where a < b && circuit.Sides.MayTouch(a, b)
+            select new ShortBetweenCircuits(circuit, a, b)
+        );
+        families.AddRange(circuit.Crossings.Select((_, i) => new CrossedWires(circuit, i)));
+        if (FlasherDead.RunOf(circuit) is { } flasher)
+            families.Add(new FlasherDead(circuit, flasher));
+        for (int i = 0; i < circuit.Holders.Length; i++)
+            families.Add(new HighResistanceLampHolder(circuit, i));
+        families.AddRange(
+            FilamentsExchanged.Pairs(bike).Select(p => new FilamentsExchanged(circuit, p.First, p.Second))
         );
         for (int i = 0; i < bike.Lamps.Length; i++)
         {
@@ -41,6 +59,6 @@ internal static class FaultCatalog
 
         return isBattery
             ? [.. families, new BatteryFlat(circuit), new BatteryHighResistance(circuit)]
-            : [.. families, new LowCoilOutput(circuit), new CoilWindingFault(circuit, currents.Source)];
+            : [.. families, new LowCoilOutput(circuit), new CoilWindingFault(circuit)];
     }
 }

@@ -32,6 +32,22 @@ internal abstract class FaultFamily(
     /// <summary>Whether the severity is a share of the supply voltage, not a resistance.</summary>
     public virtual bool IsShare => false;
 
+    /// <summary>Whether the severity is a resistance.</summary>
+    public virtual bool IsResistance => false;
+
+    /// <summary>Whether it stands for whatever the list lacks, which may change any reading.</summary>
+    public virtual bool IsBroad => false;
+
+    /// <summary>How likely it is noticed though it changes no load.</summary>
+    public virtual double LeastNoticed => 0.03;
+
+    /// <summary>What it leads to that other faults lead to as well, in words, such as a blown fuse; null if
+    /// nothing.</summary>
+    public virtual string? Consequence => null;
+
+    /// <summary>The repair in one line; null where there is none to name.</summary>
+    public virtual string? Repair => null;
+
     /// <summary>Name of the part; empty for no fault.</summary>
     public abstract string PartName { get; }
 
@@ -41,6 +57,9 @@ internal abstract class FaultFamily(
     protected FaultCircuit Circuit => circuit;
 
     protected Bike Bike => circuit.Bike;
+
+    /// <summary>Whether it is the same fault of the same part, differing only in how it shows.</summary>
+    public bool IsSameAs(FaultFamily other) => Kind == other.Kind && PartName == other.PartName;
 
     /// <summary>Puts a severity into a harness that is measured live or cold, or looked at.</summary>
     public abstract void PutIn(FaultyHarness harness, FaultCase severity);

@@ -8,6 +8,11 @@ internal sealed class FuseBlown(FaultCircuit circuit, int fuse)
 
     public override string Subject => $"the fuse '{PartName}'";
 
+    public override string? Repair =>
+        $"Fit a new fuse of the same rating in '{PartName}'; if it blows as well, find the short before the next one.";
+
+    public override string? Consequence => $"The fuse '{PartName}' has blown";
+
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.IsOpen[Circuit.Fuses[Part]] = true;
 
     protected override string State(Fault fault) => "blown";

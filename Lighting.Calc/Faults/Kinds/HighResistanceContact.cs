@@ -1,19 +1,20 @@
 namespace Lighting.Calc;
 
 /// <summary>A switch contact of high resistance, or that never closes.</summary>
-internal sealed class HighResistanceContact(FaultCircuit circuit, int contact, double amperes)
+internal sealed class HighResistanceContact(FaultCircuit circuit, int contact)
     : ResistanceFault(
         circuit,
         FaultKind.HighResistanceContact,
         contact,
         circuit.Options.Weight("high-resistance contact"),
-        circuit.Options.Weight("contact never closes"),
-        amperes
+        circuit.Options.Weight("contact never closes")
     )
 {
     public override string PartName => Bike.Switches[Part].Name;
 
     public override string Subject => $"the contact of {PartName}";
+
+    public override string? Repair => $"Clean the contact of {PartName}, or renew the switch.";
 
     protected override string Open => "never closes";
 

@@ -4,6 +4,8 @@ namespace Lighting.Calc;
 internal sealed class NoFault(FaultCircuit circuit, double weight = 1)
     : FaultFamily(circuit, FaultKind.None, 0, weight, OneSeverity)
 {
+    public override double LeastNoticed => 1;
+
     public override string PartName => "";
 
     public override string Subject => "nothing";

@@ -5,8 +5,7 @@ namespace Lighting.Calc;
 /// <summary>A connection of high resistance, or open.</summary>
 /// <remarks>
 /// High resistance and open are severities of one fault, since the repair is the same. Before anything is read the
-/// resistance is log-normal about 2 Ω with a standard deviation of one decade; what drops less than 3 % of the voltage,
-/// a tenth of a lamp's light, is seldom noticed and therefore less likely: common practice, no source.
+/// resistance is log-normal about 2 Ω with a standard deviation of one decade: common practice, no source.
 /// </remarks>
 internal abstract class ResistanceFault(
     FaultCircuit circuit,
@@ -16,8 +15,6 @@ internal abstract class ResistanceFault(
     ImmutableArray<FaultCase> cases
 ) : FaultFamily(circuit, kind, part, weight, cases)
 {
-    private const double NoticedShare = 0.03;
-
     private static readonly double[] s_ohms =
     [
         .. Enumerable.Range(0, 5).Select(k => Math.Pow(10, -1.25 + 0.25 * k)),
@@ -36,9 +33,10 @@ internal abstract class ResistanceFault(
     /// <param name="part">Index of the part.</param>
     /// <param name="poor">Prior weight of a high resistance.</param>
     /// <param name="open">Prior weight of an open connection.</param>
-    /// <param name="amperes">Largest current of the part on a healthy bike.</param>
-    protected ResistanceFault(FaultCircuit circuit, FaultKind kind, int part, double poor, double open, double amperes)
-        : this(circuit, kind, part, poor + open, Severities(poor, open, Noticed(circuit, amperes))) { }
+    protected ResistanceFault(FaultCircuit circuit, FaultKind kind, int part, double poor, double open)
+        : this(circuit, kind, part, poor + open, Severities(poor, open)) { }
+
+    public override bool IsResistance => true;
 
     public override bool IsContinuous => true;
 
@@ -57,20 +55,14 @@ internal abstract class ResistanceFault(
 
     protected override string State(Fault fault) => fault.Resistance is { } fitted ? FaultWords.Fitted(fitted) : Open;
 
-    // Resistances that are noticed in a part: where none of the settings gives it a current, all are alike.
-    private static double Noticed(FaultCircuit circuit, double amperes) =>
-        amperes > 1e-3 ? NoticedShare * circuit.Supply.FullVolts / amperes : 0;
-
     // Each severity represents the decades about it.
-    private static ImmutableArray<FaultCase> Severities(double poor, double open, double noticed)
+    private static ImmutableArray<FaultCase> Severities(double poor, double open)
     {
         double[] shares =
         [
             .. s_ohms.Select(
                 (r, i) =>
-                    1
-                    / (1 + Math.Pow(noticed / r, 2))
-                    * Math.Exp(-Math.Pow(Math.Log10(r / 2), 2) / 2)
+                    Math.Exp(-Math.Pow(Math.Log10(r / 2), 2) / 2)
                     * Math.Log(s_ohms[Math.Min(i + 1, s_ohms.Length - 1)] / s_ohms[Math.Max(i - 1, 0)])
             ),
         ];

@@ -9,6 +9,12 @@ internal sealed class ShortToFrame(FaultCircuit circuit, int point)
 
     public override string Subject => $"'{PartName}'";
 
+    public override string? Repair =>
+        $"Battery disconnected, free and insulate the wires at '{PartName}'; then fit a new fuse of the same rating.";
+
+    public override string? Consequence =>
+        Circuit.FuseBefore[Part] is >= 0 and var fuse ? $"The fuse '{Bike.Fuses[fuse].Name}' has blown" : null;
+
     public static bool CanBe(FaultCircuit circuit, int point) =>
         circuit.Sides.IsLive(circuit.Points[point])
         && (circuit.FuseBefore[point] >= 0 || circuit.Supply.Coil is not null);

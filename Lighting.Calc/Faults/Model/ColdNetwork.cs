@@ -1,5 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-
 namespace Lighting.Calc;
 
 /// <summary>Resistance between two points with the battery disconnected: filaments cold, LEDs and ignitions no
@@ -15,12 +13,12 @@ internal sealed class ColdNetwork
     private readonly double[,] _conductance;
     private readonly FaultCircuit _circuit;
     private readonly int[] _part;
-    private Matrix<double>? _inverse;
+    private double[,]? _lower;
 
     public ColdNetwork(FaultCircuit circuit, Setting setting, in FaultMember first, in FaultMember? second = null)
     {
         _circuit = circuit;
-        int n = circuit.Points.Length;
+        int n = circuit.ColdNodes;
         _conductance = new double[n, n];
         _part = [.. Enumerable.Range(0, n)];
         var harness = new FaultyHarness(circuit);
@@ -32,18 +30,49 @@ internal sealed class ColdNetwork
                     circuit.Circuit.ConductorB[part],
                     circuit.ListedOhms[part] + harness.AddedOhms[part]
                 );
-        for (int i = 0; i < n; i++)
-            if (harness.IsShorted[i])
-                Join(i, circuit.FrameNode, FaultCircuit.ShortOhms);
+        for (int i = 0; i < circuit.Points.Length; i++)
+            Join(i, circuit.FrameNode, harness.ToFrameOhms[i]);
+        for (int i = 0; i < circuit.Holders.Length; i++)
+            if (harness.HolderOhms[i] > 0)
+                Join(
+                    circuit.Circuit.ConductorA[circuit.HolderConductors[i]],
+                    circuit.Circuit.ConductorB[circuit.HolderConductors[i]],
+                    harness.HolderOhms[i]
+                );
+        if (harness.Bridge is { } bridge)
+            Join(bridge.A, bridge.B, FaultCircuit.ShortOhms);
+        if (harness.Crossing is >= 0 and var crossing)
+        {
+            (int one, int other) = circuit.CrossingConductors[crossing];
+            Join(
+                circuit.Circuit.ConductorA[one],
+                circuit.Circuit.ConductorB[one],
+                circuit.ListedOhms[circuit.Runs[circuit.Crossings[crossing].First]]
+            );
+            Join(
+                circuit.Circuit.ConductorA[other],
+                circuit.Circuit.ConductorB[other],
+                circuit.ListedOhms[circuit.Runs[circuit.Crossings[crossing].Second]]
+            );
+        }
+
         for (int i = 0; i < circuit.Lamps.Length; i++)
         {
-            FittedLamp fitted = circuit.Bike.Lamps[i];
+            FittedLamp fitted = circuit.Bike.Lamps[
+                harness.Lamps[i].ExchangedWith is > 0 and var exchanged ? exchanged - 1 : i
+            ];
             if (
                 ColdOhms(harness.Lamps[i].Other ?? fitted.Specification, fitted.Quantity - harness.Lamps[i].Dead) is
                 { } ohms
             )
-                Join(circuit.Circuit.LoadFeed[circuit.Lamps[i]], circuit.Circuit.LoadReturn[circuit.Lamps[i]], ohms);
+                Join(circuit.Circuit.LoadFeed[circuit.Lamps[i]], ReturnOf(i), ohms);
         }
+
+        // A holder in order is one with its return point.
+        int ReturnOf(int lamp) =>
+            circuit.HolderOf[lamp] is >= 0 and var holder && harness.HolderOhms[holder] > 0
+                ? circuit.Circuit.LoadReturn[circuit.Lamps[lamp]]
+                : circuit.MeasuredParts[lamp].To;
     }
 
     /// <summary>Cold resistance of all of a lamp's quantity, alone; null if an ohmmeter does not show it.</summary>
@@ -59,21 +88,39 @@ internal sealed class ColdNetwork
             _ => null,
         };
 
-    /// <summary>Resistance between the ends of a part, with all else joined to them; infinity when nothing joins
+    /// <summary>Resistance between two points, with all else joined to them; infinity when nothing joins
     /// them.</summary>
-    public double Across(MeasuredPart part)
+    public double Between(int a, int b)
     {
-        (int a, int b) = (part.From, part.To);
         if (a == b)
             return 0;
         if (_part[a] != _part[b])
             return double.PositiveInfinity;
-        _inverse ??= Inverse();
-        return Math.Max(0, _inverse[a, a] + _inverse[b, b] - 2 * _inverse[a, b]);
+        _lower ??= Factor();
+        double[] x = new double[_part.Length];
+        (x[a], x[b]) = (1, -1);
+        double sum = 0;
+        for (int i = Math.Min(a, b); i < x.Length; i++)
+        {
+            for (int k = Math.Min(a, b); k < i; k++)
+                x[i] -= _lower[i, k] * x[k];
+            x[i] /= _lower[i, i];
+            sum += x[i] * x[i];
+        }
+
+        // Without the last digits of the elimination, which would round a figure of the lists the other way.
+        return Math.Round(sum, 12);
     }
 
-    /// <summary>The same on the scale of readings.</summary>
-    public double ReadingAcross(MeasuredPart part) => OhmScale.Logarithm(Across(part), _circuit.Options);
+    /// <summary>Resistance between the ends of a part.</summary>
+    public double Across(MeasuredPart part) => Between(part.From, part.To);
+
+    /// <summary>What an ohmmeter shows in a test, on the scale of readings.</summary>
+    public double Reading(in TestPlace test) =>
+        OhmScale.Logarithm(
+            test.To >= 0 ? Between(test.Index, test.To) : Across(_circuit.MeasuredParts[test.Index]),
+            _circuit.Options
+        );
 
     private void Join(int a, int b, double ohms)
     {
@@ -91,24 +138,26 @@ internal sealed class ColdNetwork
                 _part[i] = to1;
     }
 
-    // One point of each joined part is the reference: its row and column are those of the unit matrix.
-    private Matrix<double> Inverse()
+    // A conductance from one point of each joined part to earth carries no current of an ohmmeter within the part, and
+    // makes the matrix positive definite: A = L·Lᵀ (Cholesky).
+    private double[,] Factor()
     {
         int n = _part.Length;
-        Matrix<double> matrix = Matrix<double>.Build.DenseOfArray(_conductance);
-        for (int root = 0; root < n; root++)
-        {
-            if (Array.IndexOf(_part, _part[root]) != root)
-                continue;
-            matrix.ClearRow(root);
-            matrix.ClearColumn(root);
-            matrix[root, root] = 1;
-        }
-
-        Matrix<double> inverse = matrix.Inverse();
+        double[,] lower = (double[,])_conductance.Clone();
         for (int root = 0; root < n; root++)
             if (Array.IndexOf(_part, _part[root]) == root)
-                inverse[root, root] = 0;
-        return inverse;
+                lower[root, root] += 1;
+        for (int j = 0; j < n; j++)
+        {
+            for (int k = 0; k < j; k++)
+                if (lower[j, k] is not 0 and var factor)
+                    for (int i = j; i < n; i++)
+                        lower[i, j] -= lower[i, k] * factor;
+            double pivot = Math.Sqrt(lower[j, j]);
+            for (int i = j; i < n; i++)
+                lower[i, j] /= pivot;
+        }
+
+        return lower;
     }
 }

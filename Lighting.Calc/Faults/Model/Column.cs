@@ -46,18 +46,6 @@ internal sealed class Column(int count)
             Own = supply.Coil is null ? [] : new float[count],
         };
 
-    /// <summary>The same with room for more rows, for choosing a test; without the draws, which that does not
-    /// need.</summary>
-    public Column Longer(int by)
-    {
-        var longer = new Column(Value.Length + by) { Own = Own.Length > 0 ? new float[Value.Length + by] : [] };
-        Value.CopyTo(longer.Value, 0);
-        Sigma.CopyTo(longer.Sigma, 0);
-        Battery.CopyTo(longer.Battery, 0);
-        Own.CopyTo(longer.Own, 0);
-        return longer;
-    }
-
     /// <summary>Begins a row, which a stopped calculation may have begun before.</summary>
     public void Begin(int member, double value)
     {
@@ -76,15 +64,20 @@ internal sealed class Column(int count)
             Draws[draw / 2][member] += (float)((draw % 2 == 0 ? value : -value) / 2);
     }
 
+    /// <summary>Copies a row of another column, without its draws.</summary>
+    public void Take(int row, Column from, int member)
+    {
+        (Value[row], Sigma[row], Battery[row]) = (from.Value[member], from.Sigma[member], from.Battery[member]);
+        if (Own.Length > 0)
+            Own[row] = from.OwnAt(member);
+    }
+
     /// <summary>Fills a row with a value whose tolerance and dependence on the supply are those of the row that has
     /// most tolerance.</summary>
-    public void Take(int row, double value, ImmutableArray<int> like)
+    public void Take(int row, double value, Column from, ImmutableArray<int> like)
     {
-        int most = like.MaxBy(m => Sigma[m]);
+        Take(row, from, like.MaxBy(m => from.Sigma[m]));
         Value[row] = (float)value;
-        (Sigma[row], Battery[row]) = (Sigma[most], Battery[most]);
-        if (Own.Length > 0)
-            Own[row] = Own[most];
     }
 
     private float Draw(int pair, int member) => Draws.Length > 0 ? Draws[pair][member] : 0;

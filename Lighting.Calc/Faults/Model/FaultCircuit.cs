@@ -5,9 +5,11 @@ namespace Lighting.Calc;
 /// <summary>A bike's harness with everything in it that can go wrong or be probed: one topology for all faults,
 /// settings and instruments.</summary>
 /// <remarks>
-/// What is not there has <see cref="OpenOhms"/>: an open contact, the short from each point to the frame, the lead from
-/// each point to the probe's tip. Meter and, when it is used, test lamp are connected between the tip and battery
-/// minus. Every point leaks to battery minus through <see cref="LeakOhms"/>, so that a part that is cut off reads 0 V.
+/// Open contacts and the shorts from each point to the frame have <see cref="OpenOhms"/>. Leads to the probe's tip, its
+/// common lead, the jumper, a bridge between two circuits and crossed wires are absent until they are used, so that
+/// they cost nothing. Meter and, when it is used, test lamp are connected between the tip and the common lead, which is
+/// on battery minus unless said otherwise. A lamp's return is its holder, which is joined to the point of the list.
+/// Every point leaks to battery minus through <see cref="LeakOhms"/>, so that a part that is cut off reads 0 V.
 /// Immutable; each thread has its own <see cref="FaultSolver"/>.
 /// </remarks>
 internal sealed class FaultCircuit
@@ -23,6 +25,8 @@ internal sealed class FaultCircuit
 
     /// <summary>Resistance of a wire that touches the frame: common practice, no source.</summary>
     public const double ShortOhms = 0.02;
+
+    private static readonly FuseOptions s_fuses = new();
 
     private readonly HarnessNetwork _healthy;
 
@@ -57,16 +61,38 @@ internal sealed class FaultCircuit
         builder.Source(healthy.Plus, healthy.Minus);
         for (int i = 0; i < healthy.ConductorCount; i++)
             builder.AddConductor(healthy.ConductorA[i], healthy.ConductorB[i]);
-        for (int i = 0; i < healthy.LoadCount; i++)
-            builder.AddLoad(healthy.LoadFeed[i], healthy.LoadReturn[i]);
         FrameNode = NodeOf(Sides.Frame);
-        int tip = builder.AddNode();
+        Holders = LampHolder.Of(bike);
+        HolderOf = [.. bike.Lamps.Select((_, i) => LampHolder.IndexOf(Holders, i))];
+        int[] nodes = [.. Holders.Select(_ => builder.AddNode())];
+        for (int i = 0; i < healthy.LoadCount; i++)
+            builder.AddLoad(healthy.LoadFeed[i], HolderOf[i] is >= 0 and var h ? nodes[h] : healthy.LoadReturn[i]);
+        ColdNodes = healthy.NodeCount + nodes.Length;
+        int tip = builder.AddNode(),
+            common = builder.AddNode(),
+            jumper = builder.AddNode(),
+            bridge = builder.AddNode();
+        HolderConductors = [.. Holders.Select((h, i) => builder.AddConductor(nodes[i], NodeOf(h.Return)))];
         Leaks = FromEachPoint(healthy.Minus);
         Shorts = FromEachPoint(FrameNode);
         Leads = FromEachPoint(tip);
-        Meter = builder.AddConductor(tip, healthy.Minus);
-        TestLamp = builder.AddLoad(tip, healthy.Minus);
+        Commons = FromEachPoint(common);
+        Jumpers = FromEachPoint(jumper);
+        Bridges = FromEachPoint(bridge);
+        Crossings = WireCrossing.Of(bike, Sides, Graph);
+        CrossingConductors =
+        [
+            .. Crossings.Select(c =>
+                (
+                    builder.AddConductor(NodeOf(bike.Runs[c.First].From), NodeOf(bike.Runs[c.Second].To)),
+                    builder.AddConductor(NodeOf(bike.Runs[c.Second].From), NodeOf(bike.Runs[c.First].To))
+                )
+            ),
+        ];
+        Meter = builder.AddConductor(tip, common);
+        TestLamp = builder.AddLoad(tip, common);
         Circuit = builder.Build();
+        MeasuredParts = MeasuredPart.Of(this);
 
         ImmutableArray<int> FromEachPoint(int to) =>
             [.. Enumerable.Range(0, Points.Length).Select(p => builder.AddConductor(p, to))];
@@ -108,11 +134,41 @@ internal sealed class FaultCircuit
 
     public ImmutableArray<int> Leads { get; }
 
+    /// <summary>From each point to the common lead of meter and test lamp.</summary>
+    public ImmutableArray<int> Commons { get; }
+
+    /// <summary>From each point to the jumper.</summary>
+    public ImmutableArray<int> Jumpers { get; }
+
+    /// <summary>From each point to a place where two circuits touch.</summary>
+    public ImmutableArray<int> Bridges { get; }
+
+    /// <summary>The holders of the lamps, each one node behind those of the points.</summary>
+    public ImmutableArray<LampHolder> Holders { get; }
+
+    /// <summary>For each lamp the index of its holder; −1 where it has none.</summary>
+    public ImmutableArray<int> HolderOf { get; }
+
+    /// <summary>From each holder to its return point.</summary>
+    public ImmutableArray<int> HolderConductors { get; }
+
+    /// <summary>The pairs of wires that can be exchanged.</summary>
+    public ImmutableArray<WireCrossing> Crossings { get; }
+
+    /// <summary>For each the two wires as they are when exchanged.</summary>
+    public ImmutableArray<(int First, int Second)> CrossingConductors { get; }
+
+    /// <summary>Number of the nodes that belong to the harness: its points, then its holders.</summary>
+    public int ColdNodes { get; }
+
     public int Meter { get; }
 
     public int TestLamp { get; }
 
     public int FrameNode { get; }
+
+    /// <summary>The parts with two ends for an ohmmeter.</summary>
+    public ImmutableArray<MeasuredPart> MeasuredParts { get; }
 
     /// <summary>What feeds the harness while it is tested.</summary>
     public TestSupply Supply { get; }
@@ -121,6 +177,14 @@ internal sealed class FaultCircuit
 
     /// <summary>The node of a point; −1 when the bike has no such point.</summary>
     public int NodeOf(string point) => Points.IndexOf(point, 0, Points.Length, Name.Comparer);
+
+    /// <summary>Whether a switch has to be held, as a brake lever or a horn button.</summary>
+    public bool IsHeld(string name) =>
+        Bike.Switches.FirstOrDefault(c => Name.Equal(c.Switch, name) && c.Momentary is not null)?.Momentary
+        ?? s_fuses.MomentarySwitches.Contains(name, Name.Comparer);
+
+    /// <summary>The fuse that a test lamp replaces; −1 for any other test.</summary>
+    public int FuseOf(in TestPlace test) => test.Instrument == Instrument.TestLamp ? test.Index - Points.Length : -1;
 
     private static LampSpecification PublishedTestLamp(Bike bike) =>
         LampTable.TryFind("T4W", bike.SystemVoltage, out PublishedLamp? lamp)

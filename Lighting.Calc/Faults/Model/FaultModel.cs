@@ -8,31 +8,31 @@ namespace Lighting.Calc;
 internal sealed class FaultModel
 {
     private readonly ConcurrentDictionary<Setting, Lazy<SettingPredictions>> _settings = new();
+    private readonly ConcurrentBag<FaultSolver> _solvers = [];
     private readonly double _weights;
 
     public FaultModel(FaultCircuit circuit, CancellationToken cancellationToken)
-        : this(
-            circuit,
-            (cover, draws) => FaultCatalog.Of(circuit, HealthyCurrents.Of(circuit, draws, cover)),
-            cancellationToken
-        )
-    { }
+        : this(circuit, FaultCatalog.Of(circuit), cancellationToken)
+    {
+        Noticed = NoticedFaults.Of(this, cancellationToken);
+        for (int m = 0; m < Members.Length; m++)
+            _weights += WeightOf(m);
+    }
 
-    private FaultModel(
-        FaultCircuit circuit,
-        Func<ImmutableArray<Setting>, ToleranceDraws, ImmutableArray<FaultFamily>> families,
-        CancellationToken cancellationToken
-    )
+    private FaultModel(FaultCircuit circuit, ImmutableArray<FaultFamily> families, CancellationToken cancellationToken)
     {
         Circuit = circuit;
         Draws = new ToleranceDraws(circuit);
         Cover = SettingCover.Of(circuit.Bike, circuit.Graph, circuit.Options.Within, cancellationToken);
-        Families = families(Cover, Draws);
+        Families = families;
         Members = [.. Families.SelectMany(f => f.Cases.Select(c => new FaultMember(f, c)))];
+        EveryMember = [.. Enumerable.Range(0, Members.Length)];
         FamilyOf = [.. Families.SelectMany((f, i) => f.Cases.Select(_ => i))];
-        FirstOf = [.. Families.Select((_, f) => Families.Take(f).Sum(g => g.Cases.Length))];
-        _weights = Families.Sum(f => f.Weight);
-        Parts = MeasuredPart.Of(circuit);
+        var first = new int[Families.Length];
+        for (int f = 1; f < first.Length; f++)
+            first[f] = first[f - 1] + Families[f - 1].Cases.Length;
+        FirstOf = [.. first];
+        Noticed = [.. Members.Select(_ => 1.0)];
         AllOff = SettingEnumeration.Held(circuit.Bike, Condition.Always);
     }
 
@@ -51,7 +51,13 @@ internal sealed class FaultModel
     /// <summary>Index of the first severity of each family.</summary>
     public ImmutableArray<int> FirstOf { get; }
 
-    public ImmutableArray<MeasuredPart> Parts { get; }
+    /// <summary>The indexes of all severities.</summary>
+    public int[] EveryMember { get; }
+
+    /// <summary>For each severity how likely somebody notices it, 0 to 1.</summary>
+    public ImmutableArray<double> Noticed { get; }
+
+    public ImmutableArray<MeasuredPart> Parts => Circuit.MeasuredParts;
 
     /// <summary>The fewest settings that cover everything.</summary>
     public ImmutableArray<Setting> Cover { get; }
@@ -60,68 +66,23 @@ internal sealed class FaultModel
 
     /// <summary>The same with no fault but "nothing".</summary>
     public static FaultModel Healthy(FaultCircuit circuit, CancellationToken cancellationToken) =>
-        new(circuit, (_, _) => [new NoFault(circuit)], cancellationToken);
+        new(circuit, [new NoFault(circuit)], cancellationToken);
 
-    /// <summary>Prior probability of a family.</summary>
-    public double PriorOf(FaultFamily family) => family.Weight / _weights;
+    /// <summary>Prior probability of a severity.</summary>
+    public double PriorOf(int member) => WeightOf(member) / _weights;
 
-    /// <summary>Every test of the sheet: all instruments in the settings of <see cref="Cover"/>, the ohmmeter on lamps
-    /// and wires.</summary>
-    public IEnumerable<TestPlace> Tests()
-    {
-        foreach (Setting setting in Cover)
-        {
-            for (int p = 0; p < Circuit.Points.Length; p++)
-            {
-                if (Name.Equal(Circuit.Points[p], Bike.BatteryMinus))
-                    continue;
-                yield return new TestPlace(setting, Instrument.Meter, p);
-                yield return new TestPlace(setting, Instrument.TestLamp, p);
-            }
-
-            for (int f = 0; f < Circuit.Fuses.Length; f++)
-                yield return new TestPlace(setting, Instrument.Ammeter, f);
-            for (int l = 0; l < Circuit.Lamps.Length; l++)
-                if (GivesLight(l))
-                    yield return new TestPlace(setting, Instrument.Visual, l);
-        }
-
-        for (int i = 0; i < Parts.Length; i++)
-            if (Parts[i].Contact < 0 && IsKnownToOhmmeter(Parts[i]))
-                foreach (Setting setting in Parts[i].Lamp >= 0 ? TowardsBattery(Parts[i].Lamp) : [AllOff])
-                    yield return new TestPlace(setting, Instrument.Ohmmeter, i);
-    }
-
-    // Everything off, then one switch after the other closed on the way from the lamp to the battery: where the
-    // resistance falls to almost zero, the section just joined touches the frame.
-    private List<Setting> TowardsBattery(int lamp)
-    {
-        Bike bike = Circuit.Bike;
-        List<Setting> settings = [AllOff];
-        HarnessGraph graph = Circuit.Graph;
-        ImmutableArray<HarnessPart> way = graph
-            .From(graph.Lamps[lamp].A, p => p.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay : 1)
-            .PathTo(graph.Live);
-        var held = new Dictionary<string, string>(Name.Comparer);
-        foreach (HarnessPart part in way.Where(p => p.Kind == HarnessPartKind.Contact))
-        {
-            SwitchContact contact = bike.Switches[part.Index];
-            if (held.TryAdd(contact.Switch, contact.ClosedIn[0]))
-                settings.Add(
-                    new Setting(
-                        AllOff.Positions.Select(p =>
-                            held.TryGetValue(p.Switch, out string? position) ? p with { Position = position } : p
-                        )
-                    )
-                );
-        }
-
-        return settings;
-    }
+    private double WeightOf(int member) => Members[member].Family.Weight * Members[member].Case.Share * Noticed[member];
 
     /// <summary>Whether a lamp is one to look at, not an ignition or a horn.</summary>
     public bool GivesLight(int lamp) =>
         Circuit.Bike.Lamps[lamp].Specification is { } s && s.RelativeLightAt(s.ReferenceVoltage) is not null;
+
+    /// <summary>Of the settings that cover everything the one with fewest switches on that lights a lamp; null where
+    /// none does.</summary>
+    public Setting? Lighting(int lamp) =>
+        Cover
+            .Where(s => Circuit.Graph.IsFed(Circuit.Graph.Lamps[lamp], Circuit.Graph.Switches.ClosedIn(s)))
+            .MinBy(s => s.Positions.Count(p => !Name.Equal(p.Position, SwitchDefinition.Off)));
 
     /// <summary>Whether the lists say what an ohmmeter shows on a part.</summary>
     public bool IsKnownToOhmmeter(MeasuredPart part) =>
@@ -130,34 +91,50 @@ internal sealed class FaultModel
     public SettingPredictions In(Setting setting) =>
         _settings.GetOrAdd(setting, s => new Lazy<SettingPredictions>(() => new SettingPredictions(this, s))).Value;
 
-    /// <summary>Does work for every severity, on all cores, each thread with a separate solver.</summary>
-    public void ForEachMember(Action<FaultSolver, int> work, CancellationToken cancellationToken) =>
-        ForEach(Members.Length, work, cancellationToken);
-
-    /// <summary>The same for the numbers below a count.</summary>
-    public void ForEach(int count, Action<FaultSolver, int> work, CancellationToken cancellationToken) =>
+    /// <summary>Does work for the numbers below a count, on all cores, each thread with a separate solver.</summary>
+    public void ForEach(int count, Action<FaultSolver, int> work, CancellationToken cancellationToken)
+    {
+        if (count == 0)
+            return;
         Parallel.For(
             0,
             count,
             new ParallelOptions { CancellationToken = cancellationToken },
-            () => new FaultSolver(Circuit, Draws),
+            () => _solvers.TryTake(out FaultSolver? free) ? free : new FaultSolver(Circuit, Draws),
             (i, _, solver) =>
             {
                 work(solver, i);
                 return solver;
             },
-            _ => { }
+            _solvers.Add
         );
+    }
 
     public Column Of(in TestPlace test, CancellationToken cancellationToken) =>
-        In(test.Setting).Of(test.Instrument, test.Index, cancellationToken);
+        In(test.Setting).Of(test, cancellationToken);
+
+    /// <summary>Standard deviation of the logarithm of a resistance: loads that the lists do not describe to an
+    /// ohmmeter make a high one unknown.</summary>
+    public double OhmSigma(in TestPlace test, Setting setting, double logarithm)
+    {
+        if (test.To < 0)
+            return OhmScale.Sigma(logarithm, isLamp: Parts[test.Index].Lamp >= 0);
+        bool isUnknown = Circuit.Bike.Lamps.Any(l => ColdNetwork.ColdOhms(l.Specification, 1) is null);
+        return isUnknown && logarithm > OhmScale.HighLogarithm
+            ? OhmScale.UnknownSigma
+            : OhmScale.Sigma(logarithm, isLamp: true);
+    }
 
     public string NameOf(in TestPlace test) =>
         test.Instrument switch
         {
             Instrument.Ammeter => Circuit.Bike.Fuses[test.Index].Name,
-            Instrument.Visual => Circuit.Bike.Lamps[test.Index].Lamp,
-            Instrument.Ohmmeter => Parts[test.Index].Name,
+            Instrument.Visual or Instrument.GoodLamp or Instrument.Bench or Instrument.BenchReversed => Circuit
+                .Bike
+                .Lamps[test.Index]
+                .Lamp,
+            Instrument.Ohmmeter when test.To < 0 => Parts[test.Index].Name,
+            Instrument.TestLamp when Circuit.FuseOf(test) is >= 0 and var fuse => Circuit.Bike.Fuses[fuse].Name,
             _ => Circuit.Points[test.Index],
         };
 }

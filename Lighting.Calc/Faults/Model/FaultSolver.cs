@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Lighting.Calc;
 
 /// <summary>Puts faults, a setting, a draw of the tolerances and an instrument into the circuit and solves it. One
@@ -14,7 +16,13 @@ internal sealed class FaultSolver
     private readonly bool _mayFall;
     private readonly double _ammeterOhms;
     private readonly double _batteryOhms;
+    private const double LeadOhms = 1e-3;
+
+    private readonly int _minus;
     private int _lead = -1;
+    private int _common;
+    private (int A, int B)? _bridge;
+    private (int A, int B)? _jumper;
     private bool _testLamp;
     private double _emf;
     private double _sourceOhms;
@@ -39,8 +47,21 @@ internal sealed class FaultSolver
         Array.Fill(_connected, true);
         foreach (int leak in circuit.Leaks)
             Set(leak, FaultCircuit.LeakOhms);
-        foreach (int conductor in circuit.Shorts.Concat(circuit.Leads))
+        foreach (int conductor in circuit.Shorts)
             Set(conductor, FaultCircuit.OpenOhms);
+        foreach (int conductor in circuit.Leads.Concat(circuit.Commons).Concat(circuit.Jumpers).Concat(circuit.Bridges))
+            Set(conductor, double.PositiveInfinity);
+        foreach ((int first, int second) in circuit.CrossingConductors)
+        {
+            Set(first, double.PositiveInfinity);
+            Set(second, double.PositiveInfinity);
+        }
+
+        foreach (int holder in circuit.HolderConductors)
+            Set(holder, 0);
+        _minus = circuit.NodeOf(Bike.BatteryMinus);
+        _common = _minus;
+        Set(circuit.Commons[_minus], LeadOhms);
         Set(circuit.Meter, circuit.Options.MeterResistance.Ohms);
         Set(circuit.TestLamp, CircuitLoad.Of(circuit.TestLampSpecification, 1, Earth.Negative));
         Connect(circuit.TestLamp, false);
@@ -57,7 +78,8 @@ internal sealed class FaultSolver
     /// <param name="second">A second fault; null for none.</param>
     /// <param name="draw">Which draw of the tolerances; −1 for the list's values.</param>
     /// <param name="supplyFactor">Voltage of battery or coil relative to the list.</param>
-    /// <param name="ammeterFor">The fuse an ammeter replaces; −1 for none.</param>
+    /// <param name="place">The test, for what it changes of the harness: an ammeter or test lamp in a fuse's place, a
+    /// good lamp, a jumper; null for none of these.</param>
     /// <param name="speedFactor">Engine speed over that of the test; only a coil depends on it.</param>
     public void Set(
         Setting setting,
@@ -65,25 +87,58 @@ internal sealed class FaultSolver
         in FaultMember? second = null,
         int draw = -1,
         double supplyFactor = 1,
-        int ammeterFor = -1,
+        in TestPlace? place = null,
         double speedFactor = 1
     )
     {
         Harness.Set(setting, first, second);
-        int ammeter = ammeterFor >= 0 ? _circuit.Fuses[ammeterFor] : -1;
+        int ammeter = -1;
+        (int, int)? jumper = null;
+        if (place is { } test)
+        {
+            if (test.Instrument == Instrument.Ammeter)
+                ammeter = _circuit.Fuses[test.Index];
+            else if (_circuit.FuseOf(test) is >= 0 and var fuse)
+                Harness.IsOpen[_circuit.Fuses[fuse]] = true;
+            else if (test.Instrument == Instrument.GoodLamp)
+                Harness.FitGoodLamp(test.Index);
+            if (test.HasJumper)
+                jumper = (test.JumperFrom, test.JumperTo);
+        }
+
         foreach (int part in _circuit.Parts)
         {
             double ohms = part == ammeter ? _ammeterOhms : _draws.Ohms(draw, part);
+            bool isBypassed =
+                part == ammeter && Harness.BypassedHolder >= 0 && part == _circuit.Fuses[Harness.BypassedHolder];
+            double added = isBypassed ? 0 : Math.Min(FaultCircuit.OpenOhms, Harness.AddedOhms[part]);
             Set(
                 part,
                 Harness.IsOpen[part] && part != ammeter
                     ? FaultCircuit.OpenOhms
-                    : Math.Max(FaultCircuit.LeastOhms, ohms + Math.Min(FaultCircuit.OpenOhms, Harness.AddedOhms[part]))
+                    : Math.Max(FaultCircuit.LeastOhms, ohms + added)
             );
         }
 
         for (int i = 0; i < _circuit.Points.Length; i++)
-            Set(_circuit.Shorts[i], Harness.IsShorted[i] ? FaultCircuit.ShortOhms : FaultCircuit.OpenOhms);
+            Set(_circuit.Shorts[i], Math.Min(FaultCircuit.OpenOhms, Harness.ToFrameOhms[i]));
+        for (int i = 0; i < _circuit.Holders.Length; i++)
+            Set(_circuit.HolderConductors[i], Math.Min(FaultCircuit.OpenOhms, Harness.HolderOhms[i]));
+        for (int i = 0; i < _circuit.Crossings.Length; i++)
+        {
+            bool crossed = i == Harness.Crossing;
+            Set(
+                _circuit.CrossingConductors[i].First,
+                crossed ? _draws.Ohms(draw, _circuit.Runs[_circuit.Crossings[i].First]) : double.PositiveInfinity
+            );
+            Set(
+                _circuit.CrossingConductors[i].Second,
+                crossed ? _draws.Ohms(draw, _circuit.Runs[_circuit.Crossings[i].Second]) : double.PositiveInfinity
+            );
+        }
+
+        Join(_circuit.Bridges, ref _bridge, Harness.Bridge, FaultCircuit.ShortOhms / 2);
+        Join(_circuit.Jumpers, ref _jumper, jumper, LeadOhms);
         for (int i = 0; i < _circuit.Lamps.Length; i++)
             SetLamp(i, draw);
         double share = supplyFactor * Harness.VoltageShare;
@@ -93,15 +148,30 @@ internal sealed class FaultSolver
         _rpm = _circuit.Supply.Rpm * speedFactor;
     }
 
-    /// <summary>Puts the tip on a point; −1 takes it off.</summary>
-    public void Probe(int point, bool testLamp)
+    /// <summary>Puts the tip on a point, −1 takes it off, and the common lead on another, −1 for battery
+    /// minus.</summary>
+    public void Probe(int point, bool testLamp, int common = -1)
     {
+        if (common < 0)
+            common = _minus;
+        if (_common != common)
+        {
+            Set(_circuit.Commons[_common], double.PositiveInfinity);
+            Set(_circuit.Commons[common], LeadOhms);
+            _common = common;
+        }
+
         if (_lead != point)
         {
-            if (_lead >= 0)
+            // All leads of the tip that are not joined are open while one is, so that moving it changes no more than
+            // two values.
+            if ((_lead < 0) != (point < 0))
+                foreach (int lead in _circuit.Leads)
+                    Set(lead, point < 0 ? double.PositiveInfinity : FaultCircuit.OpenOhms);
+            else if (_lead >= 0)
                 Set(_circuit.Leads[_lead], FaultCircuit.OpenOhms);
             if (point >= 0)
-                Set(_circuit.Leads[point], 1e-3);
+                Set(_circuit.Leads[point], LeadOhms);
             _lead = point;
         }
 
@@ -112,12 +182,34 @@ internal sealed class FaultSolver
         }
     }
 
+    /// <summary>Puts the instrument of a test on its place: meter or test lamp; the others need none.</summary>
+    public void Probe(in TestPlace test)
+    {
+        if (_circuit.FuseOf(test) is >= 0 and var fuse)
+            Probe(
+                _circuit.Circuit.ConductorA[_circuit.Fuses[fuse]],
+                testLamp: true,
+                _circuit.Circuit.ConductorB[_circuit.Fuses[fuse]]
+            );
+        else if (test.Instrument is Instrument.Meter or Instrument.TestLamp)
+            Probe(test.Index, test.Instrument == Instrument.TestLamp, test.To);
+        else
+            Probe(-1, testLamp: false);
+    }
+
+    /// <summary>What a meter shows on a test's point or points.</summary>
+    public double Volts(in TestPlace test) => test.To < 0 ? Volts(test.Index) : Volts(test.Index) - Volts(test.To);
+
     /// <summary>Connects a meter to every point at once; a point whose voltage this does not change reads the same with
     /// one meter.</summary>
-    public void LeakAsMeters(bool on)
+    public void LeakAsMeters(bool on) =>
+        LeakThrough(on ? _circuit.Options.MeterResistance.Ohms : FaultCircuit.LeakOhms);
+
+    /// <summary>Connects a resistance from every point to battery minus.</summary>
+    public void LeakThrough(double ohms)
     {
         foreach (int leak in _circuit.Leaks)
-            Set(leak, on ? _circuit.Options.MeterResistance.Ohms : FaultCircuit.LeakOhms);
+            Set(leak, ohms);
     }
 
     /// <summary>Solves; a failure names the setting's fault.</summary>
@@ -168,9 +260,36 @@ internal sealed class FaultSolver
             ? _solver.LoadVolts(_circuit.Lamps[lamp])
             : -_solver.LoadVolts(_circuit.Lamps[lamp]);
 
+    // Joins two points over the node that the conductors lead to; null joins none.
+    private void Join(ImmutableArray<int> conductors, ref (int A, int B)? now, (int A, int B)? wanted, double ohms)
+    {
+        if (now == wanted)
+            return;
+        if (now is { } old)
+        {
+            Set(conductors[old.A], double.PositiveInfinity);
+            Set(conductors[old.B], double.PositiveInfinity);
+        }
+
+        if (wanted is { } next)
+        {
+            Set(conductors[next.A], ohms);
+            Set(conductors[next.B], ohms);
+        }
+
+        now = wanted;
+    }
+
     private void SetLamp(int lamp, int draw)
     {
         LampFaultChange change = Harness.Lamps[lamp];
+        if (change.ExchangedWith > 0)
+        {
+            Set(_circuit.Lamps[lamp], _draws.Lamp(draw, change.ExchangedWith - 1));
+            Connect(_circuit.Lamps[lamp], true);
+            return;
+        }
+
         int quantity = _circuit.Bike.Lamps[lamp].Quantity,
             lit = quantity - change.Dead;
         Load load =

@@ -10,10 +10,22 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
     /// <summary>Whether a conductor is an open contact or a blown fuse.</summary>
     public bool[] IsOpen { get; } = new bool[circuit.Parts.Length];
 
-    /// <summary>Whether a point touches the frame.</summary>
-    public bool[] IsShorted { get; } = new bool[circuit.Points.Length];
+    /// <summary>Resistance from each point to the frame; infinity for none.</summary>
+    public double[] ToFrameOhms { get; } = new double[circuit.Points.Length];
+
+    /// <summary>Resistance that faults add between each holder and its return point.</summary>
+    public double[] HolderOhms { get; } = new double[circuit.Holders.Length];
 
     public LampFaultChange[] Lamps { get; } = new LampFaultChange[circuit.Lamps.Length];
+
+    /// <summary>The two points at which circuits touch; null for none.</summary>
+    public (int A, int B)? Bridge { get; set; }
+
+    /// <summary>Index of the wires that are exchanged; −1 for none.</summary>
+    public int Crossing { get; set; }
+
+    /// <summary>The fuse whose holder an ammeter's leads bypass; −1 for none.</summary>
+    public int BypassedHolder { get; set; }
 
     /// <summary>Resistance that faults add to the battery or coil.</summary>
     public double SourceOhms { get; set; }
@@ -25,9 +37,11 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
     {
         Array.Clear(AddedOhms);
         Array.Clear(IsOpen);
-        Array.Clear(IsShorted);
+        Array.Fill(ToFrameOhms, double.PositiveInfinity);
+        Array.Clear(HolderOhms);
         Array.Clear(Lamps);
         (SourceOhms, VoltageShare) = (0, 1);
+        (Bridge, Crossing, BypassedHolder) = (null, -1, -1);
         for (int i = 0; i < circuit.Contacts.Length; i++)
             IsOpen[circuit.Contacts[i]] = !circuit.Bike.Switches[i].IsClosed(setting);
         first.Family.PutIn(this, first.Case);
@@ -38,8 +52,11 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
     /// <summary>Joins a point to the frame, which blows the fuse before it where the source can.</summary>
     public void Short(int point)
     {
-        IsShorted[point] = true;
+        ToFrameOhms[point] = FaultCircuit.ShortOhms;
         if (circuit.FuseBefore[point] is >= 0 and var fuse)
             IsOpen[circuit.Fuses[fuse]] = true;
     }
+
+    /// <summary>Exchanges a suspect lamp for a good one.</summary>
+    public void FitGoodLamp(int lamp) => Lamps[lamp] = default;
 }

@@ -11,4 +11,8 @@ internal struct LampFaultChange
 
     /// <summary>Whether the two wires are exchanged.</summary>
     public bool IsReversed;
+
+    /// <summary>One more than the index of the filament that is at these points, this one being at its; zero for
+    /// none.</summary>
+    public int ExchangedWith;
 }

@@ -22,7 +22,7 @@ internal sealed record MeasuredPart(string Name, int From, int To, int Conductor
                     new MeasuredPart(
                         l.Lamp,
                         circuit.Circuit.LoadFeed[circuit.Lamps[i]],
-                        circuit.Circuit.LoadReturn[circuit.Lamps[i]],
+                        circuit.NodeOf(l.Return!),
                         Lamp: i
                     )
             ),

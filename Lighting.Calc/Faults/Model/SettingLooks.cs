@@ -16,12 +16,13 @@ internal sealed class SettingLooks
     }
 
     /// <summary>Of the test lamp, against full voltage.</summary>
-    public double TestLamp(FaultSolver solver)
+    public double TestLamp(FaultSolver solver) => TestLamp(solver.TestLampVolts);
+
+    /// <summary>The same at a voltage.</summary>
+    public double TestLamp(double volts)
     {
         LampSpecification lamp = _model.Circuit.TestLampSpecification;
-        return LookScale.Logarithm(
-            Light(lamp, Math.Max(0, solver.TestLampVolts)) / Light(lamp, _model.Circuit.Supply.FullVolts)
-        );
+        return LookScale.Logarithm(Light(lamp, Math.Max(0, volts)) / Light(lamp, _model.Circuit.Supply.FullVolts));
     }
 
     /// <summary>Of a lamp. Of several lamps on the same points the worst is noted.</summary>
@@ -30,11 +31,28 @@ internal sealed class SettingLooks
         LampFaultChange change = solver.Harness.Lamps[lamp];
         if (_expectedLight[lamp] <= 0 || change.Dead > 0)
             return LookScale.NoLight;
-        double volts = solver.LampVolts(lamp);
+        double volts = solver.LampVolts(change.ExchangedWith > 0 ? change.ExchangedWith - 1 : lamp);
         return LookScale.Logarithm(
             Light(change.Other ?? _model.Circuit.Bike.Lamps[lamp].Specification, change.IsReversed ? -volts : volts)
                 / _expectedLight[lamp]
         );
+    }
+
+    /// <summary>Of a lamp straight on the supply, its feed on the live terminal or, reversed, on the other.</summary>
+    public double OnBench(in FaultMember first, in TestPlace test, in FaultMember? second = null)
+    {
+        var harness = new FaultyHarness(_model.Circuit);
+        harness.Set(_setting, first, second);
+        LampFaultChange change = harness.Lamps[test.Index];
+        if (change.Dead > 0)
+            return LookScale.NoLight;
+        LampSpecification right = _model.Circuit.Bike.Lamps[test.Index].Specification,
+            fitted = change.Other ?? right;
+        double full = _model.Circuit.Supply.FullVolts;
+        bool lights =
+            fitted.Type is not (LampType.Led or LampType.LedResistor)
+            || change.IsReversed == (test.Instrument == Instrument.BenchReversed);
+        return lights ? LookScale.Logarithm(Light(fitted, full) / Light(right, full)) : LookScale.NoLight;
     }
 
     // A lamp that should be dark here is compared with itself at the supply's voltage, so that it counts as lit when it

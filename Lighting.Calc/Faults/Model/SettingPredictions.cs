@@ -2,68 +2,94 @@ namespace Lighting.Calc;
 
 /// <summary>What every test in one setting reads under every fault of every severity, each solved with the instrument's
 /// own load.</summary>
+/// <remarks>
+/// A fault is solved when a test first needs it, then kept: voltages and looks at once, their tolerances next, other
+/// instruments one by one. Safe to share between threads.
+/// </remarks>
 internal sealed class SettingPredictions
 {
     private const double SupplyStep = 0.02;
     private const double SoftVolts = 0.002;
 
+    // A point that falls by less than this share through twice the resistance of a test lamp is stiff: the lamp's light
+    // is then known well enough to call it lit. Through less a cold filament in the way would look stiff as well.
+    private const double StiffShare = 0.06;
+
     private readonly FaultModel _model;
+    private readonly FaultCircuit _circuit;
     private readonly Setting _setting;
     private readonly Column[] _meter;
     private readonly Column[] _eye;
-    private readonly Column?[] _testLamp;
-    private readonly Column?[] _ammeter;
     private readonly TestPlace[] _meters;
+    private readonly bool[][] _isSoft;
+    private readonly bool[] _isSolved;
+    private readonly bool[] _hasSpread;
+    private readonly Dictionary<TestPlace, (Column Column, bool[] Has)> _others = [];
     private readonly SettingLooks _looks;
     private readonly Lock _lock = new();
-    private Column[]? _ohmmeter;
-    private bool _isSolved;
 
     public SettingPredictions(FaultModel model, Setting setting)
     {
         _model = model;
+        _circuit = model.Circuit;
         _setting = setting;
-        FaultCircuit circuit = model.Circuit;
-        _meter = [.. circuit.Points.Select(_ => Column.Of(model.Members.Length, circuit.Supply, withDraws: true))];
-        _eye = [.. circuit.Lamps.Select(_ => Column.Of(model.Members.Length, circuit.Supply, withDraws: false))];
-        _testLamp = new Column?[circuit.Points.Length];
-        _ammeter = new Column?[circuit.Fuses.Length];
-        _meters = [.. circuit.Points.Select((_, p) => new TestPlace(setting, Instrument.Meter, p))];
+        int count = model.Members.Length;
+        _meter = [.. _circuit.Points.Select(_ => Column.Of(count, _circuit.Supply, withDraws: true))];
+        _eye = [.. _circuit.Lamps.Select(_ => Column.Of(count, _circuit.Supply, withDraws: false))];
+        _meters = [.. _circuit.Points.Select((_, p) => new TestPlace(setting, Instrument.Meter, p))];
+        _isSoft = [.. _circuit.Points.Select(_ => new bool[count])];
+        _isSolved = new bool[count];
+        _hasSpread = new bool[count];
         _looks = new SettingLooks(model, setting);
     }
 
-    /// <summary>The predictions of a test of this setting.</summary>
-    public Column Of(Instrument instrument, int index, CancellationToken cancellationToken)
+    /// <summary>The predictions of a test under all faults.</summary>
+    public Column Of(in TestPlace test, CancellationToken cancellationToken) =>
+        Of(test, _model.EveryMember, cancellationToken);
+
+    /// <summary>The predictions of a test, valid for some severities.</summary>
+    public Column Of(in TestPlace test, int[] members, CancellationToken cancellationToken)
     {
-        lock (_lock)
-        {
-            if (instrument != Instrument.Ohmmeter)
-                SolveOnce(cancellationToken);
-            switch (instrument)
-            {
-                case Instrument.Meter:
-                    return _meter[index];
-                case Instrument.Visual:
-                    return _eye[index];
-                case Instrument.TestLamp:
-                    return _testLamp[index] ?? TestLamp([index], cancellationToken)[0];
-                case Instrument.Ammeter:
-                    return _ammeter[index] ??= Ammeter(index, cancellationToken);
-                default:
-                    return (_ohmmeter ??= Ohmmeter(cancellationToken))[index];
-            }
-        }
+        TestPlace[] one = [test];
+        Prepare(one, members, cancellationToken);
+        return Known(test);
     }
 
-    /// <summary>Solves the test lamp on every point, which is quicker at once than one by one.</summary>
-    public void TakeAllTestLamps(CancellationToken cancellationToken)
+    /// <summary>The column of a test that was prepared.</summary>
+    public Column Known(in TestPlace test)
+    {
+        lock (_lock)
+            return IsPlain(test)
+                ? test.Instrument == Instrument.Meter
+                    ? _meter[test.Index]
+                    : _eye[test.Index]
+                : _others[test].Column;
+    }
+
+    /// <summary>Solves voltages and looks alone, without their tolerances.</summary>
+    public (Column[] Meter, Column[] Eye) Plain(int[] members, CancellationToken cancellationToken)
+    {
+        lock (_lock)
+            SolvePlain(members, cancellationToken);
+        return (_meter, _eye);
+    }
+
+    /// <summary>Solves tests of this setting for some severities, as far as they are not known yet.</summary>
+    public void Prepare(IReadOnlyList<TestPlace> tests, int[] members, CancellationToken cancellationToken)
     {
         lock (_lock)
         {
-            SolveOnce(cancellationToken);
-            int[] missing = [.. Enumerable.Range(0, _testLamp.Length).Where(p => _testLamp[p] is null)];
-            if (missing.Length > 0)
-                TestLamp(missing, cancellationToken);
+            if (tests.Any(t => t.Instrument != Instrument.Ohmmeter && !t.IsOnBench))
+            {
+                SolvePlain(members, cancellationToken);
+                SolveSpread(members, cancellationToken);
+            }
+
+            (TestPlace Test, Column Column, bool[] Has)[] others = [.. tests.Where(t => !IsPlain(t)).Select(Entry)];
+            if (others.Length == 0)
+                return;
+            int[] missing = [.. members.Where(m => others.Any(o => !o.Has[m]))];
+            _model.ForEach(missing.Length, (solver, i) => SolveOthers(solver, missing[i], others), cancellationToken);
         }
     }
 
@@ -82,105 +108,125 @@ internal sealed class SettingPredictions
     )
     {
         var values = new double[tests.Length];
-        if (tests.Any(t => t.Instrument != Instrument.Ohmmeter))
+        if (Array.Exists(tests, IsPlainOrAcross))
         {
             solver.Set(_setting, first, second);
+            solver.Probe(-1, testLamp: false);
             solver.Solve();
             for (int i = 0; i < values.Length; i++)
-                if (tests[i].Instrument is Instrument.Meter)
-                    values[i] = solver.Volts(tests[i].Index);
-                else if (tests[i].Instrument is Instrument.Visual)
-                    values[i] = _looks.Lamp(solver, tests[i].Index);
+                if (IsPlainOrAcross(tests[i]))
+                    values[i] =
+                        tests[i].Instrument == Instrument.Meter
+                            ? solver.Volts(tests[i])
+                            : _looks.Lamp(solver, tests[i].Index);
             if (isExact)
-                TakeSoftPoints(solver, tests, values);
+                TakeSoftPoints(solver, tests, values, null, 0);
         }
 
         ColdNetwork? cold = null;
         for (int i = 0; i < values.Length; i++)
-            switch (tests[i].Instrument)
-            {
-                case Instrument.TestLamp:
-                    solver.Probe(tests[i].Index, testLamp: true);
-                    solver.Solve();
-                    values[i] = _looks.TestLamp(solver);
-                    solver.Probe(-1, testLamp: false);
-                    break;
-                case Instrument.Ammeter:
-                    solver.Set(_setting, first, second, ammeterFor: tests[i].Index);
-                    solver.Solve();
-                    values[i] = solver.FuseAmperes(tests[i].Index);
-                    solver.Set(_setting, first, second);
-                    break;
-                case Instrument.Ohmmeter:
-                    cold ??= new ColdNetwork(_model.Circuit, _setting, first, second);
-                    values[i] = cold.ReadingAcross(_model.Parts[tests[i].Index]);
-                    break;
-            }
-
+            if (!IsPlainOrAcross(tests[i]))
+                values[i] =
+                    tests[i].Instrument == Instrument.Ohmmeter
+                        ? (cold ??= new ColdNetwork(_circuit, _setting, first, second)).Reading(tests[i])
+                        : Alone(solver, first, second, tests[i]);
         return values;
     }
 
-    // An ohmmeter needs none of this. A cancelled calculation leaves columns half filled, which the next fills again.
-    private void SolveOnce(CancellationToken cancellationToken)
+    private static bool IsPlain(TestPlace test) =>
+        test.Instrument is Instrument.Meter or Instrument.Visual && test.To < 0 && !test.HasJumper;
+
+    private static bool IsPlainOrAcross(TestPlace test) =>
+        test.Instrument is Instrument.Meter or Instrument.Visual && !test.HasJumper;
+
+    private (TestPlace Test, Column Column, bool[] Has) Entry(TestPlace test)
     {
-        if (_isSolved)
-            return;
-        _model.ForEachMember(Solve, cancellationToken);
-        _isSolved = true;
+        if (!_others.TryGetValue(test, out (Column Column, bool[] Has) entry))
+            _others[test] = entry = (
+                Column.Of(
+                    _model.Members.Length,
+                    _circuit.Supply,
+                    withDraws: !test.Instrument.IsLook() && test.Instrument != Instrument.Ohmmeter
+                ),
+                new bool[_model.Members.Length]
+            );
+        return (test, entry.Column, entry.Has);
     }
 
-    private void Solve(FaultSolver solver, int m)
+    private void SolvePlain(int[] members, CancellationToken cancellationToken)
     {
-        int points = _meter.Length;
-        solver.Set(_setting, _model.Members[m]);
-        solver.Solve();
-        double[] looks = [.. _eye.Select((_, l) => _looks.Lamp(solver, l))];
-        double[] volts = [.. _meter.Select((_, p) => solver.Volts(p))];
-        TakeSoftPoints(solver, _meters, volts);
-        Fill(
-            solver,
-            m,
-            [.. _meter, .. _eye],
-            [.. volts.Concat(looks).Select(v => (double)(float)v)],
-            i => i < points ? solver.Volts(i) : _looks.Lamp(solver, i - points)
+        int[] missing = [.. members.Where(m => !_isSolved[m])];
+        _model.ForEach(
+            missing.Length,
+            (solver, i) =>
+            {
+                int m = missing[i];
+                solver.Set(_setting, _model.Members[m]);
+                solver.Probe(-1, testLamp: false);
+                solver.Solve();
+                for (int l = 0; l < _eye.Length; l++)
+                    _eye[l].Begin(m, _looks.Lamp(solver, l));
+                double[] volts = [.. _meter.Select((_, p) => solver.Volts(p))];
+                TakeSoftPoints(solver, _meters, volts, _isSoft, m);
+                for (int p = 0; p < volts.Length; p++)
+                    _meter[p].Begin(m, volts[p]);
+                _isSolved[m] = true;
+            },
+            cancellationToken
         );
     }
 
-    // A severity's row of columns: the values, and their change with the supply, the engine's speed (not the same at
-    // any two readings) and the draws of the tolerances.
-    private void Fill(
-        FaultSolver solver,
-        int m,
-        Column[] columns,
-        double[] values,
-        Func<int, double> read,
-        int ammeterFor = -1
-    )
+    private void SolveSpread(int[] members, CancellationToken cancellationToken)
+    {
+        int[] missing = [.. members.Where(m => !_hasSpread[m])];
+        Column[] columns = [.. _meter, .. _eye];
+        int points = _meter.Length;
+        _model.ForEach(
+            missing.Length,
+            (solver, i) =>
+            {
+                solver.Probe(-1, testLamp: false);
+                Spread(
+                    solver,
+                    missing[i],
+                    columns,
+                    c => c < points ? solver.Volts(c) : _looks.Lamp(solver, c - points),
+                    null
+                );
+                _hasSpread[missing[i]] = true;
+            },
+            cancellationToken
+        );
+    }
+
+    // A severity's row of columns: the change of the values with the supply, the engine's speed (not the same at any
+    // two readings) and the draws of the tolerances.
+    private void Spread(FaultSolver solver, int m, Column[] columns, Func<int, double> read, TestPlace? place)
     {
         FaultMember member = _model.Members[m];
         for (int i = 0; i < columns.Length; i++)
-            columns[i].Begin(m, values[i]);
-        solver.Set(_setting, member, supplyFactor: 1 + SupplyStep, ammeterFor: ammeterFor);
+            columns[i].Begin(m, columns[i].Value[m]);
+        solver.Set(_setting, member, supplyFactor: 1 + SupplyStep, place: place);
         solver.Solve();
         for (int i = 0; i < columns.Length; i++)
             if (columns[i].Draws.Length > 0)
-                columns[i].Battery[m] = (float)((read(i) - values[i]) / SupplyStep);
-        if (_model.Circuit.Supply.Coil is not null)
+                columns[i].Battery[m] = (float)((read(i) - columns[i].Value[m]) / SupplyStep);
+        if (_circuit.Supply.Coil is not null)
         {
             solver.Set(
                 _setting,
                 member,
-                ammeterFor: ammeterFor,
-                speedFactor: 1 + _model.Circuit.Options.SpeedTolerance.DecimalFractions
+                place: place,
+                speedFactor: 1 + _circuit.Options.SpeedTolerance.DecimalFractions
             );
             solver.Solve();
             for (int i = 0; i < columns.Length; i++)
-                columns[i].Own[m] = (float)Math.Abs(read(i) - values[i]);
+                columns[i].Own[m] = (float)Math.Abs(read(i) - columns[i].Value[m]);
         }
 
         for (int draw = 0; draw < ToleranceDraws.Count; draw++)
         {
-            solver.Set(_setting, member, draw: draw, ammeterFor: ammeterFor);
+            solver.Set(_setting, member, draw: draw, place: place);
             solver.Solve();
             for (int i = 0; i < columns.Length; i++)
                 columns[i].AddDraw(m, draw, read(i));
@@ -190,97 +236,189 @@ internal sealed class SettingPredictions
             column.Sigma[m] = (float)Math.Sqrt(column.Sigma[m] / ToleranceDraws.Count);
     }
 
-    // Where a meter's own load moves the voltage (behind an LED that blocks, behind kilohms), it is put there alone.
-    private void TakeSoftPoints(FaultSolver solver, IReadOnlyList<TestPlace> meters, double[] volts)
+    private void SolveOthers(FaultSolver solver, int m, (TestPlace Test, Column Column, bool[] Has)[] others)
     {
-        solver.LeakAsMeters(true);
-        solver.Solve();
-        List<int>? soft = null;
-        for (int i = 0; i < volts.Length; i++)
-            if (
-                meters[i].Instrument is Instrument.Meter
-                && Math.Abs(solver.Volts(meters[i].Index) - volts[i]) > SoftVolts
-            )
-                (soft ??= []).Add(i);
-        solver.LeakAsMeters(false);
-        foreach (int i in soft ?? [])
+        FaultMember member = _model.Members[m];
+        ColdNetwork? cold = null;
+        double[]? loaded = null;
+        bool isSet = false;
+        solver.Probe(-1, testLamp: false);
+        foreach ((TestPlace test, Column column, bool[] has) in others)
         {
-            solver.Probe(meters[i].Index, testLamp: false);
-            solver.Solve();
-            volts[i] = solver.Volts(meters[i].Index);
+            if (has[m])
+                continue;
+            if (test.Instrument == Instrument.Ohmmeter)
+            {
+                cold ??= new ColdNetwork(_circuit, _setting, member);
+                column.Value[m] = (float)cold.Reading(test);
+                column.Sigma[m] = (float)_model.OhmSigma(test, _setting, column.Value[m]);
+            }
+            else if (test.IsOnBench)
+            {
+                column.Value[m] = (float)_looks.OnBench(member, test);
+            }
+            else if (test.Instrument == Instrument.Meter && !test.HasJumper)
+            {
+                Across(solver, m, test, column, ref isSet);
+            }
+            else if (
+                test.Instrument == Instrument.TestLamp
+                && !test.HasJumper
+                && test.To < 0
+                && _circuit.FuseOf(test) < 0
+            )
+            {
+                loaded ??= Loaded(solver, m, ref isSet);
+                TestLamp(solver, m, test, column, loaded);
+            }
+            else if (test.Instrument.IsLook())
+            {
+                column.Value[m] = (float)Alone(solver, member, null, test);
+                // The lamp that is looked at, or what feeds the test lamp, has the tolerance of a healthy bike.
+                int lamp = test.Instrument == Instrument.TestLamp ? -1 : test.Index;
+                column.Sigma[m] = lamp >= 0 ? _eye[lamp].Sigma[0] : 0.1f;
+                if (column.Own.Length > 0)
+                    column.Own[m] = lamp >= 0 ? _eye[lamp].Own[0] : 0.1f;
+                isSet = false;
+            }
+            else
+            {
+                column.Value[m] = (float)Alone(solver, member, null, test);
+                solver.Probe(test);
+                Spread(solver, m, [column], _ => Shown(solver, test), test);
+                solver.Probe(-1, testLamp: false);
+                isSet = false;
+            }
+
+            has[m] = true;
         }
 
         solver.Probe(-1, testLamp: false);
     }
 
-    private Column[] TestLamp(int[] points, CancellationToken cancellationToken)
+    // The voltages with a resistor from every point to earth: where one hardly falls, a test lamp is as bright as the
+    // idle meter says.
+    private double[] Loaded(FaultSolver solver, int m, ref bool isSet)
     {
-        Column[] columns =
-        [
-            .. points.Select(_ => Column.Of(_model.Members.Length, _model.Circuit.Supply, withDraws: false)),
-        ];
-        FaultCircuit circuit = _model.Circuit;
-        _model.ForEachMember(TakeAll, cancellationToken);
-        for (int i = 0; i < points.Length; i++)
-            _testLamp[points[i]] = columns[i];
-        return columns;
+        solver.Set(_setting, _model.Members[m]);
+        isSet = true;
+        LampSpecification lamp = _circuit.TestLampSpecification;
+        solver.LeakThrough(2 * lamp.ReferenceVoltage.Volts / lamp.ReferenceCurrent.Amperes);
+        solver.Solve();
+        double[] volts = [.. _meter.Select((_, p) => solver.Volts(p))];
+        solver.LeakThrough(FaultCircuit.LeakOhms);
+        return volts;
+    }
 
-        void TakeAll(FaultSolver solver, int m)
+    // A point that gives an idle meter almost zero gives a lamp no more.
+    private void TestLamp(FaultSolver solver, int m, in TestPlace test, Column column, double[] loaded)
+    {
+        float volts = _meter[test.Index].Value[m];
+        double full = _circuit.Supply.FullVolts;
+        column.Value[m] = (float)LookScale.NoLight;
+        if (volts < 0.05 * full)
+            return;
+        if (loaded[test.Index] > volts - StiffShare * full)
         {
-            solver.Set(_setting, _model.Members[m]);
-            for (int i = 0; i < points.Length; i++)
-            {
-                float volts = _meter[points[i]].Value[m];
-                columns[i].Value[m] = (float)LookScale.NoLight;
-                // A point that gives an idle meter almost zero gives a lamp no more.
-                if (volts < 0.05 * circuit.Supply.FullVolts)
-                    continue;
-                solver.Probe(points[i], testLamp: true);
-                solver.Solve();
-                columns[i].Value[m] = (float)_looks.TestLamp(solver);
-                columns[i].Sigma[m] = (float)
-                    Math.Min(1.5, FilamentLaw.LightExponent * _meter[points[i]].Sigma[m] / volts);
-                if (columns[i].Own.Length > 0)
-                    columns[i].Own[m] = (float)
-                        Math.Min(1.5, FilamentLaw.LightExponent * _meter[points[i]].Own[m] / volts);
-            }
-
-            solver.Probe(-1, testLamp: false);
+            column.Value[m] = (float)_looks.TestLamp(volts);
         }
+        else
+        {
+            solver.Probe(test);
+            solver.Solve();
+            column.Value[m] = (float)_looks.TestLamp(solver);
+        }
+
+        column.Sigma[m] = (float)Math.Min(1.5, FilamentLaw.LightExponent * _meter[test.Index].Sigma[m] / volts);
+        if (column.Own.Length > 0)
+            column.Own[m] = (float)Math.Min(1.5, FilamentLaw.LightExponent * _meter[test.Index].Own[m] / volts);
     }
 
-    private Column Ammeter(int fuse, CancellationToken cancellationToken)
+    // Between two points, by what is known of each; where the meter's own load moves one of them, with the meter in
+    // place.
+    private void Across(FaultSolver solver, int m, in TestPlace test, Column column, ref bool isSet)
     {
-        var column = Column.Of(_model.Members.Length, _model.Circuit.Supply, withDraws: true);
-        _model.ForEachMember(
-            (solver, m) =>
-            {
-                solver.Set(_setting, _model.Members[m], ammeterFor: fuse);
-                solver.Solve();
-                Fill(solver, m, [column], [solver.FuseAmperes(fuse)], _ => solver.FuseAmperes(fuse), fuse);
-            },
-            cancellationToken
-        );
-        return column;
+        Column a = _meter[test.Index],
+            b = _meter[test.To];
+        column.Value[m] = a.Value[m] - b.Value[m];
+        if (_isSoft[test.Index][m] || _isSoft[test.To][m])
+        {
+            if (!isSet)
+                solver.Set(_setting, _model.Members[m]);
+            isSet = true;
+            solver.Probe(test);
+            solver.Solve();
+            column.Value[m] = (float)solver.Volts(test);
+        }
+
+        column.Battery[m] = a.Battery[m] - b.Battery[m];
+        double squares = 0;
+        for (int k = 0; k < column.Draws.Length; k++)
+        {
+            column.Draws[k][m] = a.Draws[k][m] - b.Draws[k][m];
+            squares += column.Draws[k][m] * column.Draws[k][m];
+        }
+
+        column.Sigma[m] = (float)Math.Sqrt(squares / ToleranceDraws.Pairs);
+        if (column.Own.Length > 0)
+            column.Own[m] = Math.Abs(a.Own[m] - b.Own[m]);
     }
 
-    private Column[] Ohmmeter(CancellationToken cancellationToken)
+    // With what the test itself changes of the harness.
+    private double Alone(FaultSolver solver, in FaultMember first, in FaultMember? second, in TestPlace test)
     {
-        Column[] columns = [.. _model.Parts.Select(_ => new Column(_model.Members.Length))];
-        Parallel.For(
-            0,
-            _model.Members.Length,
-            new ParallelOptions { CancellationToken = cancellationToken },
-            m =>
-            {
-                var network = new ColdNetwork(_model.Circuit, _setting, _model.Members[m]);
-                for (int i = 0; i < columns.Length; i++)
-                {
-                    columns[i].Value[m] = (float)network.ReadingAcross(_model.Parts[i]);
-                    columns[i].Sigma[m] = (float)OhmScale.Sigma(columns[i].Value[m], isLamp: _model.Parts[i].Lamp >= 0);
-                }
-            }
-        );
-        return columns;
+        if (test.IsOnBench)
+            return _looks.OnBench(first, test, second);
+        solver.Set(_setting, first, second, place: test);
+        solver.Probe(test);
+        solver.Solve();
+        double value = Shown(solver, test);
+        solver.Probe(-1, testLamp: false);
+        return value;
+    }
+
+    private double Shown(FaultSolver solver, in TestPlace test) =>
+        test.Instrument switch
+        {
+            Instrument.Meter => solver.Volts(test),
+            Instrument.Ammeter => solver.FuseAmperes(test.Index),
+            Instrument.TestLamp => _looks.TestLamp(solver),
+            _ => _looks.Lamp(solver, test.Index),
+        };
+
+    // Where a meter's own load moves the voltage (behind an LED that blocks, behind kilohms), it is put there alone.
+    private void TakeSoftPoints(
+        FaultSolver solver,
+        IReadOnlyList<TestPlace> meters,
+        double[] volts,
+        bool[][]? soft,
+        int member
+    )
+    {
+        double[] idle = [.. meters.Select(t => t.Instrument == Instrument.Meter ? solver.Volts(t) : 0)];
+        solver.LeakAsMeters(true);
+        solver.Solve();
+        List<int>? moved = null;
+        for (int i = 0; i < volts.Length; i++)
+            if (
+                meters[i].Instrument is Instrument.Meter
+                && !meters[i].HasJumper
+                && (
+                    Math.Abs(solver.Volts(meters[i].Index) - volts[i]) > SoftVolts && meters[i].To < 0
+                    || meters[i].To >= 0 && Math.Abs(solver.Volts(meters[i]) - idle[i]) > SoftVolts
+                )
+            )
+                (moved ??= []).Add(i);
+        solver.LeakAsMeters(false);
+        foreach (int i in moved ?? [])
+        {
+            if (soft is not null)
+                soft[i][member] = true;
+            solver.Probe(meters[i]);
+            solver.Solve();
+            volts[i] = solver.Volts(meters[i]);
+        }
+
+        solver.Probe(-1, testLamp: false);
     }
 }

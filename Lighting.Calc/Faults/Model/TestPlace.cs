@@ -3,5 +3,27 @@ namespace Lighting.Calc;
 /// <summary>A test whose place is known to be on the bike.</summary>
 /// <param name="Setting">The setting.</param>
 /// <param name="Instrument">The instrument.</param>
-/// <param name="Index">Index of the point, fuse or lamp; for an ohmmeter that of <see cref="MeasuredPart"/>.</param>
-internal readonly record struct TestPlace(Setting Setting, Instrument Instrument, int Index);
+/// <param name="Index">
+/// Index of the point, fuse or lamp; for an ohmmeter that of <see cref="MeasuredPart"/>, or with <paramref name="To"/>
+/// of the point. A test lamp in the place of a fuse has the number of points and the fuse's index.
+/// </param>
+/// <param name="To">The second point of meter or ohmmeter; −1 for battery minus, or for a part.</param>
+/// <param name="JumperFrom">The point at one end of a jumper; −1 without one.</param>
+/// <param name="JumperTo">The point at its other end.</param>
+internal readonly record struct TestPlace(
+    Setting Setting,
+    Instrument Instrument,
+    int Index,
+    int To = -1,
+    int JumperFrom = -1,
+    int JumperTo = -1
+)
+{
+    public bool HasJumper => JumperFrom >= 0;
+
+    /// <summary>Whether it changes the harness, so that it is solved by itself.</summary>
+    public bool IsApart => HasJumper || Instrument is Instrument.Ammeter or Instrument.GoodLamp;
+
+    /// <summary>The same place without the setting, for tests that do not depend on it.</summary>
+    public bool IsOnBench => Instrument is Instrument.Bench or Instrument.BenchReversed;
+}

@@ -5,7 +5,15 @@ namespace Lighting.Calc;
 /// <param name="Place">Where it was taken.</param>
 /// <param name="Value">Voltage, current or the logarithm of resistance; for a look its number.</param>
 /// <param name="Predicted">The predictions.</param>
-internal sealed record Evidence(Reading Reading, TestPlace Place, double Value, Column Predicted)
+/// <param name="Times">How often it was read with the same result.</param>
+internal sealed record Evidence(Reading Reading, TestPlace Place, double Value, Column Predicted, int Times = 1)
 {
+    // Who misreads once seldom misreads alike again: common practice, no source.
+    private const double SameBlunder = 0.1;
+
+    /// <summary>Probability that it is plainly wrong.</summary>
+    /// <param name="share">That of a single reading.</param>
+    public double Blunder(double share) => share * Math.Pow(SameBlunder, Times - 1);
+
     public bool IsLook => Place.Instrument.IsLook();
 }

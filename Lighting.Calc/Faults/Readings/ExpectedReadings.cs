@@ -91,11 +91,12 @@ public sealed class ExpectedReadings
     private static ExpectedSetting InSetting(FaultModel model, Setting setting, CancellationToken cancellationToken)
     {
         SettingPredictions predictions = model.In(setting);
-        predictions.TakeAllTestLamps(cancellationToken);
         var scale = new ReadingScale(model.Circuit);
         double supply = model.Circuit.Supply.Tolerance;
         bool isBattery = model.Circuit.Supply.Coil is null;
-        float frame = predictions.Of(Instrument.Meter, model.Circuit.FrameNode, cancellationToken).Value[0];
+        float frame = predictions
+            .Of(new TestPlace(setting, Instrument.Meter, model.Circuit.FrameNode), cancellationToken)
+            .Value[0];
         var solver = new FaultSolver(model.Circuit, model.Draws);
         solver.Set(setting, model.Members[0]);
         solver.Solve();
@@ -113,21 +114,23 @@ public sealed class ExpectedReadings
 
         ExpectedReading Point(int point)
         {
-            Prediction p = predictions.Of(Instrument.Meter, point, cancellationToken).At(0);
+            Prediction p = predictions.Of(new TestPlace(setting, Instrument.Meter, point), cancellationToken).At(0);
             double band = Band(Instrument.Meter, p);
             return new ExpectedReading(
                 model.Circuit.Points[point],
                 p.Value,
                 isBattery ? p.Value - band : Math.Max(0, p.Value - band),
                 p.Value + band,
-                LookScale.Of(predictions.Of(Instrument.TestLamp, point, cancellationToken).Value[0]),
+                LookScale.Of(
+                    predictions.Of(new TestPlace(setting, Instrument.TestLamp, point), cancellationToken).Value[0]
+                ),
                 isBattery ? p.Value - frame : Math.Abs(p.Value - frame)
             );
         }
 
         ExpectedCurrent Fuse(int fuse)
         {
-            Prediction p = predictions.Of(Instrument.Ammeter, fuse, cancellationToken).At(0);
+            Prediction p = predictions.Of(new TestPlace(setting, Instrument.Ammeter, fuse), cancellationToken).At(0);
             double band = Band(Instrument.Ammeter, p);
             return new ExpectedCurrent(
                 model.Circuit.Bike.Fuses[fuse].Name,
@@ -140,7 +143,9 @@ public sealed class ExpectedReadings
         ExpectedLook Lamp(int lamp) =>
             new(
                 model.Circuit.Bike.Lamps[lamp].Lamp,
-                LookScale.Of(predictions.Of(Instrument.Visual, lamp, cancellationToken).Value[0]),
+                LookScale.Of(
+                    predictions.Of(new TestPlace(setting, Instrument.Visual, lamp), cancellationToken).Value[0]
+                ),
                 solver.LampVolts(lamp)
             );
 

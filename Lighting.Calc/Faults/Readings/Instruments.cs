@@ -4,5 +4,11 @@ namespace Lighting.Calc;
 internal static class Instruments
 {
     /// <summary>Whether a person judges light, where other instruments show a number.</summary>
-    public static bool IsLook(this Instrument instrument) => instrument is Instrument.Visual or Instrument.TestLamp;
+    public static bool IsLook(this Instrument instrument) =>
+        instrument
+            is Instrument.Visual
+                or Instrument.TestLamp
+                or Instrument.GoodLamp
+                or Instrument.Bench
+                or Instrument.BenchReversed;
 }

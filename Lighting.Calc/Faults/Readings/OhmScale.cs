@@ -18,6 +18,13 @@ internal static class OhmScale
     /// <summary>The same for cold filaments, whose ratio to hot is published as 10 to 15.</summary>
     public const double LampSigma = 0.2;
 
+    /// <summary>Logarithm of 1 kΩ, above which a driver or an ignition may show anything.</summary>
+    public const double HighLogarithm = 6.9;
+
+    /// <summary>Standard deviation of the logarithm there: a driver shows kilohms to megohms. Common practice, no
+    /// source.</summary>
+    public const double UnknownSigma = 3;
+
     public static double Logarithm(double ohms, FaultFindingOptions options) =>
         Math.Log(Math.Min(OpenOhms, ohms) + options.OhmmeterLeads.Ohms);
 

@@ -7,28 +7,40 @@ namespace Lighting.Calc;
 internal sealed class ReadingCheck(FaultModel model)
 {
     private readonly ImmutableArray<Finding>.Builder _findings = ImmutableArray.CreateBuilder<Finding>();
+    private readonly HashSet<TestPlace> _skipped = [];
     private readonly ReadingScale _scale = new(model.Circuit);
 
     public ImmutableArray<Finding> Findings => _findings.ToImmutable();
 
     /// <summary>The usable readings in a fixed order, so that the order of input does not matter.</summary>
-    public List<(Reading Reading, TestPlace Place, double Value)> Take(IEnumerable<Reading> readings)
+    public List<(Reading Reading, TestPlace Place, double Value, int Times)> Take(IEnumerable<Reading> readings)
     {
         var placed = new List<(Reading Reading, TestPlace Place, double Value)>();
         foreach (Reading reading in readings)
-            if (IsTaken(reading) && Place(reading) is { } place && Value(reading, place) is { } value)
+            if (reading.IsSkipped && Place(reading) is { } skipped)
+                _skipped.Add(skipped);
+            else if (
+                !reading.IsSkipped
+                && IsTaken(reading)
+                && Place(reading) is { } place
+                && Value(reading, place) is { } value
+            )
                 placed.Add((reading, place, value));
         return
         [
             .. placed
                 .GroupBy(r => r.Place)
                 .Select(AsOne)
-                .OfType<(Reading, TestPlace, double)>()
+                .OfType<(Reading, TestPlace, double, int)>()
                 .OrderBy(r => r.Item2.Setting.ToString(), StringComparer.Ordinal)
                 .ThenBy(r => r.Item2.Instrument)
-                .ThenBy(r => r.Item2.Index),
+                .ThenBy(r => r.Item2.Index)
+                .ThenBy(r => (r.Item2.To, r.Item2.JumperFrom, r.Item2.JumperTo)),
         ];
     }
+
+    /// <summary>The tests that were passed over, or whose readings contradict each other.</summary>
+    public IReadOnlyCollection<TestPlace> Skipped => _skipped;
 
     private static bool IsTaken(Reading reading) =>
         reading.IsOpen
@@ -68,13 +80,46 @@ internal sealed class ReadingCheck(FaultModel model)
         }
 
         Setting setting = SettingEnumeration.Held(bike, reading.When);
+        int second = -1;
+        if (reading.To is { } to)
+        {
+            if (reading.Instrument is not (Instrument.Meter or Instrument.Ohmmeter))
+                return Unknown(reading, "only a meter or an ohmmeter has a second point", "", []);
+            if ((second = model.Circuit.NodeOf(to)) < 0)
+                return NoPoint(reading, to);
+        }
+
+        TestPlace? placed = Instrumented(reading, setting, second);
+        if (placed is not { } place || reading.Jumper is not { } jumper)
+            return placed;
+        if (model.Circuit.NodeOf(jumper.From) is var from && from < 0)
+            return NoPoint(reading, jumper.From);
+        if (model.Circuit.NodeOf(jumper.To) is var end && end < 0)
+            return NoPoint(reading, jumper.To);
+        if (place.Instrument == Instrument.Ohmmeter || place.IsOnBench)
+            return Unknown(reading, "a jumper is on a live bike, with a meter, a test lamp or to look at", "", []);
+        return place with { JumperFrom = from, JumperTo = end };
+    }
+
+    private TestPlace? Instrumented(Reading reading, Setting setting, int second)
+    {
+        Bike bike = model.Circuit.Bike;
         switch (reading.Instrument)
         {
+            case Instrument.TestLamp
+                when model.Circuit.NodeOf(reading.Point) < 0 && Index(bike.Fuses.Select(f => f.Name)) is { } replaced:
+                return new TestPlace(setting, Instrument.TestLamp, model.Circuit.Points.Length + replaced);
             case Instrument.Meter or Instrument.TestLamp:
                 int node = model.Circuit.NodeOf(reading.Point);
-                return node >= 0
-                    ? new TestPlace(setting, reading.Instrument, node)
-                    : Unknown(reading, $"the bike has no point '{reading.Point}'", reading.Point, model.Circuit.Points);
+                return node < 0
+                    ? NoPoint(reading, reading.Point)
+                    // Battery minus is where the black lead is without a second point.
+                    : new TestPlace(
+                        setting,
+                        reading.Instrument,
+                        node,
+                        second == model.Circuit.NodeOf(Bike.BatteryMinus) ? -1 : second
+                    );
             case Instrument.Ammeter:
                 return Index(bike.Fuses.Select(f => f.Name)) is { } fuse
                     ? new TestPlace(setting, Instrument.Ammeter, fuse)
@@ -84,7 +129,14 @@ internal sealed class ReadingCheck(FaultModel model)
                         reading.Point,
                         bike.Fuses.Select(f => f.Name)
                     );
-            case Instrument.Visual:
+            case Instrument.Ohmmeter when second >= 0:
+                int first = model.Circuit.NodeOf(reading.Point);
+                return first < 0
+                    ? NoPoint(reading, reading.Point)
+                    : new TestPlace(setting, Instrument.Ohmmeter, first, second);
+            case Instrument.Ohmmeter:
+                return OhmPlace(reading, setting);
+            default:
                 if (Index(bike.Lamps.Select(l => l.Lamp)) is not { } lamp)
                     return Unknown(
                         reading,
@@ -92,11 +144,10 @@ internal sealed class ReadingCheck(FaultModel model)
                         reading.Point,
                         bike.Lamps.Select(l => l.Lamp)
                     );
-                return model.GivesLight(lamp)
-                    ? new TestPlace(setting, Instrument.Visual, lamp)
-                    : Unknown(reading, $"'{reading.Point}' gives no light to look at", "", []);
-            default:
-                return OhmPlace(reading, setting);
+                if (!model.GivesLight(lamp))
+                    return Unknown(reading, $"'{reading.Point}' gives no light to look at", "", []);
+                var place = new TestPlace(setting, reading.Instrument, lamp);
+                return place.IsOnBench ? place with { Setting = model.AllOff } : place;
         }
 
         int? Index(IEnumerable<string> names)
@@ -105,6 +156,9 @@ internal sealed class ReadingCheck(FaultModel model)
             return index >= 0 ? index : null;
         }
     }
+
+    private TestPlace? NoPoint(Reading reading, string point) =>
+        Unknown(reading, $"the bike has no point '{point}'", point, model.Circuit.Points);
 
     // The contacts of a switch share its name: meant is the one that is closed.
     private TestPlace? OhmPlace(Reading reading, Setting setting)
@@ -149,6 +203,10 @@ internal sealed class ReadingCheck(FaultModel model)
                         + (supply.Coil is null ? 0 : 3 * model.Circuit.Options.SpeedTolerance.DecimalFractions)
                         + model.Circuit.Options.MeterAccuracy.DecimalFractions
                     );
+                if (place.To >= 0)
+                    return Math.Abs(voltage.Volts) > highest ? AboveSupply(reading, voltage, supply)
+                        : supply.Coil is null ? voltage.Volts
+                        : Math.Abs(voltage.Volts);
                 if (voltage.Volts > highest)
                     return AboveSupply(reading, voltage, supply);
                 if (voltage.Volts < -0.05 * supply.OpenVolts)
@@ -167,47 +225,83 @@ internal sealed class ReadingCheck(FaultModel model)
                 return resistance.Ohms >= 0
                     ? OhmScale.Logarithm(resistance.Ohms, model.Circuit.Options)
                     : Refused(reading, FindingKind.ResistanceBelowZero);
-            case Instrument.TestLamp or Instrument.Visual when reading.Seen is { } seen:
+            case var look when look.IsLook() && reading.Seen is { } seen:
                 return (int)seen;
             default:
                 return Refused(reading, FindingKind.ReadingOfOtherInstrument);
         }
     }
 
-    private (Reading, TestPlace, double)? AsOne(
+    // Readings of one place that agree are one, the surer for it; one that differs from two others or more is left out.
+    private (Reading, TestPlace, double, int)? AsOne(
         IGrouping<TestPlace, (Reading Reading, TestPlace Place, double Value)> same
     )
     {
-        (Reading Reading, TestPlace Place, double Value)[] all = [.. same];
-        if (all.Length == 1)
-            return all[0];
-        bool look = same.Key.Instrument.IsLook();
-        double spread = all.Max(r => r.Value) - all.Min(r => r.Value),
-            mean = all.Average(r => r.Value);
-        double bearable = look
-            ? 0
-            : 6 * _scale.Sigma(same.Key.Instrument, mean)
-                + (same.Key.Instrument == Instrument.Ohmmeter ? 3 * OhmScale.Sigma(mean, isLamp: false) : 0);
-        if (spread <= bearable)
-            return (
-                all[0].Reading with
+        (Reading Reading, TestPlace Place, double Value)[] all = [.. same.OrderBy(r => r.Value)];
+        (Reading Reading, TestPlace Place, double Value)[][] alike =
+        [
+            .. Alike(all, same.Key).OrderByDescending(g => g.Length),
+        ];
+        (Reading Reading, TestPlace Place, double Value)[] most = alike[0];
+        if (alike.Length > 1)
+        {
+            bool isOutvoted = most.Length > alike[1].Length;
+            _findings.Add(
+                new Finding(
+                    isOutvoted ? FindingKind.ReadingOutvoted : FindingKind.ContradictoryReadings,
+                    Severity.Caution,
+                    all[0].Reading.Point
+                )
                 {
-                    Voltage =
-                        same.Key.Instrument == Instrument.Meter
-                            ? ElectricPotential.FromVolts(mean)
-                            : all[0].Reading.Voltage,
-                },
-                same.Key,
-                mean
+                    Setting = same.Key.Setting,
+                    Parts =
+                    [
+                        .. (isOutvoted ? alike.Skip(1).SelectMany(g => g) : all)
+                            .Select(r => FaultWords.Of(r.Reading))
+                            .Distinct()
+                            .Order(StringComparer.Ordinal),
+                    ],
+                }
             );
-        _findings.Add(
-            new Finding(FindingKind.ContradictoryReadings, Severity.Caution, all[0].Reading.Point)
+            if (!isOutvoted)
+                return null;
+        }
+
+        double mean = most.Average(r => r.Value);
+        return (
+            most[0].Reading with
             {
-                Setting = same.Key.Setting,
-                Parts = [.. all.Select(r => FaultWords.Of(r.Reading)).Distinct().Order(StringComparer.Ordinal)],
-            }
+                Voltage =
+                    same.Key.Instrument == Instrument.Meter
+                        ? ElectricPotential.FromVolts(mean)
+                        : most[0].Reading.Voltage,
+            },
+            same.Key,
+            mean,
+            most.Length
         );
-        return null;
+    }
+
+    private IEnumerable<(Reading, TestPlace, double)[]> Alike(
+        (Reading Reading, TestPlace Place, double Value)[] ascending,
+        TestPlace place
+    )
+    {
+        for (int first = 0, i = 1; i <= ascending.Length; i++)
+        {
+            double bearable = place.Instrument.IsLook()
+                ? 0
+                : 6 * _scale.Sigma(place.Instrument, ascending[first].Value)
+                    + (
+                        place.Instrument == Instrument.Ohmmeter
+                            ? 3 * OhmScale.Sigma(ascending[first].Value, isLamp: false)
+                            : 0
+                    );
+            if (i < ascending.Length && ascending[i].Value - ascending[first].Value <= bearable)
+                continue;
+            yield return ascending[first..i];
+            first = i;
+        }
     }
 
     private double? AboveSupply(Reading reading, ElectricPotential voltage, TestSupply supply)

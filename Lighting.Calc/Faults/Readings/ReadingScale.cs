@@ -6,6 +6,12 @@ internal sealed class ReadingScale(FaultCircuit circuit)
     /// <summary>Maximum current of an ammeter: a higher current blows its fuse. Common practice, no source.</summary>
     public const double MostAmperes = 20;
 
+    /// <summary>Share of the readings that something not listed makes nothing: 0 V, 0 A, an open circuit.</summary>
+    public const double NothingShare = 0.35;
+
+    /// <summary>Share of those that it makes all: the battery's voltage, no resistance.</summary>
+    public const double AllShare = 0.25;
+
     private readonly FaultFindingOptions _options = circuit.Options;
 
     public double SupplyTolerance => circuit.Supply.Tolerance;
@@ -33,5 +39,36 @@ internal sealed class ReadingScale(FaultCircuit circuit)
             Instrument.Ohmmeter => 1
                 / (OhmScale.Logarithm(double.PositiveInfinity, _options) - OhmScale.Logarithm(0, _options)),
             _ => 0.25,
+        };
+
+    /// <summary>Density of a reading that something not listed has changed: often nothing or all, such as 0 V or the
+    /// battery's voltage, else anything; common practice, no source.</summary>
+    public double BroadDensity(Instrument instrument, double value)
+    {
+        double volts = circuit.Supply.FullVolts,
+            anything = BlunderDensity(instrument);
+        return instrument switch
+        {
+            Instrument.Meter => NothingShare * At(0, 0.1)
+                + AllShare * At(volts, 0.03 * volts)
+                + (1 - NothingShare - AllShare) * anything,
+            Instrument.Ammeter => NothingShare * At(0, 0.05) + (1 - NothingShare) * anything,
+            Instrument.Ohmmeter => NothingShare * At(OhmScale.Logarithm(double.PositiveInfinity, _options), 0.3)
+                + AllShare * At(OhmScale.Logarithm(0, _options), 0.5)
+                + (1 - NothingShare - AllShare) * anything,
+            _ => BroadLook((Brightness)(int)value),
+        };
+
+        double At(double mean, double sigma) =>
+            Math.Exp(-Math.Pow((value - mean) / sigma, 2) / 2) / (Math.Sqrt(2 * Math.PI) * sigma);
+    }
+
+    /// <summary>The same for a look.</summary>
+    public static double BroadLook(Brightness look) =>
+        look switch
+        {
+            Brightness.Dark => 0.5,
+            Brightness.Bright => 0.1,
+            _ => 0.2,
         };
 }

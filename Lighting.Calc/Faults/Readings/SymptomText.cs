@@ -6,8 +6,10 @@ namespace Lighting.Calc;
 /// dim</c>.</summary>
 /// <remarks>
 /// Observations separated by commas or semicolons, after an optional setting and a colon. A lamp is named by its name,
-/// by its circuit, or by the first words of its name where they are unique. Without a setting: the setting with the
-/// fewest switches on in which the lamp should be lit.
+/// by its circuit, by the first words of its name, or as people say (<c>brake light</c>); a name that fits several is
+/// never taken for one of them, unless the setting lights only that one. Without a setting: the setting with the fewest
+/// switches on in which the lamp should be lit.
+/// <c>nothing works</c> is every lamp dark.
 /// </remarks>
 public sealed class SymptomText
 {
@@ -51,11 +53,16 @@ public sealed class SymptomText
                 );
         }
 
-        foreach (
-            string part in text[(colon + 1)..]
-                .Split([',', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
-        )
-            Take(bike, part, held, readings, findings);
+        var graph = new HarnessGraph(bike);
+        string[] parts = text[(colon + 1)..]
+            .Split([',', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        foreach (string part in parts)
+            if (PeopleWords.IsNothing(part))
+                readings.AddRange(
+                    bike.Lamps.Where(GivesLight).Select(l => Seen(l, held ?? WhenLit(bike, graph, l), Brightness.Dark))
+                );
+            else
+                Take(bike, graph, part, held, readings, findings);
         if (readings.Count == 0 && findings.Count == 0)
             findings.Add(new Finding(FindingKind.SymptomMissing, Severity.Fault, "symptom"));
         return new SymptomText(readings.ToImmutable(), findings.ToImmutable());
@@ -63,22 +70,22 @@ public sealed class SymptomText
 
     private static void Take(
         Bike bike,
+        HarnessGraph graph,
         string part,
         Condition? held,
         ImmutableArray<Reading>.Builder readings,
         ImmutableArray<Finding>.Builder findings
     )
     {
-        int space = part.LastIndexOf(' ');
-        string lamp = space > 0 ? part[..space].Trim() : part,
-            word = space > 0 ? part[(space + 1)..] : "";
-        if (Look(word) is not { } seen)
+        if (PeopleWords.Observation(part) is not var (lamp, seen))
         {
             findings.Add(new Finding(FindingKind.SymptomLookUnknown, Severity.Fault, part));
             return;
         }
 
         FittedLamp[] meant = Named(bike, lamp);
+        if (meant.Length == 0)
+            meant = Named(bike, PeopleWords.Lamp(lamp));
         if (meant.Length == 0)
         {
             ImmutableArray<string> near = SpellingSuggestions.Of(lamp, bike.Lamps.Select(l => l.Lamp));
@@ -93,30 +100,35 @@ public sealed class SymptomText
             return;
         }
 
-        // Of a circuit's lamps one can be meant: that which the setting lights; without a setting, the first.
-        Condition when =
-            held ?? meant.Select(l => WhenLit(bike, l)).OfType<Condition>().FirstOrDefault() ?? Condition.Always;
-        Setting setting = SettingEnumeration.Held(bike, when);
-        FittedLamp one = meant.FirstOrDefault(l => IsLit(bike, l, setting)) ?? meant[0];
-        readings.Add(
-            new Reading
-            {
-                When = when,
-                Point = one.Lamp,
-                Instrument = Instrument.Visual,
-                Seen = seen,
-            }
-        );
+        // Of several lamps the setting may light one.
+        if (
+            meant.Length > 1
+            && held is not null
+            && SettingEnumeration.Held(bike, held) is var setting
+            && meant.Where(l => IsLit(bike, graph, l, setting)).ToArray() is [var lit]
+        )
+            meant = [lit];
+        if (meant.Length > 1)
+        {
+            findings.Add(
+                new Finding(FindingKind.SymptomLampAmbiguous, Severity.Fault, lamp)
+                {
+                    Parts = [.. meant.Select(l => l.Lamp)],
+                }
+            );
+            return;
+        }
+
+        readings.Add(Seen(meant[0], held ?? WhenLit(bike, graph, meant[0]), seen));
     }
 
-    private static Brightness? Look(string word) =>
-        word.ToLowerInvariant() switch
+    private static Reading Seen(FittedLamp lamp, Condition? when, Brightness seen) =>
+        new()
         {
-            "dark" or "out" or "off" => Brightness.Dark,
-            "dim" => Brightness.Dim,
-            "good" or "lit" or "ok" => Brightness.Normal,
-            "bright" => Brightness.Bright,
-            _ => null,
+            When = when ?? Condition.Always,
+            Point = lamp.Lamp,
+            Instrument = Instrument.Visual,
+            Seen = seen,
         };
 
     private static FittedLamp[] Named(Bike bike, string name)
@@ -125,25 +137,21 @@ public sealed class SymptomText
         if (exact.Length > 0)
             return exact;
         FittedLamp[] circuit = [.. bike.Lamps.Where(l => Name.Equal(l.Circuit, name))];
-        if (circuit.Length > 0)
-            return circuit;
-        FittedLamp[] begins =
-        [
-            .. bike.Lamps.Where(l => l.Lamp.StartsWith(name + " ", StringComparison.OrdinalIgnoreCase)),
-        ];
-        return begins.Length == 1 ? begins : [];
+        return circuit.Length > 0
+            ? circuit
+            : [.. bike.Lamps.Where(l => l.Lamp.StartsWith(name + " ", StringComparison.OrdinalIgnoreCase))];
     }
 
-    private static Condition? WhenLit(Bike bike, FittedLamp lamp) =>
+    private static bool GivesLight(FittedLamp lamp) =>
+        lamp.Specification.RelativeLightAt(lamp.Specification.ReferenceVoltage) is not null;
+
+    private static Condition? WhenLit(Bike bike, HarnessGraph graph, FittedLamp lamp) =>
         SettingEnumeration
-            .Of(bike, Condition.Always)
-            .Where(s => IsLit(bike, lamp, s))
+            .Of(graph.Switches, Condition.Always)
+            .Where(s => IsLit(bike, graph, lamp, s))
             .MinBy(s => s.Positions.Count(p => !Name.Equal(p.Position, SwitchDefinition.Off)))
             ?.AsCondition();
 
-    private static bool IsLit(Bike bike, FittedLamp lamp, Setting setting)
-    {
-        var graph = new HarnessGraph(bike);
-        return graph.IsFed(graph.Lamps[bike.Lamps.IndexOf(lamp)], graph.Switches.ClosedIn(setting));
-    }
+    private static bool IsLit(Bike bike, HarnessGraph graph, FittedLamp lamp, Setting setting) =>
+        graph.IsFed(graph.Lamps[bike.Lamps.IndexOf(lamp)], graph.Switches.ClosedIn(setting));
 }

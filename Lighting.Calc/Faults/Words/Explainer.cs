@@ -20,7 +20,8 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         return new FaultExplanation(
             [fault],
             probability,
-            model.Families[family].Sentence(fault) + Explained(Fits(posterior.Best(family)), family == 0)
+            model.Families[family].Sentence(fault)
+                + (model.Families[family].IsBroad ? "" : Explained(Fits(posterior.Best(family)), family == 0))
         );
     }
 
@@ -80,6 +81,44 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
                 )),
         ];
 
+    /// <summary>The reading that shows a repair, and what it should be afterwards: that which speaks most against a
+    /// healthy bike; null where none does.</summary>
+    public string? Proof(ImmutableArray<ReadingFit> fits)
+    {
+        if (
+            fits.Where(f => f.Distance <= ConflictDistance && f.GainOverNothing > 0.7)
+                .OrderByDescending(f => f.GainOverNothing)
+                .Select(f => f.Evidence)
+                .FirstOrDefault()
+            is not { } strongest
+        )
+            return null;
+        Prediction healthy = strongest.Predicted.At(0);
+        Instrument instrument = strongest.Place.Instrument;
+        string expected;
+        if (strongest.IsLook)
+        {
+            expected = FaultWords.Look(LookScale.Of(healthy.Value), instrument == Instrument.TestLamp);
+        }
+        else
+        {
+            double own = instrument == Instrument.Ohmmeter ? 0 : _scale.Sigma(instrument, healthy.Value),
+                supply = healthy.Battery * _scale.SupplyTolerance;
+            double band =
+                2 * Math.Sqrt(own * own + healthy.Sigma * healthy.Sigma + supply * supply + healthy.Own * healthy.Own);
+            string low = FaultWords.Value(
+                instrument,
+                instrument == Instrument.Ohmmeter ? healthy.Value - band : Math.Max(0, healthy.Value - band),
+                model.Circuit.Options
+            );
+            string high = FaultWords.Value(instrument, healthy.Value + band, model.Circuit.Options);
+            expected = low == high ? low : $"{low} to {high}";
+        }
+
+        return $"{FaultWords.Instruction(strongest.Place, model)}: {expected} (read "
+            + $"{FaultWords.Result(strongest.Reading)})";
+    }
+
     /// <summary>The readings that a fault explains, strongest evidence first.</summary>
     public string Explained(ImmutableArray<ReadingFit> fits, bool isNothing = false)
     {
@@ -110,7 +149,7 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         FaultCase severity = model.Members[best.Low].Case;
         return of.At(
             of.IsShare ? severity with { Factor = posterior.Severity(best) } : severity,
-            of is ResistanceFault ? Fitted(family) : null
+            of.IsResistance ? Fitted(family) : null
         );
     }
 

@@ -47,15 +47,25 @@ internal static class FaultWords
         };
 
     /// <summary>A result with its place: <c>9.4 V at tail feed</c>.</summary>
-    public static string At(Instrument instrument, string result, string point) =>
-        instrument switch
+    public static string At(Reading reading, string result)
+    {
+        string point = reading.Point,
+            across = result == "open" ? "no connection" : result;
+        string text = reading.Instrument switch
         {
+            Instrument.Meter when reading.To is { } to => $"{result} from {point} to {to}",
             Instrument.Meter => $"{result} at {point}",
             Instrument.TestLamp => $"the test lamp {result} at {point}",
             Instrument.Ammeter => $"{result} in place of the fuse {point}",
-            Instrument.Ohmmeter => $"{(result == "open" ? "no connection" : result)} across {point}",
+            Instrument.Ohmmeter when reading.To is { } to => $"{across} from {point} to {to}",
+            Instrument.Ohmmeter => $"{across} across {point}",
+            Instrument.GoodLamp => $"a good lamp in place of the {point} {result}",
+            Instrument.Bench => $"the {point} {result} on the battery",
+            Instrument.BenchReversed => $"the {point} {result} on the battery the other way round",
             _ => $"{point} {result}",
         };
+        return reading.Jumper is { } jumper ? $"{text}, with a jumper from {jumper}" : text;
+    }
 
     /// <summary>A reading as it was taken.</summary>
     public static string Result(Reading reading) =>
@@ -66,32 +76,55 @@ internal static class FaultWords
         : reading.Seen is { } seen ? Look(seen, reading.Instrument == Instrument.TestLamp)
         : "nothing";
 
-    public static string Of(Reading reading) => At(reading.Instrument, Result(reading), reading.Point);
+    public static string Of(Reading reading) => At(reading, Result(reading));
 
     public static string Rpm(double rpm) => string.Create(CultureInfo.InvariantCulture, $"{rpm:0} rpm");
 
-    public static string Instruction(FaultTest test, FaultCircuit circuit)
+    /// <summary>A test as something to do.</summary>
+    public static string Instruction(in TestPlace test, FaultModel model)
     {
+        FaultCircuit circuit = model.Circuit;
         TestSupply supply = circuit.Supply;
         bool coil = supply.Coil is not null;
-        bool several =
-            test.Instrument == Instrument.Visual
-            && circuit.Bike.Lamps.Any(l => l.Quantity > 1 && Name.Equal(l.Lamp, test.Point));
-        string engine = coil ? $"engine at {Rpm(supply.Rpm)}, " : "";
+        string name = model.NameOf(test),
+            engine = coil ? $"engine at {Rpm(supply.Rpm)}, " : "";
+        string jumper = test.HasJumper ? $"{Jumper(test, circuit)}, " : "";
+        string live = $"{engine}with {test.Setting}, {jumper}";
+        string black = test.To >= 0 ? circuit.Points[test.To] : Bike.BatteryMinus;
+        string cold = coil ? "engine off and the lighting coil unplugged" : "battery disconnected";
+        bool several = test.Instrument == Instrument.Visual && circuit.Bike.Lamps[test.Index].Quantity > 1;
         return test.Instrument switch
         {
-            Instrument.Meter =>
-                $"{engine}with {test.Setting}, meter{(coil ? " on AC voltage" : "")} from {test.Point} to "
-                    + $"{Bike.BatteryMinus}",
-            Instrument.TestLamp => $"{engine}with {test.Setting}, test lamp from {test.Point} to {Bike.BatteryMinus}",
-            Instrument.Ammeter =>
-                $"{engine}with {test.Setting}, ammeter{(coil ? " on AC current" : "")} in place of the fuse "
-                    + $"{test.Point}",
-            Instrument.Ohmmeter =>
-                $"{(coil ? "engine off and the lighting coil unplugged" : "battery disconnected")}, with "
-                    + $"{test.Setting}, ohmmeter across {test.Point}",
-            _ => $"{engine}with {test.Setting}, look at {(several ? "each of the " : "")}{test.Point}",
+            Instrument.Meter => $"{live}meter{(coil ? " on AC voltage" : "")} from {name} to {black}",
+            Instrument.TestLamp when circuit.FuseOf(test) >= 0 => $"{live}test lamp in place of the fuse {name}",
+            Instrument.TestLamp => $"{live}test lamp from {name} to {black}",
+            Instrument.Ammeter => $"{live}ammeter{(coil ? " on AC current" : "")} in place of the fuse {name}",
+            Instrument.Ohmmeter when test.To >= 0 => $"{cold}, with {test.Setting}, ohmmeter from {name} to {black}",
+            Instrument.Ohmmeter => $"{cold}, with {test.Setting}, ohmmeter across {name}",
+            Instrument.GoodLamp => $"{live}fit a known good lamp in place of the {name} and look at it",
+            Instrument.Bench => $"take the {name} out and put it straight on the battery, its feed contact on the "
+                + $"{LiveTerminal(circuit)} terminal",
+            Instrument.BenchReversed =>
+                $"turn the {name} round on the battery, its feed contact on the earthed terminal",
+            _ => $"{live}look at {(several ? "each of the " : "")}{name}",
         };
+    }
+
+    private static string LiveTerminal(FaultCircuit circuit) =>
+        circuit.Bike.Earth == Earth.Negative ? "positive" : "negative";
+
+    // The jumper carries no more than the wires behind it are fused for.
+    private static string Jumper(in TestPlace test, FaultCircuit circuit)
+    {
+        int fuse = Math.Max(circuit.FuseBefore[test.JumperTo], circuit.FuseBefore[test.JumperFrom]);
+        string rating =
+            fuse >= 0
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"of at most {circuit.Bike.Fuses[fuse].Rating.Amperes:0.#} A"
+                )
+                : "no larger than the circuit's";
+        return $"jumper with a fuse {rating} from {circuit.Points[test.JumperFrom]} to {circuit.Points[test.JumperTo]}";
     }
 
     /// <summary>A fitted resistance with its range.</summary>

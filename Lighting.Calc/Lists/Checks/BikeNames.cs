@@ -72,6 +72,9 @@ internal sealed class BikeNames
             names._uses[thing].AddRange(texts.OfType<string>().Select(t => new NameUse(t, null, "")));
     }
 
+    /// <summary>Whether a text is a point, as far as the lists could be read.</summary>
+    public bool IsPoint(string text) => !IsComplete || Known([NamedThing.Point]).Contains(text);
+
     /// <summary>Logs a fault when a cell names nothing of these kinds.</summary>
     public void Check(ListRow row, string column, string text, string noun, NamedThing[] things)
     {

@@ -77,7 +77,15 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
         "minimum volts"
     );
 
-    public static readonly ListSchema Readings = Of("readings.csv", "when!", "point!", "instrument!", "reading!");
+    public static readonly ListSchema Readings = Of(
+        "readings.csv",
+        "when!",
+        "point!",
+        "instrument!",
+        "reading!",
+        "to",
+        "jumper"
+    );
 
     /// <summary>A mechanic's own priors of faults, which is no list of a bike.</summary>
     public static readonly ListSchema Priors = Of("fault-priors.csv", "fault!", "weight!", "source");

@@ -9,6 +9,12 @@ internal static class ReadingsReader
     /// <summary>Reading of an ohmmeter without a connection.</summary>
     public const string Open = "open";
 
+    /// <summary>The same as a digital meter shows it.</summary>
+    public const string OverLimit = "OL";
+
+    /// <summary>Reading of a test that was passed over.</summary>
+    public const string Skipped = "skipped";
+
     /// <summary>The instrument words of lists.</summary>
     public static readonly (string Word, Instrument Value)[] Instruments =
     [
@@ -17,6 +23,9 @@ internal static class ReadingsReader
         ("ammeter", Instrument.Ammeter),
         ("ohmmeter", Instrument.Ohmmeter),
         ("visual", Instrument.Visual),
+        ("good lamp", Instrument.GoodLamp),
+        ("bench", Instrument.Bench),
+        ("bench reversed", Instrument.BenchReversed),
     ];
 
     /// <summary>The words for how a lamp looks; a test lamp is lit, dim or off.</summary>
@@ -44,22 +53,16 @@ internal static class ReadingsReader
             string? point = row.Required("point") is null ? null : PointCells.Optional(row, "point");
             if (instrument is not { } tool || point is null)
                 continue;
-            CheckPoint(row, names, hasRuns, tool, point);
-            if (
-                text is not null
-                && Result(
-                    row,
-                    new Reading
-                    {
-                        When = when,
-                        Point = point,
-                        Instrument = tool,
-                    },
-                    text
-                )
-                    is { } reading
-                && !row.IsFaulty
-            )
+            CheckPoint(row, names, hasRuns, tool, point, row.Text("to"));
+            var untaken = new Reading
+            {
+                When = when,
+                Point = point,
+                Instrument = tool,
+                To = Second(row, names, tool),
+                Jumper = Jumper(row, names, tool),
+            };
+            if (text is not null && Result(row, untaken, text) is { } reading && !row.IsFaulty)
                 readings.Add(reading);
         }
 
@@ -69,21 +72,71 @@ internal static class ReadingsReader
     private static Reading Result(ListRow row, Reading reading, string text) =>
         reading.Instrument switch
         {
+            _ when Name.Equal(text, Skipped) => reading with { IsSkipped = true },
             Instrument.Meter => reading with { Voltage = row.Quantity("reading", CellRanges.MeterVolts) },
             Instrument.Ammeter => reading with { Current = row.Quantity("reading", CellRanges.MeterAmps) },
-            Instrument.Ohmmeter when Name.Equal(text, Open) => reading with { IsOpen = true },
+            Instrument.Ohmmeter when Name.Equal(text, Open) || Name.Equal(text, OverLimit) => reading with
+            {
+                IsOpen = true,
+            },
             Instrument.Ohmmeter => reading with { Resistance = row.Quantity("reading", CellRanges.MeterOhms) },
-            _ => reading with { Seen = row.Word("reading", "how a lamp looks", Looks) },
+            _ => reading with { Seen = PeopleWords.Look(text) ?? row.Word("reading", "how a lamp looks", Looks) },
         };
 
-    private static void CheckPoint(ListRow row, BikeNames names, bool hasRuns, Instrument tool, string point)
+    private static string? Second(ListRow row, BikeNames names, Instrument tool)
     {
-        if (tool is Instrument.Meter or Instrument.TestLamp && hasRuns)
+        if (row.Text("to") is not { } text || PointCells.Optional(row, "to") is not { } second)
+            return null;
+        if (tool is Instrument.Meter or Instrument.Ohmmeter)
+            names.Check(row, "to", second, "a point of the bike", [NamedThing.Point]);
+        else
+            row.Fault("to", text, "goes with a meter or an ohmmeter", "expected a blank cell", []);
+        return second;
+    }
+
+    private static JumperLead? Jumper(ListRow row, BikeNames names, Instrument tool)
+    {
+        if (row.Text("jumper") is not { } text)
+            return null;
+        if (tool is Instrument.Ohmmeter or Instrument.Bench or Instrument.BenchReversed)
+            row.Fault("jumper", text, "goes with a live reading", "expected a blank cell", []);
+        if (JumperLead.Of(text, names.IsPoint) is { } lead)
+            return lead;
+        row.Fault(
+            "jumper",
+            text,
+            "does not name two points of the bike",
+            $"expected a form such as '{Bike.BatteryPlus} to tail feed'",
+            []
+        );
+        return null;
+    }
+
+    private static void CheckPoint(
+        ListRow row,
+        BikeNames names,
+        bool hasRuns,
+        Instrument tool,
+        string point,
+        string? to
+    )
+    {
+        if (tool is Instrument.TestLamp && hasRuns)
+            names.Check(
+                row,
+                "point",
+                point,
+                "a point of the bike, or a fuse that the test lamp replaces",
+                [NamedThing.Point, NamedThing.Fuse]
+            );
+        else if (tool is Instrument.Meter && hasRuns || tool is Instrument.Ohmmeter && to is not null)
             names.Check(row, "point", point, "a point of the bike", [NamedThing.Point]);
         else if (tool is Instrument.Ammeter)
             names.Check(row, "point", point, "a fuse of the bike for an ammeter to replace", [NamedThing.Fuse]);
         else if (tool is Instrument.Visual)
             names.Check(row, "point", point, "a lamp or run of the bike", [NamedThing.Lamp, NamedThing.Run]);
+        else if (tool is Instrument.GoodLamp or Instrument.Bench or Instrument.BenchReversed)
+            names.Check(row, "point", point, "a lamp of the bike", [NamedThing.Lamp]);
         else if (tool is Instrument.Ohmmeter)
             names.Check(
                 row,

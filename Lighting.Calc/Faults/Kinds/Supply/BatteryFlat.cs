@@ -13,6 +13,8 @@ internal sealed class BatteryFlat(FaultCircuit circuit)
 
     public override string Subject => "the battery";
 
+    public override string? Repair => "Charge the battery; if it does not hold, renew it.";
+
     public override string Title(Fault fault) => $"{Subject} flat";
 
     protected override string State(Fault fault) => $"flat, {base.State(fault)}";

@@ -13,6 +13,9 @@ internal sealed class LowCoilOutput(FaultCircuit circuit)
 
     public override string Subject => "the lighting coil";
 
+    public override string? Repair =>
+        "Test the lighting coil and the magnets against the list; renew the coil or have the rotor remagnetised.";
+
     public override string Title(Fault fault) => $"{Subject}: low output";
 
     protected override string State(Fault fault) =>

@@ -10,6 +10,8 @@ internal sealed class LedReversed(FaultCircuit circuit, int lamp)
         OneSeverity
     )
 {
+    public override string? Repair => $"Exchange the two wires of the {PartName}, or turn it round.";
+
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.Lamps[Part].IsReversed = true;
 
     protected override string State(Fault fault) => "reversed (wires exchanged)";

@@ -12,6 +12,8 @@ internal sealed class LampDead(FaultCircuit circuit, int lamp)
             : [new FaultCase(0, 0.8), new FaultCase(0, 0.2, circuit.Bike.Lamps[lamp].Quantity)]
     )
 {
+    public override string? Repair => $"Renew the {PartName}; clean its holder.";
+
     public override void PutIn(FaultyHarness harness, FaultCase severity) =>
         harness.Lamps[Part].Dead = (int)severity.Factor;
 

@@ -20,6 +20,9 @@ internal sealed class BatteryHighResistance(FaultCircuit circuit)
 
     public override string Subject => "the battery";
 
+    public override string? Repair =>
+        "Clean and tighten the battery terminals; then test the battery under load, and renew it.";
+
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.SourceOhms += severity.Ohms;
 
     public override string Title(Fault fault) => $"{Subject}: high internal resistance";

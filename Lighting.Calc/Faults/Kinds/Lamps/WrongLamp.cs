@@ -68,6 +68,8 @@ internal sealed class WrongLamp(FaultCircuit circuit, int lamp, ImmutableArray<L
         static double Watts(PublishedLamp lamp) => (double)lamp.Specification.ReferencePower.Watts;
     }
 
+    public override string? Repair => $"Fit the listed lamp as {PartName}.";
+
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.Lamps[Part].Other = severity.Lamp;
 
     public override Fault At(FaultCase severity, FittedResistance? fitted) => new(this) { Lamp = severity.Lamp };

@@ -1,0 +1,134 @@
+namespace Lighting.Calc.Tests.FaultFinding;
+
+/// <summary>What a workshop meets besides single listed faults: faults that are not listed, and two at once. Each is
+/// led by the tests that the tool chooses, from the lamps that look wrong.</summary>
+public class HardCaseTests(ITestOutputHelper output)
+{
+    private const string Twin = "valley-twin";
+    private const double Sure = 0.9;
+
+    // Shown only when asked for, with the full run of the benchmark.
+    [Fact(Explicit = true)]
+    [Trait("run", "full")]
+    public void Of_twenty_faults_that_are_not_listed_at_most_one_ends_sure_of_a_wrong_one()
+    {
+        BenchmarkRun[] runs = [.. Enumerable.Range(0, UnlistedFaults.All.Count).Select(Unlisted)];
+        Assert.True(runs.Count(IsSureAndWrong) <= 1, $"{runs.Count(IsSureAndWrong)} of {runs.Length} wrong");
+    }
+
+    [Theory]
+    [InlineData(13)]
+    public void A_fault_that_is_not_listed_ends_open_or_at_its_place(int index) =>
+        Assert.False(IsSureAndWrong(Unlisted(index)));
+
+    // Shown only when asked for, with the full run of the benchmark.
+    [Fact(Explicit = true)]
+    [Trait("run", "full")]
+    public void Of_ten_pairs_of_listed_faults_eight_are_named() =>
+        Assert.True(Enumerable.Range(0, 10).Count(i => Pair(i).Found) >= 8);
+
+    [Theory]
+    [InlineData(2)]
+    public void Two_faults_at_once_are_both_named(int index) => Assert.True(Pair(index).Found);
+
+    [Fact]
+    public void A_short_behind_the_fuse_of_a_bike_with_LEDs_is_found()
+    {
+        Bike twin = DemoBikes.Load(Twin);
+        var finder = new FaultFinder(twin with { Lamps = [.. twin.Lamps.Select(AsLed)] });
+        FaultFamily family = finder.Model.Families.Single(f =>
+            f.Kind == FaultKind.ShortToFrame && f.PartName == "stop feed"
+        );
+        var bike = new SimulatedBike(finder, new FaultMember(family, family.Cases[0]), new Random(3));
+        BenchmarkRun run = new FaultBenchmark(finder, seed: 3).Run(
+            bike,
+            FaultBenchmark.Complaint,
+            g => g.Alternatives.Any(a => a.Faults is [{ Kind: FaultKind.ShortToFrame, Part: "stop feed" }])
+        );
+        output.WriteLine($"{run.Tests} tests: {run.Last.Summary}");
+        Assert.True(run.Found, run.Last.Summary);
+        Assert.True(run.Last.Ranked[0].Alternatives.Length <= 3, run.Last.Summary);
+    }
+
+    private static FittedLamp AsLed(FittedLamp lamp) =>
+        lamp with
+        {
+            Specification = Calc.LampSpecification.FromPower(
+                Calc.LampType.Led,
+                UnitsNet.ElectricPotential.FromVolts(13.5),
+                lamp.Specification.ReferencePower / 8,
+                UnitsNet.ElectricPotential.FromVolts(8)
+            ),
+        };
+
+    private static bool IsSureAndWrong(BenchmarkRun run) => !run.Found && run.Probability >= Sure && run.Tests > 0;
+
+    private BenchmarkRun Unlisted(int index)
+    {
+        (string name, Func<Bike, Bike> altered, string[] parts) = UnlistedFaults.All[index];
+        FaultFinder finder = DemoBikes.FewestTests(Twin);
+        BenchmarkRun run = new FaultBenchmark(finder, seed: 5).Run(
+            new SimulatedBike(finder, finder.Model.Members[0], new Random(5), null, altered),
+            FaultBenchmark.Complaint,
+            g =>
+                g.Best.Faults[0].Kind == FaultKind.NotListed
+                || g.Alternatives.Any(a => a.Faults.All(f => parts.Contains(f.Part)))
+        );
+        output.WriteLine(
+            $"{(IsSureAndWrong(run) ? "WRONG" : run.Found ? "right" : "open")} {name}, {run.Tests} tests: "
+                + $"{run.Last.Summary}"
+        );
+        return run;
+    }
+
+    private BenchmarkRun Pair(int index)
+    {
+        FaultFinder finder = DemoBikes.FewestTests(Twin);
+        const double open = double.PositiveInfinity;
+        (FaultMember A, FaultMember B)[] pairs =
+        [
+            (
+                Of(FaultKind.HighResistanceEarth, "rear earth", 3),
+                Of(FaultKind.HighResistanceJoint, "high beam wire", 2)
+            ),
+            (Of(FaultKind.LampDead, "left indicators"), Of(FaultKind.HighResistanceJoint, "stop wire", open)),
+            (Of(FaultKind.HighResistanceEarth, "frame strap", 0.8), Of(FaultKind.LampDead, "tail lamp")),
+            (
+                Of(FaultKind.HighResistanceJoint, "flasher feed", 4),
+                Of(FaultKind.HighResistanceEarth, "headlamp earth", 1.5)
+            ),
+            (Of(FaultKind.BatteryFlat, "battery"), Of(FaultKind.HighResistanceJoint, "panel wire", open)),
+            (Of(FaultKind.HighResistanceJoint, "low beam wire", 3), Of(FaultKind.LampDead, "stop lamp")),
+            (
+                Of(FaultKind.ContactNeverOpens, "brake (brake in to brake out)"),
+                Of(FaultKind.HighResistanceEarth, "panel earth", open)
+            ),
+            (Of(FaultKind.HighResistanceJoint, "tail wire", 12), Of(FaultKind.HighResistanceJoint, "right wire", 6)),
+            (Of(FaultKind.HighResistanceFuseHolder, "main", 0.5), Of(FaultKind.LampDead, "speedometer lamp")),
+            (
+                Of(FaultKind.CrossedWires, "left wire and right wire"),
+                Of(FaultKind.HighResistanceEarth, "rear earth", open)
+            ),
+        ];
+        (FaultMember a, FaultMember b) = pairs[index];
+        BenchmarkRun run = new FaultBenchmark(finder, seed: 7).Run(
+            new SimulatedBike(finder, a, new Random(7), b),
+            FaultBenchmark.Complaints,
+            g => Names(g, a) && Names(g, b)
+        );
+        output.WriteLine(
+            $"{(run.Found ? "named" : "MISSED")} {a.Family.Subject} with {b.Family.Subject}, {run.Tests} tests, "
+                + $"{run.SlowestMilliseconds:F0} ms: {run.Last.Summary}"
+        );
+        return run;
+
+        FaultMember Of(FaultKind kind, string part, double ohms = 0)
+        {
+            FaultFamily family = finder.Model.Families.First(f => f.Kind == kind && f.PartName == part);
+            return new FaultMember(family, ohms > 0 ? family.Cases[0] with { Ohms = ohms } : family.Cases[^1]);
+        }
+    }
+
+    private static bool Names(FaultGroup group, FaultMember fault) =>
+        group.Alternatives.Any(a => a.Faults.Any(f => f.Kind == fault.Family.Kind && f.Part == fault.Family.PartName));
+}

@@ -1,0 +1,170 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>What the next test is to decide between: the severities and pairs of faults that the readings leave, and
+/// what each test reads under them.</summary>
+/// <remarks>
+/// Neighbouring severities of one fault stand for each other, so that the list stays short; "nothing" is always the
+/// first row. The least likely that together have <see cref="Negligible"/> are left out.
+/// </remarks>
+internal sealed class ShortList
+{
+    private const double Negligible = 0.005;
+
+    // A fault of more severities than this is brought to as many steps of equal probability.
+    private const int Steps = 5;
+
+    // With more rows than this more of the unlikely ones are left out.
+    private const int MostRows = 140;
+
+    private readonly FaultModel _model;
+    private readonly int[] _members;
+    private readonly ImmutableArray<FaultPair> _pairs;
+
+    private ShortList(
+        FaultModel model,
+        List<(int Member, double Weight)> rows,
+        ImmutableArray<FaultPair> pairs,
+        IEnumerable<double> shares
+    )
+    {
+        _model = model;
+        _members = [.. rows.Select(r => r.Member)];
+        _pairs = pairs;
+        Weights = [.. rows.Select(r => r.Weight), .. shares];
+        Families = [.. rows.Select(r => model.FamilyOf[r.Member]).Distinct()];
+        Of =
+        [
+            .. rows.Select(r => Families.IndexOf(model.FamilyOf[r.Member])),
+            .. Enumerable.Range(Families.Length, pairs.Length),
+        ];
+        IsBroad = [.. rows.Select(r => model.Members[r.Member].Family.IsBroad), .. pairs.Select(_ => false)];
+    }
+
+    /// <summary>The families that have rows, each a hypothesis; those of the pairs follow.</summary>
+    public ImmutableArray<int> Families { get; }
+
+    /// <summary>The pairs.</summary>
+    public ImmutableArray<FaultPair> Pairs => _pairs;
+
+    /// <summary>Index of the hypothesis that each row belongs to.</summary>
+    public ImmutableArray<int> Of { get; }
+
+    /// <summary>For each row whether it may change any reading.</summary>
+    public ImmutableArray<bool> IsBroad { get; }
+
+    /// <summary>Number of hypotheses.</summary>
+    public int Count => Families.Length + _pairs.Length;
+
+    /// <summary>Probability of each row.</summary>
+    public double[] Weights { get; }
+
+    /// <summary>Probability of a short to the frame, which an ammeter or a jumper would feed.</summary>
+    public double Shorts
+    {
+        get
+        {
+            double sum = 0;
+            for (int i = 0; i < Weights.Length; i++)
+                if (
+                    i < _members.Length
+                        ? IsShort(_model.Members[_members[i]])
+                        : _pairs[i - _members.Length].Members.Any(IsShort)
+                )
+                    sum += Weights[i];
+            return sum;
+        }
+    }
+
+    /// <param name="model">The faults.</param>
+    /// <param name="posterior">Their probabilities.</param>
+    /// <param name="pairs">Pairs of faults; none where a single one explains the readings.</param>
+    /// <param name="shares">Probability that it is a single fault, then those of the pairs.</param>
+    public static ShortList Making(
+        FaultModel model,
+        Posterior posterior,
+        ImmutableArray<FaultPair> pairs,
+        double[] shares
+    )
+    {
+        List<(int Member, double Weight)> rows = Rows(model, posterior, Negligible);
+        for (double less = 2 * Negligible; rows.Count > MostRows && less < 0.1; less *= 2)
+            rows = Rows(model, posterior, less);
+        return new ShortList(model, [.. rows.Select(r => (r.Member, r.Weight * shares[0]))], pairs, shares.Skip(1));
+    }
+
+    /// <summary>What tests read under every row.</summary>
+    public Column[] Columns(IReadOnlyList<TestPlace> tests, CancellationToken cancellationToken)
+    {
+        var columns = new Column[tests.Count];
+        foreach (IGrouping<Setting, int> setting in Enumerable.Range(0, tests.Count).GroupBy(i => tests[i].Setting))
+        {
+            int[] own = [.. setting];
+            TestPlace[] here = [.. own.Select(i => tests[i])];
+            SettingPredictions predictions = _model.In(setting.Key);
+            predictions.Prepare(here, _members, cancellationToken);
+            for (int k = 0; k < own.Length; k++)
+            {
+                Column from = predictions.Known(here[k]),
+                    column = columns[own[k]] = Column.Of(Weights.Length, _model.Circuit.Supply, withDraws: false);
+                for (int r = 0; r < _members.Length; r++)
+                    column.Take(r, from, _members[r]);
+            }
+
+            _model.ForEach(
+                _pairs.Length,
+                (solver, i) =>
+                {
+                    FaultPair pair = _pairs[i];
+                    double[] values = predictions.Read(solver, pair.Members[0], pair.Members[1], here, isExact: true);
+                    for (int k = 0; k < own.Length; k++)
+                        columns[own[k]].Take(_members.Length + i, values[k], predictions.Known(here[k]), [0]);
+                },
+                cancellationToken
+            );
+        }
+
+        return columns;
+    }
+
+    private static bool IsShort(FaultMember member) => member.Family is ShortToFrame;
+
+    private static List<(int Member, double Weight)> Rows(FaultModel model, Posterior posterior, double negligible)
+    {
+        double[] weights = posterior.MemberWeights;
+        int[] ascending = [.. Enumerable.Range(0, weights.Length).OrderBy(m => weights[m])];
+        var isLeft = new bool[weights.Length];
+        double passed = 0;
+        foreach (int m in ascending)
+            if ((passed += weights[m]) >= negligible)
+                isLeft[m] = true;
+        var rows = new List<(int Member, double Weight)> { (0, weights[0]) };
+        for (int f = 1; f < model.Families.Length; f++)
+        {
+            int first = model.FirstOf[f];
+            int[] left = [.. Enumerable.Range(first, model.Families[f].Cases.Length).Where(m => isLeft[m])];
+            if (!model.Families[f].IsContinuous || left.Length <= Steps)
+            {
+                rows.AddRange(left.Select(m => (m, weights[m])));
+                continue;
+            }
+
+            double step = left.Sum(m => weights[m]) / Steps,
+                sum = 0;
+            int heaviest = -1;
+            foreach (int m in left)
+            {
+                sum += weights[m];
+                if (heaviest < 0 || weights[m] > weights[heaviest])
+                    heaviest = m;
+                if (sum < step * (1 - 1e-9) && m != left[^1])
+                    continue;
+                rows.Add((heaviest, sum));
+                (sum, heaviest) = (0, -1);
+            }
+        }
+
+        return rows;
+    }
+}

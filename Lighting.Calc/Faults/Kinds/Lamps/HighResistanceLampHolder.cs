@@ -1,0 +1,24 @@
+namespace Lighting.Calc;
+
+/// <summary>A lamp holder of high resistance, or without its earth: its lamps then feed back through each
+/// other.</summary>
+internal sealed class HighResistanceLampHolder(FaultCircuit circuit, int holder)
+    : ResistanceFault(
+        circuit,
+        FaultKind.HighResistanceLampHolder,
+        holder,
+        circuit.Options.Weight("high-resistance lamp holder"),
+        circuit.Options.Weight("lamp holder open")
+    )
+{
+    public override string PartName =>
+        string.Join(" and ", Circuit.Holders[Part].Lamps.Select(l => Bike.Lamps[l].Lamp));
+
+    public override string Subject => $"the holder of the {PartName}";
+
+    public override string? Repair => $"Clean {Subject}, its contacts and its earth, or renew it.";
+
+    protected override string Open => Circuit.Holders[Part].Lamps.Length > 1 ? "without its earth" : "without contact";
+
+    public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.HolderOhms[Part] += severity.Ohms;
+}

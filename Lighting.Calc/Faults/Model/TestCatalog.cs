@@ -1,0 +1,181 @@
+using System.Collections.Immutable;
+
+namespace Lighting.Calc;
+
+/// <summary>Every test that a person may be asked for, on one bike.</summary>
+internal static class TestCatalog
+{
+    /// <summary>The tests: all instruments in the settings that cover everything, those behind a fuse switch by switch,
+    /// and the lamps by themselves.</summary>
+    public static ImmutableArray<TestPlace> Of(FaultModel model)
+    {
+        FaultCircuit circuit = model.Circuit;
+        var tests = ImmutableArray.CreateBuilder<TestPlace>();
+        foreach (Setting setting in model.Cover)
+        {
+            for (int p = 0; p < circuit.Points.Length; p++)
+            {
+                if (Name.Equal(circuit.Points[p], Bike.BatteryMinus))
+                    continue;
+                tests.Add(new TestPlace(setting, Instrument.Meter, p));
+                tests.Add(new TestPlace(setting, Instrument.TestLamp, p));
+            }
+
+            for (int f = 0; f < circuit.Fuses.Length; f++)
+                tests.Add(new TestPlace(setting, Instrument.Ammeter, f));
+            for (int l = 0; l < circuit.Lamps.Length; l++)
+                if (model.GivesLight(l))
+                    tests.Add(new TestPlace(setting, Instrument.Visual, l));
+        }
+
+        // The current that drains the battery.
+        if (circuit.Supply.Coil is null && !model.Cover.Contains(model.AllOff))
+            for (int f = 0; f < circuit.Fuses.Length; f++)
+                tests.Add(new TestPlace(model.AllOff, Instrument.Ammeter, f));
+        for (int f = 0; f < circuit.Fuses.Length; f++)
+            foreach (Setting setting in BehindFuse(model, f))
+            {
+                tests.Add(new TestPlace(setting, Instrument.TestLamp, circuit.Points.Length + f));
+                tests.Add(new TestPlace(setting, Instrument.Ohmmeter, FarEnd(circuit, f), circuit.FrameNode));
+            }
+
+        for (int i = 0; i < model.Parts.Length; i++)
+        {
+            MeasuredPart part = model.Parts[i];
+            if (part.Contact < 0 && model.IsKnownToOhmmeter(part))
+                foreach (Setting setting in part.Lamp >= 0 ? TowardsBattery(model, part.Lamp) : [model.AllOff])
+                    tests.Add(new TestPlace(setting, Instrument.Ohmmeter, i));
+            if (part.From != part.To && Carrying(model, part) is { } carrying)
+                tests.Add(new TestPlace(carrying, Instrument.Meter, part.From, part.To));
+        }
+
+        AddLamps(model, tests);
+        Condition within = circuit.Options.Within;
+        return [.. tests.Where(t => t.IsOnBench || within.Holds(t.Setting))];
+    }
+
+    // The lamp on the bench, a good one in its socket, and jumpers past its feed, past its return and across each
+    // contact before it.
+    private static void AddLamps(FaultModel model, ImmutableArray<TestPlace>.Builder tests)
+    {
+        FaultCircuit circuit = model.Circuit;
+        HarnessGraph graph = circuit.Graph;
+        bool isBattery = circuit.Supply.Coil is null;
+        var jumped = new HashSet<(int, int)>();
+        for (int l = 0; l < circuit.Lamps.Length; l++)
+        {
+            if (!model.GivesLight(l))
+                continue;
+            if (isBattery)
+            {
+                tests.Add(new TestPlace(model.AllOff, Instrument.Bench, l));
+                if (circuit.Bike.Lamps[l].Specification.Type is LampType.Led or LampType.LedResistor)
+                    tests.Add(new TestPlace(model.AllOff, Instrument.BenchReversed, l));
+            }
+
+            if (model.Lighting(l) is not { } setting)
+                continue;
+            tests.Add(new TestPlace(setting, Instrument.GoodLamp, l));
+            HarnessPart lamp = graph.Lamps[l];
+            if (isBattery && lamp.A != graph.Live)
+                tests.Add(new TestPlace(setting, Instrument.Visual, l, JumperFrom: graph.Live, JumperTo: lamp.A));
+            if (lamp.B != graph.Earth)
+                tests.Add(new TestPlace(setting, Instrument.Visual, l, JumperFrom: lamp.B, JumperTo: graph.Earth));
+            ContactSet closed = graph.Switches.ClosedIn(setting);
+            foreach (
+                HarnessPart contact in graph
+                    .From(graph.Live, closed)
+                    .PathTo(lamp.A)
+                    .Where(p => p.Kind == HarnessPartKind.Contact)
+            )
+                if (jumped.Add((contact.A, contact.B)))
+                    tests.Add(new TestPlace(setting, Instrument.Visual, l, JumperFrom: contact.A, JumperTo: contact.B));
+        }
+    }
+
+    /// <summary>The end of a fuse that is farther from the live terminal.</summary>
+    public static int FarEnd(FaultCircuit circuit, int fuse)
+    {
+        HarnessGraph graph = circuit.Graph;
+        return graph
+            .From(graph.Live, p => p.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay : 1)
+            .FarEndOf(graph.Fuses[fuse]);
+    }
+
+    // Of the settings that cover everything the one in which a part has most of the voltage to drop: where a lamp is
+    // lit behind it.
+    private static Setting? Carrying(FaultModel model, MeasuredPart part)
+    {
+        HarnessGraph graph = model.Circuit.Graph;
+        return model
+            .Cover.Where(s => part.Contact < 0 || model.Circuit.Bike.Switches[part.Contact].IsClosed(s))
+            .OrderByDescending(s => Enumerable.Range(0, graph.Lamps.Length).Count(l => Passes(s, l)))
+            .FirstOrDefault();
+
+        bool Passes(Setting setting, int lamp)
+        {
+            ContactSet closed = graph.Switches.ClosedIn(setting);
+            if (!graph.IsFed(graph.Lamps[lamp], closed))
+                return false;
+            if (part.Lamp >= 0)
+                return part.Lamp == lamp;
+            return graph
+                .From(graph.Live, closed)
+                .PathTo(graph.Lamps[lamp].A)
+                .Concat(graph.From(graph.Earth, closed).PathTo(graph.Lamps[lamp].B))
+                .Any(p => p.A == part.From && p.B == part.To);
+        }
+    }
+
+    // Everything off, then one switch after the other on the way from the fuse to each lamp: where the resistance falls
+    // to almost zero, the section just joined touches the frame.
+    private static IEnumerable<Setting> BehindFuse(FaultModel model, int fuse)
+    {
+        FaultCircuit circuit = model.Circuit;
+        HarnessGraph graph = circuit.Graph;
+        var settings = new HashSet<Setting> { model.AllOff };
+        Reached live = graph.From(graph.Live, p => p.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay : 1);
+        foreach (HarnessPart lamp in graph.Lamps)
+        {
+            ImmutableArray<HarnessPart> way = live.PathTo(lamp.A);
+            if (way.Any(p => p.Kind == HarnessPartKind.Fuse && p.Index == fuse))
+                settings.UnionWith(SwitchBySwitch(model, way));
+        }
+
+        return settings;
+    }
+
+    // The same from a lamp back towards the battery.
+    private static IEnumerable<Setting> TowardsBattery(FaultModel model, int lamp)
+    {
+        HarnessGraph graph = model.Circuit.Graph;
+        return SwitchBySwitch(
+                model,
+                graph
+                    .From(graph.Lamps[lamp].A, p => p.Kind == HarnessPartKind.Lamp ? HarnessGraph.NoWay : 1)
+                    .PathTo(graph.Live)
+            )
+            .Prepend(model.AllOff)
+            .Distinct();
+    }
+
+    private static List<Setting> SwitchBySwitch(FaultModel model, ImmutableArray<HarnessPart> way)
+    {
+        var settings = new List<Setting>();
+        var held = new Dictionary<string, string>(Name.Comparer);
+        foreach (HarnessPart part in way.Where(p => p.Kind == HarnessPartKind.Contact))
+        {
+            SwitchContact contact = model.Circuit.Bike.Switches[part.Index];
+            if (held.TryAdd(contact.Switch, contact.ClosedIn[0]))
+                settings.Add(
+                    new Setting(
+                        model.AllOff.Positions.Select(p =>
+                            held.TryGetValue(p.Switch, out string? position) ? p with { Position = position } : p
+                        )
+                    )
+                );
+        }
+
+        return settings;
+    }
+}

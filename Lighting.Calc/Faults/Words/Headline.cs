@@ -1,0 +1,80 @@
+namespace Lighting.Calc;
+
+/// <summary>The summary of a diagnosis: what is certain first, then the likeliest place, then what it does not
+/// explain.</summary>
+internal static class Headline
+{
+    private const double Likely = 0.5;
+
+    public static string Of(
+        FaultModel model,
+        FaultGroup[] groups,
+        Posterior posterior,
+        double single,
+        int readings,
+        bool nothing,
+        bool isNormal
+    )
+    {
+        FaultGroup first = groups[0];
+        if (nothing)
+            return $"No fault found{(first.Probability < Likely ? " so far" : "")}: "
+                + $"{(readings == 1 ? "the reading is" : "all readings are")} normal "
+                + $"(probability of no fault: {FaultWords.Percent(first.Probability)}).";
+        if (readings == 0)
+            return "No readings yet: start with the first test.";
+        string conflict = first.Conflicting.IsEmpty ? "" : $"\nNot explained by it: {first.Conflicting[0].Message}.";
+        string others =
+            first.Alternatives.Length > 1
+                ? $", or {first.Alternatives.Length - 1} more that no reading can distinguish from it"
+                : "";
+        string share = $"({FaultWords.Percent(first.Probability)}{others})";
+        if (first.Best.Faults[0].Kind == FaultKind.NotListed)
+        {
+            string nearest =
+                groups.Length > 1
+                    ? $" The nearest is {groups[1].Best.Sentence} ({FaultWords.Percent(groups[1].Probability)})."
+                    : "";
+            return $"None of the listed faults explains these readings {share}.{nearest}";
+        }
+
+        if (
+            Consequence(model, posterior, single) is var (consequence, probability)
+            && probability > Likely
+            && !SaysIt(model, first, consequence)
+        )
+            return $"{consequence} ({FaultWords.Percent(probability)}). Why is not clear yet; likeliest: "
+                + $"{first.Best.Sentence} {share}.{conflict}";
+        if (isNormal)
+            return $"{(readings == 1 ? "The reading is" : "All readings are")} normal so far; the likeliest remaining "
+                + $"fault is {first.Best.Sentence} {share}.";
+        return first.Probability < Likely
+            ? $"No clear result yet; the likeliest fault is {first.Best.Sentence} {share}.{conflict}"
+            : $"{char.ToUpperInvariant(first.Best.Sentence[0])}{first.Best.Sentence[1..]} {share}.{conflict}";
+    }
+
+    // What several faults lead to is as likely as all of them together.
+    private static (string Words, double Probability)? Consequence(FaultModel model, Posterior posterior, double single)
+    {
+        (string Words, double Probability)? most = null;
+        foreach (
+            IGrouping<string, int> group in Enumerable
+                .Range(0, model.Families.Length)
+                .Where(f => model.Families[f].Consequence is not null)
+                .GroupBy(f => model.Families[f].Consequence!)
+        )
+            if (single * group.Sum(f => posterior.FamilyWeights[f]) is var sum && sum > (most?.Probability ?? 0))
+                most = (group.Key, sum);
+        return most;
+    }
+
+    // One place that is named says it by itself.
+    private static bool SaysIt(FaultModel model, FaultGroup group, string consequence) =>
+        group.Probability > 0.9
+        && group.Alternatives.Length == 1
+        && model.Families.Any(f =>
+            f.Consequence == consequence
+            && f.Kind == group.Best.Faults[0].Kind
+            && f.PartName == group.Best.Faults[0].Part
+        );
+}
