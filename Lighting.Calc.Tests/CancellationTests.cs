@@ -58,6 +58,7 @@ public class CancellationTests
                 .Where(m => m.GetParameters().Any(p => p.ParameterType == typeof(CancellationToken)))
                 .Select(m => $"{m.DeclaringType!.Name}.{m.Name}")
                 .Distinct()
+                .Distinct()
                 .Order(StringComparer.Ordinal)
         );
 

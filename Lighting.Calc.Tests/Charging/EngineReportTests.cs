@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Lighting.Calc.Tests.Cli;
 using UnitsNet;
-using static Lighting.Calc.Tests.Charging.ValleyPost;
 
 namespace Lighting.Calc.Tests.Charging;
 

@@ -5,8 +5,7 @@ using UnitsNet;
 
 namespace Lighting.Calc.Tests.Examples;
 
-/// <summary>The library as the README shows it: what stands between the marks is printed there, word for
-/// word.</summary>
+/// <summary>The library as the README shows it: what stands between the marks is printed there, word for word.</summary>
 public class LibraryExamples
 {
     private static readonly Bike s_twin = BikeLists.Read(CliProcess.Bike("valley-twin")).Value.Bike;
@@ -45,11 +44,7 @@ public class LibraryExamples
         // end
         Assert.True(sizes.IsFeasible);
         Assert.Equal(bike.Runs.Length, Console.Lines.Count);
-        Assert.All(sizes.Runs, r =>
-            Assert.True(
-                r.Rating.Current!.Value.Amperes >= Math.Max(r.WorstCurrent.Amperes, r.Fuse?.Rating.Amperes ?? 0)
-            )
-        );
+        Assert.All(sizes.Runs, r => Assert.True(r.Rating.Current!.Value.Amperes >= Math.Max(r.WorstCurrent.Amperes, r.Fuse?.Rating.Amperes ?? 0)));
     }
 
     [Fact]
@@ -59,9 +54,7 @@ public class LibraryExamples
         BikeReport report = BikeCheck.Evaluate(bike);
         // README: dim
         VoltageDropBreakdown headlamp = report.WorstDrops.First(d => d.Lamp.Lamp.Lamp == "headlamp high");
-        Console.WriteLine(
-            $"{headlamp.TotalDrop.Volts:F2} V lost, {headlamp.LightLost!.Value.Percent:F0} % of the light"
-        );
+        Console.WriteLine($"{headlamp.TotalDrop.Volts:F2} V lost, {headlamp.LightLost!.Value.Percent:F0} % of the light");
         foreach (RepairBenefit gain in VoltageDropAnalysis.LargestDrops(report.Network, headlamp))
             Console.WriteLine($"{gain.Entry.Part}: {gain.Entry.Voltage.Volts:F2} V");
         // end
@@ -76,9 +69,7 @@ public class LibraryExamples
         // README: charging
         ChargingBalance worst = report.Charging!.Worst!;
         BalancePoint idle = worst.At(RotationalSpeed.FromRevolutionsPerMinute(1200));
-        Console.WriteLine(
-            $"at idle {idle.Net?.Amperes:F1} A into the battery; enough from {worst.BreakEven.Speed?.RevolutionsPerMinute:F0} rpm"
-        );
+        Console.WriteLine($"at idle {idle.Net?.Amperes:F1} A into the battery; enough from {worst.BreakEven.Speed?.RevolutionsPerMinute:F0} rpm");
         // end
         Assert.Matches(@"\Aat idle -\d+\.\d A into the battery; enough from \d{4} rpm\z", Assert.Single(Console.Lines));
         Assert.Equal(0, worst.At(worst.BreakEven.Speed!.Value).Net!.Value.Amperes, 1e-6);
@@ -106,19 +97,12 @@ public class LibraryExamples
         // README: readings
         ExpectedReadings sheet = ExpectedReadings.Calculate(bike);
         foreach (ExpectedReading point in sheet.Settings[^1].Points)
-            Console.WriteLine(
-                $"{point.Point}: {point.Voltage.Volts:F2} V, {point.Lowest.Volts:F2} to {point.Highest.Volts:F2} V"
-            );
+            Console.WriteLine($"{point.Point}: {point.Voltage.Volts:F2} V, {point.Lowest.Volts:F2} to {point.Highest.Volts:F2} V");
 
         var finder = new FaultFinder(bike);
-        Diagnosis diagnosis = finder.Diagnose([
-            new Reading
-            {
-                When = Condition.Parse("ignition=on; brake=on"),
-                Point = "stop feed",
-                Instrument = Instrument.Meter,
-                Voltage = ElectricPotential.FromVolts(9.4),
-            },
+        Diagnosis diagnosis = finder.Diagnose(
+        [
+            new Reading { When = Condition.Parse("ignition=on; brake=on"), Point = "stop feed", Instrument = Instrument.Meter, Voltage = ElectricPotential.FromVolts(9.4) },
         ]);
         Console.WriteLine(diagnosis.Summary);
         Console.WriteLine(diagnosis.Next?.Instruction ?? "no test tells more");
@@ -135,56 +119,13 @@ public class LibraryExamples
         var twelve = ElectricPotential.FromVolts(12);
         Bike lantern = Bike.ForSystem(twelve) with
         {
-            Lamps =
-            [
-                new FittedLamp
-                {
-                    Circuit = "lantern",
-                    Lamp = "lantern",
-                    Specification = LampSpecification.FromPower(LampType.Filament, twelve, Power.FromWatts(21)),
-                    Feed = "lantern feed",
-                    Return = "frame",
-                },
-            ],
-            Switches =
-            [
-                new SwitchContact
-                {
-                    Switch = "lights",
-                    From = "switch in",
-                    To = "switch out",
-                    ClosedIn = ["on"],
-                },
-            ],
-            Fuses =
-            [
-                new Fuse
-                {
-                    Name = "main",
-                    From = Bike.BatteryPlus,
-                    To = "switch in",
-                    Rating = ElectricCurrent.FromAmperes(5),
-                },
-            ],
+            Lamps = [new FittedLamp { Circuit = "lantern", Lamp = "lantern", Specification = LampSpecification.FromPower(LampType.Filament, twelve, Power.FromWatts(21)), Feed = "lantern feed", Return = "frame" }],
+            Switches = [new SwitchContact { Switch = "lights", From = "switch in", To = "switch out", ClosedIn = ["on"] }],
+            Fuses = [new Fuse { Name = "main", From = Bike.BatteryPlus, To = "switch in", Rating = ElectricCurrent.FromAmperes(5) }],
             Runs =
             [
-                new Run
-                {
-                    Name = "feed",
-                    From = "switch out",
-                    To = "lantern feed",
-                    Wire = AmericanWireGauge.Stranded(18),
-                    Length = Length.FromMeters(1.5),
-                    Joints = 2,
-                },
-                new Run
-                {
-                    Name = "earth",
-                    From = "frame",
-                    To = Bike.BatteryMinus,
-                    Wire = AmericanWireGauge.Stranded(16),
-                    Length = Length.FromMeters(0.5),
-                },
+                new Run { Name = "feed", From = "switch out", To = "lantern feed", Wire = AmericanWireGauge.Stranded(18), Length = Length.FromMeters(1.5), Joints = 2 },
+                new Run { Name = "earth", From = "frame", To = Bike.BatteryMinus, Wire = AmericanWireGauge.Stranded(16), Length = Length.FromMeters(0.5) },
             ],
         };
 
@@ -194,17 +135,12 @@ public class LibraryExamples
         foreach (int milliohms in new[] { 0, 50, 500 })
         {
             solver.SetRun(0, wire, joints: ElectricResistance.FromMilliohms(milliohms));
-            Console.WriteLine(
-                $"{milliohms} mΩ in the joints: {solver.Solve(on).Lamps[0].Voltage.Volts:F2} V at the lamp"
-            );
+            Console.WriteLine($"{milliohms} mΩ in the joints: {solver.Solve(on).Lamps[0].Voltage.Volts:F2} V at the lamp");
         }
 
         // end
         Assert.Equal(3, Console.Lines.Count);
-        double[] volts =
-        [
-            .. Console.Lines.Select(l => double.Parse(l.Split(": ")[1].Split(' ')[0], CultureInfo.InvariantCulture)),
-        ];
+        double[] volts = [.. Console.Lines.Select(l => double.Parse(l.Split(": ")[1].Split(' ')[0], CultureInfo.InvariantCulture))];
         Assert.True(volts[0] > volts[1] && volts[1] > volts[2] && volts[2] > 10, string.Join(' ', volts));
     }
 }

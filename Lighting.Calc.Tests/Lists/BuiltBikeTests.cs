@@ -118,8 +118,12 @@ public class BuiltBikeTests
         Assert.Throws<ArgumentException>(() =>
             new CatalogueCheck().Evaluate(wrong, cancellationToken: TestContext.Current.CancellationToken)
         );
-        Assert.Throws<ArgumentException>(() => new FaultFinder(wrong));
-        Assert.Throws<ArgumentException>(() => ExpectedReadings.Calculate(wrong));
+        Assert.Throws<ArgumentException>(() =>
+            new FaultFinder(wrong, cancellationToken: TestContext.Current.CancellationToken)
+        );
+        Assert.Throws<ArgumentException>(() =>
+            ExpectedReadings.Calculate(wrong, cancellationToken: TestContext.Current.CancellationToken)
+        );
     }
 
     [Fact]

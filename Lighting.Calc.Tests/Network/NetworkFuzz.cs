@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Network;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Lighting.Calc.Tests.Charging;
 using UnitsNet;
 using static Lighting.Calc.Tests.Charging.ValleyPost;
 

@@ -7,6 +7,9 @@ namespace Lighting.Calc.Cli.Rendering;
 /// day and by night, and the duty of a regulator.</summary>
 internal static class EngineBlocks
 {
+    // A cell to be written in by hand, between six others on 80 columns.
+    private const string ShortBlank = "_____";
+
     // A line for the speeds that people ask about; the chart has them all.
     private const int MostRows = 9;
 
@@ -110,10 +113,12 @@ internal static class EngineBlocks
         );
         var columns = new Columns<ChargingTest>
         {
-            { s_test.Only("rpm", "voltageV", "lowestVoltageV", "highestVoltageV"), t => t },
-            { "read V", "", _ => CommonBlocks.Blank },
-            { s_test.Only("currentA", "lowestCurrentA", "highestCurrentA"), t => t },
-            { "read A", "", _ => CommonBlocks.Blank },
+            { s_test.Only("rpm", "voltageV"), t => t },
+            { "range V", "", t => Range(t.LowestVoltage.Volts, t.HighestVoltage.Volts) },
+            { "read V", "", _ => ShortBlank },
+            { s_test.Only("currentA"), t => t },
+            { "range A", "", t => Range(t.LowestCurrent.Amperes, t.HighestCurrent.Amperes) },
+            { "read A", "", _ => ShortBlank },
             { s_test.Only("setting"), t => t },
         };
         yield return legend.In(columns.Table(report.Tests));
@@ -296,6 +301,9 @@ internal static class EngineBlocks
 
     private static string VoltsAt(OperatingPoint point) =>
         $"{Figures.Volts(point.SupplyVoltage)} at {Figures.Rpm(point.Bus!.Speed)}";
+
+    private static Cell Range(double least, double most) =>
+        Figures.Right($"{Figures.Number(least, 2)} to {Figures.Number(most, 2)}");
 
     private static EngineSeries? Of(EngineReport report, EngineSeriesKind kind) =>
         report.Series.FirstOrDefault(s => s.Kind == kind);
