@@ -158,24 +158,24 @@ public partial class ArchitectureTests
         ];
         string[] known = [.. reasons.Select(r => r.Split(':')[0])];
         foreach (Type type in typeof(Calc.Bike).Assembly.GetExportedTypes())
-        foreach (
-            MemberInfo member in type.GetMembers(
-                BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly
+            foreach (
+                MemberInfo member in type.GetMembers(
+                    BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly
+                )
             )
-        )
-        {
-            string[] doubles = member switch
             {
-                PropertyInfo p when IsDouble(p.PropertyType) => [p.Name],
-                MethodInfo { IsSpecialName: false } m =>
-                [
-                    .. m.GetParameters().Where(p => IsDouble(p.ParameterType)).Select(p => p.Name!),
+                string[] doubles = member switch
+                {
+                    PropertyInfo p when IsDouble(p.PropertyType) => [p.Name],
+                    MethodInfo { IsSpecialName: false } m =>
+                    [
+                        .. m.GetParameters().Where(p => IsDouble(p.ParameterType)).Select(p => p.Name!),
                     .. IsDouble(m.ReturnType) ? [m.Name] : Array.Empty<string>(),
                 ],
-                _ => [],
-            };
-            Assert.All(doubles, d => Assert.True(known.Contains(d), $"{type}.{member.Name}: {d}"));
-        }
+                    _ => [],
+                };
+                Assert.All(doubles, d => Assert.True(known.Contains(d), $"{type}.{member.Name}: {d}"));
+            }
     }
 
     private static bool IsDouble(Type type) =>

@@ -90,24 +90,24 @@ public partial class DocumentationTests
         int formulas = 0;
         List<string> without = [];
         foreach (string folder in new[] { "Laws", "Bike", "Checks", "Sizing", "Swaps", "Faults" })
-        foreach (
-            string file in Directory.GetFiles(
-                Path.Combine(CliProcess.Root, "Lighting.Calc", folder),
-                "*.cs",
-                SearchOption.AllDirectories
+            foreach (
+                string file in Directory.GetFiles(
+                    Path.Combine(CliProcess.Root, "Lighting.Calc", folder),
+                    "*.cs",
+                    SearchOption.AllDirectories
+                )
             )
-        )
-        {
-            string comments = string.Join(
-                ' ',
-                File.ReadLines(file).Select(l => l.Trim()).Where(l => l.StartsWith("///", StringComparison.Ordinal))
-            );
-            if (!Formula().IsMatch(comments))
-                continue;
-            formulas++;
-            if (!Source().IsMatch(comments))
-                without.Add(Path.GetFileName(file));
-        }
+            {
+                string comments = string.Join(
+                    ' ',
+                    File.ReadLines(file).Select(l => l.Trim()).Where(l => l.StartsWith("///", StringComparison.Ordinal))
+                );
+                if (!Formula().IsMatch(comments))
+                    continue;
+                formulas++;
+                if (!Source().IsMatch(comments))
+                    without.Add(Path.GetFileName(file));
+            }
 
         Assert.Empty(without);
         Assert.True(formulas > 15, $"{formulas} formulas were found; there are more.");

@@ -17,9 +17,9 @@ public class RunningEngineLawTests
         ChargingOptions options = Options(random);
         RunningEngine engine = RunningEngine.Of(bike, options);
         foreach (Setting setting in SettingEnumeration.Of(bike, Condition.Always))
-        foreach (double rpm in Speeds(bike, random))
-            if (Solved(engine, rpm, setting) is { } point)
-                AssertBalances(bike, options, point);
+            foreach (double rpm in Speeds(bike, random))
+                if (Solved(engine, rpm, setting) is { } point)
+                    AssertBalances(bike, options, point);
     }
 
     // The lit one: at every higher voltage more is taken than is given.

@@ -115,8 +115,8 @@ internal sealed class JsonSchema
 
         if (value.ValueKind == JsonValueKind.Array && schema.TryGetProperty("items", out JsonElement items))
             foreach (JsonElement item in value.EnumerateArray())
-            foreach (string problem in Problems(items, item, $"{path}[]"))
-                yield return problem;
+                foreach (string problem in Problems(items, item, $"{path}[]"))
+                    yield return problem;
     }
 
     private static string TypeOf(JsonElement value) =>

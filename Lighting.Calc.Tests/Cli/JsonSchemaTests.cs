@@ -30,13 +30,13 @@ public class JsonSchemaTests(GoldenOutputs outputs) : IClassFixture<GoldenOutput
     {
         var schemas = new SortedDictionary<string, JsonSchema>(StringComparer.Ordinal);
         foreach (string line in Quick.Concat(GoldenLines.In("json", slow: true).Select(l => l.Line)))
-        foreach (JsonElement root in GoldenJson.Roots((await outputs.Of(line)).Output))
-        {
-            string name = NameOf(root);
-            if (!schemas.TryGetValue(name, out JsonSchema? schema))
-                schemas.Add(name, schema = new JsonSchema());
-            schema.Add(root);
-        }
+            foreach (JsonElement root in GoldenJson.Roots((await outputs.Of(line)).Output))
+            {
+                string name = NameOf(root);
+                if (!schemas.TryGetValue(name, out JsonSchema? schema))
+                    schemas.Add(name, schema = new JsonSchema());
+                schema.Add(root);
+            }
 
         foreach ((string name, JsonSchema schema) in schemas)
             Compare(
@@ -55,9 +55,9 @@ public class JsonSchemaTests(GoldenOutputs outputs) : IClassFixture<GoldenOutput
     {
         var problems = new SortedSet<string>(StringComparer.Ordinal);
         foreach (string line in Quick.Where(l => !l.StartsWith("wire ", StringComparison.Ordinal)))
-        foreach (JsonElement root in GoldenJson.Roots((await outputs.Of(line)).Output))
-        foreach (string problem in JsonSchema.Problems(SchemaOf(NameOf(root)), root))
-            problems.Add($"{line.Split(' ')[0]}: {problem}");
+            foreach (JsonElement root in GoldenJson.Roots((await outputs.Of(line)).Output))
+                foreach (string problem in JsonSchema.Problems(SchemaOf(NameOf(root)), root))
+                    problems.Add($"{line.Split(' ')[0]}: {problem}");
         Assert.Empty(problems);
     }
 

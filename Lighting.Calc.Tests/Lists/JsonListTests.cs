@@ -235,11 +235,11 @@ public class JsonListTests
         var stream = new MemoryStream();
         using (var archive = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
             foreach (string folder in folders)
-            foreach ((string name, string text) in ListSamples.Texts())
-            {
-                using Stream entry = archive.CreateEntry(folder + name).Open();
-                entry.Write(Encoding.UTF8.GetBytes(text));
-            }
+                foreach ((string name, string text) in ListSamples.Texts())
+                {
+                    using Stream entry = archive.CreateEntry(folder + name).Open();
+                    entry.Write(Encoding.UTF8.GetBytes(text));
+                }
 
         stream.Position = 0;
         return stream;

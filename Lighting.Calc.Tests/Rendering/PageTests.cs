@@ -16,8 +16,8 @@ public class PageTests
         {
             var pages = new TheoryData<string, string>();
             foreach (string bike in Directory.GetDirectories(CliProcess.Bike("")).Order(StringComparer.Ordinal))
-            foreach (string command in new[] { "check", "diagram" })
-                pages.Add(command, Path.GetFileName(bike));
+                foreach (string command in new[] { "check", "diagram" })
+                    pages.Add(command, Path.GetFileName(bike));
             foreach (string command in new[] { "load", "fuse", "drop", "charging", "wire", "swap", "readings" })
                 pages.Add(command, "valley-twin");
             pages.Add("faults", "fell-lightweight");

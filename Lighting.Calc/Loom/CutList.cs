@@ -187,9 +187,9 @@ public sealed class CutList
     private decimal? PriceOf(params ReadOnlySpan<string> items)
     {
         foreach (string item in items)
-        foreach (ItemPrice price in Options.Prices)
-            if (Name.Equal(price.Item, item))
-                return price.Price;
+            foreach (ItemPrice price in Options.Prices)
+                if (Name.Equal(price.Item, item))
+                    return price.Price;
         return null;
     }
 

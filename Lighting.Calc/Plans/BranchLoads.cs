@@ -81,9 +81,9 @@ internal sealed class BranchLoads
     private static bool HasWord(string text, params ReadOnlySpan<string> words)
     {
         foreach (string word in text.Split([' ', '-', '/'], StringSplitOptions.RemoveEmptyEntries))
-        foreach (string known in words)
-            if (Name.Equal(word, known))
-                return true;
+            foreach (string known in words)
+                if (Name.Equal(word, known))
+                    return true;
         return false;
     }
 }

@@ -52,16 +52,16 @@ internal sealed class FuseDealer
         for (int w = 0; w <= ways; w++)
             found[w, 0] = (default, 0);
         for (int w = 1; w <= ways; w++)
-        for (int set = 1; set <= all; set++)
-        for (int group = set; group > 0; group = (group - 1) & set)
-        {
-            // Its first branch is in the group: the others of the group are free.
-            if ((group & set & -set) == 0 || double.IsNaN(_rating[group]) || found[w - 1, set ^ group] is not { } rest)
-                continue;
-            Score score = rest.Score.With(_rating[group], _isTooLarge[group]);
-            if (found[w, set] is not { } known || score.CompareTo(known.Score) < 0)
-                found[w, set] = (score, group);
-        }
+            for (int set = 1; set <= all; set++)
+                for (int group = set; group > 0; group = (group - 1) & set)
+                {
+                    // Its first branch is in the group: the others of the group are free.
+                    if ((group & set & -set) == 0 || double.IsNaN(_rating[group]) || found[w - 1, set ^ group] is not { } rest)
+                        continue;
+                    Score score = rest.Score.With(_rating[group], _isTooLarge[group]);
+                    if (found[w, set] is not { } known || score.CompareTo(known.Score) < 0)
+                        found[w, set] = (score, group);
+                }
 
         if (found[ways, all] is null)
             return null;

@@ -183,7 +183,7 @@ internal sealed class SolvedCircuit
         for (int i = 0; i < _network.ContactConductors.Length; i++)
             open[_network.ContactConductors[i]] = !closed.Has(i) || double.IsPositiveInfinity(_values.ContactOhms[i]);
         // No current flows outside the live part: volts spread unchanged over what is joined to it.
-        for (bool spreads = true; spreads; )
+        for (bool spreads = true; spreads;)
         {
             spreads = false;
             for (int c = 0; c < open.Length; c++)

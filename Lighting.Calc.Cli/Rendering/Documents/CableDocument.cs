@@ -25,7 +25,7 @@ internal static class CableDocument
 
     public static Document Of(WireSize wire) =>
         new(
-            $"Cable {wire.Name}",
+            $"Cable: {wire.Name}",
             $"{Figures.Number(wire.CopperArea.SquareMillimeters, 2)} mm² of copper: nearest to "
                 + $"{Nearest(wire, WireConstruction.MetricCable)} and {Nearest(wire, WireConstruction.SolidGauge)}.",
             Cautions.OfAnyBike,

@@ -27,7 +27,7 @@ public static class VisibleText
         if (!Any(text, keepLines))
             return text;
         var shown = new StringBuilder(text.Length + 16);
-        for (int i = 0; i < text.Length; )
+        for (int i = 0; i < text.Length;)
         {
             bool isWhole = Rune.TryGetRuneAt(text, i, out Rune rune);
             int length = isWhole ? rune.Utf16SequenceLength : 1;
@@ -53,7 +53,7 @@ public static class VisibleText
 
     private static bool HasHiddenRune(string text)
     {
-        for (int i = 0; i < text.Length; )
+        for (int i = 0; i < text.Length;)
         {
             if (
                 !Rune.TryGetRuneAt(text, i, out Rune rune)
@@ -68,7 +68,7 @@ public static class VisibleText
 
     private static bool Any(string text, bool keepLines)
     {
-        for (int i = 0; i < text.Length; )
+        for (int i = 0; i < text.Length;)
         {
             if (!Rune.TryGetRuneAt(text, i, out Rune rune) || IsHidden(rune, keepLines))
                 return true;

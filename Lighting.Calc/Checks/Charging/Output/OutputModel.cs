@@ -251,8 +251,8 @@ internal sealed class OutputModel
     private static IEnumerable<double> Pieces(double[] knots, int pieces)
     {
         for (int i = 1; i < knots.Length; i++)
-        for (int piece = 1; piece <= pieces; piece++)
-            yield return piece == pieces ? knots[i] : knots[i - 1] + (knots[i] - knots[i - 1]) * piece / pieces;
+            for (int piece = 1; piece <= pieces; piece++)
+                yield return piece == pieces ? knots[i] : knots[i - 1] + (knots[i] - knots[i - 1]) * piece / pieces;
     }
 
     private static double FittedAmperes(ImmutableArray<FittedWinding> fits, double rpm) =>
