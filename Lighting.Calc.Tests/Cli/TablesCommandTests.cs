@@ -57,7 +57,7 @@ public class TablesCommandTests
     public async Task A_cable_by_its_strands()
     {
         string output = (await InProcess.RunLine("wire --measured 28/0.30")).Output;
-        string head = "Cable 28/0.30\n2.00 mm² of copper: nearest to 2 mm2 and 14 AWG.\n";
+        string head = "Cable: 28/0.30\n2.00 mm² of copper: nearest to 2 mm2 and 14 AWG.\n";
         Assert.StartsWith(head, output, StringComparison.Ordinal);
         Assert.Contains("as ordinary PVC cable", output, StringComparison.Ordinal);
         Assert.Contains("25.0 A, at most 2.8 mm across", output, StringComparison.Ordinal);

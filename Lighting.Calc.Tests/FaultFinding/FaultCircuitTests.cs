@@ -166,7 +166,7 @@ public class FaultCircuitTests
     {
         FaultModel model = s_finder.Model;
         int member = model.FirstOf[model.Families.IndexOf(family)] + severity;
-        HarnessSolver solver = new HarnessNetwork(wired).CreateSolver();
+        HarnessSolver solver = HarnessNetwork.OfAnyValues(wired).CreateSolver();
         solver.SetSupply(wired.BatteryVoltage);
         foreach (Setting setting in s_finder.Settings)
         {

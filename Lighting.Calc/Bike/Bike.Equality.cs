@@ -19,6 +19,8 @@ public sealed partial record Bike
             StatedDrop,
             Regulator,
             ZenerVoltage,
+            RegulatorResistance,
+            RegulatorRating,
             Ignition,
             Flasher,
             FlasherLoad,

@@ -4,7 +4,7 @@ namespace Lighting.Calc;
 
 /// <summary>Two bikes side by side, or one before and after a change: lamps, circuits and fuses by their names, and
 /// what the checks find in one alone.</summary>
-public sealed record BikeComparison
+public sealed class BikeComparison
 {
     private BikeComparison(BikeReport before, BikeReport after) => (Before, After) = (before, after);
 

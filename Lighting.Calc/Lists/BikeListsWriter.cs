@@ -233,7 +233,7 @@ public static class BikeListsWriter
 
     /// <summary>Readings alone, as a <c>readings.csv</c>.</summary>
     internal static string Write(IEnumerable<Reading> readings) =>
-        ListTextWriter.Write(ListSchema.Readings, readings.Select(Reading));
+        ListTextWriter.Write(ListSchema.Readings, readings.Select(r => Noted(Reading(r), r.Notes)));
 
     private static string[] Reading(Reading reading) =>
         [

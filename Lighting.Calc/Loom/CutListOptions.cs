@@ -19,4 +19,13 @@ public sealed record CutListOptions
 
     /// <summary>Prices of wire by the metre and of terminals each; empty for none.</summary>
     public ImmutableArray<ItemPrice> Prices { get; init; } = [];
+
+    private object?[] Figures => [Slack, SlackLength, Spare];
+
+    /// <inheritdoc/>
+    public bool Equals(CutListOptions? other) =>
+        other is not null && Figures.AsSpan().SequenceEqual(other.Figures) && Prices.HoldsSame(other.Prices);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Slack, Spare, Prices.HashOfParts());
 }

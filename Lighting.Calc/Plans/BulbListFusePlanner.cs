@@ -47,7 +47,7 @@ internal static class BulbListFusePlanner
                     )
             ),
         ];
-        return FusePlanner.Failed(FusePlanner.Explain(ways)) with { Ways = ways };
+        return FusePlanner.Failed(FusePlanner.Explain(ways), [.. ways]);
     }
 
     private static FuseWay Way(

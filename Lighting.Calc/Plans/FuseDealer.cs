@@ -56,7 +56,9 @@ internal sealed class FuseDealer
                 for (int group = set; group > 0; group = (group - 1) & set)
                 {
                     // Its first branch is in the group: the others of the group are free.
-                    if ((group & set & -set) == 0 || double.IsNaN(_rating[group]) || found[w - 1, set ^ group] is not { } rest)
+                    if ((group & set & -set) == 0 || double.IsNaN(_rating[group]))
+                        continue;
+                    if (found[w - 1, set ^ group] is not { } rest)
                         continue;
                     Score score = rest.Score.With(_rating[group], _isTooLarge[group]);
                     if (found[w, set] is not { } known || score.CompareTo(known.Score) < 0)

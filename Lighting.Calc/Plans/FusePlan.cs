@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>Circuits dealt to the fuses of a fuse box.</summary>
-public sealed record FusePlan
+public sealed class FusePlan
 {
     internal FusePlan() { }
 

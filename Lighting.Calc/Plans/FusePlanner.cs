@@ -63,10 +63,10 @@ public static class FusePlanner
             : BulbListFusePlanner.Plan(bike, options, cancellationToken);
     }
 
-    internal static FusePlan Failed(string why) =>
+    internal static FusePlan Failed(string why, params ImmutableArray<FuseWay> ways) =>
         new()
         {
-            Ways = [],
+            Ways = ways,
             TappingPoints = [],
             NewRuns = [],
             ResizedRuns = [],

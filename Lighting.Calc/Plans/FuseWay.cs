@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>One fuse of a plan.</summary>
-public sealed record FuseWay
+public sealed class FuseWay
 {
     internal FuseWay() { }
 

@@ -150,12 +150,14 @@ internal sealed class Posterior
         };
     }
 
-    /// <summary>The likeliest severity of a family, prior included.</summary>
+    /// <summary>The likeliest severity of a family, prior included; of severities that are as likely but for rounding,
+    /// the first.</summary>
     public int Best(int family)
     {
+        const double More = 1 + 1e-9;
         int best = -1;
         for (int i = 0; i < Particles.Length; i++)
-            if (Particles[i].Family == family && (best < 0 || Weights[i] > Weights[best]))
+            if (Particles[i].Family == family && (best < 0 || Weights[i] > More * Weights[best]))
                 best = i;
         return best;
     }
