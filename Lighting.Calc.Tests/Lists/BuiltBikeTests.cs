@@ -224,6 +224,8 @@ public class BuiltBikeTests
             Lighting = LightingSupply.Direct,
             Regulator = RegulatorKind.Series,
             ZenerVoltage = ElectricPotential.FromVolts(14),
+            RegulatorResistance = ElectricResistance.FromOhms(0.3),
+            RegulatorRating = Power.FromWatts(50),
             Ignition = IgnitionKind.Magneto,
             Flasher = FlasherKind.Thermal,
             FlasherLoad = Power.FromWatts(42),

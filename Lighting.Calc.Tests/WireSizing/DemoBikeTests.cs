@@ -68,12 +68,12 @@ public sealed class DemoBikeTests
         );
 
     [Fact]
-    public void On_the_twin_the_headlamp_way_is_limited_by_drop_and_the_small_branches_by_the_fuse()
+    public void On_the_twin_the_main_feed_is_limited_by_drop_and_the_small_branches_by_the_fuse()
     {
         WireSizingResult result = Size(Read("valley-twin"));
-        RunSizing beam = result.Runs.Single(r => r.Run.Name == "high beam wire"),
+        RunSizing feed = result.Runs.Single(r => r.Run.Name == "main feed"),
             tail = result.Runs.Single(r => r.Run.Name == "tail wire");
-        Assert.Equal((SizingConstraint.Drop, "headlamp high"), (beam.Limit, beam.LimitingLamp!.Lamp));
+        Assert.Equal((SizingConstraint.Drop, "headlamp high"), (feed.Limit, feed.LimitingLamp!.Lamp));
         Assert.Equal((SizingConstraint.Fuse, "main"), (tail.Limit, tail.Fuse!.Name));
         Assert.True(result.CopperChosen < result.CopperFitted, result.Explanation);
     }
