@@ -18,6 +18,9 @@ namespace Lighting.Calc;
 /// </remarks>
 internal sealed class FuseInrush
 {
+    // Amperes below which a filament is off: the resistance before it does not follow from them.
+    private const double Least = 1e-9;
+
     private readonly Setting _setting;
     private readonly ImmutableArray<double> _seconds;
     private readonly ImmutableArray<double> _amperes;
@@ -152,7 +155,7 @@ internal sealed class FuseInrush
             double amperes = Math.Abs(point.Solved.LampAmperes(i));
             int quantity = bike.Lamps[i].Quantity;
             sum +=
-                coldOhms[i] is { } cold && amperes > 0
+                coldOhms[i] is { } cold && amperes > Least
                     ? quantity
                         * FilamentInrush.PeakAmperes(
                             volts,
@@ -167,7 +170,7 @@ internal sealed class FuseInrush
 
     private static bool IsFilament(LampSpecification lamp) => lamp.Type is LampType.Filament or LampType.Halogen;
 
-    private static bool IsFilament(LampState lamp) => IsFilament(lamp.Lamp.Specification) && lamp.Current.Amperes != 0;
+    private static bool IsFilament(LampState lamp) => IsFilament(lamp.Lamp.Specification) && Math.Abs(lamp.Current.Amperes) > Least;
 
     // Of one of its quantity.
     private static double SeriesOhms(double supplyVolts, double volts, double amperes, int quantity) =>

@@ -103,6 +103,7 @@ internal sealed class FaultModel
             () => _solvers.TryTake(out FaultSolver? free) ? free : new FaultSolver(Circuit, Draws),
             (i, _, solver) =>
             {
+                solver.StartCold();
                 work(solver, i);
                 return solver;
             },

@@ -231,6 +231,9 @@ internal sealed class FaultSolver
         return _solver.SourceAmperes;
     }
 
+    /// <summary>Forgets the last solution, so that the next does not depend on it in its last digit.</summary>
+    public void StartCold() => _warm = false;
+
     private void SolveBehind(double emf, double ohms)
     {
         _solver.SetSource(emf, ohms);
