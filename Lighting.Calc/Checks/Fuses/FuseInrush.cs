@@ -170,7 +170,8 @@ internal sealed class FuseInrush
 
     private static bool IsFilament(LampSpecification lamp) => lamp.Type is LampType.Filament or LampType.Halogen;
 
-    private static bool IsFilament(LampState lamp) => IsFilament(lamp.Lamp.Specification) && Math.Abs(lamp.Current.Amperes) > Least;
+    private static bool IsFilament(LampState lamp) =>
+        IsFilament(lamp.Lamp.Specification) && Math.Abs(lamp.Current.Amperes) > Least;
 
     // Of one of its quantity.
     private static double SeriesOhms(double supplyVolts, double volts, double amperes, int quantity) =>
