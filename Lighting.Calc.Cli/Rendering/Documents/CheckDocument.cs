@@ -47,7 +47,10 @@ internal static class CheckDocument
             yield return block;
         if (plan is not null)
             yield return new Paragraph($"Fuse plan, {FusePlanDocument.Remedy(plan)}");
-        yield return new PageOnly(() => Engine(report));
+        // What is asked most stands on the first sheet.
+        yield return new PageOnly(() =>
+            [report.Engine is { } engine ? EngineBlocks.LightChart(engine, report.Bike) : null]
+        );
         var legend = new SettingLegend();
         if (!report.Fuses.IsEmpty)
         {
@@ -56,10 +59,6 @@ internal static class CheckDocument
             yield return ReportCharts.Fuses(report.Fuses);
         }
 
-        // What is asked most stands on the first sheet.
-        yield return new PageOnly(() =>
-            [report.Engine is { } engine ? EngineBlocks.LightChart(engine, report.Bike) : null]
-        );
         yield return new Heading($"Lamps{CommonBlocks.At(report)}, each in its worst setting");
         yield return legend.In(s_lamp.Table(report.WorstDrops));
         // CSV gives the verdict on the bike beside each lamp.
@@ -84,6 +83,7 @@ internal static class CheckDocument
                 yield return block;
         }
 
+        yield return new PageOnly(() => Engine(report));
         foreach (Block block in tolerance is null ? [] : ToleranceDocument.Blocks(tolerance))
             yield return block;
         foreach (Block block in CommonBlocks.FindingBlocks(report.Findings))
