@@ -12,8 +12,8 @@ internal sealed class Application(
     bool isTerminal,
     bool showsProgress,
     Func<Stream>? input = null,
-    TextReader? questions = null,
-    TextReader? answers = null
+    TextReader? answers = null,
+    bool asks = false
 )
 {
     public async Task<int> RunAsync(string[] words)
@@ -21,8 +21,8 @@ internal sealed class Application(
         var errors = new VisibleWriter(messages);
         var console = new CommandConsole(output, errors, isTerminal, showsProgress, input ?? Console.OpenStandardInput)
         {
-            Questions = questions,
             Answers = answers ?? TextReader.Null,
+            Asks = asks,
         };
         RootCommand root = Build(console);
         using var interruption = new Interruption();

@@ -1,5 +1,3 @@
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Lighting.Calc.Cli.Rendering;
 
@@ -8,31 +6,22 @@ namespace Lighting.Calc.Cli;
 /// <summary>What is wrong with the input as JSON, for a program that asked for JSON: an object a fault.</summary>
 internal static class FaultsJson
 {
-    public static string Of(InputException wrong)
-    {
-        using var buffer = new MemoryStream();
-        using (
-            var json = new Utf8JsonWriter(
-                buffer,
-                new JsonWriterOptions { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }
-            )
-        )
-        {
-            json.WriteStartObject();
-            json.WriteNumber("schema", JsonRenderer.Schema);
-            json.WriteString("result", "faults of the input");
-            json.WriteStartArray("faults");
-            foreach (ListFault fault in wrong.Faults)
-                Write(json, fault);
-            if (wrong.Faults.Count == 0)
-                foreach (string message in wrong.Messages)
-                    Write(json, new ListFault { File = "", Problem = message }, message);
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
+    public static string Of(InputException wrong) =>
+        VisibleText.Of(JsonText.Of(json => Write(json, wrong)), keepLines: true);
 
-        string text = Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length);
-        return VisibleText.Of(text, keepLines: true);
+    private static void Write(Utf8JsonWriter json, InputException wrong)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("schema", JsonRenderer.Schema);
+        json.WriteString("result", "faults of the input");
+        json.WriteStartArray("faults");
+        foreach (ListFault fault in wrong.Faults)
+            Write(json, fault);
+        if (wrong.Faults.Count == 0)
+            foreach (string message in wrong.Messages)
+                Write(json, new ListFault { File = "", Problem = message }, message);
+        json.WriteEndArray();
+        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, ListFault fault, string? message = null)

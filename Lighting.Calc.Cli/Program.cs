@@ -12,8 +12,8 @@ return await new Application(
     Console.Error,
     isTerminal: !Console.IsOutputRedirected,
     showsProgress: !Console.IsErrorRedirected,
-    questions: Console.IsInputRedirected || Console.IsOutputRedirected ? null : Console.In,
-    answers: Console.In
+    answers: Console.In,
+    asks: !Console.IsInputRedirected && !Console.IsOutputRedirected
 ).RunAsync(args);
 
 // The console's own stream takes what a closed pipe refuses for written, and many bikes would be checked for nobody. A

@@ -3,8 +3,7 @@ using System.Text;
 namespace Lighting.Calc.Cli;
 
 /// <summary>A writer whose texts show every character: hidden ones, such as the escapes of a terminal in a folder's
-/// name,
-/// are spelt out by <see cref="VisibleText"/>.</summary>
+/// name, are spelt out by <see cref="VisibleText"/>.</summary>
 internal sealed class VisibleWriter(TextWriter inner) : TextWriter
 {
     public override Encoding Encoding => inner.Encoding;

@@ -13,7 +13,7 @@ public class CancellationTests
     {
         ["BikeCheck.Evaluate"] = stop => BikeCheck.Evaluate(s_bike, null, stop),
         ["CatalogueCheck.Evaluate"] = stop => new CatalogueCheck().Evaluate(s_bike, null, stop),
-        ["BikeSolution.Solve"] = stop => BikeSolution.Solve(s_bike, Condition.Always, null, stop),
+        ["BikeSolution.Solve"] = stop => BikeSolution.Solve(s_bike, new CheckOptions(), stop),
         ["FuseCheck.Evaluate"] = stop => FuseCheck.Evaluate(s_bike, Points(), null, stop),
         ["UnfusedRuns.Find"] = stop => UnfusedRuns.Find(s_bike, Settings(), stop),
         ["UnfusedRuns.Findings"] = stop => UnfusedRuns.Findings(s_bike, Settings(), stop),
@@ -63,7 +63,7 @@ public class CancellationTests
         );
 
     private static IReadOnlyList<OperatingPoint> Points() =>
-        BikeSolution.Solve(s_bike, Condition.Always, null, TestContext.Current.CancellationToken).Points;
+        BikeSolution.Solve(s_bike, new CheckOptions(), TestContext.Current.CancellationToken).Points;
 
     private static IEnumerable<Setting> Settings() => SettingEnumeration.Of(s_bike, Condition.Always);
 }

@@ -66,11 +66,11 @@ internal static class NewCommand
         public bool IsSecond(ParseResult parsed, CommandConsole console)
         {
             string? answer = parsed.GetValue(_option);
-            while (answer is null && console.Questions is { } questions)
+            while (answer is null && console.Asks)
             {
                 console.Output.Write($"{_question}, {_first} or {_second}? [{_first}] ");
                 console.Output.Flush();
-                string? said = questions.ReadLine()?.Trim();
+                string? said = console.Answers.ReadLine()?.Trim();
                 // The end of what is typed takes what is left as it is.
                 answer =
                     string.IsNullOrEmpty(said) ? _first

@@ -173,7 +173,7 @@ public class ChargingReportTests
     {
         Bike twin = BikeLists.Read(CliProcess.Bike("valley-twin")).Value.Bike;
         ImmutableArray<Setting> lights = ParkedLights.Find(
-            BikeSolution.Solve(twin, Condition.Always, cancellationToken: TestContext.Current.CancellationToken).Points,
+            BikeSolution.Solve(twin, new CheckOptions(), TestContext.Current.CancellationToken).Points,
             new FuseOptions().MomentarySwitches
         );
         Assert.Equal(["park", "main"], lights.Select(s => s.PositionOf("lights")!));

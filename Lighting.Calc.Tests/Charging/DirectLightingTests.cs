@@ -80,7 +80,7 @@ public class DirectLightingTests
         DirectLightingChange loss = lighting.Lost("head", Rpm(4500), Setting.Empty);
         Assert.True(loss.After.TerminalVoltage.Volts > 1.2 * loss.Before.TerminalVoltage.Volts);
         Assert.Equal(["tail"], loss.After.Lamps.Select(l => l.Lamp.Lamp));
-        Bike mended = s_bike with
+        Bike repaired = s_bike with
         {
             Lamps =
             [
@@ -97,7 +97,7 @@ public class DirectLightingTests
         };
         Assert.Equal(
             loss.Before.TerminalVoltage.Volts,
-            DirectLighting.Of(mended, s_source).At(Rpm(4500), Setting.Empty).TerminalVoltage.Volts,
+            DirectLighting.Of(repaired, s_source).At(Rpm(4500), Setting.Empty).TerminalVoltage.Volts,
             1e-6
         );
         Assert.Equal(

@@ -26,7 +26,8 @@ internal static partial class InProcess
             isTerminal: false,
             showsProgress: false,
             () => new MemoryStream(Encoding.UTF8.GetBytes(input)),
-            typed
+            typed,
+            asks: typed is not null
         ).RunAsync(words);
         return new CliResult(status, output.ToString(), errors.ToString());
     }

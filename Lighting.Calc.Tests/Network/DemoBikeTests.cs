@@ -81,8 +81,8 @@ public class DemoBikeTests
                 Lighting
                     .Calc.BikeSolution.Solve(
                         bike,
-                        Condition.Always,
-                        cancellationToken: TestContext.Current.CancellationToken
+                        new CheckOptions(),
+                        TestContext.Current.CancellationToken
                     )
                     .Points
             ),

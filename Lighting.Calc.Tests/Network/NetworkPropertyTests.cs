@@ -38,15 +38,15 @@ public sealed class NetworkPropertyTests
     }
 
     // What the law above does not say, and a sharp-eyed reader might take it for: two lamps on one feed, one of them on
-    // a wire that is mended.
+    // a wire that is repaired.
     [Fact]
     public void A_better_wire_to_one_lamp_may_dim_its_neighbour_on_the_same_feed()
     {
         TestNetwork poor = Neighbours(branchOhms: 1, groundOhms: 1),
-            mended = Neighbours(branchOhms: 0.01, groundOhms: 1),
+            repaired = Neighbours(branchOhms: 0.01, groundOhms: 1),
             grounded = Neighbours(branchOhms: 1, groundOhms: 0.01);
         double before = poor.Solved().LoadVolts(1);
-        Assert.InRange(before - mended.Solved().LoadVolts(1), 0.01, 1);
+        Assert.InRange(before - repaired.Solved().LoadVolts(1), 0.01, 1);
         Assert.InRange(before - grounded.Solved().LoadVolts(1), 0.01, 1);
     }
 

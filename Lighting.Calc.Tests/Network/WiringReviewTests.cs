@@ -122,6 +122,6 @@ public class WiringReviewTests
     private static ImmutableArray<Finding> Review(Bike bike) =>
         WiringReview.Evaluate(
             bike,
-            BikeSolution.Solve(bike, Condition.Always, cancellationToken: TestContext.Current.CancellationToken).Points
+            BikeSolution.Solve(bike, new CheckOptions(), TestContext.Current.CancellationToken).Points
         );
 }

@@ -110,7 +110,7 @@ public class ChargingEndurance
 
     /// <summary>
     /// Data sheet of the flooded 6 V battery J305P-AC (03/14): 271 Ah at 5 h, 330 Ah at 20 h; 711 min at 25 A, 195 min
-    /// at 75 A. The exponent of the two ratings, 1.166, foretells 739 min and 205 min: 4 % and 5 % too long, since one
+    /// at 75 A. The exponent of the two ratings, 1.166, predicts 739 min and 205 min: 4 % and 5 % too long, since one
     /// exponent does not hold over the whole span. Tolerance 6 %.
     /// </summary>
     [Theory]

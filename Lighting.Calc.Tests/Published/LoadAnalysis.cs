@@ -69,8 +69,8 @@ public class LoadAnalysis
             BikeSolution
                 .Solve(
                     bike,
-                    Condition.Parse($"state={state}"),
-                    cancellationToken: TestContext.Current.CancellationToken
+                    new CheckOptions { When = Condition.Parse($"state={state}") },
+                    TestContext.Current.CancellationToken
                 )
                 .Points
         );

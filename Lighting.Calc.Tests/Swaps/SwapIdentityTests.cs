@@ -18,7 +18,7 @@ public class SwapIdentityTests
     }
 
     // The bike is the same to the last bit; its figures may differ in the last one, since the runtime compiles the
-    // vector powers of the lamp laws anew, with fused multiply-adds, while the tests run.
+    // vector powers of the lamp laws again, with fused multiply-adds, while the tests run.
     [Property(MaxTest = 12)]
     public void Swapping_back_gives_every_figure_of_a_demo_bike_back(int seed, bool twin)
     {

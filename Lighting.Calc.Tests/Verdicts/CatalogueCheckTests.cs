@@ -205,7 +205,7 @@ public class CatalogueCheckTests
                 Fuses = b.Fuses.SetItem(0, b.Fuses[0] with { To = "loose end" }),
             },
         ["the fuse has another name"] = b => b with { Fuses = b.Fuses.SetItem(0, b.Fuses[0] with { Name = "other" }) },
-        ["a lamp hangs on another point"] = b =>
+        ["a lamp is connected to another point"] = b =>
             b with
             {
                 Lamps = b.Lamps.SetItem(0, b.Lamps[0] with { Feed = b.Lamps[^1].Feed }),

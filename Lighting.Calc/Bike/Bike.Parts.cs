@@ -104,9 +104,8 @@ public sealed partial record Bike
     /// <summary>Every fault of a bike built in code: what a reader of its lists would refuse, all at once.</summary>
     /// <remarks>
     /// Doubled names, missing points, values out of the ranges of the list columns, shares over 100 %, conditions that
-    /// name
-    /// what the bike does not have. A calculation refuses a bike that has faults; those of conditions are findings of a
-    /// check.
+    /// name what the bike does not have. A calculation refuses a bike that has faults; those of conditions are findings
+    /// of a check.
     /// </remarks>
     /// <returns>Each fault with the property of the bike (<see cref="ListFault.File"/>, such as <c>Bike.Lamps</c>), the
     /// part by its number and name, and the part's own property; empty where the bike can be calculated.</returns>

@@ -7,10 +7,8 @@ namespace Lighting.Calc;
 /// <summary>A bike's lighting as its lists describe it. Immutable; change one with a <c>with</c> expression.</summary>
 /// <remarks>
 /// <see cref="Validate"/> gives every fault of a bike built in code, by the ranges that its lists have; a calculation
-/// refuses
-/// a bike whose parts have faults by an <see cref="ArgumentException"/> that holds all of them. Bikes are equal by
-/// value, their
-/// parts included.
+/// refuses a bike whose parts have faults by an <see cref="ArgumentException"/> that holds all of them. Bikes are equal
+/// by value, their parts included.
 /// </remarks>
 [JsonConverter(typeof(BikeJsonConverter))]
 public sealed partial record Bike

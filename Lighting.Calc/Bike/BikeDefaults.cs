@@ -24,13 +24,7 @@ internal static class BikeDefaults
     /// <summary>Resistance of one joint that is listed without one: 2 mΩ, a bullet terminal
     /// (tables/constants.csv).</summary>
     public static ElectricResistance JointResistance { get; } =
-        ElectricResistance.FromMilliohms(
-            PublishedTable
-                .Load("constants")
-                .Read()
-                .Single(r => r.Text("symbol") == "bullet_terminal_mohm")
-                .Number("value")
-        );
+        ElectricResistance.FromMilliohms(Constants.Of("bullet_terminal_mohm"));
 
     /// <summary>Battery voltage with the engine off: 12.65 V on a 12 V system, in proportion on others.</summary>
     /// <param name="systemVoltage">Nominal system voltage.</param>

@@ -16,7 +16,5 @@ internal static class PartDropLimits
     public static readonly ElectricPotential Earth = Value("ground_drop_max");
 
     private static ElectricPotential Value(string symbol) =>
-        ElectricPotential.FromMillivolts(
-            PublishedTable.Load("constants").Read().Single(r => r.Text("symbol") == symbol).Number("value")
-        );
+        ElectricPotential.FromMillivolts(Constants.Of(symbol));
 }

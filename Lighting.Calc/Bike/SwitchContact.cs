@@ -22,7 +22,7 @@ public sealed record SwitchContact
     /// switch. One contact that says false decides for the switch.</summary>
     public bool HasOff { get; init; } = true;
 
-    /// <summary>Whether its switch springs back or is held only for moments, as a horn or brake switch is; null goes by
+    /// <summary>Whether its switch springs back or is held momentarily, as a horn or brake switch is; null goes by
     /// the name of the switch (<see cref="FuseOptions.MomentarySwitches"/>). The first contact of a switch that says so
     /// decides for it.</summary>
     public bool? Momentary { get; init; }

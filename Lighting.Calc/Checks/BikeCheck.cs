@@ -10,7 +10,7 @@ public static class BikeCheck
 {
     /// <summary>Checks a bike.</summary>
     /// <param name="bike">The bike.</param>
-    /// <param name="options">What the check is told besides; null for the defaults.</param>
+    /// <param name="options">Options of the check; null for the defaults.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="ArgumentException">The bike has no circuit, its charging list is no curve, or the condition
     /// names what it does not have, leaves too many settings or none that can be solved.</exception>

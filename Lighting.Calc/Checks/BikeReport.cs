@@ -26,7 +26,7 @@ public sealed class BikeReport
     /// <summary>The suitability of every fuse.</summary>
     public ImmutableArray<FuseSuitability> Fuses { get; internal init; }
 
-    /// <summary>Each lamp's ledger in its worst setting.</summary>
+    /// <summary>Each lamp's breakdown in its worst setting.</summary>
     public ImmutableArray<VoltageDropBreakdown> WorstDrops { get; internal init; }
 
     /// <summary>The charging balance; null without a charging curve, or where the lamps are fed by a lighting coil

@@ -42,24 +42,6 @@ public sealed class BikeSolution
     /// <summary>A finding for the settings without one of each cause, such as a dead short.</summary>
     public ImmutableArray<Finding> NotSolved { get; }
 
-    /// <summary>Solves a bike with its engine running.</summary>
-    /// <param name="bike">The bike.</param>
-    /// <param name="when">Only the settings in which this holds.</param>
-    /// <param name="supply">Voltage at the battery's terminals, zero or more; null as in <see
-    /// cref="CheckOptions.Supply"/>.</param>
-    /// <param name="cancellationToken">Stops the work between two settings.</param>
-    /// <exception cref="ArgumentException">The bike has no circuit, or the condition names what it does not have or
-    /// leaves too many settings.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The volts, or a value of the bike, are outside their
-    /// range.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static BikeSolution Solve(
-        Bike bike,
-        Condition when,
-        ElectricPotential? supply = null,
-        CancellationToken cancellationToken = default
-    ) => Solve(bike, new CheckOptions { When = when, Supply = supply }, cancellationToken);
-
     /// <summary>Solves a bike.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="options">Its settings, whether the engine runs, the voltage of the source and how charging is
@@ -70,7 +52,7 @@ public sealed class BikeSolution
     /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its
     /// range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static BikeSolution Solve(Bike bike, CheckOptions options, CancellationToken cancellationToken) =>
+    public static BikeSolution Solve(Bike bike, CheckOptions options, CancellationToken cancellationToken = default) =>
         Solve(bike, new Wiring(bike, options.When), options, cancellationToken);
 
     /// <summary>The same of a bike whose wiring is known.</summary>

@@ -18,7 +18,7 @@ public sealed class CatalogueCheck
 
     /// <summary>Checks a bike.</summary>
     /// <param name="bike">The bike.</param>
-    /// <param name="options">What the check is told besides; null for the defaults.</param>
+    /// <param name="options">Options of the check; null for the defaults.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>The same as <see cref="BikeCheck.Evaluate(Bike, CheckOptions?, CancellationToken)"/> gives.</returns>
     /// <exception cref="ArgumentException">The bike has no circuit, its charging list is no curve, or the condition

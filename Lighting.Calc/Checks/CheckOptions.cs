@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>What a check may be told besides the bike.</summary>
+/// <summary>Options of a check.</summary>
 public sealed record CheckOptions
 {
     /// <summary>Only the settings in which this holds are looked at.</summary>

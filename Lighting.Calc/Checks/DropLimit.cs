@@ -47,9 +47,4 @@ public sealed class DropLimit
     /// <summary>Whether a drop is larger.</summary>
     /// <param name="drop">The drop, as a share of the supply voltage.</param>
     public bool IsExceededBy(Ratio drop) => drop.Percent > Share.Percent + 1e-9;
-
-    internal static bool IsHeadlamp(FittedLamp lamp, ElectricPotential systemVoltage) =>
-        lamp.Specification.Code is { } code && LampTable.TryFind(code, systemVoltage, out PublishedLamp? published)
-            ? published.Use.Split('|').Contains("headlamp")
-            : lamp.Circuit.Contains("head", StringComparison.OrdinalIgnoreCase);
 }

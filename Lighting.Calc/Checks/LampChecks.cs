@@ -6,7 +6,7 @@ namespace Lighting.Calc;
 /// <summary>Lamps with too large a voltage drop, too high a voltage, or a driver that drops out.</summary>
 internal static class LampChecks
 {
-    // Filaments burn out fast above this share of their reference volts (life falls by the 13th power): common
+    // Filaments burn out fast above this share of their reference voltage (life falls by the 13th power): common
     // practice, no source.
     internal const double OverVoltsRatio = 1.25;
 

@@ -11,7 +11,7 @@ public static class ParkedLights
     /// <summary>Of the settings with a lamp lit and no momentary switch held, the one of least and the one of most
     /// average load; one where they are the same, empty where there is none.</summary>
     /// <param name="points">Operating points of the bike.</param>
-    /// <param name="momentarySwitches">The switches that are held for moments only; names compare without case.</param>
+    /// <param name="momentarySwitches">The switches that are momentary; names compare without case.</param>
     /// <exception cref="ArgumentNullException">The points or the switches are null.</exception>
     public static ImmutableArray<Setting> Find(
         IEnumerable<OperatingPoint> points,

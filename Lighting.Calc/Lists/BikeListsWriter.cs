@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 
 namespace Lighting.Calc;
@@ -27,28 +25,14 @@ public static class BikeListsWriter
     }
 
     /// <summary>Every list the bike has as one JSON object, in the form of <see cref="ListSource.FromJson(string)"/>:
-    /// the
-    /// texts of the CSV lists under the same names.</summary>
+    /// the texts of the CSV lists under the same names.</summary>
     /// <param name="lists">What to write.</param>
     /// <returns>Indented JSON; blank cells, lists without rows and the remarks of bike.csv are left out.</returns>
     /// <exception cref="ArgumentNullException">There is nothing to write: null.</exception>
     public static string WriteJson(BikeLists lists)
     {
         ArgumentNullException.ThrowIfNull(lists);
-        using var buffer = new MemoryStream();
-        using (
-            var json = new Utf8JsonWriter(
-                buffer,
-                new JsonWriterOptions
-                {
-                    Indented = true,
-                    NewLine = "\n",
-                    Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-                }
-            )
-        )
-            WriteJson(lists, json);
-        return Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length);
+        return JsonText.Of(json => WriteJson(lists, json));
     }
 
     /// <summary>The same object as <see cref="WriteJson(BikeLists)"/>, to a writer of your own.</summary>

@@ -11,11 +11,7 @@ namespace Lighting.Calc;
 /// </remarks>
 public sealed class CutList
 {
-    private static readonly double s_gramsPerCubicCentimetre = PublishedTable
-        .Load("constants")
-        .Read()
-        .Single(r => r.Text("symbol") == "density_cu")
-        .Number("value");
+    private static readonly double s_gramsPerCubicCentimetre = Constants.Of("density_cu");
 
     private CutList(Bike bike, CutListOptions options)
     {

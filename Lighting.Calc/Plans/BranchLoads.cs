@@ -70,7 +70,7 @@ internal sealed class BranchLoads
             return HasWord(lamp.Circuit, "ignition", "coil", "coils") || HasWord(lamp.Lamp, "ignition", "coil", "coils")
                 ? ApartLoads.Ignition
                 : ApartLoads.None;
-        if (!DropLimit.IsHeadlamp(lamp, _bike.SystemVoltage))
+        if (!LampUses.IsHeadlamp(lamp, _bike.SystemVoltage))
             return ApartLoads.None;
         string words = $"{lamp.Lamp} {lamp.Specification.Code}";
         return ApartLoads.Headlamp

@@ -47,7 +47,7 @@ internal static class BulbListFusePlanner
                     )
             ),
         ];
-        return FusePlanner.Failed(FusePlanner.Explain(ways), [.. ways]);
+        return new FusePlan { Ways = ways, Explanation = FusePlanner.Explain(ways) };
     }
 
     private static FuseWay Way(

@@ -17,11 +17,7 @@ namespace Lighting.Calc;
 /// </remarks>
 public static class FusePlanner
 {
-    private static readonly double s_selective = PublishedTable
-        .Load("constants")
-        .Read()
-        .Single(r => r.Text("symbol") == "fuse_selectivity")
-        .Number("value");
+    private static readonly double s_selective = Constants.Of("fuse_selectivity");
 
     private static readonly ImmutableArray<double> s_ratings =
     [
@@ -63,16 +59,7 @@ public static class FusePlanner
             : BulbListFusePlanner.Plan(bike, options, cancellationToken);
     }
 
-    internal static FusePlan Failed(string why, params ImmutableArray<FuseWay> ways) =>
-        new()
-        {
-            Ways = ways,
-            TappingPoints = [],
-            NewRuns = [],
-            ResizedRuns = [],
-            MovedEnds = [],
-            Explanation = why,
-        };
+    internal static FusePlan Failed(string why) => new() { Explanation = why };
 
     /// <summary>The ratings of the ways and of the main fuse in words, such as <c>headlamp 10 A, rear lamp 5 A, behind
     /// a main fuse of 20 A</c>.</summary>

@@ -53,8 +53,9 @@ internal sealed class HarnessFusePlanner
                         + $"{FusePlanner.A(FusePlanner.LeastMain(ratings.Max()))}, or its way does not open first"
                 );
             FuseBox.Built built = FuseBox.Fit(_bike, groups, [.. ratings], main, _options.BoxLead);
-            if (Sized(built.Bike) is not { Sized: { } planned } sizes)
-                return FusePlanner.Failed(Sized(built.Bike).Explanation);
+            WireSizingResult sizes = Sized(built.Bike);
+            if (sizes.Sized is not { } planned)
+                return FusePlanner.Failed(sizes.Explanation);
             ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(
                 planned,
                 BikeSolution.Solve(planned, _options.Check, _cancellation).Points,
@@ -162,31 +163,21 @@ internal sealed class HarnessFusePlanner
             .FirstOrDefault();
 
     private WireSizingResult Size(Bike bike, WireSizingOptions options) =>
-        HarnessSizing.Size(
-            new HarnessNetwork(bike),
-            options with
-            {
-                When = _options.When,
-                Engine = _options.Engine,
-                Supply = _options.Supply,
-                Fuses = _options.Fuses,
-            },
-            _cancellation
-        );
+        HarnessSizing.Size(new HarnessNetwork(bike), OfPlan(options), _cancellation);
+
+    // The same settings, engine, supply and fuses as the plan.
+    private WireSizingOptions OfPlan(WireSizingOptions options) =>
+        options with
+        {
+            When = _options.When,
+            Engine = _options.Engine,
+            Supply = _options.Supply,
+            Fuses = _options.Fuses,
+        };
 
     private Bike BelowFuse(Bike bike)
     {
-        var problem = new SizingProblem(
-            new HarnessNetwork(bike),
-            new WireSizingOptions
-            {
-                When = _options.When,
-                Engine = _options.Engine,
-                Supply = _options.Supply,
-                Fuses = _options.Fuses,
-            },
-            _cancellation
-        );
+        var problem = new SizingProblem(new HarnessNetwork(bike), OfPlan(new WireSizingOptions()), _cancellation);
         return bike with
         {
             Runs =

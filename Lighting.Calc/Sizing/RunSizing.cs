@@ -27,10 +27,10 @@ public sealed record RunSizing
     /// <summary>The setting it flows in.</summary>
     public required Setting WorstSetting { get; init; }
 
-    /// <summary>Volts lost in wire and joints at that current.</summary>
+    /// <summary>Voltage lost in wire and joints at that current.</summary>
     public required ElectricPotential Drop { get; init; }
 
-    /// <summary>Current that the chosen size carries without end.</summary>
+    /// <summary>Current rating of the chosen size.</summary>
     public required CurrentRating Rating { get; init; }
 
     /// <summary>The fuse of the largest rating that feeds it or whose lamps return by it; null where there is

@@ -8,13 +8,13 @@ public sealed record SingleRunCandidate
     /// <summary>The size.</summary>
     public required WireSize Wire { get; init; }
 
-    /// <summary>Volts lost, there and back unless one way, with everything else in the way.</summary>
+    /// <summary>Voltage lost, there and back unless one way, with everything else in the way.</summary>
     public required ElectricPotential Drop { get; init; }
 
-    /// <summary>The same as a share of the source volts.</summary>
+    /// <summary>The same as a share of the source voltage.</summary>
     public required Ratio DropShare { get; init; }
 
-    /// <summary>Current it carries without end.</summary>
+    /// <summary>Its current rating.</summary>
     public required CurrentRating Rating { get; init; }
 
     /// <summary>Whether it loses no more than allowed.</summary>

@@ -12,10 +12,10 @@ public sealed record SingleRunOptions
     /// <see cref="OneWay"/>.</summary>
     public required Length Length { get; init; }
 
-    /// <summary>Volts of the source, above zero.</summary>
+    /// <summary>Voltage of the source, above zero.</summary>
     public required ElectricPotential Voltage { get; init; }
 
-    /// <summary>Largest drop as a share of the source volts, above 0 to below 100 %. Default 3 %.</summary>
+    /// <summary>Largest drop as a share of the source voltage, above 0 to below 100 %. Default 3 %.</summary>
     public Ratio AllowedDrop { get; init; } = Ratio.FromPercent(3);
 
     /// <summary>Rating of the fuse that feeds it, above zero; null for none.</summary>

@@ -97,7 +97,7 @@ public static class SingleRunSizing
             reasons.Add($"is thinner than the {N(options.MinimumArea.SquareMillimeters)} mm² wanted for strength");
         double other = 100 * (options.Current * options.OtherResistance).Volts / options.Voltage.Volts;
         if (other > options.AllowedDrop.Percent)
-            reasons.Add($"and the rest of the way alone takes {N(other)} %, which no wire mends");
+            reasons.Add($"and the rest of the way alone takes {N(other)} %, which no larger wire improves");
         return string.Join("; ", reasons);
     }
 

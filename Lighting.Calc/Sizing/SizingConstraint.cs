@@ -12,13 +12,13 @@ public enum SizingConstraint
     /// <summary>Heat: its own steady current against its current rating.</summary>
     Heat,
 
-    /// <summary>The fuse that feeds it: a fault may draw the fuse's rating without end.</summary>
+    /// <summary>The fuse that feeds it: a fault may draw the fuse's rating continuously.</summary>
     Fuse,
 
     /// <summary>A dead short at its far end: the fuse would not open in time.</summary>
     Short,
 
-    /// <summary>The volts that a lamp may lose.</summary>
+    /// <summary>The voltage that a lamp may lose.</summary>
     Drop,
 
     /// <summary>Few sizes: a smaller size would do, but would be one more to buy.</summary>

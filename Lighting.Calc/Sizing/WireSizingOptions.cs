@@ -32,7 +32,7 @@ public sealed record WireSizingOptions
 
     /// <summary>
     /// Whether, engine off, the battery's own drop counts as part of each lamp's. Default true, as everywhere else a
-    /// drop is told: a harness that this finds good is good by the volts at its lamps.
+    /// drop is stated: a harness that this finds good is good by the voltage at its lamps.
     /// </summary>
     public bool CountBatteryDrop { get; init; } = true;
 

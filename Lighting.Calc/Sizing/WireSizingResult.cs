@@ -9,7 +9,7 @@ public sealed class WireSizingResult
     /// <summary>The sizes that were chosen from, smallest first.</summary>
     public required ImmutableArray<WireSize> Sizes { get; init; }
 
-    /// <summary>Volts of the source.</summary>
+    /// <summary>Voltage of the source.</summary>
     public required ElectricPotential Supply { get; init; }
 
     /// <summary>Whether a choice that holds every limit was found.</summary>

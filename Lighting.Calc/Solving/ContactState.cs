@@ -17,6 +17,6 @@ public sealed record ContactState
     /// <summary>Current, positive from its <c>from</c> to its <c>to</c>; zero when open.</summary>
     public ElectricCurrent Current { get; }
 
-    /// <summary>Volts lost in the closed contact, of the current's sign; zero when open.</summary>
+    /// <summary>Voltage lost in the closed contact, of the current's sign; zero when open.</summary>
     public ElectricPotential Drop { get; }
 }

@@ -14,6 +14,6 @@ public sealed record FuseState
     /// <summary>Current through it, without sign.</summary>
     public ElectricCurrent Current { get; }
 
-    /// <summary>Volts lost in its resistance, without sign.</summary>
+    /// <summary>Voltage lost in its resistance, without sign.</summary>
     public ElectricPotential Drop { get; }
 }

@@ -41,9 +41,9 @@ public sealed class HarnessSolver
             SetLoad(i);
     }
 
-    /// <summary>Sets the volts of the source before the battery's resistance.</summary>
+    /// <summary>Sets the voltage of the source before the battery's resistance.</summary>
     /// <param name="voltage">Zero or more.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The volts are below zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The voltage is below zero.</exception>
     public void SetSupply(ElectricPotential voltage)
     {
         double volts =
@@ -165,7 +165,7 @@ public sealed class HarnessSolver
 
     /// <summary>Solves a setting.</summary>
     /// <param name="setting">The setting; a switch it does not name counts as off.</param>
-    /// <returns>Volts at every point and current in every part; of several states the bike can hold, the bright
+    /// <returns>Voltage at every point and current in every part; of several states the bike can hold, the bright
     /// one.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The bike's battery or a contact that the setting closes has a
     /// resistance below zero.</exception>

@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>The values of the parts a harness is solved with, in SI units: those of its lists, until a solver is told
+/// <summary>The values of the parts a harness is solved with, in SI units: those of its lists, until a solver is given
 /// others.</summary>
 internal sealed class HarnessValues
 {

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>The settings in which a lamp's volts count: where it is fed and meant to be lit.</summary>
+/// <summary>The settings in which a lamp's voltage counts: where it is fed and meant to be lit.</summary>
 /// <remarks>A lamp in series with another, as with one indicator lamp for both sides, is fed a little where it should
 /// be dark; that is no drop.</remarks>
 internal static class IntendedOnStates

@@ -10,7 +10,7 @@ public sealed record LampState
     /// <summary>The lamp.</summary>
     public FittedLamp Lamp { get; internal init; } = null!;
 
-    /// <summary>Volts across it; positive when its feed is on the live side of its return.</summary>
+    /// <summary>Voltage across it; positive when its feed is on the live side of its return.</summary>
     public ElectricPotential Voltage { get; internal init; }
 
     /// <summary>Current of all of its quantity together, of the sign of <see cref="Voltage"/>.</summary>
@@ -19,7 +19,8 @@ public sealed record LampState
     /// <summary>Power of all of its quantity together: volts times current.</summary>
     public Power Power => Power.FromWatts(Voltage.Volts * Current.Amperes);
 
-    /// <summary>Light against the light at its reference volts, by its law; null for a load that gives none.</summary>
+    /// <summary>Light against the light at its reference voltage, by its law; null for a load that gives
+    /// none.</summary>
     public Ratio? RelativeLight => Lamp.Specification.RelativeLightAt(Voltage);
 
     /// <summary>Light against the published light, which is that at its lumen test voltage; null for a load that gives
@@ -30,7 +31,7 @@ public sealed record LampState
     /// fed.</summary>
     public Ratio? Drop { get; internal init; }
 
-    /// <summary>Whether it is an LED driver whose volts are too low to hold its power.</summary>
+    /// <summary>Whether it is an LED driver whose voltage is too low to hold its power.</summary>
     public bool DroppedOut { get; internal init; }
 
     /// <summary>Whether it is an LED driver that is lit, with a second state the bike can hold in which it is

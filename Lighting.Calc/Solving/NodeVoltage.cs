@@ -10,6 +10,6 @@ public sealed record NodeVoltage
     /// <summary>The point.</summary>
     public string Point { get; }
 
-    /// <summary>Volts to battery minus, on a positive-earth bike too; a part that is cut off reads 0 V.</summary>
+    /// <summary>Voltage to battery minus, on a positive-earth bike too; a part that is cut off reads 0 V.</summary>
     public ElectricPotential Voltage { get; }
 }

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The solved harness in one setting: volts at every point, current in every part.</summary>
+/// <summary>The solved harness in one setting: voltage at every point, current in every part.</summary>
 /// <remarks>Immutable and safe to share between threads. Settings that differ in dead contacts only share their
 /// currents. Two are equal when they are one solution in the same setting.</remarks>
 public sealed record OperatingPoint
@@ -32,7 +32,7 @@ public sealed record OperatingPoint
     /// <summary>Current the source gives, zero or more.</summary>
     public ElectricCurrent TotalCurrent => ElectricCurrent.FromAmperes(Solved.SourceAmperes);
 
-    /// <summary>Volts lost in the resistance of the battery and its posts.</summary>
+    /// <summary>Voltage lost in the resistance of the battery and its posts.</summary>
     public ElectricPotential BatteryDrop => ElectricPotential.FromVolts(Solved.BatteryDropVolts);
 
     /// <summary>The points, battery plus and minus first, in the order of

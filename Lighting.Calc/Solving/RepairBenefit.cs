@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>What a lamp would gain if one part lost nothing: the most that mending it can give.</summary>
+/// <summary>What a lamp would gain if one part lost nothing: the most that repairing it can give.</summary>
 public sealed record RepairBenefit
 {
     internal RepairBenefit(VoltageDropItem entry, ElectricPotential voltage, Ratio? light) =>
@@ -11,10 +11,10 @@ public sealed record RepairBenefit
     /// <summary>The part as it is.</summary>
     public VoltageDropItem Entry { get; }
 
-    /// <summary>Volts the lamp would gain.</summary>
+    /// <summary>Voltage the lamp would gain.</summary>
     public ElectricPotential Voltage { get; }
 
-    /// <summary>Light it would gain, as a share of its light at the reference volts; null for a load that gives
+    /// <summary>Light it would gain, as a share of its light at the reference voltage; null for a load that gives
     /// none.</summary>
     public Ratio? Light { get; }
 }

@@ -19,10 +19,10 @@ public sealed record RunState
     /// <summary>Current, positive from its <c>from</c> to its <c>to</c>.</summary>
     public ElectricCurrent Current { get; }
 
-    /// <summary>Volts lost in the wire, of the current's sign.</summary>
+    /// <summary>Voltage lost in the wire, of the current's sign.</summary>
     public ElectricPotential WireDrop { get; }
 
-    /// <summary>Volts lost in its joints, of the current's sign.</summary>
+    /// <summary>Voltage lost in its joints, of the current's sign.</summary>
     public ElectricPotential JointDrop { get; }
 
     /// <summary>Resistance of wire and joints together, at the bike's wire temperature unless the solver was told

@@ -29,7 +29,7 @@ internal sealed class SolvedCircuit
     /// <param name="network">The harness.</param>
     /// <param name="solver">Its solver, solved.</param>
     /// <param name="values">The values it was solved with, which do not change any more.</param>
-    /// <param name="supplyVolts">Volts of the source.</param>
+    /// <param name="supplyVolts">Voltage of the source.</param>
     /// <param name="sourceOhms">Its resistance.</param>
     public SolvedCircuit(
         HarnessNetwork network,
@@ -48,7 +48,8 @@ internal sealed class SolvedCircuit
         SourceAmperes = solver.SourceAmperes;
         BatteryDropVolts = SupplyVolts - solver.NodeVolts(network.PlusNode);
         Bike bike = network.Bike;
-        // On a positive-earth bike the feed is the negative side; a lamp's volts count from its live to its earth side.
+        // On a positive-earth bike the feed is the negative side; a lamp's voltage counts from its live to its earth
+        // side.
         double sign = bike.EarthSign;
         int lamps = bike.Lamps.Length;
         (_lampVolts, _lampAmperes) = (new double[lamps], new double[lamps]);
@@ -108,7 +109,7 @@ internal sealed class SolvedCircuit
 
     public double RunAmperes(int run) => Math.Abs(_conductorAmperes[_network.RunConductors[run]]);
 
-    /// <summary>Volts lost in a run's wire and in its joints, each of the sign of its current.</summary>
+    /// <summary>Voltage lost in a run's wire and in its joints, each of the sign of its current.</summary>
     public (double Wire, double Joints) RunDropVolts(int run)
     {
         double amperes = _conductorAmperes[_network.RunConductors[run]];
@@ -119,21 +120,21 @@ internal sealed class SolvedCircuit
     public double ContactAmperes(int contact) =>
         contact < _network.ContactConductors.Length ? _conductorAmperes[_network.ContactConductors[contact]] : 0;
 
-    /// <summary>Volts lost in a contact, of the sign of its current.</summary>
+    /// <summary>Voltage lost in a contact, of the sign of its current.</summary>
     public double ContactDropVolts(int contact) => ContactAmperes(contact) * _values.ContactOhms[contact];
 
     public double FuseAmperes(int fuse) => Math.Abs(_conductorAmperes[_network.FuseConductors[fuse]]);
 
-    /// <summary>Volts lost in a fuse, of the sign of its current.</summary>
+    /// <summary>Voltage lost in a fuse, of the sign of its current.</summary>
     public double FuseDropVolts(int fuse) => _conductorAmperes[_network.FuseConductors[fuse]] * _values.FuseOhms[fuse];
 
-    /// <summary>Amps of a lamp, of the sign of its volts.</summary>
+    /// <summary>Amps of a lamp, of the sign of its voltage.</summary>
     public double LampAmperes(int lamp) => _lampAmperes[lamp];
 
-    /// <summary>Volts of a lamp, live side against earth side; 0 for one that is not connected.</summary>
+    /// <summary>Voltage of a lamp, live side against earth side; 0 for one that is not connected.</summary>
     public double LampVolts(int lamp) => _network.Bike.HasNetwork || _lampAmperes[lamp] != 0 ? _lampVolts[lamp] : 0;
 
-    /// <summary>Share of the source volts that does not reach a lamp; null when it is not fed.</summary>
+    /// <summary>Share of the source voltage that does not reach a lamp; null when it is not fed.</summary>
     public double? LampDrop(int lamp) =>
         SupplyVolts > 0 && LampVolts(lamp) > 0.01 * SupplyVolts ? 1 - LampVolts(lamp) / SupplyVolts : null;
 
@@ -168,8 +169,8 @@ internal sealed class SolvedCircuit
             );
         });
 
-    /// <summary>The points with some contacts closed: those that no current reaches have the volts of the point they
-    /// hang on, 0 V where they hang on none.</summary>
+    /// <summary>The points with some contacts closed: those that no current reaches have the voltage of the point they
+    /// are joined to, 0 V where there is none.</summary>
     public ImmutableArray<NodeVoltage> PointsWith(ContactSet closed)
     {
         Circuit circuit = _network.Circuit;
@@ -182,7 +183,7 @@ internal sealed class SolvedCircuit
             open[i] = _plan.Key.Conductor(i) == Link.Open;
         for (int i = 0; i < _network.ContactConductors.Length; i++)
             open[_network.ContactConductors[i]] = !closed.Has(i) || double.IsPositiveInfinity(_values.ContactOhms[i]);
-        // No current flows outside the live part: volts spread unchanged over what is joined to it.
+        // No current flows outside the live part: voltage spreads unchanged over what is joined to it.
         for (bool spreads = true; spreads;)
         {
             spreads = false;

@@ -3,11 +3,12 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Where the volts are lost: the ledger of each lamp, and what mending the costliest parts would give
+/// <summary>Where the voltage is lost: the breakdown of each lamp, and what repairing the largest of them would give
 /// back.</summary>
 public static class VoltageDropAnalysis
 {
-    /// <summary>The ledger of one lamp at an operating point, or null when the lamp is not fed.</summary>
+    /// <summary>The voltage-drop breakdown of one lamp at an operating point, or null when the lamp is not
+    /// fed.</summary>
     /// <param name="bike">The bike that was solved.</param>
     /// <param name="point">Its operating point.</param>
     /// <param name="lamp">Index in the bike's lamps.</param>
@@ -71,8 +72,8 @@ public static class VoltageDropAnalysis
         };
     }
 
-    /// <summary>Every lamp's ledger in the setting where it loses most of its volts; lamps that are never fed are left
-    /// out.</summary>
+    /// <summary>Every lamp's breakdown in the setting where it loses most of its voltage; lamps that are never fed are
+    /// left out.</summary>
     /// <param name="bike">The bike that was solved.</param>
     /// <param name="settings">Its operating points; all settings, if the answer shall hold for all.</param>
     /// <returns>One for each such lamp, in the order of the list. Settings in which a lamp is meant to be lit go before
@@ -88,27 +89,27 @@ public static class VoltageDropAnalysis
         ImmutableArray<OperatingPoint?> worst
     )
     {
-        var ledgers = ImmutableArray.CreateBuilder<VoltageDropBreakdown>();
+        var breakdowns = ImmutableArray.CreateBuilder<VoltageDropBreakdown>();
         for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
-            if (worst[lamp] is { } point && Breakdown(bike, point, lamp) is { } ledger)
-                ledgers.Add(ledger);
+            if (worst[lamp] is { } point && Breakdown(bike, point, lamp) is { } breakdown)
+                breakdowns.Add(breakdown);
 
-        return ledgers.ToImmutable();
+        return breakdowns.ToImmutable();
     }
 
-    /// <summary>The parts of a ledger that cost most, each with what the lamp would gain if the part lost
+    /// <summary>The parts of a breakdown that cost most, each with what the lamp would gain if the part lost
     /// nothing.</summary>
     /// <param name="network">The harness.</param>
-    /// <param name="ledger">A ledger of one of its lamps.</param>
+    /// <param name="breakdown">A breakdown of one of its lamps.</param>
     /// <param name="count">How many parts at most, 1 or more. The battery is never among them.</param>
     /// <returns>The parts, costliest first.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The count is below 1.</exception>
-    /// <exception cref="InvalidOperationException">The ledger is of another bike: its lamp or a part of it is not in
+    /// <exception cref="InvalidOperationException">The breakdown is of another bike: its lamp or a part of it is not in
     /// this one.</exception>
     /// <exception cref="NetworkNotSolvedException">The corrected harness has no operating point.</exception>
     public static ImmutableArray<RepairBenefit> LargestDrops(
         HarnessNetwork network,
-        VoltageDropBreakdown ledger,
+        VoltageDropBreakdown breakdown,
         int count = 3
     )
     {
@@ -116,28 +117,28 @@ public static class VoltageDropAnalysis
         Bike bike = network.Bike;
         int lamp = Enumerable
             .Range(0, bike.Lamps.Length)
-            .First(i => Name.Equal(bike.Lamps[i].Lamp, ledger.Lamp.Lamp.Lamp));
+            .First(i => Name.Equal(bike.Lamps[i].Lamp, breakdown.Lamp.Lamp.Lamp));
         return
         [
-            .. ledger
+            .. breakdown
                 .Entries.Where(e => e.Kind != VoltageDropKind.Battery && e.Voltage.Volts > 0)
                 .OrderByDescending(e => e.Voltage.Volts)
                 .Take(count)
-                .Select(entry => Gain(network, ledger, lamp, entry)),
+                .Select(entry => Gain(network, breakdown, lamp, entry)),
         ];
     }
 
     private static RepairBenefit Gain(
         HarnessNetwork network,
-        VoltageDropBreakdown ledger,
+        VoltageDropBreakdown breakdown,
         int lamp,
         VoltageDropItem entry
     )
     {
         Bike bike = network.Bike;
         HarnessSolver solver = network.CreateSolver();
-        solver.SetSupply(ledger.SupplyVoltage);
-        solver.SetBatteryResistance(ElectricResistance.FromOhms(ledger.SourceOhms));
+        solver.SetSupply(breakdown.SupplyVoltage);
+        solver.SetBatteryResistance(ElectricResistance.FromOhms(breakdown.SourceOhms));
         switch (entry.Kind)
         {
             case VoltageDropKind.Fuse:
@@ -158,11 +159,11 @@ public static class VoltageDropAnalysis
                 break;
         }
 
-        LampState restored = solver.Solve(ledger.Setting).Lamps[lamp];
+        LampState restored = solver.Solve(breakdown.Setting).Lamps[lamp];
         return new RepairBenefit(
             entry,
-            restored.Voltage - ledger.Lamp.Voltage,
-            restored.PublishedLight - ledger.Lamp.PublishedLight
+            restored.Voltage - breakdown.Lamp.Voltage,
+            restored.PublishedLight - breakdown.Lamp.PublishedLight
         );
     }
 

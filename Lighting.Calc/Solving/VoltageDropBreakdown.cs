@@ -3,10 +3,10 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Where the volts of one lamp went in one setting: the entries and the lamp's own volts add up to the source
-/// volts.</summary>
+/// <summary>Where the voltage of one lamp went in one setting: the entries and the lamp's own voltage add up to the
+/// source voltage.</summary>
 /// <remarks>
-/// Where the harness has loops the way from the source to the lamp is not the only one; the ledger follows the one
+/// Where the harness has loops the way from the source to the lamp is not the only one; the breakdown follows the one
 /// that carries most current, and its sum is the same on any other.
 /// </remarks>
 public sealed class VoltageDropBreakdown
@@ -33,10 +33,10 @@ public sealed class VoltageDropBreakdown
     /// <summary>The parts on the way, from the source to the lamp and back.</summary>
     public ImmutableArray<VoltageDropItem> Entries { get; internal init; }
 
-    /// <summary>Volts lost on the way, all entries together.</summary>
+    /// <summary>Voltage lost on the way, all entries together.</summary>
     public ElectricPotential TotalDrop => ElectricPotential.FromVolts(Entries.Sum(e => e.Voltage.Volts));
 
-    /// <summary>Volts lost in all entries of one kind.</summary>
+    /// <summary>Voltage lost in all entries of one kind.</summary>
     /// <param name="kind">Runs, joints, contacts, fuses or the battery.</param>
     public ElectricPotential DropIn(VoltageDropKind kind) =>
         ElectricPotential.FromVolts(Entries.Where(e => e.Kind == kind).Sum(e => e.Voltage.Volts));
@@ -60,8 +60,8 @@ public sealed class VoltageDropBreakdown
     /// <summary>Whether the earth side drops more than <see cref="EarthLimit"/>.</summary>
     public bool IsEarthOverLimit => EarthDrop > EarthLimit;
 
-    /// <summary>Light lost to the drop, against the light the lamp would give at the source volts; null for a load that
-    /// gives none.</summary>
+    /// <summary>Light lost to the drop, against the light the lamp would give at the source voltage; null for a load
+    /// that gives none.</summary>
     public Ratio? LightLost =>
         Lamp.RelativeLight is { } light
         && Lamp.Lamp.Specification.RelativeLightAt(SupplyVoltage) is { DecimalFractions: > 0 } full

@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>Where between the source and a lamp volts are lost.</summary>
+/// <summary>Where between the source and a lamp voltage is lost.</summary>
 public enum VoltageDropKind
 {
     /// <summary>The battery's own resistance.</summary>

@@ -6,9 +6,9 @@ namespace Lighting.Calc;
 /// <summary>Remedy for a lighting coil's overvoltage when its lamps draw less after a swap: a regulator, or a resistor
 /// across the coil.</summary>
 /// <remarks>
-/// The resistor found is the largest that leaves the coil no operating point above its volts before the swap, at any
-/// listed speed. Beside LED drivers, which draw less as the volts rise, there may be none that leaves the lamps enough:
-/// as it falls, the volts jump from too many down to where the drivers drop out. That is then said.
+/// The resistor found is the largest that leaves the coil no operating point above its voltage before the swap, at any
+/// listed speed. Beside LED drivers, which draw less as the voltage rises, there may be none that leaves the lamps
+/// enough: as it falls, the voltage jumps from too much down to where the drivers drop out. That is then said.
 /// </remarks>
 internal static class CoilOvervoltageRemedy
 {
@@ -60,7 +60,7 @@ internal static class CoilOvervoltageRemedy
     private static IEnumerable<IQuantity> Rating(LoadResistor resistor, ElectricPotential most) =>
         resistor.RatingFor(most) is { } rated ? [rated] : [];
 
-    // By halving: the coil's volts fall as the resistor does.
+    // By halving: the coil's voltage falls as the resistor does.
     private static LoadResistor Resistor(Bike after, DirectLightingReport now, ElectricPotential most)
     {
         double enough = now.Points[^1].Current.Amperes / most.Volts,

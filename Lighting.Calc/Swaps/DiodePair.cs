@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The cure of an indicator lamp that stands between the two sides: a diode from each side to its feed, its
+/// <summary>The remedy for an indicator lamp that stands between the two sides: a diode from each side to its feed, its
 /// return on the frame.</summary>
 /// <remarks>A diode is taken as 0.7 V and 0.1 Ω above them (silicon; from memory), which is the law of an LED behind a
 /// ballast.</remarks>
@@ -41,7 +41,7 @@ internal static class DiodePair
     }
 
     /// <summary>Whether the pair leaves the glowing lamp dark and the indicator lamp lit.</summary>
-    public static bool Cures(Bike bike, FittedLamp shared, int glowing, OperatingPoint point)
+    public static bool Remedies(Bike bike, FittedLamp shared, int glowing, OperatingPoint point)
     {
         HarnessSolver solver = new HarnessNetwork(Fit(bike, shared)).CreateSolver();
         solver.SetSupply(point.SupplyVoltage);

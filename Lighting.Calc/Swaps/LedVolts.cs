@@ -14,7 +14,7 @@ internal static class LedVolts
         ElectricPotential.FromVolts(
             Math.Max(
                 Math.Max(bike.ChargingVoltage.Volts, bike.ZenerVoltage?.Volts ?? 0),
-                SwapConstants.HighestRegulatedVolts * bike.SystemVoltage.Volts / 12
+                ChargingConstants.HighestRegulatedVolts * bike.SystemVoltage.Volts / 12
             )
         );
 

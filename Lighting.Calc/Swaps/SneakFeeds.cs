@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 /// <summary>Finds lamps that glow, since the swap, in settings that should leave them dark.</summary>
 /// <remarks>
 /// One indicator lamp between the two sides is lit through the other side's lamps. Filaments there stay dark: cold,
-/// they are nearly a short against it. LEDs take their share of the volts and glow.
+/// they are nearly a short against it. LEDs take their share of the voltage and glow.
 /// </remarks>
 internal static class SneakFeeds
 {
@@ -39,7 +39,7 @@ internal static class SneakFeeds
                     worst.After.Setting,
                     worst.After.Lamps[lamp],
                     through,
-                    through is null ? null : DiodePair.Cures(after, through.Lamp, lamp, worst.After)
+                    through is null ? null : DiodePair.Remedies(after, through.Lamp, lamp, worst.After)
                 )
             );
         }

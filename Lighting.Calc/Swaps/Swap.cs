@@ -37,7 +37,7 @@ public static class Swap
         };
     }
 
-    /// <summary>Every lamp replaced by the generic LED of its socket class and the bike's volts.</summary>
+    /// <summary>Every lamp replaced by the generic LED of its socket class and the bike's voltage.</summary>
     /// <param name="bike">The bike.</param>
     /// <returns>The replacements, and the lamps for which there is none. Loads that are no lamps are in
     /// neither.</returns>

@@ -14,9 +14,9 @@ internal sealed record CommandConsole(
     Func<Stream> Input
 )
 {
-    /// <summary>Answers to what a command asks in any case, typed or piped.</summary>
+    /// <summary>What answers are read from, typed or piped.</summary>
     public TextReader Answers { get; init; } = TextReader.Null;
 
-    /// <summary>Where a person answers questions; null where nobody is asked.</summary>
-    public TextReader? Questions { get; init; }
+    /// <summary>Whether a person is there to be asked for what the options leave open.</summary>
+    public bool Asks { get; init; }
 }

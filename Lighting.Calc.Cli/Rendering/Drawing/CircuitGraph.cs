@@ -1,6 +1,6 @@
 namespace Lighting.Calc.Cli.Rendering.Drawing;
 
-/// <summary>What a drawing shows: points with their volts and parts with their amps, in one setting.</summary>
+/// <summary>What a drawing shows: points with their voltage and parts with their amps, in one setting.</summary>
 /// <param name="Points">The points.</param>
 /// <param name="Parts">The parts between them.</param>
 /// <param name="Source">The live battery terminal, by its number.</param>

@@ -37,7 +37,7 @@ internal sealed record FleetRow
 
     public double? LargestAmperes { get; init; }
 
-    /// <summary>The lamp that loses the greatest share of its volts.</summary>
+    /// <summary>The lamp that loses the greatest share of its voltage.</summary>
     public string? Lamp { get; init; }
 
     public double? LampVolts { get; init; }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 
 namespace Lighting.Calc.Cli.Rendering;
@@ -12,35 +11,28 @@ internal static class JsonRenderer
 
     public static void Render(TextWriter output, Document document)
     {
-        using var buffer = new MemoryStream();
-        using (
-            var json = new Utf8JsonWriter(
-                buffer,
-                new JsonWriterOptions { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }
-            )
-        )
-        {
-            json.WriteStartObject();
-            json.WriteNumber("schema", Schema);
-            json.Write("result", document.Result);
-            string[] cautions =
-            [
-                .. document
-                    .StepCautions.Prepend(document.Cautions)
-                    .OfType<CautionList>()
-                    .SelectMany(c => c.Texts)
-                    .Distinct(),
-            ];
-            if (cautions.Length > 0)
-                json.Write("cautions", cautions.ToImmutableArray());
-            document.Json(json);
-            json.WriteEndObject();
-        }
-
         // Spelt out as JSON itself may spell them: the texts are the same.
-        string text = System.Text.Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length);
-        output.Write(VisibleText.Of(text, keepLines: true));
+        output.Write(VisibleText.Of(JsonText.Of(json => Write(json, document)), keepLines: true));
         output.Write('\n');
+    }
+
+    private static void Write(Utf8JsonWriter json, Document document)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("schema", Schema);
+        json.Write("result", document.Result);
+        string[] cautions =
+        [
+            .. document
+                .StepCautions.Prepend(document.Cautions)
+                .OfType<CautionList>()
+                .SelectMany(c => c.Texts)
+                .Distinct(),
+        ];
+        if (cautions.Length > 0)
+            json.Write("cautions", cautions.ToImmutableArray());
+        document.Json(json);
+        json.WriteEndObject();
     }
 
     /// <summary>Writes a value, null where it is unknown.</summary>

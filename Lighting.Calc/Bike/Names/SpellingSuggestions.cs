@@ -18,9 +18,9 @@ internal static class SpellingSuggestions
         // Words whose lengths differ by more cannot be so near; most are ruled out by that alone.
         var close = words
             .Where(word => Math.Abs(word.Length - text.Length) <= furthest)
-            .Distinct(StringComparer.OrdinalIgnoreCase)
             .Select(word => (Word: word, Distance: Distance(text, word, furthest)))
             .Where(w => w.Distance <= furthest && w.Distance < Math.Max(text.Length, w.Word.Length))
+            .DistinctBy(w => w.Word, StringComparer.OrdinalIgnoreCase)
             .OrderBy(w => w.Distance)
             .ThenBy(w => w.Word, StringComparer.Ordinal)
             .ToList();

@@ -7,9 +7,8 @@ namespace Lighting.Calc;
 /// everything that is printed.</summary>
 /// <remarks>
 /// Hidden are control and format characters (escapes, bidirectional overrides, zero-width characters, byte order marks:
-/// Unicode general
-/// categories Cc, Cf, Zl and Zp), unpaired surrogates, and the blank letters and signs that Unicode gives no such
-/// category.
+/// Unicode general categories Cc, Cf, Zl and Zp), unpaired surrogates, and the blank letters and signs that Unicode
+/// gives no such category.
 /// </remarks>
 public static class VisibleText
 {

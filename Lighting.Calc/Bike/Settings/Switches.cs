@@ -55,7 +55,7 @@ internal sealed class Switches
     public int NumberOf(string switchName) => Array.FindIndex(_positions, all => Name.Equal(all[0].Switch, switchName));
 
     /// <summary>For each of these switches the number of its position in a setting; one more than there are where the
-    /// setting does not tell, or tells another.</summary>
+    /// setting does not show, or tells another.</summary>
     public int[] NumbersOf(Setting setting)
     {
         var at = new int[_positions.Length];

@@ -63,9 +63,9 @@ internal static class AverageLoads
 
     /// <summary>Source current with every lamp counted for its <see cref="FittedLamp.Duty"/>.</summary>
     /// <remarks>
-    /// Kirchhoff's current law: I = Itotal − Σ (1 − duty)·Ilamp, exact for lamps in parallel at unchanged volts. Where
-    /// lamps lie in series (a feed through another lamp) one current would be counted twice; then the source current is
-    /// shared by power, I = Itotal·Σ duty·P / Σ P.
+    /// Kirchhoff's current law: I = Itotal − Σ (1 − duty)·Ilamp, exact for lamps in parallel at unchanged voltage.
+    /// Where lamps lie in series (a feed through another lamp) one current would be counted twice; then the source
+    /// current is shared by power, I = Itotal·Σ duty·P / Σ P.
     /// </remarks>
     /// <param name="point">The setting with every lamp lit.</param>
     public static ElectricCurrent Of(OperatingPoint point) => Of(point.Solved, point.Solved.Bike);

@@ -10,7 +10,7 @@ public sealed record BalancePoint
     /// <summary>Engine speed.</summary>
     public RotationalSpeed Speed { get; internal init; }
 
-    /// <summary>What the charging system gives; without a current where the curve does not tell.</summary>
+    /// <summary>What the charging system gives; without a current where the curve does not show.</summary>
     public ChargingOutput Output { get; internal init; } = null!;
 
     /// <summary>Amps into the battery, negative out of it; null where the output is not known. With a regulator, the

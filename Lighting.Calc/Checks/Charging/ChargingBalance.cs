@@ -18,7 +18,7 @@ public sealed class ChargingBalance
     /// <summary>The setting.</summary>
     public Setting Setting { get; }
 
-    /// <summary>Average current of the loads at the charging volts, lamps by their duty; without the field
+    /// <summary>Average current of the loads at the charging voltage, lamps by their duty; without the field
     /// current.</summary>
     public ElectricCurrent Load { get; }
 

@@ -20,7 +20,7 @@ public sealed record ChargingOptions
     /// everything.</summary>
     public ElectricCurrent? ShuntLimit { get; init; }
 
-    /// <summary>Volts lost in the rectifier, zero or more; 1.7 V of a silicon bridge by default, zero for a
+    /// <summary>Voltage lost in the rectifier, zero or more; 1.7 V of a silicon bridge by default, zero for a
     /// direct-current dynamo. The charging list is the output behind the rectifier, so that this counts for its heat
     /// and, with a fitted coil, for the cut-in.</summary>
     public ElectricPotential BridgeDrop { get; init; } = ElectricPotential.FromVolts(ChargingConstants.BridgeDropVolts);

@@ -14,7 +14,7 @@ public sealed record FuseAdvice
     /// does or the wires are not known.</summary>
     public required ElectricCurrent? MaximumRatingForWire { get; init; }
 
-    /// <summary>Whether the wires are known, so that an upper limit can be told.</summary>
+    /// <summary>Whether the wires are known, so that an upper limit can be stated.</summary>
     public required bool WiresKnown { get; init; }
 
     /// <summary>The smallest rating that satisfies everything; null when none does.</summary>

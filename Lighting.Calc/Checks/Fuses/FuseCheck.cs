@@ -13,7 +13,7 @@ public static class FuseCheck
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>One for each fuse, in the order of the list.</returns>
     /// <exception cref="ArgumentException">There is no operating point, or they are not of this bike.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option, or a rating, bundle or volts of the bike, is outside
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a rating, bundle or voltage of the bike, is outside
     /// its range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ImmutableArray<FuseSuitability> Evaluate(

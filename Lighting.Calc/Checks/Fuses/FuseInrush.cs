@@ -8,9 +8,9 @@ namespace Lighting.Calc;
 /// <summary>The current through a fuse when a setting is switched on cold, as one curve over time.</summary>
 /// <remarks>
 /// Every lit filament the fuse feeds starts cold at once, behind the resistance that costs it its drop when hot,
-/// (source volts − lamp volts)/lamp current: wires that several filaments share are thereby shared in the surge as they
-/// are when hot. Other loads draw their steady current. A fuse is melted by I²t: at each moment the energy so far is
-/// compared with that of the shortest published opening time at the same effective current; above the last gate with
+/// (source voltage − lamp voltage)/lamp current: wires that several filaments share are thereby shared in the surge as
+/// they are when hot. Other loads draw their steady current. A fuse is melted by I²t: at each moment the energy so far
+/// is compared with that of the shortest published opening time at the same effective current; above the last gate with
 /// that gate's. The moments are those of the filament that adds most to the surge, then those of the one that warms up
 /// last. Where a style has no such times, all of I²t until the current is within a tenth of the steady one is held
 /// against the nominal melting energy of its rating, if there is one: the fuse sheds heat meanwhile, so this asks

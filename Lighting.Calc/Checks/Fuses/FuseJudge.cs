@@ -55,7 +55,7 @@ internal sealed class FuseJudge
             ? fuse.Rating.Amperes / 2
             : fuse.Rating.Amperes;
 
-    /// <summary>What a rating may carry without end.</summary>
+    /// <summary>What a rating may carry continuously.</summary>
     public double UsableAmperes(double rating) =>
         rating * _options.ContinuousLoadFactor.DecimalFractions * Factor.DecimalFractions;
 

@@ -24,7 +24,7 @@ public sealed record FuseOptions
     /// <summary>Whether every glass fuse is taken as <see cref="Fuse.IsMarkedWithBlowingCurrent"/>.</summary>
     public bool GlassMarkedWithBlowingCurrent { get; init; }
 
-    /// <summary>Names, or words of names, of switches that spring back or are held only for moments; where the lists
+    /// <summary>Names, or words of names, of switches that spring back or are held momentarily; where the lists
     /// state <see cref="SwitchContact.Momentary"/> that decides. Without case.</summary>
     public ImmutableArray<string> MomentarySwitches { get; init; } =
     ["brake", "stop", "horn", "horns", "indicators", "indicator", "turn", "turn signals", "flasher", "flash", "pass"];

@@ -6,7 +6,7 @@ public enum FuseVerdict
     /// <summary>Nothing is against it.</summary>
     Suits,
 
-    /// <summary>Its load is more than it carries without end, or switching on may open it.</summary>
+    /// <summary>Its continuous load or its peak exceeds its limit, or inrush may open it.</summary>
     Overloaded,
 
     /// <summary>A wire it feeds carries less than its rating, or has no published rating to show that it does

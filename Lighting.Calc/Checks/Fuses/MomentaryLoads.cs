@@ -2,12 +2,11 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Which switches and loads of a bike are on for moments only.</summary>
+/// <summary>Which switches and loads of a bike are momentary.</summary>
 internal sealed class MomentaryLoads
 {
     /// <summary>Largest share of time on of a flashing lamp.</summary>
-    public static readonly double LongestOnShare =
-        PublishedTable.Load("constants").Read().Single(r => r.Text("symbol") == "flash_on_max").Number("value") / 100;
+    public static readonly double LongestOnShare = Constants.Of("flash_on_max") / 100;
 
     private readonly Bike _bike;
     private readonly FuseOptions _options;

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 
 namespace Lighting.Calc;
@@ -8,8 +6,7 @@ namespace Lighting.Calc;
 /// <summary>Writes a report as the JSON of the command's <c>check</c>: a few kilobytes, verdict first.</summary>
 /// <remarks>
 /// Camel case; SI numbers of 12 significant digits with the unit at the end of the key; null where a value is unknown.
-/// Its
-/// schema is <c>schemas/check.json</c> in the package.
+/// Its schema is <c>schemas/check.json</c> in the package.
 /// </remarks>
 public static class BikeReportWriter
 {
@@ -23,20 +20,7 @@ public static class BikeReportWriter
     public static string ToJson(BikeReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        using var buffer = new MemoryStream();
-        using (
-            var json = new Utf8JsonWriter(
-                buffer,
-                new JsonWriterOptions
-                {
-                    Indented = true,
-                    NewLine = "\n",
-                    Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-                }
-            )
-        )
-            Write(report, json);
-        return Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length);
+        return JsonText.Of(json => Write(report, json));
     }
 
     /// <summary>The same object to a writer of your own.</summary>

@@ -21,9 +21,6 @@ internal readonly record struct TestPlace(
 {
     public bool HasJumper => JumperFrom >= 0;
 
-    /// <summary>Whether it changes the harness, so that it is solved by itself.</summary>
-    public bool IsApart => HasJumper || Instrument is Instrument.Ammeter or Instrument.GoodLamp;
-
     /// <summary>The same place without the setting, for tests that do not depend on it.</summary>
     public bool IsOnBench => Instrument is Instrument.Bench or Instrument.BenchReversed;
 }

@@ -4,8 +4,8 @@ namespace Lighting.Calc;
 
 /// <summary>A reading in words: <c>ignition=on; lights=main: tail feed 11.9 V</c>.</summary>
 /// <remarks>
-/// After an optional setting and a colon: a point and volts, or two points joined by <c>to</c>; a fuse and amps; a part
-/// and ohms, or <c>open</c> or
+/// After an optional setting and a colon: a point and voltage, or two points joined by <c>to</c>; a fuse and amps; a
+/// part and ohms, or <c>open</c> or
 /// <c>OL</c>, or two points; <c>test lamp</c>, a point and <c>lit</c>, <c>dim</c> or <c>off</c>; else how a lamp looks,
 /// as <see cref="SymptomText"/> has it.
 /// </remarks>
@@ -107,6 +107,7 @@ public sealed class ReadingText
                 }
                 : null;
         // The value is the last word or, with its unit apart, the last two.
+        var graph = new HarnessGraph(bike);
         string[] words = said.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         for (int count = 1; count <= 2 && count < words.Length; count++)
         {
@@ -115,16 +116,15 @@ public sealed class ReadingText
             if (char.IsAsciiDigit(value[^1]))
                 continue;
             foreach (Instrument instrument in new[] { Instrument.Meter, Instrument.Ammeter, Instrument.Ohmmeter })
-                if (Answered(At(bike, when, place, instrument), value) is { } reading)
+                if (Answered(At(graph, when, place, instrument), value) is { } reading)
                     return reading;
         }
 
         return null;
     }
 
-    private static Reading At(Bike bike, Condition when, string place, Instrument instrument)
+    private static Reading At(HarnessGraph graph, Condition when, string place, Instrument instrument)
     {
-        var graph = new HarnessGraph(bike);
         var reading = new Reading
         {
             When = when,

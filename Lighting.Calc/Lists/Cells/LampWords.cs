@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>What people's words for a lamp mean: its use, watts, volts, cap or code, such as <c>stop and tail
+/// <summary>What people's words for a lamp mean: its use, watts, voltage, cap or code, such as <c>stop and tail
 /// 21/5</c>, <c>pilot 4W BA9s</c> or <c>headlamp 60/55 low</c>.</summary>
 /// <remarks>Every word must be understood, and all lamps that fit must be the same to the circuit: the same law and
 /// reference point. The first of the table is taken then.</remarks>

@@ -46,8 +46,7 @@ public sealed class ListSource
     }
 
     /// <summary>The same JSON from a stream, such as the body of a request, which is read to its end or to the size
-    /// limit, and
-    /// left open.</summary>
+    /// limit, and left open.</summary>
     /// <param name="stream">The JSON, UTF-8.</param>
     /// <param name="cancellationToken">Stops the reading.</param>
     /// <exception cref="ArgumentNullException">The stream is null.</exception>
@@ -65,9 +64,8 @@ public sealed class ListSource
     }
 
     /// <summary>All lists of a bike in one stream, which is read to its end or to the size limit, and left open: a zip
-    /// archive of
-    /// its CSV lists, JSON as in <see cref="FromJson(string)"/>, or else one <c>lamps.csv</c>, told apart by how it
-    /// begins.</summary>
+    /// archive of its CSV lists, JSON as in <see cref="FromJson(string)"/>, or else one <c>lamps.csv</c>, told apart by
+    /// how it begins.</summary>
     /// <remarks>The lists of an archive are in its root or in one folder. What is wrong with it is a fault when it is
     /// read. At most 16 MiB.</remarks>
     /// <param name="stream">The lists.</param>
@@ -141,8 +139,7 @@ public sealed class ListSource
     }
 
     /// <summary>The same lists and one more, from a stream, such as a file of a request, which is read to its end or to
-    /// the size
-    /// limit, and left open.</summary>
+    /// the size limit, and left open.</summary>
     /// <param name="name">Name of the list, such as <c>lamps.csv</c>. A second list of one name is a fault when the
     /// lists are read.</param>
     /// <param name="stream">The list, UTF-8.</param>

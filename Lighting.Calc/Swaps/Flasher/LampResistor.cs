@@ -14,10 +14,10 @@ public sealed record LampResistor
     /// <summary>The resistor.</summary>
     public LoadResistor Resistor { get; }
 
-    /// <summary>The highest volts it meets, by the regulator.</summary>
+    /// <summary>The highest voltage it meets, by the regulator.</summary>
     public ElectricPotential HighestVoltage { get; }
 
-    /// <summary>Its heat while lit at the highest volts.</summary>
+    /// <summary>Its heat while lit at the highest voltage.</summary>
     public Power HighestHeat => Resistor.HeatAt(HighestVoltage);
 
     /// <summary>Its rating with margin; null where no usual resistor has it.</summary>

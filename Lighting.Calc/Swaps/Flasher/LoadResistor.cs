@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 /// <summary>A resistor beside an LED lamp that draws what the filament lamp drew, so that a flasher of fixed load keeps
 /// its rate.</summary>
 /// <remarks>
-/// R = V²/(Plamp − Pled), V the volts at which both powers hold; its heat is V²/R. Sources: Joule's law; the fitting
+/// R = V²/(Plamp − Pled), V the voltage at which both powers hold; its heat is V²/R. Sources: Joule's law; the fitting
 /// instructions of motorcycle indicators print the same rule (Gazzini 10030302, page 21). Valid where the LED draws
 /// less than the lamp.
 /// </remarks>
@@ -49,7 +49,7 @@ public sealed record LoadResistor
         Resistance = resistance;
     }
 
-    /// <summary>The volts at which it makes up for the difference.</summary>
+    /// <summary>The voltage at which it makes up for the difference.</summary>
     public ElectricPotential Voltage { get; }
 
     /// <summary>Its exact resistance, above zero; see <see cref="PreferredResistance"/> for one to buy.</summary>
@@ -71,7 +71,7 @@ public sealed record LoadResistor
     }
 
     /// <summary>The resistor that makes up for an LED.</summary>
-    /// <param name="voltage">Volts at which both powers hold, above zero.</param>
+    /// <param name="voltage">Voltage at which both powers hold, above zero.</param>
     /// <param name="lamp">Watts of the filament lamp, above zero.</param>
     /// <param name="led">Watts of the LED, zero or more and below the lamp's.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
@@ -89,14 +89,14 @@ public sealed record LoadResistor
         return new LoadResistor(voltage, ElectricResistance.FromOhms(voltage.Volts * voltage.Volts / watts));
     }
 
-    /// <summary>Its heat while lit at other volts.</summary>
-    /// <param name="voltage">Volts across it.</param>
+    /// <summary>Its heat while lit at another voltage.</summary>
+    /// <param name="voltage">Voltage across it.</param>
     public Power HeatAt(ElectricPotential voltage) => Power.FromWatts(voltage.Volts * voltage.Volts / Resistance.Ohms);
 
     /// <summary>The usual rating that leaves it twice its heat while lit, on a heat sink; null where no usual resistor
     /// does.</summary>
-    /// <remarks>The margin is common practice, no source: a flasher that sticks leaves it lit without end.</remarks>
-    /// <param name="highest">The highest volts it meets.</param>
+    /// <remarks>The margin is common practice, no source: a flasher that sticks leaves it lit.</remarks>
+    /// <param name="highest">The highest voltage it meets.</param>
     public Power? RatingFor(ElectricPotential highest)
     {
         double needed = SwapConstants.ResistorMargin * (double)HeatAt(highest).Watts;

@@ -3,12 +3,12 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Lamps fed straight by an alternating-current coil, without a battery: the fewer lamps, the more volts on
+/// <summary>Lamps fed straight by an alternating-current coil, without a battery: the fewer lamps, the more voltage on
 /// each.</summary>
 /// <remarks>
-/// The terminal volts are those at which the coil's current, by <see cref="AlternatorEquivalent"/>, equals the current
-/// of the lamps through the harness. Of several such volts, possible with LED drivers, the highest is taken. An
-/// LED counts as on direct current of the same rms volts, which is only a first estimate. For one thread at a time.
+/// The terminal voltage is that at which the coil's current, by <see cref="AlternatorEquivalent"/>, equals the current
+/// of the lamps through the harness. Of several such voltages, possible with LED drivers, the highest is taken. An
+/// LED counts as on direct current of the same rms voltage, which is only a first estimate. For one thread at a time.
 /// </remarks>
 public sealed class DirectLighting
 {
@@ -34,7 +34,7 @@ public sealed class DirectLighting
     public AlternatorEquivalentFit? Fit { get; }
 
     /// <summary>Describes the direct lighting of a bike with a coil fitted to its charging list, whose amps are those
-    /// at the charging volts.</summary>
+    /// at the charging voltage.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="coilResistance">Resistance of the coil as an ohmmeter reads it, zero or more; null where it is not
     /// known, see <see cref="AlternatorEquivalentFit.TryFit"/>.</param>
@@ -140,8 +140,8 @@ public sealed class DirectLighting
         );
     }
 
-    /// <summary>What a regulator across the coil has to take to hold some volts.</summary>
-    /// <param name="limit">Volts (rms) it holds, above zero.</param>
+    /// <summary>What a regulator across the coil has to take to hold a voltage.</summary>
+    /// <param name="limit">Voltage (rms) it holds, above zero.</param>
     /// <param name="speed">Engine speed, zero or more.</param>
     /// <param name="setting">The setting.</param>
     /// <exception cref="ArgumentOutOfRangeException">The limit is not above zero, or the speed is below
@@ -156,7 +156,7 @@ public sealed class DirectLighting
         return new ShuntRegulatorLoad(limit, ElectricCurrent.FromAmperes(taken), Power.FromWatts(taken * limit.Volts));
     }
 
-    /// <summary>Everything at once for one setting: volts over speed, each lamp lost, what a regulator would take and
+    /// <summary>Everything at once for one setting: voltage over speed, each lamp lost, what a regulator would take and
     /// what is found.</summary>
     /// <param name="setting">The setting.</param>
     /// <param name="speeds">Engine speeds to look at, one or more; what is lost or regulated is looked at for the
@@ -207,7 +207,7 @@ public sealed class DirectLighting
         return _solver.Solve(setting);
     }
 
-    // Filaments and resistors take more at more volts: one solution. An LED driver takes less.
+    // Filaments and resistors take more at more voltage: one solution. An LED driver takes less.
     private double TerminalVolts(double rpm, Setting setting) =>
         Source.TerminalVolts(
             rpm,

@@ -17,7 +17,7 @@ public sealed record DirectLightingChange
     /// <summary>After. A failed lamp is no longer among its lamps.</summary>
     public DirectLightingPoint After { get; internal init; } = null!;
 
-    /// <summary>The resistor across the coil that brings the old volts back; null where the coil is not relieved by the
-    /// change.</summary>
+    /// <summary>The resistor across the coil that brings the old voltage back; null where the coil is not relieved by
+    /// the change.</summary>
     public EquivalentResistor? EquivalentResistor { get; internal init; }
 }

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Direct lighting at one engine speed. Volts and amps are rms.</summary>
+/// <summary>Direct lighting at one engine speed. Voltages and currents are rms.</summary>
 public sealed class DirectLightingPoint
 {
     internal DirectLightingPoint() { }
@@ -11,10 +11,10 @@ public sealed class DirectLightingPoint
     /// <summary>Engine speed.</summary>
     public RotationalSpeed Speed { get; internal init; }
 
-    /// <summary>Volts the coil would have with nothing on it.</summary>
+    /// <summary>Voltage the coil would have with nothing on it.</summary>
     public ElectricPotential OpenVoltage { get; internal init; }
 
-    /// <summary>Volts at the coil's terminals.</summary>
+    /// <summary>Voltage at the coil's terminals.</summary>
     public ElectricPotential TerminalVoltage { get; internal init; }
 
     /// <summary>Current of the coil.</summary>

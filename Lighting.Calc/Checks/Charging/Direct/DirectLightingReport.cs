@@ -16,7 +16,8 @@ public sealed class DirectLightingReport
     /// <summary>Each lit lamp lost at the fastest speed.</summary>
     public ImmutableArray<DirectLightingChange> Losses { get; internal init; }
 
-    /// <summary>What a regulator that holds the charging volts takes at the fastest speed, every lamp sound.</summary>
+    /// <summary>What a regulator that holds the charging voltage takes at the fastest speed, every lamp
+    /// sound.</summary>
     public ShuntRegulatorLoad Regulator { get; internal init; } = null!;
 
     /// <summary>What is found, the gravest first.</summary>

@@ -6,11 +6,11 @@ namespace Lighting.Calc;
 /// <summary>Looks over the direct lighting of one setting.</summary>
 internal static class DirectLightingReporter
 {
-    /// <summary>Volts over the reference volts above which a filament lives less than a quarter of its time,
+    /// <summary>Voltage over the reference voltage above which a filament lives less than a quarter of its time,
     /// (V/Vn)^−13: 1.11.</summary>
     private static readonly double s_shortLife = Math.Pow(0.25, 1 / FilamentLaw.LifeExponent);
 
-    /// <summary>Volts over the reference volts at which the filament laws end.</summary>
+    /// <summary>Voltage over the reference voltage at which the filament laws end.</summary>
     private const double BurnsOut = 1.2;
 
     public static DirectLightingReport Report(

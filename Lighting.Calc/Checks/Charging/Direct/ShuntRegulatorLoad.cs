@@ -2,19 +2,19 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>What a regulator across the coil has to take to hold the volts.</summary>
+/// <summary>What a regulator across the coil has to take to hold the voltage.</summary>
 public sealed record ShuntRegulatorLoad
 {
     internal ShuntRegulatorLoad(ElectricPotential limit, ElectricCurrent current, Power power) =>
         (Limit, Current, Power) = (limit, current, power);
 
-    /// <summary>Volts (rms) it holds.</summary>
+    /// <summary>Voltage (rms) it holds.</summary>
     public ElectricPotential Limit { get; }
 
-    /// <summary>Current it has to take; zero where the volts stay below the limit by themselves.</summary>
+    /// <summary>Current it has to take; zero where the voltage stays below the limit by itself.</summary>
     public ElectricCurrent Current { get; }
 
-    /// <summary>Heat if it holds the volts by dissipation; one that shorts the coil for part of each wave makes far
+    /// <summary>Heat if it holds the voltage by dissipation; one that shorts the coil for part of each wave makes far
     /// less.</summary>
     public Power Power { get; }
 }

@@ -8,12 +8,12 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>A coil fitted to amps that were measured at fixed terminal volts over engine speed.</summary>
+/// <summary>A coil fitted to amps that were measured at fixed terminal voltage over engine speed.</summary>
 /// <remarks>
 /// With K = k² and Λ = l² of <see cref="AlternatorEquivalent"/>, (V + I·R)²/n² = K − Λ·I² is a straight line in I²: its
 /// regression, for the R under which it is straightest, is the start, from which the parameters are moved to the least
 /// squares of the amps (K. Levenberg, Quarterly of Applied Mathematics 2, 1944; D. W. Marquardt, J. SIAM 11, 1963).
-/// Behind a rectifier into a battery the same equation holds for the fundamental wave, with the volts of the battery
+/// Behind a rectifier into a battery the same equation holds for the fundamental wave, with the voltage of the battery
 /// and of the bridge as V and with k, l and R in units of the direct-current side.
 /// </remarks>
 public sealed class AlternatorEquivalentFit
@@ -26,7 +26,7 @@ public sealed class AlternatorEquivalentFit
     /// <summary>The fitted coil.</summary>
     public required AlternatorEquivalent Source { get; init; }
 
-    /// <summary>Volts at which the amps were measured, and for which the coil gives them.</summary>
+    /// <summary>Voltage at which the amps were measured, and for which the coil gives them.</summary>
     public required ElectricPotential TerminalVoltage { get; init; }
 
     /// <summary>What is left at each point.</summary>
@@ -42,13 +42,13 @@ public sealed class AlternatorEquivalentFit
 
     /// <summary>Fits a coil to a curve's points; a point at standstill tells nothing and is left out.</summary>
     /// <param name="curve">The curve.</param>
-    /// <param name="terminalVoltage">Volts at which its amps were measured, above zero.</param>
+    /// <param name="terminalVoltage">Voltage at which its amps were measured, above zero.</param>
     /// <param name="coilResistance">Resistance of the coil, zero or more; null where it is not known: then it is fitted
     /// to three or more points, and zero for two.</param>
     /// <param name="fit">The fit; null where there is none.</param>
     /// <param name="reason">Why there is none; null where there is one.</param>
     /// <returns>Whether the points fix a coil.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The volts are not above zero, or the resistance is below
+    /// <exception cref="ArgumentOutOfRangeException">The voltage is not above zero, or the resistance is below
     /// zero.</exception>
     public static bool TryFit(
         ChargingCurve curve,
@@ -176,7 +176,7 @@ public sealed class AlternatorEquivalentFit
 
         double SquareError(AlternatorEquivalent coil) => points.Sum(p => Math.Pow(Error(coil, p), 2));
 
-        // Below the speed at which the EMF reaches the terminal volts the coil gives nothing.
+        // Below the speed at which the EMF reaches the terminal voltage the coil gives nothing.
         double Error(AlternatorEquivalent coil, ChargingPoint point) =>
             point.Current.Amperes - (coil.CurrentAt(point.Speed, terminalVoltage)?.Amperes ?? 0);
     }

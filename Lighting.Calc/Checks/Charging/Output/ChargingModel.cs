@@ -11,6 +11,6 @@ public enum ChargingModel
     FittedMachine,
 
     /// <summary>A coil fitted to the points, each winding by itself, with a cut-in at the speed at which its EMF passes
-    /// the charging volts and the bridge: <see cref="AlternatorEquivalentFit"/>.</summary>
+    /// the charging voltage and the bridge: <see cref="AlternatorEquivalentFit"/>.</summary>
     FittedCoil,
 }

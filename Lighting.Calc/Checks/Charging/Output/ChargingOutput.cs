@@ -10,7 +10,7 @@ public sealed record ChargingOutput
     /// <summary>Where the speed lies on the curve.</summary>
     public OutputRange Range { get; }
 
-    /// <summary>Amps at the charging volts; null where the curve does not tell (never an end value in its
+    /// <summary>Amps at the charging voltage; null where the curve does not show (never an end value in its
     /// place).</summary>
     public ElectricCurrent? Current { get; }
 }

@@ -4,7 +4,7 @@ namespace Lighting.Calc;
 
 /// <summary>How long a battery carries a setting with the engine off.</summary>
 /// <remarks>
-/// The load is taken at the open-circuit volts of each state of charge, so that lamps draw less as the battery
+/// The load is taken at the open-circuit voltage of each state of charge, so that lamps draw less as the battery
 /// empties: t = ∫ T(I(s)) ds, T by <see cref="PeukertLaw"/>. Below the rated current T is C/I: no more than the rated
 /// capacity is counted.
 /// </remarks>
@@ -30,6 +30,6 @@ public sealed record BatteryRunTime
     /// <summary>The time, for <see cref="BatteryRunTimeOutcome.Reached"/>; otherwise null.</summary>
     public Duration? Time { get; internal init; }
 
-    /// <summary>Rested volts of the battery at <see cref="To"/>, by <see cref="LeadAcid"/>.</summary>
+    /// <summary>Rested voltage of the battery at <see cref="To"/>, by <see cref="LeadAcid"/>.</summary>
     public ElectricPotential VoltageThere { get; internal init; }
 }

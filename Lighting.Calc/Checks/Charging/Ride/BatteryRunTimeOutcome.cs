@@ -9,7 +9,7 @@ public enum BatteryRunTimeOutcome
     /// <summary>It is there, or lower, from the start.</summary>
     AlreadyThere,
 
-    /// <summary>Nothing draws a milliamp, at the start or once the volts have fallen: self-discharge decides, which is
+    /// <summary>Nothing draws a milliamp, at the start or once the voltage has fallen: self-discharge decides, which is
     /// not computed.</summary>
     NoLoad,
 

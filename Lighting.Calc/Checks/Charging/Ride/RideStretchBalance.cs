@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The balance of one stretch of a ride. Values that need an output the curve does not tell are
+/// <summary>The balance of one stretch of a ride. Values that need an output the curve does not show are
 /// null.</summary>
 public sealed record RideStretchBalance
 {

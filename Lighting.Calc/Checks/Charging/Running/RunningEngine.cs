@@ -20,7 +20,7 @@ public sealed class RunningEngine
     // Of the held voltage.
     private const double Accuracy = 1e-11;
 
-    // Volts and amperes within which a bracketed search has found a balance and no jump.
+    // Voltage and amperes within which a bracketed search has found a balance and no jump.
     private const double Settled = 1e-7;
 
     private readonly HarnessSolver _solver;
