@@ -55,6 +55,12 @@ internal static class WireCommand
             Description = "The most different sizes to choose; default 3, or all of --stock.",
             HelpName = "COUNT",
         };
+        Option<bool> hot = new("--hot-wires")
+        {
+            Description = "Wires that state no temperature are taken to warm with the square root of their load, not "
+                + "its square: conservative (AC 43.13-1B).",
+        };
+        command.Add(hot);
         family.AcceptOnlyFromAmong("awg", "stranded", "metric");
         foreach (Option option in new Option[] { family, drop, ambient, bundle, least, measured, stock, most })
             command.Add(option);
@@ -156,11 +162,12 @@ internal static class WireCommand
                         MostSizes = sizes,
                         Supply = input.Supply,
                         When = input.When,
+                        HeatRule = parsed.GetValue(hot) ? ConductorHeatRule.SquareRoot : ConductorHeatRule.Square,
                         Fuses = fuses,
                     },
                     cancel
                 );
-                options.Output.Write(parsed, console, WireDocument.Of(input.Bike, result));
+                options.Output.Write(parsed, console, WireDocument.Of(input.Bike, result, input.When));
                 if (result.Sized is { } sized)
                     folder.Write(parsed, console, input.Lists with { Bike = sized });
                 else if (isWritten)

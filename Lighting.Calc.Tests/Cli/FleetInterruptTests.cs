@@ -42,7 +42,8 @@ public sealed class FleetInterruptTests : IDisposable
         string rest = await process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);
         Assert.NotEqual(0, process.ExitCode);
-        Assert.EndsWith("\r\n", rest, StringComparison.Ordinal);
+        // On a busy machine the first row may be the last.
+        Assert.True(rest.Length == 0 || rest.EndsWith("\r\n", StringComparison.Ordinal), rest);
         string[] rows = [first, .. rest.Split("\r\n", StringSplitOptions.RemoveEmptyEntries)];
         Assert.InRange(rows.Length, 1, Bikes * Times - 1);
         string tail = first[first.IndexOf(',', StringComparison.Ordinal)..];

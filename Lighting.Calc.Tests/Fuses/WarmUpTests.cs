@@ -116,7 +116,7 @@ public class WarmUpTests
             limited = Surge(Bike(13.5) with { BatteryResistance = ElectricResistance.FromMilliohms(20) });
         Assert.Equal(
             string.Create(System.Globalization.CultureInfo.InvariantCulture,
-                $"67.5 A in the first instant (everything off), limited by the cold filaments alone, since the lists "
+                $"67.5 A in the first instant (no switches), limited by the cold filaments alone, since the lists "
                     + $"give no resistance before them; half of the excess is gone after "
                     + $"{free.HalfOfExcess.Milliseconds:0.##} ms; {free.MeltingShare!.Value.Percent:0} % of the energy "
                     + $"that may melt it"
@@ -124,7 +124,7 @@ public class WarmUpTests
             free.Explanation
         );
         Assert.StartsWith(
-            "61.4 A in the first instant (everything off), limited by the battery's and the wires' resistance and the "
+            "61.4 A in the first instant (no switches), limited by the battery's and the wires' resistance and the "
                 + "cold filaments; half of the excess",
             limited.Explanation,
             StringComparison.Ordinal
@@ -210,7 +210,7 @@ public class WarmUpTests
     [Fact]
     public void A_load_without_a_filament_is_said_to_have_no_surge() =>
         Assert.Equal(
-            "no surge: it feeds no cold filament (everything off)",
+            "no surge: it feeds no cold filament (no switches)",
             Surge(Bike(13.5) with { Lamps = [FuseBike.Load("led", LampType.Led, 13.5, 1)] }).Explanation
         );
 

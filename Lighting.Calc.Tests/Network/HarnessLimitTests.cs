@@ -324,13 +324,15 @@ public class HarnessLimitTests
     [Fact]
     public void A_point_keeps_the_values_it_was_solved_with_when_the_solver_is_told_others()
     {
-        Setting low = Benches.Set(Benches.Sidecar(), "lights=low");
-        OperatingPoint before = _solver.Solve(low);
-        _solver.SetRun(0, ElectricResistance.FromOhms(1), ElectricResistance.FromOhms(2));
-        _solver.SetContact(0, ElectricResistance.FromOhms(3));
-        _solver.SetFuse(0, ElectricResistance.FromOhms(4));
-        _solver.SetLamp(0, Benches.Filament(6, 18));
-        OperatingPoint after = _solver.Solve(low);
+        Bike bike = Benches.Sidecar() with { WireTemperature = Temperature.FromDegreesCelsius(20) };
+        HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
+        Setting low = Benches.Set(bike, "lights=low");
+        OperatingPoint before = solver.Solve(low);
+        solver.SetRun(0, ElectricResistance.FromOhms(1), ElectricResistance.FromOhms(2));
+        solver.SetContact(0, ElectricResistance.FromOhms(3));
+        solver.SetFuse(0, ElectricResistance.FromOhms(4));
+        solver.SetLamp(0, Benches.Filament(6, 18));
+        OperatingPoint after = solver.Solve(low);
         // 1.2 m × 12.7 mΩ of wire, two joints of 5 mΩ, a contact of 10 mΩ, 4.8 mΩ of fuse.
         Assert.Equal(0.01524, before.Runs[0].WireDrop.Volts / before.Runs[0].Current.Amperes, 1e-9);
         Assert.Equal(0.02524, before.Runs[0].Resistance.Ohms, 1e-9);

@@ -70,7 +70,8 @@ public class ReproducibilityTests
     private static double[] Numbers(SampledBike bike) =>
         [
             .. bike.Values,
-            bike.SupplyVolts,
+            .. bike.MostDropOf,
+            .. bike.ContinuousAmperes,
             .. bike.LeastVolts,
             .. bike.MostVolts,
             .. bike.FuseAmperes,

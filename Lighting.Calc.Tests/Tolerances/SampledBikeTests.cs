@@ -101,7 +101,11 @@ public class SampledBikeTests
             }
 
             for (int f = 0; f < bike.Fuses.Length; f++)
+            {
                 Near(report.Fuses[f].Steady.WorstCurrent.Amperes, solved.FuseAmperes[f]);
+                Near(report.Fuses[f].Steady.ContinuousCurrent.Amperes, solved.ContinuousAmperes[f]);
+            }
+
             Assert.Equal(
                 report.Charging?.Worst?.BreakEven.Speed?.RevolutionsPerMinute ?? double.NaN,
                 solved.BreakEvenRpm,

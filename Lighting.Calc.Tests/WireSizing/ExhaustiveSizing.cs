@@ -80,6 +80,8 @@ internal static class ExhaustiveSizing
 
         bool IsGood(int[] choice)
         {
+            Bike sized = bike with { Runs = [.. bike.Runs.Select((r, i) => r with { Wire = sizes[choice[i]] })] };
+            solver.WarmWires(WireHeat.Of(sized));
             for (int r = 0; r < choice.Length; r++)
                 solver.SetRun(
                     r,
@@ -114,7 +116,6 @@ internal static class ExhaustiveSizing
                 solved.Add(point);
             }
 
-            Bike sized = bike with { Runs = [.. bike.Runs.Select((r, i) => r with { Wire = sizes[choice[i]] })] };
             return Judges(sized, settings, solved, options.Fuses).All(j => j.ClearAll().All(c => c.Clears != false));
         }
     }

@@ -11,6 +11,7 @@ public sealed partial record Bike
             ChargingVoltage,
             BatteryCapacity,
             BatteryResistance,
+            StatedWireTemperature,
             WireTemperature,
             AmbientTemperature,
             Cable,

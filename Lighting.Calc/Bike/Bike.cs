@@ -55,8 +55,39 @@ public sealed partial record Bike
     /// <summary>Resistance of the battery and its posts, zero or more.</summary>
     public ElectricResistance BatteryResistance { get; init; } = BikeDefaults.BatteryResistance;
 
-    /// <summary>Temperature of the conductors, −60 °C to 250 °C.</summary>
-    public Temperature WireTemperature { get; init; } = BikeDefaults.WireTemperature;
+    /// <summary>Temperature of the conductors, −60 °C to 250 °C: that of every conductor where it is stated, else that
+    /// of one without current.</summary>
+    /// <remarks>Where it is not stated it is the ambient temperature, 20 °C without one, and each conductor warms with
+    /// its current (<see cref="ConductorHeat"/>). It is never below a stated
+    /// <see cref="AmbientTemperature"/>.</remarks>
+    public Temperature WireTemperature
+    {
+        get =>
+            StatedWireTemperature is not { } stated
+                ? ColdWireTemperature ?? AmbientTemperature ?? BikeDefaults.WireTemperature
+            : AmbientTemperature is { } air && air > stated ? air
+            : stated;
+        init => StatedWireTemperature = value;
+    }
+
+    /// <summary>The temperature of the conductors as stated; null where it is not.</summary>
+    internal Temperature? StatedWireTemperature { get; private init; }
+
+    /// <summary>The temperature of conductors without current, where it is drawn from a tolerance.</summary>
+    private Temperature? ColdWireTemperature { get; init; }
+
+    /// <summary>The same bike with its wires at another temperature, whether that is stated or is one without
+    /// current.</summary>
+    internal Bike WithWiresAt(Temperature temperature) =>
+        StatedWireTemperature is null
+            ? this with
+            {
+                ColdWireTemperature = temperature,
+            }
+            : this with
+            {
+                WireTemperature = temperature,
+            };
 
     /// <summary>Temperature of the air round fuses and wires, −40 °C to 85 °C; null where not stated: then 25 °C round
     /// fuses and 30 °C round wires, those of their published figures.</summary>

@@ -15,7 +15,7 @@ internal static class BikeDefaults
     /// <summary>Resistance of the battery and its posts: none.</summary>
     public static ElectricResistance BatteryResistance { get; } = ElectricResistance.Zero;
 
-    /// <summary>Temperature of the conductors: 20 °C.</summary>
+    /// <summary>Temperature of conductors without current: 20 °C, that of printed resistances.</summary>
     public static Temperature WireTemperature { get; } = Temperature.FromDegreesCelsius(20);
 
     /// <summary>Largest drop allowed: 5 %.</summary>

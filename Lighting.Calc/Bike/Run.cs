@@ -34,9 +34,12 @@ public sealed record Run
     /// none.</summary>
     public bool AssumesJoints { get; init; }
 
-    /// <summary>Number of loaded wires in its bundle, itself included; 1 or more. It affects the current rating
-    /// only.</summary>
+    /// <summary>Number of wires in its bundle, itself included; 1 or more. All of them are loaded unless
+    /// <see cref="BundleLoading"/> says less. It affects the current rating, and how warm the wire gets.</summary>
     public int Bundle { get; init; } = 1;
+
+    /// <summary>Share of the bundle's capacity in use, 20 % to 100 %; null where all of its wires are loaded.</summary>
+    public Ratio? BundleLoading { get; init; }
 
     /// <summary>The kind of cable it is; null where neither its row nor the bike states it.</summary>
     public CableKind? Cable { get; init; }
@@ -58,6 +61,10 @@ public sealed record Run
     /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range, or <see cref="Length"/> is
     /// below zero.</exception>
     public ElectricResistance WireResistance(Temperature temperature) => Wire.Resistance(Length, temperature);
+
+    /// <summary>The current rating of its wire, or of another in its place.</summary>
+    internal CurrentRating RatingOf(WireSize wire, Temperature ambient, CableKind? cable) =>
+        CurrentRating.Calculate(wire, ambient, Bundle, cable, BundleLoading);
 
     /// <summary>Resistance of all its joints together.</summary>
     public ElectricResistance TotalJointResistance => JointResistance * Joints;

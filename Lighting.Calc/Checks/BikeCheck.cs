@@ -85,12 +85,16 @@ public static class BikeCheck
             ),
             .. bike.RegulatorRating is null ? [] : engine?.Value.Findings ?? [],
             .. NotIncluded(bike),
+            .. options.When.Terms.IsEmpty
+                ? Array.Empty<Finding>()
+                : [new Finding(FindingKind.OnlySomeSettings, Severity.Caution, options.When.ToString())],
         ];
         return new BikeReport
         {
             Bike = bike,
             Network = solution.Network,
             SupplyVoltage = solution.Supply,
+            When = options.When,
             Settings = solution.Points,
             Fuses = fuses,
             WorstDrops = drops,
@@ -147,6 +151,12 @@ public static class BikeCheck
         );
     }
 
+    /// <summary>The caution that a bike with a battery lists no fuse.</summary>
+    internal static IEnumerable<Finding> NoFuse(Bike bike) =>
+        bike.Fuses.IsEmpty && bike.Lighting == LightingSupply.Battery
+            ? [new Finding(FindingKind.NoFuse, Severity.Caution, "fuses.csv")]
+            : [];
+
     private static IEnumerable<Finding> NotIncluded(Bike bike)
     {
         if (!bike.HasNetwork)
@@ -170,8 +180,8 @@ public static class BikeCheck
             };
         if (bike.CountsAllLampsTogether)
             yield return new Finding(FindingKind.NoLitWhen, Severity.Note, "lamps.csv");
-        if (bike.Fuses.IsEmpty && bike.Lighting == LightingSupply.Battery)
-            yield return new Finding(FindingKind.NoFuse, Severity.Caution, "fuses.csv");
+        foreach (Finding finding in NoFuse(bike))
+            yield return finding;
         if (bike.Charging.IsEmpty)
             yield return new Finding(FindingKind.NoChargingList, Severity.Note, "charging.csv");
     }

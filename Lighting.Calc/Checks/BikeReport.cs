@@ -20,6 +20,9 @@ public sealed class BikeReport
     /// cref="OperatingPoint.SupplyVoltage"/>.</summary>
     public ElectricPotential SupplyVoltage { get; internal init; }
 
+    /// <summary>Only the settings in which this holds were looked at.</summary>
+    public Condition When { get; internal init; } = Condition.Always;
+
     /// <summary>Every setting that has an operating point.</summary>
     public ImmutableArray<OperatingPoint> Settings { get; internal init; }
 

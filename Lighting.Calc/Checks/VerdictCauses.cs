@@ -69,7 +69,7 @@ internal static class VerdictCauses
                 ),
         ];
         return texts.Select(
-            (t, i) => new VerdictCause(Clipped(t), i == 0 ? Remedy(fuse.Advice) : null, i == 0 ? findings : [])
+            (t, i) => new VerdictCause(Clipped(t), i == 0 ? Remedy(fuse) : null, i == 0 ? findings : [])
         );
     }
 
@@ -79,15 +79,18 @@ internal static class VerdictCauses
                 + $"{N(load.PeakLimit)})"
             : $"{A(load.ContinuousCurrent)} continuous (limit {A(load.UsableCurrent)})";
 
-    private static string Remedy(FuseAdvice advice)
+    private static string Remedy(FuseSuitability fuse)
     {
+        FuseAdvice advice = fuse.Advice;
         if (advice is { Smallest: { } least, Largest: { } most })
             return most > least ? $"Fit {A(least)} to {A(most)}." : $"Fit {A(least)}.";
         if (advice is { WiresKnown: false, Smallest: { } needed })
             return $"Fit {A(needed)} if every wire behind it is rated for that, or split the load over two fuses.";
-        string split = advice.MaximumContinuousLoad is { } load
-            ? $"Reduce the load to {A(load)}, or split it over two fuses"
+        string split = FuseAdviser.Reduce(advice, fuse.Steady) is { } reduce
+            ? $"{Sentence(reduce)}, or split it over two fuses"
             : "Split the load over two fuses";
+        if (advice.UpsizedRuns is [{ FuseOfItsOwn: { } own } only])
+            split = $"{Sentence(FuseAdviser.OwnFuse(only.Run, own))}; or {char.ToLowerInvariant(split[0])}{split[1..]}";
         string[] larger =
         [
             .. advice.UpsizedRuns.Where(u => u.Wire is not null).Select(u => $"{u.Wire} to '{u.Run.Name}'"),
@@ -161,9 +164,11 @@ internal static class VerdictCauses
         return least.Length + figure.Length < VerdictCause.LongestText ? least + figure + "." : least + ".";
     }
 
+    private static string Sentence(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+
     private static string Clipped(string text)
     {
-        string sentence = char.ToUpperInvariant(text[0]) + text[1..];
+        string sentence = Sentence(text);
         return sentence.Length <= VerdictCause.LongestText
             ? sentence
             : sentence[..(VerdictCause.LongestText - 1)].TrimEnd(' ', ',', ';') + "…";

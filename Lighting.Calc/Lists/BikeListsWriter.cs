@@ -106,7 +106,8 @@ public static class BikeListsWriter
         if (bike.BatteryCapacity is { } capacity)
             yield return ["battery capacity", QuantityText.Charge.Write(capacity)];
         yield return ["battery resistance", QuantityText.Resistance.Write(bike.BatteryResistance)];
-        yield return ["wire temperature", QuantityText.Temperature.Write(bike.WireTemperature)];
+        if (bike.StatedWireTemperature is { } wires)
+            yield return ["wire temperature", QuantityText.Temperature.Write(wires)];
         yield return ["earth", bike.Earth == Earth.Positive ? "positive" : "negative"];
         if (bike.StatedDrop is { } drop)
             yield return ["allowed drop", QuantityText.Percent.Write(drop)];
@@ -165,6 +166,7 @@ public static class BikeListsWriter
             Whole(run.Joints),
             run.AssumesJoints ? "" : QuantityText.Resistance.Write(run.JointResistance),
             Whole(run.Bundle),
+            run.BundleLoading is { } loading ? QuantityText.Percent.Write(loading) : "",
             run.Colour?.Code ?? "",
             Word(run.Cable),
             Text(run.FromEnd),

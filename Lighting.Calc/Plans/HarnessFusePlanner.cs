@@ -270,8 +270,7 @@ internal sealed class HarnessFusePlanner
     private double RatedFor(Run run) =>
         run.WireIsOpen
             ? BranchLoads.UnknownWireAmperes
-            : CurrentRating
-                .Calculate(run.Wire, _options.Fuses.AirRoundWires(_bike), run.Bundle, run.Cable ?? _bike.Cable)
+            : run.RatingOf(run.Wire, _options.Fuses.AirRoundWires(_bike), run.Cable ?? _bike.Cable)
                 .Current?.Amperes
                 ?? 0;
 }

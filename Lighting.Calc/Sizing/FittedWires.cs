@@ -7,20 +7,13 @@ namespace Lighting.Calc;
 /// wires.</summary>
 internal sealed class FittedWires
 {
-    private static readonly FindingKind[] s_ofWires =
-    [
-        FindingKind.WiresRatedBelowFuse,
-        FindingKind.WiresUnratedBehindFuse,
-        FindingKind.ShortDoesNotClear,
-        FindingKind.VoltageDropTooLarge,
-    ];
-
     private readonly SizingProblem _problem;
 
     private FittedWires(SizingProblem problem, Bike bike)
     {
         (_problem, Bike) = (problem, bike);
         HarnessSolver solver = new HarnessNetwork(bike, problem.Network).CreateSolver();
+        solver.WarmWires(WireHeat.Of(bike, problem.Options.HeatRule));
         solver.SetBatteryResistance(ElectricResistance.FromOhms(problem.SourceOhms));
         Points = [.. problem.Groups.First.Select(Solved)];
 
@@ -62,7 +55,7 @@ internal sealed class FittedWires
         }
     }
 
-    /// <summary>What <c>check</c> finds against the wires, by the limits of the sizing.</summary>
+    /// <summary>What <c>check</c> finds against the wires and their fuses, by the limits of the sizing.</summary>
     public ImmutableArray<Finding> Findings()
     {
         Bike judged = _problem.Options.AllowedDrop is { } drop
@@ -76,11 +69,11 @@ internal sealed class FittedWires
         [
             .. FuseCheck
                 .Evaluate(Bike, Points, _problem.Options.Fuses, _problem.Cancellation)
-                .SelectMany(f => f.Findings)
-                .Concat(
-                    LampChecks.Of(judged, Points, IntendedOnStates.WorstOfEach(Bike, Points), _problem.Network.Graph)
-                )
-                .Where(f => s_ofWires.Contains(f.Kind)),
+                .SelectMany(f => f.Findings),
+            .. LampChecks
+                .Of(judged, Points, IntendedOnStates.WorstOfEach(Bike, Points), _problem.Network.Graph)
+                .Where(f => f.Kind == FindingKind.VoltageDropTooLarge),
+            .. BikeCheck.NoFuse(Bike),
             .. Overloaded()
                 .Select(r => new Finding(FindingKind.RunOverloaded, Severity.Fault, r.Run.Name)
                 {

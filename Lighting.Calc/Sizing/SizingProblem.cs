@@ -31,6 +31,8 @@ internal sealed class SizingProblem
         Groups = new SettingGroups(network.Graph, SettingEnumeration.Of(Bike, options.When));
         FeedStates = DownstreamGraph.States(Groups);
         Ohms = OfEach((r, s) => s.Resistance(r.Length, Bike.WireTemperature).Ohms);
+        Warms = WireHeat.IsOf(Bike);
+        Growth = Warms ? OfEach((r, s) => WireGrowth.Of(Bike, r, s, options.HeatRule)) : [];
         Copper = OfEach((r, s) => s.CopperArea.SquareMillimeters * r.Length.Meters);
         Ratings = OfEach((r, s) => RatingOf(r, s).Current?.Amperes ?? double.NaN);
         FuseOf = FeedingFuses();
@@ -79,8 +81,14 @@ internal sealed class SizingProblem
     /// <summary>The states that differ in what fuses feed.</summary>
     public ImmutableArray<FeedState> FeedStates { get; }
 
-    /// <summary>Wire ohms by run and size.</summary>
+    /// <summary>Wire ohms by run and size, without current.</summary>
     public double[][] Ohms { get; }
+
+    /// <summary>Whether the wires warm with their current.</summary>
+    public bool Warms { get; }
+
+    /// <summary>How the ohms grow, by run and size; empty where no wire warms.</summary>
+    public WireGrowth[][] Growth { get; }
 
     /// <summary>mm²·m by run and size.</summary>
     public double[][] Copper { get; }
@@ -93,7 +101,7 @@ internal sealed class SizingProblem
     public Fuse?[] FuseOf { get; }
 
     public CurrentRating RatingOf(Run run, WireSize size) =>
-        CurrentRating.Calculate(size, Options.Fuses.AirRoundWires(Bike), run.Bundle, run.Cable ?? Bike.Cable);
+        run.RatingOf(size, Options.Fuses.AirRoundWires(Bike), run.Cable ?? Bike.Cable);
 
     public double FuseAmperes(int run) =>
         FuseOf[run] is { } fuse ? FuseJudge.ContinuousAmperes(fuse, Options.Fuses) : 0;
@@ -157,7 +165,7 @@ internal sealed class SizingProblem
                 : UnitsNet.Ratio.FromPercent(100)
         );
 
-    private double[][] OfEach(Func<Run, WireSize, double> value) =>
+    private T[][] OfEach<T>(Func<Run, WireSize, T> value) =>
         [.. Bike.Runs.Select(r => Sizes.Select(s => value(r, s)).ToArray())];
 
     private static ImmutableArray<WireSize> Family(Bike bike, WireSizingOptions options) =>

@@ -105,17 +105,30 @@ internal sealed class SizingTrial
         CircuitSolver solver = _solvers[state];
         int[] set = _set[state];
         for (int i = 0; i < sizes.Length; i++)
-            if (set[i] != sizes[i])
+            if (set[i] != sizes[i] || _problem.Warms)
             {
                 set[i] = sizes[i];
-                solver.SetConductor(
-                    _problem.Network.RunConductors[i],
-                    _problem.Ohms[i][sizes[i]] + _problem.Bike.Runs[i].TotalJointResistance.Ohms
-                );
+                Set(i, _problem.Ohms[i][sizes[i]]);
             }
 
         Setting setting = _problem.Groups.First[state];
-        return solver.Solve(warmStart: true) switch
+        SolveStatus status = solver.Solve(warmStart: true);
+        if (status == SolveStatus.Solved && _problem.Warms)
+        {
+            double[] warm =
+            [
+                .. sizes.Select(
+                    (size, i) =>
+                        _problem.Ohms[i][size]
+                        * _problem.Growth[i][size].At(solver.ConductorAmperes(_problem.Network.RunConductors[i]))
+                ),
+            ];
+            for (int i = 0; i < warm.Length; i++)
+                Set(i, warm[i]);
+            status = solver.Solve(warmStart: true);
+        }
+
+        return status switch
         {
             SolveStatus.Solved => solver,
             SolveStatus.DeadShort => throw new NetworkNotSolvedException(
@@ -125,6 +138,12 @@ internal sealed class SizingTrial
             ),
             _ => null,
         };
+
+        void Set(int run, double ohms) =>
+            solver.SetConductor(
+                _problem.Network.RunConductors[run],
+                ohms + _problem.Bike.Runs[run].TotalJointResistance.Ohms
+            );
     }
 
     private CircuitSolver Solver(Setting setting, double volts)

@@ -47,11 +47,15 @@ public sealed record WireSizingOptions
     /// <summary>The settings in which the limits must hold. Default all.</summary>
     public Condition When { get; init; } = Condition.Always;
 
+    /// <summary>How the wires warm with their current; the square root takes them warmer than they are. Of a bike that
+    /// states the temperature of its wires it changes nothing.</summary>
+    public ConductorHeatRule HeatRule { get; init; }
+
     /// <summary>By what fuses are judged; its air round the wires sets the current ratings.</summary>
     public FuseOptions Fuses { get; init; } = new();
 
     private object?[] Figures =>
-        [Family, IncludeOddGauges, MinimumArea, AllowedDrop, CountBatteryDrop, Supply, When, Fuses];
+        [Family, IncludeOddGauges, MinimumArea, AllowedDrop, CountBatteryDrop, Supply, When, HeatRule, Fuses];
 
     /// <inheritdoc/>
     public bool Equals(WireSizingOptions? other) =>

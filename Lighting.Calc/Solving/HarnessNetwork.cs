@@ -32,6 +32,7 @@ public sealed class HarnessNetwork
         RunConductors = Conductors(Graph.Runs);
         Loads = [.. Graph.Lamps.Select(l => builder.AddLoad(l.A, l.B))];
         Circuit = builder.Build();
+        Heat = WireHeat.Of(bike);
 
         ImmutableArray<int> Conductors(ImmutableArray<HarnessPart> parts) =>
             [.. parts.Select(p => builder.AddConductor(p.A, p.B))];
@@ -42,6 +43,7 @@ public sealed class HarnessNetwork
     internal HarnessNetwork(Bike bike, HarnessNetwork alike)
     {
         Bike = bike;
+        Heat = WireHeat.Of(bike);
         (Graph, Circuit) = (alike.Graph, alike.Circuit);
         (FuseConductors, ContactConductors, RunConductors, Loads) = (
             alike.FuseConductors,
@@ -74,6 +76,9 @@ public sealed class HarnessNetwork
     internal ImmutableArray<int> RunConductors { get; }
 
     internal ImmutableArray<int> Loads { get; }
+
+    /// <summary>How the resistance of each run's wire grows with its current.</summary>
+    internal WireHeat Heat { get; }
 
     /// <summary>Makes a solver for one thread, at the bike's charging voltage behind the battery's resistance; with the
     /// engine running set that to zero, or use <c>RunningEngine</c>.</summary>

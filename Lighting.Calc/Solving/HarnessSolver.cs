@@ -19,8 +19,10 @@ public sealed class HarnessSolver
     // own.
     private readonly Dictionary<EliminationPlan, SolvedCircuit> _solved = [];
     private HarnessValues _values;
+    private WireHeat _heat;
     private bool _hasDrivers;
     private bool _valuesAreShared;
+    private double[] _wireOhmsInUse;
     private double _supplyVolts;
     private double _batteryOhms;
 
@@ -31,12 +33,12 @@ public sealed class HarnessSolver
         Bike bike = network.Bike;
         _litTests = bike.HasNetwork ? [] : [.. bike.Lamps.Select(l => network.Graph.Switches.TestOf(l.LitWhen))];
         _values = new HarnessValues(bike);
+        _heat = network.Heat;
         _supplyVolts = bike.ChargingVoltage.Volts;
         _batteryOhms = bike.BatteryResistance.Ohms;
         for (int i = 0; i < network.FuseConductors.Length; i++)
             _solver.SetConductor(network.FuseConductors[i], _values.FuseOhms[i]);
-        for (int i = 0; i < network.RunConductors.Length; i++)
-            _solver.SetConductor(network.RunConductors[i], _values.WireOhms[i] + _values.JointOhms[i]);
+        _wireOhmsInUse = UseWires(_values.WireOhms);
         for (int i = 0; i < network.Loads.Length; i++)
             SetLoad(i);
     }
@@ -74,7 +76,7 @@ public sealed class HarnessSolver
 
     /// <summary>Sets the resistance of a run: its wire and its joints.</summary>
     /// <param name="run">Index in the bike's runs.</param>
-    /// <param name="wire">Resistance of the wire, zero or more.</param>
+    /// <param name="wire">Resistance of the wire at the bike's wire temperature, zero or more.</param>
     /// <param name="joints">Resistance of its joints together, zero or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such run, or a resistance is below zero.</exception>
     public void SetRun(int run, ElectricResistance wire, ElectricResistance joints)
@@ -85,17 +87,24 @@ public sealed class HarnessSolver
             jointOhms = Checked(joints);
         HarnessValues values = Changing();
         (values.WireOhms[run], values.JointOhms[run]) = (wireOhms, jointOhms);
-        _solver.SetConductor(_network.RunConductors[run], wireOhms + jointOhms);
+        _wireOhmsInUse = UseWires(values.WireOhms);
     }
 
     /// <summary>Sets the resistance of a run: its wire and its joints.</summary>
     /// <param name="run">Name of the run; case does not matter.</param>
-    /// <param name="wire">Resistance of the wire, zero or more.</param>
+    /// <param name="wire">Resistance of the wire at the bike's wire temperature, zero or more.</param>
     /// <param name="joints">Resistance of its joints together, zero or more.</param>
     /// <exception cref="ArgumentException">No run has that name; the message suggests the nearest.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A resistance is below zero.</exception>
     public void SetRun(string run, ElectricResistance wire, ElectricResistance joints) =>
         SetRun(PartNames.PlaceOf(run, _network.Bike.Runs, r => r.Name, "run", nameof(run)), wire, joints);
+
+    /// <summary>Warms the wires in another way.</summary>
+    internal void WarmWires(WireHeat heat)
+    {
+        _solved.Clear();
+        _heat = heat;
+    }
 
     /// <summary>Sets the resistance of a contact when it is closed.</summary>
     /// <param name="contact">Index in the bike's switch contacts.</param>
@@ -177,7 +186,7 @@ public sealed class HarnessSolver
     /// <summary>The same with the contacts known that are closed and may carry current.</summary>
     internal SolvedCircuit Solve(Setting setting, ContactSet mayCarry)
     {
-        Close(setting, mayCarry);
+        Close(setting, mayCarry, _values.WireOhms);
         return Solved(setting);
     }
 
@@ -185,9 +194,14 @@ public sealed class HarnessSolver
     internal ContactSet CarryingIn(Setting setting) =>
         _network.Graph.Carrying.Of(_network.Graph.Switches.ClosedIn(setting));
 
-    /// <summary>Closes the contacts of a setting, for <see cref="Behind"/>.</summary>
-    internal void Close(Setting setting, ContactSet mayCarry)
+    /// <summary>Closes the contacts of a setting, its wires as warm as in a solution of it, for
+    /// <see cref="Behind"/>.</summary>
+    internal void Close(Setting setting, ContactSet mayCarry, SolvedCircuit warm) =>
+        Close(setting, mayCarry, warm.WireOhms);
+
+    private void Close(Setting setting, ContactSet mayCarry, double[] wireOhms)
     {
+        _wireOhmsInUse = UseWires(wireOhms);
         for (int i = 0; i < _network.ContactConductors.Length; i++)
             _solver.SetConductor(
                 _network.ContactConductors[i],
@@ -215,7 +229,14 @@ public sealed class HarnessSolver
         if (_hasDrivers)
             _solver.FindDropOuts();
         _valuesAreShared = true;
-        return new SolvedCircuit(_network, _solver, _values, _solver.NodeVolts(_network.PlusNode), sourceOhms: 0);
+        return new SolvedCircuit(
+            _network,
+            _solver,
+            _values,
+            _wireOhmsInUse,
+            _solver.NodeVolts(_network.PlusNode),
+            sourceOhms: 0
+        );
     }
 
     private SolvedCircuit Solved(Setting setting)
@@ -225,11 +246,20 @@ public sealed class HarnessSolver
             return same;
         _solver.SetSource(_supplyVolts, _batteryOhms);
         Require(_solver.Solve(), setting);
+        // As warm as the currents through cold wires make them: what warmer wires carry less changes that by little.
+        if (_heat.IsAny)
+        {
+            _wireOhmsInUse = UseWires(
+                _heat.Warmed(_values.WireOhms, i => _solver.ConductorAmperes(_network.RunConductors[i]))
+            );
+            Require(_solver.Solve(warmStart: true), setting);
+        }
+
         if (_hasDrivers)
             _solver.FindDropOuts();
         if (_solved.Count == MostSolved)
             _solved.Clear();
-        var solved = new SolvedCircuit(_network, _solver, _values, _supplyVolts, _batteryOhms);
+        var solved = new SolvedCircuit(_network, _solver, _values, _wireOhmsInUse, _supplyVolts, _batteryOhms);
         _valuesAreShared = true;
         _solved.Add(plan, solved);
         return solved;
@@ -279,6 +309,13 @@ public sealed class HarnessSolver
         resistance.Ohms >= 0
             ? resistance.Ohms
             : throw new ArgumentOutOfRangeException(nameof(resistance), resistance, "Resistance must be zero or more.");
+
+    private double[] UseWires(double[] ohms)
+    {
+        for (int i = 0; i < _network.RunConductors.Length; i++)
+            _solver.SetConductor(_network.RunConductors[i], ohms[i] + _values.JointOhms[i]);
+        return ohms;
+    }
 
     private void SetLoad(int lamp)
     {

@@ -29,12 +29,14 @@ internal sealed class SolvedCircuit
     /// <param name="network">The harness.</param>
     /// <param name="solver">Its solver, solved.</param>
     /// <param name="values">The values it was solved with, which do not change any more.</param>
+    /// <param name="wireOhms">Resistances of its wires, as warm as they were; they do not change any more.</param>
     /// <param name="supplyVolts">Voltage of the source.</param>
     /// <param name="sourceOhms">Its resistance.</param>
     public SolvedCircuit(
         HarnessNetwork network,
         CircuitSolver solver,
         HarnessValues values,
+        double[] wireOhms,
         double supplyVolts,
         double sourceOhms
     )
@@ -42,6 +44,7 @@ internal sealed class SolvedCircuit
         _network = network;
         _plan = solver.Planned();
         _values = values;
+        WireOhms = wireOhms;
         SupplyVolts = supplyVolts;
         SourceOhms = sourceOhms;
 
@@ -78,6 +81,9 @@ internal sealed class SolvedCircuit
 
     public HarnessGraph Graph => _network.Graph;
 
+    /// <summary>Resistance of each run's wire, as warm as its current makes it.</summary>
+    public double[] WireOhms { get; }
+
     public double SupplyVolts { get; }
 
     /// <summary>Resistance of the source: the battery's with the engine off, none where the voltage is that at its
@@ -113,7 +119,7 @@ internal sealed class SolvedCircuit
     public (double Wire, double Joints) RunDropVolts(int run)
     {
         double amperes = _conductorAmperes[_network.RunConductors[run]];
-        return (amperes * _values.WireOhms[run], amperes * _values.JointOhms[run]);
+        return (amperes * WireOhms[run], amperes * _values.JointOhms[run]);
     }
 
     /// <summary>Amps of a contact, of its sign; 0 without runs, when no contact is in the circuit.</summary>
@@ -239,7 +245,7 @@ internal sealed class SolvedCircuit
             ElectricCurrent.FromAmperes(_conductorAmperes[_network.RunConductors[index]]),
             ElectricPotential.FromVolts(wire),
             ElectricPotential.FromVolts(joints),
-            ElectricResistance.FromOhms(_values.WireOhms[index] + _values.JointOhms[index])
+            ElectricResistance.FromOhms(WireOhms[index] + _values.JointOhms[index])
         );
     }
 

@@ -17,8 +17,19 @@ internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, Sam
         for (int i = 0; i < fuses.Length; i++)
         {
             int fuse = i;
-            double usable = fuses[i].Steady.UsableCurrent.Amperes + Tolerance;
-            Ratio carries = Share(Rule(b => b.FuseAmperes[fuse] <= usable));
+            double usable = fuses[i].Steady.UsableCurrent.Amperes + Tolerance,
+                peak = fuses[i].Steady.PeakLimit.Amperes;
+            FuseStyle style = fuses[i].Fuse.Style;
+            Ratio carries = Share(
+                Rule(b =>
+                    b.ContinuousAmperes[fuse] <= usable
+                    && (
+                        b.FuseAmperes[fuse] <= peak + Tolerance
+                        || FuseJudge.PeakHeldFor(style, peak, b.FuseAmperes[fuse])
+                            is { Seconds: >= ContinuousLoad.HeldSeconds }
+                    )
+                )
+            );
             yield return new VerdictTolerance(
                 fuses[i].Fuse.Name,
                 fuses[i].VerdictText,
@@ -30,11 +41,17 @@ internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, Sam
         {
             string name = bike.Lamps[lamp].Lamp;
             LampSpecification specification = bike.Lamps[lamp].Specification;
-            var limit = DropLimit.Of(bike, bike.Lamps[lamp], ElectricPotential.FromVolts(listed.SupplyVolts));
-            double allowed = limit.Share.DecimalFractions + Tolerance / 100;
-            Func<SampledBike, bool> drops = Rule(b => b.MostDrop[lamp] <= allowed);
-            if (bike.HasNetwork && !limit.IsAdvice)
+            bool isAdvice = DropLimit.Of(bike, bike.Lamps[lamp], bike.SystemVoltage).IsAdvice;
+            if (bike.HasNetwork && !isAdvice)
+            {
+                Func<SampledBike, bool> drops = Rule(b =>
+                    !DropLimit
+                        .Of(bike, bike.Lamps[lamp], ElectricPotential.FromVolts(b.MostDropOf[lamp]))
+                        .IsExceededBy(Ratio.FromDecimalFractions(b.MostDrop[lamp]))
+                );
                 yield return Verdict(name, drops, "loses no more than allowed", "loses more than allowed");
+            }
+
             double most = LampChecks.OverVoltsRatio * specification.ReferenceVoltage.Volts;
             if (specification.Type is LampType.Filament or LampType.Halogen)
                 yield return Verdict(name, Rule(b => b.MostVolts[lamp] <= most), "stands its volts", "burns out");

@@ -71,30 +71,41 @@ internal sealed class Sampler(SamplingPlan plan)
         ElectricPotential supply = engine?.RegulatedVoltage ?? plan.Options.Supply ?? bike.BatteryVoltage;
         double[] least = new double[bike.Lamps.Length],
             drops = new double[bike.Lamps.Length],
+            dropVolts = new double[bike.Lamps.Length],
             most = new double[bike.Lamps.Length],
-            fuses = new double[bike.Fuses.Length];
+            fuses = new double[bike.Fuses.Length],
+            continuous = new double[bike.Fuses.Length];
         Array.Fill(least, double.PositiveInfinity);
         Array.Fill(drops, double.NegativeInfinity);
-        foreach ((Setting setting, ImmutableArray<int> lamps) in plan.States)
+        foreach ((Setting setting, ImmutableArray<int> lamps, bool isContinuous) in plan.States)
         {
             SolvedCircuit solved = engine?.AtMostOutput(setting).Solved
                 ?? Solve(setting, supply, isOff ? bike.BatteryResistance : ElectricResistance.Zero).Solved;
             foreach (int lamp in lamps)
             {
                 least[lamp] = Math.Min(least[lamp], solved.LampVolts(lamp));
-                drops[lamp] = Math.Max(drops[lamp], 1 - solved.LampVolts(lamp) / solved.SupplyVolts);
+                double drop = 1 - solved.LampVolts(lamp) / solved.SupplyVolts;
+                if (drop > drops[lamp])
+                    (drops[lamp], dropVolts[lamp]) = (drop, solved.SupplyVolts);
             }
 
             for (int lamp = 0; lamp < most.Length; lamp++)
                 most[lamp] = Math.Max(most[lamp], solved.LampVolts(lamp));
             for (int fuse = 0; fuse < fuses.Length; fuse++)
+            {
                 fuses[fuse] = Math.Max(fuses[fuse], solved.FuseAmperes(fuse));
+                if (isContinuous)
+                    continuous[fuse] = Math.Max(
+                        continuous[fuse],
+                        plan.Momentary.ContinuousAmperes(solved, fuse, plan.Fed[fuse])
+                    );
+            }
         }
 
         (double rpm, double charge) = bike.Charging.IsEmpty
             ? (double.NaN, double.NaN)
             : Balance(bike, plan.Uncertain.BatteryFactor(values));
-        return new SampledBike(values, supply.Volts, least, drops, most, fuses, rpm, charge);
+        return new SampledBike(values, least, drops, dropVolts, most, fuses, continuous, rpm, charge);
     }
 
     private OperatingPoint Solve(Setting setting, ElectricPotential supply, ElectricResistance source)
@@ -106,6 +117,7 @@ internal sealed class Sampler(SamplingPlan plan)
 
     private void Fit(Bike bike)
     {
+        _solver.WarmWires(WireHeat.Of(bike));
         for (int i = 0; i < bike.Runs.Length; i++)
             _solver.SetRun(i, bike.Runs[i].WireResistance(bike.WireTemperature), bike.Runs[i].TotalJointResistance);
         for (int i = 0; i < bike.Switches.Length; i++)

@@ -21,6 +21,14 @@ internal sealed class SamplingPlan
             .. bike.Lamps.Select((_, lamp) => IntendedOnStates.Of(bike, solution.Points, lamp).ToHashSet()),
         ];
         Lamps = [.. Enumerable.Range(0, meant.Length).Where(lamp => meant[lamp].Count > 0)];
+        Momentary = new MomentaryLoads(bike, options.Fuses);
+        Fed =
+        [
+            .. DownstreamScopes
+                .Of(bike, solution.Points.Select(p => p.Setting), CancellationToken.None)
+                .Scopes.Select(s => s.Lamps),
+        ];
+        bool someAreContinuous = points.Any(p => Momentary.IsContinuous(p.Point.Setting));
         States =
         [
             .. points
@@ -29,7 +37,8 @@ internal sealed class SamplingPlan
                 .Select(s =>
                     (
                         s.First().Point.Setting,
-                        Lamps.Where(lamp => s.Any(p => meant[lamp].Contains(p.Point))).ToImmutableArray()
+                        Lamps.Where(lamp => s.Any(p => meant[lamp].Contains(p.Point))).ToImmutableArray(),
+                        !someAreContinuous || s.Any(p => Momentary.IsContinuous(p.Point.Setting))
                     )
                 ),
         ];
@@ -58,8 +67,14 @@ internal sealed class SamplingPlan
     /// <summary>The lamps that are lit in some setting, by index in the bike.</summary>
     public ImmutableArray<int> Lamps { get; }
 
-    /// <summary>One setting of each state, and the lamps that are meant to be lit in it.</summary>
-    public ImmutableArray<(Setting Setting, ImmutableArray<int> Lamps)> States { get; }
+    /// <summary>One setting of each state, the lamps that are meant to be lit in it, and whether it counts for the
+    /// continuous load of fuses: no momentary contact is closed, or one is in every state.</summary>
+    public ImmutableArray<(Setting Setting, ImmutableArray<int> Lamps, bool IsContinuous)> States { get; }
+
+    public MomentaryLoads Momentary { get; }
+
+    /// <summary>The lamps that each fuse feeds.</summary>
+    public ImmutableArray<IReadOnlySet<int>> Fed { get; }
 
     /// <summary>For each set of windings that work together one setting of each state in which they do.</summary>
     public ImmutableArray<ImmutableArray<Setting>> Windings { get; }

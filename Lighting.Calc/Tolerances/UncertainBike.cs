@@ -87,7 +87,11 @@ internal sealed class UncertainBike
 
     /// <summary>The bike that a set of values makes, for every check of the library.</summary>
     public Bike With(double[] values) =>
-        _bike with
+        _bike.WithWiresAt(
+            Temperature.FromDegreesCelsius(
+                _bike.WireTemperature.DegreesCelsius + (_temperature == None ? 0 : values[_temperature])
+            )
+        ) with
         {
             Lamps =
             [
@@ -122,9 +126,6 @@ internal sealed class UncertainBike
                 ),
             ],
             Charging = [.. _bike.Charging.Select(c => c with { Current = c.Current * Factor(values, _stator) })],
-            WireTemperature = Temperature.FromDegreesCelsius(
-                _bike.WireTemperature.DegreesCelsius + (_temperature == None ? 0 : values[_temperature])
-            ),
             BatteryResistance = _bike.BatteryResistance * Factor(values, _batteryResistance),
             BatteryVoltage = _bike.BatteryVoltage * BatteryFactor(values),
             ChargingVoltage = _bike.ChargingVoltage * Factor(values, _regulator),

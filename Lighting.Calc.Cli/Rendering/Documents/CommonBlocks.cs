@@ -49,6 +49,10 @@ internal static class CommonBlocks
         { "reasons", f => f.Reasons },
     };
 
+    /// <summary>A headline that says so where only some settings were looked at.</summary>
+    public static string Within(Condition when, string headline) =>
+        when.Terms.IsEmpty ? headline : $"Only with '{when}', no other setting judged:\n{headline}";
+
     /// <summary>Light against that at the lumen test voltage, in percent; unknown of an LED whose light is not
     /// published.</summary>
     public static Cell Light(LampState? lamp) =>

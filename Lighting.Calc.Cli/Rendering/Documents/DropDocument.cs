@@ -69,7 +69,7 @@ internal static class DropDocument
         ];
         return new Document(
             CommonBlocks.TitleOf(report.Bike, "Voltage drop"),
-            Verdict(report, breakdowns),
+            CommonBlocks.Within(report.When, Verdict(report, breakdowns)),
             Cautions.OfWork(report.Bike),
             () =>
                 [

@@ -6,7 +6,7 @@ internal static class FuseDocument
     public static Document Of(BikeReport report, IReadOnlyCollection<Finding> findings) =>
         new(
             CommonBlocks.TitleOf(report.Bike, "Fuses"),
-            string.Join("\n", report.Fuses.Select(f => f.Headline + ".")),
+            CommonBlocks.Within(report.When, string.Join("\n", report.Fuses.Select(f => f.Headline + "."))),
             Cautions.OfWork(report.Bike),
             () =>
             {

@@ -29,10 +29,10 @@ internal static class WireDocument
         { "drop % as sized", "dropChosenPercent", l => l.DropChosen },
     };
 
-    public static Document Of(Bike bike, WireSizingResult result) =>
+    public static Document Of(Bike bike, WireSizingResult result, Condition when) =>
         new(
             CommonBlocks.TitleOf(bike, "Wires"),
-            Verdict(result),
+            CommonBlocks.Within(when, Verdict(result)),
             Cautions.OfWork(bike),
             () =>
                 [

@@ -478,4 +478,9 @@ public enum FindingKind
     /// <summary>Power that the lamps no longer take is heat of the shunt regulator. Value: its heat after; limit:
     /// before; figures: speed, and its rating where listed; setting.</summary>
     RegulatorHeatAfterSwap,
+
+    // Of the question.
+
+    /// <summary>Only some settings are judged. Subject: the condition that holds in them.</summary>
+    OnlySomeSettings,
 }

@@ -20,6 +20,8 @@ internal static partial class FindingWords
                     + $"{((ElectricResistance)finding.Value!).Milliohms:0.#} mΩ each, a typical value."
             ),
             FindingKind.NoLitWhen => "No 'lit when' is listed: every lamp counts as on.",
+            FindingKind.OnlySomeSettings =>
+                "Only the settings in which this holds are judged: what suits them need not suit the others.",
             FindingKind.NoFuse => "No fuse is listed: whether one would suit is not judged.",
             FindingKind.NoChargingList => "No charging curve is listed: the charging balance is not included.",
             FindingKind.DriverDropsOut =>

@@ -71,10 +71,13 @@ public sealed class Setting : IEquatable<Setting>
             ? _hash
             : _hash = _at.Select((position, s) => _switches.HashAt(s, position)).Aggregate(0, (all, its) => all ^ its);
 
-    /// <summary>The switches that are not off: <c>lights=low; brake=on</c>, or <c>everything off</c>.</summary>
+    /// <summary>The switches that are not off: <c>lights=low; brake=on</c>, or <c>everything off</c>; <c>no
+    /// switches</c> of a bike without any.</summary>
     public override string ToString()
     {
         string on = string.Join("; ", Positions.Where(p => !Name.Equal(p.Position, SwitchDefinition.Off)));
-        return on.Length == 0 ? "everything off" : on;
+        return on.Length > 0 ? on
+            : _at.Length > 0 ? "everything off"
+            : "no switches";
     }
 }

@@ -23,4 +23,5 @@ internal static class BikeRanges
     public static readonly ValueRange Quantity = new(1, 1000, "");
     public static readonly ValueRange Joints = new(0, 1000, "");
     public static readonly ValueRange Bundle = new(1, 1000, "");
+    public static readonly ValueRange BundleLoading = new(20, 100, "%");
 }

@@ -164,6 +164,7 @@ internal sealed class BikeValidation
             Within(nameof(Run.Joints), run.Joints, BikeRanges.Joints);
             Within(nameof(Run.JointResistance), run.JointResistance.Ohms, BikeRanges.Ohms);
             Within(nameof(Run.Bundle), run.Bundle, BikeRanges.Bundle);
+            Within(nameof(Run.BundleLoading), run.BundleLoading?.Percent, BikeRanges.BundleLoading);
             if (run.Cable is { } cable)
                 Known(nameof(Run.Cable), cable);
         }

@@ -29,7 +29,11 @@ internal static class FuseAdviser
                         .. judge
                             .DownstreamRuns.Concat(judge.ReturnRuns)
                             .Where(r => !FuseJudge.Allows(r, rating))
-                            .Select(r => new UpsizedRun(r.Run, Thinnest(bike, r, rating))),
+                            .Select(r => new UpsizedRun(
+                                r.Run,
+                                Thinnest(bike, r, rating),
+                                OfItsOwn(judge, r, standard)
+                            )),
                     ]
                     : [],
             MaximumContinuousLoad = Current(
@@ -43,15 +47,30 @@ internal static class FuseAdviser
             judge.Fitted.Amperes < judge.Fuse.Rating.Amperes
                 ? " (continuous ratings; a fuse marked with its blowing current shows twice that)"
                 : "";
-        return advice with { Explanation = Explain(bike, judge, advice, protects) + marking };
+        return advice with { Explanation = Explain(bike, judge, advice, protects, steady) + marking };
     }
 
-    private static string Explain(Bike bike, FuseJudge judge, FuseAdvice advice, double? protects)
+    /// <summary>By how much to load less, in words without a full stop: the continuous load where that is too large,
+    /// else the peak; null where neither is.</summary>
+    public static string? Reduce(FuseAdvice advice, ContinuousLoad load) =>
+        advice.MaximumContinuousLoad is not { } most ? null
+        : load.ContinuousCurrent.Amperes > most.Amperes + 1e-9
+            ? $"reduce the continuous load to {RoundedDown(most)}"
+        : advice.MaximumRatingForWire * load.TemperatureFactor.DecimalFractions is { } peak
+        && load.WorstCurrent.Amperes > peak.Amperes + 1e-9
+            ? $"reduce the peak, {A(load.WorstCurrent.Amperes)}, to {RoundedDown(peak)}"
+        : null;
+
+    private static string Explain(
+        Bike bike,
+        FuseJudge judge,
+        FuseAdvice advice,
+        double? protects,
+        ContinuousLoad steady
+    )
     {
         string style = TimeCurrentLimits.NameOf(judge.Fuse.Style);
-        string[] reduce = advice.MaximumContinuousLoad is { } to
-            ? [$"reduce the continuous load to {RoundedDown(to)}"]
-            : [];
+        string[] reduce = Reduce(advice, steady) is { } less ? [less] : [];
         if (advice.MinimumRatingForLoad is not { } needs)
             return Ways($"no standard {style} fuse carries this load", [.. reduce, Split]);
         if (!advice.WiresKnown)
@@ -75,10 +94,20 @@ internal static class FuseAdviser
                 + $"{(t.Wire is { } w ? $" becomes {w}" : " becomes larger than any listed size of its kind")}"
             )
         );
+        string[] own =
+        [
+            .. advice
+                .UpsizedRuns.Where(u => u.FuseOfItsOwn is not null)
+                .Select(u => OwnFuse(u.Run, u.FuseOfItsOwn!.Value)),
+        ];
+        // A fuse for each of many wires is a fuse box: the split.
         return Ways(
             limit,
             [
                 .. reduce,
+                .. own.Length == advice.UpsizedRuns.Length && own.Length is 1 or 2
+                    ? [string.Join(" and ", own)]
+                    : Array.Empty<string>(),
                 larger.Length > 0
                     ? $"fit {A(needs.Amperes)} after {larger}"
                     : "take resistance out of the way to the short: larger or shorter wires, better joints",
@@ -100,10 +129,24 @@ internal static class FuseAdviser
             .Of(run.Run.Wire.Construction)
             .FirstOrDefault(w =>
                 w.CopperArea.SquareMillimeters > run.Run.Wire.CopperArea.SquareMillimeters
-                && CurrentRating.Calculate(w, run.Rating.Ambient, run.Run.Bundle, run.Run.Cable ?? bike.Cable)
+                && run.Run.RatingOf(w, run.Rating.Ambient, run.Run.Cable ?? bike.Cable)
                     is { Basis: CurrentRatingBasis.Published } candidate
                 && FuseJudge.Allows(run with { Rating = candidate }, rating)
             );
+
+    /// <summary>A fuse at the start of a run as a remedy, in words without a full stop.</summary>
+    public static string OwnFuse(Run run, ElectricCurrent most) =>
+        $"give '{run.Name}' a fuse of its own at its start, {A(most.Amperes)} at most";
+
+    private static ElectricCurrent? OfItsOwn(FuseJudge judge, RunAmpacityCheck run, double[] standard) =>
+        judge.DownstreamRuns.Contains(run)
+            ? Current(
+                First(
+                    standard.Reverse(),
+                    r => FuseJudge.Allows(run, r) && run.WorstCurrent.Amperes <= judge.UsableAmperes(r) + 1e-9
+                )
+            )
+            : null;
 
     private static double? First(IEnumerable<double> ratings, Func<double, bool> test)
     {

@@ -84,10 +84,10 @@ public static class FuseCheck
         OperatingPoint peak = points.MaxBy(p => p.Solved.FuseAmperes(index))!;
         OperatingPoint continuous = momentary
             .Continuous(points)
-            .MaxBy(p => momentary.ContinuousAmperes(p, index, fed))!;
+            .MaxBy(p => momentary.ContinuousAmperes(p.Solved, index, fed))!;
         return new ContinuousLoad
         {
-            ContinuousCurrent = ElectricCurrent.FromAmperes(momentary.ContinuousAmperes(continuous, index, fed)),
+            ContinuousCurrent = ElectricCurrent.FromAmperes(momentary.ContinuousAmperes(continuous.Solved, index, fed)),
             ContinuousSetting = continuous.Setting,
             WorstCurrent = ElectricCurrent.FromAmperes(peak.Solved.FuseAmperes(index)),
             WorstSetting = peak.Setting,

@@ -65,8 +65,11 @@ internal sealed class FuseJudge
     /// <summary>Where a peak exceeds a rating, how long a fuse of it is published to hold the next higher current at
     /// least.</summary>
     public Duration? PeakHeldFor(double rating, double amperes) =>
-        amperes > PeakAmperes(rating) + Tolerance
-        && TimeCurrentLimits.Of(Fuse.Style).FastestAtNext(amperes / PeakAmperes(rating)) is { } gate
+        PeakHeldFor(Fuse.Style, PeakAmperes(rating), amperes);
+
+    /// <summary>The same for a fuse of which the rating at its temperature is known.</summary>
+    public static Duration? PeakHeldFor(FuseStyle style, double limit, double amperes) =>
+        amperes > limit + Tolerance && TimeCurrentLimits.Of(style).FastestAtNext(amperes / limit) is { } gate
             ? Duration.FromSeconds(gate.Seconds)
             : null;
 
@@ -161,12 +164,12 @@ internal sealed class FuseJudge
                 worst = point;
         return new RunAmpacityCheck(
             run,
-            CurrentRating.Calculate(run.Wire, air, run.Bundle, cable),
+            run.RatingOf(run.Wire, air, cable),
             ElectricCurrent.FromAmperes(worst.Solved.RunAmperes(index)),
             worst.Setting
         )
         {
-            IfOrdinary = cable is null ? CurrentRating.Calculate(run.Wire, air, run.Bundle, CableKind.Ordinary) : null,
+            IfOrdinary = cable is null ? run.RatingOf(run.Wire, air, CableKind.Ordinary) : null,
         };
     }
 }

@@ -49,10 +49,10 @@ internal sealed class MomentaryLoads
     /// flash, its rms value.</summary>
     /// <remarks>√(d·I² + (1 − d)·J²): I with the flashing lamps, J without, d the largest share of time on (Joule's
     /// law; tables/constants.csv).</remarks>
-    public double ContinuousAmperes(OperatingPoint point, int fuse, IReadOnlySet<int> fed)
+    public double ContinuousAmperes(SolvedCircuit point, int fuse, IReadOnlySet<int> fed)
     {
         double on =
-            point.Solved.FuseAmperes(fuse)
+            point.FuseAmperes(fuse)
             - (_bike.HasNetwork ? 0 : Amperes(point, Enumerable.Range(0, _lamps.Length).Where(i => _lamps[i])));
         double flashing = Amperes(
             point,
@@ -76,8 +76,8 @@ internal sealed class MomentaryLoads
         ];
     }
 
-    private static double Amperes(OperatingPoint point, IEnumerable<int> lamps) =>
-        lamps.Sum(i => Math.Abs(point.Solved.LampAmperes(i)));
+    private static double Amperes(SolvedCircuit point, IEnumerable<int> lamps) =>
+        lamps.Sum(i => Math.Abs(point.LampAmperes(i)));
 
     // Without runs a momentary lamp is left out already.
     private bool IsFlashing(int lamp) =>

@@ -26,7 +26,9 @@ internal static class CheckHeadline
         if (fuses.Length > 0)
             parts.Add($"fuses {string.Join(", ", fuses.Select(f => f.Fuse.Name))}");
         int lamps = report.Bike.HasNetwork
-            ? report.WorstDrops.Count(d => d.Lamp.Drop!.Value.Percent <= report.Bike.AllowedDrop.Percent + 1e-9)
+            ? report.WorstDrops.Count(d =>
+                !DropLimit.Of(report.Bike, d.Lamp.Lamp, d.SupplyVoltage).IsExceededBy(d.Lamp.Drop!.Value)
+            )
             : 0;
         if (lamps > 0)
             parts.Add(
@@ -67,9 +69,10 @@ internal static class CheckHeadline
             .. report.Bike.HasNetwork ? Array.Empty<string>() : ["wires", "voltage drop"],
             .. report.Bike.Charging.IsEmpty ? ["charging"] : Array.Empty<string>(),
         ];
+        string suits = report.When.Terms.IsEmpty ? "Suits" : Fitting($"Suits with '{report.When}', no other judged");
         yield return missing.Length == 0
-            ? "Suits."
-            : $"Suits as far as listed. Not listed: {string.Join(", ", missing)}.";
+            ? $"{suits}."
+            : Fitting($"{suits} as far as listed. Not listed: {string.Join(", ", missing)}.");
         VoltageDropBreakdown? drop = report.Bike.HasNetwork
             ? report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions)
             : null;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using UnitsNet;
 
 namespace Lighting.Calc;
 
@@ -96,6 +97,27 @@ internal sealed class FaultCircuit
 
         ImmutableArray<int> FromEachPoint(int to) =>
             [.. Enumerable.Range(0, Points.Length).Select(p => builder.AddConductor(p, to))];
+    }
+
+    /// <summary>Resistance of each part in a setting of the healthy bike over that without current, as its wires warm
+    /// (<see cref="WireHeat"/>): faults are looked for on a bike in use.</summary>
+    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
+    public double[] WarmthIn(Setting setting)
+    {
+        var warmth = new double[ListedOhms.Length];
+        Array.Fill(warmth, 1);
+        if (!_healthy.Heat.IsAny)
+            return warmth;
+        HarnessSolver solver = _healthy.CreateSolver();
+        solver.SetSupply(ElectricPotential.FromVolts(Supply.FullVolts));
+        if (Supply.Coil is not null)
+            solver.SetBatteryResistance(ElectricResistance.Zero);
+        SolvedCircuit solved = solver.Solve(setting, solver.CarryingIn(setting));
+        for (int i = 0; i < Runs.Length; i++)
+            if (ListedOhms[Runs[i]] > 0)
+                warmth[Runs[i]] =
+                    (solved.WireOhms[i] + Bike.Runs[i].TotalJointResistance.Ohms) / ListedOhms[Runs[i]];
+        return warmth;
     }
 
     public Bike Bike { get; }

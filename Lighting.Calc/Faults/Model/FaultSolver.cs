@@ -16,6 +16,7 @@ internal sealed class FaultSolver
     private readonly bool _mayFall;
     private readonly double _ammeterOhms;
     private readonly double _batteryOhms;
+    private readonly Dictionary<Setting, double[]> _warmth = [];
     private const double LeadOhms = 1e-3;
 
     private readonly int _minus;
@@ -92,6 +93,8 @@ internal sealed class FaultSolver
     )
     {
         Harness.Set(setting, first, second);
+        if (!_warmth.TryGetValue(setting, out double[]? warmth))
+            _warmth[setting] = warmth = _circuit.WarmthIn(setting);
         int ammeter = -1;
         (int, int)? jumper = null;
         if (place is { } test)
@@ -108,7 +111,7 @@ internal sealed class FaultSolver
 
         foreach (int part in _circuit.Parts)
         {
-            double ohms = part == ammeter ? _ammeterOhms : _draws.Ohms(draw, part);
+            double ohms = part == ammeter ? _ammeterOhms : Ohms(part);
             bool isBypassed =
                 part == ammeter && Harness.BypassedHolder >= 0 && part == _circuit.Fuses[Harness.BypassedHolder];
             double added = isBypassed ? 0 : Math.Min(FaultCircuit.OpenOhms, Harness.AddedOhms[part]);
@@ -129,11 +132,11 @@ internal sealed class FaultSolver
             bool crossed = i == Harness.Crossing;
             Set(
                 _circuit.CrossingConductors[i].First,
-                crossed ? _draws.Ohms(draw, _circuit.Runs[_circuit.Crossings[i].First]) : double.PositiveInfinity
+                crossed ? Ohms(_circuit.Runs[_circuit.Crossings[i].First]) : double.PositiveInfinity
             );
             Set(
                 _circuit.CrossingConductors[i].Second,
-                crossed ? _draws.Ohms(draw, _circuit.Runs[_circuit.Crossings[i].Second]) : double.PositiveInfinity
+                crossed ? Ohms(_circuit.Runs[_circuit.Crossings[i].Second]) : double.PositiveInfinity
             );
         }
 
@@ -146,6 +149,8 @@ internal sealed class FaultSolver
         _emf = _circuit.Supply.OpenVolts * share;
         _coil = _circuit.Supply.Coil?.Weakened(share, _sourceOhms);
         _rpm = _circuit.Supply.Rpm * speedFactor;
+
+        double Ohms(int part) => _draws.Ohms(draw, part) * warmth[part];
     }
 
     /// <summary>Puts the tip on a point, −1 takes it off, and the common lead on another, −1 for battery

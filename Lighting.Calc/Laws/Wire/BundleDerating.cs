@@ -22,6 +22,15 @@ internal static class BundleDerating
     /// <summary>Maximum number of wires with a printed factor.</summary>
     public static int MostWires => s_allLoadedByCount.Keys.Max();
 
+    /// <summary>The factor of a bundle.</summary>
+    /// <param name="wires">Wires in the bundle, the one rated included; 1 or more.</param>
+    /// <param name="loading">Share of the bundle's capacity in use; null where all wires are loaded. A wire alone has
+    /// no bundle to share heat with.</param>
+    /// <returns>The factor; null where none is printed.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There are fewer than one.</exception>
+    public static Ratio? Of(int wires, Ratio? loading) =>
+        loading is { } part && wires > 1 ? PartlyLoaded(wires, part) : AllLoaded(wires);
+
     /// <summary>The factor of a bundle whose wires are all loaded.</summary>
     /// <param name="wires">Wires in the bundle, the one rated included; 1 or more.</param>
     /// <returns>The factor; null beyond <see cref="MostWires"/>, for which none is printed.</returns>

@@ -67,6 +67,9 @@ public sealed record CurrentRating
     /// <summary>Loaded wires in the bundle, this one included.</summary>
     public int Bundle { get; }
 
+    /// <summary>Share of the bundle's capacity in use; null where all its wires are loaded.</summary>
+    public Ratio? BundleLoading { get; private init; }
+
     /// <summary>Basis of the rating, or the reason why there is none.</summary>
     public CurrentRatingBasis Basis { get; }
 
@@ -110,10 +113,17 @@ public sealed record CurrentRating
     /// <param name="ambient">Ambient temperature, −40 °C and above.</param>
     /// <param name="bundle">Loaded wires in the bundle, this one included; 1 or more.</param>
     /// <param name="cable">The kind of cable; null, where it is not known, takes free air.</param>
+    /// <param name="loading">Share of the bundle's capacity in use; null where all its wires are loaded.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static CurrentRating Calculate(WireSize wire, Temperature ambient, int bundle, CableKind? cable = null)
+    public static CurrentRating Calculate(
+        WireSize wire,
+        Temperature ambient,
+        int bundle,
+        CableKind? cable = null,
+        Ratio? loading = null
+    )
     {
-        Ratio? bundleFactor = BundleDerating.AllLoaded(bundle);
+        Ratio? bundleFactor = BundleDerating.Of(bundle, loading);
         ImmutableArray<Printed> kind = wire.IsGauge ? s_gauges : s_metric;
         double area = wire.CopperArea.SquareMillimeters;
         // A gauge looks among the gauges first, so that gauges are compared at one insulation.
@@ -147,6 +157,7 @@ public sealed record CurrentRating
             : CurrentRatingBasis.SmallerSize;
         return new(wire, ambient, bundle, basis, row, own)
         {
+            BundleLoading = loading,
             PublishedCurrent = published,
             ConductorLimit = limit,
             AmbientFactor = ambientFactor,
@@ -165,6 +176,7 @@ public sealed record CurrentRating
                 CultureInfo.InvariantCulture,
                 $", × {ambient.DecimalFractions:0.00} for an ambient of {Ambient.DegreesCelsius:0} °C × "
                     + $"{bundle.DecimalFractions:0.00} for a bundle of {Bundle}"
+                    + $"{(BundleLoading is { } part ? $" loaded to {part.Percent:0} %" : "")}"
             ),
             _ => string.Create(
                 CultureInfo.InvariantCulture,

@@ -22,6 +22,7 @@ internal static class CellRanges
         BikeRanges.WireDegrees
     );
     public static readonly QuantityText<Ratio> Drop = QuantityText.Percent.Within(BikeRanges.Drop);
+    public static readonly QuantityText<Ratio> BundleLoading = QuantityText.Percent.Within(BikeRanges.BundleLoading);
     public static readonly QuantityText<ElectricPotential> LampVolts = QuantityText.Voltage.Within(
         BikeRanges.LampVolts
     );

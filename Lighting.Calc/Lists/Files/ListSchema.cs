@@ -39,6 +39,7 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
         "joints",
         "joint resistance",
         "bundle",
+        "bundle loading",
         "colour",
         "cable",
         "from end",

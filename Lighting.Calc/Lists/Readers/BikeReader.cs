@@ -68,7 +68,6 @@ internal static class BikeReader
             ChargingVoltage = Value(items, "charging voltage", CellRanges.SourceVolts) ?? assumed.ChargingVoltage,
             BatteryCapacity = Value(items, "battery capacity", CellRanges.Capacity),
             BatteryResistance = Value(items, "battery resistance", CellRanges.Ohms) ?? assumed.BatteryResistance,
-            WireTemperature = Value(items, "wire temperature", CellRanges.WireDegrees) ?? assumed.WireTemperature,
             Earth = Row(items, "earth")
                 ?.Word("value", "an earth", ("negative", Earth.Negative), ("positive", Earth.Positive))
                 ?? assumed.Earth,
@@ -90,6 +89,8 @@ internal static class BikeReader
         };
         (RegulatorKind regulator, ElectricPotential? zener) = Regulator(Row(items, "regulator"));
         bike = bike with { Regulator = regulator, ZenerVoltage = zener };
+        if (Value(items, "wire temperature", CellRanges.WireDegrees) is { } wires)
+            bike = bike with { WireTemperature = wires };
         if (Value(items, "allowed drop", CellRanges.Drop) is { } drop)
             bike = bike with { AllowedDrop = drop };
         CautionOddVolts(items, bike);

@@ -38,6 +38,7 @@ internal static class RunsReader
             int? joints = row.Whole("joints", 0, 1000);
             ElectricResistance? joint = row.Quantity("joint resistance", CellRanges.Ohms);
             int? bundle = row.Whole("bundle", 1, 1000);
+            Ratio? loading = row.Quantity("bundle loading", CellRanges.BundleLoading);
             WireColour? colour = Colour(row);
             CableKind? cable = row.Word("cable", "a kind of cable", Cables);
             if (row.IsFaulty || wire is null || length is null)
@@ -55,6 +56,7 @@ internal static class RunsReader
                     JointResistance = joint ?? (joints > 0 ? BikeDefaults.JointResistance : ElectricResistance.Zero),
                     AssumesJoints = joints > 0 && joint is null,
                     Bundle = bundle ?? 1,
+                    BundleLoading = loading,
                     Colour = colour,
                     Cable = cable,
                     Notes = row.Text(ListSchema.Notes),

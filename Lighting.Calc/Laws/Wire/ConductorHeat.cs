@@ -1,0 +1,56 @@
+using UnitsNet;
+
+namespace Lighting.Calc;
+
+/// <summary>By how much a continuous current warms a conductor.</summary>
+/// <remarks>
+/// Formula: rise = (t_p − 30 °C) · (I / I_z)², with I_z the rating of the wire in 30 °C air, its bundle counted, and
+/// t_p the limit of its insulation on which that rating stands.
+/// Source: BS 7671, appendix 4, 6.1, the operating temperature behind the factor C_t. The square-root rule,
+/// (t_p − 30 °C) · √(I / I_z), is that of AC 43.13-1B, paragraph 11-66.
+/// Valid up to the rating: beyond it the limit of the insulation is taken, since a wire loaded beyond its rating is a
+/// finding of its own. A single wire spaced in free air is assumed, whatever the kind of cable: its rating is the one
+/// that stands on a temperature.
+/// </remarks>
+public static class ConductorHeat
+{
+    private const double ReferenceCelsius = 30;
+
+    /// <summary>The rise of a conductor's temperature over the air round it.</summary>
+    /// <param name="current">Continuous current; its sign does not matter.</param>
+    /// <param name="wire">The wire.</param>
+    /// <param name="bundle">Loaded wires in the bundle, this one included; 1 or more.</param>
+    /// <param name="rule">How the rise grows up to the rating.</param>
+    /// <returns>The rise, no more than from 30 °C to the limit of the insulation; null where no rating is published for
+    /// the wire or the bundle.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The bundle is smaller than 1.</exception>
+    public static TemperatureDelta? Rise(
+        ElectricCurrent current,
+        WireSize wire,
+        int bundle = 1,
+        ConductorHeatRule rule = ConductorHeatRule.Square
+    ) =>
+        Limit(wire, bundle) is { } limit
+            ? TemperatureDelta.FromKelvins(limit.Kelvins * Share(current.Amperes, limit.Amperes, rule))
+            : null;
+
+    /// <summary>The rating in 30 °C air and the rise at it; null where no rating is published.</summary>
+    internal static (double Amperes, double Kelvins)? Limit(WireSize wire, int bundle, Ratio? loading = null) =>
+        CurrentRating.Calculate(
+            wire,
+            Temperature.FromDegreesCelsius(ReferenceCelsius),
+            bundle,
+            CableKind.FreeAir,
+            loading
+        )
+            is { Current: { Amperes: > 0 } rated, ConductorLimit: { } limit }
+            ? (rated.Amperes, limit.DegreesCelsius - ReferenceCelsius)
+            : null;
+
+    /// <summary>The rise as a share of that at the rating, 0 to 1.</summary>
+    internal static double Share(double amperes, double rated, ConductorHeatRule rule)
+    {
+        double load = Math.Min(1, Math.Abs(amperes) / rated);
+        return rule == ConductorHeatRule.SquareRoot ? Math.Sqrt(load) : load * load;
+    }
+}
