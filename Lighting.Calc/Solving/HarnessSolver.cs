@@ -1,4 +1,3 @@
-using System.Globalization;
 using UnitsNet;
 
 namespace Lighting.Calc;
@@ -251,12 +250,7 @@ public sealed class HarnessSolver
             default:
                 SolveDiagnostics d = _solver.Diagnostics;
                 throw new NetworkNotSolvedException(
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"No solution was found in the setting '{setting}': {d.Iterations} iterations, "
-                            + $"worst at '{PointAt(d.WorstNode)}' with {d.WorstResidualAmperes:G3} A left over; "
-                            + $"tried {d.Tried}."
-                    ),
+                    $"No solution was found in the setting '{setting}': {d.Refusal($"'{PointAt(d.WorstNode)}'")}",
                     setting,
                     isDeadShort: false
                 );
