@@ -19,9 +19,8 @@ internal static class SolverLimits
     /// <summary>Greatest |power in − power out| over power in of an accepted solution.</summary>
     public const double PowerRelative = 1e-9;
 
-    /// <summary>No current at all: far under what passes a gigaohm at a microvolt, and where numbers lose their
-    /// digits.</summary>
-    public const double NoAmperes = 1e-100;
+    /// <summary>No current at all: less than one electron in ten seconds.</summary>
+    public const double NoAmperes = 1e-20;
 
     /// <summary>No power at all, likewise.</summary>
     public const double NoPowerWatts = 1e-90;

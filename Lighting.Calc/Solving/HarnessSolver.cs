@@ -208,6 +208,9 @@ public sealed class HarnessSolver
         return (_solver.NodeVolts(_network.PlusNode), _solver.SourceAmperes);
     }
 
+    /// <summary>Voltage of a lamp at the last solution, live side against earth side.</summary>
+    internal double LampVolts(int lamp) => _network.Bike.EarthSign * _solver.LoadVolts(_network.Loads[lamp]);
+
     /// <summary>What was solved last, with the voltage at the battery's terminals as that of the source.</summary>
     internal SolvedCircuit TakeBus()
     {
