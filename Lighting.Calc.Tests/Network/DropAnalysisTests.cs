@@ -141,7 +141,7 @@ public class DropAnalysisTests
                 .OfType<VoltageDropBreakdown>(),
         ];
         Assert.True(all.Length > 3);
-        ImmutableArray<ImmutableArray<RepairBenefit>> together = VoltageDropAnalysis.LargestDrops(network, all, 20);
+        ImmutableArray<ImmutableArray<RepairBenefit>> together = VoltageDropAnalysis.LargestDropsOfEach(network, all, 20);
         for (int i = 0; i < all.Length; i++)
         {
             Assert.NotEmpty(together[i]);

@@ -111,7 +111,7 @@ public static class VoltageDropAnalysis
         HarnessNetwork network,
         VoltageDropBreakdown breakdown,
         int count = 3
-    ) => LargestDrops(network, [breakdown], count)[0];
+    ) => LargestDropsOfEach(network, [breakdown], count)[0];
 
     /// <summary>The same for many lamps: a part that several of them share is solved once.</summary>
     /// <param name="network">The harness.</param>
@@ -122,10 +122,10 @@ public static class VoltageDropAnalysis
     /// <exception cref="InvalidOperationException">A breakdown is of another bike: its lamp or a part of it is not in
     /// this one.</exception>
     /// <exception cref="NetworkNotSolvedException">A corrected harness has no operating point.</exception>
-    public static ImmutableArray<ImmutableArray<RepairBenefit>> LargestDrops(
+    public static ImmutableArray<ImmutableArray<RepairBenefit>> LargestDropsOfEach(
         HarnessNetwork network,
         IReadOnlyList<VoltageDropBreakdown> breakdowns,
-        int count
+        int count = 3
     )
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);

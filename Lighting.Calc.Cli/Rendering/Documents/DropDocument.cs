@@ -40,7 +40,7 @@ internal static class DropDocument
         // Of all lamps together, when the first of them is asked for.
         var repairs = new Lazy<Dictionary<VoltageDropBreakdown, ImmutableArray<RepairBenefit>>>(() =>
             report
-                .WorstDrops.Zip(VoltageDropAnalysis.LargestDrops(report.Network, report.WorstDrops, count: 3))
+                .WorstDrops.Zip(VoltageDropAnalysis.LargestDropsOfEach(report.Network, report.WorstDrops))
                 .ToDictionary(p => p.First, p => p.Second)
         );
         return new()
