@@ -26,7 +26,6 @@ internal sealed class Application(
         };
         RootCommand root = Build(console);
         using var interruption = new Interruption();
-        Interruption.WatchOver(root);
         ParseResult parsed = root.Parse(words);
         // Help, the version and completion answer whatever else is typed.
         bool isAnswered = parsed.Action is not ParseErrorAction && parsed.Action != parsed.CommandResult.Command.Action;
@@ -47,8 +46,9 @@ internal sealed class Application(
                     Output = output,
                     Error = errors,
                     EnableDefaultExceptionHandler = false,
-                    ProcessTerminationTimeout = Interruption.Grace,
-                }
+                    ProcessTerminationTimeout = null,
+                },
+                interruption.Token
             );
             await output.FlushAsync();
             return status;

@@ -93,6 +93,28 @@ public sealed class FleetInterruptTests : IDisposable
         Assert.Equal($"{status}\n", result.Output);
     }
 
+    // Within the grace of the first the status is that of the second only where this is acted on at once.
+    [Fact]
+    public void A_second_signal_ends_at_once_and_quietly()
+    {
+        string pipe = Path.Combine(_folder.Path, "pipe");
+        Assert.Equal(0, Shell.Run("mkfifo \"$1\"", pipe).ExitCode);
+        Assert.SkipWhen(
+            Shell.Run("env --default-signal=INT true").ExitCode != 0,
+            "There is no env that restores interrupts (coreutils 8.31 or later)."
+        );
+        CliResult result = Shell.Run(
+            """
+            env --default-signal=INT dotnet "$2" check "$1" --fuse 15A & program=$!
+            sleep 3; kill -INT $program; sleep 0.1; kill -TERM $program; wait $program; echo $?
+            """,
+            pipe,
+            Path.Combine(AppContext.BaseDirectory, "lighting-calc.dll")
+        );
+        Assert.Equal("143\n", result.Output);
+        Assert.Equal("", result.Errors);
+    }
+
     [Fact]
     public void A_reader_that_leaves_ends_the_work()
     {

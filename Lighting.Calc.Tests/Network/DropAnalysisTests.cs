@@ -100,6 +100,108 @@ public class DropAnalysisTests
         Assert.All(gains, g => Assert.True(g.Light!.Value.DecimalFractions > 0));
     }
 
+    /// <remarks>Against a bike built with the part repaired and solved by itself.</remarks>
+    [Theory]
+    [InlineData(LampType.Filament)]
+    [InlineData(LampType.LedResistor)]
+    [InlineData(LampType.Led)]
+    public void Gains_of_all_lamps_together_are_those_of_bikes_with_the_part_repaired(LampType type)
+    {
+        Bike bike = Benches.Sidecar();
+        bike = bike with
+        {
+            BatteryResistance = ElectricResistance.FromMilliohms(30),
+            Lamps =
+            [
+                .. bike.Lamps.Select(l =>
+                    l with
+                    {
+                        Specification = LampSpecification.FromPower(
+                            type,
+                            ElectricPotential.FromVolts(12),
+                            Power.FromWatts(40),
+                            type == LampType.Filament ? null : ElectricPotential.FromVolts(7)
+                        ),
+                    }
+                ),
+            ],
+        };
+        var network = new HarnessNetwork(bike);
+        HarnessSolver solver = network.CreateSolver();
+        VoltageDropBreakdown[] all =
+        [
+            .. SettingEnumeration
+                .Of(bike, Condition.Always)
+                .Select(solver.Solve)
+                .SelectMany(point =>
+                    Enumerable
+                        .Range(0, bike.Lamps.Length)
+                        .Select(lamp => VoltageDropAnalysis.Breakdown(bike, point, lamp))
+                )
+                .OfType<VoltageDropBreakdown>(),
+        ];
+        Assert.True(all.Length > 3);
+        ImmutableArray<ImmutableArray<RepairBenefit>> together = VoltageDropAnalysis.LargestDropsOfEach(network, all, 20);
+        for (int i = 0; i < all.Length; i++)
+        {
+            Assert.NotEmpty(together[i]);
+            foreach (RepairBenefit gain in together[i])
+            {
+                int lamp = bike.Lamps.ToList().FindIndex(l => l.Lamp == all[i].Lamp.Lamp.Lamp);
+                LampState repaired = new HarnessNetwork(Repaired(bike, gain.Entry))
+                    .CreateSolver()
+                    .Solve(all[i].Setting)
+                    .Lamps[lamp];
+                Assert.Equal((repaired.Voltage - all[i].Lamp.Voltage).Volts, gain.Voltage.Volts, 1e-8);
+            }
+        }
+    }
+
+    [Fact]
+    public void A_breakdown_of_another_bike_is_refused()
+    {
+        Bike bike = Benches.Sidecar(),
+            other = bike with { Runs = [.. bike.Runs.Select(r => r with { Name = r.Name + " of old" })] };
+        VoltageDropBreakdown breakdown = VoltageDropAnalysis.Breakdown(
+            bike,
+            new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "lights=low")),
+            0
+        )!;
+        Assert.Contains(
+            "The breakdown is of another bike",
+            Assert
+                .Throws<InvalidOperationException>(() =>
+                    VoltageDropAnalysis.LargestDrops(new HarnessNetwork(other), breakdown)
+                )
+                .Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    private static Bike Repaired(Bike bike, VoltageDropItem item) =>
+        item.Kind switch
+        {
+            VoltageDropKind.Fuse => bike with
+            {
+                Fuses = [.. bike.Fuses.Select(f => f.Name == item.Part ? f with { Resistance = ElectricResistance.Zero } : f)],
+            },
+            VoltageDropKind.Switch => bike with
+            {
+                Switches =
+                [
+                    .. bike.Switches.Select(s => s.Name == item.Part ? s with { Resistance = ElectricResistance.Zero } : s),
+                ],
+            },
+            VoltageDropKind.FeedJoint or VoltageDropKind.ReturnJoint => bike with
+            {
+                Runs = [.. bike.Runs.Select(r => r.Name == item.Part ? r with { Joints = 0 } : r)],
+            },
+            _ => bike with
+            {
+                Runs = [.. bike.Runs.Select(r => r.Name == item.Part ? r with { Length = Length.Zero } : r)],
+            },
+        };
+
     [Fact]
     public void The_worst_ledger_of_a_lamp_is_that_of_its_worst_setting()
     {

@@ -87,7 +87,9 @@ public class SparsityTests
         Assert.Equal(5, pattern.EntryCount);
         Assert.Equal([pattern.EntryOf(1, 3), pattern.EntryOf(2, 3)], pattern.Targets);
         Assert.Equal((3, 3), (pattern.EntryOf(1, 3), pattern.EntryOf(3, 1)));
-        Assert.Equal((5, 5), (pattern.EntryOf(0, 4), pattern.EntryOf(4, 3)));
+        // Then the places of 0 to 3 with ground, and one of ground with itself.
+        Assert.Equal((5, 8), (pattern.EntryOf(0, 4), pattern.EntryOf(4, 3)));
+        Assert.Equal((9, 10), (pattern.EntryOf(4, 4), pattern.PlaceCount));
         Assert.Equal(
             "The pattern lacks an entry.",
             Assert.Throws<InvalidOperationException>(() => pattern.EntryOf(0, 2)).Message

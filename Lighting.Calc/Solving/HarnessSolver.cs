@@ -1,4 +1,3 @@
-using System.Globalization;
 using UnitsNet;
 
 namespace Lighting.Calc;
@@ -223,6 +222,9 @@ public sealed class HarnessSolver
         return (_solver.NodeVolts(_network.PlusNode), _solver.SourceAmperes);
     }
 
+    /// <summary>Voltage of a lamp at the last solution, live side against earth side.</summary>
+    internal double LampVolts(int lamp) => _network.Bike.EarthSign * _solver.LoadVolts(_network.Loads[lamp]);
+
     /// <summary>What was solved last, with the voltage at the battery's terminals as that of the source.</summary>
     internal SolvedCircuit TakeBus()
     {
@@ -281,12 +283,7 @@ public sealed class HarnessSolver
             default:
                 SolveDiagnostics d = _solver.Diagnostics;
                 throw new NetworkNotSolvedException(
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"No solution was found in the setting '{setting}': {d.Iterations} iterations, "
-                            + $"worst at '{PointAt(d.WorstNode)}' with {d.WorstResidualAmperes:G3} A left over; "
-                            + $"tried {d.Tried}."
-                    ),
+                    $"No solution was found in the setting '{setting}': {d.Refusal($"'{PointAt(d.WorstNode)}'")}",
                     setting,
                     isDeadShort: false
                 );

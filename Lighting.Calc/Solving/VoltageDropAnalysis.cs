@@ -67,7 +67,7 @@ public static class VoltageDropAnalysis
             Lamp = state,
             SupplyVoltage = point.SupplyVoltage,
             BatteryDrop = point.Bus?.BatteryDrop ?? ElectricPotential.Zero,
-            SourceOhms = point.Solved.SourceOhms,
+            Solved = point.Solved,
             Entries = entries.ToImmutable(),
         };
     }
@@ -111,64 +111,26 @@ public static class VoltageDropAnalysis
         HarnessNetwork network,
         VoltageDropBreakdown breakdown,
         int count = 3
+    ) => LargestDropsOfEach(network, [breakdown], count)[0];
+
+    /// <summary>The same for many lamps: a part that several of them share is solved once.</summary>
+    /// <param name="network">The harness.</param>
+    /// <param name="breakdowns">Breakdowns of its lamps, in any settings.</param>
+    /// <param name="count">How many parts of each at most, 1 or more. The battery is never among them.</param>
+    /// <returns>For each breakdown its parts, costliest first.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The count is below 1.</exception>
+    /// <exception cref="InvalidOperationException">A breakdown is of another bike: its lamp or a part of it is not in
+    /// this one.</exception>
+    /// <exception cref="NetworkNotSolvedException">A corrected harness has no operating point.</exception>
+    public static ImmutableArray<ImmutableArray<RepairBenefit>> LargestDropsOfEach(
+        HarnessNetwork network,
+        IReadOnlyList<VoltageDropBreakdown> breakdowns,
+        int count = 3
     )
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
-        Bike bike = network.Bike;
-        int lamp = Enumerable
-            .Range(0, bike.Lamps.Length)
-            .First(i => Name.Equal(bike.Lamps[i].Lamp, breakdown.Lamp.Lamp.Lamp));
-        return
-        [
-            .. breakdown
-                .Entries.Where(e => e.Kind != VoltageDropKind.Battery && e.Voltage.Volts > 0)
-                .OrderByDescending(e => e.Voltage.Volts)
-                .Take(count)
-                .Select(entry => Gain(network, breakdown, lamp, entry)),
-        ];
+        return new Repairs(network).Of(breakdowns, count);
     }
-
-    private static RepairBenefit Gain(
-        HarnessNetwork network,
-        VoltageDropBreakdown breakdown,
-        int lamp,
-        VoltageDropItem entry
-    )
-    {
-        Bike bike = network.Bike;
-        HarnessSolver solver = network.CreateSolver();
-        solver.SetSupply(breakdown.SupplyVoltage);
-        solver.SetBatteryResistance(ElectricResistance.FromOhms(breakdown.SourceOhms));
-        switch (entry.Kind)
-        {
-            case VoltageDropKind.Fuse:
-                solver.SetFuse(IndexOf(bike.Fuses, f => f.Name, entry.Part), ElectricResistance.Zero);
-                break;
-            case VoltageDropKind.Switch:
-                solver.SetContact(IndexOf(bike.Switches, s => s.Name, entry.Part), ElectricResistance.Zero);
-                break;
-            default:
-                int index = IndexOf(bike.Runs, r => r.Name, entry.Part);
-                Run run = bike.Runs[index];
-                bool joints = entry.Kind is VoltageDropKind.FeedJoint or VoltageDropKind.ReturnJoint;
-                solver.SetRun(
-                    index,
-                    joints ? run.WireResistance(bike.WireTemperature) : ElectricResistance.Zero,
-                    joints ? ElectricResistance.Zero : run.TotalJointResistance
-                );
-                break;
-        }
-
-        LampState restored = solver.Solve(breakdown.Setting).Lamps[lamp];
-        return new RepairBenefit(
-            entry,
-            restored.Voltage - breakdown.Lamp.Voltage,
-            restored.PublishedLight - breakdown.Lamp.PublishedLight
-        );
-    }
-
-    private static int IndexOf<T>(ImmutableArray<T> items, Func<T, string> name, string wanted) =>
-        Enumerable.Range(0, items.Length).First(i => Name.Equal(name(items[i]), wanted));
 
     // The widest way by current: of two parallel grounds the one that carries more.
     private static Reached Widest(OperatingPoint point, int start)

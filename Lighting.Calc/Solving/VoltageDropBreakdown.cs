@@ -27,8 +27,8 @@ public sealed class VoltageDropBreakdown
     /// running; zero otherwise. No entry, and no part of the drop.</summary>
     public ElectricPotential BatteryDrop { get; internal init; }
 
-    /// <summary>Resistance of the source.</summary>
-    internal double SourceOhms { get; init; }
+    /// <summary>The solution it is of.</summary>
+    internal SolvedCircuit Solved { get; init; } = null!;
 
     /// <summary>The parts on the way, from the source to the lamp and back.</summary>
     public ImmutableArray<VoltageDropItem> Entries { get; internal init; }

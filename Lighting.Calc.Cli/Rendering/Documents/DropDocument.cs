@@ -35,8 +35,15 @@ internal static class DropDocument
     };
 
     /// <summary>Each lamp's voltage drop by kind of part.</summary>
-    public static Columns<VoltageDropBreakdown> Breakdowns(BikeReport report) =>
-        new()
+    public static Columns<VoltageDropBreakdown> Breakdowns(BikeReport report)
+    {
+        // Of all lamps together, when the first of them is asked for.
+        var repairs = new Lazy<Dictionary<VoltageDropBreakdown, ImmutableArray<RepairBenefit>>>(() =>
+            report
+                .WorstDrops.Zip(VoltageDropAnalysis.LargestDropsOfEach(report.Network, report.WorstDrops))
+                .ToDictionary(p => p.First, p => p.Second)
+        );
+        return new()
         {
             { "lamp", "lamp", d => d.Lamp.Lamp.Lamp },
             { "setting", d => d.Setting },
@@ -57,9 +64,10 @@ internal static class DropDocument
             {
                 "repairs",
                 s_gain.Only("kind", "part", "gainV", "gainLight"),
-                d => VoltageDropAnalysis.LargestDrops(report.Network, d)
+                d => repairs.Value[d]
             },
         };
+    }
 
     public static Document Of(BikeReport report)
     {

@@ -63,8 +63,8 @@ internal static class DescentMethod
         LoadVector loads = circuit.Loads;
         circuit.GatherLoadVolts();
         loads.Evaluate();
-        double residual = circuit.UpdateResidual();
-        if (residual <= SolverLimits.TargetAmperes && (!leaps || circuit.SolveStep()))
+        circuit.UpdateResidual();
+        if (circuit.WorstShare <= SolverLimits.TargetShare && (!leaps || circuit.SolveStep()))
             return false;
         UseChords(loads, span);
         double fraction;

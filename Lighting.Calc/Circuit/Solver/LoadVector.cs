@@ -34,6 +34,7 @@ internal sealed class LoadVector
         Entry = new int[most];
         Locked = new bool[most];
         Volts = new double[size];
+        LowVolts = new double[size];
         Amperes = new double[size];
         Siemens = new double[size];
         referenceVolts = new double[size];
@@ -61,6 +62,15 @@ internal sealed class LoadVector
     public double[] Volts { get; }
 
     public double[] Amperes { get; }
+
+    /// <summary>Of an LED with series resistor, what its voltage cannot hold: just above the forward voltage a rounding
+    /// of the voltage is much of the current.</summary>
+    public double[] LowVolts { get; }
+
+    /// <summary>First place of the LEDs with series resistor.</summary>
+    public int FirstKnee => filaments;
+
+    public int FirstBehindKnees => ballastsEnd;
 
     /// <summary>Slope dI/dV.</summary>
     public double[] Siemens { get; }
@@ -94,7 +104,7 @@ internal sealed class LoadVector
         for (int j = filaments; j < ballastsEnd; j++)
         {
             double volts = Volts[j];
-            double above = volts - referenceVolts[j];
+            double above = volts - referenceVolts[j] + LowVolts[j];
             double quantity = Laws[j].Quantity;
             double siemens = above > 0 ? quantity / strength[j] : 0;
             Siemens[j] = siemens + quantity * leak;

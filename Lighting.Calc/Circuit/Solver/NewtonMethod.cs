@@ -6,7 +6,7 @@ internal static class NewtonMethod
     /// <summary>From full source voltage at every load: above any operating point, so of two the bright one is met
     /// first.</summary>
     public static void StartCold(NodalSystem circuit) =>
-        circuit.Loads.Volts.AsSpan(0, circuit.Loads.Count).Fill(circuit.EmfVolts);
+        FillVolts(circuit.Loads, circuit.EmfVolts);
 
     /// <summary>Iterates from the load voltage given until the loads' tangents meet their laws.</summary>
     /// <returns>
@@ -52,18 +52,27 @@ internal static class NewtonMethod
             circuit.Loads.Evaluate();
         }
 
-        double residual = circuit.UpdateResidual();
+        circuit.UpdateResidual();
         for (int i = 0; i < SolverLimits.PolishIterations; i++)
         {
-            if (residual <= SolverLimits.TargetAmperes && circuit.PowerImbalance() <= SolverLimits.PowerRelative / 10)
+            if (
+                circuit.WorstShare <= SolverLimits.TargetShare
+                && circuit.PowerImbalance() <= SolverLimits.PowerRelative * SolverLimits.TargetShare
+            )
                 return;
             if (!circuit.SolveStep())
                 return;
             circuit.Move(1);
             circuit.GatherLoadVolts();
             circuit.Loads.Evaluate();
-            residual = circuit.UpdateResidual();
+            circuit.UpdateResidual();
         }
+    }
+
+    private static void FillVolts(LoadVector loads, double volts)
+    {
+        loads.Volts.AsSpan(0, loads.Count).Fill(volts);
+        loads.LowVolts.AsSpan(0, loads.Count).Clear();
     }
 
     /// <summary>Moves the loads to the new voltage; a load whose voltage reverses is clamped at zero.</summary>
@@ -87,6 +96,7 @@ internal static class NewtonMethod
             loads.Volts[j] = turns ? 0 : volts;
         }
 
+        loads.LowVolts.AsSpan(0, loads.Count).Clear();
         loads.Evaluate();
         if (turned)
             return double.PositiveInfinity;

@@ -12,7 +12,6 @@ internal sealed class NodalSystem
     private readonly int[] conductorA;
     private readonly int[] conductorB;
     private readonly double[] siemens;
-    private readonly double[] fixedDiagonal;
     private double[] fixedEntries = [];
     private EliminationPlan plan;
     private EliminationNumbering numbering;
@@ -29,10 +28,10 @@ internal sealed class NodalSystem
         conductorB = new int[circuit.ConductorCount];
         siemens = new double[circuit.ConductorCount];
         int places = circuit.NodeCount + 1;
-        fixedDiagonal = new double[places];
         Volts = new double[places];
         LowVolts = new double[places];
         Residual = new double[places];
+        Meeting = new double[places];
         TangentAmperes = new double[circuit.LoadCount];
         Take(plan);
     }
@@ -58,12 +57,29 @@ internal sealed class NodalSystem
     /// <summary>Current that leaves each slot in excess of the current that arrives.</summary>
     public double[] Residual { get; }
 
+    /// <summary>The currents that meet in each slot, their magnitudes added.</summary>
+    public double[] Meeting { get; }
+
     /// <summary>Room for Newton's method: the loads' currents as their tangents predict them.</summary>
     public double[] TangentAmperes { get; }
 
     public double EmfVolts => emfVolts;
 
     public double SourceAmperes { get; private set; }
+
+    /// <summary>Greatest current in a conductor or the source.</summary>
+    public double GreatestAmperes { get; private set; }
+
+    /// <summary>The slot whose residual is the greatest share of what it may be, at the last update; −1 without
+    /// unknowns.</summary>
+    public int WorstSlot { get; private set; } = -1;
+
+    /// <summary>That share: up to 1 the currents balance.</summary>
+    public double WorstShare { get; private set; }
+
+    /// <summary>Whether the plus has the voltage of an ideal source; it has not before anything is
+    /// solved.</summary>
+    public bool HasSourceVoltage => !IsIdeal || Unknowns == 0 || Volts[Unknowns - 1] == emfVolts;
 
     /// <summary>Linear systems solved since the count was last reset.</summary>
     public int Solutions { get; set; }
@@ -103,17 +119,14 @@ internal sealed class NodalSystem
     /// <summary>Takes over the conductors' conductances, indexed as in the circuit.</summary>
     public void TakeConductors(double[] conductanceSiemens)
     {
-        Array.Clear(fixedDiagonal, 0, Unknowns + 1);
-        Array.Clear(fixedEntries, 0, numbering.Pattern.EntryCount + 1);
+        Array.Clear(fixedEntries, 0, numbering.Pattern.PlaceCount);
         int[] live = plan.LiveConductors;
         for (int c = 0; c < live.Length; c++)
         {
             int i = live[c];
             double g = conductanceSiemens[i];
             siemens[c] = g;
-            fixedDiagonal[conductorA[c]] += g;
-            fixedDiagonal[conductorB[c]] += g;
-            fixedEntries[numbering.ConductorEntry[c]] -= g;
+            fixedEntries[numbering.ConductorEntry[c]] += g;
         }
     }
 
@@ -173,8 +186,20 @@ internal sealed class NodalSystem
 
     public void GatherLoadVolts()
     {
-        for (int j = 0; j < Loads.Count; j++)
-            Loads.Volts[j] = Across(Loads.Plus[j], Loads.Minus[j]);
+        LoadVector loads = Loads;
+        for (int j = 0; j < loads.Count; j++)
+            loads.Volts[j] = Across(loads.Plus[j], loads.Minus[j]);
+        for (int j = loads.FirstKnee; j < loads.FirstBehindKnees; j++)
+        {
+            // Sums of two numbers with what their rounding leaves over: D. E. Knuth, "The art of computer programming",
+            // volume 2, 4.2.2.
+            double plus = Volts[loads.Plus[j]],
+                minus = Volts[loads.Minus[j]],
+                high = plus - minus,
+                shift = high - plus,
+                low = LowVolts[loads.Plus[j]] - LowVolts[loads.Minus[j]];
+            loads.LowVolts[j] = plus - (high - shift) - (minus + shift) + (low - (loads.Volts[j] - high));
+        }
     }
 
     public double Across(int slotA, int slotB) => (Volts[slotA] - Volts[slotB]) + (LowVolts[slotA] - LowVolts[slotB]);
@@ -183,44 +208,69 @@ internal sealed class NodalSystem
     /// <returns>The greatest at any slot.</returns>
     public double UpdateResidual()
     {
-        double[] sum = Residual;
+        double[] sum = Residual,
+            meeting = Meeting;
         Array.Clear(sum, 0, Unknowns + 1);
+        Array.Clear(meeting, 0, Unknowns + 1);
+        double greatest = 0;
         for (int c = 0; c < conductors; c++)
         {
-            double amperes = siemens[c] * Across(conductorA[c], conductorB[c]);
+            double amperes = siemens[c] * Across(conductorA[c], conductorB[c]),
+                size = Math.Abs(amperes);
             sum[conductorA[c]] += amperes;
             sum[conductorB[c]] -= amperes;
+            meeting[conductorA[c]] += size;
+            meeting[conductorB[c]] += size;
+            greatest = Math.Max(greatest, size);
         }
 
         for (int j = 0; j < Loads.Count; j++)
         {
-            sum[Loads.Plus[j]] += Loads.Amperes[j];
-            sum[Loads.Minus[j]] -= Loads.Amperes[j];
+            double amperes = Loads.Amperes[j],
+                size = Math.Abs(amperes);
+            sum[Loads.Plus[j]] += amperes;
+            sum[Loads.Minus[j]] -= amperes;
+            meeting[Loads.Plus[j]] += size;
+            meeting[Loads.Minus[j]] += size;
         }
 
         if (Unknowns == 0)
         {
             SourceAmperes = emfVolts == 0 ? 0 : emfVolts / sourceOhms;
+            (WorstSlot, WorstShare) = (-1, 0);
             return 0;
         }
 
         int plus = Unknowns - 1;
         SourceAmperes = IsIdeal ? sum[plus] : (emfVolts - Volts[plus] - LowVolts[plus]) / sourceOhms;
         sum[plus] -= SourceAmperes;
-        return Math.Abs(sum[WorstSlot()]);
-    }
-
-    public int WorstSlot()
-    {
-        int worst = 0;
-        for (int i = 1; i < Unknowns; i++)
+        meeting[plus] += Math.Abs(SourceAmperes);
+        GreatestAmperes = Math.Max(greatest, Math.Abs(SourceAmperes));
+        double residual = 0;
+        (WorstSlot, WorstShare) = (0, 0);
+        for (int i = 0; i < Unknowns; i++)
         {
-            if (!(Math.Abs(Residual[i]) <= Math.Abs(Residual[worst])))
-                worst = i;
+            double amperes = Math.Abs(sum[i]);
+            if (!(amperes <= residual))
+                residual = amperes;
+            if (amperes == 0)
+                continue;
+            double share = amperes / AllowedAmperes(i);
+            if (!(share <= WorstShare))
+                (WorstSlot, WorstShare) = (i, share);
+            if (double.IsNaN(share))
+                break;
         }
 
-        return worst;
+        return residual;
     }
+
+    /// <summary>The residual that a slot of an accepted solution may have.</summary>
+    public double AllowedAmperes(int slot) =>
+        Math.Max(
+            Math.Min(SolverLimits.ResidualAmperes, SolverLimits.ResidualOfMeeting * Meeting[slot]),
+            Math.Max(SolverLimits.ResidualRelative * GreatestAmperes, SolverLimits.NoAmperes)
+        );
 
     /// <summary>Writes the current of each live conductor to its place in the circuit.</summary>
     public void CopyConductorAmperes(Span<double> amperes)
@@ -229,24 +279,28 @@ internal sealed class NodalSystem
             amperes[plan.LiveConductors[c]] = siemens[c] * Across(conductorA[c], conductorB[c]);
     }
 
-    /// <summary>|power in − power out| over power in.</summary>
+    /// <summary>|power in − power out| over power in, or over what rounding may take of all the power that passes the
+    /// nodes where that is more.</summary>
     /// <remarks>By Tellegen's theorem the difference is exactly the sum of voltage times residual over the
     /// nodes.</remarks>
     public double PowerImbalance()
     {
-        double lost = 0;
+        double lost = 0,
+            passing = 0;
         for (int i = 0; i < Unknowns; i++)
+        {
             lost += Volts[i] * Residual[i];
-        return Math.Abs(lost) / Math.Max(Math.Abs(emfVolts * SourceAmperes), SolverLimits.NoPowerWatts);
-    }
+            passing += Math.Abs(Volts[i]) * Meeting[i];
+        }
 
-    /// <summary>Greatest current in a conductor or the source.</summary>
-    public double GreatestAmperes()
-    {
-        double greatest = Math.Abs(SourceAmperes);
-        for (int c = 0; c < conductors; c++)
-            greatest = Math.Max(greatest, Math.Abs(siemens[c] * Across(conductorA[c], conductorB[c])));
-        return greatest;
+        const double rounding = SolverLimits.ResidualRelative / SolverLimits.PowerRelative;
+        return lost == 0
+            ? 0
+            : Math.Abs(lost)
+                / Math.Max(
+                    Math.Max(Math.Abs(emfVolts * SourceAmperes), rounding * passing),
+                    SolverLimits.NoPowerWatts
+                );
     }
 
     /// <summary>Co-content of the whole circuit at the present voltage plus a multiple of the solved step, in
@@ -275,18 +329,11 @@ internal sealed class NodalSystem
     private bool SolveAssembled(double fixedLast)
     {
         Solutions++;
-        Array.Copy(fixedDiagonal, Factor.Diagonal, Unknowns + 1);
-        Array.Copy(fixedEntries, Factor.Entries, numbering.Pattern.EntryCount + 1);
+        Array.Copy(fixedEntries, Factor.Entries, numbering.Pattern.PlaceCount);
         for (int j = 0; j < Loads.Count; j++)
-        {
-            double slope = Loads.Siemens[j];
-            Factor.Diagonal[Loads.Plus[j]] += slope;
-            Factor.Diagonal[Loads.Minus[j]] += slope;
-            Factor.Entries[Loads.Entry[j]] -= slope;
-        }
-
+            Factor.Entries[Loads.Entry[j]] += Loads.Siemens[j];
         if (Unknowns > 0 && !IsIdeal)
-            Factor.Diagonal[Unknowns - 1] += 1 / sourceOhms;
+            Factor.Entries[numbering.Pattern.EntryOf(Unknowns - 1, Unknowns)] += 1 / sourceOhms;
         return Factor.Solve(IsIdeal ? fixedLast : double.NaN);
     }
 }

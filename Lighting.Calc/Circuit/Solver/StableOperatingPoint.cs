@@ -37,15 +37,16 @@ internal static class StableOperatingPoint
     /// <summary>Kirchhoff, power balance and positive pivots at the present voltage.</summary>
     public static bool Check(NodalSystem circuit, SolveStages tried, out SolveDiagnostics diagnostics)
     {
-        int worst = circuit.Unknowns == 0 ? -1 : circuit.WorstSlot();
+        int worst = circuit.WorstSlot;
         double residual = worst < 0 ? 0 : Math.Abs(circuit.Residual[worst]);
         double imbalance = circuit.PowerImbalance();
         // Without drivers no slope is negative and the matrix cannot be other than positive definite.
         bool holdable = circuit.Loads.FirstDriver == circuit.Loads.Count || circuit.SolveStep();
-        diagnostics = new SolveDiagnostics(tried, circuit.Solutions, worst, residual, imbalance, holdable);
-        bool balanced =
-            residual <= SolverLimits.ResidualAmperes
-            || residual <= SolverLimits.ResidualRelative * circuit.GreatestAmperes();
-        return balanced && imbalance <= SolverLimits.PowerRelative && holdable;
+        diagnostics = new SolveDiagnostics(tried, circuit.Solutions, worst, residual, imbalance, holdable)
+        {
+            AllowedAmperes = worst < 0 ? 0 : circuit.AllowedAmperes(worst),
+            HasSourceVoltage = circuit.HasSourceVoltage,
+        };
+        return diagnostics.IsAccepted;
     }
 }

@@ -12,7 +12,6 @@ internal sealed class ZeroOhmCurrents(Circuit circuit)
     {
         plan = merged;
         factor.Take(plan.Pattern);
-        Array.Clear(factor.Diagonal);
         Array.Clear(factor.Entries);
         Array.Clear(factor.Right);
         foreach (int i in plan.Conductors)
@@ -21,9 +20,7 @@ internal sealed class ZeroOhmCurrents(Circuit circuit)
             int b = plan.Slot[circuit.ConductorB[i]];
             if (a == b)
                 continue;
-            factor.Diagonal[a]++;
-            factor.Diagonal[b]++;
-            factor.Entries[plan.Pattern.EntryOf(a, b)]--;
+            factor.Entries[plan.Pattern.EntryOf(a, b)]++;
         }
 
         for (int i = 0; i < circuit.ConductorCount; i++)

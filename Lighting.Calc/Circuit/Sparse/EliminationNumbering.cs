@@ -67,8 +67,7 @@ internal sealed class EliminationNumbering
     /// <summary>One node for each slot, to name it by.</summary>
     public int[] NodeOfSlot { get; }
 
-    /// <summary>Place of each live conductor's entry off the diagonal; the dummy place when one end is the reference
-    /// node.</summary>
+    /// <summary>Place of each live conductor's entry.</summary>
     public int[] ConductorEntry { get; }
 
     /// <summary>Place of each live load's entry, likewise.</summary>

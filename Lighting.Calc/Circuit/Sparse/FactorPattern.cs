@@ -44,8 +44,12 @@ internal sealed class FactorPattern
     /// them.</summary>
     public int[] Targets { get; }
 
-    /// <summary>Entries off the diagonal; the place of this number is a dummy.</summary>
+    /// <summary>Entries off the diagonal; the places of an unknown and the reference node follow, one for each
+    /// unknown.</summary>
     public int EntryCount { get; }
+
+    /// <summary>All places: of the entries, of the unknowns with the reference node, and a dummy.</summary>
+    public int PlaceCount => EntryCount + Size + 1;
 
     /// <summary>The pattern of a matrix whose unknowns are eliminated in their order, fill included.</summary>
     /// <remarks>
@@ -115,14 +119,14 @@ internal sealed class FactorPattern
         return new FactorPattern(start, rows);
     }
 
-    /// <summary>Place of the entry of two rows; the dummy when one of them is beyond the matrix (the reference
-    /// node).</summary>
+    /// <summary>Place of the entry of two rows, of which one may be beyond the matrix (the reference node); the dummy
+    /// when both are.</summary>
     public int EntryOf(int a, int b)
     {
         int column = Math.Min(a, b);
         int row = Math.Max(a, b);
         if (row >= Size)
-            return EntryCount;
+            return EntryCount + Math.Min(column, Size);
         int place = Rows.AsSpan(ColumnStart[column]..ColumnStart[column + 1]).IndexOf(row);
         return place >= 0
             ? ColumnStart[column] + place

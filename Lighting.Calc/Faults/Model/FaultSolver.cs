@@ -248,8 +248,7 @@ internal sealed class FaultSolver
         {
             SolveDiagnostics d = _solver.Diagnostics;
             throw new InvalidOperationException(
-                $"No operating point was found for a fault: {status}, {d.Iterations} iterations, residual "
-                    + $"{d.WorstResidualAmperes:G3} A at node {d.WorstNode}."
+                $"No operating point was found for a fault ({status}): {d.Refusal($"node {d.WorstNode}")}"
             );
         }
     }
