@@ -478,4 +478,18 @@ public enum FindingKind
     /// <summary>Power that the lamps no longer take is heat of the shunt regulator. Value: its heat after; limit:
     /// before; figures: speed, and its rating where listed; setting.</summary>
     RegulatorHeatAfterSwap,
+
+    // Sizes and fuse plans.
+
+    /// <summary>No listed wire keeps the drop of a lamp within its limit. Value: the drop with the sizes chosen; limit:
+    /// the allowed one; setting. Detail: what would keep it.</summary>
+    DropLimitNotMet,
+
+    /// <summary>Wires are rated as in free air, since their kind of cable is not stated, and would be rated below their
+    /// fuse or load as ordinary cable. Parts: the runs.</summary>
+    CableKindAssumed,
+
+    /// <summary>A fuse plan takes wires whose kind of cable is not stated as ordinary cable, the lowest rated. Parts: the
+    /// runs; none where it is every run.</summary>
+    PlannedAsOrdinaryCable,
 }

@@ -43,7 +43,17 @@ internal static class FuseAdviser
             judge.Fitted.Amperes < judge.Fuse.Rating.Amperes
                 ? " (continuous ratings; a fuse marked with its blowing current shows twice that)"
                 : "";
-        return advice with { Explanation = Explain(bike, judge, advice, protects) + marking };
+        return advice with { Explanation = Explain(bike, judge, advice, protects) + marking + Assumed() };
+
+        // Beside the range, what it becomes if the cable is not what it was taken for.
+        string Assumed()
+        {
+            if (advice.Largest is not { } largest || judge.AllowsAllIfOrdinary(largest.Amperes))
+                return "";
+            double? ordinary = First(standard.Reverse(), judge.AllowsAllIfOrdinary);
+            string most = ordinary >= needs ? $"{A(ordinary.Value)} at most" : "none suits";
+            return $" (kind of cable not stated, taken as in free air; if ordinary PVC: {most})";
+        }
     }
 
     private static string Explain(Bike bike, FuseJudge judge, FuseAdvice advice, double? protects)
