@@ -153,10 +153,11 @@ internal sealed class SizingTrial
         solver.SetSource(volts, _problem.SourceOhms);
         for (int i = 0; i < bike.Fuses.Length; i++)
             solver.SetConductor(network.FuseConductors[i], FuseTable.ResistanceOf(bike.Fuses[i]).Ohms);
+        ContactSet closed = network.Graph.Switches.ClosedIn(setting);
         for (int i = 0; i < bike.Switches.Length; i++)
             solver.SetConductor(
                 network.ContactConductors[i],
-                bike.Switches[i].IsClosed(setting) ? bike.Switches[i].Resistance.Ohms : double.PositiveInfinity
+                closed.Has(i) ? bike.Switches[i].Resistance.Ohms : double.PositiveInfinity
             );
         for (int i = 0; i < bike.Lamps.Length; i++)
             solver.SetLoad(

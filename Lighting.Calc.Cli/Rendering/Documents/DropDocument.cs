@@ -61,7 +61,7 @@ internal static class DropDocument
             },
         };
 
-    public static Document Of(BikeReport report)
+    public static Document Of(BikeReport report, IReadOnlyCollection<RelayPlan> relays)
     {
         VoltageDropBreakdown[] breakdowns =
         [
@@ -101,6 +101,7 @@ internal static class DropDocument
                             }
                         ),
                     .. breakdowns.Take(1).SelectMany(d => Repairs(report, d)),
+                    .. RelayDocument.Gains(relays),
                     s_part.Spreadsheet(breakdowns.SelectMany(d => d.Entries.Select(e => (d, e)))),
                 ],
             json =>
@@ -110,6 +111,7 @@ internal static class DropDocument
                 json.Write("dropsIncluded", report.Bike.HasNetwork);
                 json.Write("allowedDropPercent", report.Bike.AllowedDrop);
                 json.Write("lamps", Breakdowns(report), report.WorstDrops);
+                RelayDocument.WriteGains(json, relays);
             }
         );
     }
