@@ -72,7 +72,10 @@ public class FuseWordsTests
                 + "it may carry this without end, and holds at least 4.7 h.",
             Assert.Single(fuse.Reasons)
         );
-        Assert.Equal($"15 A main: will not clear — d{fuse.Reasons[0][1..^1]}; fit 7.5 A to 10 A{NotStated}", fuse.Headline);
+        Assert.Equal(
+            $"15 A main: will not clear — d{fuse.Reasons[0][1..^1]}; fit 7.5 A to 10 A{NotStated}",
+            fuse.Headline
+        );
     }
 
     // 60 m: 20 + 3.8 + 25.4 + 10 + 1482 + 49.4 = 1590.6 mΩ. With a 3 A fuse's 31.1 mΩ 7.8 A, 260 %; with 5 A 7.86 A,
@@ -169,7 +172,8 @@ public class FuseWordsTests
         FuseSuitability fuse = FuseBike.Check(bike, new FuseOptions { GlassMarkedWithBlowingCurrent = true }).Single();
         // 5.5 A is 75 % of 7.33 A, the next glass rating 7.5 A; the wires carry 15 A.
         Assert.Equal(
-            "fit 7.5 A to 15 A (continuous ratings; a fuse marked with its blowing current shows twice that)" + NotStated,
+            "fit 7.5 A to 15 A (continuous ratings; a fuse marked with its blowing current shows twice that)"
+                + NotStated,
             fuse.Advice.Explanation
         );
         Assert.Equal(

@@ -59,7 +59,8 @@ public class FusePlanTests
                 p => p.Name == end.Part && (p.From == end.To || p.To == end.To)
             );
         Assert.Equal(
-            bike.Runs.Zip(plan.Planned!.Runs).Sum(r => (r.First.From != r.Second.From ? 1 : 0) + (r.First.To != r.Second.To ? 1 : 0))
+            bike.Runs.Zip(plan.Planned!.Runs)
+                .Sum(r => (r.First.From != r.Second.From ? 1 : 0) + (r.First.To != r.Second.To ? 1 : 0))
                 + bike.Switches.Zip(plan.Planned.Switches)
                     .Sum(r => (r.First.From != r.Second.From ? 1 : 0) + (r.First.To != r.Second.To ? 1 : 0)),
             plan.MovedEnds.Length

@@ -39,8 +39,8 @@ public sealed record FittedLamp
     /// <summary>The point its return is connected to; ignored, and may be null, when the bike has no runs.</summary>
     public string? Return { get; init; }
 
-    /// <summary>What it needs to be the coil of a relay whose contacts (<see cref="SwitchContact.IsRelay"/>) have its name;
-    /// null for every other load.</summary>
+    /// <summary>What it needs to be the coil of a relay whose contacts (<see cref="SwitchContact.IsRelay"/>) have its
+    /// name; null for every other load.</summary>
     public RelayCoil? Coil { get; init; }
 
     /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>

@@ -20,7 +20,8 @@ internal static class WiringKey
         End();
         foreach (SwitchContact contact in bike.Switches)
         {
-            Add(contact.HasOff ? contact.Switch : null, contact.IsRelay ? "relay" : null, contact.Switch, contact.From, contact.To);
+            Add(contact.HasOff ? contact.Switch : null, contact.IsRelay ? "relay" : null);
+            Add(contact.Switch, contact.From, contact.To);
             Add(contact.ClosedIn.AsSpan());
             End();
         }

@@ -22,8 +22,8 @@ internal sealed class BranchLoads
         _continuous = [.. _momentary.Continuous(_peak)];
     }
 
-    /// <summary>The loads of a bike; null, with the reason, where a setting has no solution: what flows there is not known,
-    /// and no fuse is planned by it.</summary>
+    /// <summary>The loads of a bike; null, with the reason, where a setting has no solution: what flows there is not
+    /// known, and no fuse is planned by it.</summary>
     public static BranchLoads? Of(
         Bike bike,
         FusePlanOptions options,

@@ -43,8 +43,8 @@ internal sealed class FeedBranches
         return !fed.IsEmpty && fed.All(l => !around.Reaches(FeedOf(l, from)));
     }
 
-    /// <summary>The branches at a point, of what is fed through it. The contacts of one switch share their terminal there:
-    /// they are one branch.</summary>
+    /// <summary>The branches at a point, of what is fed through it. The contacts of one switch share their terminal
+    /// there: they are one branch.</summary>
     public ImmutableArray<FeedBranch> At(int tap, IReadOnlyCollection<int> lamps, IReadOnlySet<int>? within = null) =>
         Joined(Each(tap, lamps, within));
 

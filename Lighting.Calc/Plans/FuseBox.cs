@@ -103,13 +103,17 @@ internal sealed class FuseBox
     /// loads in their order.</summary>
     public static ImmutableArray<MovedEnd> MovedEnds(Bike given, Bike planned) =>
         [
-            .. given.Runs.Zip(planned.Runs).SelectMany(r => Ends(r.First.Name, (r.First.From, r.First.To), (r.Second.From, r.Second.To))),
+            .. given
+                .Runs.Zip(planned.Runs)
+                .SelectMany(r => Ends(r.First.Name, (r.First.From, r.First.To), (r.Second.From, r.Second.To))),
             .. given
                 .Switches.Zip(planned.Switches)
                 .SelectMany(c => Ends(c.First.Name, (c.First.From, c.First.To), (c.Second.From, c.Second.To))),
             .. given
                 .Lamps.Zip(planned.Lamps)
-                .SelectMany(l => Ends(l.First.Lamp, (l.First.Feed!, l.First.Return!), (l.Second.Feed!, l.Second.Return!))),
+                .SelectMany(l =>
+                    Ends(l.First.Lamp, (l.First.Feed!, l.First.Return!), (l.Second.Feed!, l.Second.Return!))
+                ),
             .. given
                 .Fuses.Select(f => (Was: f, Is: planned.Fuses.FirstOrDefault(p => p.Name == f.Name)))
                 .Where(f => f.Is is not null)

@@ -31,8 +31,8 @@ public sealed class FusePlan
     /// <summary>The wires of the bike whose size changes, as they become.</summary>
     public ImmutableArray<Run> ResizedRuns { get; internal init; } = [];
 
-    /// <summary>Every end of the bike's wires, contacts, loads and remaining fuses that is at another point with the plan: at
-    /// a way, or where a fuse was taken out.</summary>
+    /// <summary>Every end of the bike's wires, contacts, loads and remaining fuses that is at another point with the
+    /// plan: at a way, or where a fuse was taken out.</summary>
     public ImmutableArray<MovedEnd> MovedEnds { get; internal init; } = [];
 
     /// <summary>The bike with the plan; null where no plan was found, or the bike has no runs, so that a box cannot be

@@ -8,13 +8,13 @@ namespace Lighting.Calc;
 /// all.</summary>
 /// <remarks>
 /// The feed is parted where it branches first after battery and switches; a branch with headlamp and ignition together,
-/// or one too large for 4 mm² wire, is parted again where it branches next, and so is the largest branch where that allows
-/// a smaller largest fuse. A fuse alone at its point is in line there. Each fuse: continuous load ≤ 75 % of the
+/// or one too large for 4 mm² wire, is parted again where it branches next, and so is the largest branch where that
+/// allows a smaller largest fuse. A fuse alone at its point is in line there. Each fuse: continuous load ≤ 75 % of the
 /// rating (<see cref="FuseOptions"/>), peak ≤ rating, rating ≤ every wire behind it; the main fuse at least 1.6 times
 /// the largest way, so that the way opens first (1 : 1.6 for fuses of one characteristic, tables/constants.csv). Of all
 /// ways to deal them the one with the smallest largest fuse. New wires are sized, and wires of the bike that are rated
-/// below their fuse made larger, by <see cref="HarnessSizing"/>, up to 4 mm² where that will do; wires whose kind of cable
-/// is not stated are taken as ordinary cable. The bike with the plan is judged by <see cref="FuseCheck"/>.
+/// below their fuse made larger, by <see cref="HarnessSizing"/>, up to 4 mm² where that will do; wires whose kind of
+/// cable is not stated are taken as ordinary cable. The bike with the plan is judged by <see cref="FuseCheck"/>.
 /// </remarks>
 public static class FusePlanner
 {
@@ -80,8 +80,8 @@ public static class FusePlanner
         FuseTable.Of(FuseStyle.Blade).First(f => f.Rating.Amperes.Equals(rating.Amperes)).Colour;
 
     /// <summary>Deals in the order in which they are tried, each with the number of the branches it is of: with as many
-    /// ways as there may be first, then with fewer; or, where any number may be, the first whose wires are all large enough,
-    /// then the others.</summary>
+    /// ways as there may be first, then with fewer; or, where any number may be, the first whose wires are all large
+    /// enough, then the others.</summary>
     internal static ImmutableArray<(FuseDeal Deal, int Of)> Deals(IReadOnlyList<FuseDealer> dealers, int? ways)
     {
         int branches = dealers.Max(d => d.Branches);
@@ -89,7 +89,10 @@ public static class FusePlanner
         int least = ways is null ? Math.Min(2, branches) : 1;
         (FuseDeal Deal, int Of)[] fewestFirst =
         [
-            .. Enumerable.Range(least, Math.Min(ways ?? branches, branches) - least + 1).Select(Best).OfType<(FuseDeal, int)>(),
+            .. Enumerable
+                .Range(least, Math.Max(0, Math.Min(ways ?? branches, branches) - least + 1))
+                .Select(Best)
+                .OfType<(FuseDeal, int)>(),
         ];
         return ways is not null
             ? [.. fewestFirst.Reverse()]

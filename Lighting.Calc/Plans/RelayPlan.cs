@@ -11,8 +11,8 @@ public sealed class RelayPlan
     /// <summary>The lamp, as it is fitted.</summary>
     public FittedLamp Lamp { get; internal init; } = null!;
 
-    /// <summary>The setting that both voltages are of: the one in which the lamp has the largest drop now; null where no
-    /// plan was found.</summary>
+    /// <summary>The setting that both voltages are of: the one in which the lamp has the largest drop now; null where
+    /// no plan was found.</summary>
     public Setting? Setting { get; internal init; }
 
     /// <summary>Voltage at the lamp now.</summary>

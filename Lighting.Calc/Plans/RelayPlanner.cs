@@ -6,11 +6,12 @@ namespace Lighting.Calc;
 /// <summary>Puts a relay before a lamp: near the battery, fed through a fuse of its own, its coil in the lamp's
 /// place.</summary>
 /// <remarks>
-/// The wire that fed the lamp feeds the coil, between terminals 86 and 85; battery, fuse, terminals 30 and 87 and one new
-/// wire feed the lamp. The new wires are as long as the present feed, of the smallest listed size that is rated for the
-/// fuse and drops 2 % of the system voltage at most (of lamp lines, a trade journal's table; Sizes up to 4 mm²); that to
-/// the fuse is at least that of a battery lead. The fuse is the smallest blade that <see cref="FuseCheck"/> finds suitable.
-/// What the lamp gains is the difference between the two solved networks.
+/// The wire that fed the lamp feeds the coil, between terminals 86 and 85; battery, fuse, terminals 30 and 87 and one
+/// new wire feed the lamp. The new wires are as long as the present feed, of the smallest listed size up to 4 mm² that
+/// is rated for the fuse; the lamp's is no smaller than the smallest wire of the present feed and drops 2 % of the
+/// system voltage at most (common practice, no source); that to the fuse is at least that of a battery lead. The fuse
+/// is the smallest blade that <see cref="FuseCheck"/> finds suitable. What the lamp gains is the difference between the
+/// two solved networks.
 /// </remarks>
 public static class RelayPlanner
 {
@@ -26,9 +27,10 @@ public static class RelayPlanner
     /// <param name="options">The settings, engine, supply and fuses; null for the defaults.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>The plan, or why none was found.</returns>
-    /// <exception cref="ArgumentException">No lamp has that name (the message suggests the nearest), or the condition names
-    /// what the bike does not have.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its range.</exception>
+    /// <exception cref="ArgumentException">No lamp has that name (the message suggests the nearest), or the condition
+    /// names what the bike does not have.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its
+    /// range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static RelayPlan Plan(
         Bike bike,
@@ -65,13 +67,7 @@ public static class RelayPlanner
                 .OrderByDescending(d => d.Lamp.Drop!.Value.DecimalFractions)
                 .Take(count)
                 .Select(d =>
-                    Plan(
-                        report.Bike,
-                        report.Bike.Lamps.IndexOf(d.Lamp.Lamp),
-                        solution,
-                        options,
-                        cancellationToken
-                    )
+                    Plan(report.Bike, report.Bike.Lamps.IndexOf(d.Lamp.Lamp), solution, options, cancellationToken)
                 )
                 .Where(p => p.IsFeasible && p.VoltageThen > p.VoltageNow),
         ];
@@ -103,8 +99,15 @@ public static class RelayPlanner
         if (!graph.From(graph.Earth, none).Reaches(part.B))
             return Failed(lamp, "a switch is in its return to earth");
         var length = Length.FromMeters(
-            Math.Max(s_short.Meters, way.Where(p => p.Kind == HarnessPartKind.Run).Sum(p => bike.Runs[p.Index].Length.Meters))
+            Math.Max(
+                s_short.Meters,
+                way.Where(p => p.Kind == HarnessPartKind.Run).Sum(p => bike.Runs[p.Index].Length.Meters)
+            )
         );
+        double least = way.Where(p => p.Kind == HarnessPartKind.Run)
+            .Select(p => bike.Runs[p.Index].Wire.CopperArea.SquareMillimeters)
+            .DefaultIfEmpty(0)
+            .Min();
         ElectricCurrent coilFuse = way.Where(p => p.Kind == HarnessPartKind.Fuse)
             .Select(p => bike.Fuses[p.Index].Rating)
             .DefaultIfEmpty(ElectricCurrent.FromAmperes(BranchLoads.UnknownWireAmperes))
@@ -114,10 +117,16 @@ public static class RelayPlanner
             ElectricCurrent rating in FuseTable
                 .Of(FuseStyle.Blade)
                 .Select(f => f.Rating)
-                .Where(r => r.Amperes * options.Fuses.ContinuousLoadFactor.DecimalFractions >= Math.Abs(worst.Solved.LampAmperes(index)))
+                .Where(r =>
+                    r.Amperes * options.Fuses.ContinuousLoadFactor.DecimalFractions
+                    >= Math.Abs(worst.Solved.LampAmperes(index))
+                )
         )
         {
-            if (Fitted(bike, index, length, rating, coilFuse, options.Fuses) is not { } fitted)
+            if (
+                Fitted(bike, index, (length, Math.Min(least, s_largest)), rating, coilFuse, options.Fuses)
+                is not { } fitted
+            )
                 return Failed(lamp, $"no wire up to {s_largest} mm² is rated for its fuses");
             BikeSolution then = BikeSolution.Solve(fitted.Bike, options, cancellationToken);
             FuseSuitability judged = FuseCheck.Evaluate(fitted.Bike, then.Points, options.Fuses, cancellationToken)[^1];
@@ -152,12 +161,13 @@ public static class RelayPlanner
     private static (Bike Bike, ImmutableArray<Run> Runs)? Fitted(
         Bike bike,
         int index,
-        Length length,
+        (Length Length, double LeastArea) feed,
         ElectricCurrent rating,
         ElectricCurrent coilFuse,
         FuseOptions options
     )
     {
+        Length length = feed.Length;
         FittedLamp lamp = bike.Lamps[index];
         var names = new HashSet<string>(
             bike.Lamps.Select(l => l.Lamp)
@@ -167,21 +177,24 @@ public static class RelayPlanner
                 .Concat(bike.Lamps.SelectMany(l => (string[])[l.Feed!, l.Return!])),
             Name.Comparer
         );
-        string name = Unused(lamp.Lamp.EndsWith(" relay", StringComparison.OrdinalIgnoreCase) ? $"{lamp.Lamp} 2" : $"{lamp.Lamp} relay");
+        string name = Unused(
+            lamp.Lamp.EndsWith(" relay", StringComparison.OrdinalIgnoreCase) ? $"{lamp.Lamp} 2" : $"{lamp.Lamp} relay"
+        );
         var relay = Relay.Typical(name, bike.SystemVoltage);
         string fuseIn = Unused($"{name} fuse in"),
-            feed = Unused($"{lamp.Lamp} feed from relay");
+            lampFeed = Unused($"{lamp.Lamp} feed from relay");
         double most = LampWireDrop * bike.SystemVoltage.Volts;
         if (
             Wire(rating, ElectricCurrent.Zero, s_short, most, s_batteryLead) is not { } supplyWire
-            || Wire(rating, lamp.Specification.ReferenceCurrent * lamp.Quantity, length, most, 0) is not { } lampWire
+            || Wire(rating, lamp.Specification.ReferenceCurrent * lamp.Quantity, length, most, feed.LeastArea)
+                is not { } lampWire
             || Wire(coilFuse, ElectricCurrent.Zero, length, most, 0) is not { } coilWire
         )
             return null;
         ImmutableArray<Run> runs =
         [
             New($"{name} supply", bike.LivePoint, fuseIn, supplyWire, s_short),
-            New($"{name} lamp wire", relay.Contacts[0].To, feed, lampWire, length),
+            New($"{name} lamp wire", relay.Contacts[0].To, lampFeed, lampWire, length),
             New($"{name} coil wire", lamp.Feed!, relay.CoilFrom, coilWire, length),
             New($"{name} earth", relay.CoilTo, bike.EarthPoint, coilWire, s_short),
         ];
@@ -189,7 +202,7 @@ public static class RelayPlanner
             (
                 bike with
                 {
-                    Lamps = bike.Lamps.SetItem(index, lamp with { Feed = feed }),
+                    Lamps = bike.Lamps.SetItem(index, lamp with { Feed = lampFeed }),
                     Runs = [.. bike.Runs, .. runs],
                     Fuses =
                     [
@@ -233,9 +246,12 @@ public static class RelayPlanner
             WireTable
                 .Of(WireConstruction.MetricCable)
                 .FirstOrDefault(w =>
-                    w.CopperArea.SquareMillimeters >= Math.Max(least, new WireSizingOptions().MinimumArea.SquareMillimeters)
+                    w.CopperArea.SquareMillimeters
+                        >= Math.Max(least, new WireSizingOptions().MinimumArea.SquareMillimeters)
                     && w.CopperArea.SquareMillimeters <= s_largest + 1e-9
-                    && CurrentRating.Calculate(w, options.AirRoundWires(bike), 1, bike.Cable ?? CableKind.Ordinary).Current
+                    && CurrentRating
+                        .Calculate(w, options.AirRoundWires(bike), 1, bike.Cable ?? CableKind.Ordinary)
+                        .Current
                         is { } rated
                     && rated.Amperes >= fuse.Amperes - 1e-9
                     && w.Resistance(its, bike.WireTemperature).Ohms * load.Amperes <= volts

@@ -97,8 +97,8 @@ internal sealed class SizingProblem
     /// <summary>Amperes by run and size; not a number where nothing is published.</summary>
     public double[][] Ratings { get; }
 
-    /// <summary>For each run the fuse of the largest rating that feeds it or whose lamps return by it, or that a battery
-    /// lead leads to; null where none does.</summary>
+    /// <summary>For each run the fuse of the largest rating that feeds it or whose lamps return by it, or that a
+    /// battery lead leads to; null where none does.</summary>
     public Fuse?[] FuseOf { get; }
 
     public CurrentRating RatingOf(Run run, WireSize size) =>

@@ -145,7 +145,9 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
             rest = OtherDrop(largest.Bike, worst.Point, lamp) ?? 0,
             wires = worst.Drop.DecimalFractions - rest;
         const string Relay = "feed it through a relay near the battery, with a fuse of its own";
-        string others = problem.Options.CountBatteryDrop ? "joints, switches, fuses and battery" : "joints, switches and fuses";
+        string others = problem.Options.CountBatteryDrop
+            ? "joints, switches, fuses and battery"
+            : "joints, switches and fuses";
         return rest >= limit
             ? $"with the largest wire ({wire}) it drops {N(worst.Drop.Percent)} %, and {others} alone "
                 + $"{N(100 * rest)} %, which no wire remedies: clean or renew them, or {Relay}"

@@ -65,8 +65,8 @@ internal sealed class SizingTrial
         return all.Length == 0 ? null : all.MaxBy(f => f.Excess);
     }
 
-    /// <summary>The lamps whose drop even the largest wires do not keep within its limit, each with that drop; none where
-    /// the largest exceed another limit too.</summary>
+    /// <summary>The lamps whose drop even the largest wires do not keep within its limit, each with that drop; none
+    /// where the largest exceed another limit too.</summary>
     public ImmutableArray<(int Lamp, double Drop)> NotKeptByLargest()
     {
         int[] sizes = _problem.Choice(_ => _problem.Offered[^1]);

@@ -36,8 +36,8 @@ public sealed class WireSizingResult
     /// <summary>The outcome in words; when no choice was found, what fails with the thickest and by how much.</summary>
     public required string Explanation { get; init; }
 
-    /// <summary>What was found: limits that no listed size keeps, wires whose kind of cable must be stated, fitted wires
-    /// that are too thin.</summary>
+    /// <summary>What was found: limits that no listed size keeps, wires whose kind of cable must be stated, fitted
+    /// wires that are too thin.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
 
     /// <summary>The bike with the chosen wires; null when none was found.</summary>

@@ -88,13 +88,20 @@ internal static class FusePlanDocument
             plan.Planned is null
                 ? "The bike lists no runs: wires and a main fuse are not planned."
                 : "With it every fuse suits: load, inrush, wires and short circuits."
-                    + (plan.RemovedFuses.IsEmpty ? "" : $" It replaces {Quoted(plan.RemovedFuses.Select(f => f.Name))}.")
+                    + (
+                        plan.RemovedFuses.IsEmpty
+                            ? ""
+                            : $" It replaces {Quoted(plan.RemovedFuses.Select(f => f.Name))}."
+                    )
                     + (
                         HoldsAll(plan)
                             ? ""
-                            : $" Drop limit not met: {Quoted(plan.Findings.Where(f => f.Severity == Severity.Fault).Select(f => f.Subject))}."
+                            : $" Drop limit not met: {Quoted(NotMet(plan))}."
                     )
         );
+
+    private static IEnumerable<string> NotMet(FusePlan plan) =>
+        plan.Findings.Where(f => f.Severity == Severity.Fault).Select(f => f.Subject);
 
     private static string Quoted(IEnumerable<string> names) => string.Join(", ", names.Select(n => $"'{n}'"));
 
@@ -121,12 +128,17 @@ internal static class FusePlanDocument
                 "at"
             )
             .Spreadsheet(plan.Ways);
-        foreach (Block block in CommonBlocks.RatedAs(plan.Planned ?? bike).Concat(CommonBlocks.FindingBlocks(plan.Findings)))
+        foreach (
+            Block block in CommonBlocks
+                .RatedAs(plan.Planned ?? bike)
+                .Concat(CommonBlocks.FindingBlocks(plan.Findings))
+        )
             yield return block;
         FuseWay[] inLine = [.. plan.Ways.Where(w => w.IsInLine)];
         if (inLine.Length > 0 && plan.Planned is not null)
             yield return new Paragraph(
-                $"In line, without a box: {string.Join(", ", inLine.Select(w => $"'{w.Fuse.Name}' at '{w.Fuse.From}'"))}."
+                "In line, without a box: "
+                    + $"{string.Join(", ", inLine.Select(w => $"'{w.Fuse.Name}' at '{w.Fuse.From}'"))}."
             );
         if (!plan.RemovedFuses.IsEmpty)
         {

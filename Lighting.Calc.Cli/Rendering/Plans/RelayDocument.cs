@@ -53,7 +53,9 @@ internal static class RelayDocument
             [
                 new Heading("With a relay near the battery, fed through a fuse of its own"),
                 s_gain.Table(plans),
-                new Paragraph("'drop BIKE --relay LAMP' shows its wires; with '--lists FOLDER' it writes the bike with it."),
+                new Paragraph(
+                    "'drop BIKE --relay LAMP' shows its wires; with '--lists FOLDER' it writes the bike with it."
+                ),
             ];
 
     /// <summary>The same as members of JSON.</summary>
@@ -62,8 +64,8 @@ internal static class RelayDocument
 
     private static string Summary(RelayPlan plan) =>
         plan.IsFeasible
-            ? $"{plan.Lamp.Lamp}: {Figures.Volts(plan.VoltageNow)} now, {Figures.Volts(plan.VoltageThen)} with a relay near "
-                + $"the battery, fed through a fuse of {Figures.Rating(plan.Fuse!.Rating)} of its own"
+            ? $"{plan.Lamp.Lamp}: {Figures.Volts(plan.VoltageNow)} now, {Figures.Volts(plan.VoltageThen)} with a relay "
+                + $"near the battery, fed through a fuse of {Figures.Rating(plan.Fuse!.Rating)} of its own"
                 + (
                     plan is { LightNow: { } now, LightThen: { } then }
                         ? $"; light {Figures.Percent(now)}, then {Figures.Percent(then)}."
@@ -81,14 +83,19 @@ internal static class RelayDocument
             { "terminal", "terminal", t => t.Terminal },
             { "joined to", "joinedTo", t => t.What },
         }.Table([
-            ("30", $"battery, through the fuse '{plan.Fuse!.Name}' ({Figures.Rating(plan.Fuse.Rating)}), as near to it as practicable"),
+            (
+                "30",
+                $"battery, through the fuse '{plan.Fuse!.Name}' ({Figures.Rating(plan.Fuse.Rating)}), as near to it as "
+                    + "practicable"
+            ),
             ("87", $"{plan.Lamp.Lamp}, by '{plan.NewRuns[1].Name}'"),
             ("86", $"'{plan.FormerFeed}', which fed the lamp: take the lamp off it"),
             ("85", $"{bike.EarthPoint}, by '{plan.NewRuns[3].Name}'"),
         ]);
         yield return new Paragraph(
-            $"Coil {Figures.Number(relay.CoilResistance.Ohms, 0)} Ω, pulls in from {Figures.Volts(relay.PullInVoltage)}, drops "
-                + $"out below {Figures.Volts(relay.DropOutVoltage)}: typical figures; enter those of your relay in relays.csv."
+            $"Coil {Figures.Number(relay.CoilResistance.Ohms, 0)} Ω, pulls in from "
+                + $"{Figures.Volts(relay.PullInVoltage)}, drops out below {Figures.Volts(relay.DropOutVoltage)}: typical "
+                + "figures; enter those of your relay in relays.csv."
         );
         yield return new Heading("New wires");
         yield return s_run.Table(plan.NewRuns);

@@ -24,12 +24,10 @@ internal sealed class RelayStates
         _break = [.. Coils.Select(c => Of(c, Relay.Out))];
 
         ContactSet Of(int coil, string position) =>
-            ContactSet.Where(
-                _contacts,
-                i =>
-                    bike.Switches[i].IsRelay
-                    && Name.Equal(bike.Switches[i].Switch, bike.Lamps[coil].Lamp)
-                    && bike.Switches[i].ClosedIn.Contains(position, Name.Comparer)
+            ContactSet.Where(_contacts, i =>
+                bike.Switches[i].IsRelay
+                && Name.Equal(bike.Switches[i].Switch, bike.Lamps[coil].Lamp)
+                && bike.Switches[i].ClosedIn.Contains(position, Name.Comparer)
             );
     }
 

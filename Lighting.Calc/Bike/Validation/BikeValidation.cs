@@ -160,7 +160,12 @@ internal sealed class BikeValidation
         if (coil.DropOutVoltage > coil.PullInVoltage)
             Fault(nameof(RelayCoil.DropOutVoltage), null, "is above the voltage from which the relay pulls in", null);
         if (!_bike.Switches.Any(c => c.IsRelay && Name.Equal(c.Switch, lamp.Lamp)))
-            Fault(nameof(FittedLamp.Coil), lamp.Lamp, "is the coil of a relay without a contact", "Bike.WithRelay fits both");
+            Fault(
+                nameof(FittedLamp.Coil),
+                lamp.Lamp,
+                "is the coil of a relay without a contact",
+                "Bike.WithRelay fits both"
+            );
         if (!_bike.HasNetwork)
             Fault(nameof(FittedLamp.Coil), lamp.Lamp, "is a relay of a bike without runs", null);
     }

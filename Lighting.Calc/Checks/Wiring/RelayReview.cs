@@ -46,23 +46,48 @@ internal static class RelayReview
             double volts = Math.Abs(point.Solved.LampVolts(lamp));
             if (settled.Chatters[relay])
             {
-                yield return Found(FindingKind.RelayChatters, Severity.Fault, point, volts, coil.PullInVoltage, "its own contact opens its coil");
+                yield return Found(
+                    FindingKind.RelayChatters,
+                    Severity.Fault,
+                    point,
+                    volts,
+                    coil.PullInVoltage,
+                    "its own contact opens its coil"
+                );
                 isEverIn = true;
             }
             else if (settled.IsIn[relay])
             {
                 isEverIn = true;
                 solver.SetSupply(point.SupplyVoltage);
-                if (
-                    solver.AtRestVolts(point.Setting, relay) is { } atRest
-                    && atRest < coil.PullInVoltage.Volts - 1e-9
-                )
-                    yield return Found(FindingKind.RelayDoesNotPullIn, Severity.Fault, point, atRest, coil.PullInVoltage, null);
+                if (solver.AtRestVolts(point.Setting, relay) is { } atRest && atRest < coil.PullInVoltage.Volts - 1e-9)
+                    yield return Found(
+                        FindingKind.RelayDoesNotPullIn,
+                        Severity.Fault,
+                        point,
+                        atRest,
+                        coil.PullInVoltage,
+                        null
+                    );
                 else if (volts < coil.DropOutVoltage.Volts - 1e-9)
-                    yield return Found(FindingKind.RelayChatters, Severity.Fault, point, volts, coil.DropOutVoltage, "with its load on its coil loses its voltage");
+                    yield return Found(
+                        FindingKind.RelayChatters,
+                        Severity.Fault,
+                        point,
+                        volts,
+                        coil.DropOutVoltage,
+                        "with its load on its coil loses its voltage"
+                    );
             }
             else if (volts >= coil.PullInVoltage.Volts)
-                yield return Found(FindingKind.RelayFedThroughLoad, Severity.Caution, point, volts, coil.PullInVoltage, null);
+                yield return Found(
+                    FindingKind.RelayFedThroughLoad,
+                    Severity.Caution,
+                    point,
+                    volts,
+                    coil.PullInVoltage,
+                    null
+                );
         }
 
         if (!isEverIn)

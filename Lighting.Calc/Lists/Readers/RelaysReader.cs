@@ -54,8 +54,13 @@ internal static class RelaysReader
             {
                 foreach (string column in s_ofCoil)
                     if (row.Text(column) is { } text)
-                        row.Fault(column, text, $"is of the coil, which is on {known.Where}", "leave it blank in further rows of a relay");
-                if (known.Relay.Contacts.Any(c => c.From == contact.From && c.To == contact.To))
+                        row.Fault(
+                            column,
+                            text,
+                            $"is of the coil, which is on {known.Where}",
+                            "leave it blank in further rows of a relay"
+                        );
+                if (!row.IsFaulty && known.Relay.Contacts.Any(c => c.From == contact.From && c.To == contact.To))
                     row.Fault("relay", name, $"has this contact on {known.Where} already", null);
                 if (!row.IsFaulty)
                     relays[name] = known with
@@ -76,11 +81,23 @@ internal static class RelaysReader
         ElectricResistance? ohms = row.Quantity("coil resistance", CellRanges.CoilOhms);
         Power? watts = row.Quantity("coil watts", CellRanges.LampWatts);
         if (ohms is not null && watts is not null)
-            row.Fault("coil watts", row.Text("coil watts")!, "is given beside the coil's resistance", "give one of the two");
+            row.Fault(
+                "coil watts",
+                row.Text("coil watts")!,
+                "is given beside the coil's resistance",
+                "give one of the two"
+            );
         ElectricPotential pullIn = row.Quantity("pull in", CellRanges.LampVolts) ?? typical.PullInVoltage,
-            dropOut = row.Quantity("drop out", CellRanges.LampVolts) ?? (typical.DropOutVoltage <= pullIn ? typical.DropOutVoltage : pullIn);
+            dropOut =
+                row.Quantity("drop out", CellRanges.LampVolts)
+                ?? (typical.DropOutVoltage <= pullIn ? typical.DropOutVoltage : pullIn);
         if (dropOut > pullIn)
-            row.Fault("drop out", row.Text("drop out") ?? "", "is above the voltage from which the relay pulls in", "expected at most that of 'pull in'");
+            row.Fault(
+                "drop out",
+                row.Text("drop out") ?? "",
+                "is above the voltage from which the relay pulls in",
+                "expected at most that of 'pull in'"
+            );
         string from = PointCells.Optional(row, "coil from") ?? typical.CoilFrom,
             to = PointCells.Optional(row, "coil to") ?? typical.CoilTo;
         if (Name.Equal(from, to))
@@ -89,11 +106,12 @@ internal static class RelaysReader
         {
             CoilFrom = from,
             CoilTo = to,
-            CoilResistance =
-                ohms
+            CoilResistance = ohms
                 ?? (
                     watts is { } power
-                        ? ElectricResistance.FromOhms(bike.SystemVoltage.Volts * bike.SystemVoltage.Volts / (double)power.Watts)
+                        ? ElectricResistance.FromOhms(
+                            bike.SystemVoltage.Volts * bike.SystemVoltage.Volts / (double)power.Watts
+                        )
                         : typical.CoilResistance
                 ),
             PullInVoltage = pullIn,

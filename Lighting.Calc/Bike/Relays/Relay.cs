@@ -5,8 +5,8 @@ namespace Lighting.Calc;
 
 /// <summary>A relay: the rows of one name in <c>relays.csv</c>.</summary>
 /// <remarks>
-/// <see cref="Bike.WithRelay"/> fits it: its coil becomes a load of the bike (<see cref="FittedLamp.Coil"/>) and each of
-/// its contacts a contact (<see cref="SwitchContact.IsRelay"/>), so that every calculation takes both into account. A
+/// <see cref="Bike.WithRelay"/> fits it: its coil becomes a load of the bike (<see cref="FittedLamp.Coil"/>) and each
+/// of its contacts a contact (<see cref="SwitchContact.IsRelay"/>), so that every calculation takes both into account. A
 /// contact is where the wiring puts its coil: pulled in where closed contacts join the coil to both terminals of the
 /// battery and its voltage reaches <see cref="PullInVoltage"/>, else at rest.
 /// </remarks>
@@ -47,9 +47,9 @@ public sealed record Relay
     /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>
     public string? Notes { get; init; }
 
-    /// <summary>A relay with one make contact and the typical figures of its system voltage (tables/constants.csv, a 12 V
-    /// relay; on another system its voltages in proportion and its power the same), its points named after the terminals
-    /// of DIN 72552.</summary>
+    /// <summary>A relay with one make contact and the typical figures of its system voltage (tables/constants.csv, a
+    /// 12 V relay; on another system its voltages in proportion and its power the same), its points named after the
+    /// terminals of DIN 72552.</summary>
     /// <param name="name">Its name.</param>
     /// <param name="systemVoltage">Nominal system voltage, above zero.</param>
     public static Relay Typical(string name, ElectricPotential systemVoltage)

@@ -37,8 +37,8 @@ public sealed partial record Bike
                 }),
         ];
 
-    /// <summary>The same bike with a relay more: its coil as the last of <see cref="Lamps"/>, its contacts as the last of
-    /// <see cref="Switches"/>.</summary>
+    /// <summary>The same bike with a relay more: its coil as the last of <see cref="Lamps"/>, its contacts as the last
+    /// of <see cref="Switches"/>.</summary>
     /// <param name="relay">The relay.</param>
     /// <exception cref="ArgumentNullException">There is none.</exception>
     public Bike WithRelay(Relay relay)
