@@ -30,11 +30,50 @@ public class FusePlanTests
     [Theory]
     [InlineData("builder", 4)]
     [InlineData("commuter", 3)]
+    public void A_foreign_bike_with_its_plan_suits(string name, int? ways) => SuitsForeign(name, ways);
+
+    [Theory]
+    [Trait("time", "long")]
+    [InlineData("builder", 2)]
+    [InlineData("builder", null)]
+    [InlineData("commuter", 2)]
     [InlineData("commuter", null)]
+    [InlineData("old-twin", 2)]
     [InlineData("old-twin", 4)]
+    [InlineData("old-twin", 6, true)]
+    [InlineData("three-phase", 3)]
     [InlineData("three-phase", 6)]
-    public void A_foreign_bike_with_its_plan_suits(string name, int? ways) =>
-        Suits(BikeLists.Read($"Lighting.Calc.Tests/ForeignBikes/{name}").Value.Bike, ways);
+    public void Every_foreign_bike_with_any_plan_suits(string name, int? ways, bool apart = false) =>
+        SuitsForeign(name, ways, apart);
+
+    [Theory]
+    [Trait("time", "long")]
+    [InlineData(3, 2)]
+    [InlineData(4, 4)]
+    [InlineData(5, 6)]
+    [InlineData(6, null)]
+    public void More_generated_bikes_with_their_plans_suit(int seed, int? ways) =>
+        A_generated_bike_with_its_plan_suits(seed, ways);
+
+    [Theory]
+    [Trait("time", "long")]
+    [InlineData("builder")]
+    [InlineData("commuter")]
+    [InlineData("old-twin")]
+    [InlineData("three-phase")]
+    public void More_ways_of_a_foreign_bike_never_need_a_larger_fuse(string name)
+    {
+        Bike bike = BikeLists.Read($"Lighting.Calc.Tests/ForeignBikes/{name}").Value.Bike;
+        double before = double.PositiveInfinity;
+        for (int ways = 1; ways <= 6; ways++)
+            if (Plan(bike, ways) is { IsFeasible: true } plan)
+            {
+                Assert.True(Largest(plan) <= before, $"{ways} ways need {Largest(plan)} A, fewer {before} A");
+                before = Largest(plan);
+            }
+            else
+                Assert.True(double.IsPositiveInfinity(before), $"{ways} ways have no plan, fewer have one");
+    }
 
     [Fact]
     public void A_new_bike_with_fuses_of_its_own_keeps_them_apart_and_every_end_that_moves_is_named()
@@ -302,6 +341,9 @@ public class FusePlanTests
     private static IEnumerable<FuseWay> Ways(FusePlan plan) => plan.Ways.Where(w => !w.IsMain);
 
     private static double Largest(FusePlan plan) => Ways(plan).Max(w => w.Fuse.Rating.Amperes);
+
+    private static void SuitsForeign(string name, int? ways, bool apart = false) =>
+        Suits(BikeLists.Read($"Lighting.Calc.Tests/ForeignBikes/{name}").Value.Bike, ways, apart);
 
     // As written and read again: no finding of fuses, wires, shorts, drop or cable that the plan does not state itself.
     private static void Suits(Bike bike, int? ways, bool apart = false)
