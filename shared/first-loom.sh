@@ -5,7 +5,7 @@
 #   shared/first-loom.sh [FOLDER]
 # Ends with 2 where a command finds anything against the bike. LIGHTING_CALC names an installed command to use instead of
 # this repository's.
-set -euo pipefail
+set -Eeuo pipefail
 trap 'exit 2' ERR
 cd "$(dirname "$0")/.."
 if [[ $# -gt 0 ]]; then
