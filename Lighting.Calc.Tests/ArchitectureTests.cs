@@ -17,7 +17,7 @@ public partial class ArchitectureTests
         ["Circuit"] = ["Laws", "Bike"],
         ["Solving"] = ["Laws", "Bike", "Circuit"],
         ["Checks"] = ["Tables", "Laws", "Bike", "Circuit", "Solving"],
-        ["Sizing"] = ["Laws", "Bike", "Circuit", "Solving", "Checks"],
+        ["Sizing"] = ["Tables", "Laws", "Bike", "Circuit", "Solving", "Checks"],
         ["Tolerances"] = ["Tables", "Laws", "Bike", "Circuit", "Solving", "Checks"],
         ["Loom"] = ["Tables", "Laws", "Bike"],
         ["Comparisons"] = ["Laws", "Bike", "Solving", "Checks"],

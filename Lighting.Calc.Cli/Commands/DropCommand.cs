@@ -20,9 +20,20 @@ internal static class DropCommand
             HelpName = "SIZE",
         };
         command.Add(wire);
+        Option<string?> relay = new("--relay")
+        {
+            Description = "Plan a relay near the battery for this lamp, fed through a fuse of its own.",
+            HelpName = "LAMP",
+        };
+        command.Add(relay);
+        var folder = new ListsFolder(command, "the bike with the relay");
         command.SetAction(
             (parsed, cancel) =>
             {
+                if (parsed.GetValue(relay) is null && folder.IsGiven(parsed))
+                    throw new InputException("--lists goes with a relay: give --relay.");
+                if (!options.HasBike(parsed) && parsed.GetValue(relay) is not null)
+                    throw new InputException("--relay is for a lamp of a bike: name the bike.");
                 if (!options.HasBike(parsed))
                     return Task.FromResult(OfOneRun(parsed, console, options, run, parsed.GetValue(wire)));
                 if (run.AnyGiven(parsed) || parsed.GetValue(wire) is not null)
@@ -30,8 +41,26 @@ internal static class DropCommand
                         "give a bike, or the options of one run (--current, --length, --wire, --volts), not both."
                     );
                 BikeInput input = options.Read(parsed, console);
+                if (parsed.GetValue(relay) is { } lamp)
+                {
+                    if (input.Bike.Lamps.All(l => !Name.Equal(l.Lamp, lamp)))
+                        throw new InputException(
+                            $"--relay: the bike has no lamp '{lamp}'; it has "
+                                + $"{string.Join(", ", input.Bike.Lamps.Select(l => l.Lamp))}."
+                        );
+                    RelayPlan plan = RelayPlanner.Plan(input.Bike, lamp, input.Check, cancel);
+                    options.Output.Write(parsed, console, RelayDocument.Of(input.Bike, plan));
+                    if (plan.Planned is { } planned)
+                        folder.Write(parsed, console, input.Lists with { Bike = planned });
+                    return Task.FromResult(plan.IsFeasible ? ExitCode.Suits : ExitCode.DoesNotSuit);
+                }
+
                 BikeReport report = BikeCheck.Evaluate(input.Bike, input.Check, cancel);
-                options.Output.Write(parsed, console, DropDocument.Of(report));
+                options.Output.Write(
+                    parsed,
+                    console,
+                    DropDocument.Of(report, RelayPlanner.ForLargestDrops(report, input.Check, count: 2, cancel))
+                );
                 bool within = !report.WorstDrops.Any(d =>
                     DropLimit.Of(input.Bike, d.Lamp.Lamp, d.SupplyVoltage) is { IsAdvice: false } limit
                     && limit.IsExceededBy(d.Lamp.Drop!.Value)
@@ -41,6 +70,7 @@ internal static class DropCommand
         );
         return command.WithExample(
             "lighting-calc drop shared/bikes/valley-twin",
+            "lighting-calc drop shared/bikes/valley-twin --relay \"headlamp high\"",
             "lighting-calc drop --current 8A --length 1.8m --wire 18AWG --volts 12V"
         );
     }

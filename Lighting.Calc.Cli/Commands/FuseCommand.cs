@@ -102,7 +102,7 @@ internal static class FuseCommand
                     options.Output.Write(parsed, console, FusePlanDocument.Of(box.Bike, plan));
                     if (plan.Planned is { } planned)
                         folder.Write(parsed, console, box.Lists with { Bike = planned });
-                    return Task.FromResult(plan.IsFeasible ? ExitCode.Suits : ExitCode.DoesNotSuit);
+                    return Task.FromResult(FusePlanDocument.HoldsAll(plan) ? ExitCode.Suits : ExitCode.DoesNotSuit);
                 }
 
                 if (parsed.GetValue(apart) || folder.IsGiven(parsed))

@@ -173,7 +173,8 @@ internal static class WireCommand
                 else if (isWritten)
                     console.Errors.WriteLine("lighting-calc: --lists: no sizes were found, and nothing was written.");
                 return Task.FromResult(
-                    result.IsFeasible && (isWritten || result.Findings.All(f => f.Severity != Calc.Severity.Fault))
+                    result is { IsFeasible: true, Unmet.IsEmpty: true }
+                    && (isWritten || result.Findings.All(f => f.Severity != Calc.Severity.Fault))
                         ? ExitCode.Suits
                         : ExitCode.DoesNotSuit
                 );

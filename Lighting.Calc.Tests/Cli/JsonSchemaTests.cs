@@ -22,7 +22,10 @@ public class JsonSchemaTests(GoldenOutputs outputs) : IClassFixture<GoldenOutput
         where !(bike.EndsWith(".csv", StringComparison.Ordinal) && command == "charging")
         select $"{command} {bike} --format json";
 
-    private static IEnumerable<string> Quick => GoldenLines.In("json", slow: false).Select(l => l.Line).Concat(Others);
+    private const string Relay = "drop shared/bikes/valley-twin --relay \"headlamp high\" --format json";
+
+    private static IEnumerable<string> Quick =>
+        GoldenLines.In("json", slow: false).Select(l => l.Line).Concat(Others).Append(Relay);
 
     [Fact]
     [Trait("time", "long")]

@@ -97,7 +97,7 @@ public class LoomCommandTests
         Assert.Equal(0, result.ExitCode);
         Assert.Contains("Sizes for 2 runs with a blank wire cell.", result.Output, StringComparison.Ordinal);
         string[] runs = File.ReadAllLines(Path.Combine(sized, "runs.csv"));
-        Assert.StartsWith("battery lead,battery +,fuse in,1 mm2,0.2,", runs[1], StringComparison.Ordinal);
+        Assert.StartsWith("battery lead,battery +,fuse in,2.5 mm2,0.2,", runs[1], StringComparison.Ordinal);
         Assert.EndsWith(",bullet,bullet", runs[2], StringComparison.Ordinal);
         Assert.StartsWith("earth,frame,battery -,2 mm2,", runs[3], StringComparison.Ordinal);
         Assert.Equal(0, (await InProcess.Run("check", sized)).ExitCode);

@@ -6,6 +6,10 @@ namespace Lighting.Calc.Tests.Fuses;
 /// <see cref="FuseVerdictByHandTests"/>.</summary>
 public class FuseWordsTests
 {
+    // 0.75 mm² of ordinary PVC cable is rated 6.56 A.
+    private const string NotStated =
+        " (kind of cable not stated, taken as in free air; if ordinary PVC: none suits)";
+
     [Fact]
     public void A_fuse_that_suits()
     {
@@ -15,7 +19,7 @@ public class FuseWordsTests
                 + "weakest wire 'tail feed' is rated 15 A",
             fuse.Headline
         );
-        Assert.Equal("fit 7.5 A to 15 A", fuse.Advice.Explanation);
+        Assert.Equal("fit 7.5 A to 15 A" + NotStated, fuse.Advice.Explanation);
         Assert.Equal("suits", fuse.VerdictText);
         Assert.Equal(FindingKind.CableKindNeeded, Assert.Single(fuse.Findings).Kind);
     }
@@ -24,7 +28,8 @@ public class FuseWordsTests
     public void A_fuse_that_is_too_small() =>
         Assert.Equal(
             "5 A main: overloaded — overloaded: 5.5 A continuous in the setting 'lights=on' (limit 3.75 A); fit 7.5 A "
-                + "to 15 A",
+                + "to 15 A"
+                + NotStated,
             FuseBike.Check(FuseBike.Round(fuse: 5)).Single().Headline
         );
 
@@ -40,7 +45,8 @@ public class FuseWordsTests
             Assert.Single(fuse.Reasons)
         );
         Assert.Equal(
-            $"20 A main: too large for the wire — t{fuse.Reasons[0][1..^1]}; fit 7.5 A to 15 A",
+            $"20 A main: too large for the wire — t{fuse.Reasons[0][1..^1]}; fit 7.5 A to 15 A"
+                + NotStated,
             fuse.Headline
         );
         Assert.Equal(
@@ -66,7 +72,10 @@ public class FuseWordsTests
                 + "it may carry this without end, and holds at least 4.7 h.",
             Assert.Single(fuse.Reasons)
         );
-        Assert.Equal($"15 A main: will not clear — d{fuse.Reasons[0][1..^1]}; fit 7.5 A to 10 A", fuse.Headline);
+        Assert.Equal(
+            $"15 A main: will not clear — d{fuse.Reasons[0][1..^1]}; fit 7.5 A to 10 A{NotStated}",
+            fuse.Headline
+        );
     }
 
     // 60 m: 20 + 3.8 + 25.4 + 10 + 1482 + 49.4 = 1590.6 mΩ. With a 3 A fuse's 31.1 mΩ 7.8 A, 260 %; with 5 A 7.86 A,
@@ -163,7 +172,8 @@ public class FuseWordsTests
         FuseSuitability fuse = FuseBike.Check(bike, new FuseOptions { GlassMarkedWithBlowingCurrent = true }).Single();
         // 5.5 A is 75 % of 7.33 A, the next glass rating 7.5 A; the wires carry 15 A.
         Assert.Equal(
-            "fit 7.5 A to 15 A (continuous ratings; a fuse marked with its blowing current shows twice that)",
+            "fit 7.5 A to 15 A (continuous ratings; a fuse marked with its blowing current shows twice that)"
+                + NotStated,
             fuse.Advice.Explanation
         );
         Assert.Equal(

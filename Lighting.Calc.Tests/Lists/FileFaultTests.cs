@@ -163,8 +163,8 @@ public class FileFaultTests
         Assert.Equal(
             [
                 "lamp.csv: is not a list of a bike and was not read; the lists are bike.csv, lamps.csv, runs.csv, "
-                    + "switches.csv, fuses.csv, charging.csv, ride.csv, swaps.csv, readings.csv, prices.csv; did you "
-                    + "mean 'lamps.csv'?",
+                    + "switches.csv, fuses.csv, relays.csv, charging.csv, ride.csv, swaps.csv, readings.csv, "
+                    + "prices.csv; did you mean 'lamps.csv'?",
             ],
             ListSamples.Cautions(ListSamples.Whole.With("lamp.csv", "anything"))
         );

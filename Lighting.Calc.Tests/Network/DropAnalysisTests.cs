@@ -111,6 +111,7 @@ public class DropAnalysisTests
         bike = bike with
         {
             BatteryResistance = ElectricResistance.FromMilliohms(30),
+            WireTemperature = Temperature.FromDegreesCelsius(20),
             Lamps =
             [
                 .. bike.Lamps.Select(l =>

@@ -120,6 +120,20 @@ public class LampTests
         );
     }
 
+    // Headlamp lamps at reduced voltage, as trade articles on headlamp relays print it (from memory): 1,000 lm at 12.8
+    // V are 510 lm at 10.5 V.
+    [Fact]
+    [Against("filament lamp", "headlamp lumens at reduced voltage, from memory")]
+    public void Headlamp_lumens_at_10_5_V_are_510_of_1000_at_12_8_V() =>
+        Publication.Meets(
+            510,
+            1000
+                * Lamp("1156", 12)
+                    .Specification.RelativeLightAt(ElectricPotential.FromVolts(10.5))!
+                    .Value.DecimalFractions,
+            0.5
+        );
+
     // A vehicle lamp maker's rule (confirmed): 5 % over-voltage halves the life. The model's exponent −13 gives 0.53.
     [Fact]
     [Against("filament lamp", "vehicle lamp maker's rule on life")]

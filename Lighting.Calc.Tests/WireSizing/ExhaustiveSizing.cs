@@ -25,6 +25,19 @@ internal static class ExhaustiveSizing
         foreach (FuseJudge judge in Judges(bike, settings, points, options.Fuses))
             foreach (RunAmpacityCheck fed in judge.DownstreamRuns.Concat(judge.ReturnRuns))
                 fuse[bike.Runs.IndexOf(fed.Run)] = Math.Max(fuse[bike.Runs.IndexOf(fed.Run)], judge.Fitted.Amperes);
+        var least = new double[bike.Runs.Length];
+        // A lead from the battery stands the largest fuse it leads to, and is not smaller than is usual.
+        foreach (
+            UnfusedRun lead in UnfusedRuns
+                .Find(bike, settings, TestContext.Current.CancellationToken)
+                .Where(u => u.IsBatteryLead)
+        )
+        {
+            int run = bike.Runs.IndexOf(lead.Run);
+            fuse[run] = Math.Max(fuse[run], FuseJudge.ContinuousAmperes(lead.LargestFuse!, options.Fuses));
+            least[run] = 2;
+        }
+
         double?[][] ratings =
         [
             .. bike.Runs.Select(r =>
@@ -41,7 +54,11 @@ internal static class ExhaustiveSizing
                 (_, r) =>
                     Enumerable
                         .Range(0, sizes.Length)
-                        .Where(s => ratings[r][s] >= fuse[r] - 1e-9 && sizes[s].CopperArea >= options.MinimumArea)
+                        .Where(s =>
+                            ratings[r][s] >= fuse[r] - 1e-9
+                            && sizes[s].CopperArea >= options.MinimumArea
+                            && sizes[s].CopperArea.SquareMillimeters >= least[r]
+                        )
                         .ToArray()
             ),
         ];

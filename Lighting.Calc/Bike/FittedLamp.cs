@@ -39,6 +39,10 @@ public sealed record FittedLamp
     /// <summary>The point its return is connected to; ignored, and may be null, when the bike has no runs.</summary>
     public string? Return { get; init; }
 
+    /// <summary>What it needs to be the coil of a relay whose contacts (<see cref="SwitchContact.IsRelay"/>) have its
+    /// name; null for every other load.</summary>
+    public RelayCoil? Coil { get; init; }
+
     /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>
     public string? Notes { get; init; }
 }

@@ -27,13 +27,18 @@ public sealed record SwitchContact
     /// decides for it.</summary>
     public bool? Momentary { get; init; }
 
+    /// <summary>Whether it is a contact of a relay: then <see cref="Switch"/> names the relay's coil among the lamps,
+    /// and it is closed <c>in</c> or <c>out</c>, as the coil is fed or not.</summary>
+    public bool IsRelay { get; init; }
+
     /// <summary>Resistance of the closed contact, zero or more.</summary>
     public ElectricResistance Resistance { get; init; } = ElectricResistance.Zero;
 
     /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>
     public string? Notes { get; init; }
 
-    /// <summary>Whether it is closed in a setting; a switch that the setting does not have leaves it open.</summary>
+    /// <summary>Whether it is closed in a setting; a switch that the setting does not have leaves it open, and so does
+    /// a relay, which is no switch.</summary>
     /// <param name="setting">The setting.</param>
     public bool IsClosed(Setting setting) =>
         setting.PositionOf(Switch) is { } position && ClosedIn.Contains(position, Calc.Name.Comparer);
@@ -44,8 +49,8 @@ public sealed record SwitchContact
     /// <inheritdoc/>
     public bool Equals(SwitchContact? other) =>
         other is not null
-        && (Switch, From, To, HasOff, Momentary, Notes)
-            == (other.Switch, other.From, other.To, other.HasOff, other.Momentary, other.Notes)
+        && (Switch, From, To, HasOff, Momentary, IsRelay, Notes)
+            == (other.Switch, other.From, other.To, other.HasOff, other.Momentary, other.IsRelay, other.Notes)
         && EqualityComparer<ElectricResistance>.Default.Equals(Resistance, other.Resistance)
         && ClosedIn.HoldsSame(other.ClosedIn);
 

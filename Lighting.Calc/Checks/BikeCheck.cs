@@ -79,6 +79,7 @@ public static class BikeCheck
             .. allAreSolved ? wiring.Review : WiringReview.Evaluate(bike, groups),
             .. fuses.SelectMany(f => f.Findings),
             .. isDirect ? [] : UnfusedRuns.Findings(feeds, cancellationToken),
+            .. RelayReview.Of(bike, solution.Points, solution.Network, options.Engine != EngineState.Off),
             .. LampChecks.Of(bike, distinct, worst, groups.Graph).TogetherByKind(),
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f =>
                 f.Severity != Severity.Note && f.Kind != FindingKind.ChargingNotSolved

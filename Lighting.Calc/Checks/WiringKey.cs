@@ -20,7 +20,8 @@ internal static class WiringKey
         End();
         foreach (SwitchContact contact in bike.Switches)
         {
-            Add(contact.HasOff ? contact.Switch : null, contact.Switch, contact.From, contact.To);
+            Add(contact.HasOff ? contact.Switch : null, contact.IsRelay ? "relay" : null);
+            Add(contact.Switch, contact.From, contact.To);
             Add(contact.ClosedIn.AsSpan());
             End();
         }
@@ -30,7 +31,7 @@ internal static class WiringKey
             Add(fuse.Name, fuse.From, fuse.To);
         End();
         foreach (FittedLamp lamp in bike.Lamps)
-            Add(lamp.Lamp, lamp.Feed, lamp.Return, lamp.LitWhen.ToString());
+            Add(lamp.Lamp, lamp.Feed, lamp.Return, lamp.LitWhen.ToString(), lamp.Coil is null ? null : "coil");
         End();
         foreach (ChargingPoint point in bike.Charging)
             Add(point.When.ToString());

@@ -79,10 +79,11 @@ public static class BikeListsWriter
         return
         [
             (ListSchema.Bike, [.. Items(bike).Select(i => Noted(i, lists.ItemNotes.GetValueOrDefault(i[0])))]),
-            (ListSchema.Lamps, [.. bike.Lamps.Select(l => Noted(Lamp(l, bike), l.Notes))]),
+            (ListSchema.Lamps, [.. bike.Lamps.Where(l => l.Coil is null).Select(l => Noted(Lamp(l, bike), l.Notes))]),
             (ListSchema.Runs, [.. bike.Runs.Select(r => Noted(Run(r), r.Notes))]),
-            (ListSchema.Switches, [.. bike.Switches.Select(c => Noted(Contact(c), c.Notes))]),
+            (ListSchema.Switches, [.. bike.Switches.Where(c => !c.IsRelay).Select(c => Noted(Contact(c), c.Notes))]),
             (ListSchema.Fuses, [.. bike.Fuses.Select(f => Noted(Fuse(f), f.Notes))]),
+            (ListSchema.Relays, [.. bike.Relays.SelectMany(Relay)]),
             (ListSchema.Charging, [.. bike.Charging.Select(p => Noted(Point(p), p.Notes))]),
             (ListSchema.Ride, [.. bike.Ride.Select(s => Noted(Stretch(s), s.Notes))]),
             (ListSchema.Swaps, [.. lists.Swaps.Select(s => Noted(Swap(s, bike), s.Notes))]),
@@ -194,6 +195,28 @@ public static class BikeListsWriter
             fuse.Resistance is { } ohms ? QuantityText.Resistance.Write(ohms) : "",
             fuse.IsMarkedWithBlowingCurrent ? "blow" : "",
         ];
+
+    // The coil in the first row alone, with the remark on the relay.
+    private static IEnumerable<string[]> Relay(Relay relay) =>
+        relay.Contacts.Select(
+            (contact, i) =>
+                Noted(
+                    [
+                        Text(relay.Name),
+                        i == 0 ? Text(relay.CoilFrom) : "",
+                        i == 0 ? Text(relay.CoilTo) : "",
+                        i == 0 ? QuantityText.Resistance.Write(relay.CoilResistance) : "",
+                        "",
+                        i == 0 ? QuantityText.Voltage.Write(relay.PullInVoltage) : "",
+                        i == 0 ? QuantityText.Voltage.Write(relay.DropOutVoltage) : "",
+                        Text(contact.From),
+                        Text(contact.To),
+                        contact.IsBreak ? "break" : "make",
+                        QuantityText.Resistance.Write(contact.Resistance),
+                    ],
+                    i == 0 ? relay.Notes : contact.Notes
+                )
+        );
 
     private static string[] Point(ChargingPoint point) =>
         [

@@ -15,18 +15,27 @@ internal sealed class BranchLoads
     private readonly ImmutableArray<OperatingPoint> _peak;
     private readonly ImmutableArray<OperatingPoint> _continuous;
 
-    /// <exception cref="ArgumentException">No setting can be solved.</exception>
-    public BranchLoads(Bike bike, FusePlanOptions options, CancellationToken cancellationToken)
+    private BranchLoads(Bike bike, FusePlanOptions options, BikeSolution solution)
     {
-        BikeSolution solution = BikeSolution.Solve(bike, options.Check, cancellationToken);
-        if (!solution.NotSolved.IsEmpty)
-            throw new ArgumentException(
-                $"Not every setting could be solved: " + $"{solution.NotSolved[0].Message}",
-                nameof(bike)
-            );
         (_bike, _momentary) = (bike, new MomentaryLoads(bike, options.Fuses));
         _peak = OperatingPoint.FirstOfEachCurrents(solution.Points);
         _continuous = [.. _momentary.Continuous(_peak)];
+    }
+
+    /// <summary>The loads of a bike; null, with the reason, where a setting has no solution: what flows there is not
+    /// known, and no fuse is planned by it.</summary>
+    public static BranchLoads? Of(
+        Bike bike,
+        FusePlanOptions options,
+        CancellationToken cancellationToken,
+        out string problem
+    )
+    {
+        BikeSolution solution = BikeSolution.Solve(bike, options.Check, cancellationToken);
+        problem = solution.NotSolved is [var first, ..]
+            ? $"a setting cannot be solved, to be put right first: {first.Message.TrimEnd('.')}"
+            : "";
+        return solution.NotSolved.IsEmpty ? new BranchLoads(bike, options, solution) : null;
     }
 
     public DealtBranch Of(

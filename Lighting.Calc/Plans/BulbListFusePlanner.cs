@@ -8,7 +8,8 @@ internal static class BulbListFusePlanner
 {
     public static FusePlan Plan(Bike bike, FusePlanOptions options, CancellationToken cancellationToken)
     {
-        var loads = new BranchLoads(bike with { Fuses = [] }, options, cancellationToken);
+        if (BranchLoads.Of(bike with { Fuses = [] }, options, cancellationToken, out string problem) is not { } loads)
+            return FusePlanner.Failed(problem);
         ImmutableArray<ImmutableArray<int>> circuits =
         [
             .. bike
@@ -31,7 +32,7 @@ internal static class BulbListFusePlanner
             options,
             bike
         );
-        if (FusePlanner.Deal(dealer, circuits.Length, options.Ways) is not { } deal)
+        if (FusePlanner.Deals([dealer], options.Ways) is not [(var deal, _), ..])
             return FusePlanner.Failed(FusePlanner.TooFew(dealer, circuits.Length));
         ImmutableArray<FuseWay> ways =
         [

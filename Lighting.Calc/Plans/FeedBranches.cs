@@ -43,8 +43,33 @@ internal sealed class FeedBranches
         return !fed.IsEmpty && fed.All(l => !around.Reaches(FeedOf(l, from)));
     }
 
-    /// <summary>The branches at a point, of what is fed through it.</summary>
-    public ImmutableArray<FeedBranch> At(int tap, IReadOnlyCollection<int> lamps, IReadOnlySet<int>? within = null)
+    /// <summary>The branches at a point, of what is fed through it. The contacts of one switch share their terminal
+    /// there: they are one branch.</summary>
+    public ImmutableArray<FeedBranch> At(int tap, IReadOnlyCollection<int> lamps, IReadOnlySet<int>? within = null) =>
+        Joined(Each(tap, lamps, within));
+
+    /// <summary>What is behind a branch in parts of its own, at the point where it branches next; null where it does
+    /// not. Contacts of one switch are parted behind the switch.</summary>
+    public ImmutableArray<FeedBranch>? Parted(FeedBranch branch)
+    {
+        if (branch.Points.IsEmpty)
+            return null;
+        ImmutableArray<FeedBranch> heads = Each(branch.Source, branch.Lamps, branch.Points);
+        ImmutableArray<FeedBranch> parts =
+            heads.Length > 1
+                ? Joined(heads) is { Length: > 1 } joined
+                    ? joined
+                    : [.. heads.Select(AfterContacts)]
+            : Tap(branch.Source, branch.Lamps) is var tap && tap != branch.Source
+                ? At(tap, branch.Lamps, branch.Points)
+            : [];
+        // Contacts of one switch alone: behind the switch.
+        if (parts is [var only] && only.Source != branch.Source && only.Lamps.Length == branch.Lamps.Length)
+            return Parted(only);
+        return parts.Length > 1 && parts.Sum(p => p.Lamps.Length) == branch.Lamps.Length ? parts : null;
+    }
+
+    private ImmutableArray<FeedBranch> Each(int tap, IReadOnlyCollection<int> lamps, IReadOnlySet<int>? within)
     {
         var branches = ImmutableArray.CreateBuilder<FeedBranch>();
         var seen = new HashSet<int>();
@@ -80,39 +105,42 @@ internal sealed class FeedBranches
 
         foreach (int lamp in lamps.Where(l => FeedOf(l, fromTap) == tap))
             branches.Add(new FeedBranch(tap, [_graph.Lamps[lamp]], [], [lamp]));
-        return Apart(branches.ToImmutable());
+        return branches.ToImmutable();
     }
 
-    /// <summary>What is behind a branch in parts of its own; null where it does not branch.</summary>
-    public ImmutableArray<FeedBranch>? Parted(FeedBranch branch)
+    // Branches behind contacts of one switch become one.
+    private ImmutableArray<FeedBranch> Joined(ImmutableArray<FeedBranch> branches)
     {
-        if (branch.Points.IsEmpty)
-            return null;
-        int tap = Tap(branch.Source, branch.Lamps);
-        ImmutableArray<FeedBranch> parts = tap == branch.Source ? [] : At(tap, branch.Lamps, branch.Points);
-        return parts.Length > 1 && parts.Sum(p => p.Lamps.Length) == branch.Lamps.Length ? parts : null;
+        for (int i = 0; i < branches.Length; i++)
+            for (int j = branches.Length - 1; j > i; j--)
+                if (SwitchesOf(branches[i]).Overlaps(SwitchesOf(branches[j])))
+                {
+                    FeedBranch one = branches[i],
+                        other = branches[j];
+                    branches = branches
+                        .RemoveAt(j)
+                        .SetItem(
+                            i,
+                            new FeedBranch(
+                                one.Source,
+                                [.. one.Heads, .. other.Heads],
+                                one.Points.Union(other.Points),
+                                [.. one.Lamps, .. other.Lamps]
+                            )
+                        );
+                    j = branches.Length;
+                }
+
+        return branches;
     }
 
-    // The contacts of one switch share their terminal: branches behind several of them are fused after their contacts.
-    private ImmutableArray<FeedBranch> Apart(ImmutableArray<FeedBranch> branches)
-    {
-        ILookup<string, FeedBranch> ofSwitch = branches
-            .SelectMany(b =>
-                b.Heads.Where(h => h.Kind == HarnessPartKind.Contact)
-                    .Select(h => (Switch: SwitchOf(h), Branch: b))
-                    .Distinct()
-            )
-            .ToLookup(b => b.Switch, b => b.Branch, Name.Comparer);
-        return
-        [
-            .. branches.Select(b =>
-                b.Heads.Any(h => h.Kind == HarnessPartKind.Contact && ofSwitch[SwitchOf(h)].Count() > 1)
-                    ? AfterContacts(b)
-                    : b
-            ),
-        ];
-    }
+    private HashSet<string> SwitchesOf(FeedBranch branch) =>
+        branch
+            .Heads.Where(h => h.Kind == HarnessPartKind.Contact)
+            .Select(h => _bike.Switches[h.Index].Switch)
+            .ToHashSet(Name.Comparer);
 
+    // Behind its contact, where that is its only head.
     private FeedBranch AfterContacts(FeedBranch branch)
     {
         int[] far = [.. branch.Heads.Select(h => h.Other(branch.Source)).Distinct()];
@@ -131,8 +159,6 @@ internal sealed class FeedBranches
             ],
         };
     }
-
-    private string SwitchOf(HarnessPart contact) => _bike.Switches[contact.Index].Switch;
 
     private static int FeedOf(HarnessPart lamp, Reached from) => from.Reaches(lamp.A) ? lamp.A : lamp.B;
 

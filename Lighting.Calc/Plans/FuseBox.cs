@@ -10,7 +10,6 @@ internal sealed class FuseBox
     private readonly HarnessGraph _graph;
     private readonly HashSet<string> _points;
     private readonly List<Run> _newRuns = [];
-    private readonly List<MovedEnd> _moved = [];
     private readonly List<Fuse> _ways = [];
 
     private FuseBox(Bike bike, HarnessGraph graph)
@@ -22,13 +21,8 @@ internal sealed class FuseBox
         );
     }
 
-    /// <summary>The bike with the box: new wires, and the ends that moved.</summary>
-    internal sealed record Built(
-        Bike Bike,
-        ImmutableArray<Run> NewRuns,
-        ImmutableArray<MovedEnd> Moved,
-        ImmutableArray<string> Taps
-    );
+    /// <summary>The bike with the box: new wires, and the points that boxes are fed from.</summary>
+    internal sealed record Built(Bike Bike, ImmutableArray<Run> NewRuns, ImmutableArray<string> Taps);
 
     /// <summary>Puts it in.</summary>
     /// <param name="bike">The bike, with a main fuse at most.</param>
@@ -86,29 +80,13 @@ internal sealed class FuseBox
         for (int w = 0; w < groups.Length; w++)
         {
             int source = groups[w][0].Source;
-            if (!boxes.TryGetValue(source, out string? box))
-            {
-                boxes[source] = box = Unused(boxes.Count == 0 ? "fuse box" : $"fuse box {boxes.Count + 1}");
-                _newRuns.Add(
-                    new Run
-                    {
-                        Name = Unused($"{box} feed"),
-                        From = _graph.Points[source],
-                        To = box,
-                        Wire = WireTable.Of(WireConstruction.MetricCable)[^1],
-                        WireIsOpen = true,
-                        Length = lead,
-                        Joints = 2,
-                        JointResistance = BikeDefaults.JointResistance,
-                        AssumesJoints = true,
-                    }
-                );
-            }
-
+            // A fuse alone at its point is in line there, without a box.
+            if (groups.Count(g => g[0].Source == source) > 1 && !boxes.ContainsKey(source))
+                boxes[source] = Box(source, lead);
             var fuse = new Fuse
             {
                 Name = Unused($"way {w + 1}"),
-                From = box,
+                From = boxes.GetValueOrDefault(source) ?? _graph.Points[source],
                 To = Unused($"way {w + 1} out"),
                 Rating = ElectricCurrent.FromAmperes(ratings[w]),
             };
@@ -118,12 +96,61 @@ internal sealed class FuseBox
         }
 
         bike = bike with { Runs = [.. bike.Runs, .. _newRuns], Fuses = [.. bike.Fuses, .. _ways] };
-        return new Built(bike, [.. _newRuns], [.. _moved], [.. boxes.Keys.Select(s => _graph.Points[s])]);
+        return new Built(bike, [.. _newRuns], [.. boxes.Keys.Select(s => _graph.Points[s])]);
     }
 
-    private Bike Moved(Bike bike, HarnessPart head, string from, string to)
+    /// <summary>The ends of a bike's parts that are at another point with a plan; the plan keeps its runs, contacts and
+    /// loads in their order.</summary>
+    public static ImmutableArray<MovedEnd> MovedEnds(Bike given, Bike planned) =>
+        [
+            .. given
+                .Runs.Zip(planned.Runs)
+                .SelectMany(r => Ends(r.First.Name, (r.First.From, r.First.To), (r.Second.From, r.Second.To))),
+            .. given
+                .Switches.Zip(planned.Switches)
+                .SelectMany(c => Ends(c.First.Name, (c.First.From, c.First.To), (c.Second.From, c.Second.To))),
+            .. given
+                .Lamps.Zip(planned.Lamps)
+                .SelectMany(l =>
+                    Ends(l.First.Lamp, (l.First.Feed!, l.First.Return!), (l.Second.Feed!, l.Second.Return!))
+                ),
+            .. given
+                .Fuses.Select(f => (Was: f, Is: planned.Fuses.FirstOrDefault(p => p.Name == f.Name)))
+                .Where(f => f.Is is not null)
+                .SelectMany(f => Ends(f.Was.Name, (f.Was.From!, f.Was.To!), (f.Is!.From!, f.Is.To!))),
+        ];
+
+    private static IEnumerable<MovedEnd> Ends(string part, (string, string) was, (string, string) now)
     {
-        _moved.Add(new MovedEnd(head.Name, from, to));
+        if (!Name.Equal(was.Item1, now.Item1))
+            yield return new MovedEnd(part, was.Item1, now.Item1);
+        if (!Name.Equal(was.Item2, now.Item2))
+            yield return new MovedEnd(part, was.Item2, now.Item2);
+    }
+
+    private string Box(int source, Length lead)
+    {
+        string box = Unused("fuse box");
+        _newRuns.Add(
+            new Run
+            {
+                Name = Unused($"{box} feed"),
+                From = _graph.Points[source],
+                To = box,
+                Wire = WireTable.Of(WireConstruction.MetricCable)[^1],
+                WireIsOpen = true,
+                Length = lead,
+                Joints = 2,
+                JointResistance = BikeDefaults.JointResistance,
+                AssumesJoints = true,
+                Cable = _bike.Cable ?? CableKind.Ordinary,
+            }
+        );
+        return box;
+    }
+
+    private static Bike Moved(Bike bike, HarnessPart head, string from, string to)
+    {
         string At(string point) => Name.Equal(point, from) ? to : point;
         return head.Kind switch
         {

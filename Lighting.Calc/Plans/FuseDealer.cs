@@ -43,6 +43,9 @@ internal sealed class FuseDealer
         _isTooLarge = [.. _rating.Select((r, set) => Members(set).Any(b => b.WireAmperes < r - 1e-9))];
     }
 
+    /// <summary>Number of branches.</summary>
+    public int Branches => _branches.Length;
+
     /// <summary>The best with at most some ways; null where there is none.</summary>
     public FuseDeal? Best(int ways)
     {

@@ -14,7 +14,15 @@ public sealed class FusePlan
     /// <summary>Whether a plan was found.</summary>
     public bool IsFeasible => !Ways.IsEmpty;
 
-    /// <summary>The points that the box is fed from.</summary>
+    /// <summary>Fuses of the bike that the plan takes out: their circuits are fused by its ways.</summary>
+    public ImmutableArray<Fuse> RemovedFuses { get; internal init; } = [];
+
+    /// <summary>What the plan does not keep, and what it assumes: limits of drop that no listed wire keeps, the kind of
+    /// cable.</summary>
+    public ImmutableArray<Finding> Findings { get; internal init; } = [];
+
+    /// <summary>The points that boxes are fed from; a fuse alone at its point is in line there, without a
+    /// box.</summary>
     public ImmutableArray<string> TappingPoints { get; internal init; } = [];
 
     /// <summary>The wires to add.</summary>
@@ -23,8 +31,8 @@ public sealed class FusePlan
     /// <summary>The wires of the bike whose size changes, as they become.</summary>
     public ImmutableArray<Run> ResizedRuns { get; internal init; } = [];
 
-    /// <summary>The wires, contacts and loads of the bike that move from a tapping point to a way: each with the point
-    /// it is connected to then.</summary>
+    /// <summary>Every end of the bike's wires, contacts, loads and remaining fuses that is at another point with the
+    /// plan: at a way, or where a fuse was taken out.</summary>
     public ImmutableArray<MovedEnd> MovedEnds { get; internal init; } = [];
 
     /// <summary>The bike with the plan; null where no plan was found, or the bike has no runs, so that a box cannot be

@@ -8,12 +8,13 @@ namespace Lighting.Calc;
 /// all.</summary>
 /// <remarks>
 /// The feed is parted where it branches first after battery and switches; a branch with headlamp and ignition together,
-/// or one too large for 4 mm² wire, is parted again where it branches next. Each fuse: continuous load ≤ 75 % of the
+/// or one too large for 4 mm² wire, is parted again where it branches next, and so is the largest branch where that
+/// allows a smaller largest fuse. A fuse alone at its point is in line there. Each fuse: continuous load ≤ 75 % of the
 /// rating (<see cref="FuseOptions"/>), peak ≤ rating, rating ≤ every wire behind it; the main fuse at least 1.6 times
 /// the largest way, so that the way opens first (1 : 1.6 for fuses of one characteristic, tables/constants.csv). Of all
 /// ways to deal them the one with the smallest largest fuse. New wires are sized, and wires of the bike that are rated
-/// below their fuse made larger, by <see cref="HarnessSizing"/>; the bike with the plan is judged by
-/// <see cref="FuseCheck"/>.
+/// below their fuse made larger, by <see cref="HarnessSizing"/>, up to 4 mm² where that will do; wires whose kind of
+/// cable is not stated are taken as ordinary cable. The bike with the plan is judged by <see cref="FuseCheck"/>.
 /// </remarks>
 public static class FusePlanner
 {
@@ -29,8 +30,7 @@ public static class FusePlanner
     /// <param name="options">How many ways, and by what they are judged; null for the defaults.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>The plan, or why none was found.</returns>
-    /// <exception cref="ArgumentException">The condition names what the bike does not have, or leaves no setting that
-    /// can be solved.</exception>
+    /// <exception cref="ArgumentException">The condition names what the bike does not have.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its
     /// range.</exception>
     /// <exception cref="NetworkNotSolvedException">The battery is shorted in a setting, or no solution was
@@ -79,15 +79,33 @@ public static class FusePlanner
     internal static string ColourOf(ElectricCurrent rating) =>
         FuseTable.Of(FuseStyle.Blade).First(f => f.Rating.Amperes.Equals(rating.Amperes)).Colour;
 
-    // More ways until every wire is large enough, or as many as there may be.
-    internal static FuseDeal? Deal(FuseDealer dealer, int branches, int? ways)
+    /// <summary>Deals in the order in which they are tried, each with the number of the branches it is of: with as many
+    /// ways as there may be first, then with fewer; or, where any number may be, the first whose wires are all large
+    /// enough, then the others.</summary>
+    internal static ImmutableArray<(FuseDeal Deal, int Of)> Deals(IReadOnlyList<FuseDealer> dealers, int? ways)
     {
-        if (ways is { } most)
-            return dealer.Best(Math.Min(most, branches));
+        int branches = dealers.Max(d => d.Branches);
         // One way behind a main fuse would part nothing.
-        int least = Math.Min(2, branches);
-        FuseDeal[] deals = [.. Enumerable.Range(least, branches - least + 1).Select(dealer.Best).OfType<FuseDeal>()];
-        return deals.FirstOrDefault(d => d.TooSmallWires == 0) ?? deals.MinBy(d => d.TooSmallWires);
+        int least = ways is null ? Math.Min(2, branches) : 1;
+        (FuseDeal Deal, int Of)[] fewestFirst =
+        [
+            .. Enumerable
+                .Range(least, Math.Max(0, Math.Min(ways ?? branches, branches) - least + 1))
+                .Select(Best)
+                .OfType<(FuseDeal, int)>(),
+        ];
+        return ways is not null
+            ? [.. fewestFirst.Reverse()]
+            : [.. fewestFirst.OrderBy(d => d.Deal.TooSmallWires)];
+
+        (FuseDeal, int)? Best(int most) =>
+            dealers
+                .Select((d, i) => (Deal: d.Best(Math.Min(most, d.Branches)), Of: i))
+                .Where(d => d.Deal is not null)
+                .OrderBy(d => d.Deal!.Ratings.Max())
+                .ThenBy(d => d.Deal!.TooSmallWires)
+                .Select(d => ((FuseDeal, int)?)(d.Deal!, d.Of))
+                .FirstOrDefault();
     }
 
     internal static string TooFew(FuseDealer dealer, int branches) =>

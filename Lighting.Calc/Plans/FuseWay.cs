@@ -14,6 +14,9 @@ public sealed class FuseWay
     /// <summary>Whether it is the main fuse, before the box.</summary>
     public bool IsMain { get; internal init; }
 
+    /// <summary>Whether it is in line, alone at its point: neither the main fuse nor in a box.</summary>
+    public bool IsInLine { get; internal init; }
+
     /// <summary>Colour of its body (ISO 8820-3); empty where its style has none.</summary>
     public string Colour { get; internal init; } = "";
 

@@ -8,9 +8,10 @@ internal sealed class HarnessFusePlanner
 {
     private const int MostTrials = 12;
 
-    // Wire above this is parted rather than made larger: what the terminals of older machines take (common practice, no
-    // source).
-    private static readonly Area s_largestWire = Area.FromSquareMillimeters(4);
+    // With more branches than these the feed is parted no further of choice.
+    private const int MostOfChoice = 9;
+
+    private static readonly Area s_largestWire = Area.FromSquareMillimeters(Constants.Of("largest_plan_mm2"));
 
     private readonly Bike _given;
     private readonly Bike _bike;
@@ -18,27 +19,90 @@ internal sealed class HarnessFusePlanner
     private readonly CancellationToken _cancellation;
     private readonly HarnessGraph _graph;
     private readonly FeedBranches _feed;
-    private readonly BranchLoads _loads;
+    private readonly BranchLoads? _loaded;
+    private readonly string _problem;
 
     public HarnessFusePlanner(Bike bike, FusePlanOptions options, CancellationToken cancellationToken)
     {
-        (_given, _bike) = (bike, FuseBox.WithMainAlone(bike));
+        (_given, _bike) = (bike, FuseBox.WithMainAlone(AsOrdinary(bike)));
         (_options, _cancellation) = (options, cancellationToken);
         _graph = new HarnessGraph(_bike);
         _feed = new FeedBranches(_bike, _graph);
-        _loads = new BranchLoads(_bike, options, cancellationToken);
+        _loaded = BranchLoads.Of(_bike, options, cancellationToken, out _problem);
     }
+
+    private BranchLoads Loads => _loaded!;
 
     public FusePlan Plan()
     {
+        if (_loaded is null)
+            return FusePlanner.Failed(_problem);
         ImmutableArray<int> fed = _feed.Fed();
         if (fed.IsEmpty)
             return FusePlanner.Failed("the battery feeds no lamp or other load");
-        ImmutableArray<FeedBranch> branches = Joined(Parted(_feed.At(_feed.Tap(_graph.Live, fed), fed)));
-        FuseDealer dealer = FusePlanner.Dealer([.. branches.Select(Dealt)], _options, _bike);
-        return FusePlanner.Deal(dealer, branches.Length, _options.Ways) is { } deal
-            ? Fitted([.. deal.Groups.Select(g => g.Select(b => branches[b]).ToImmutableArray())], [.. deal.Ratings])
-            : FusePlanner.Failed(FusePlanner.TooFew(dealer, branches.Length));
+        ImmutableArray<FeedBranch>[] partings =
+        [
+            .. Partings(Joined(Parted(_feed.At(_feed.Tap(_graph.Live, fed), fed)))),
+        ];
+        FuseDealer[] dealers =
+        [
+            .. partings.Select(p => FusePlanner.Dealer([.. p.Select(Dealt)], _options, _bike)),
+        ];
+        FusePlan? best = null,
+            failed = null;
+        foreach ((FuseDeal deal, int of) in FusePlanner.Deals(dealers, _options.Ways))
+        {
+            // A fuse is only ever raised from its deal: no later deal can be better.
+            if (best is not null && (_options.Ways is null || deal.Ratings.Max() >= Largest(best) - 1e-9))
+                break;
+            FusePlan plan = Fitted(
+                [.. deal.Groups.Select(g => g.Select(b => partings[of][b]).ToImmutableArray())],
+                [.. deal.Ratings]
+            );
+            if (!plan.IsFeasible)
+                failed ??= plan;
+            else if (best is null || Largest(plan) < Largest(best) - 1e-9)
+                best = plan;
+        }
+
+        return best
+            ?? failed
+            ?? FusePlanner.Failed(FusePlanner.TooFew(dealers[0], dealers[0].Branches));
+    }
+
+    private static double Largest(FusePlan plan) => plan.Ways.Where(w => !w.IsMain).Max(w => w.Fuse.Rating.Amperes);
+
+    // Wires of no stated kind are planned as ordinary cable, of which no rating is higher; old inch sizes have a rating
+    // of their own, lower still.
+    private static Bike AsOrdinary(Bike bike) =>
+        bike with
+        {
+            Runs = [.. bike.Runs.Select(r => IsUnstated(r, bike) ? r with { Cable = CableKind.Ordinary } : r)],
+        };
+
+    private static bool IsUnstated(Run run, Bike bike) =>
+        (run.Cable ?? bike.Cable) is null && run.Wire.Construction != WireConstruction.InchStrands;
+
+    // The branches, then each time the largest that branches again at one point parted there.
+    private IEnumerable<ImmutableArray<FeedBranch>> Partings(ImmutableArray<FeedBranch> branches)
+    {
+        yield return branches;
+        while (branches.Length < MostOfChoice)
+        {
+            (FeedBranch Branch, ImmutableArray<FeedBranch> Parts)[] open =
+            [
+                .. branches
+                    .OrderByDescending(b => Dealt(b).Peak.Max())
+                    .Select(b => (Branch: b, Parts: _feed.Parted(b)))
+                    .Where(b => b.Parts is { } parts && parts.All(p => p.Source == parts[0].Source))
+                    .Select(b => (b.Branch, b.Parts!.Value)),
+            ];
+            if (open is not [var largest, ..])
+                yield break;
+            branches = [.. branches.Where(b => b != largest.Branch), .. largest.Parts];
+            if (branches.Length <= FuseDealer.MostBranches)
+                yield return branches;
+        }
     }
 
     // Raises a fuse that the solved bike with the box overloads, mostly by its inrush, until all suit.
@@ -81,7 +145,7 @@ internal sealed class HarnessFusePlanner
             }
 
             if (!raised)
-                return Report(groups, built, planned, fuses, first);
+                return Report(groups, built, planned, fuses, first, sizes.Unmet);
         }
 
         return FusePlanner.Failed("no ratings were found that carry the load and its inrush");
@@ -92,30 +156,59 @@ internal sealed class HarnessFusePlanner
         FuseBox.Built built,
         Bike planned,
         ImmutableArray<FuseSuitability> fuses,
-        int first
+        int first,
+        ImmutableArray<Finding> unmet
     )
     {
         ImmutableArray<FuseWay> ways =
         [
             .. fuses.Select((f, i) => Way(f, i < first, i < first ? groups.SelectMany(g => g) : groups[i - first])),
         ];
+        Bike stated = Stated(planned);
         return new FusePlan
         {
             Ways = ways,
+            RemovedFuses = [.. _given.Fuses.Where(f => stated.Fuses.All(p => p.Name != f.Name))],
+            Findings = [.. Assumed(), .. unmet],
             TappingPoints = built.Taps,
-            NewRuns = [.. planned.Runs.Where(r => built.NewRuns.Any(n => n.Name == r.Name))],
+            NewRuns = [.. stated.Runs.Where(r => built.NewRuns.Any(n => n.Name == r.Name))],
             ResizedRuns =
             [
-                .. planned
+                .. stated
                     .Runs.Zip(_bike.Runs)
                     .Where(r => r.Second.WireIsOpen || r.First.Wire != r.Second.Wire)
                     .Select(r => r.First),
             ],
-            MovedEnds = built.Moved,
-            Planned = planned,
+            MovedEnds = FuseBox.MovedEnds(_given, stated),
+            Planned = stated,
             Explanation = FusePlanner.Explain(ways),
         };
     }
+
+    private IEnumerable<Finding> Assumed()
+    {
+        string[] unstated = [.. _given.Runs.Where(r => IsUnstated(r, _given)).Select(r => r.Name)];
+        if (unstated.Length > 0)
+            yield return new Finding(FindingKind.PlannedAsOrdinaryCable, Severity.Caution, "cable")
+            {
+                Parts = unstated.Length == _given.Runs.Length ? [] : [.. unstated],
+            };
+    }
+
+    // The kind of cable is stated of wires that the plan adds or replaces; the others keep what their lists say.
+    private Bike Stated(Bike planned) =>
+        planned with
+        {
+            Runs =
+            [
+                .. planned.Runs.Select((r, i) =>
+                    i >= _given.Runs.Length ? r with { Cable = _given.Cable is null ? r.Cable : null }
+                    : _given.Runs[i].WireIsOpen || r.Wire != _given.Runs[i].Wire
+                        ? r with { Cable = _given.Runs[i].Cable ?? (_given.Cable is null ? CableKind.Ordinary : null) }
+                    : r with { Cable = _given.Runs[i].Cable }
+                ),
+            ],
+        };
 
     private FuseWay Way(FuseSuitability fuse, bool isMain, IEnumerable<FeedBranch> branches)
     {
@@ -124,8 +217,9 @@ internal sealed class HarnessFusePlanner
         {
             Fuse = fuse.Fuse,
             IsMain = isMain,
+            IsInLine = !isMain && branches.All(b => Name.Equal(fuse.Fuse.From!, _graph.Points[b.Source])),
             Colour = FusePlanner.ColourOf(fuse.Fuse.Rating),
-            Circuits = _loads.Circuits(lamps),
+            Circuits = Loads.Circuits(lamps),
             Lamps = [.. lamps.Select(l => _given.Lamps[l].Lamp)],
             ContinuousCurrent = fuse.Steady.ContinuousCurrent,
             PeakCurrent = fuse.Steady.WorstCurrent,
@@ -136,28 +230,35 @@ internal sealed class HarnessFusePlanner
         };
     }
 
-    // First the new wires and those that are rated below their fuse; then all, where the drop asks for more; then
-    // without a limit of drop, which the bike did not keep before.
+    // The new wires and those that are rated below their fuse; where a limit of drop is not kept so, all, if that keeps
+    // more. Above 4 mm² only where no other limit can be kept.
     private WireSizingResult Sized(Bike bike)
     {
-        WireSizingResult result = Size(BelowFuse(bike), new WireSizingOptions());
-        if (!result.IsFeasible)
-            result = Size(
-                bike with
-                {
-                    Runs = [.. bike.Runs.Select(r => r with { WireIsOpen = true })],
-                },
-                new WireSizingOptions { Family = FamilyOf(_given) }
-            );
-        return result.IsFeasible
-            ? result
-            : Size(BelowFuse(bike), new WireSizingOptions { AllowedDrop = Ratio.FromPercent(99) });
+        Bike below = BelowFuse(bike),
+            all = bike with { Runs = [.. bike.Runs.Select(r => r with { WireIsOpen = true })] };
+        var few = new WireSizingOptions { LargestArea = s_largestWire, Family = FamilyOf(_given) };
+        WireSizingResult first = Size(below, few);
+        if (first is { IsFeasible: true, Unmet.IsEmpty: true })
+            return first;
+        WireSizingResult second = Size(all, few);
+        if (second.IsFeasible && (!first.IsFeasible || second.Unmet.Length < first.Unmet.Length))
+            return second;
+        foreach (double? larger in new double?[] { 6, 10, null })
+            if (!first.IsFeasible)
+                first = Size(
+                    below,
+                    few with
+                    {
+                        LargestArea = larger is { } most ? Area.FromSquareMillimeters(most) : null,
+                    }
+                );
+        return first;
     }
 
     private static WireConstruction? FamilyOf(Bike bike) =>
         bike
             .Runs.Where(r => !r.WireIsOpen)
-            .GroupBy(r => r.Wire.Construction)
+            .GroupBy(r => SizingProblem.FamilyOf(r.Wire.Construction))
             .OrderByDescending(g => g.Count())
             .Select(g => (WireConstruction?)g.Key)
             .FirstOrDefault();
@@ -203,7 +304,7 @@ internal sealed class HarnessFusePlanner
                 WireTable.Of(WireConstruction.MetricCable).Last(w => w.CopperArea <= s_largestWire),
                 _options.Fuses.AirRoundWires(_bike),
                 1,
-                _bike.Cable
+                _bike.Cable ?? CableKind.Ordinary
             )
             .Current!.Value.Amperes;
         var done = new List<FeedBranch>();
@@ -212,7 +313,7 @@ internal sealed class HarnessFusePlanner
         {
             DealtBranch dealt = Dealt(branch);
             bool mustPart =
-                branches.Length == 1
+                done.Count + open.Count == 0
                 || dealt.Kinds.HasFlag(ApartLoads.Headlamp | ApartLoads.Ignition)
                 || _options.ApartDipAndMain && dealt.Kinds.HasFlag(ApartLoads.Dip | ApartLoads.Main)
                 || dealt.Peak.Max() > largest
@@ -264,7 +365,7 @@ internal sealed class HarnessFusePlanner
             .Select(r => RatedFor(_bike.Runs[r.Index]))
             .DefaultIfEmpty(BranchLoads.UnknownWireAmperes)
             .Min();
-        return _loads.Of(branch.Heads[0].Name, branch.Source, branch.Lamps, least);
+        return Loads.Of(branch.Heads[0].Name, branch.Source, branch.Lamps, least);
     }
 
     private double RatedFor(Run run) =>

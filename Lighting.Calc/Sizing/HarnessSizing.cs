@@ -9,15 +9,18 @@ namespace Lighting.Calc;
 /// length. Where the wires of some runs are open (<see cref="Run.WireIsOpen"/>) only those are chosen and the others
 /// kept. Loads of every kind count as lamps. Every choice is checked in the solved network, since the rule "larger is
 /// brighter" is not quite true: a larger wire to one lamp raises its current, which dims another on the same feed a
-/// little.
+/// little. Where no listed wire keeps the drop of a lamp within its limit, the sizes hold every other limit, and a
+/// finding states which one is not met and what would.
 /// </remarks>
 public static class HarnessSizing
 {
+    private const double EasedBy = 0.5;
+
     /// <summary>Chooses the wires.</summary>
     /// <param name="network">The harness.</param>
     /// <param name="options">By what to choose; null for the defaults.</param>
     /// <param name="cancellationToken">Ends it early with an exception.</param>
-    /// <returns>The choice, or why none was found.</returns>
+    /// <returns>The choice, with the limits it does not meet, or why none was found.</returns>
     /// <exception cref="ArgumentException">The bike has no runs, or the condition leaves no setting.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
     /// <exception cref="NetworkNotSolvedException">The battery is shorted in a setting, or no solution was found for
@@ -33,7 +36,17 @@ public static class HarnessSizing
         Check(network.Bike, options);
         var problem = new SizingProblem(network, options, cancellationToken);
         var trial = new SizingTrial(problem);
-        return new SizingReporter(problem, trial, new SizingSearch(problem, trial).Find()).Report();
+        var search = new SizingSearch(problem, trial);
+        int[]? found = search.Find();
+        // The wires are chosen for all other limits then, and for what the largest can do plus half of the limit.
+        if (found is null && trial.NotKeptByLargest() is { IsEmpty: false } lamps)
+        {
+            foreach ((int lamp, double drop) in lamps)
+                problem.Ease(lamp, Math.Min(1, drop + EasedBy * problem.Limits[lamp]));
+            found = search.Find();
+        }
+
+        return new SizingReporter(problem, trial, found).Report();
     }
 
     private static void Check(Bike bike, WireSizingOptions options)

@@ -16,7 +16,8 @@ internal sealed class SizingProblem
         bool isOff = options.Engine == EngineState.Off;
         SupplyVolts = (options.Supply ?? (isOff ? Bike.BatteryVoltage : Bike.ChargingVoltage)).Volts;
         SourceOhms = isOff ? Bike.BatteryResistance.Ohms : 0;
-        Allowed = [.. Bike.Lamps.Select(l => AllowedFor(l).DecimalFractions)];
+        Limits = [.. Bike.Lamps.Select(l => AllowedFor(l).DecimalFractions)];
+        Allowed = Limits;
         bool keeps = Bike.Runs.Any(r => r.WireIsOpen);
         Runs = [.. Enumerable.Range(0, Bike.Runs.Length).Where(i => !keeps || Bike.Runs[i].WireIsOpen)];
         ImmutableArray<WireSize> offered = options.Stock.IsDefaultOrEmpty ? Family(Bike, options) : options.Stock;
@@ -35,10 +36,14 @@ internal sealed class SizingProblem
         Growth = Warms ? OfEach((r, s) => WireGrowth.Of(Bike, r, s, options.HeatRule)) : [];
         Copper = OfEach((r, s) => s.CopperArea.SquareMillimeters * r.Length.Meters);
         Ratings = OfEach((r, s) => RatingOf(r, s).Current?.Amperes ?? double.NaN);
-        FuseOf = FeedingFuses();
+        (FuseOf, _isBatteryLead) = FeedingFuses();
         Kept = [.. Bike.Runs.Select((r, i) => Runs.Contains(i) ? -1 : Sizes.IndexOf(r.Wire))];
         StateVolts = VoltsOfStates();
     }
+
+    private static readonly double s_batteryLead = Constants.Of("battery_lead_mm2");
+
+    private readonly bool[] _isBatteryLead;
 
     public HarnessNetwork Network { get; }
 
@@ -50,8 +55,12 @@ internal sealed class SizingProblem
 
     public double SupplyVolts { get; }
 
-    /// <summary>For each lamp the allowed drop as a fraction of the source voltage.</summary>
-    public ImmutableArray<double> Allowed { get; }
+    /// <summary>For each lamp the limit of its drop as a fraction of the source voltage.</summary>
+    public ImmutableArray<double> Limits { get; }
+
+    /// <summary>For each lamp the drop that the wires are chosen for: its limit, or more where no listed wire keeps
+    /// that.</summary>
+    public ImmutableArray<double> Allowed { get; private set; }
 
     /// <summary>For each state the voltage of the source: with a charging list what generator and battery hold behind
     /// the largest wires, which draw the most.</summary>
@@ -96,8 +105,8 @@ internal sealed class SizingProblem
     /// <summary>Amperes by run and size; not a number where nothing is published.</summary>
     public double[][] Ratings { get; }
 
-    /// <summary>For each run the fuse of the largest rating that feeds it or whose lamps return by it; null where none
-    /// does.</summary>
+    /// <summary>For each run the fuse of the largest rating that feeds it or whose lamps return by it, or that a
+    /// battery lead leads to; null where none does.</summary>
     public Fuse?[] FuseOf { get; }
 
     public CurrentRating RatingOf(Run run, WireSize size) =>
@@ -106,8 +115,16 @@ internal sealed class SizingProblem
     public double FuseAmperes(int run) =>
         FuseOf[run] is { } fuse ? FuseJudge.ContinuousAmperes(fuse, Options.Fuses) : 0;
 
-    public bool IsStrongEnough(int size) =>
-        Sizes[size].CopperArea.SquareMillimeters >= Options.MinimumArea.SquareMillimeters - Tolerance;
+    /// <summary>Least area of a run in mm²: what the builder wants for strength; of a battery lead, which no fuse
+    /// protects, at least the usual one.</summary>
+    public double LeastArea(int run) =>
+        Math.Max(Options.MinimumArea.SquareMillimeters, _isBatteryLead[run] ? s_batteryLead : 0);
+
+    public bool IsStrongEnough(int run, int size) =>
+        Sizes[size].CopperArea.SquareMillimeters >= LeastArea(run) - Tolerance;
+
+    /// <summary>Allows a lamp more than its limit, which no listed wire keeps.</summary>
+    public void Ease(int lamp, double allowed) => Allowed = Allowed.SetItem(lamp, allowed);
 
     /// <summary>Whether a size holds the fuse that feeds a run; a size without a published rating never does.</summary>
     public bool MeetsFuse(int run, int size) => Ratings[run][size] >= FuseAmperes(run) - Tolerance;
@@ -117,7 +134,7 @@ internal sealed class SizingProblem
     public int Smallest(int run, IReadOnlyList<int> of)
     {
         int place = of.Count;
-        while (place > 0 && IsStrongEnough(of[place - 1]) && MeetsFuse(run, of[place - 1]))
+        while (place > 0 && IsStrongEnough(run, of[place - 1]) && MeetsFuse(run, of[place - 1]))
             place--;
         return place < of.Count ? of[place] : -1;
     }
@@ -143,7 +160,7 @@ internal sealed class SizingProblem
     }
 
     // Old inch sizes and imperial gauges are not what a new harness is made of; strand counts are metric cable.
-    private static WireConstruction FamilyOf(WireConstruction fitted) =>
+    public static WireConstruction FamilyOf(WireConstruction fitted) =>
         fitted is WireConstruction.SolidGauge or WireConstruction.StrandedGauge ? fitted : WireConstruction.MetricCable;
 
     /// <summary>The sizes of a kind, smallest first; of gauges the even ones unless the odd ones are wanted
@@ -168,8 +185,9 @@ internal sealed class SizingProblem
     private T[][] OfEach<T>(Func<Run, WireSize, T> value) =>
         [.. Bike.Runs.Select(r => Sizes.Select(s => value(r, s)).ToArray())];
 
-    private static ImmutableArray<WireSize> Family(Bike bike, WireSizingOptions options) =>
-        SizesOf(
+    private static ImmutableArray<WireSize> Family(Bike bike, WireSizingOptions options)
+    {
+        ImmutableArray<WireSize> all = SizesOf(
             options.Family
                 ?? bike.Runs.Where(r => !r.WireIsOpen)
                     .GroupBy(r => FamilyOf(r.Wire.Construction))
@@ -179,14 +197,18 @@ internal sealed class SizingProblem
                     .FirstOrDefault(WireConstruction.MetricCable),
             options.IncludeOddGauges
         );
+        return options.LargestArea is { } largest
+            ? [.. all.Where(w => w.CopperArea.SquareMillimeters <= largest.SquareMillimeters + Tolerance)]
+            : all;
+    }
 
-    private Fuse?[] FeedingFuses()
+    private (Fuse?[] FuseOf, bool[] IsBatteryLead) FeedingFuses()
     {
-        var graph = new DownstreamGraph(Bike);
+        DownstreamScopes scopes = DownstreamScopes.Of(Bike, Groups, Cancellation);
         var found = new Fuse?[Bike.Runs.Length];
         for (int i = 0; i < Bike.Fuses.Length; i++)
         {
-            var scope = FuseScope.Of(graph, i, FeedStates, Cancellation);
+            FuseScope scope = scopes.Scopes[i];
             foreach (int run in scope.Runs.Keys.Concat(scope.ReturnRuns))
                 if (
                     found[run] is not { } known
@@ -196,6 +218,14 @@ internal sealed class SizingProblem
                     found[run] = Bike.Fuses[i];
         }
 
-        return found;
+        var isLead = new bool[found.Length];
+        foreach (UnfusedRun lead in UnfusedRuns.Of(scopes, Cancellation).Where(u => u.IsBatteryLead))
+        {
+            int run = Bike.Runs.IndexOf(lead.Run);
+            isLead[run] = true;
+            found[run] ??= lead.LargestFuse;
+        }
+
+        return (found, isLead);
     }
 }

@@ -27,7 +27,7 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
                         {
                             Lamp = l,
                             AllowedDrop =
-                                problem.Allowed[i] < 1 ? Ratio.FromDecimalFractions(problem.Allowed[i]) : null,
+                                problem.Limits[i] < 1 ? Ratio.FromDecimalFractions(problem.Limits[i]) : null,
                             DropFitted = fitted?.WorstDrop(i)?.Drop,
                             SettingFitted = fitted?.WorstDrop(i)?.Point.Setting,
                             DropChosen = chosen?.WorstDrop(i)?.Drop,
@@ -38,7 +38,7 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
             CopperFitted = isOpen ? null : CopperOf(_bike),
             CopperChosen = chosen is null ? null : CopperOf(chosen.Bike),
             Explanation = chosen is null ? Unfound() : Explain(chosen.Bike, isOpen ? null : CopperOf(_bike)),
-            Findings = fitted?.Findings() ?? [],
+            Findings = [.. chosen is null ? [] : Unmet(chosen).Concat(Kinds(chosen)), .. fitted?.Findings() ?? []],
             Sized = chosen?.Bike,
         };
     }
@@ -80,13 +80,13 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
         FittedWires wires = FittedWires.Of(problem, problem.With(all));
         IEnumerable<string> reasons =
         [
-            .. problem.IsStrongEnough(problem.Offered[^1])
-                ? Array.Empty<string>()
-                :
-                [
-                    $"{N(largest.CopperArea.SquareMillimeters)} mm² is less than the "
-                        + $"{N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength",
-                ],
+            .. problem
+                .Runs.Where(r => !problem.IsStrongEnough(r, problem.Offered[^1]))
+                .Select(r => problem.LeastArea(r))
+                .Distinct()
+                .Select(least =>
+                    $"{N(largest.CopperArea.SquareMillimeters)} mm² is less than the {N(least)} mm² wanted for strength"
+                ),
             .. Enumerable
                 .Range(0, all.Length)
                 .Where(r => !problem.MeetsFuse(r, all[r]))
@@ -113,6 +113,78 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
             : $"'{_bike.Runs[run].Name}' has no rating: {rating.Explanation}";
     }
 
+    // What the sizes do not keep, since no listed wire would.
+    private IEnumerable<Finding> Unmet(FittedWires chosen)
+    {
+        int[] eased =
+        [
+            .. Enumerable.Range(0, _bike.Lamps.Length).Where(l => problem.Allowed[l] > problem.Limits[l]),
+        ];
+        if (eased.Length == 0)
+            yield break;
+        FittedWires largest = FittedWires.Of(problem, problem.With(problem.Choice(_ => problem.Offered[^1])));
+        foreach (int lamp in eased)
+            if (
+                chosen.WorstDrop(lamp) is { } worst
+                && worst.Drop.DecimalFractions > problem.Limits[lamp] + SizingProblem.Tolerance
+            )
+                yield return new Finding(FindingKind.DropLimitNotMet, Severity.Fault, _bike.Lamps[lamp].Lamp)
+                {
+                    Value = worst.Drop,
+                    Limit = Ratio.FromDecimalFractions(problem.Limits[lamp]),
+                    Setting = worst.Point.Setting,
+                    Detail = WhatWouldDo(largest, lamp),
+                };
+    }
+
+    private string WhatWouldDo(FittedWires largest, int lamp)
+    {
+        FittedWires.LampDrop worst = largest.WorstDrop(lamp)!;
+        WireSize wire = problem.Sizes[problem.Offered[^1]];
+        double limit = problem.Limits[lamp],
+            rest = OtherDrop(largest.Bike, worst.Point, lamp) ?? 0,
+            wires = worst.Drop.DecimalFractions - rest;
+        const string Relay = "feed it through a relay near the battery, with a fuse of its own";
+        string others = problem.Options.CountBatteryDrop
+            ? "joints, switches, fuses and battery"
+            : "joints, switches and fuses";
+        return rest >= limit
+            ? $"with the largest wire ({wire}) it drops {N(worst.Drop.Percent)} %, and {others} alone "
+                + $"{N(100 * rest)} %, which no wire remedies: clean or renew them, or {Relay}"
+            : $"with the largest wire ({wire}) it drops {N(worst.Drop.Percent)} %: use larger wire, runs of "
+                + $"{Math.Floor(100 * (limit - rest) / wires):0} % of their length, or {Relay}";
+    }
+
+    // The wires that are taken as in free air, and as ordinary cable would be rated below their fuse or load.
+    private IEnumerable<Finding> Kinds(FittedWires chosen)
+    {
+        string[] low =
+        [
+            .. problem
+                .Runs.Select(r => (Run: chosen.Bike.Runs[r], Index: r))
+                .Where(r =>
+                    (r.Run.Cable ?? _bike.Cable) is null
+                    && CurrentRating
+                        .Calculate(
+                            r.Run.Wire,
+                            problem.Options.Fuses.AirRoundWires(_bike),
+                            r.Run.Bundle,
+                            CableKind.Ordinary
+                        )
+                        .Current
+                        is { } ordinary
+                    && ordinary.Amperes
+                        < Math.Max(
+                            problem.FuseAmperes(r.Index),
+                            chosen.Points.Max(p => Math.Abs(p.Solved.RunAmperes(r.Index)))
+                        ) - SizingProblem.Tolerance
+                )
+                .Select(r => r.Run.Name),
+        ];
+        if (low.Length > 0)
+            yield return new Finding(FindingKind.CableKindAssumed, Severity.Caution, "cable") { Parts = [.. low] };
+    }
+
     private string? TooLargeDrop(FittedWires wires, int lamp)
     {
         if (
@@ -123,18 +195,22 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
         string text =
             $"the {_bike.Lamps[lamp].Lamp} drops {N(worst.Drop.Percent)} % ({worst.Point.Setting}), limit "
             + $"{N(100 * problem.Allowed[lamp])} %";
-        if (VoltageDropAnalysis.Breakdown(wires.Bike, worst.Point, lamp) is not { } breakdown)
+        if (OtherDrop(wires.Bike, worst.Point, lamp) is not { } rest)
             return text;
-        bool counts = problem.Options.CountBatteryDrop;
-        double rest = breakdown
-            .Entries.Where(e =>
-                e.Kind is not (VoltageDropKind.FeedWire or VoltageDropKind.ReturnWire)
-                && (counts || e.Kind != VoltageDropKind.Battery)
-            )
-            .Sum(e => e.Voltage.Volts);
-        return $"{text}; joints, switches{(counts ? ", fuses and battery" : " and fuses")} alone drop "
-            + $"{N(100 * rest / breakdown.SupplyVoltage.Volts)} %, which no wire remedies";
+        return $"{text}; joints, switches{(problem.Options.CountBatteryDrop ? ", fuses and battery" : " and fuses")} "
+            + $"alone drop {N(100 * rest)} %, which no wire remedies";
     }
+
+    // The share of the source voltage that a lamp drops elsewhere than in wire.
+    private double? OtherDrop(Bike bike, OperatingPoint point, int lamp) =>
+        VoltageDropAnalysis.Breakdown(bike, point, lamp) is { } breakdown
+            ? breakdown
+                .Entries.Where(e =>
+                    e.Kind is not (VoltageDropKind.FeedWire or VoltageDropKind.ReturnWire)
+                    && (problem.Options.CountBatteryDrop || e.Kind != VoltageDropKind.Battery)
+                )
+                .Sum(e => e.Voltage.Volts) / breakdown.SupplyVoltage.Volts
+            : null;
 
     private static string ShortOf(ShortCircuitCheck clearing, Fuse fuse) =>
         $"a dead short at the end of '{clearing.Run.Name}' draws {N(clearing.ProspectiveCurrent!.Value.Amperes)} A: "
@@ -174,12 +250,11 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
             return (SizingConstraint.None, -1, "it has no length and costs no copper");
         int smaller = used.Length > 0 ? used.Max() : offered[^1];
         WireSize wire = problem.Sizes[smaller];
-        if (!problem.IsStrongEnough(smaller))
+        if (!problem.IsStrongEnough(run, smaller))
             return (
                 SizingConstraint.Mechanical,
                 -1,
-                $"{wire} is smaller than the "
-                    + $"{N(problem.Options.MinimumArea.SquareMillimeters)} mm² wanted for strength"
+                $"{wire} is smaller than the {N(problem.LeastArea(run))} mm² wanted for strength"
             );
         if (!problem.MeetsFuse(run, smaller))
         {

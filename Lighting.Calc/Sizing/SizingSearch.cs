@@ -17,6 +17,9 @@ internal sealed class SizingSearch
     /// <summary>How many sets of sizes are tried to the end.</summary>
     private const int SetsTried = 6;
 
+    /// <summary>With at most so many runs the best two sets are taken to the end.</summary>
+    private const int RunsForTwo = 12;
+
     /// <summary>By how many places of a set an exchange changes a run at most.</summary>
     private const int Reach = 2;
 
@@ -40,12 +43,25 @@ internal sealed class SizingSearch
             return null;
         if (_problem.Offered.Length <= _problem.MostSizes)
             return ExchangedForMany(Exchanged(free, _problem.Offered), _problem.Offered);
-        (int[] Sizes, int[] Set)? best = null;
+        var tried = new List<(int[] Sizes, int[] Set)>();
         foreach (int[] set in Sets(free))
-            if (Chosen(set, run => RoundedUp(free, set)[run]) is { } start && Exchanged(start, set) is var sizes)
-                if (best is null || IsBetter(sizes, best.Value.Sizes))
-                    best = (sizes, set);
-        return best is { } found ? ExchangedForMany(found.Sizes, found.Set) : null;
+            if (Chosen(set, run => RoundedUp(free, set)[run]) is { } start)
+                tried.Add((Exchanged(start, set), set));
+        // The runner-up may still overtake; of long lists that takes too long.
+        int[]? best = null;
+        for (int left = _runs.Length <= RunsForTwo ? 2 : 1; left > 0 && tried.Count > 0; left--)
+        {
+            int first = 0;
+            for (int i = 1; i < tried.Count; i++)
+                if (IsBetter(tried[i].Sizes, tried[first].Sizes))
+                    first = i;
+            int[] polished = ExchangedForMany(tried[first].Sizes, tried[first].Set);
+            if (best is null || IsBetter(polished, best))
+                best = polished;
+            tried.RemoveAt(first);
+        }
+
+        return best;
     }
 
     // Of all sets of as many sizes as may be chosen, those that the choice from all needs least copper in once it is

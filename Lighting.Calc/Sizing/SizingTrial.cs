@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Lighting.Calc;
 
 /// <summary>A limit that a trial exceeds.</summary>
@@ -61,6 +63,22 @@ internal sealed class SizingTrial
     {
         TrialFailure[] all = [.. Enumerable.Range(0, _solvers.Length).SelectMany(s => FailuresIn(s, sizes))];
         return all.Length == 0 ? null : all.MaxBy(f => f.Excess);
+    }
+
+    /// <summary>The lamps whose drop even the largest wires do not keep within its limit, each with that drop; none
+    /// where the largest exceed another limit too.</summary>
+    public ImmutableArray<(int Lamp, double Drop)> NotKeptByLargest()
+    {
+        int[] sizes = _problem.Choice(_ => _problem.Offered[^1]);
+        TrialFailure[] all = [.. Enumerable.Range(0, _solvers.Length).SelectMany(s => FailuresIn(s, sizes))];
+        bool isDropAlone =
+            all.All(f => f.Lamp >= 0)
+            && Enumerable.Range(0, sizes.Length).All(r => _problem.MeetsFuse(r, sizes[r]))
+            && _problem.Runs.All(r => _problem.IsStrongEnough(r, sizes[r]))
+            && !ShortFailures(sizes).Any();
+        return isDropAlone
+            ? [.. all.GroupBy(f => f.Lamp).Select(g => (g.Key, _problem.Allowed[g.Key] + g.Max(f => f.Excess)))]
+            : [];
     }
 
     /// <summary>The dead shorts that do not clear, each with its fuse.</summary>
@@ -154,10 +172,11 @@ internal sealed class SizingTrial
         solver.SetSource(volts, _problem.SourceOhms);
         for (int i = 0; i < bike.Fuses.Length; i++)
             solver.SetConductor(network.FuseConductors[i], FuseTable.ResistanceOf(bike.Fuses[i]).Ohms);
+        ContactSet closed = network.Graph.Switches.ClosedIn(setting);
         for (int i = 0; i < bike.Switches.Length; i++)
             solver.SetConductor(
                 network.ContactConductors[i],
-                bike.Switches[i].IsClosed(setting) ? bike.Switches[i].Resistance.Ohms : double.PositiveInfinity
+                closed.Has(i) ? bike.Switches[i].Resistance.Ohms : double.PositiveInfinity
             );
         for (int i = 0; i < bike.Lamps.Length; i++)
             solver.SetLoad(

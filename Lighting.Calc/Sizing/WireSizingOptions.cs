@@ -26,6 +26,9 @@ public sealed record WireSizingOptions
     /// <summary>Least copper area of any run, for strength; zero or more. Default 0.5 mm² (20 AWG).</summary>
     public Area MinimumArea { get; init; } = Area.FromSquareMillimeters(0.5);
 
+    /// <summary>The largest area to choose; null for all.</summary>
+    internal Area? LargestArea { get; init; }
+
     /// <summary>Largest drop of each lamp, as a share of the source voltage, above 0 to below 100 %; null takes for
     /// each the limit that <c>check</c> holds it to, <see cref="DropLimit"/>, where that is no advice.</summary>
     public Ratio? AllowedDrop { get; init; }

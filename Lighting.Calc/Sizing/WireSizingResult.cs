@@ -12,8 +12,12 @@ public sealed class WireSizingResult
     /// <summary>Voltage of the source.</summary>
     public required ElectricPotential Supply { get; init; }
 
-    /// <summary>Whether a choice that holds every limit was found.</summary>
+    /// <summary>Whether sizes were found. They hold every limit but those of <see cref="Unmet"/>.</summary>
     public bool IsFeasible => !Runs.IsEmpty;
+
+    /// <summary>Limits of drop that no listed size keeps, each with what would; also among
+    /// <see cref="Findings"/>.</summary>
+    public ImmutableArray<Finding> Unmet => [.. Findings.Where(f => f.Kind == FindingKind.DropLimitNotMet)];
 
     /// <summary>The runs to choose for with the size chosen for each, in the order of the list; empty when none was
     /// found.</summary>
@@ -32,7 +36,8 @@ public sealed class WireSizingResult
     /// <summary>The outcome in words; when no choice was found, what fails with the thickest and by how much.</summary>
     public required string Explanation { get; init; }
 
-    /// <summary>What was found, such as fitted wires that are too thin.</summary>
+    /// <summary>What was found: limits that no listed size keeps, wires whose kind of cable must be stated, fitted
+    /// wires that are too thin.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
 
     /// <summary>The bike with the chosen wires; null when none was found.</summary>

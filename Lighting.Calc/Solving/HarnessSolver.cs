@@ -193,14 +193,61 @@ public sealed class HarnessSolver
     internal ContactSet CarryingIn(Setting setting) =>
         _network.Graph.Carrying.Of(_network.Graph.Switches.ClosedIn(setting));
 
-    /// <summary>Closes the contacts of a setting, its wires as warm as in a solution of it, for
-    /// <see cref="Behind"/>.</summary>
-    internal void Close(Setting setting, ContactSet mayCarry, SolvedCircuit warm) =>
-        Close(setting, mayCarry, warm.WireOhms);
+    /// <summary>Voltage at the coil of a relay while its contacts are at rest, which decides whether it pulls in; null
+    /// where the harness has no solution then.</summary>
+    internal double? AtRestVolts(Setting setting, int relay)
+    {
+        _wireOhmsInUse = UseWires(_values.WireOhms);
+        return AtRestVolts(setting, _network.Graph.Switches.ClosedIn(setting), relay);
+    }
 
-    private void Close(Setting setting, ContactSet mayCarry, double[] wireOhms)
+    private double? AtRestVolts(Setting setting, ContactSet closed, int relay)
+    {
+        RelayStates relays = _network.Graph.Switches.Relays!;
+        SetContacts(setting, _network.Graph.Carrying.Of(relays.With(closed, relay, isIn: false)));
+        _solver.SetSource(_supplyVolts, _batteryOhms);
+        return _solver.Solve() == SolveStatus.Solved
+            ? Math.Abs(_solver.LoadVolts(_network.Loads[relays.Coils[relay]]))
+            : null;
+    }
+
+    // Relays that the wiring feeds stay at rest where the voltage at their coil does not pull them in.
+    private ContactSet PulledIn(Setting setting, ContactSet mayCarry)
+    {
+        Switches switches = _network.Graph.Switches;
+        if (switches.RelaysIn(setting) is not { } settled || !settled.IsIn.Contains(true))
+            return mayCarry;
+        RelayStates relays = switches.Relays!;
+        ContactSet closed = settled.Closed;
+        bool[] isIn = [.. settled.IsIn];
+        for (bool changed = true; changed;)
+        {
+            changed = false;
+            for (int r = 0; r < isIn.Length; r++)
+                if (
+                    isIn[r]
+                    && AtRestVolts(setting, closed, r) is { } volts
+                    && volts < _network.Bike.Lamps[relays.Coils[r]].Coil!.PullInVoltage.Volts - 1e-9
+                )
+                {
+                    (isIn[r], changed) = (false, true);
+                    closed = relays.With(closed, r, isIn: false);
+                }
+        }
+
+        return closed.Equals(settled.Closed) ? mayCarry : _network.Graph.Carrying.Of(closed);
+    }
+
+    /// <summary>Closes the contacts of a setting, with wires as warm as in a solution of it, for
+    /// <see cref="Behind"/>.</summary>
+    internal void Close(Setting setting, ContactSet mayCarry, double[] wireOhms)
     {
         _wireOhmsInUse = UseWires(wireOhms);
+        SetContacts(setting, PulledIn(setting, mayCarry));
+    }
+
+    private void SetContacts(Setting setting, ContactSet mayCarry)
+    {
         for (int i = 0; i < _network.ContactConductors.Length; i++)
             _solver.SetConductor(
                 _network.ContactConductors[i],

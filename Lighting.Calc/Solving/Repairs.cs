@@ -7,7 +7,7 @@ namespace Lighting.Calc;
 /// <summary>Gains of repairs for lamps of one solution.</summary>
 /// <remarks>
 /// A repair changes one conductance of a solved network: Newton's method goes on from the solution and arrives in two or
-/// three steps, once for all lamps that the part feeds. A repaired part keeps a picoohm, so that no points merge and the
+/// three steps, once for all lamps that the part feeds. Wires stay as warm as they are. A repaired part keeps a picoohm, so that no points merge and the
 /// order of elimination stays.
 /// </remarks>
 internal sealed class Repairs
@@ -100,10 +100,13 @@ internal sealed class Repairs
     private HarnessSolver SolverOf(VoltageDropBreakdown breakdown)
     {
         HarnessSolver solver = _network.CreateSolver();
-        solver.Close(breakdown.Setting, solver.CarryingIn(breakdown.Setting));
+        Close(solver, breakdown, breakdown.Solved.WireOhms);
         SolveBehind(solver, breakdown);
         return solver;
     }
+
+    private static void Close(HarnessSolver solver, VoltageDropBreakdown breakdown, double[] wireOhms) =>
+        solver.Close(breakdown.Setting, solver.CarryingIn(breakdown.Setting), wireOhms);
 
     private static double SolveBehind(HarnessSolver solver, VoltageDropBreakdown breakdown) =>
         solver.Behind(breakdown.Setting, breakdown.SupplyVoltage.Volts, breakdown.Solved.SourceOhms).Amperes;
@@ -120,7 +123,7 @@ internal sealed class Repairs
     )
     {
         Bike bike = _network.Bike;
-        Setting setting = breakdown.Setting;
+        double[] wires = breakdown.Solved.WireOhms;
         switch (item.Kind)
         {
             case VoltageDropKind.Fuse:
@@ -129,34 +132,40 @@ internal sealed class Repairs
                 break;
             case VoltageDropKind.Switch:
                 int contact = NumberOf(item.Part, _contacts);
-                Between(
-                    ohms =>
-                    {
-                        solver.SetContact(contact, ohms);
-                        solver.Close(setting, solver.CarryingIn(setting));
-                    },
-                    bike.Switches[contact].Resistance
-                );
+                Between(ohms => solver.SetContact(contact, ohms), bike.Switches[contact].Resistance);
                 break;
             default:
                 int run = NumberOf(item.Part, _runs);
                 ElectricResistance wire = bike.Runs[run].WireResistance(bike.WireTemperature),
                     joints = bike.Runs[run].TotalJointResistance;
                 if (IsJoint(item.Kind))
+                {
                     Between(ohms => solver.SetRun(run, wire, ohms), joints);
-                else
-                    Between(ohms => solver.SetRun(run, ohms, joints), wire);
+                    break;
+                }
+
+                wires = [.. wires];
+                Between(
+                    ohms =>
+                    {
+                        solver.SetRun(run, ohms, joints);
+                        wires[run] = ohms.Ohms;
+                    },
+                    wire
+                );
                 break;
         }
 
         void Between(Action<ElectricResistance> set, ElectricResistance asIs)
         {
             set(ElectricResistance.FromOhms(RepairedOhms));
+            Close(solver, breakdown, wires);
             double amperes = SolveBehind(solver, breakdown);
             // So much flows through a dead short alone, which the true repair leads to.
             if (Math.Abs(amperes) * RepairedOhms > 1e-6 * breakdown.SupplyVoltage.Volts)
             {
                 set(ElectricResistance.Zero);
+                Close(solver, breakdown, wires);
                 SolveBehind(solver, breakdown);
             }
 

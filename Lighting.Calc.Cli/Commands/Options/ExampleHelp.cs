@@ -11,7 +11,7 @@ internal static class ExampleHelp
     private const string Manual = """
         Files:
           BIKE is a folder of CSV lists. lamps.csv is required; each of bike.csv, runs.csv,
-          switches.csv, fuses.csv, charging.csv, ride.csv, swaps.csv, readings.csv and
+          switches.csv, fuses.csv, relays.csv, charging.csv, ride.csv, swaps.csv, readings.csv and
           prices.csv that is added makes the answer more exact. A single file given for BIKE is a lamps.csv.
 
         Exit status:

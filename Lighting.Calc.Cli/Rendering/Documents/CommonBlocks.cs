@@ -99,6 +99,16 @@ internal static class CommonBlocks
             yield return new Paragraph($"Wires are rated {string.Join(", ", kinds)}.");
     }
 
+    /// <summary>A kind of cable as lists write it; null where it is not stated.</summary>
+    public static string? CableWord(CableKind? cable) =>
+        cable switch
+        {
+            CableKind.Ordinary => "ordinary",
+            CableKind.ThinWall => "thin wall",
+            CableKind.FreeAir => "free air",
+            _ => null,
+        };
+
     private static string KindWords(CableKind? kind, WireConstruction construction) =>
         kind switch
         {

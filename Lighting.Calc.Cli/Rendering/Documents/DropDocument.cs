@@ -69,7 +69,7 @@ internal static class DropDocument
         };
     }
 
-    public static Document Of(BikeReport report)
+    public static Document Of(BikeReport report, IReadOnlyCollection<RelayPlan> relays)
     {
         VoltageDropBreakdown[] breakdowns =
         [
@@ -109,6 +109,7 @@ internal static class DropDocument
                             }
                         ),
                     .. breakdowns.Take(1).SelectMany(d => Repairs(report, d)),
+                    .. RelayDocument.Gains(relays),
                     s_part.Spreadsheet(breakdowns.SelectMany(d => d.Entries.Select(e => (d, e)))),
                 ],
             json =>
@@ -118,6 +119,7 @@ internal static class DropDocument
                 json.Write("dropsIncluded", report.Bike.HasNetwork);
                 json.Write("allowedDropPercent", report.Bike.AllowedDrop);
                 json.Write("lamps", Breakdowns(report), report.WorstDrops);
+                RelayDocument.WriteGains(json, relays);
             }
         );
     }

@@ -65,7 +65,11 @@ internal static class WireDocument
     {
         if (!result.IsFeasible)
             return Figures.Sentence(result.Explanation);
-        string chosen = Figures.Sentence(result.Explanation);
+        string unmet = result.Unmet.IsEmpty
+            ? ""
+            : $"\nDrop limit not met: {string.Join(", ", result.Unmet.Select(f => $"'{f.Subject}'"))} (see the "
+                + $"findings).";
+        string chosen = Figures.Sentence(result.Explanation) + unmet;
         if (result.CopperFitted is null)
             return $"Sizes for {result.Runs.Length} {(result.Runs.Length == 1 ? "run" : "runs")} with a blank wire "
                 + $"cell.\n{chosen}";

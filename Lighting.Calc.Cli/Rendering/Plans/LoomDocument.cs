@@ -15,7 +15,7 @@ internal static class LoomDocument
         { "to", "to", w => w.Run.To },
         { "colour", "colour", w => w.Run.Colour?.Code },
         { "wire", "wire", w => new Cell($"{w.Run.Wire} {w.Run.Colour}".TrimEnd(), w.Run.Wire.Name) },
-        { "cable", "cable", w => CableWord(w.Cable) },
+        { "cable", "cable", w => CommonBlocks.CableWord(w.Cable) },
         { "length m", "lengthM", w => Metres(w.Run.Length) },
         { "cut m", "cutM", w => Metres(w.CutLength) },
         { "end at from", "fromEnd", w => w.FromEnd.Terminal },
@@ -38,7 +38,7 @@ internal static class LoomDocument
     private static readonly Columns<WireTotal> s_total = new()
     {
         { "size", "wire", t => t.Wire.Name },
-        { "cable", "cable", t => CableWord(t.Cable) },
+        { "cable", "cable", t => CommonBlocks.CableWord(t.Cable) },
         { "colour", "colour", t => t.Colour?.Code },
         { "wires", "count", t => t.Count },
         { "cut m", "cutM", t => Metres(t.Cut) },
@@ -138,13 +138,4 @@ internal static class LoomDocument
     private static string Share(Ratio share) => share.Percent.ToString("0.#", CultureInfo.InvariantCulture) + " %";
 
     private static Cell Metres(Length length) => Figures.Cell(length.Meters, 2);
-
-    private static string? CableWord(CableKind? cable) =>
-        cable switch
-        {
-            CableKind.Ordinary => "ordinary",
-            CableKind.ThinWall => "thin wall",
-            CableKind.FreeAir => "free air",
-            _ => null,
-        };
 }

@@ -483,4 +483,35 @@ public enum FindingKind
 
     /// <summary>Only some settings are judged. Subject: the condition that holds in them.</summary>
     OnlySomeSettings,
+
+    // Sizes and fuse plans.
+
+    /// <summary>No listed wire keeps the drop of a lamp within its limit. Value: the drop with the sizes chosen; limit:
+    /// the allowed one; setting. Detail: what would keep it.</summary>
+    DropLimitNotMet,
+
+    /// <summary>Wires are rated as in free air, since their kind of cable is not stated, and would be rated below their
+    /// fuse or load as ordinary cable. Parts: the runs.</summary>
+    CableKindAssumed,
+
+    /// <summary>A fuse plan takes wires whose kind of cable is not stated as ordinary cable, the lowest rated. Parts:
+    /// the runs; none where it is every run.</summary>
+    PlannedAsOrdinaryCable,
+
+    // Relays.
+
+    /// <summary>The voltage at the coil does not pull the relay in. Value: that voltage with the contacts at rest;
+    /// limit: the pull-in voltage; setting.</summary>
+    RelayDoesNotPullIn,
+
+    /// <summary>The relay pulls in and drops out again and again. Value: the voltage at its coil; limit: what it needs;
+    /// setting. Detail: why.</summary>
+    RelayChatters,
+
+    /// <summary>The coil has voltage enough to pull in, but through another load: it is taken at rest. Value: the
+    /// voltage; limit: the pull-in voltage; setting.</summary>
+    RelayFedThroughLoad,
+
+    /// <summary>No setting feeds the coil.</summary>
+    RelayNeverIn,
 }

@@ -23,6 +23,16 @@ internal static partial class FindingWords
                 $"State the kind of cable ('cable' in runs.csv or bike.csv): as ordinary PVC cable these wires are "
                     + $"rated below the {Text(finding.Limit)} fuse, the smallest {Text(finding.Value)}: "
                     + $"{Names(finding)}.",
+            FindingKind.DropLimitNotMet =>
+                $"Drops {Text(finding.Value)} of the supply voltage{In(finding)} with these sizes, more than the "
+                    + $"{Text(finding.Limit)} allowed: {finding.Detail}.",
+            FindingKind.CableKindAssumed =>
+                $"State the kind of cable ('cable' in runs.csv or bike.csv): rated as in free air; as ordinary PVC "
+                    + $"cable these are rated below their fuse or load: {Names(finding)}.",
+            FindingKind.PlannedAsOrdinaryCable =>
+                $"The kind of cable is not stated{(finding.Parts.IsEmpty ? "" : $" of {Names(finding)}")}: the plan "
+                    + "takes it as ordinary PVC cable, the lowest rated. Where it is thin-wall cable, state it ('cable' in "
+                    + "bike.csv or runs.csv): fewer wires may have to become larger.",
             FindingKind.BundledWiresBelowFuse =>
                 $"With every wire of the bundle loaded, these wires are rated below the {Text(finding.Limit)} fuse, "
                     + $"the smallest {Text(finding.Value)}: {Names(finding)}.",

@@ -32,6 +32,16 @@ internal static partial class FindingWords
             FindingKind.PointWithOneConnection =>
                 $"Only one part is connected to this point. Check for a missing part or a misspelt "
                     + $"name.{Also(finding)}",
+            FindingKind.RelayDoesNotPullIn =>
+                $"The relay does not pull in{In(finding)}: {Text(finding.Value)} at its coil, it needs "
+                    + $"{Text(finding.Limit)}. It is calculated at rest.",
+            FindingKind.RelayChatters =>
+                $"The relay chatters{In(finding)}: {finding.Detail} ({Text(finding.Value)} at the coil, it needs "
+                    + $"{Text(finding.Limit)}).",
+            FindingKind.RelayFedThroughLoad =>
+                $"Its coil has {Text(finding.Value)}{In(finding)} through another load and may pull in "
+                    + $"({Text(finding.Limit)}); it is calculated at rest.",
+            FindingKind.RelayNeverIn => "No setting feeds the coil of this relay: it never pulls in.",
             _ => null,
         };
 

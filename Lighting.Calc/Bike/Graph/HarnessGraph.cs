@@ -96,7 +96,7 @@ internal sealed class HarnessGraph
     public int Earth { get; }
 
     /// <summary>The bike's switches.</summary>
-    public Switches Switches => field ??= new Switches(_bike);
+    public Switches Switches => field ??= new Switches(_bike, this);
 
     /// <summary>Tells which closed contacts may carry current.</summary>
     public CarryingContacts Carrying => field ??= new CarryingContacts(this);

@@ -17,8 +17,11 @@ public static class SettingEnumeration
     {
         var order = new List<string>();
         var positions = new Dictionary<string, List<string>>(Name.Comparer);
-        HashSet<string> withoutOff = bike.Switches.Where(c => !c.HasOff).Select(c => c.Switch).ToHashSet(Name.Comparer);
-        foreach (SwitchContact contact in bike.Switches)
+        HashSet<string> withoutOff = bike
+            .Switches.Where(c => !c.HasOff && !c.IsRelay)
+            .Select(c => c.Switch)
+            .ToHashSet(Name.Comparer);
+        foreach (SwitchContact contact in bike.Switches.Where(c => !c.IsRelay))
             Add(contact.Switch, contact.ClosedIn);
         foreach (
             Condition condition in bike

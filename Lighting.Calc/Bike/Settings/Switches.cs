@@ -17,8 +17,12 @@ internal sealed class Switches
     public Switches(SwitchPosition[][] positions) => _positions = positions;
 
     /// <param name="bike">The bike that has them.</param>
-    public Switches(Bike bike)
+    /// <param name="graph">Its wiring, which says what the contacts of relays do; null where settings alone are
+    /// wanted.</param>
+    public Switches(Bike bike, HarnessGraph? graph = null)
     {
+        if (graph is not null && bike.Lamps.Any(l => l.Coil is not null))
+            Relays = new RelayStates(graph, bike);
         Definitions = SettingEnumeration.SwitchesOf(bike);
         _positions = [.. Definitions.Select(d => d.Positions.Select(p => new SwitchPosition(d.Name, p)).ToArray())];
         _none = ContactSet.Where(bike.Switches.Length, _ => false);
@@ -28,10 +32,14 @@ internal sealed class Switches
             ContactSet.Where(
                 bike.Switches.Length,
                 i =>
-                    Name.Equal(bike.Switches[i].Switch, position.Switch)
+                    !bike.Switches[i].IsRelay
+                    && Name.Equal(bike.Switches[i].Switch, position.Switch)
                     && bike.Switches[i].ClosedIn.Contains(position.Position, Name.Comparer)
             );
     }
+
+    /// <summary>The relays of the bike; null where it has none.</summary>
+    public RelayStates? Relays { get; }
 
     /// <summary>The switches of the bike.</summary>
     public ImmutableArray<SwitchDefinition> Definitions { get; } = [];
@@ -69,8 +77,14 @@ internal sealed class Switches
         return at;
     }
 
-    /// <summary>The contacts of the bike that are closed in a setting.</summary>
-    public ContactSet ClosedIn(Setting setting)
+    /// <summary>The contacts of the bike that are closed in a setting, those of relays included.</summary>
+    public ContactSet ClosedIn(Setting setting) =>
+        Relays is null ? SwitchedIn(setting) : Relays.Of(SwitchedIn(setting)).Closed;
+
+    /// <summary>What the relays of the bike do in a setting; null where it has none.</summary>
+    public RelayStates.Settled? RelaysIn(Setting setting) => Relays?.Of(SwitchedIn(setting));
+
+    private ContactSet SwitchedIn(Setting setting)
     {
         ReadOnlySpan<int> at = setting.Over(this);
         ContactSet closed = _none;

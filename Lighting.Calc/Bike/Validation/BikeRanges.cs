@@ -8,6 +8,7 @@ internal static class BikeRanges
     public static readonly ValueRange SourceVolts = new(1, 100, "V");
     public static readonly ValueRange Capacity = new(0.1, 1000, "Ah");
     public static readonly ValueRange Ohms = new(1e-6, 100, "Ω", OrZero: true);
+    public static readonly ValueRange CoilOhms = new(0.5, 10_000, "Ω");
     public static readonly ValueRange AirDegrees = new(-40, 85, "°C");
     public static readonly ValueRange WireDegrees = new(-60, 250, "°C");
     public static readonly ValueRange Drop = new(0.1, 100, "%");

@@ -139,6 +139,8 @@ internal sealed class BikeValidation
                     "is null",
                     "Condition.Always is the condition that always holds"
                 );
+            if (lamp.Coil is { } coil)
+                CheckCoil(lamp, coil);
             if (_bike.HasNetwork)
                 Points(
                     nameof(FittedLamp.Feed),
@@ -148,6 +150,24 @@ internal sealed class BikeValidation
                     "a bike with runs needs the points of every lamp"
                 );
         }
+    }
+
+    private void CheckCoil(FittedLamp lamp, RelayCoil coil)
+    {
+        Within(nameof(RelayCoil.Resistance), coil.Resistance.Ohms, BikeRanges.CoilOhms);
+        Within(nameof(RelayCoil.PullInVoltage), coil.PullInVoltage.Volts, BikeRanges.LampVolts);
+        Within(nameof(RelayCoil.DropOutVoltage), coil.DropOutVoltage.Volts, BikeRanges.LampVolts);
+        if (coil.DropOutVoltage > coil.PullInVoltage)
+            Fault(nameof(RelayCoil.DropOutVoltage), null, "is above the voltage from which the relay pulls in", null);
+        if (!_bike.Switches.Any(c => c.IsRelay && Name.Equal(c.Switch, lamp.Lamp)))
+            Fault(
+                nameof(FittedLamp.Coil),
+                lamp.Lamp,
+                "is the coil of a relay without a contact",
+                "Bike.WithRelay fits both"
+            );
+        if (!_bike.HasNetwork)
+            Fault(nameof(FittedLamp.Coil), lamp.Lamp, "is a relay of a bike without runs", null);
     }
 
     private void CheckRuns()
@@ -184,6 +204,13 @@ internal sealed class BikeValidation
                     null
                 );
             Points(nameof(SwitchContact.From), contact.From, nameof(SwitchContact.To), contact.To, null);
+            if (contact.IsRelay && !_bike.Lamps.Any(l => l.Coil is not null && Name.Equal(l.Lamp, contact.Switch)))
+                Fault(
+                    nameof(SwitchContact.Switch),
+                    contact.Switch,
+                    "is a relay without a coil among the lamps",
+                    "Bike.WithRelay fits both"
+                );
             if (!names.TryAdd(contact.Name, index))
                 Fault(
                     nameof(SwitchContact.Name),
@@ -307,9 +334,9 @@ internal sealed class BikeValidation
     private void CheckConditions()
     {
         var contacts = new Dictionary<string, HashSet<string>>(Name.Comparer);
-        foreach (SwitchContact contact in _bike.Switches)
+        foreach (SwitchContact contact in _bike.Switches.Where(c => !c.IsRelay))
             Add(contact.Switch, contact.ClosedIn);
-        foreach (SwitchContact contact in _bike.Switches.Where(c => !c.HasOff))
+        foreach (SwitchContact contact in _bike.Switches.Where(c => !c.HasOff && !c.IsRelay))
             contacts[contact.Switch].Remove(SwitchDefinition.Off);
         bool hasContacts = contacts.Count > 0;
         foreach ((int index, FittedLamp lamp) in _bike.Lamps.Index())

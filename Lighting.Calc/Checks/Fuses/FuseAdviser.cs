@@ -47,7 +47,17 @@ internal static class FuseAdviser
             judge.Fitted.Amperes < judge.Fuse.Rating.Amperes
                 ? " (continuous ratings; a fuse marked with its blowing current shows twice that)"
                 : "";
-        return advice with { Explanation = Explain(bike, judge, advice, protects, steady) + marking };
+        return advice with { Explanation = Explain(bike, judge, advice, protects, steady) + marking + Assumed() };
+
+        // Beside the range, what it becomes if the cable is not what it was taken for.
+        string Assumed()
+        {
+            if (advice.Largest is not { } largest || judge.AllowsAllIfOrdinary(largest.Amperes))
+                return "";
+            double? ordinary = First(standard.Reverse(), judge.AllowsAllIfOrdinary);
+            string most = ordinary >= needs ? $"{A(ordinary.Value)} at most" : "none suits";
+            return $" (kind of cable not stated, taken as in free air; if ordinary PVC: {most})";
+        }
     }
 
     /// <summary>By how much to load less, in words without a full stop: the continuous load where that is too large,

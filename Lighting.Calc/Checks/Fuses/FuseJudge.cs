@@ -91,6 +91,12 @@ internal sealed class FuseJudge
 
     public bool AllowsAll(double rating) => DownstreamRuns.Concat(ReturnRuns).All(r => Allows(r, rating));
 
+    /// <summary>The same with wires of no stated kind taken as ordinary cable.</summary>
+    public bool AllowsAllIfOrdinary(double rating) =>
+        DownstreamRuns
+            .Concat(ReturnRuns)
+            .All(r => Allows(r.IfOrdinary is { } ordinary ? r with { Rating = ordinary } : r, rating));
+
     public bool ProtectsAll(double rating) => DownstreamRuns.Concat(ReturnRuns).All(r => Protects(r, rating));
 
     public bool ClearsAll(double rating) => _scope.Runs.Values.All(r => Clear(r, rating).Clears != false);

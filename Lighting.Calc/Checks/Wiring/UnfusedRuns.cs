@@ -46,7 +46,7 @@ public static class UnfusedRuns
                 .TogetherByKind(),
         ];
 
-    private static ImmutableArray<UnfusedRun> Of(DownstreamScopes feeds, CancellationToken cancellationToken)
+    internal static ImmutableArray<UnfusedRun> Of(DownstreamScopes feeds, CancellationToken cancellationToken)
     {
         (DownstreamGraph graph, ImmutableArray<FeedState> states, ImmutableArray<FuseScope> scopes) = feeds;
         Bike bike = graph.Bike;
@@ -64,23 +64,27 @@ public static class UnfusedRuns
             {
                 if (fused.Contains(run.Index))
                     continue;
-                bool lead = LeadsOnlyToFuses(graph, state, run, unfused);
-                if (!found.TryGetValue(run.Index, out UnfusedRun? known) || known.IsBatteryLead && !lead)
+                Fuse? lead = LargestFuseLedTo(graph, state, run, unfused);
+                if (!found.TryGetValue(run.Index, out UnfusedRun? known) || known.IsBatteryLead && lead is null)
                     found[run.Index] = new UnfusedRun(bike.Runs[run.Index], state.Setting, lead);
+                else if (lead is not null && known.LargestFuse is { } other && lead.Rating > other.Rating)
+                    found[run.Index] = new UnfusedRun(known.Run, known.Setting, lead);
             }
         }
 
         return [.. found.Values];
     }
 
-    private static bool LeadsOnlyToFuses(DownstreamGraph graph, FeedState state, HarnessPart run, Reached unfused)
+    // Null where the run feeds a lamp without a fuse between, or leads to no fuse.
+    private static Fuse? LargestFuseLedTo(DownstreamGraph graph, FeedState state, HarnessPart run, Reached unfused)
     {
         HarnessGraph harness = graph.Harness;
         int far = run.B == harness.Live ? run.A : unfused.FarEndOf(run);
         Reached beyond = graph.Walk(far, state, run, throughFuses: false);
         bool feedsLamp = harness.Lamps.Any(l => Feeds(l.A) || Feeds(l.B));
-        bool meetsFuse = harness.Fuses.Any(beyond.Meets);
-        return meetsFuse && !feedsLamp;
+        return feedsLamp
+            ? null
+            : harness.Fuses.Where(beyond.Meets).Select(f => graph.Bike.Fuses[f.Index]).MaxBy(f => f.Rating.Amperes);
 
         bool Feeds(int point) => point != harness.Live && point != harness.Earth && beyond.Reaches(point);
     }

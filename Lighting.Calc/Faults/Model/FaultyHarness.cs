@@ -42,8 +42,9 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
         Array.Clear(Lamps);
         (SourceOhms, VoltageShare) = (0, 1);
         (Bridge, Crossing, BypassedHolder) = (null, -1, -1);
+        ContactSet closed = circuit.Graph.Switches.ClosedIn(setting);
         for (int i = 0; i < circuit.Contacts.Length; i++)
-            IsOpen[circuit.Contacts[i]] = !circuit.Bike.Switches[i].IsClosed(setting);
+            IsOpen[circuit.Contacts[i]] = !closed.Has(i);
         first.Family.PutIn(this, first.Case);
         if (second is { } other)
             other.Family.PutIn(this, other.Case);

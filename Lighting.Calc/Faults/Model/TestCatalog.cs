@@ -108,7 +108,7 @@ internal static class TestCatalog
     {
         HarnessGraph graph = model.Circuit.Graph;
         return model
-            .Cover.Where(s => part.Contact < 0 || model.Circuit.Bike.Switches[part.Contact].IsClosed(s))
+            .Cover.Where(s => part.Contact < 0 || graph.Switches.ClosedIn(s).Has(part.Contact))
             .OrderByDescending(s => Enumerable.Range(0, graph.Lamps.Length).Count(l => Passes(s, l)))
             .FirstOrDefault();
 
@@ -166,7 +166,7 @@ internal static class TestCatalog
         foreach (HarnessPart part in way.Where(p => p.Kind == HarnessPartKind.Contact))
         {
             SwitchContact contact = model.Circuit.Bike.Switches[part.Index];
-            if (held.TryAdd(contact.Switch, contact.ClosedIn[0]))
+            if (!contact.IsRelay && held.TryAdd(contact.Switch, contact.ClosedIn[0]))
                 settings.Add(
                     new Setting(
                         model.AllOff.Positions.Select(p =>

@@ -175,7 +175,7 @@ internal sealed class ReadingCheck(FaultModel model)
                 model.Parts.Select(p => p.Name)
             );
         if (named.Length > 1 && named.All(i => model.Parts[i].Contact >= 0))
-            named = [.. named.Where(i => model.Circuit.Bike.Switches[model.Parts[i].Contact].IsClosed(setting))];
+            named = [.. named.Where(i => model.Circuit.Graph.Switches.ClosedIn(setting).Has(model.Parts[i].Contact))];
         if (named.Length == 0 || model.Parts[named[0]].Contact >= 0 && named.Length > 1)
             return Unknown(
                 reading,

@@ -14,6 +14,9 @@ internal static class CellRanges
     );
     public static readonly QuantityText<ElectricCharge> Capacity = QuantityText.Charge.Within(BikeRanges.Capacity);
     public static readonly QuantityText<ElectricResistance> Ohms = QuantityText.Resistance.Within(BikeRanges.Ohms);
+    public static readonly QuantityText<ElectricResistance> CoilOhms = QuantityText.Resistance.Within(
+        BikeRanges.CoilOhms
+    );
     public static readonly QuantityText<Temperature> AirDegrees = QuantityText.Temperature.Within(
         BikeRanges.AirDegrees
     );

@@ -19,6 +19,7 @@ internal sealed class BikeNames
         (ListSchema.Fuses, "fuse", NamedThing.Fuse),
         (ListSchema.Fuses, "from", NamedThing.Point),
         (ListSchema.Fuses, "to", NamedThing.Point),
+        (ListSchema.Relays, "relay", NamedThing.Lamp),
     ];
 
     private readonly Dictionary<NamedThing, List<NameUse>> _uses = Enum.GetValues<NamedThing>()
@@ -47,6 +48,12 @@ internal sealed class BikeNames
             foreach (ListRow row in tables.Find(list)?.Rows ?? [])
                 if (row.Text(column) is { } text)
                     names._uses[thing].Add(new NameUse(text, row, column));
+        var seen = new HashSet<string>(Name.Comparer);
+        foreach (ListRow row in tables.Find(ListSchema.Relays)?.Rows ?? [])
+            foreach ((string column, string point) in RelaysReader.Points(row))
+                // The coil is in the first row of a relay.
+                if (!column.StartsWith("coil", StringComparison.Ordinal) || seen.Add($"{row.Text("relay")} {column}"))
+                    names._uses[NamedThing.Point].Add(new NameUse(point, row, column));
         return names;
     }
 

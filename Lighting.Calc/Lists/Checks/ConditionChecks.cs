@@ -54,7 +54,7 @@ internal static class ConditionChecks
     public static void Run(ListTable table, Bike bike)
     {
         var book = new SwitchBook();
-        foreach (SwitchContact contact in bike.Switches)
+        foreach (SwitchContact contact in bike.Switches.Where(c => !c.IsRelay))
             book.Add(contact.Switch, contact.ClosedIn, contact.HasOff);
         if (bike.Switches.IsEmpty)
         {

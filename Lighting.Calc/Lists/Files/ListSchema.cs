@@ -68,6 +68,21 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
         "marked"
     );
 
+    public static readonly ListSchema Relays = Of(
+        "relays.csv",
+        "relay!",
+        "coil from",
+        "coil to",
+        "coil resistance",
+        "coil watts",
+        "pull in",
+        "drop out",
+        "from",
+        "to",
+        "contact",
+        "contact resistance"
+    );
+
     public static readonly ListSchema Charging = Of("charging.csv", "rpm!", "current!", "when", "voltage");
 
     public static readonly ListSchema Ride = Of("ride.csv", "stretch!", "rpm!", "minutes!", "when");
@@ -106,6 +121,7 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
         Runs,
         Switches,
         Fuses,
+        Relays,
         Charging,
         Ride,
         Swaps,

@@ -25,6 +25,8 @@ internal static class BikeListsReader
             Charging = tables.Find(ListSchema.Charging) is { } charging ? ChargingReader.Read(charging) : [],
             Ride = tables.Find(ListSchema.Ride) is { } ride ? RideReader.Read(ride) : [],
         };
+        if (tables.Find(ListSchema.Relays) is { } relays)
+            bike = RelaysReader.Read(relays, bike);
         var lists = new BikeLists
         {
             Bike = bike,

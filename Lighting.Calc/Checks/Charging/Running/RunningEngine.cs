@@ -141,7 +141,7 @@ public sealed class RunningEngine
         double surplus = generator.AmperesAt(_bus.HoldVolts) - _fieldAmperes - held.SourceAmperes;
         if (_bus.Holds(surplus))
             return Point(held, setting, generator);
-        _solver.Close(setting, carrying, held);
+        _solver.Close(setting, carrying, held.WireOhms);
         double volts = _bus.HoldVolts;
         int piece = _bus.PieceAt(surplus);
         if (piece < 2)
