@@ -26,6 +26,7 @@ public class CancellationTests
         ["Swap.Evaluate"] = stop => Swap.Evaluate(s_bike, [], null, stop),
         ["BikeComparison.Evaluate"] = stop => BikeComparison.Evaluate(s_bike, s_bike, null, stop),
         ["FusePlanner.Plan"] = stop => FusePlanner.Plan(s_bike, null, stop),
+        ["RelayPlanner.Plan"] = stop => RelayPlanner.Plan(s_bike, s_bike.Lamps[0].Lamp, null, stop),
         ["HarnessSizing.Size"] = stop => HarnessSizing.Size(new HarnessNetwork(s_bike), null, stop),
         ["ToleranceCheck.Evaluate"] = stop => ToleranceCheck.Evaluate(s_bike, null, null, stop),
         ["ExpectedReadings.Calculate"] = stop => ExpectedReadings.Calculate(s_bike, null, stop),

@@ -38,7 +38,7 @@ public class PlanCommandTests
         );
         using var json = JsonDocument.Parse((await InProcess.Run([.. words, "json"])).Output);
         Assert.NotEmpty(json.RootElement.GetProperty("fuses").EnumerateArray());
-        Assert.NotEmpty(json.RootElement.GetProperty("newRuns").EnumerateArray());
+        Assert.NotEmpty(json.RootElement.GetProperty("movedEnds").EnumerateArray());
         Assert.Contains("<h1>Fuse plan", (await InProcess.Run([.. words, "html"])).Output, StringComparison.Ordinal);
     }
 

@@ -74,8 +74,8 @@ public class JsonListTests
     [InlineData("""{"lamps": [], "lamps": []}""", "lamps: is given twice; keep one of the two")]
     [InlineData(
         "[1]",
-        "JSON: is not an object; the lists are bike, lamps, runs, switches, fuses, charging, ride, swaps, "
-            + "readings or prices"
+        "JSON: is not an object; the lists are bike, lamps, runs, switches, fuses, relays, charging, ride, "
+            + "swaps, readings or prices"
     )]
     [InlineData(
         "{\n\"lamps\": [,]}",

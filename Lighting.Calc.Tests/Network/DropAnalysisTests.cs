@@ -142,7 +142,11 @@ public class DropAnalysisTests
                 .OfType<VoltageDropBreakdown>(),
         ];
         Assert.True(all.Length > 3);
-        ImmutableArray<ImmutableArray<RepairBenefit>> together = VoltageDropAnalysis.LargestDropsOfEach(network, all, 20);
+        ImmutableArray<ImmutableArray<RepairBenefit>> together = VoltageDropAnalysis.LargestDropsOfEach(
+            network,
+            all,
+            20
+        );
         for (int i = 0; i < all.Length; i++)
         {
             Assert.NotEmpty(together[i]);
@@ -179,18 +183,20 @@ public class DropAnalysisTests
         );
     }
 
-    private static Bike Repaired(Bike bike, VoltageDropItem item) =>
-        item.Kind switch
+    private static Bike Repaired(Bike bike, VoltageDropItem item)
+    {
+        ElectricResistance none = ElectricResistance.Zero;
+        return item.Kind switch
         {
             VoltageDropKind.Fuse => bike with
             {
-                Fuses = [.. bike.Fuses.Select(f => f.Name == item.Part ? f with { Resistance = ElectricResistance.Zero } : f)],
+                Fuses = [.. bike.Fuses.Select(f => f.Name == item.Part ? f with { Resistance = none } : f)],
             },
             VoltageDropKind.Switch => bike with
             {
                 Switches =
                 [
-                    .. bike.Switches.Select(s => s.Name == item.Part ? s with { Resistance = ElectricResistance.Zero } : s),
+                    .. bike.Switches.Select(s => s.Name == item.Part ? s with { Resistance = none } : s),
                 ],
             },
             VoltageDropKind.FeedJoint or VoltageDropKind.ReturnJoint => bike with
@@ -202,6 +208,7 @@ public class DropAnalysisTests
                 Runs = [.. bike.Runs.Select(r => r.Name == item.Part ? r with { Length = Length.Zero } : r)],
             },
         };
+    }
 
     [Fact]
     public void The_worst_ledger_of_a_lamp_is_that_of_its_worst_setting()

@@ -114,6 +114,31 @@ public class FusePlanTests
         Assert.True(Largest(Plan(bike, 6)) <= 10);
     }
 
+    // A relay on a battery lead of its own keeps its fuse; the wires up to the box keep the main fuse.
+    [Fact]
+    public void With_two_wires_from_the_battery_the_tree_of_the_main_fuse_is_planned_and_nothing_is_left_unfused()
+    {
+        Bike bike = RelayPlanner
+            .Plan(
+                DemoBikeTests.Read("valley-twin"),
+                "headlamp high",
+                cancellationToken: TestContext.Current.CancellationToken
+            )
+            .Planned!;
+        FusePlan plan = Plan(bike, 3);
+        Assert.True(plan.IsFeasible, plan.Explanation);
+        Assert.Empty(plan.RemovedFuses);
+        Assert.Equal("main", Assert.Single(plan.Ways, w => w.IsMain).Fuse.Name);
+        Assert.Contains(plan.Planned!.Fuses, f => f.Name == "headlamp high relay" && f.Rating.Amperes == 7.5);
+        Assert.DoesNotContain(plan.Ways, w => w.Lamps.Contains("headlamp high"));
+        BikeReport report = BikeCheck.Evaluate(
+            plan.Planned,
+            cancellationToken: TestContext.Current.CancellationToken
+        );
+        Assert.DoesNotContain(report.Findings, f => f.Kind is FindingKind.RunUnfused or FindingKind.LampUnfused);
+        Assert.All(report.Fuses, f => Assert.True(f.Verdict == FuseVerdict.Suits, f.Headline));
+    }
+
     [Fact]
     public void Contacts_of_one_switch_share_a_way_and_no_box_stands_behind_them()
     {

@@ -88,7 +88,7 @@ public sealed class RelayTests
     [Fact]
     public void The_contact_follows_its_coil_and_no_switch_of_a_setting_is_added()
     {
-        Bike bike = Read("relay\nhorn relay\n");
+        Bike bike = Read("relay\nhorn relay\n") with { WireTemperature = Temperature.FromDegreesCelsius(20) };
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
         solver.SetBatteryResistance(ElectricResistance.Zero);
         Setting[] settings = [.. SettingEnumeration.Of(bike, Condition.Always)];

@@ -143,6 +143,7 @@ public class PublishedTableTests
         "lm/cd",
         "mV",
         "mm",
+        "mm2",
         "mohm",
         "ohm",
         "ohm cmil/ft",

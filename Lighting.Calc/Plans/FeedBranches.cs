@@ -31,17 +31,23 @@ internal sealed class FeedBranches
     public ImmutableArray<int> Fed() => [.. Walk(_graph.Live, -1).Lamps.Select(l => l.Lamp)];
 
     /// <summary>Whether everything that is fed is fed through one fuse.</summary>
-    public bool FeedsAll(int fuse)
+    public bool FeedsAll(int fuse) => Fed() is { IsEmpty: false } fed && FedThrough(fuse).Length == fed.Length;
+
+    /// <summary>The lamps that are fed through one fuse alone.</summary>
+    public ImmutableArray<int> FedThrough(int fuse)
     {
         Reached from = Walk(_graph.Live, without: -1),
-            around = _graph.From(
-                _graph.Live,
-                p => p.Joins(_all) && p != _graph.Fuses[fuse] ? 1 : HarnessGraph.NoWay,
-                pastBattery: false
-            );
-        ImmutableArray<int> fed = Fed();
-        return !fed.IsEmpty && fed.All(l => !around.Reaches(FeedOf(l, from)));
+            around = Around(fuse);
+        return [.. Fed().Where(l => !around.Reaches(FeedOf(l, from)))];
     }
+
+    /// <summary>What the live terminal reaches with one fuse out.</summary>
+    public Reached Around(int fuse) =>
+        _graph.From(
+            _graph.Live,
+            p => p.Joins(_all) && p != _graph.Fuses[fuse] ? 1 : HarnessGraph.NoWay,
+            pastBattery: false
+        );
 
     /// <summary>The branches at a point, of what is fed through it. The contacts of one switch share their terminal
     /// there: they are one branch.</summary>

@@ -28,36 +28,50 @@ internal sealed class FuseBox
     /// <param name="bike">The bike, with a main fuse at most.</param>
     /// <param name="groups">For each way its branches, all of one source.</param>
     /// <param name="ratings">Rating of each way in amperes.</param>
-    /// <param name="mainRating">Rating of the main fuse in amperes.</param>
+    /// <param name="main">The main fuse, if there is one, and its rating in amperes.</param>
     /// <param name="lead">Length of each new wire.</param>
     public static Built Fit(
         Bike bike,
         ImmutableArray<ImmutableArray<FeedBranch>> groups,
         ImmutableArray<double> ratings,
-        double mainRating,
+        (string? Name, double Rating) main,
         Length lead
-    )
-    {
-        var graph = new HarnessGraph(bike);
-        return new FuseBox(bike, graph).Fit(groups, ratings, mainRating, lead);
-    }
+    ) => new FuseBox(bike, new HarnessGraph(bike)).Fit(groups, ratings, main, lead);
 
     /// <summary>The bike without its fuses, but for one that feeds everything; where none does, with one behind the
-    /// battery lead, if there is one such lead.</summary>
-    public static Bike WithMainAlone(Bike bike)
+    /// battery lead, if there is one such lead. Where several wires lead from the battery, the fuse that feeds most is
+    /// kept and those behind it are taken out: what others feed is not planned, and keeps its fuses.</summary>
+    /// <returns>The bike, and the name of its main fuse; null where it has none.</returns>
+    public static (Bike Bike, string? Main) WithMainAlone(Bike bike)
     {
-        var branches = new FeedBranches(bike, new HarnessGraph(bike));
-        int main = Enumerable.Range(0, bike.Fuses.Length).FirstOrDefault(branches.FeedsAll, -1);
-        Bike alone = bike;
-        foreach (Fuse fuse in bike.Fuses.Where((_, i) => i != main))
-            alone = Merged(alone, fuse);
-        return main >= 0 ? alone : WithMain(alone);
+        var graph = new HarnessGraph(bike);
+        var branches = new FeedBranches(bike, graph);
+        ImmutableArray<Fuse> fuses = bike.Fuses;
+        int main = Enumerable.Range(0, fuses.Length).FirstOrDefault(branches.FeedsAll, -1);
+        if (main < 0)
+        {
+            Bike bare = fuses.Aggregate(bike, Merged);
+            if (WithMain(bare) is { } led)
+                return (led, led.Fuses[0].Name);
+            if (fuses.IsEmpty)
+                return (bare, null);
+            main = Enumerable.Range(0, fuses.Length).MaxBy(f => branches.FedThrough(f).Length);
+            Reached around = branches.Around(main);
+            return (
+                fuses
+                    .Where((_, i) => i != main && !around.Reaches(graph.Fuses[i].A) && !around.Reaches(graph.Fuses[i].B))
+                    .Aggregate(bike, Merged),
+                fuses[main].Name
+            );
+        }
+
+        return (fuses.Where((_, i) => i != main).Aggregate(bike, Merged), fuses[main].Name);
     }
 
     private Built Fit(
         ImmutableArray<ImmutableArray<FeedBranch>> groups,
         ImmutableArray<double> ratings,
-        double mainRating,
+        (string? Name, double Rating) main,
         Length lead
     )
     {
@@ -66,13 +80,15 @@ internal sealed class FuseBox
             Fuses =
             [
                 .. _bike.Fuses.Select(f =>
-                    f with
-                    {
-                        Rating = ElectricCurrent.FromAmperes(mainRating),
-                        Style = FuseStyle.Blade,
-                        Resistance = null,
-                        IsMarkedWithBlowingCurrent = false,
-                    }
+                    f.Name == main.Name
+                        ? f with
+                        {
+                            Rating = ElectricCurrent.FromAmperes(main.Rating),
+                            Style = FuseStyle.Blade,
+                            Resistance = null,
+                            IsMarkedWithBlowingCurrent = false,
+                        }
+                        : f
                 ),
             ],
         };
@@ -197,8 +213,8 @@ internal sealed class FuseBox
         };
     }
 
-    // Behind the one wire that the battery feeds everything through.
-    private static Bike WithMain(Bike bike)
+    // Behind the one wire that the battery feeds everything through; null where there is no such wire.
+    private static Bike? WithMain(Bike bike)
     {
         HarnessPart[] first =
         [
@@ -207,7 +223,7 @@ internal sealed class FuseBox
                 : [],
         ];
         if (first is not [{ Kind: HarnessPartKind.Run } lead])
-            return bike;
+            return null;
         Run run = bike.Runs[lead.Index];
         bool isForward = Name.Equal(run.From, bike.LivePoint);
         string far = isForward ? run.To : run.From;

@@ -15,6 +15,7 @@ internal sealed class HarnessFusePlanner
 
     private readonly Bike _given;
     private readonly Bike _bike;
+    private readonly string? _main;
     private readonly FusePlanOptions _options;
     private readonly CancellationToken _cancellation;
     private readonly HarnessGraph _graph;
@@ -24,7 +25,8 @@ internal sealed class HarnessFusePlanner
 
     public HarnessFusePlanner(Bike bike, FusePlanOptions options, CancellationToken cancellationToken)
     {
-        (_given, _bike) = (bike, FuseBox.WithMainAlone(AsOrdinary(bike)));
+        _given = bike;
+        (_bike, _main) = FuseBox.WithMainAlone(AsOrdinary(bike));
         (_options, _cancellation) = (options, cancellationToken);
         _graph = new HarnessGraph(_bike);
         _feed = new FeedBranches(_bike, _graph);
@@ -37,7 +39,9 @@ internal sealed class HarnessFusePlanner
     {
         if (_loaded is null)
             return FusePlanner.Failed(_problem);
-        ImmutableArray<int> fed = _feed.Fed();
+        ImmutableArray<int> fed = _main is null
+            ? _feed.Fed()
+            : _feed.FedThrough(_bike.Fuses.Select(f => f.Name).ToList().IndexOf(_main));
         if (fed.IsEmpty)
             return FusePlanner.Failed("the battery feeds no lamp or other load");
         ImmutableArray<FeedBranch>[] partings =
@@ -116,7 +120,7 @@ internal sealed class HarnessFusePlanner
                     $"no blade fuse is large enough for the main fuse: it must be at least "
                         + $"{FusePlanner.A(FusePlanner.LeastMain(ratings.Max()))}, or its way does not open first"
                 );
-            FuseBox.Built built = FuseBox.Fit(_bike, groups, [.. ratings], main, _options.BoxLead);
+            FuseBox.Built built = FuseBox.Fit(_bike, groups, [.. ratings], (_main, main), _options.BoxLead);
             WireSizingResult sizes = Sized(built.Bike);
             if (sizes.Sized is not { } planned)
                 return FusePlanner.Failed(sizes.Explanation);
@@ -132,6 +136,8 @@ internal sealed class HarnessFusePlanner
             {
                 if (fuses[i].Verdict is FuseVerdict.Suits or FuseVerdict.NotJudged)
                     continue;
+                if (i < first && fuses[i].Fuse.Name != _main)
+                    return FusePlanner.Failed($"a fuse outside the plan, on a wire of its own, comes first: {fuses[i].Headline}");
                 if (
                     fuses[i].Verdict != FuseVerdict.Overloaded
                     || FusePlanner.NextRating(fuses[i].Fuse.Rating.Amperes) is not { } next
@@ -162,7 +168,12 @@ internal sealed class HarnessFusePlanner
     {
         ImmutableArray<FuseWay> ways =
         [
-            .. fuses.Select((f, i) => Way(f, i < first, i < first ? groups.SelectMany(g => g) : groups[i - first])),
+            .. fuses
+                .Select((fuse, i) => (Fuse: fuse, Index: i))
+                .Where(f => f.Index >= first || f.Fuse.Fuse.Name == _main)
+                .Select(f =>
+                    Way(f.Fuse, f.Index < first, f.Index < first ? groups.SelectMany(g => g) : groups[f.Index - first])
+                ),
         ];
         Bike stated = Stated(planned);
         return new FusePlan
