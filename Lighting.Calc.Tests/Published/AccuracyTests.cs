@@ -89,6 +89,7 @@ public class AccuracyTests
                 "ISO_8820_3_blade_above_its_last_gate_is_said_to_be_outside",
                 "ISO_8820_3_blade_at_134_percent_may_never_open",
                 "ISO_8820_3_blade_times_just_beside_a_gate_lie_on_both_sides_of_it",
+                "Large_and_maxi_fuses_are_not_said_to_hold_110_percent",
                 "Melting_energy_of_other_fuses_is_not_known",
                 "UL_248_14_glass_just_beside_its_gates",
                 "Up_to_its_rating_a_fuse_carries",

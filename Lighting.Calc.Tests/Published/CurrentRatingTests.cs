@@ -66,7 +66,8 @@ public class CurrentRatingTests
     public void IEC_60364_5_52_ambient_factors_of_70_C_insulation(double celsius, double printedFactor) =>
         Publication.Meets(printedFactor, Factor(70, celsius), 0.01);
 
-    // 33 CFR 183.425 table 5 note, engine spaces (50 °C): 105 °C confirmed, others from memory.
+    // 33 CFR 183.425 table 5 note, engine spaces (50 °C): 0.85 at 105 °C confirmed ("Wire Heat Ratings"), others from
+    // memory.
     [Theory]
     [InlineData(60, 0.58)]
     [InlineData(75, 0.75)]
@@ -80,11 +81,19 @@ public class CurrentRatingTests
         double printedFactor
     ) => Publication.Meets(printedFactor, Factor(limitCelsius, 50), 0.01);
 
-    // The same note: 35 A of a No. 14 with 105 °C insulation becomes 30 A in an engine space (confirmed).
-    [Fact]
-    [Against("ambient factor", "33 CFR 183.425, No. 14 worked out", CheckKind.Model)]
-    public void Code_of_Federal_Regulations_33_183_425_No_14_in_an_engine_space() =>
-        Publication.Meets(30, 35 * Factor(105, 50), 0.5);
+    // The same note worked out for 105 °C insulation: "Wire Heat Ratings", inside and outside of engine spaces.
+    [Theory]
+    [InlineData(20, 17)]
+    [InlineData(25, 21)]
+    [InlineData(35, 30)]
+    [InlineData(45, 38)]
+    [InlineData(60, 51)]
+    [InlineData(80, 68)]
+    [InlineData(120, 102)]
+    [InlineData(160, 136)]
+    [Against("ambient factor", "33 CFR 183.425, engine spaces worked out for 105 °C", CheckKind.Model)]
+    public void Code_of_Federal_Regulations_33_183_425_in_an_engine_space(double outside, double printedInside) =>
+        Publication.MeetsOrMisses(printedInside, outside * Factor(105, 50), 0.55, 0.02);
 
     // Ampacities aboard ship, reference ambient 45 °C (table of correction factors for ambient air temperatures of a
     // cable maker's technical data).

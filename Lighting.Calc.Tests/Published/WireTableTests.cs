@@ -95,7 +95,7 @@ public class WireTableTests
     [InlineData(8, 16510)]
     [InlineData(6, 26240)]
     [InlineData(4, 41740)]
-    [Against("wire gauge", "rectifier manual LTI2 Pro, page 18, circular mils", CheckKind.Model)]
+    [Against("wire gauge", "rectifier manual, page 18, circular mils", CheckKind.Model)]
     public void Rectifier_manual_page_18_circular_mils(int gauge, double printed)
     {
         double mils = AmericanWireGauge.Diameter(gauge).Inches * 1000;

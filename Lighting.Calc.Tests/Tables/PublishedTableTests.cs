@@ -23,7 +23,7 @@ public class PublishedTableTests
         ["current-ratings-by-insulation"] = ["gauge", "conductor_limit_celsius"],
         ["faa-wire"] = ["gauge"],
         ["fault-priors"] = ["fault"],
-        ["fuse-gates"] = ["style", "percent_of_rating"],
+        ["fuse-gates"] = ["style", "from_rating_a", "percent_of_rating"],
         ["fuse-melting"] = ["style", "rating_a"],
         ["fuse-ratings"] = ["style", "rating_a"],
         ["fuse-temperature"] = ["style"],

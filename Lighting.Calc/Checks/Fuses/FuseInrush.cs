@@ -210,7 +210,7 @@ internal sealed class FuseInrush
     // The largest share of the melting energy at any moment; null where that is not published.
     private double? MeltingShare(FuseStyle style, double rating)
     {
-        var gates = TimeCurrentLimits.Of(style);
+        var gates = TimeCurrentLimits.Of(style, rating);
         if (!gates.HasFastest)
             return AmpereSquaredSeconds() / FuseMelting.AmpereSquaredSeconds(style, rating);
         double logRating = Math.Log(rating),

@@ -9,7 +9,7 @@ internal sealed class FuseJudge
 {
     private const double Tolerance = 1e-9;
 
-    // The current at which a blade or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14), and what a wire
+    // The current at which a blade, mini or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14), and what a wire
     // stands until then (IEC 60364-4-43).
     private const double ConventionalFusing = 1.35;
     private const double ConventionalOverload = 1.45;
@@ -66,7 +66,7 @@ internal sealed class FuseJudge
     /// least.</summary>
     public Duration? PeakHeldFor(double rating, double amperes) =>
         amperes > PeakAmperes(rating) + Tolerance
-        && TimeCurrentLimits.Of(Fuse.Style).FastestAtNext(amperes / PeakAmperes(rating)) is { } gate
+        && TimeCurrentLimits.Of(Fuse.Style, rating).FastestAtNext(amperes / PeakAmperes(rating)) is { } gate
             ? Duration.FromSeconds(gate.Seconds)
             : null;
 
@@ -125,7 +125,7 @@ internal sealed class FuseJudge
     }
 
     private double? SlowestSeconds(double rating, double amperes) =>
-        TimeCurrentLimits.Of(Fuse.Style).PublishedSlowestSeconds(amperes / rating);
+        TimeCurrentLimits.Of(Fuse.Style, rating).PublishedSlowestSeconds(amperes / rating);
 
     private bool? Clears(DownstreamRun run, double rating, double amperes)
     {
