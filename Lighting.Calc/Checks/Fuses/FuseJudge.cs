@@ -9,8 +9,8 @@ internal sealed class FuseJudge
 {
     private const double Tolerance = 1e-9;
 
-    // The current at which a blade, mini or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14), and what a wire
-    // stands until then (IEC 60364-4-43).
+    // The current at which a blade, mini or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14), and what a
+    // wire stands until then (IEC 60364-4-43).
     private const double ConventionalFusing = 1.35;
     private const double ConventionalOverload = 1.45;
     private readonly DownstreamGraph _graph;
