@@ -428,7 +428,7 @@ public class FuseCheckTests
                 }
             )
             .Single();
-        Assert.Equal(11.25 * 0.958 / 0.998, hot.Steady.UsableCurrent.Amperes, 1e-9);
+        Assert.Equal(11.25 * (1 - 0.0047 * 42) / (1 - 0.0047 * 2), hot.Steady.UsableCurrent.Amperes, 1e-9);
         Assert.Equal(15 * Math.Sqrt(0.5), hot.Protection.WireCurrent!.Value.Amperes, 1e-9);
         Assert.Equal(FuseVerdict.TooLargeForTheWire, hot.Verdict);
     }

@@ -10,25 +10,98 @@ public class LawLimitTests
 
     // 12 V 2 A: hot 6 Ω, cold a twelfth of it.
     [Fact]
-    public void A_filament_of_next_to_no_volts_is_a_resistor_of_a_twelfth_of_its_hot_ohms()
+    public void A_filament_of_almost_no_voltage_is_a_resistor_of_a_twelfth_of_its_hot_ohms()
     {
-        Assert.Equal(new LawPoint(0.02, 2), Rounded(FilamentLaw.At(0.01, 12, 2)));
-        Assert.Equal(new LawPoint(-0.02, 2), Rounded(FilamentLaw.At(-0.01, 12, 2)));
+        foreach (double volts in new[] { 1e-4, -1e-4 })
+        {
+            LawPoint point = FilamentLaw.At(volts, 12, 2);
+            Assert.Equal(2 * volts, point.CurrentAmperes, 1e-7);
+            Assert.Equal(2, point.SlopeSiemens, 1e-2);
+        }
+
         Assert.Equal(new LawPoint(0, 2), Rounded(FilamentLaw.At(0, 12, 2)));
-        Assert.Equal(2, FilamentLaw.At(FilamentLaw.ColdVoltsRatio, 1, 2.0 / 12).SlopeSiemens, 1e-12);
     }
 
-    // The law's ohms fall to a twelfth at (1/12)^(1/0.45) = 0.4 % of the volts; there the currents meet and the slope
-    // breaks to 0.55 of it.
     [Fact]
-    public void A_filament_turns_cold_where_its_ohms_fall_to_a_twelfth()
+    public void At_seven_tenths_of_the_voltage_current_and_slope_run_on_from_one_law_to_the_other()
     {
-        Assert.Equal(0.00400, FilamentLaw.ColdVoltsRatio, 5e-5);
-        double volts = 12 * FilamentLaw.ColdVoltsRatio;
-        LawPoint cold = FilamentLaw.At(volts * 0.999999, 12, 2),
-            hot = FilamentLaw.At(volts * 1.000001, 12, 2);
-        Assert.Equal(cold.CurrentAmperes, hot.CurrentAmperes, 1e-6);
-        Assert.Equal(0.55 * cold.SlopeSiemens, hot.SlopeSiemens, 1e-5);
+        LawPoint below = FilamentLaw.At(8.4 * (1 - 1e-9), 12, 2),
+            above = FilamentLaw.At(8.4 * (1 + 1e-9), 12, 2);
+        Assert.Equal(above.CurrentAmperes, below.CurrentAmperes, 1e-7);
+        Assert.Equal(above.SlopeSiemens, below.SlopeSiemens, 1e-6);
+        Assert.Equal(2 * Math.Pow(0.7, 0.55), above.CurrentAmperes, 1e-7);
+        Assert.Equal(
+            FilamentLaw.CoContentWatts(8.4 * (1 - 1e-12), 12, 2),
+            FilamentLaw.CoContentWatts(8.4, 12, 2),
+            1e-9
+        );
+    }
+
+    // More voltage is more current, more resistance, and a slope that never jumps.
+    [Fact]
+    public void Below_that_current_and_resistance_rise_with_the_voltage()
+    {
+        LawPoint last = FilamentLaw.At(0, 12, 2);
+        double ohms = 0.5;
+        for (double volts = 0.001; volts < 9; volts += 0.001)
+        {
+            LawPoint point = FilamentLaw.At(volts, 12, 2);
+            Assert.True(point.CurrentAmperes > last.CurrentAmperes && point.SlopeSiemens > 0, $"{volts} V");
+            Assert.True(volts / point.CurrentAmperes > ohms - 1e-4, $"{volts} V");
+            Assert.Equal(last.SlopeSiemens, point.SlopeSiemens, 0.05);
+            (last, ohms) = (point, volts / point.CurrentAmperes);
+        }
+    }
+
+    // At each temperature the power taken is what is radiated and conducted there, and the resistance the table's.
+    [Theory]
+    [InlineData(500)]
+    [InlineData(800)]
+    [InlineData(1400)]
+    [InlineData(1800)]
+    public void Below_that_power_is_heat_radiated_and_conducted(double kelvin)
+    {
+        double hot = Tungsten.KelvinAt(12 * Math.Pow(0.7, 0.45)),
+            share = FilamentHeat.ConductedShare;
+        Assert.InRange(share, 0.13, 0.15);
+        double heat =
+                Math.Pow(0.7, 1.55)
+                * (
+                    (1 - share) * Radiated(kelvin) / Radiated(hot)
+                    + share * (kelvin - 300) / (hot - 300)
+                ),
+            ohms = Tungsten.ResistanceRatio(kelvin) / 12,
+            volts = Math.Sqrt(heat * ohms);
+        Assert.Equal(volts / ohms, FilamentLaw.At(volts, 1, 1).CurrentAmperes, 1e-4);
+        Assert.Equal(heat, FilamentLaw.PowerAt(ohms), 1e-5);
+
+        static double Radiated(double t) => Tungsten.RadiatedWatts(t) - Tungsten.RadiatedWatts(300);
+    }
+
+    [Fact]
+    public void Power_from_resistance_runs_on_and_is_none_of_a_cold_filament()
+    {
+        double meeting = Math.Pow(0.7, 0.45);
+        Assert.Equal(FilamentLaw.PowerAt(meeting * (1 + 1e-12)), FilamentLaw.PowerAt(meeting * (1 - 1e-9)), 1e-7);
+        Assert.Equal(0, FilamentLaw.PowerAt(1.0 / 12));
+        Assert.Equal(1, FilamentLaw.PowerAt(1), 1e-12);
+    }
+
+    // Light of a halogen lamp by the cube; no life below nine tenths of its voltage.
+    [Fact]
+    public void A_halogen_lamp_has_a_light_and_a_life_of_its_own()
+    {
+        LampSpecification halogen = LampSpecification.FromCurrent(
+                LampType.Halogen,
+                Volts(12),
+                ElectricCurrent.FromAmperes(5)
+            ),
+            filament = LampSpecification.FromCurrent(LampType.Filament, Volts(12), ElectricCurrent.FromAmperes(5));
+        Assert.Equal(Math.Pow(1.1, 3), halogen.RelativeLightAt(Volts(13.2))!.Value.DecimalFractions, 1e-12);
+        Assert.Equal(Math.Pow(1.1, 3.4), filament.RelativeLightAt(Volts(13.2))!.Value.DecimalFractions, 1e-12);
+        Assert.Null(halogen.RelativeLifeAt(Volts(10.7)));
+        Assert.Equal(Math.Pow(0.9, -13), halogen.RelativeLifeAt(Volts(10.8))!.Value.DecimalFractions, 1e-9);
+        Assert.NotNull(filament.RelativeLifeAt(Volts(10.7)));
     }
 
     [Fact]
@@ -42,7 +115,7 @@ public class LawLimitTests
         Assert.Equal(-5, lamp.CurrentAt(Volts(-12)).Amperes, 1e-12);
         Assert.Equal(60, (double)lamp.PowerAt(Volts(-12)).Watts, 1e-9);
         Assert.Equal(1, lamp.RelativeLightAt(Volts(-12))!.Value.DecimalFractions, 1e-12);
-        Assert.Equal(Math.Pow(0.5, 3.4), lamp.RelativeLightAt(Volts(-6))!.Value.DecimalFractions, 1e-12);
+        Assert.Equal(0.125, lamp.RelativeLightAt(Volts(-6))!.Value.DecimalFractions, 1e-12);
     }
 
     [Fact]
@@ -51,7 +124,7 @@ public class LawLimitTests
         Assert.Equal(
             1e13,
             LampSpecification
-                .FromCurrent(LampType.Halogen, Volts(10), ElectricCurrent.FromAmperes(1))
+                .FromCurrent(LampType.Filament, Volts(10), ElectricCurrent.FromAmperes(1))
                 .RelativeLifeAt(Volts(1))!
                 .Value.DecimalFractions,
             1e5
@@ -106,15 +179,26 @@ public class LawLimitTests
         Assert.Equal(50 * Leak, FixedLoadLaw.CoContentWatts(-10, 2), 1e-15);
     }
 
-    // Half its cold conductance times the volts squared while cold; from there on the integral of In·(V/Vn)^0.55.
+    // Below seven tenths by the trapezoidal rule; from there on the integral of In·(V/Vn)^0.55.
     [Fact]
-    public void The_co_content_of_a_filament_is_its_integral_by_hand()
+    public void The_co_content_of_a_filament_is_its_integral()
     {
-        Assert.Equal(2 * 0.01 * 0.01 / 2, FilamentLaw.CoContentWatts(-0.01, 12, 2), 1e-12);
-        double turn = 12 * Math.Pow(1 / 12.0, 1 / 0.45);
-        double cold = turn * turn,
-            hot = 24 / 1.55 * (1 - Math.Pow(turn / 12, 1.55));
-        Assert.Equal(cold + hot, FilamentLaw.CoContentWatts(12, 12, 2), 1e-9);
+        double low = 0;
+        const double step = 1e-4;
+        for (int i = 0; i < 84000; i++)
+            low +=
+                step
+                / 2
+                * (
+                    FilamentLaw.At(i * step, 12, 2).CurrentAmperes
+                    + FilamentLaw.At((i + 1) * step, 12, 2).CurrentAmperes
+                );
+        Assert.Equal(low, FilamentLaw.CoContentWatts(-8.4, 12, 2), 1e-7);
+        Assert.Equal(
+            low + 24 / 1.55 * (1 - Math.Pow(0.7, 1.55)),
+            FilamentLaw.CoContentWatts(12, 12, 2),
+            1e-7
+        );
     }
 
     private static LawPoint Rounded(LawPoint point) => new(Round(point.CurrentAmperes), Round(point.SlopeSiemens));

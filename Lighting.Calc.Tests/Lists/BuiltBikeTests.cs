@@ -50,7 +50,7 @@ public class BuiltBikeTests
                 "Bike.Runs row 1 'supply': 'To': 'battery +' is From as well; expected two different points",
                 "Bike.Runs row 1 'supply': 'Length': '-1 m' is out of range; expected 0 or 0.001 m to 100 m",
                 "Bike.Fuses row 1 'main': 'Rating': '0 A' is out of range; expected 0.01 A to 500 A",
-                "Bike.Fuses row 1 'main': 'Style': '9' is not a FuseStyle; expected Blade, Glass",
+                "Bike.Fuses row 1 'main': 'Style': '9' is not a FuseStyle; expected Blade, Glass, Mini, Maxi",
                 "Bike.Ride row 1 'to the sorting office': 'Duration': '0 min' is out of range; expected "
                     + "0.01 min to 10000 min",
             ],

@@ -23,7 +23,9 @@ public sealed class DescentMethodTests
             [new(2, 0, Load.Filament(12, 2)), new(2, 0, Load.Led(24, 6)), new(2, 0, Load.Resistor(8))]
         ).Equations();
         DescentMethod.StartUnloaded(circuit);
-        double[] amperes = emf == 0 ? [2 * 12 * taken / 12, 24 * taken / 36, taken / 8] : [2, 2, 1.5];
+        double[] amperes = emf == 0
+            ? [FilamentLaw.At(taken, 12, 2).CurrentAmperes, 24 * taken / 36, taken / 8]
+            : [2, 2, 1.5];
         // Places go by law: filament, resistor, driver.
         double[] siemens =
         [
@@ -353,7 +355,10 @@ public sealed class DescentMethodTests
         return DescentMethod.Step(circuit, leaps, ref span, ref reach);
     }
 
-    private static double Filament(double volts, double nominalAmperes) => nominalAmperes * Math.Pow(volts / 12, K);
+    private static double Filament(double volts, double nominalAmperes) =>
+        volts < 8.4
+            ? FilamentLaw.At(volts, 12, nominalAmperes).CurrentAmperes
+            : nominalAmperes * Math.Pow(volts / 12, K);
 
     /// <summary>One driver at 12 V, 1 ohm in the source or in two wires of half an ohm at plus and minus.</summary>
     private static NodalSystem Driver(double watts, double minimumVolts, bool throughTheGround = false) =>

@@ -57,7 +57,8 @@ public sealed class DriverDropOutTests
     /// <remarks>
     /// Found by a search over 400,000 circuits: heavy filaments beside drivers near their limit, where plain Newton
     /// from full volts overshoots the bright point, passes an indefinite matrix and ends at a dark point, which can be
-    /// held as well. The second driver is dark either way.
+    /// held as well. The second driver is dark either way. The filaments are 6 % smaller than found, since
+    /// the law gives them that much more current at a sixth of their voltage than at the search.
     /// </remarks>
     [Theory]
     [InlineData(
@@ -66,7 +67,7 @@ public sealed class DriverDropOutTests
         2.008481591943876,
         23.140196900454328,
         7.946074245727415,
-        15.346757724486626,
+        14.4259522,
         0
     )]
     [InlineData(
@@ -75,8 +76,8 @@ public sealed class DriverDropOutTests
         2.063450203306717,
         15.567440159223889,
         5.926520819298782,
-        6.626418573059268,
-        4.3348424156189065
+        6.2288333,
+        4.0747518
     )]
     public void Bright_point_that_newtons_method_steps_over_is_found(
         double groundOhms,

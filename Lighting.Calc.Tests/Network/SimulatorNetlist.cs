@@ -58,8 +58,8 @@ internal static class SimulatorNetlist
         string one = load.Kind switch
         {
             LampType.Filament or LampType.Halogen =>
-                $"(abs({v}) <= {Number(FilamentLaw.ColdVoltsRatio * load.Volts)} ? "
-                    + $"{Number(FilamentLaw.HotToColdRatio)}*{strength}/{size}*{v}"
+                $"(abs({v}) < {Number(FilamentLaw.LowVoltsRatio * load.Volts)} ? "
+                    + $"sgn({v})*{strength}*pwl(abs({v})/{size}, {s_lowFilament.Value})"
                     + $" : sgn({v})*{strength}*pow(abs({v})/{size}, {k}))",
             LampType.Led =>
                 $"({v} >= {size} ? {strength}/{v} : ({v} > 0 ? {strength}/({size}*{size})*{v} : {leak}*{v}))",
@@ -69,6 +69,19 @@ internal static class SimulatorNetlist
         };
         return $"{Number(load.Quantity)}*{one}";
     }
+
+    // Straight between so many points that it is within 1e-6 of the law.
+    private static readonly Lazy<string> s_lowFilament = new(() =>
+        string.Join(
+            ", ",
+            Enumerable
+                .Range(0, 1000)
+                .Select(i => i * 1e-4)
+                .Concat(Enumerable.Range(0, 1201).Select(i => 0.1 + i * 5e-4))
+                .Select(x => Math.Min(x, FilamentLaw.LowVoltsRatio))
+                .Select(x => $"{Number(x)}, {Number(FilamentHeat.At(x).Current)}")
+        )
+    );
 
     private static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);
 }

@@ -15,7 +15,7 @@ internal static class AccuracyTable
     private const string Last = "<!-- accuracy: end -->";
 
     /// <summary>What each check compared, with the method that did.</summary>
-    public static IEnumerable<(MethodInfo Method, IReadOnlyList<PublishedFigure> Figures)> Run()
+    public static IEnumerable<(MethodInfo Method, PublishedCheck Check)> Run()
     {
         IEnumerable<MethodInfo> checks = typeof(AccuracyTable)
             .Assembly.GetTypes()
@@ -27,46 +27,89 @@ internal static class AccuracyTable
         foreach (MethodInfo method in checks)
         {
             object test = Activator.CreateInstance(method.DeclaringType!)!;
-            yield return (
-                method,
-                [.. Rows(method).SelectMany(row => Publication.Compared(() => method.Invoke(test, row)))]
-            );
+            var whole = new PublishedCheck();
+            foreach (object?[] row in Rows(method))
+            {
+                PublishedCheck part = Publication.Compared(() => method.Invoke(test, row));
+                whole.Figures.AddRange(part.Figures);
+                whole.Tables.UnionWith(part.Tables);
+            }
+
+            yield return (method, whole);
         }
     }
+
+    /// <summary>The checks that compare figures, by what they prove.</summary>
+    public static ILookup<CheckKind, (AgainstAttribute Against, PublishedCheck Check)> ByKind() =>
+        Run()
+            .Where(r => r.Check.Figures.Count > 0)
+            .Select(r => (Against: r.Method.GetCustomAttribute<AgainstAttribute>()!, r.Check))
+            .ToLookup(r => r.Against.Kind);
 
     /// <summary>The table as it stands in the document.</summary>
     public static string Generated()
     {
-        var text = new StringBuilder(
-            "| model | source | figures | largest deviation | tolerance |\n|---|---|---|---|---|\n"
+        var checks = ByKind();
+        int Count(CheckKind kind) => checks[kind].Sum(c => c.Check.Figures.Count);
+        int misfits = checks[CheckKind.Model].Sum(c => c.Check.Figures.Count(f => !f.IsMet));
+        var text = new StringBuilder();
+        text.Append(
+            CultureInfo.InvariantCulture,
+            $"**{Count(CheckKind.Model)} figures of {Publications(checks[CheckKind.Model])} publications hold a model "
+                + $"against print**, {misfits} of them misfits.\nApart from these "
+                + $"{Count(CheckKind.Copied)} figures are copied and {Count(CheckKind.Arithmetic)} are arithmetic.\n\nModels against print:\n\n"
+                + $"| model | source | figures | largest deviation | tolerance |\n|---|---|---|---|---|\n"
         );
-        var sources = Run()
-            .Where(r => r.Figures.Count > 0)
-            .GroupBy(r =>
-                (
-                    r.Method.GetCustomAttribute<AgainstAttribute>()!.Model,
-                    r.Method.GetCustomAttribute<AgainstAttribute>()!.Source
-                )
-            )
-            .OrderBy(g => g.Key.Model, StringComparer.Ordinal)
-            .ThenBy(g => g.Key.Source, StringComparer.Ordinal);
-        foreach (var source in sources)
+        foreach (var source in Sources(checks[CheckKind.Model]))
         {
-            PublishedFigure[] figures = [.. source.SelectMany(r => r.Figures)];
-            bool copied = source.All(r => r.Method.GetCustomAttribute<AgainstAttribute>()!.Copied);
+            PublishedFigure[] figures = [.. source.SelectMany(c => c.Check.Figures)];
+            int missed = figures.Count(f => !f.IsMet);
+            string misfit =
+                missed == 0 ? ""
+                : missed == figures.Length ? ", a misfit"
+                : string.Create(CultureInfo.InvariantCulture, $", {missed} of {figures.Length} misfits");
             string deviation =
-                copied ? "copied from it"
-                : figures.Max(f => f.Deviation) is { } most ? Percent(most)
-                : "met";
-            string allowed = copied || figures.Max(f => f.Allowed) is not { } widest ? "–" : Percent(widest);
+                figures.Max(f => f.Deviation) is { } most ? Percent(most)
+                : missed == 0 ? "met"
+                : string.Create(CultureInfo.InvariantCulture, $"{figures.Length - missed} met");
+            string allowed = figures.Max(f => f.Allowed) is { } widest ? Percent(widest) : "–";
             text.Append(
                 CultureInfo.InvariantCulture,
-                $"| {source.Key.Model} | {source.Key.Source} | {figures.Length} | {deviation} | {allowed} |\n"
+                $"| {source.Key.Model} | {source.Key.Source} | {figures.Length} | {deviation}{misfit} | {allowed} |\n"
             );
+        }
+
+        foreach ((CheckKind kind, string title) in new[]
+        {
+            (CheckKind.Copied, "Copied: the library reads these publications' own figures."),
+            (CheckKind.Arithmetic, "Arithmetic: the inputs decide."),
+        })
+        {
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"\n{title}\n\n| what | source | figures |\n|---|---|---|\n"
+            );
+            foreach (var source in Sources(checks[kind]))
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"| {source.Key.Model} | {source.Key.Source} | {source.Sum(c => c.Check.Figures.Count)} |\n"
+                );
         }
 
         return text.ToString();
     }
+
+    /// <summary>How many publications some checks have.</summary>
+    public static int Publications(IEnumerable<(AgainstAttribute Against, PublishedCheck Check)> checks) =>
+        checks.Select(c => c.Against.Publication).Distinct(StringComparer.Ordinal).Count();
+
+    private static IEnumerable<
+        IGrouping<(string Model, string Source), (AgainstAttribute Against, PublishedCheck Check)>
+    > Sources(IEnumerable<(AgainstAttribute Against, PublishedCheck Check)> checks) =>
+        checks
+            .GroupBy(c => (c.Against.Model, c.Against.Source))
+            .OrderBy(g => g.Key.Model, StringComparer.Ordinal)
+            .ThenBy(g => g.Key.Source, StringComparer.Ordinal);
 
     /// <summary>The table between its marks in a document.</summary>
     public static string In(string document)

@@ -25,7 +25,7 @@ public class MetricCableTests
     [InlineData("8 mm2", 2.38)]
     [InlineData("10 mm2", 1.82)]
     [InlineData("16 mm2", 1.21)]
-    [Against("metric cable", "ISO 6722-1 (from memory), JASO D611, IEC 60228", Copied = true)]
+    [Against("metric cable", "ISO 6722-1 (from memory), and JASO D611", CheckKind.Copied)]
     public void ISO_6722_maximum_resistance_of(string size, double printedOhmPerKilometre)
     {
         Assert.True(WireTable.TryFind(size, out WireSize? wire));
@@ -47,7 +47,7 @@ public class MetricCableTests
     [InlineData("4 mm2", 4.95)]
     [InlineData("6 mm2", 3.30)]
     [InlineData("10 mm2", 1.91)]
-    [Against("metric cable", "IEC 60228, class 5, at most 8 % above")]
+    [Against("metric cable", "IEC 60228, class 5, plain", CheckKind.Model)]
     public void IEC_60228_class_5_is_at_most_8_percent_above_the_vehicle_cable_of(
         string size,
         double printedOhmPerKilometre
@@ -55,17 +55,17 @@ public class MetricCableTests
     {
         Assert.True(WireTable.TryFind(size, out WireSize? wire));
         double ohms = wire!.Resistance(Length.FromKilometers(1), Temperature.FromDegreesCelsius(20)).Ohms;
-        Publication.Bounds(printedOhmPerKilometre / 1.08, printedOhmPerKilometre, ohms);
+        Assert.True(ohms < printedOhmPerKilometre);
+        Publication.MeetsWithin(0.08, printedOhmPerKilometre, ohms);
     }
 
     // IEC 60228: 1.5 mm2 class 5 at 13.3 ohm/km, 4 m there and back, 5 A: 0.266 V.
     [Fact]
-    [Against("voltage drop", "IEC 60228, a loop of 1.5 mm²")]
+    [Against("voltage drop", "IEC 60228, a loop of 1.5 mm²", CheckKind.Arithmetic)]
     public void IEC_60228_value_over_a_four_metre_loop_at_5_A_drops_0_266_V()
     {
-        TableRow row = PublishedTable
-            .Load("conductors-other-standards")
-            .Read()
+        TableRow row = Publication
+            .Rows("conductors-other-standards")
             .Single(r => r.Text("standard") == "iec 60228 class 5 plain" && r.Text("nominal_size") == "1.5");
         var wire = new WireSize(
             "1.5 mm2 class 5",

@@ -8,7 +8,7 @@ public class ShortCircuitHeatTests
     [Theory]
     [InlineData(90, 0.4, 0.49)]
     [InlineData(200, 0.4, 1.10)]
-    [Against("wire in a dead short", "Basic Electrical Installation Work, 4th ed., p. 251, k = 115")]
+    [Against("wire in a dead short", "Basic Electrical Installation Work, 4th ed., page 251, k = 115", CheckKind.Model)]
     public void The_least_area_is_that_of_the_worked_examples(
         double amperes,
         double seconds,
@@ -23,7 +23,7 @@ public class ShortCircuitHeatTests
         );
 
     [Fact]
-    [Against("wire in a dead short", "IEC 60949, copper from 70 °C to 160 °C")]
+    [Against("wire in a dead short", "IEC 60949, copper from 70 °C to 160 °C", CheckKind.Arithmetic)]
     public void The_factor_is_that_of_the_adiabatic_law()
     {
         double k = 226 * Math.Sqrt(Math.Log((234.5 + 160) / (234.5 + 70)));

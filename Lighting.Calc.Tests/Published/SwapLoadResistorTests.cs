@@ -8,7 +8,7 @@ public class SwapLoadResistorTests
 {
     // Closed form R = V²/(Plamp − Pled): 13.5²/(21 − 4) = 10.72 Ω, 17.0 W. Tolerance: the last printed digit.
     [Fact]
-    [Against("load resistor", "Joule's law worked out")]
+    [Against("load resistor", "Joule's law worked out", CheckKind.Arithmetic)]
     public void Joules_law_4_W_in_place_of_21_W_at_13_5_V()
     {
         LoadResistor resistor = Between(13.5, 21, 4);
@@ -16,32 +16,21 @@ public class SwapLoadResistorTests
         Publication.Meets(17.0, (double)resistor.Heat.Watts, 0.05);
     }
 
-    // Gazzini 10036243, fitting instructions of motorcycle indicators, page 46: on 12 V 7.5 Ω stands for 19.2 W, 8.2 Ω
-    // for 17.6 W, 10 Ω for 14.4 W. Tolerance: the last printed digit.
+    // Fitting instructions 10036243 of motorcycle indicators, page 46: on 12 V 7.5 Ω stands for 19.2 W, 8.2 Ω for 17.6
+    // W, 10 Ω for 14.4 W. Tolerance: the last printed digit.
     [Theory]
     [InlineData(19.2, 7.5)]
     [InlineData(17.6, 8.2)]
     [InlineData(14.4, 10)]
-    [Against("load resistor", "Gazzini 10036243, page 46")]
-    public void Gazzini_10036243_page_46_ohms_that_stand_for_the_missing_watts(double watts, double ohms)
-    {
+    [Against("load resistor", "fitting instructions 10036243 of motorcycle indicators, page 46", CheckKind.Model)]
+    public void Fitting_instructions_10036243_page_46_ohms_for_the_missing_watts(double watts, double ohms) =>
         Publication.Meets(ohms, Between(12, watts, 0).Resistance.Ohms, 0.05);
-        Publication.Meets(
-            watts,
-            (double)
-                LoadResistor
-                    .Between(ElectricPotential.FromVolts(12), Power.FromWatts(144 / ohms), Power.Zero)
-                    .Heat.Watts,
-            0.05
-        );
-    }
 
-    // Gazzini 10030302, fitting instructions, page 21: 21 W before, 1.7 W after, difference 19.3 W; the square of 12 V
-    // over it. The difference and the rule are printed; the 7.46 Ω is the rule worked out here, as the stored page ends
-    // before its result.
+    // Fitting instructions 10030302 of motorcycle indicators, page 21: 21 W before, 1.7 W after, difference 19.3 W; the
+    // square of 12 V over it, 7.46 Ω worked out.
     [Fact]
-    [Against("load resistor", "Gazzini 10030302, page 21")]
-    public void Gazzini_10030302_page_21_difference_of_19_3_W()
+    [Against("load resistor", "fitting instructions 10030302 of motorcycle indicators, page 21", CheckKind.Arithmetic)]
+    public void Fitting_instructions_10030302_page_21_difference_of_19_3_W()
     {
         LoadResistor resistor = Between(12, 21, 1.7);
         Publication.Meets(19.3, (double)resistor.Heat.Watts, 0.05);
@@ -68,11 +57,15 @@ public class SwapLoadResistorTests
         );
     }
 
-    // Louis, "Connecting LED turn signals on your motorcycle": two stock lamps of 21 W replaced by two LEDs of 1.5 W
+    // "Connecting LED turn signals on your motorcycle": two stock lamps of 21 W replaced by two LEDs of 1.5 W
     // leave the flasher 3 W instead of 42 W, which does not work.
     [Fact]
-    [Against("flasher load", "Louis, LED turn signals")]
-    public void Louis_LED_turn_signals_two_of_1_5_W_leave_3_W_of_42_W()
+    [Against(
+        "flasher load",
+        "\"Connecting LED turn signals on your motorcycle\", dealer's advice",
+        CheckKind.Arithmetic
+    )]
+    public void Dealers_advice_two_LED_turn_signals_of_1_5_W_leave_3_W_of_42_W()
     {
         Bike bike = SwapBikes.LampsOnly(
             "circuit,lamp,code,quantity,lit when\nindicators,left,P21W,2,turn=left\n",

@@ -10,14 +10,12 @@ namespace Lighting.Calc.Tests.Published;
 /// </summary>
 public class WireGaugeTests
 {
-    private static readonly PublishedTable s_printed = PublishedTable.Load("conductors-awg");
-
     public static TheoryData<int> Gauges =>
-        [.. s_printed.Read().Select(r => int.Parse(r.Text("gauge"), CultureInfo.InvariantCulture))];
+        [.. Publication.Rows("conductors-awg").Select(r => int.Parse(r.Text("gauge"), CultureInfo.InvariantCulture))];
 
     [Theory]
     [MemberData(nameof(Gauges))]
-    [Against("wire gauge", "NBS Handbook 100, diameters")]
+    [Against("wire gauge", "NBS Handbook 100, diameters", CheckKind.Model)]
     public void ASTM_B258_formula_gives_the_diameter_NBS_Handbook_100_prints(int gauge) =>
         Near(
             Row(gauge).Number("printed_diameter_mil"),
@@ -28,7 +26,7 @@ public class WireGaugeTests
     // The handbook squares its rounded diameter: up to 1.0 % at 29 gauge (printed 128, formula 126.7).
     [Theory]
     [MemberData(nameof(Gauges))]
-    [Against("wire gauge", "NBS Handbook 100, circular mils of its rounded diameters")]
+    [Against("wire gauge", "NBS Handbook 100, circular mils of its rounded diameters", CheckKind.Model)]
     public void ASTM_B258_formula_gives_the_circular_mils_NBS_Handbook_100_prints_within_1_0_percent(int gauge)
     {
         double mils = AmericanWireGauge.Diameter(gauge).Inches * 1000;
@@ -37,13 +35,13 @@ public class WireGaugeTests
 
     [Theory]
     [MemberData(nameof(Gauges))]
-    [Against("wire gauge", "NBS Handbook 100, ohms of its rounded diameters")]
+    [Against("wire gauge", "NBS Handbook 100, ohms of its rounded diameters", CheckKind.Model)]
     public void Resistance_agrees_with_NBS_Handbook_100_within_0_8_percent(int gauge) =>
         Within(Row(gauge).Number("printed_ohm_per_kft_handbook_100"), OhmsPerThousandFeet(gauge, 20), 0.008);
 
     [Theory]
     [MemberData(nameof(Gauges))]
-    [Against("wire gauge", "NBS Circular 31, ohms")]
+    [Against("wire gauge", "NBS Circular 31, ohms", CheckKind.Model)]
     public void Resistance_agrees_with_NBS_Circular_31_within_0_1_percent(int gauge) =>
         Within(Row(gauge).Number("printed_ohm_per_kft_circular_31"), OhmsPerThousandFeet(gauge, 20), 0.001);
 
@@ -56,7 +54,7 @@ public class WireGaugeTests
     [InlineData(12, 1.93, 0.005)]
     [InlineData(10, 1.21, 0.005)]
     [InlineData(8, 0.764, 0.0005)]
-    [Against("wire gauge", "NEC chapter 9 table 8, solid, 75 °C")]
+    [Against("wire gauge", "NEC, chapter 9 table 8, solid, 75 °C", CheckKind.Model)]
     public void Resistance_at_75_C_agrees_with_NEC_chapter_9_table_8_solid(
         int gauge,
         double printedOhmPerThousandFeet,
@@ -74,7 +72,7 @@ public class WireGaugeTests
     [InlineData(8, 0.778)]
     [InlineData(6, 0.491)]
     [InlineData(4, 0.308)]
-    [Against("wire gauge", "NEC chapter 9 table 8, stranded, 75 °C")]
+    [Against("wire gauge", "NEC, chapter 9 table 8, stranded, 75 °C", CheckKind.Model)]
     public void Resistance_at_75_C_is_within_0_5_percent_of_NEC_chapter_9_table_8_stranded(
         int gauge,
         double printedOhmPerThousandFeet
@@ -88,12 +86,12 @@ public class WireGaugeTests
     }
 
     [Fact]
-    [Against("wire gauge", "ASTM B258, ratio of two gauges")]
+    [Against("wire gauge", "ASTM B258, ratio of two gauges", CheckKind.Arithmetic)]
     public void ASTM_B258_defines_the_ratio_of_one_gauge_to_the_next_as_the_39th_root_of_92() =>
         Publication.Meets(1.1229322, AmericanWireGauge.Diameter(10) / AmericanWireGauge.Diameter(11), 5e-8);
 
     private static TableRow Row(int gauge) =>
-        s_printed.Read().Single(r => r.Text("gauge") == gauge.ToString(CultureInfo.InvariantCulture));
+        Publication.Rows("conductors-awg").Single(r => r.Text("gauge") == gauge.ToString(CultureInfo.InvariantCulture));
 
     private static double OhmsPerThousandFeet(int gauge, double celsius) =>
         AmericanWireGauge.Solid(gauge).Resistance(Length.FromFeet(1000), Temperature.FromDegreesCelsius(celsius)).Ohms;

@@ -9,7 +9,7 @@ internal static class PartDropLimits
     /// <summary>One connection: 100 mV.</summary>
     public static readonly ElectricPotential Joint = Value("joint_drop_max");
 
-    /// <summary>Closed switch contacts: 200 mV.</summary>
+    /// <summary>Closed switch contacts: 300 mV.</summary>
     public static readonly ElectricPotential Switch = Value("switch_drop_max");
 
     /// <summary>Lamp shell to battery: 200 mV.</summary>

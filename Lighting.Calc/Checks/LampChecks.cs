@@ -68,12 +68,13 @@ internal static class LampChecks
             };
         LampSpecification specification = state.Lamp.Specification;
         double most = settings.Max(s => s.Solved.LampVolts(lamp)),
-            reference = specification.ReferenceVoltage.Volts;
-        if (specification.Type is LampType.Filament or LampType.Halogen && most / reference > OverVoltsRatio)
+            highest = specification.MaximumVoltage?.Volts ?? OverVoltsRatio * specification.ReferenceVoltage.Volts;
+        if (specification.Type is LampType.Filament or LampType.Halogen && most > highest)
             yield return new Finding(FindingKind.LampOvervoltage, Severity.Fault, name)
             {
                 Value = ElectricPotential.FromVolts(most),
-                Limit = specification.ReferenceVoltage,
+                Limit = specification.MaximumVoltage ?? specification.ReferenceVoltage,
+                Detail = specification.MaximumVoltage is null ? "rated" : "highest permitted",
             };
     }
 }

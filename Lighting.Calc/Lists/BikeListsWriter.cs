@@ -191,7 +191,7 @@ public static class BikeListsWriter
             Text(fuse.From),
             Text(fuse.To),
             QuantityText.Current.Write(fuse.Rating),
-            fuse.Style == FuseStyle.Glass ? "glass" : "blade",
+            TimeCurrentLimits.NameOf(fuse.Style),
             fuse.Resistance is { } ohms ? QuantityText.Resistance.Write(ohms) : "",
             fuse.IsMarkedWithBlowingCurrent ? "blow" : "",
         ];

@@ -20,12 +20,13 @@ internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, Sam
             double usable = fuses[i].Steady.UsableCurrent.Amperes + Tolerance,
                 peak = fuses[i].Steady.PeakLimit.Amperes;
             FuseStyle style = fuses[i].Fuse.Style;
+            double rating = fuses[i].ContinuousRating.Amperes;
             Ratio carries = Share(
                 Rule(b =>
                     b.ContinuousAmperes[fuse] <= usable
                     && (
                         b.FuseAmperes[fuse] <= peak + Tolerance
-                        || FuseJudge.PeakHeldFor(style, peak, b.FuseAmperes[fuse])
+                        || FuseJudge.PeakHeldFor(style, rating, peak, b.FuseAmperes[fuse])
                             is { Seconds: >= ContinuousLoad.HeldSeconds }
                     )
                 )

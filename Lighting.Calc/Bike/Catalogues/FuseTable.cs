@@ -27,7 +27,7 @@ public static class FuseTable
     ];
 
     /// <summary>The standard fuses of a style, smallest first.</summary>
-    /// <param name="style">Blade or glass.</param>
+    /// <param name="style">The style.</param>
     public static ImmutableArray<PublishedFuse> Of(FuseStyle style) => [.. All.Where(f => f.Style == style)];
 
     /// <summary>Resistance of a fuse: as listed, else the typical published for its style and rating, else

@@ -72,7 +72,10 @@ public static class LampTable
             Specification = specification with
             {
                 Code = code,
-                ReferenceFlux = ReferenceFlux(row, volts),
+                MaximumVoltage = row.NumberOrNull("maximum_v") is { } highest
+                    ? ElectricPotential.FromVolts(highest)
+                    : null,
+                ReferenceFlux = ReferenceFlux(row, type, volts),
                 FluxVoltage = row.NumberOrNull("lumens") is null
                     ? null
                     : ElectricPotential.FromVolts(row.Number("lumens_v")),
@@ -89,11 +92,11 @@ public static class LampTable
 
     // Lumens are printed at the test voltage, candelas at the design voltage; some rows have their reference point
     // elsewhere.
-    private static LuminousFlux? ReferenceFlux(TableRow row, ElectricPotential referenceVoltage)
+    private static LuminousFlux? ReferenceFlux(TableRow row, LampType type, ElectricPotential referenceVoltage)
     {
         if (row.NumberOrNull("lumens") is { } lumens)
             return LuminousFlux.FromLumens(
-                lumens * FilamentLaw.RelativeLight(referenceVoltage.Volts, row.Number("lumens_v"))
+                lumens * FilamentLaw.RelativeLight(type, referenceVoltage.Volts, row.Number("lumens_v"))
             );
         return row.NumberOrNull("mscp") is { } candelas ? LuminousFlux.FromLumens(4 * Math.PI * candelas) : null;
     }

@@ -401,6 +401,11 @@ public enum FindingKind
     /// <summary>The inrush current may open the fuse. Detail: the figures.</summary>
     FuseInrushTooLarge,
 
+    /// <summary>The inrush of indicators, stop lamps and other lamps that are switched often ages the fuse. Value: the
+    /// share of its melting energy each time; limit: the share printed for 100,000 times. Detail: how often it is shown
+    /// to withstand that.</summary>
+    FuseAgesByInrush,
+
     /// <summary>Wires are rated below their fuse. Value: the lowest rating; limit: the fuse's; parts: the runs. Detail:
     /// the weakest wire and its basis.</summary>
     WiresRatedBelowFuse,

@@ -15,6 +15,10 @@ internal static partial class FindingWords
                 $"The peak, momentary loads included, is {Text(finding.Value)}{In(finding)}, above the rating of "
                     + $"{Text(finding.Limit)}; {finding.Detail}.",
             FindingKind.FuseInrushTooLarge => $"Inrush current may open it: {finding.Detail}.",
+            FindingKind.FuseAgesByInrush =>
+                $"Ages by the inrush of lamps that are switched often{In(finding)}: each time {Text(finding.Value)} of "
+                    + $"the energy that may melt it (limit {Text(finding.Limit)} for 100,000 times); it is shown to "
+                    + $"withstand that {finding.Detail}.",
             FindingKind.WiresRatedBelowFuse =>
                 $"Too large for the wiring: it is rated {Text(finding.Limit)}, the smallest wire {Text(finding.Value)} "
                     + $"({finding.Detail}). Wires rated below it: {Names(finding)}.",
@@ -31,8 +35,8 @@ internal static partial class FindingWords
                     + $"cable these are rated below their fuse or load: {Names(finding)}.",
             FindingKind.PlannedAsOrdinaryCable =>
                 $"The kind of cable is not stated{(finding.Parts.IsEmpty ? "" : $" of {Names(finding)}")}: the plan "
-                    + "takes it as ordinary PVC cable, the lowest rated. Where it is thin-wall cable, state it ('cable' "
-                    + "in bike.csv or runs.csv): fewer wires may have to become larger.",
+                    + "takes it as ordinary PVC cable, the lowest rated. Where it is thin-wall cable, state it "
+                    + "('cable' in bike.csv or runs.csv): fewer wires may have to become larger.",
             FindingKind.BundledWiresBelowFuse =>
                 $"With every wire of the bundle loaded, these wires are rated below the {Text(finding.Limit)} fuse, "
                     + $"the smallest {Text(finding.Value)}: {Names(finding)}.",

@@ -32,7 +32,7 @@ internal static partial class FindingWords
             FindingKind.VoltageDropTooLarge => $"Drops {Text(finding.Value)} of the supply voltage{In(finding)} (limit "
                 + $"{Text(finding.Limit)}).{Also(finding)}",
             FindingKind.LampOvervoltage =>
-                $"Runs at {Text(finding.Value)}, {Ratio(finding.Value, finding.Limit)} times its rated "
+                $"Runs at {Text(finding.Value)}, {Ratio(finding.Value, finding.Limit)} times its {finding.Detail} "
                     + $"{Text(finding.Limit)}: it will burn out.{Also(finding)}",
             _ => OfWiring(finding)
                 ?? OfCharging(finding)

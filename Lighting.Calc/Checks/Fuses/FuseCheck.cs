@@ -62,11 +62,15 @@ public static class FuseCheck
             FuseInrush.Worst(bike, scopes[index], momentary.Continuous(distinct))
             ?? FuseInrush.Worst(bike, scopes[index], distinct);
         InrushCheck? switchingOn = surge?.Against(fuse.Style, judge.Fitted.Amperes);
+        (Ratio Share, Setting Setting)? ageing = FuseInrush
+            .Repeated(bike, scopes[index], distinct, momentary)
+            ?.Ages(fuse.Style, judge.Fitted.Amperes);
         FuseAdvice advice = FuseAdviser.Advise(bike, judge, steady, surge);
         return new FuseReporter(graph, index, scopes, options).Report(
             judge,
             steady,
             switchingOn,
+            ageing,
             protection,
             clearing,
             advice

@@ -33,7 +33,7 @@ internal sealed class FuseInrush
     private readonly bool _isLimited;
     private readonly bool _isInTable;
 
-    private FuseInrush(OperatingPoint point, IReadOnlyList<int> lamps)
+    private FuseInrush(OperatingPoint point, IReadOnlyList<int> lamps, IReadOnlySet<int>? cold = null)
     {
         _setting = point.Setting;
         double others = 0;
@@ -43,7 +43,7 @@ internal sealed class FuseInrush
             LampState lamp = point.Lamps[i];
             double amperes = Math.Abs(lamp.Current.Amperes);
             _steady += amperes;
-            if (!IsFilament(lamp))
+            if (!IsFilament(lamp) || cold?.Contains(i) == false)
             {
                 others += amperes;
                 continue;
@@ -100,6 +100,36 @@ internal sealed class FuseInrush
             .MaxBy(p => p.Peak);
         return peak > 0 ? new FuseInrush(worst, lamps) : null;
     }
+
+    /// <summary>The surge of the lamps that are switched on again and again, the others being hot, in the setting where
+    /// it is largest; null where the fuse feeds none.</summary>
+    public static FuseInrush? Repeated(
+        Bike bike,
+        FuseScope scope,
+        IReadOnlyList<OperatingPoint> points,
+        MomentaryLoads momentary
+    )
+    {
+        int[] lamps =
+        [
+            .. Enumerable.Range(0, bike.Lamps.Length).Where(i => !bike.HasNetwork || scope.Lamps.Contains(i)),
+        ];
+        HashSet<int> cold =
+        [
+            .. lamps.Where(i => momentary.IsRepeated(i) && IsFilament(bike.Lamps[i].Specification)),
+        ];
+        if (cold.Count == 0)
+            return null;
+        OperatingPoint worst = points.MaxBy(p => cold.Sum(i => Math.Abs(p.Solved.LampAmperes(i))))!;
+        return cold.Any(i => Math.Abs(worst.Solved.LampAmperes(i)) > Least) ? new FuseInrush(worst, lamps, cold) : null;
+    }
+
+    /// <summary>Where it brings more of the energy that may melt a fuse than is printed for as many pulses as any: the
+    /// share, and the setting.</summary>
+    public (Ratio Share, Setting Setting)? Ages(FuseStyle style, double ratingAmperes) =>
+        MeltingShare(style, ratingAmperes) is { } share && share > FusePulses.Longest.Share.DecimalFractions
+            ? (Ratio.FromDecimalFractions(share), _setting)
+            : null;
 
     /// <summary>Whether a fuse is shown to survive it; null where its melting energy is not published.</summary>
     public bool? IsSurvivedBy(FuseStyle style, double ratingAmperes) =>
@@ -210,7 +240,7 @@ internal sealed class FuseInrush
     // The largest share of the melting energy at any moment; null where that is not published.
     private double? MeltingShare(FuseStyle style, double rating)
     {
-        var gates = TimeCurrentLimits.Of(style);
+        var gates = TimeCurrentLimits.Of(style, rating);
         if (!gates.HasFastest)
             return AmpereSquaredSeconds() / FuseMelting.AmpereSquaredSeconds(style, rating);
         double logRating = Math.Log(rating),

@@ -9,8 +9,8 @@ internal sealed class FuseJudge
 {
     private const double Tolerance = 1e-9;
 
-    // The current at which a blade or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14), and what a wire
-    // stands until then (IEC 60364-4-43).
+    // The current at which a blade, mini or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14), and what a
+    // wire stands until then (IEC 60364-4-43).
     private const double ConventionalFusing = 1.35;
     private const double ConventionalOverload = 1.45;
     private readonly DownstreamGraph _graph;
@@ -65,11 +65,11 @@ internal sealed class FuseJudge
     /// <summary>Where a peak exceeds a rating, how long a fuse of it is published to hold the next higher current at
     /// least.</summary>
     public Duration? PeakHeldFor(double rating, double amperes) =>
-        PeakHeldFor(Fuse.Style, PeakAmperes(rating), amperes);
+        PeakHeldFor(Fuse.Style, rating, PeakAmperes(rating), amperes);
 
     /// <summary>The same for a fuse of which the rating at its temperature is known.</summary>
-    public static Duration? PeakHeldFor(FuseStyle style, double limit, double amperes) =>
-        amperes > limit + Tolerance && TimeCurrentLimits.Of(style).FastestAtNext(amperes / limit) is { } gate
+    public static Duration? PeakHeldFor(FuseStyle style, double rating, double limit, double amperes) =>
+        amperes > limit + Tolerance && TimeCurrentLimits.Of(style, rating).FastestAtNext(amperes / limit) is { } gate
             ? Duration.FromSeconds(gate.Seconds)
             : null;
 
@@ -134,7 +134,7 @@ internal sealed class FuseJudge
     }
 
     private double? SlowestSeconds(double rating, double amperes) =>
-        TimeCurrentLimits.Of(Fuse.Style).PublishedSlowestSeconds(amperes / rating);
+        TimeCurrentLimits.Of(Fuse.Style, rating).PublishedSlowestSeconds(amperes / rating);
 
     private bool? Clears(DownstreamRun run, double rating, double amperes)
     {

@@ -21,6 +21,7 @@ internal sealed class FuseReporter(
         FuseJudge judge,
         ContinuousLoad load,
         InrushCheck? inrush,
+        (Ratio Share, Setting Setting)? ageing,
         FuseProtection protection,
         ImmutableArray<ShortCircuitCheck> clearing,
         FuseAdvice advice
@@ -28,7 +29,7 @@ internal sealed class FuseReporter(
     {
         ImmutableArray<Finding> wires = [.. Wires(judge, protection)],
             shorts = [.. Shorts(clearing)],
-            loads = [.. Loads(load, inrush)];
+            loads = [.. Loads(load, inrush), .. Ageing(ageing)];
         FuseVerdict verdict =
             HasFault(wires) ? FuseVerdict.TooLargeForTheWire
             : HasFault(shorts) ? FuseVerdict.WillNotClear
@@ -185,6 +186,20 @@ internal sealed class FuseReporter(
             yield return new Finding(FindingKind.FuseInrushTooLarge, Severity.Fault, _fuse.Name)
             {
                 Detail = inrush.Explanation,
+            };
+    }
+
+    private IEnumerable<Finding> Ageing((Ratio Share, Setting Setting)? ageing)
+    {
+        if (ageing is { } often)
+            yield return new Finding(FindingKind.FuseAgesByInrush, Severity.Caution, _fuse.Name)
+            {
+                Value = often.Share,
+                Limit = FusePulses.Longest.Share,
+                Setting = often.Setting,
+                Detail = FusePulses.Withstood(often.Share.DecimalFractions) is { } pulses
+                    ? string.Create(CultureInfo.InvariantCulture, $"about {pulses:#,0} times")
+                    : "fewer than 100 times",
             };
     }
 

@@ -79,6 +79,9 @@ internal sealed class MomentaryLoads
     private static double Amperes(SolvedCircuit point, IEnumerable<int> lamps) =>
         lamps.Sum(i => Math.Abs(point.LampAmperes(i)));
 
+    /// <summary>Whether a lamp is switched on again and again: it flashes, or a momentary contact lights it.</summary>
+    public bool IsRepeated(int lamp) => _lamps[lamp] || _options.IsFlashing(_bike.Lamps[lamp]);
+
     // Without runs a momentary lamp is left out already.
     private bool IsFlashing(int lamp) =>
         _options.IsFlashing(_bike.Lamps[lamp]) && (_bike.HasNetwork || !_lamps[lamp]);

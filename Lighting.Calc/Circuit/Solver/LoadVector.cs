@@ -1,4 +1,5 @@
 // The live loads of one solver, sorted by law so that each law runs over one section of plain arrays.
+using System.Numerics;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -166,13 +167,12 @@ internal sealed class LoadVector
         Siemens[place] = point.SlopeSiemens;
     }
 
-    /// <summary><see cref="FilamentLaw"/> on eight filaments at a time, the power by exponential and
-    /// logarithm.</summary>
+    /// <summary><see cref="FilamentLaw"/> on eight filaments at a time, the power by exponential and logarithm; those
+    /// at low voltage one by one from their table.</summary>
     private void EvaluateFilaments()
     {
         Vector512<double> exponent = Vector512.Create(FilamentLaw.CurrentExponent);
-        Vector512<double> coldRatio = Vector512.Create(FilamentLaw.ColdVoltsRatio);
-        Vector512<double> hotToCold = Vector512.Create(FilamentLaw.HotToColdRatio);
+        Vector512<double> low = Vector512.Create(FilamentLaw.LowVoltsRatio);
         for (int j = 0; j < filaments; j += s_room)
         {
             Vector512<double> volts = Vector512.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(Volts), (nuint)j);
@@ -186,13 +186,25 @@ internal sealed class LoadVector
             );
             Vector512<double> size = Vector512.Abs(volts);
             Vector512<double> ratio = size / reference;
-            Vector512<double> hot = nominal * VectorPower.Of(ratio, FilamentLaw.CurrentExponent);
-            Vector512<double> coldSiemens = nominal / reference * hotToCold;
-            Vector512<double> isCold = Vector512.LessThanOrEqual(ratio, coldRatio);
-            Vector512<double> amperes = Vector512.ConditionalSelect(isCold, coldSiemens * size, hot);
-            Vector512<double> siemens = Vector512.ConditionalSelect(isCold, coldSiemens, exponent * hot / size);
-            Vector512.CopySign(amperes, volts).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(Amperes), (nuint)j);
-            siemens.StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(Siemens), (nuint)j);
+            Vector512<double> isLow = Vector512.LessThan(ratio, low);
+            if (isLow.AsUInt64() != Vector512<ulong>.AllBitsSet)
+            {
+                Vector512<double> hot = nominal * VectorPower.Of(ratio, FilamentLaw.CurrentExponent);
+                Vector512
+                    .CopySign(hot, volts)
+                    .StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(Amperes), (nuint)j);
+                (exponent * hot / size).StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(Siemens), (nuint)j);
+            }
+
+            for (ulong rest = isLow.ExtractMostSignificantBits(); rest != 0; rest &= rest - 1)
+            {
+                int i = j + BitOperations.TrailingZeroCount(rest);
+                if (i >= filaments)
+                    break;
+                LawPoint point = FilamentLaw.At(Volts[i], referenceVolts[i], strength[i]);
+                Amperes[i] = point.CurrentAmperes;
+                Siemens[i] = point.SlopeSiemens;
+            }
         }
     }
 

@@ -7,18 +7,16 @@ namespace Lighting.Calc;
 /// <remarks>
 /// Heat balance C(T)·dT/dt = Pel − Ploss, started at 300 K. Pel = (V/(R + r))²·R with R(T) from the tungsten table and
 /// r all resistance before the filament. Ploss = Pn·(R/Rn)^((1+k)/(1−k)), which is the exponent law I = In·(V/Vn)^k
-/// solved for the heat given off, k = 0.55: about T⁴. The balance has one unknown, so time is the integral of C·dT/(Pel
-/// − Ploss). Mass: a straight wire of resistance Rn at Tn that radiates Pn, diameter³ = 4·ρ·Pn/(π²·q·Rn), volume =
-/// diameter·Pn/(4·q), q the heat radiated by a unit of tungsten's surface. Tn is where R/R300 is 15 (2801 K): the upper
-/// end of the published cold-to-hot ratios, the highest peak, and near the 2700 K to 2800 K that tungsten needs for the
-/// 18 lm/W of a 21 W signal lamp (from memory). A 5 W lamp runs cooler, some 2450 K: its surge is weaker and about
-/// twice as long. Coiling (shaded surface, more wire) and gas cooling (less wire) are left out; they pull opposite
-/// ways.
-/// </remarks>
+/// solved for the heat given off, k = 0.55: about T⁴; where it is cooler that of <see cref="FilamentHeat"/>. The
+/// balance has one unknown, so time is the integral of C·dT/(Pel − Ploss). Mass: a straight wire of resistance Rn at Tn
+/// that radiates Pn, diameter³ = 4·ρ·Pn/(π²·q·Rn), volume = diameter·Pn/(4·q), q the heat radiated by a unit of
+/// tungsten's surface. Tn is where R/R300 is 15 (2801 K): the upper end of the published cold-to-hot ratios, the
+/// highest peak, and near the 2700 K to 2800 K that tungsten needs for the 18 lm/W of a 21 W signal lamp (from memory).
+/// A 5 W lamp runs cooler, some 2450 K: its surge is weaker and about twice as long. Coiling (shaded surface, more
+/// wire) and gas cooling (less wire) are left out; they pull opposite ways. </remarks>
 internal sealed class FilamentInrush
 {
     private const double HotToColdRatio = 15;
-    private const double LossExponent = (1 + FilamentLaw.CurrentExponent) / (1 - FilamentLaw.CurrentExponent);
     private const int Steps = 100;
     private const double SmallestGap = 1e-3;
 
@@ -61,8 +59,8 @@ internal sealed class FilamentInrush
     /// <param name="seriesOhms">Resistance before the filament, zero or more.</param>
     public WarmUpCurve Curve(double volts, double seriesOhms)
     {
-        // So little current, as in series with another lamp, that it stays at the air's temperature.
-        if (Net(_coldOhms, volts, seriesOhms) <= 0)
+        // So little current, as in series with another lamp, that it stays within some 15 K of the air.
+        if (Net(1.05 * _hotOhms / FilamentLaw.HotToColdRatio, volts, seriesOhms) <= 0)
             return new WarmUpCurve([0], [PeakAmperes(volts, seriesOhms)], IsInTable: true);
         bool isInTable = Net(Ohms(Tungsten.HottestKelvin), volts, seriesOhms) < 0;
         double end = isInTable
@@ -110,6 +108,6 @@ internal sealed class FilamentInrush
     private double Net(double ohms, double volts, double seriesOhms)
     {
         double current = volts / (ohms + seriesOhms);
-        return current * current * ohms - _hotWatts * Math.Pow(ohms / _hotOhms, LossExponent);
+        return current * current * ohms - _hotWatts * FilamentLaw.PowerAt(ohms / _hotOhms);
     }
 }

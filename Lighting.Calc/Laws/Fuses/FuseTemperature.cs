@@ -3,12 +3,11 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>What a fuse carries in warm or cold air, against 25 °C: f = (1 + k·(T − T0))/(1 + k·(25 − T0)).</summary>
-/// <remarks>
-/// Symbols: k share lost per kelvin, T0 its reference, T ambient, °C. The steady limit of 75 % is stated at 25 °C, so
-/// the factor is one there. Source: tables/fuse-temperature.csv (data-sheet practice; from memory). Valid −40 °C to 125
-/// °C, the span that data sheets draw.
-/// </remarks>
+/// <summary>The continuous load of a fuse in warm air, against 25 °C: f = (1 + k·(T − T0))/(1 + k·(25 − T0)), one in
+/// colder air.</summary> <remarks> Symbols: k share lost per kelvin, T0 its reference, T ambient, °C. The steady limit
+/// of 75 % is stated at 25 °C, so the factor is one there; data sheets draw no more below. It is the rerating of the
+/// load; that of the opening current, about −0.1 %/K, is far smaller and used for nothing. Source:
+/// tables/fuse-temperature.csv. Valid −40 °C to 125 °C, the span that data sheets draw. </remarks>
 internal static class FuseTemperature
 {
     private static readonly ImmutableArray<TableRow> s_rows = [.. PublishedTable.Load("fuse-temperature").Read()];
@@ -16,7 +15,7 @@ internal static class FuseTemperature
     private const double LowestCelsius = -40;
     private const double HighestCelsius = 125;
 
-    /// <summary>The factor on the current a fuse carries at 25 °C.</summary>
+    /// <summary>The factor on the load of a fuse at 25 °C, at most one.</summary>
     /// <param name="style">Style of the fuse.</param>
     /// <param name="ambient">Air round the fuse, −40 °C to 125 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">The ambient is outside its range.</exception>
@@ -33,7 +32,7 @@ internal static class FuseTemperature
         double perKelvin = row.Number("percent_per_kelvin") / 100,
             reference = row.Number("reference_celsius");
         return Ratio.FromDecimalFractions(
-            (1 + perKelvin * (celsius - reference)) / (1 + perKelvin * (StatedCelsius - reference))
+            Math.Min(1, (1 + perKelvin * (celsius - reference)) / (1 + perKelvin * (StatedCelsius - reference)))
         );
     }
 }

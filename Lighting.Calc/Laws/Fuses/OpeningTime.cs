@@ -11,11 +11,17 @@ namespace Lighting.Calc;
 /// </remarks>
 public sealed record OpeningTime
 {
-    private readonly FuseStyle _style;
+    private readonly TimeCurrentLimits _gates;
 
-    private OpeningTime(FuseStyle style, OpeningOutcome outcome, double ofRating, double? fastest, double? slowest)
+    private OpeningTime(
+        TimeCurrentLimits gates,
+        OpeningOutcome outcome,
+        double ofRating,
+        double? fastest,
+        double? slowest
+    )
     {
-        _style = style;
+        _gates = gates;
         Outcome = outcome;
         OfRating = Ratio.FromDecimalFractions(ofRating);
         Fastest = From(fastest);
@@ -39,7 +45,7 @@ public sealed record OpeningTime
     {
         get
         {
-            var gates = TimeCurrentLimits.Of(_style);
+            TimeCurrentLimits gates = _gates;
             string percent = string.Create(
                 CultureInfo.InvariantCulture,
                 $"{100 * OfRating.DecimalFractions:0} % of the rating"
@@ -72,26 +78,26 @@ public sealed record OpeningTime
             throw new ArgumentOutOfRangeException(nameof(rating), rating, "A fuse's rating is above zero.");
         if (!(current.Amperes >= 0))
             throw new ArgumentOutOfRangeException(nameof(current), current, "A current is zero or more.");
-        TimeCurrentLimits gates = TimeCurrentLimits.Of(style);
+        TimeCurrentLimits gates = TimeCurrentLimits.Of(style, rating.Amperes);
         double x = current.Amperes / rating.Amperes;
         double? fastest = gates.FastestSeconds(x),
             slowest = gates.SlowestSeconds(x);
         if (x <= 1)
-            return new(style, OpeningOutcome.Carries, x, null, null);
+            return new(gates, OpeningOutcome.Carries, x, null, null);
         // No gate lies between the rating and the first one; the fuse is no quicker there than at the first.
         if (x < gates.FirstFastest.OfRating)
             fastest = gates.FirstFastest.Seconds;
         if (x < gates.FirstSlowest.OfRating)
-            return new(style, OpeningOutcome.BelowOpeningGates, x, fastest, null);
+            return new(gates, OpeningOutcome.BelowOpeningGates, x, fastest, null);
         return slowest is null
             ? new(
-                style,
+                gates,
                 OpeningOutcome.AboveGates,
                 x,
                 null,
                 gates.LastSlowest.Seconds * Math.Pow(gates.LastSlowest.OfRating / x, 2)
             )
-            : new(style, OpeningOutcome.Opens, x, fastest, slowest);
+            : new(gates, OpeningOutcome.Opens, x, fastest, slowest);
     }
 
     internal static string Text(double seconds) =>

@@ -10,23 +10,24 @@ namespace Lighting.Calc;
 /// </remarks>
 internal sealed class TimeCurrentLimits
 {
-    private static readonly ImmutableDictionary<FuseStyle, TimeCurrentLimits> s_all = Enum.GetValues<FuseStyle>()
-        .ToImmutableDictionary(s => s, s => new TimeCurrentLimits(s));
+    // Of each style those of the largest ratings first.
+    private static readonly ILookup<FuseStyle, (double FromAmperes, TimeCurrentLimits Limits)> s_all = PublishedTable
+        .Load("fuse-gates")
+        .Read()
+        .GroupBy(r => (Style: r.Text("style"), From: r.Number("from_rating_a")))
+        .OrderByDescending(g => g.Key.From)
+        .ToLookup(
+            g => Enum.Parse<FuseStyle>(g.Key.Style, ignoreCase: true),
+            g => (g.Key.From, new TimeCurrentLimits(g))
+        );
 
     private readonly ImmutableArray<GatePoint> _fastest;
     private readonly ImmutableArray<GatePoint> _slowest;
     private readonly ImmutableArray<GatePoint> _logFastest;
 
-    private TimeCurrentLimits(FuseStyle style)
+    private TimeCurrentLimits(IEnumerable<TableRow> gates)
     {
-        ImmutableArray<TableRow> rows =
-        [
-            .. PublishedTable
-                .Load("fuse-gates")
-                .Read()
-                .Where(r => r.Text("style") == TimeCurrentLimits.NameOf(style))
-                .OrderBy(r => r.Number("percent_of_rating")),
-        ];
+        ImmutableArray<TableRow> rows = [.. gates.OrderBy(r => r.Number("percent_of_rating"))];
         _fastest = Points(rows, "min_s");
         _slowest = Points(rows, "max_s");
         _logFastest = [.. _fastest.Select(p => new GatePoint(Math.Log(p.OfRating), Math.Log(p.Seconds)))];
@@ -47,7 +48,9 @@ internal sealed class TimeCurrentLimits
     /// <summary>The word tables and reports use for a style.</summary>
     public static string NameOf(FuseStyle style) => style.ToString().ToLowerInvariant();
 
-    public static TimeCurrentLimits Of(FuseStyle style) => s_all[style];
+    /// <summary>The limits of a style and rating.</summary>
+    public static TimeCurrentLimits Of(FuseStyle style, double ratingAmperes) =>
+        s_all[style].First(l => l.FromAmperes <= ratingAmperes).Limits;
 
     /// <summary>Shortest opening seconds at a current in ratings; null outside the gates.</summary>
     public double? FastestSeconds(double ofRating) => Interpolate(_fastest, ofRating);

@@ -47,7 +47,8 @@ public sealed record LampSpecification
     /// <see cref="ReferenceVoltage"/>.</summary>
     public ElectricPotential? FluxVoltage { get; init; }
 
-    /// <summary>Maximum continuous voltage of an LED; null if unknown.</summary>
+    /// <summary>Maximum continuous voltage of an LED, highest supply voltage of a halogen lamp; null if
+    /// unknown.</summary>
     public ElectricPotential? MaximumVoltage { get; init; }
 
     /// <summary>Whether it is an LED, which depends on polarity.</summary>
@@ -143,15 +144,14 @@ public sealed record LampSpecification
 
     /// <summary>Light relative to that at the reference voltage; null for a load that gives no light.</summary>
     /// <remarks>
-    /// Filaments by the exponent law (V/Vn)^3.4 (tables/lamp-exponents.csv; from half to 1.2 times Vn), whatever the
-    /// sign; an LED in proportion to the current through the diode (a driver's constant above its minimum voltage).
-    /// </remarks>
-    /// <param name="voltage">Voltage, feed to return; any sign.</param>
+    /// Filaments by the exponent law (V/Vn)^3.4, of halogen lamps (V/Vn)^3 (tables/lamp-exponents.csv; from half to 1.2
+    /// times Vn), whatever the sign; an LED in proportion to the current through the diode (a driver's constant above
+    /// its minimum voltage). </remarks> <param name="voltage">Voltage, feed to return; any sign.</param>
     public Ratio? RelativeLightAt(ElectricPotential voltage) =>
         Type switch
         {
             LampType.Filament or LampType.Halogen => Ratio.FromDecimalFractions(
-                FilamentLaw.RelativeLight(voltage.Volts, ReferenceVoltage.Volts)
+                FilamentLaw.RelativeLight(Type, voltage.Volts, ReferenceVoltage.Volts)
             ),
             LampType.Led => Ratio.FromDecimalFractions(
                 voltage.Volts * At(voltage.Volts).CurrentAmperes / (ReferenceVoltage.Volts * ReferenceCurrent.Amperes)
@@ -170,20 +170,22 @@ public sealed record LampSpecification
         Type switch
         {
             LampType.Filament or LampType.Halogen => Ratio.FromDecimalFractions(
-                FilamentLaw.RelativeLight(voltage.Volts, (FluxVoltage ?? ReferenceVoltage).Volts)
+                FilamentLaw.RelativeLight(Type, voltage.Volts, (FluxVoltage ?? ReferenceVoltage).Volts)
             ),
             LampType.Led or LampType.LedResistor when ReferenceFlux is null => null,
             _ => RelativeLightAt(voltage),
         };
 
-    /// <summary>Life relative to that at the reference voltage, filaments only: (V/Vn)^−13; null otherwise or below a
-    /// tenth of the reference voltage.</summary>
-    /// <remarks>Source: tables/lamp-exponents.csv, for voltages near the reference.</remarks>
-    /// <param name="voltage">Voltage, feed to return.</param>
+    /// <summary>Life relative to that at the reference voltage, filaments only: (V/Vn)^−13; null otherwise, below a
+    /// tenth of the reference voltage, and of a halogen lamp below nine tenths, where its cycle stops.</summary>
+    /// <remarks>Source: tables/lamp-exponents.csv, for voltages near the reference; the floor of the halogen cycle from
+    /// memory.</remarks> <param name="voltage">Voltage, feed to return.</param>
     public Ratio? RelativeLifeAt(ElectricPotential voltage)
     {
         double ratio = voltage.Volts / ReferenceVoltage.Volts;
-        return Type is LampType.Filament or LampType.Halogen && ratio >= 0.1
+        return
+            (Type == LampType.Filament && ratio >= 0.1)
+            || (Type == LampType.Halogen && ratio >= FilamentLaw.HalogenCycleRatio)
             ? Ratio.FromDecimalFractions(Math.Pow(ratio, FilamentLaw.LifeExponent))
             : null;
     }

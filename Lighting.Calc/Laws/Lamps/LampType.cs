@@ -6,7 +6,8 @@ public enum LampType
     /// <summary>Vacuum or gas-filled tungsten filament: <see cref="FilamentLaw"/>.</summary>
     Filament,
 
-    /// <summary>Tungsten-halogen filament: the same law as <see cref="Filament"/>.</summary>
+    /// <summary>Tungsten-halogen filament: the same current as <see cref="Filament"/>, light and life of its
+    /// own.</summary>
     Halogen,
 
     /// <summary>LED behind a switching driver, constant power above its minimum voltage:

@@ -32,6 +32,8 @@ internal static class FusesReader
                 "style",
                 "a style of fuse",
                 ("blade", FuseStyle.Blade),
+                ("mini", FuseStyle.Mini),
+                ("maxi", FuseStyle.Maxi),
                 ("glass", FuseStyle.Glass)
             );
             ElectricResistance? resistance = row.Quantity("resistance", CellRanges.Ohms);

@@ -6,7 +6,7 @@ namespace Lighting.Calc;
 /// its rate.</summary>
 /// <remarks>
 /// R = V²/(Plamp − Pled), V the voltage at which both powers hold; its heat is V²/R. Sources: Joule's law; the fitting
-/// instructions of motorcycle indicators print the same rule (Gazzini 10030302, page 21). Valid where the LED draws
+/// instructions of motorcycle indicators print the same rule (10030302, page 21). Valid where the LED draws
 /// less than the lamp.
 /// </remarks>
 public sealed record LoadResistor
