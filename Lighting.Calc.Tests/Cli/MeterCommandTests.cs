@@ -91,7 +91,7 @@ public class MeterCommandTests
         );
         string running = await Run("readings", "valley-twin", "--engine", "running");
         Assert.Contains("\n battery +           13.80 ", running, StringComparison.Ordinal);
-        Assert.Contains("battery held at\n13.80 V", running, StringComparison.Ordinal);
+        Assert.Contains("engine at 3000 rpm", running, StringComparison.Ordinal);
         Assert.Contains(
             "\n battery +           12.20 ",
             await Run("readings", "valley-twin", "--volts", "12.2"),
@@ -123,7 +123,27 @@ public class MeterCommandTests
     }
 
     [Theory]
-    [InlineData("--rpm goes with direct lighting", "readings", "shared/bikes/valley-twin", "--rpm", "2000")]
+    [InlineData("--rpm goes with --engine running", "readings", "shared/bikes/valley-twin", "--rpm", "2000")]
+    [InlineData(
+        "9000 rpm is outside the charging list, which states the output from 1000 to 7000 rpm",
+        "faults",
+        "shared/bikes/valley-twin",
+        "--engine",
+        "running",
+        "--rpm",
+        "9000"
+    )]
+    [InlineData(
+        "--rpm and --volts exclude each other",
+        "readings",
+        "shared/bikes/valley-twin",
+        "--engine",
+        "running",
+        "--rpm",
+        "3000",
+        "--volts",
+        "13"
+    )]
     [InlineData("--volts and --engine go with a battery", "readings", "shared/bikes/fell-lightweight", "--volts", "6")]
     [InlineData("--volts and --engine go with a battery", "faults", "shared/bikes/fell-lightweight", "--engine", "off")]
     [InlineData(

@@ -21,6 +21,7 @@ public sealed partial record Bike
             ZenerVoltage,
             RegulatorResistance,
             RegulatorRating,
+            GeneratorResistance,
             Ignition,
             Flasher,
             FlasherLoad,

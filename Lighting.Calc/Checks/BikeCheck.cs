@@ -71,7 +71,7 @@ public static class BikeCheck
         Lazy<EngineReport>? engine =
             charging is null || options.Supply is not null || options.Engine == EngineState.Off
                 ? null
-                : new Lazy<EngineReport>(() => EngineReport.Of(bike, solution.Points, options.Charging));
+                : new Lazy<EngineReport>(() => EngineReport.Of(bike, solution.Points, options.Charging, options.Fuses));
         Finding[] findings =
         [
             .. solution.NotSolved,
@@ -83,7 +83,7 @@ public static class BikeCheck
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f =>
                 f.Severity != Severity.Note && f.Kind != FindingKind.ChargingNotSolved
             ),
-            .. bike.RegulatorRating is null ? [] : engine?.Value.Findings ?? [],
+            .. options.Charging.RegulatorOf(bike) == RegulatorKind.Shunt ? engine?.Value.Findings ?? [] : [],
             .. NotIncluded(bike),
         ];
         return new BikeReport

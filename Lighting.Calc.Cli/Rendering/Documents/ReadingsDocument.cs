@@ -65,7 +65,7 @@ internal static class ReadingsDocument
     public static Document Of(ExpectedReadings expected) =>
         new(
             CommonBlocks.TitleOf(expected.Bike, "Expected readings"),
-            $"Meter (10 MΩ{(expected.EngineSpeed is null ? "" : ", AC volts")}) and test lamp from the point to "
+            $"Meter (10 MΩ{(IsCoil(expected) ? ", AC volts" : "")}) and test lamp from the point to "
                 + $"battery minus, {Engine(expected)}; limits allow for meter accuracy and wiring tolerance.",
             Live(expected),
             () =>
@@ -73,9 +73,9 @@ internal static class ReadingsDocument
                     .. expected.Notes.Where(n => n.Subject != Ohmmeter).Select(n => new Paragraph(n.Message)),
                     .. expected.Settings.SelectMany(s => Sheet(expected.Bike, s)),
                     new Heading(
-                        expected.EngineSpeed is null
-                            ? "Resistance, battery disconnected, everything off"
-                            : "Resistance, engine off, coil unplugged, everything off"
+                        IsCoil(expected)
+                            ? "Resistance, engine off, coil unplugged, everything off"
+                            : "Resistance, battery disconnected, everything off"
                     ),
                     Cautions.OfOhms(expected.Bike),
                     .. expected.Notes.Where(n => n.Subject == Ohmmeter).Select(n => new Paragraph(n.Message)),
@@ -104,6 +104,8 @@ internal static class ReadingsDocument
         {
             StepCautions = [Cautions.OfOhms(expected.Bike)],
         };
+
+    private static bool IsCoil(ExpectedReadings expected) => expected.Bike.Lighting == LightingSupply.Direct;
 
     private static CautionList Live(ExpectedReadings expected)
     {

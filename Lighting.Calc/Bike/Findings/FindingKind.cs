@@ -478,4 +478,14 @@ public enum FindingKind
     /// <summary>Power that the lamps no longer take is heat of the shunt regulator. Value: its heat after; limit:
     /// before; figures: speed, and its rating where listed; setting.</summary>
     RegulatorHeatAfterSwap,
+
+    /// <summary>Where the meter goes with the engine running. Value: engine speed. Figures: its tolerance.</summary>
+    MeterWithEngineRunning,
+
+    /// <summary>The duty of momentary loads is not listed and assumed. Value: the share. Parts: the loads.</summary>
+    DutyAssumed,
+
+    /// <summary>Heat of a regulator whose rating is not listed. Value: the heat. Figures: speed, current. Detail: what
+    /// kind of regulator.</summary>
+    RegulatorHeatUnrated,
 }

@@ -49,14 +49,15 @@ internal sealed class ChargingFindings
                     AddBalance(
                         FindingKind.LoadsExceedOutput,
                         typical is null || balance == typical ? Severity.Fault : Severity.Caution,
-                        balance.Demand
+                        balance.Demand,
+                        _system.MostOutput(balance.Setting)
                     );
                     break;
                 case BreakEvenOutcome.At:
-                    AddBalance(FindingKind.BreakEvenReached, Severity.Note, even.Speed, balance.Demand);
+                    AddBalance(FindingKind.BreakEvenReached, Severity.Note, even.Speed, null, balance.Demand);
                     break;
                 case BreakEvenOutcome.BelowCurve:
-                    AddBalance(FindingKind.BreakEvenBelowList, Severity.Note, even.Speed, balance.Demand);
+                    AddBalance(FindingKind.BreakEvenBelowList, Severity.Note, even.Speed, null, balance.Demand);
                     break;
                 case BreakEvenOutcome.NotKnown when !_system.Curves.IsEmpty:
                     AddBalance(FindingKind.BreakEvenUnknown, Severity.Caution, null);
@@ -70,12 +71,14 @@ internal sealed class ChargingFindings
                 FindingKind kind,
                 Severity severity,
                 IQuantity? value,
+                IQuantity? limit = null,
                 params ImmutableArray<IQuantity> figures
             ) =>
                 Add(
                     new(kind, severity, Charging)
                     {
                         Value = value,
+                        Limit = limit,
                         Figures = figures,
                         Setting = balance.Setting,
                         Detail = balance == typical ? "Usual setting" : "Worst setting",
@@ -107,6 +110,7 @@ internal sealed class ChargingFindings
                 Value = current,
                 Limit = taken,
                 Setting = surplus.Setting,
+                Detail = _system.Bike.ZenerVoltage is null ? "shunt regulator" : "Zener diode",
                 Figures = _system.Options.ShuntLimit is { } limit
                     ? [surplus.Point.Speed, limit]
                     : [surplus.Point.Speed],
@@ -170,6 +174,10 @@ internal sealed class ChargingFindings
             Add(new(FindingKind.NoBatteryToBalance, Severity.Caution, Charging));
         if (_system.Curves.IsEmpty)
             Add(new(FindingKind.NoChargingList, Severity.Note, Charging));
+        if (_system.AssumedDuties is { IsEmpty: false } assumed)
+            Add(
+                new(FindingKind.DutyAssumed, Severity.Note, Charging) { Value = AverageDuty.Momentary, Parts = assumed }
+            );
         foreach (ChargingCurve curve in _system.Curves)
         {
             string subject = curve.When.Terms.IsEmpty ? Charging : $"{Charging} ({curve.When})";

@@ -11,10 +11,11 @@ public sealed class EngineReport
     internal EngineReport(
         ImmutableArray<EngineSeries> series,
         RegulatorDuty? regulator,
+        GeneratorTest generator,
         Func<ImmutableArray<ChargingTest>> tests
     )
     {
-        (Series, Regulator) = (series, regulator);
+        (Series, Regulator, Generator) = (series, regulator, generator);
         _tests = new(tests);
     }
 
@@ -31,10 +32,16 @@ public sealed class EngineReport
     /// day and by night.</summary>
     public ImmutableArray<ChargingTest> Tests => _tests.Value;
 
-    /// <summary>What is found: a regulator that makes more heat than it is rated for.</summary>
+    /// <summary>Heat from which a regulator needs a heat sink and its rating matters, 20 W: common practice, no
+    /// source.</summary>
+    internal static Power MuchHeat { get; } = Power.FromWatts(20);
+
+    /// <summary>What is found: a regulator that makes more heat than it is rated for, or much heat while its rating is
+    /// not listed.</summary>
     public ImmutableArray<Finding> Findings =>
-        Regulator is { IsOverloaded: true, Worst: { } worst, Rating: { } rating }
-            ?
+        Regulator switch
+        {
+            { IsOverloaded: true, Worst: { } worst, Rating: { } rating } =>
             [
                 new Finding(FindingKind.RegulatorOverloaded, Severity.Fault, "regulator")
                 {
@@ -43,8 +50,22 @@ public sealed class EngineReport
                     Setting = worst.Setting,
                     Figures = [worst.Bus.Speed, worst.Bus.RegulatorCurrent],
                 },
-            ]
-            : [];
+            ],
+            { Rating: null, Worst: { } worst } when worst.Bus!.RegulatorHeat > MuchHeat =>
+            [
+                new Finding(FindingKind.RegulatorHeatUnrated, Severity.Caution, "regulator")
+                {
+                    Value = worst.Bus.RegulatorHeat,
+                    Setting = worst.Setting,
+                    Figures = [worst.Bus.Speed, worst.Bus.RegulatorCurrent],
+                    Detail = Regulator.Name,
+                },
+            ],
+            _ => [],
+        };
+
+    /// <summary>What is measured on the unplugged generator.</summary>
+    public GeneratorTest Generator { get; }
 
     /// <summary>The night, else the day; null where neither can be solved at any known speed.</summary>
     public EngineSeries? Main =>
@@ -54,9 +75,14 @@ public sealed class EngineReport
     /// <param name="bike">A bike with a battery and a charging list.</param>
     /// <param name="points">Its operating points, of which the settings of day and night are chosen.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
+    /// <param name="fuses">Which switches and loads are momentary; null for the defaults.</param>
     /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be
     /// fitted, or the harness is no circuit.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
-    public static EngineReport Of(Bike bike, IReadOnlyList<OperatingPoint> points, ChargingOptions? options = null) =>
-        new EngineReporter(bike, points, options ?? ChargingOptions.Default).Report();
+    public static EngineReport Of(
+        Bike bike,
+        IReadOnlyList<OperatingPoint> points,
+        ChargingOptions? options = null,
+        FuseOptions? fuses = null
+    ) => new EngineReporter(bike, points, options ?? ChargingOptions.Default, fuses ?? new FuseOptions()).Report();
 }
