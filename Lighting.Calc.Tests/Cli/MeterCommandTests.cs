@@ -43,7 +43,8 @@ public class MeterCommandTests
         JsonNode expected = JsonNode.Parse(await Run("readings", "valley-twin", "--format", "json"))!;
         int rows =
             expected["settings"]!.AsArray().Sum(s => s!["points"]!.AsArray().Count + s["fuses"]!.AsArray().Count)
-            + expected["ohms"]!.AsArray().Count;
+            + expected["ohms"]!.AsArray().Count
+            + 1; // the drain
         string sheet = await Run("readings", "valley-twin");
         Assert.Equal(rows, sheet.Split("________").Length - 1);
         Assert.Contains("Ammeter in place of the main fuse: ", sheet, StringComparison.Ordinal);

@@ -132,7 +132,7 @@ public class ChargingFaultTests
     // By night at idle the output does not cover the load: part of it missing shows there.
     [Theory]
     [MemberData(nameof(ChargingKinds))]
-    public void Each_fault_of_the_charging_system_is_among_the_likely_ones_from_what_it_makes_a_meter_read(FaultKind kind)
+    public void Each_fault_of_the_charging_system_is_likely_from_what_it_makes_a_meter_read(FaultKind kind)
     {
         FaultFinder finder = s_both.Value;
         FaultModel model = finder.Model;

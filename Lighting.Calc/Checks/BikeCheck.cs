@@ -83,7 +83,7 @@ public static class BikeCheck
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f =>
                 f.Severity != Severity.Note && f.Kind != FindingKind.ChargingNotSolved
             ),
-            .. options.Charging.RegulatorOf(bike) == RegulatorKind.Shunt ? engine?.Value.Findings ?? [] : [],
+            .. bike.RegulatorRating is null ? [] : engine?.Value.Findings ?? [],
             .. NotIncluded(bike),
         ];
         return new BikeReport

@@ -59,9 +59,9 @@ public sealed record FaultFindingOptions
     public bool ConsidersCharging { get; init; }
 
     /// <summary>
-    /// Engine speed of the test, above zero. Null takes, with a battery and the engine running, the slowest speed of the
-    /// charging list that gives 80 % of its largest output (common practice, no source); on direct lighting the slowest
-    /// of the list, at which the overvoltage of a single remaining lamp is lowest.
+    /// Engine speed of the test, above zero. Null takes, with a battery and the engine running, the slowest speed of
+    /// the charging list that gives 80 % of its largest output (common practice, no source); on direct lighting the
+    /// slowest of the list, at which the overvoltage of a single remaining lamp is lowest.
     /// </summary>
     public RotationalSpeed? EngineSpeed { get; init; }
 

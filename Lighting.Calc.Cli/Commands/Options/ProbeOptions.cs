@@ -10,8 +10,8 @@ internal sealed class ProbeOptions
     private readonly Option<string?> _rpm = new("--rpm")
     {
         Description =
-            "Engine speed with --engine running or on direct lighting; default: the slowest of charging.csv with 80 % of "
-            + "the largest output, on direct lighting the slowest.",
+            "Engine speed with --engine running or on direct lighting; default: the slowest of charging.csv with 80 % "
+            + "of the largest output, on direct lighting the slowest.",
         HelpName = "RPM",
     };
     private readonly BikeOptions _bike;

@@ -146,8 +146,8 @@ internal static class EngineBlocks
         yield return legend.In(columns.Table(report.Tests));
         yield return legend.Block;
         yield return new Paragraph(
-            "Battery rested, then engine warm. Least and most: battery, regulator, output and lamps at the ends of their "
-                + "tolerances (tables tolerances)."
+            "Battery rested, then engine warm. Least and most: battery, regulator, output and lamps at the ends of "
+                + "their tolerances (tables tolerances)."
         );
     }
 

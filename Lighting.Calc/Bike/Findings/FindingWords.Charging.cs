@@ -10,16 +10,16 @@ internal static partial class FindingWords
             FindingKind.ChargingNotSolved => $"No balance{In(finding)}: {finding.Detail}",
             FindingKind.LoadsExceedOutput =>
                 $"{finding.Detail} ({finding.Setting}): the loads draw {Text(finding.Value)} on average, more than the "
-                    + $"charging output at any known speed{AtMost(finding)}. The battery discharges while riding. Reduce "
-                    + $"the load (LED lamps), or fit a generator of more output; until then charge the battery after "
-                    + $"rides.",
+                    + $"charging output at any known speed{AtMost(finding)}. The battery discharges while riding. "
+                    + $"Reduce the load (LED lamps), or fit a generator of more output; until then charge the "
+                    + $"battery after rides.",
             FindingKind.DutyAssumed =>
-                $"No duty is listed of {string.Join(", ", finding.Parts)}: counted as on for {Text(finding.Value)} of a "
-                    + $"ride in averages. State 'duty' in lamps.csv.",
+                $"No duty is listed of {string.Join(", ", finding.Parts)}: counted as on for {Text(finding.Value)} of "
+                    + $"a ride in averages. State 'duty' in lamps.csv.",
             FindingKind.RegulatorHeatUnrated =>
-                $"The {finding.Detail} takes {Figure(finding, 1)} and makes {Text(finding.Value)} of heat{Speed(finding)}. "
-                    + $"Its rating is not listed: check that it and its heat sink are made for that, and state "
-                    + $"'regulator rating' in bike.csv.",
+                $"The {finding.Detail} takes {Figure(finding, 1)} and makes {Text(finding.Value)} of heat"
+                    + $"{Speed(finding)}. Its rating is not listed: check that it and its heat sink are "
+                    + $"made for that, and state 'regulator rating' in bike.csv.",
             FindingKind.BreakEvenReached =>
                 $"{finding.Detail} ({finding.Setting}): the loads draw {Figure(finding, 0)} on average; the battery "
                     + $"charges from {Text(finding.Value)}.",

@@ -56,9 +56,9 @@ internal static partial class FindingWords
                     + $"assume a meter of 10 MΩ input resistance.",
             FindingKind.MeterWithEngineRunning =>
                 $"Run the engine at {Text(finding.Value)}, black lead of the meter and clip of the test lamp on "
-                    + $"{Bike.BatteryMinus}. Hold the engine speed steady: the limits allow ±{Text(finding.Figures[0])}. "
-                    + $"Voltages assume a meter of 10 MΩ input resistance and a charged battery. Resistance is measured "
-                    + $"with the engine off.",
+                    + $"{Bike.BatteryMinus}. Hold the engine speed steady: the limits allow "
+                    + $"±{Text(finding.Figures[0])}. Voltages assume a meter of 10 MΩ input resistance and a charged "
+                    + $"battery. Resistance is measured with the engine off.",
             FindingKind.ShortNotConsidered =>
                 "A short to the frame is not considered: with no fuse it burns out the wire.",
             FindingKind.MeterOnPositiveEarth =>

@@ -9,6 +9,9 @@ internal sealed class ChargingFindings
     private const string Charging = "charging";
     private const string Battery = "battery";
 
+    // Heat from which a regulator needs a heat sink and its rating matters: common practice, no source.
+    private const double MuchHeatWatts = 20;
+
     private readonly List<Finding> _findings = [];
     private readonly ChargingSystem _system;
 
@@ -89,6 +92,7 @@ internal sealed class ChargingFindings
 
     public void AddSurplus(ExcessChargingCurrent? surplus)
     {
+        AddShuntHeat(surplus);
         if (
             surplus is null
             || _system.Regulator == RegulatorKind.Series
@@ -110,12 +114,30 @@ internal sealed class ChargingFindings
                 Value = current,
                 Limit = taken,
                 Setting = surplus.Setting,
-                Detail = _system.Bike.ZenerVoltage is null ? "shunt regulator" : "Zener diode",
+                Detail = RegulatorName,
                 Figures = _system.Options.ShuntLimit is { } limit
                     ? [surplus.Point.Speed, limit]
                     : [surplus.Point.Speed],
             }
         );
+    }
+
+    private void AddShuntHeat(ExcessChargingCurrent? surplus)
+    {
+        if (
+            _system.Bike.RegulatorRating is null
+            && surplus is { Point: { ShuntHeat: { } heat, Net: { } net } point }
+            && (double)heat.Watts > MuchHeatWatts
+        )
+            Add(
+                new(FindingKind.RegulatorHeatUnrated, Severity.Caution, "regulator")
+                {
+                    Value = heat,
+                    Setting = surplus.Setting,
+                    Figures = [point.Speed, net],
+                    Detail = RegulatorName,
+                }
+            );
     }
 
     public void AddRide(RideBalance? ride)
@@ -269,6 +291,8 @@ internal sealed class ChargingFindings
                 }
             );
     }
+
+    private string RegulatorName => _system.Bike.ZenerVoltage is null ? "shunt regulator" : "Zener diode";
 
     private static string Reason(OutputRange range) =>
         range switch

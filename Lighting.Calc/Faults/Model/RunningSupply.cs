@@ -45,7 +45,8 @@ internal sealed class RunningSupply
             throw new ArgumentException(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{at:0.###} rpm is outside the charging list, which states the output from {low:0.###} to {high:0.###} rpm."
+                    $"{at:0.###} rpm is outside the charging list, which states the output from "
+                        + $"{low:0.###} to {high:0.###} rpm."
                 )
             );
         return new RunningSupply(bike, output, at);

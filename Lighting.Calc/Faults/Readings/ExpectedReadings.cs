@@ -7,8 +7,9 @@ namespace Lighting.Calc;
 /// wrong.</summary>
 /// <remarks>
 /// Engine off, at the battery's voltage (or <see cref="FaultFindingOptions.Supply"/>); with the engine running, at <see
-/// cref="EngineSpeed"/>, what <see cref="RunningEngine"/> holds; on direct lighting rms voltage at that speed. All voltages and the test lamp count to battery
-/// minus. The bands are two standard deviations of the instrument, the harness's tolerance and the supply together.
+/// cref="EngineSpeed"/>, what <see cref="RunningEngine"/> holds; on direct lighting rms voltage at that
+/// speed. All voltages and the test lamp count to battery minus. The bands are two standard deviations of the
+/// instrument, the harness's tolerance and the supply together.
 /// </remarks>
 public sealed class ExpectedReadings
 {
@@ -24,6 +25,7 @@ public sealed class ExpectedReadings
         Settings = [.. model.Cover.Select(s => InSetting(model, s, cancellationToken))];
         Ohms = [.. model.Parts.Where(p => p.Contact < 0).Select(p => OhmsOf(model, p))];
         Notes = ReadingNotes.Of(model.Circuit);
+        Drain = DrainTest.Of(model);
     }
 
     /// <summary>The bike.</summary>
@@ -43,6 +45,9 @@ public sealed class ExpectedReadings
 
     /// <summary>Resistance of every lamp, run and fuse with battery or coil disconnected and everything off.</summary>
     public ImmutableArray<ExpectedOhms> Ohms { get; }
+
+    /// <summary>The test for a drain on the battery; null on direct lighting and with the engine running.</summary>
+    public DrainTest? Drain { get; }
 
     /// <summary>What to mind when reading, such as where the black lead goes on a positive-earth bike.</summary>
     public ImmutableArray<Finding> Notes { get; }

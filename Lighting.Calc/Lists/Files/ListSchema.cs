@@ -67,7 +67,14 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
         "marked"
     );
 
-    public static readonly ListSchema Charging = Of("charging.csv", "rpm!", "current!", "when", "voltage", "open voltage");
+    public static readonly ListSchema Charging = Of(
+        "charging.csv",
+        "rpm!",
+        "current!",
+        "when",
+        "voltage",
+        "open voltage"
+    );
 
     public static readonly ListSchema Ride = Of("ride.csv", "stretch!", "rpm!", "minutes!", "when");
 

@@ -32,16 +32,10 @@ public sealed class EngineReport
     /// day and by night.</summary>
     public ImmutableArray<ChargingTest> Tests => _tests.Value;
 
-    /// <summary>Heat from which a regulator needs a heat sink and its rating matters, 20 W: common practice, no
-    /// source.</summary>
-    internal static Power MuchHeat { get; } = Power.FromWatts(20);
-
-    /// <summary>What is found: a regulator that makes more heat than it is rated for, or much heat while its rating is
-    /// not listed.</summary>
+    /// <summary>What is found: a regulator that makes more heat than it is rated for.</summary>
     public ImmutableArray<Finding> Findings =>
-        Regulator switch
-        {
-            { IsOverloaded: true, Worst: { } worst, Rating: { } rating } =>
+        Regulator is { IsOverloaded: true, Worst: { } worst, Rating: { } rating }
+            ?
             [
                 new Finding(FindingKind.RegulatorOverloaded, Severity.Fault, "regulator")
                 {
@@ -50,19 +44,8 @@ public sealed class EngineReport
                     Setting = worst.Setting,
                     Figures = [worst.Bus.Speed, worst.Bus.RegulatorCurrent],
                 },
-            ],
-            { Rating: null, Worst: { } worst } when worst.Bus!.RegulatorHeat > MuchHeat =>
-            [
-                new Finding(FindingKind.RegulatorHeatUnrated, Severity.Caution, "regulator")
-                {
-                    Value = worst.Bus.RegulatorHeat,
-                    Setting = worst.Setting,
-                    Figures = [worst.Bus.Speed, worst.Bus.RegulatorCurrent],
-                    Detail = Regulator.Name,
-                },
-            ],
-            _ => [],
-        };
+            ]
+            : [];
 
     /// <summary>What is measured on the unplugged generator.</summary>
     public GeneratorTest Generator { get; }

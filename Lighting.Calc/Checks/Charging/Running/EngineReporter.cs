@@ -52,7 +52,12 @@ internal sealed class EngineReporter
             Follow(EngineSeriesKind.NightBraking, braking),
         ];
         ImmutableArray<EngineSeries> known = [.. series.OfType<EngineSeries>().Where(s => !s.Points.IsEmpty)];
-        return new EngineReport(known, Duty(known), GeneratorTest.Of(_bike), () => new ChargingTestSheet(_bike, _options).Of(known));
+        return new EngineReport(
+            known,
+            Duty(known),
+            GeneratorTest.Of(_bike),
+            () => new ChargingTestSheet(_bike, _options).Of(known)
+        );
     }
 
     // On a bike without runs no contacts say so: the switches of the conditions count too.

@@ -10,9 +10,9 @@ internal sealed class NoGeneratorOutput(FaultCircuit circuit)
 
     public override string? Repair =>
         "Engine off, unplug the generator: the resistance between each pair of its leads is equal, from each to the "
-        + "frame open. Then its AC voltage between each pair, engine running, unplugged: equal, and as listed. If it is "
-        + "right, renew the rectifier or the regulator: a shorted diode, or a regulator that never lets go. On a dynamo "
-        + "test brushes, field and cut-out.";
+        + "frame open. Then its AC voltage between each pair, engine running, unplugged: equal, and as listed. If it "
+        + "is right, renew the rectifier or the regulator: a shorted diode, or a regulator that never lets go. On a "
+        + "dynamo test brushes, field and cut-out.";
 
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.OutputShare = 0;
 

@@ -16,8 +16,8 @@ internal sealed class RegulatorVoltage(FaultCircuit circuit, bool isHigh)
     public override string? Repair =>
         isHigh
             ? "Clean the earth of the regulator and its sense wire, and measure from its body to battery -, engine "
-                + "running: 0.5 V or less. If it still overcharges, renew the regulator. Check the level of the battery's "
-                + "acid, and lamps that have had too much voltage."
+                + "running: 0.5 V or less. If it still overcharges, renew the regulator. Check the level of the "
+                + "battery's acid, and lamps that have had too much voltage."
             : "Measure the drop from generator to battery; where it is small, set or renew the regulator.";
 
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.HeldShare *= severity.Factor;

@@ -9,8 +9,8 @@ internal sealed class WeakMagnets(FaultCircuit circuit)
     public override string Subject => "the magnets of the generator";
 
     public override string? Repair =>
-        "Measure the AC voltage between each pair of the generator's leads, engine running, unplugged: equal, but below "
-        + "the list. Renew the rotor, or have it remagnetised.";
+        "Measure the AC voltage between each pair of the generator's leads, engine running, unplugged: equal, but "
+        + "below the list. Renew the rotor, or have it remagnetised.";
 
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.MagnetShare *= severity.Factor;
 
