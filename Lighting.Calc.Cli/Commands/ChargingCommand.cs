@@ -145,12 +145,14 @@ internal static class ChargingCommand
             .Points;
         ChargingReport report = system.Report(
             input.When,
-            ParkedLights.Find(points, new FuseOptions().MomentarySwitches)
+            ParkedLights.Find(points, input.Check.Fuses.MomentarySwitches)
         );
         if (report.Worst is null)
             throw new InputException("no setting could be solved: " + report.Findings[0].Message);
         EngineReport? engine =
-            input.Engine == EngineState.Off ? null : EngineReport.Of(system.Bike, points, system.Options);
+            input.Engine == EngineState.Off
+                ? null
+                : EngineReport.Of(system.Bike, points, system.Options, input.Check.Fuses);
         options.Output.Write(parsed, console, ChargingDocument.Of(system, report, engine));
         IEnumerable<Finding> findings = report.Findings.Concat(engine?.Findings ?? []);
         return findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;

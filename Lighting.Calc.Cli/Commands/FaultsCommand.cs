@@ -67,7 +67,13 @@ internal static class FaultsCommand
                     : [.. File.Exists(asked) ? ReadingsOf(asked, input.Lists) : []];
                 Reading[] said = [.. Said(input.Bike, parsed.GetValue(symptom) ?? [], parsed.GetValue(reading) ?? [])];
                 readings.AddRange(asked is null ? said : said.Where(r => !readings.Contains(r)));
-                var finder = ProbeOptions.WithCoil(input.Bike, () => new FaultFinder(input.Bike, finding, cancel));
+                if (readings.Any(r => StatesRunningEngine(r, input.Bike)))
+                    finding = finding with { ConsidersCharging = true };
+                var finder = ProbeOptions.WithEngine(
+                    input.Bike,
+                    finding,
+                    () => new FaultFinder(input.Bike, finding, cancel)
+                );
                 if (asked is not null)
                     return Task.FromResult(StatusOf(new AskLoop(finder, console, asked, readings).Run(cancel)));
                 Diagnosis diagnosis = finder.Diagnose(readings, cancel);
@@ -80,9 +86,14 @@ internal static class FaultsCommand
         return command.WithExample(
             "lighting-calc faults shared/bikes/valley-twin",
             "lighting-calc faults shared/bikes/valley-twin --symptom \"tail lamp dark, headlamp low good\"",
-            "lighting-calc faults shared/bikes/valley-twin --reading \"ignition=on; brake=on: stop feed 9.4 V\""
+            "lighting-calc faults shared/bikes/valley-twin --reading \"ignition=on; brake=on: stop feed 9.4 V\"",
+            "lighting-calc faults shared/bikes/valley-twin --reading \"engine=3000; ignition=on: battery + 12.3 V\""
         );
     }
+
+    private static bool StatesRunningEngine(Reading reading, Bike bike) =>
+        EngineTerm.Find(reading.When, bike.Switches.Select(s => s.Switch)) is { } term
+        && EngineTerm.Of(term) is { IsRunning: true };
 
     private static int StatusOf(Diagnosis diagnosis) =>
         diagnosis.NothingFound || diagnosis.Used.IsEmpty ? ExitCode.Suits : ExitCode.DoesNotSuit;

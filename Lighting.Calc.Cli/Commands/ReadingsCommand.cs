@@ -17,8 +17,9 @@ internal static class ReadingsCommand
             (parsed, cancel) =>
             {
                 (BikeInput input, FaultFindingOptions finding) = options.Read(parsed, console);
-                ExpectedReadings expected = ProbeOptions.WithCoil(
+                ExpectedReadings expected = ProbeOptions.WithEngine(
                     input.Bike,
+                    finding,
                     () => ExpectedReadings.Calculate(input.Bike, finding, cancel)
                 );
                 options.Output.Write(parsed, console, ReadingsDocument.Of(expected));
@@ -27,6 +28,7 @@ internal static class ReadingsCommand
         );
         return command.WithExample(
             "lighting-calc readings shared/bikes/valley-twin",
+            "lighting-calc readings shared/bikes/valley-twin --engine running --rpm 3000",
             "lighting-calc readings shared/bikes/valley-twin --format csv"
         );
     }

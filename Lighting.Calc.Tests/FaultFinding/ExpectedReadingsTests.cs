@@ -47,7 +47,7 @@ public class ExpectedReadingsTests
         // Brute force over all sets of one setting fewer, on what can be counted from outside: lamps lit, contacts
         // closed and live, contacts open with a live side.
         Bike bike = DemoBikes.Load(name);
-        int chosen = SettingCover.Of(bike, new HarnessGraph(bike), Condition.Always, Cancellation).Length;
+        int chosen = SettingCover.Of(bike, new HarnessGraph(bike), Condition.Always, _ => true, Cancellation).Length;
         HarnessSolver solver = new HarnessNetwork(bike).CreateSolver();
         string[] does =
         [

@@ -10,8 +10,8 @@ public class ListFaultTests
         "2: column 'item' (1): 'sytem voltage' is not an item of this list; the items are name, system voltage, "
             + "battery voltage, charging voltage, battery capacity, battery resistance, wire temperature, earth, "
             + "allowed "
-            + "drop, lighting, regulator, regulator resistance, regulator rating, ignition, flasher, flasher load, "
-            + "ambient temperature, cable; did you mean "
+            + "drop, lighting, regulator, regulator resistance, regulator rating, generator resistance, "
+            + "ignition, flasher, flasher load, ambient temperature, cable; did you mean "
             + "'system voltage'?"
     )]
     [InlineData(
@@ -154,7 +154,8 @@ public class ListFaultTests
     [InlineData("main,main in,,15,,", "2: column 'to' (3): the cell is blank")]
     [InlineData(
         "main,main in,main out,15,balde,",
-        "2: column 'style' (5): 'balde' is not a style of fuse; expected blade, mini, maxi or glass; did you mean 'blade'?"
+        "2: column 'style' (5): 'balde' is not a style of fuse; expected blade, mini, maxi or glass; did you mean "
+            + "'blade'?"
     )]
     public void Fuses(string row, string message) =>
         OneFault("fuses.csv", $"fuse,from,to,rating,style,resistance\n{row}\n", message);

@@ -55,7 +55,7 @@ public class RoundTripTests
         string text = BikeListsWriter.Write(lists)["lamps.csv"];
         Assert.Equal(
             "circuit,lamp,code,type,quantity,volts,watts,amps,minimum volts,lit when,duty,feed,return,allowed "
-                + "drop,momentary\n'=1+1,'@tail,,filament,1,12,,0.4166666666666667,,,1,,,,\n",
+                + "drop,momentary\n'=1+1,'@tail,,filament,1,12,,0.4166666666666667,,,,,,,\n",
             text
         );
         Assert.Equal(

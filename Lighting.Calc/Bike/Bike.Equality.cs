@@ -22,6 +22,7 @@ public sealed partial record Bike
             ZenerVoltage,
             RegulatorResistance,
             RegulatorRating,
+            GeneratorResistance,
             Ignition,
             Flasher,
             FlasherLoad,

@@ -27,11 +27,10 @@ public sealed partial record Bike
         {
             Lamps = Lamps.SetItem(
                 place,
-                fitted with
+                (duty is { } share ? fitted with { Duty = share } : fitted) with
                 {
                     Specification = specification ?? fitted.Specification,
                     Quantity = quantity ?? fitted.Quantity,
-                    Duty = duty ?? fitted.Duty,
                     LitWhen = litWhen ?? fitted.LitWhen,
                 }
             ),

@@ -129,6 +129,9 @@ public sealed partial record Bike
     /// <summary>Heat that a shunt regulator or a Zener diode is rated for, above zero; null if unknown.</summary>
     public Power? RegulatorRating { get; init; }
 
+    /// <summary>Resistance between two leads of the unplugged generator, cold, zero or more; null if unknown.</summary>
+    public ElectricResistance? GeneratorResistance { get; init; }
+
     /// <summary>What supplies the ignition.</summary>
     public IgnitionKind Ignition { get; init; }
 

@@ -14,4 +14,8 @@ public sealed record ChargingPoint(RotationalSpeed Speed, ElectricCurrent Curren
 
     /// <summary>Voltage at which the current was taken, above zero; null for the charging voltage.</summary>
     public ElectricPotential? Voltage { get; init; }
+
+    /// <summary>AC voltage (rms) between two leads of the unplugged generator at this speed, above zero; null where not
+    /// stated.</summary>
+    public ElectricPotential? OpenVoltage { get; init; }
 }

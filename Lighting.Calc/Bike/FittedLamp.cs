@@ -21,8 +21,18 @@ public sealed record FittedLamp
     /// this determines which lamps are on; with runs the contacts do, and this is checked against them.</summary>
     public Condition LitWhen { get; init; } = Condition.Always;
 
-    /// <summary>Duty cycle while switched on, 0 to 1: used for charging and heat, not for fuses.</summary>
-    public Ratio Duty { get; init; } = Ratio.FromDecimalFractions(1);
+    /// <summary>Share of the ride for which it is on while it is switched on, 0 to 1: used for the average load of
+    /// charging and battery, not for fuses.</summary>
+    /// <remarks>Where it is not stated a load that only a momentary switch turns on counts with 5 %, every other with
+    /// all of the time.</remarks>
+    public Ratio Duty
+    {
+        get => StatedDuty ?? Ratio.FromDecimalFractions(1);
+        init => StatedDuty = value;
+    }
+
+    /// <summary>The duty as stated; null where it is not.</summary>
+    internal Ratio? StatedDuty { get; private init; }
 
     /// <summary>Largest drop allowed for it, source to lamp and back, as a share of the supply voltage: above 0 to
     /// below 100 %; null where it has none of its own.</summary>

@@ -71,7 +71,7 @@ public static class BikeCheck
         Lazy<EngineReport>? engine =
             charging is null || options.Supply is not null || options.Engine == EngineState.Off
                 ? null
-                : new Lazy<EngineReport>(() => EngineReport.Of(bike, solution.Points, options.Charging));
+                : new Lazy<EngineReport>(() => EngineReport.Of(bike, solution.Points, options.Charging, options.Fuses));
         Finding[] findings =
         [
             .. solution.NotSolved,

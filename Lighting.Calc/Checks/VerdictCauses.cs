@@ -115,7 +115,12 @@ internal static class VerdictCauses
         );
         return new VerdictCause(
             Clipped(text),
-            worst.Kind == FindingKind.VoltageDropTooLarge ? DropRemedy(report, worst) : null,
+            worst.Kind switch
+            {
+                FindingKind.VoltageDropTooLarge => DropRemedy(report, worst),
+                FindingKind.LoadsExceedOutput => LoadRemedy(worst),
+                _ => null,
+            },
             group
         );
     }
@@ -138,6 +143,11 @@ internal static class VerdictCauses
             : $"Clean or upsize first, for {worst.Subject}: "
                 + $"{string.Join(", ", largest.Select(e => $"{e.Part} {FindingWords.Text(e.Voltage)}"))}.";
     }
+
+    private static string LoadRemedy(Finding finding) =>
+        finding is { Value: ElectricCurrent load, Limit: ElectricCurrent most }
+            ? $"Take {A(load - most)} off the load (LED lamps), or fit a generator of more output."
+            : "Reduce the load (LED lamps), or fit a generator of more output.";
 
     private static double Excess(Finding finding) =>
         finding is { Value: { } value, Limit: { } limit } && (double)limit.Value != 0 && value.Unit.Equals(limit.Unit)

@@ -27,6 +27,10 @@ public sealed class Fault
     /// coil's rms, at the engine speed of the test.</summary>
     public ElectricPotential? OpenVoltage { get; internal init; }
 
+    /// <summary>Share that a fault of the charging system leaves: of the generator's current, of the magnets' strength,
+    /// or of the held voltage, which may be above one; null with other faults.</summary>
+    public Ratio? Share { get; internal init; }
+
     /// <summary>The lamp fitted in place of the right one; null with other faults.</summary>
     public LampSpecification? Lamp { get; internal init; }
 

@@ -31,8 +31,8 @@ public sealed class FaultFinder
     /// <param name="options">Instruments, tolerances, priors; null takes the defaults.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="ArgumentException">The bike has no runs, a lamp or fuse without points, too many settings, a
-    /// lighting coil that cannot be fitted to the charging list, or the options lack a prior or a test
-    /// cost.</exception>
+    /// lighting coil that cannot be fitted to the charging list, an engine speed outside that list, or the options lack
+    /// a prior or a test cost.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its
     /// range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
@@ -51,8 +51,7 @@ public sealed class FaultFinder
     /// <summary>The fewest settings that exercise every contact and lamp.</summary>
     public ImmutableArray<Setting> Settings => _model.Cover;
 
-    /// <summary>Engine speed at which a bike with direct lighting is to be read; null for a battery, engine
-    /// off.</summary>
+    /// <summary>Engine speed at which the bike is to be read; null with the engine off.</summary>
     public UnitsNet.RotationalSpeed? EngineSpeed => _model.Circuit.Supply.Speed;
 
     /// <summary>Instructions for taking readings.</summary>

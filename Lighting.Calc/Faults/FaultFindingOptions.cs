@@ -35,7 +35,7 @@ public sealed record FaultFindingOptions
     public Ratio CoilTolerance { get; init; } = Ratio.FromPercent(5);
 
     /// <summary>Standard deviation of the engine speed at each reading about <see cref="EngineSpeed"/>, as a share of
-    /// it, zero or more; only on direct lighting.</summary>
+    /// it, zero or more; only with the engine running.</summary>
     public Ratio SpeedTolerance { get; init; } = Ratio.FromPercent(3);
 
     /// <summary>Standard deviation of every lamp's current about its specification's, as a share of it, zero or more;
@@ -50,9 +50,18 @@ public sealed record FaultFindingOptions
     /// certain.</summary>
     public Ratio BlunderShare { get; init; } = Ratio.FromPercent(2);
 
+    /// <summary>Whether the engine runs while a bike with a battery is tested, at <see cref="EngineSpeed"/>; off by
+    /// default. Not used with direct lighting or <see cref="Supply"/>.</summary>
+    public EngineState Engine { get; init; } = EngineState.Off;
+
+    /// <summary>Whether some readings state a running engine (<c>engine=3000</c> in <see cref="Reading.When"/>) though
+    /// <see cref="Engine"/> is off: faults of the charging system then count too.</summary>
+    public bool ConsidersCharging { get; init; }
+
     /// <summary>
-    /// Engine speed at which a bike with direct lighting is tested, above zero; null takes the slowest of its charging
-    /// list, at which the overvoltage of a single remaining lamp is lowest. Not used with a battery.
+    /// Engine speed of the test, above zero. Null takes, with a battery and the engine running, the slowest speed of
+    /// the charging list that gives 80 % of its largest output (common practice, no source); on direct lighting the
+    /// slowest of the list, at which the overvoltage of a single remaining lamp is lowest.
     /// </summary>
     public RotationalSpeed? EngineSpeed { get; init; }
 
@@ -144,6 +153,8 @@ public sealed record FaultFindingOptions
             ConnectionTolerance,
             BlunderShare,
             EngineSpeed,
+            Engine,
+            ConsidersCharging,
             Supply,
             Within,
             TestLamp,

@@ -70,4 +70,22 @@ public enum FaultKind
 
     /// <summary>The two filaments of a lamp exchanged.</summary>
     FilamentsExchanged,
+
+    /// <summary>The lead from generator to battery, its plug or charge fuse of high resistance or open.</summary>
+    ChargingLeadFault,
+
+    /// <summary>A phase of the generator or a diode of the rectifier open: part of the output is missing.</summary>
+    PhaseOrDiodeOpen,
+
+    /// <summary>A generator, rectifier or regulator that gives nothing.</summary>
+    NoGeneratorOutput,
+
+    /// <summary>Magnets of the generator that have lost strength.</summary>
+    WeakMagnets,
+
+    /// <summary>A regulator that holds too much: overcharging.</summary>
+    RegulatorVoltageHigh,
+
+    /// <summary>A regulator that holds too little.</summary>
+    RegulatorVoltageLow,
 }

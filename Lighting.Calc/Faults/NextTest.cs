@@ -16,6 +16,7 @@ public sealed class NextTest
     {
         FaultCircuit circuit = model.Circuit;
         (Place, ExpectedInformationGain, Cost, Instruction, Outcomes) = (place, gain, cost, instruction, outcomes);
+        EngineRpm = circuit.HasCharging && place.IsLive ? circuit.SupplyAt(place.EngineRpm).Rpm : null;
         Point = model.NameOf(place);
         To = place.To >= 0 ? circuit.Points[place.To] : null;
         Jumper = place.HasJumper
@@ -55,12 +56,18 @@ public sealed class NextTest
     public Reading Row =>
         new()
         {
-            When = Place.IsOnBench ? Condition.Always : Setting.AsCondition(),
+            When =
+                Place.IsOnBench ? Condition.Always
+                : EngineRpm is { } rpm ? EngineTerm.With(Setting, rpm)
+                : Setting.AsCondition(),
             Point = Point,
             To = To,
             Jumper = Jumper,
             Instrument = Instrument,
         };
+
+    /// <summary>Engine speed, zero with the engine off; null where all readings are taken alike.</summary>
+    private double? EngineRpm { get; }
 
     internal TestPlace Place { get; }
 }

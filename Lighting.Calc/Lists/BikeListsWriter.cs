@@ -122,6 +122,8 @@ public static class BikeListsWriter
             yield return ["regulator resistance", QuantityText.Resistance.Write(bike.RegulatorResistance)];
         if (bike.RegulatorRating is { } heat)
             yield return ["regulator rating", QuantityText.Power.Write(heat)];
+        if (bike.GeneratorResistance is { } winding)
+            yield return ["generator resistance", QuantityText.Resistance.Write(winding)];
         if (bike.Ignition != IgnitionKind.NotStated)
             yield return ["ignition", BikeReader.Ignitions.First(i => i.Value == bike.Ignition).Word];
         if (bike.Flasher != FlasherKind.NotStated)
@@ -149,7 +151,7 @@ public static class BikeListsWriter
             amps,
             minimum,
             Text(lamp.LitWhen.ToString()),
-            QuantityText.Fraction.Write(lamp.Duty),
+            lamp.StatedDuty is { } duty ? QuantityText.Fraction.Write(duty) : "",
             Text(lamp.Feed),
             Text(lamp.Return),
             lamp.AllowedDrop is { } drop ? QuantityText.Percent.Write(drop) : "",
@@ -224,6 +226,7 @@ public static class BikeListsWriter
             QuantityText.Current.Write(point.Current),
             Text(point.When.ToString()),
             point.Voltage is { } voltage ? QuantityText.Voltage.Write(voltage) : "",
+            point.OpenVoltage is { } open ? QuantityText.Voltage.Write(open) : "",
         ];
 
     private static string[] Stretch(RideStretch stretch) =>

@@ -57,7 +57,7 @@ internal sealed class BikeOptions
         _engine = new("--engine")
         {
             Description = engineOff
-                ? "off (default): battery voltage; running: charging voltage."
+                ? "off (default): the battery alone; running: what generator, regulator and battery hold."
                 : "running (default): what generator, regulator and battery hold; off: the battery alone.",
             DefaultValueFactory = _ => engineOff ? "off" : "running",
             HelpName = "off|running",

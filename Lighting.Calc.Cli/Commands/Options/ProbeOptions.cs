@@ -3,13 +3,15 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;
 
-/// <summary>The options of the commands that go with a meter: the bike's, the engine speed of a lighting coil, and what
+/// <summary>The options of the commands that go with a meter: the bike's, the engine speed, and what
 /// they give the fault finding.</summary>
 internal sealed class ProbeOptions
 {
     private readonly Option<string?> _rpm = new("--rpm")
     {
-        Description = "Engine speed on direct lighting; default: the lowest of charging.csv.",
+        Description =
+            "Engine speed with --engine running or on direct lighting; default: the slowest of charging.csv with 80 % "
+            + "of the largest output, on direct lighting the slowest.",
         HelpName = "RPM",
     };
     private readonly BikeOptions _bike;
@@ -45,11 +47,12 @@ internal sealed class ProbeOptions
         if (parsed.GetValue(_rpm) is { } rpm)
         {
             speed = OptionText.Quantity(QuantityText.Speed, "--rpm", rpm, n => n.RevolutionsPerMinute > 0, wrong);
-            if (!direct)
-                wrong.Add(
-                    "--rpm goes with direct lighting (bike.csv: lighting,direct); a bike with a battery is measured "
-                        + "with the engine off, or at --volts."
-                );
+            if (!direct && input.Engine == EngineState.Off)
+                wrong.Add("--rpm goes with --engine running, or with direct lighting (bike.csv: lighting,direct).");
+            else if (!direct && bike.Charging.IsEmpty)
+                wrong.Add("--rpm needs charging.csv, with the output over engine speed.");
+            else if (!direct && _bike.VoltsText(parsed) is not null)
+                wrong.Add("--rpm and --volts exclude each other: one of them says what the voltage is.");
         }
 
         if (wrong.Count > 0)
@@ -58,22 +61,29 @@ internal sealed class ProbeOptions
             input,
             new FaultFindingOptions
             {
-                Supply = _bike.HasSupply(parsed) ? input.SupplyVoltage : null,
+                Supply = _bike.VoltsText(parsed) is null ? null : input.Supply,
+                Engine = input.Engine,
                 EngineSpeed = speed,
                 Within = input.When,
             }
         );
     }
 
-    /// <summary>Runs what needs the lighting coil fitted, if the bike has one.</summary>
-    /// <exception cref="InputException">The coil cannot be fitted to its list.</exception>
-    public static T WithCoil<T>(Bike bike, Func<T> work)
+    /// <summary>Runs what needs the output at an engine speed, if the bike is tested with the engine
+    /// running.</summary>
+    /// <exception cref="InputException">The coil cannot be fitted to its list, or the speed is outside the
+    /// list.</exception>
+    public static T WithEngine<T>(Bike bike, FaultFindingOptions options, Func<T> work)
     {
         try
         {
             return work();
         }
-        catch (ArgumentException problem) when (bike.Lighting == LightingSupply.Direct)
+        catch (ArgumentException problem)
+            when (bike.Lighting == LightingSupply.Direct
+                || options.Engine == EngineState.Running
+                || options.ConsidersCharging
+            )
         {
             throw new InputException(PlainMessage.Of(problem));
         }

@@ -100,6 +100,10 @@ internal static class ChargingDocument
                             )
                     ),
                     legend.Block,
+                    new Paragraph(
+                        "Average: each load counts for its duty in lamps.csv, the share of the ride for which it is on "
+                            + $"while switched on.{AssumedDuties(report)}"
+                    ),
                     .. system.Machines.Select(m =>
                         Residuals(
                             $"Fitted machine: {Figures.Amperes(m.Machine.MaximumCurrent)} at most, "
@@ -139,6 +143,11 @@ internal static class ChargingDocument
         );
     }
 
+    private static string AssumedDuties(ChargingReport report) =>
+        report.Findings.FirstOrDefault(f => f.Kind == FindingKind.DutyAssumed) is { } assumed
+            ? $" {assumed.Message}"
+            : "";
+
     private static IEnumerable<Block> Engine(EngineReport engine, Bike bike) =>
         [
             .. EngineBlocks.Table(engine),
@@ -146,6 +155,7 @@ internal static class ChargingDocument
             new PageOnly(() => [EngineBlocks.LightChart(engine, bike), EngineBlocks.VoltageChart(engine)]),
             .. EngineBlocks.RegulatorTable(engine),
             .. EngineBlocks.Tests(engine, bike),
+            .. EngineBlocks.GeneratorTests(engine, bike),
         ];
 
     /// <summary>The ride, stretch by stretch.</summary>

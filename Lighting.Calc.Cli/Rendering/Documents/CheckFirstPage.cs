@@ -88,7 +88,7 @@ internal static class CheckFirstPage
             BreakEvenOutcome.Always => new KeyFigure(Title, "any speed", worst, BikeVerdict.Suits),
             BreakEvenOutcome.Never => new KeyFigure(
                 Title,
-                "no speed",
+                "no listed speed",
                 $"{Figures.Amperes(usual.Demand)} needed",
                 BikeVerdict.DoesNotSuit
             ),

@@ -50,12 +50,34 @@ internal static class EngineBlocks
         { "setting", "setting", t => t.Setting },
     };
 
+    private static readonly Columns<GeneratorVoltage> s_openVoltage = new()
+    {
+        { "engine", "rpm", v => v.Speed },
+        { "AC V", "openVoltageV", v => v.Voltage },
+        { "least V", "lowestVoltageV", v => v.Lowest },
+        { "most V", "highestVoltageV", v => v.Highest },
+    };
+
+    private static readonly Columns<GeneratorTest> s_generator = new()
+    {
+        { "resistanceOhm", g => g.Resistance },
+        { "openVoltages", s_openVoltage, g => g.OpenVoltages },
+    };
+
+    /// <summary>The JSON of a report without tests.</summary>
+    public static readonly Columns<EngineReport> Speeds = new()
+    {
+        { "series", SeriesColumns(), r => r.Series },
+        { "regulator", s_duty, r => r.Regulator },
+    };
+
     /// <summary>The JSON of a report.</summary>
     public static readonly Columns<EngineReport> Columns = new()
     {
         { "series", SeriesColumns(), r => r.Series },
         { "regulator", s_duty, r => r.Regulator },
         { "tests", s_test, r => r.Tests },
+        { "generator", s_generator, r => r.Generator },
     };
 
     /// <summary>What lamps and battery get, in sentences.</summary>
@@ -124,9 +146,76 @@ internal static class EngineBlocks
         yield return legend.In(columns.Table(report.Tests));
         yield return legend.Block;
         yield return new Paragraph(
-            "Battery rested, then engine warm. Least and most: battery, regulator and output at the ends of their "
-                + "tolerances (tables tolerances)."
+            "Battery rested, then engine warm. Least and most: battery, regulator, output and lamps at the ends of "
+                + "their tolerances (tables tolerances)."
         );
+    }
+
+    /// <summary>The tests of the unplugged generator: what is not listed is said, never made up.</summary>
+    public static IEnumerable<Block> GeneratorTests(EngineReport report, Bike bike)
+    {
+        GeneratorTest generator = report.Generator;
+        yield return new Heading("Generator unplugged: between each pair of its leads, and to the frame");
+        yield return Cautions.OfOhms(bike);
+        yield return new Paragraph(
+            "Resistance, engine off, cold: "
+                + (generator.Resistance is { } ohms ? Figures.MeterOhms(ohms) : "not listed ('generator resistance')")
+                + $", the same between each pair  read {CommonBlocks.Blank}\n"
+                + $"Resistance from each lead to the frame: open, unless one end is earthed  read {CommonBlocks.Blank}"
+        );
+        if (generator.OpenVoltages.IsEmpty)
+            yield return new Paragraph(
+                "AC voltage, engine running: not listed ('open voltage' in charging.csv); it is the same between each "
+                    + $"pair and rises in proportion to the speed  read {CommonBlocks.Blank}"
+            );
+        else
+            yield return new Columns<GeneratorVoltage>
+            {
+                { s_openVoltage.Only("rpm", "openVoltageV"), v => v },
+                { "range V", "", v => Range(v.Lowest.Volts, v.Highest.Volts) },
+                { "read V", "", _ => ShortBlank },
+            }.Table(generator.OpenVoltages);
+    }
+
+    /// <summary>Two bikes over engine speed, by night or else by day, side by side; none where one of them has no
+    /// output.</summary>
+    public static IEnumerable<Block> Comparison(EngineReport? before, EngineReport? after)
+    {
+        if (before?.Main is not { } was || after?.Main is not { } now || was.Points.IsEmpty || now.Points.IsEmpty)
+            yield break;
+        double[] speeds = [.. was.Points.Select(Rpm).Intersect(now.Points.Select(Rpm)).Order()];
+        if (speeds.Length == 0)
+            yield break;
+        var columns = new Columns<double> { { "rpm", "rpm", n => RotationalSpeed.FromRevolutionsPerMinute(n) } };
+        columns.Add(
+            "V",
+            "voltageV",
+            n => At(was.Points, n)?.SupplyVoltage,
+            n => At(now.Points, n)?.SupplyVoltage
+        );
+        if (was.Headlamp is not null && now.Headlamp is not null)
+            columns.Add(
+                "headlamp %",
+                "headlampLightPercent",
+                n => Light(was, n, was.Headlamp),
+                n => Light(now, n, now.Headlamp)
+            );
+        columns.Add(
+            "battery A",
+            "batteryCurrentA",
+            n => At(was.Points, n)?.Bus!.BatteryCurrent,
+            n => At(now.Points, n)?.Bus!.BatteryCurrent
+        );
+        if (before.Regulator is not null && after.Regulator is not null)
+            columns.Add(
+                "regulator W",
+                "regulatorHeatW",
+                n => At(was.Points, n)?.Bus!.RegulatorHeat,
+                n => At(now.Points, n)?.Bus!.RegulatorHeat
+            );
+        yield return new Heading($"Over engine speed, {Name(now.Kind).ToLowerInvariant()}, before→after");
+        yield return columns.Table(Fewer(speeds));
+        yield return new Paragraph($"{now.Setting}.");
     }
 
     /// <summary>The regulator's duty over engine speed; none without a shunt regulator.</summary>
@@ -137,7 +226,7 @@ internal static class EngineBlocks
         var columns = new Columns<double> { { "rpm", "rpm", n => RotationalSpeed.FromRevolutionsPerMinute(n) } };
         Add("lights off", "lightsOff", duty.LightsOff);
         Add("lights on", "lightsOn", duty.LightsOn);
-        yield return new Heading("Duty of the shunt regulator over engine speed, battery full");
+        yield return new Heading($"Duty of the {duty.Name} over engine speed, battery full");
         yield return columns.Table(Fewer([.. duty.LightsOff.Concat(duty.LightsOn).Select(Rpm).Distinct().Order()]));
 
         void Add(string title, string key, IReadOnlyList<OperatingPoint> points)
@@ -294,7 +383,7 @@ internal static class EngineBlocks
         if (report.Regulator is not { Worst: { } worst } duty)
             yield break;
         string rating = duty.Rating is { } watts ? $" (rated {Figures.Watts(watts)})" : "";
-        yield return $"The shunt regulator takes up to {Figures.Amperes(worst.Bus!.RegulatorCurrent)} and, if it "
+        yield return $"The {duty.Name} takes up to {Figures.Amperes(worst.Bus!.RegulatorCurrent)} and, if it "
             + $"dissipates them, makes up to {Figures.Watts(worst.Bus.RegulatorHeat)} of heat{rating}, at "
             + $"{Figures.Rpm(worst.Bus.Speed)} ({worst.Setting}).";
     }

@@ -53,6 +53,14 @@ internal static class ReadingsDocument
         { "read", "", _ => CommonBlocks.Blank },
     };
 
+    private static readonly Columns<DrainTest> s_drain = new()
+    {
+        { "currentA", d => d.Current },
+        { "acceptedA", _ => ParasiticDrain.Accepted },
+        { "fuses", d => d.Fuses },
+        { "runs", d => d.Runs },
+    };
+
     // CSV keeps the columns of the list.
     private static readonly Columns<Reading> s_toFillIn = new()
     {
@@ -65,17 +73,18 @@ internal static class ReadingsDocument
     public static Document Of(ExpectedReadings expected) =>
         new(
             CommonBlocks.TitleOf(expected.Bike, "Expected readings"),
-            $"Meter (10 MΩ{(expected.EngineSpeed is null ? "" : ", AC volts")}) and test lamp from the point to "
+            $"Meter (10 MΩ{(IsCoil(expected) ? ", AC volts" : "")}) and test lamp from the point to "
                 + $"battery minus, {Engine(expected)}; limits allow for meter accuracy and wiring tolerance.",
             Live(expected),
             () =>
                 [
                     .. expected.Notes.Where(n => n.Subject != Ohmmeter).Select(n => new Paragraph(n.Message)),
                     .. expected.Settings.SelectMany(s => Sheet(expected.Bike, s)),
+                    .. Drain(expected),
                     new Heading(
-                        expected.EngineSpeed is null
-                            ? "Resistance, battery disconnected, everything off"
-                            : "Resistance, engine off, coil unplugged, everything off"
+                        IsCoil(expected)
+                            ? "Resistance, engine off, coil unplugged, everything off"
+                            : "Resistance, battery disconnected, everything off"
                     ),
                     Cautions.OfOhms(expected.Bike),
                     .. expected.Notes.Where(n => n.Subject == Ohmmeter).Select(n => new Paragraph(n.Message)),
@@ -97,6 +106,8 @@ internal static class ReadingsDocument
                     },
                     expected.Settings
                 );
+                if (expected.Drain is { } drain)
+                    json.Write("drain", s_drain, drain);
                 json.Write("ohms", s_ohms, expected.Ohms);
                 json.Write("findings", CommonBlocks.Finding, expected.Notes);
             }
@@ -104,6 +115,8 @@ internal static class ReadingsDocument
         {
             StepCautions = [Cautions.OfOhms(expected.Bike)],
         };
+
+    private static bool IsCoil(ExpectedReadings expected) => expected.Bike.Lighting == LightingSupply.Direct;
 
     private static CautionList Live(ExpectedReadings expected)
     {
@@ -119,6 +132,49 @@ internal static class ReadingsDocument
         expected.EngineSpeed is { } speed ? $"engine at {Figures.Rpm(speed)}"
         : expected.Supply is { } supply ? $"battery held at {Figures.Volts(supply)}"
         : "engine off";
+
+    // What takes the battery flat while the bike stands.
+    private static IEnumerable<Block> Drain(ExpectedReadings expected)
+    {
+        if (expected.Drain is not { } drain)
+            yield break;
+        yield return new Heading("Drain on the battery, engine and everything off");
+        yield return new Paragraph(
+            $"Ammeter in the lead of the live battery terminal, in-line fuse, from its highest range down: "
+                + $"{MilliAmperes(drain.Current)} by the lists; up to {MilliAmperes(ParasiticDrain.Accepted)} is "
+                + $"accepted where something must stay on (service manuals)  read {CommonBlocks.Blank}"
+        );
+        if (expected.Bike.BatteryCapacity is { } capacity)
+            yield return new Paragraph(
+                "Time from full to half and to empty: "
+                    + string.Join(
+                        "; ",
+                        new[] { 0.02, 0.1, 0.5 }
+                            .Select(a => ElectricCurrent.FromAmperes(a))
+                            .Select(a => $"{MilliAmperes(a)} {Days(capacity, a, 50)} and {Days(capacity, a, 100)}")
+                    )
+                    + ". Self-discharge is left out."
+            );
+        yield return new Paragraph(
+            "If it is more: with the ammeter in place "
+                + (
+                    drain.Fuses.IsEmpty
+                        ? ""
+                        : $"take out one fuse after the other ({string.Join(", ", drain.Fuses)}), then "
+                )
+                + $"unplug the wires that stay live, the farthest from the battery first: "
+                + $"{string.Join(", ", drain.Runs)}. The drain is behind the one at which the "
+                + "current falls; the rectifier is one of them."
+        );
+    }
+
+    private static string Days(ElectricCharge capacity, ElectricCurrent current, double percent)
+    {
+        double days = ParasiticDrain.Time(capacity, current, Ratio.FromPercent(percent)).Days;
+        return days >= 2 ? $"{Figures.Number(days, 0)} days" : $"{Figures.Number(days * 24, 0)} h";
+    }
+
+    private static string MilliAmperes(ElectricCurrent current) => $"{Figures.Number(current.Milliamperes, 0)} mA";
 
     private static IEnumerable<Block> Sheet(Bike bike, ExpectedSetting setting)
     {

@@ -95,6 +95,12 @@ internal static class SwapDocument
                 json.Write("fuses", ComparisonColumns.Fuse, report.Fuses);
                 json.Pair("worstDropPercent", report.WorstDropBefore?.Lamp.Drop, report.WorstDropAfter?.Lamp.Drop);
                 json.Write("charging", s_chargingOf, report);
+                if (report.Before.Engine is { } was && report.After.Engine is { } now)
+                {
+                    json.Write("engineBefore", EngineBlocks.Speeds, was);
+                    json.Write("engineAfter", EngineBlocks.Speeds, now);
+                }
+
                 json.Write("batteryRunTimes", s_runTime, report.Standing);
                 json.Write("flasher", s_flasher, report.Flashers);
                 json.Write("loadResistors", s_resistor, report.Resistors);
@@ -128,6 +134,7 @@ internal static class SwapDocument
             .. !report.Charging.IsEmpty && Riding(report) is { } riding
                 ? [new Paragraph(riding)]
                 : Array.Empty<Block>(),
+            .. EngineBlocks.Comparison(report.Before.Engine, report.After.Engine),
             .. Under("Battery run time, engine off, from full charge (Peukert)", s_runTime, report.Standing),
             .. Under(
                 "Load resistors, if the flasher is kept: one in parallel with each lamp",

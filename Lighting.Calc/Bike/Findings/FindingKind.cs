@@ -519,4 +519,14 @@ public enum FindingKind
 
     /// <summary>No setting feeds the coil.</summary>
     RelayNeverIn,
+
+    /// <summary>Where the meter goes with the engine running. Value: engine speed. Figures: its tolerance.</summary>
+    MeterWithEngineRunning,
+
+    /// <summary>The duty of momentary loads is not listed and assumed. Value: the share. Parts: the loads.</summary>
+    DutyAssumed,
+
+    /// <summary>Heat of a regulator whose rating is not listed. Value: the heat. Figures: speed, current. Detail: what
+    /// kind of regulator.</summary>
+    RegulatorHeatUnrated,
 }

@@ -10,7 +10,16 @@ internal static partial class FindingWords
             FindingKind.ChargingNotSolved => $"No balance{In(finding)}: {finding.Detail}",
             FindingKind.LoadsExceedOutput =>
                 $"{finding.Detail} ({finding.Setting}): the loads draw {Text(finding.Value)} on average, more than the "
-                    + $"charging output at any known speed. The battery discharges while riding.",
+                    + $"charging output at any known speed{AtMost(finding)}. The battery discharges while riding. "
+                    + $"Reduce the load (LED lamps), or fit a generator of more output; until then charge the "
+                    + $"battery after rides.",
+            FindingKind.DutyAssumed =>
+                $"No duty is listed of {string.Join(", ", finding.Parts)}: counted as on for {Text(finding.Value)} of "
+                    + $"a ride in averages. State 'duty' in lamps.csv.",
+            FindingKind.RegulatorHeatUnrated =>
+                $"The {finding.Detail} takes {Figure(finding, 1)} and makes {Text(finding.Value)} of heat"
+                    + $"{Speed(finding)}. Its rating is not listed: check that it and its heat sink are "
+                    + $"made for that, and state 'regulator rating' in bike.csv.",
             FindingKind.BreakEvenReached =>
                 $"{finding.Detail} ({finding.Setting}): the loads draw {Figure(finding, 0)} on average; the battery "
                     + $"charges from {Text(finding.Value)}.",
@@ -30,7 +39,7 @@ internal static partial class FindingWords
                 $"Overcharge: {Text(finding.Value)}{Speed(finding)} flows into a full battery because there is no "
                     + $"regulator ({FullBattery(finding)}). Fit a regulator.",
             FindingKind.ShuntLimitExceeded =>
-                $"Overcharge: {Text(finding.Value)}{Speed(finding)} beyond the shunt regulator's {Figure(finding, 1)} "
+                $"Overcharge: {Text(finding.Value)}{Speed(finding)} beyond the {finding.Detail}'s {Figure(finding, 1)} "
                     + $"flows into a full battery ({FullBattery(finding)}).",
             FindingKind.NoRideList =>
                 "No ride is listed: the charge over a ride and the usual setting are not included.",
@@ -91,6 +100,9 @@ internal static partial class FindingWords
                     + $"{Deviation(finding, 2)}",
             _ => null,
         };
+
+    private static string AtMost(Finding finding) =>
+        finding.Limit is { } limit ? $", {Text(limit)} at most" : "";
 
     private static string Speed(Finding finding) => $" at {Figure(finding, 0)}{In(finding)}";
 

@@ -22,7 +22,7 @@ internal static partial class FindingWords
                 + $"{string.Join(" and ", finding.Parts)}.",
             FindingKind.ReadingAboveBattery =>
                 $"{finding.Detail} is above the battery voltage, {Text(finding.Limit)}. Check that the engine is off "
-                    + $"and the range of the meter. {LeftOut}",
+                    + $"(else state it: engine=3000 rpm) and the range of the meter. {LeftOut}",
             FindingKind.ReadingAboveSupply =>
                 $"{finding.Detail} is above the supply voltage, {Text(finding.Limit)}. Check the range of the meter. "
                     + $"{LeftOut}",
@@ -54,6 +54,11 @@ internal static partial class FindingWords
                 $"Connect the black lead of the meter and the clip of the test lamp to {Bike.BatteryMinus}, "
                     + $"{(finding.Value is null ? "engine off" : $"battery held at {Text(finding.Value)}")}. Voltages "
                     + $"assume a meter of 10 MΩ input resistance.",
+            FindingKind.MeterWithEngineRunning =>
+                $"Run the engine at {Text(finding.Value)}, black lead of the meter and clip of the test lamp on "
+                    + $"{Bike.BatteryMinus}. Hold the engine speed steady: the limits allow "
+                    + $"±{Text(finding.Figures[0])}. Voltages assume a meter of 10 MΩ input resistance and a charged "
+                    + $"battery. Resistance is measured with the engine off.",
             FindingKind.ShortNotConsidered =>
                 "A short to the frame is not considered: with no fuse it burns out the wire.",
             FindingKind.MeterOnPositiveEarth =>

@@ -6,6 +6,7 @@ internal static class BikeRanges
 {
     public static readonly ValueRange SystemVolts = new(4, 60, "V");
     public static readonly ValueRange SourceVolts = new(1, 100, "V");
+    public static readonly ValueRange OpenVolts = new(0.1, 500, "V");
     public static readonly ValueRange Capacity = new(0.1, 1000, "Ah");
     public static readonly ValueRange Ohms = new(1e-6, 100, "Ω", OrZero: true);
     public static readonly ValueRange CoilOhms = new(0.5, 10_000, "Ω");

@@ -69,6 +69,7 @@ internal sealed class BikeValidation
         Within(nameof(Bike.AmbientTemperature), _bike.AmbientTemperature?.DegreesCelsius, BikeRanges.AirDegrees);
         Within(nameof(Bike.AllowedDrop), _bike.StatedDrop?.Percent, BikeRanges.Drop);
         Within(nameof(Bike.ZenerVoltage), _bike.ZenerVoltage?.Volts, BikeRanges.SourceVolts);
+        Within(nameof(Bike.GeneratorResistance), _bike.GeneratorResistance?.Ohms, BikeRanges.Ohms);
         Within(nameof(Bike.FlasherLoad), (double?)_bike.FlasherLoad?.Watts, BikeRanges.LampWatts);
         Known(nameof(Bike.Earth), _bike.Earth);
         Known(nameof(Bike.Lighting), _bike.Lighting);
@@ -292,6 +293,8 @@ internal sealed class BikeValidation
             At(nameof(Bike.Charging), index, null);
             Within(nameof(ChargingPoint.Speed), point.Speed.RevolutionsPerMinute, BikeRanges.Rpm);
             Within(nameof(ChargingPoint.Current), point.Current.Amperes, BikeRanges.OutputAmps);
+            Within(nameof(ChargingPoint.Voltage), point.Voltage?.Volts, BikeRanges.SourceVolts);
+            Within(nameof(ChargingPoint.OpenVoltage), point.OpenVoltage?.Volts, BikeRanges.OpenVolts);
             if (point.When is null)
                 Fault(
                     nameof(ChargingPoint.When),

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using UnitsNet;
 
 namespace Lighting.Calc;
@@ -20,6 +19,7 @@ internal static class AverageLoads
         HarnessSolver solver = network.CreateSolver();
         // Standing times to several ends ask for the same loads again.
         var known = new Dictionary<(Setting, double), ElectricCurrent>();
+        double[] duties = AverageDuty.Of(network.Bike, network.Graph);
         return (setting, supplyVoltage) =>
         {
             (Setting, double) key = (setting, supplyVoltage.Volts);
@@ -33,7 +33,7 @@ internal static class AverageLoads
                     : network.Bike.BatteryResistance
             );
 
-            load = Of(solver.Solve(setting));
+            load = Of(solver.Solve(setting).Solved, duties);
             if (known.Count == MostKnown)
                 known.Clear();
             known.Add(key, load);
@@ -53,36 +53,37 @@ internal static class AverageLoads
     )
     {
         AverageLoad? others = null;
+        double[] duties = AverageDuty.Of(network.Bike, network.Graph);
         return (setting, supplyVoltage) =>
             places.TryGetValue(setting, out int place)
             && solved[place].SupplyVolts == supplyVoltage.Volts
             && solved[place].SourceOhms == 0
-                ? Of(solved[place], network.Bike)
+                ? Of(solved[place], duties)
                 : (others ??= Of(network))(setting, supplyVoltage);
     }
 
-    /// <summary>Source current with every lamp counted for its <see cref="FittedLamp.Duty"/>.</summary>
+    /// <summary>Source current with every lamp counted for its duty (<see cref="AverageDuty"/>).</summary>
     /// <remarks>
     /// Kirchhoff's current law: I = Itotal − Σ (1 − duty)·Ilamp, exact for lamps in parallel at unchanged voltage.
     /// Where lamps lie in series (a feed through another lamp) one current would be counted twice; then the source
     /// current is shared by power, I = Itotal·Σ duty·P / Σ P.
     /// </remarks>
     /// <param name="point">The setting with every lamp lit.</param>
-    public static ElectricCurrent Of(OperatingPoint point) => Of(point.Solved, point.Solved.Bike);
+    public static ElectricCurrent Of(OperatingPoint point) =>
+        Of(point.Solved, AverageDuty.Of(point.Solved.Bike, point.Solved.Graph));
 
-    private static ElectricCurrent Of(SolvedCircuit solved, Bike bike)
+    private static ElectricCurrent Of(SolvedCircuit solved, double[] duties)
     {
         double total = solved.SourceAmperes,
             lamps = 0,
             off = 0,
             power = 0,
             dutyPower = 0;
-        ImmutableArray<FittedLamp> fitted = bike.Lamps;
-        for (int i = 0; i < fitted.Length; i++)
+        for (int i = 0; i < duties.Length; i++)
         {
             double amperes = Math.Abs(solved.LampAmperes(i)),
                 watts = amperes * Math.Abs(solved.LampVolts(i)),
-                duty = fitted[i].Duty.DecimalFractions;
+                duty = duties[i];
             lamps += amperes;
             off += (1 - duty) * amperes;
             power += watts;

@@ -9,6 +9,9 @@ internal sealed class ChargingFindings
     private const string Charging = "charging";
     private const string Battery = "battery";
 
+    // Heat from which a regulator needs a heat sink and its rating matters: common practice, no source.
+    private const double MuchHeatWatts = 20;
+
     private readonly List<Finding> _findings = [];
     private readonly ChargingSystem _system;
 
@@ -49,14 +52,15 @@ internal sealed class ChargingFindings
                     AddBalance(
                         FindingKind.LoadsExceedOutput,
                         typical is null || balance == typical ? Severity.Fault : Severity.Caution,
-                        balance.Demand
+                        balance.Demand,
+                        _system.MostOutput(balance.Setting)
                     );
                     break;
                 case BreakEvenOutcome.At:
-                    AddBalance(FindingKind.BreakEvenReached, Severity.Note, even.Speed, balance.Demand);
+                    AddBalance(FindingKind.BreakEvenReached, Severity.Note, even.Speed, null, balance.Demand);
                     break;
                 case BreakEvenOutcome.BelowCurve:
-                    AddBalance(FindingKind.BreakEvenBelowList, Severity.Note, even.Speed, balance.Demand);
+                    AddBalance(FindingKind.BreakEvenBelowList, Severity.Note, even.Speed, null, balance.Demand);
                     break;
                 case BreakEvenOutcome.NotKnown when !_system.Curves.IsEmpty:
                     AddBalance(FindingKind.BreakEvenUnknown, Severity.Caution, null);
@@ -70,12 +74,14 @@ internal sealed class ChargingFindings
                 FindingKind kind,
                 Severity severity,
                 IQuantity? value,
+                IQuantity? limit = null,
                 params ImmutableArray<IQuantity> figures
             ) =>
                 Add(
                     new(kind, severity, Charging)
                     {
                         Value = value,
+                        Limit = limit,
                         Figures = figures,
                         Setting = balance.Setting,
                         Detail = balance == typical ? "Usual setting" : "Worst setting",
@@ -86,6 +92,7 @@ internal sealed class ChargingFindings
 
     public void AddSurplus(ExcessChargingCurrent? surplus)
     {
+        AddShuntHeat(surplus);
         if (
             surplus is null
             || _system.Regulator == RegulatorKind.Series
@@ -107,11 +114,30 @@ internal sealed class ChargingFindings
                 Value = current,
                 Limit = taken,
                 Setting = surplus.Setting,
+                Detail = RegulatorName,
                 Figures = _system.Options.ShuntLimit is { } limit
                     ? [surplus.Point.Speed, limit]
                     : [surplus.Point.Speed],
             }
         );
+    }
+
+    private void AddShuntHeat(ExcessChargingCurrent? surplus)
+    {
+        if (
+            _system.Bike.RegulatorRating is null
+            && surplus is { Point: { ShuntHeat: { } heat, Net: { } net } point }
+            && (double)heat.Watts > MuchHeatWatts
+        )
+            Add(
+                new(FindingKind.RegulatorHeatUnrated, Severity.Caution, "regulator")
+                {
+                    Value = heat,
+                    Setting = surplus.Setting,
+                    Figures = [point.Speed, net],
+                    Detail = RegulatorName,
+                }
+            );
     }
 
     public void AddRide(RideBalance? ride)
@@ -170,6 +196,10 @@ internal sealed class ChargingFindings
             Add(new(FindingKind.NoBatteryToBalance, Severity.Caution, Charging));
         if (_system.Curves.IsEmpty)
             Add(new(FindingKind.NoChargingList, Severity.Note, Charging));
+        if (_system.AssumedDuties is { IsEmpty: false } assumed)
+            Add(
+                new(FindingKind.DutyAssumed, Severity.Note, Charging) { Value = AverageDuty.Momentary, Parts = assumed }
+            );
         foreach (ChargingCurve curve in _system.Curves)
         {
             string subject = curve.When.Terms.IsEmpty ? Charging : $"{Charging} ({curve.When})";
@@ -261,6 +291,8 @@ internal sealed class ChargingFindings
                 }
             );
     }
+
+    private string RegulatorName => _system.Bike.ZenerVoltage is null ? "shunt regulator" : "Zener diode";
 
     private static string Reason(OutputRange range) =>
         range switch

@@ -39,6 +39,22 @@ public sealed class ChargingSystem
     /// <summary>The bike's switches.</summary>
     internal ImmutableArray<SwitchDefinition> Switches { get; }
 
+    /// <summary>Momentary loads whose duty is not listed, so that it is assumed.</summary>
+    internal ImmutableArray<string> AssumedDuties
+    {
+        get
+        {
+            if (Bike.Lamps.All(l => l.StatedDuty is not null))
+                return [];
+            ImmutableArray<bool> assumed = AverageDuty.Assumed(Bike, new HarnessGraph(Bike));
+            return [.. Bike.Lamps.Where((_, i) => assumed[i]).Select(l => l.Lamp)];
+        }
+    }
+
+    /// <summary>The largest listed output in a setting; null where none is known.</summary>
+    internal ElectricCurrent? MostOutput(Setting setting) =>
+        _output.MostRpm(setting) is { } rpm ? _output.At(rpm, setting).Current : null;
+
     /// <summary>The curves of the charging list, one for each condition.</summary>
     public ImmutableArray<ChargingCurve> Curves => _output.Curves;
 

@@ -31,6 +31,30 @@ internal sealed class MomentaryLoads
     /// <summary>Whether a lamp of a bike without runs is on only for moments.</summary>
     public bool IsMomentary(int lamp) => !_bike.HasNetwork && _lamps[lamp];
 
+    /// <summary>For each lamp whether it is only ever on while a momentary switch is worked.</summary>
+    public ImmutableArray<bool> OnlyMomentary(HarnessGraph graph)
+    {
+        if (!_bike.HasNetwork)
+            return _lamps;
+        if (!_contacts.Contains(true))
+            return [.. _lamps.Select(_ => false)];
+        var definitions = SettingEnumeration.SwitchesOf(_bike).ToDictionary(s => s.Name, Name.Comparer);
+        bool[] open =
+        [
+            .. _bike.Switches.Select(
+                (c, i) => _contacts[i] && !c.ClosedIn.Contains(definitions[c.Switch].Rest, Name.Comparer)
+            ),
+        ];
+        Reached live = graph.From(graph.Live, Cost),
+            earth = graph.From(graph.Earth, Cost);
+        return [.. graph.Lamps.Select(l => !(live.Reaches(l.A) && earth.Reaches(l.B)))];
+
+        double Cost(HarnessPart part) =>
+            part.Kind == HarnessPartKind.Lamp || part.Kind == HarnessPartKind.Contact && open[part.Index]
+                ? HarnessGraph.NoWay
+                : 1;
+    }
+
     /// <summary>Whether no momentary contact is closed.</summary>
     public bool IsContinuous(Setting setting)
     {

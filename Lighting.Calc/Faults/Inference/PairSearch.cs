@@ -27,11 +27,11 @@ internal sealed class PairSearch(
     private const double Unmentioned = 7;
 
     private readonly ReadingScale _scale = new(model.Circuit);
-    private readonly (Setting Setting, int[] Readings, TestPlace[] Tests)[] _bySetting =
+    private readonly ((Setting Setting, double? EngineRpm) State, int[] Readings, TestPlace[] Tests)[] _bySetting =
     [
         .. Enumerable
             .Range(0, evidence.Length)
-            .GroupBy(i => evidence[i].Place.Setting)
+            .GroupBy(i => evidence[i].Place.State)
             .Select(g => (g.Key, g.ToArray(), g.Select(i => evidence[i].Place).ToArray())),
     ];
 
@@ -283,9 +283,9 @@ internal sealed class PairSearch(
     )
     {
         var predicted = new Prediction[evidence.Length];
-        foreach ((Setting setting, int[] readings, TestPlace[] tests) in _bySetting)
+        foreach (((Setting setting, double? engine), int[] readings, TestPlace[] tests) in _bySetting)
         {
-            double[] values = model.In(setting).Read(solver, first, second, tests, isExact);
+            double[] values = model.In(setting, engine).Read(solver, first, second, tests, isExact);
             for (int i = 0; i < values.Length; i++)
             {
                 Column column = evidence[readings[i]].Predicted;

@@ -98,16 +98,21 @@ internal sealed class ShortList
     public Column[] Columns(IReadOnlyList<TestPlace> tests, CancellationToken cancellationToken)
     {
         var columns = new Column[tests.Count];
-        foreach (IGrouping<Setting, int> setting in Enumerable.Range(0, tests.Count).GroupBy(i => tests[i].Setting))
+        foreach (
+            IGrouping<(Setting Setting, double? EngineRpm), int> setting in Enumerable
+                .Range(0, tests.Count)
+                .GroupBy(i => tests[i].State)
+        )
         {
             int[] own = [.. setting];
             TestPlace[] here = [.. own.Select(i => tests[i])];
-            SettingPredictions predictions = _model.In(setting.Key);
+            SettingPredictions predictions = _model.In(setting.Key.Setting, setting.Key.EngineRpm);
+            TestSupply supply = _model.Circuit.SupplyAt(setting.Key.EngineRpm);
             predictions.Prepare(here, _members, cancellationToken);
             for (int k = 0; k < own.Length; k++)
             {
                 Column from = predictions.Known(here[k]),
-                    column = columns[own[k]] = Column.Of(Weights.Length, _model.Circuit.Supply, withDraws: false);
+                    column = columns[own[k]] = Column.Of(Weights.Length, supply, withDraws: false);
                 for (int r = 0; r < _members.Length; r++)
                     column.Take(r, from, _members[r]);
             }

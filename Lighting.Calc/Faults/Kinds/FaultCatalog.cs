@@ -57,8 +57,22 @@ internal static class FaultCatalog
                 families.Add(new LedReversed(circuit, i));
         }
 
+        if (circuit.HasCharging)
+            families.AddRange(ChargingFaults(circuit));
         return isBattery
             ? [.. families, new BatteryFlat(circuit), new BatteryHighResistance(circuit)]
             : [.. families, new LowCoilOutput(circuit), new CoilWindingFault(circuit)];
+    }
+
+    private static IEnumerable<FaultFamily> ChargingFaults(FaultCircuit circuit)
+    {
+        yield return new ChargingLeadFault(circuit);
+        yield return new PhaseOrDiodeOpen(circuit);
+        yield return new NoGeneratorOutput(circuit);
+        yield return new WeakMagnets(circuit);
+        if (circuit.Bike.Regulator == RegulatorKind.None)
+            yield break;
+        yield return new RegulatorVoltage(circuit, isHigh: true);
+        yield return new RegulatorVoltage(circuit, isHigh: false);
     }
 }

@@ -19,8 +19,8 @@ internal sealed class Column(int count)
     /// solved.</summary>
     public float[][] Draws { get; init; } = [];
 
-    /// <summary>Standard deviation of what each reading has of its own, the engine's speed; empty on a
-    /// battery.</summary>
+    /// <summary>Standard deviation of what each reading has of its own, the engine's speed; empty with
+    /// the engine off.</summary>
     public float[] Own { get; init; } = [];
 
     /// <summary>The prediction of a severity that was solved.</summary>
@@ -35,7 +35,7 @@ internal sealed class Column(int count)
             OwnAt(member)
         );
 
-    /// <summary><see cref="Own"/> of a severity; zero on a battery.</summary>
+    /// <summary><see cref="Own"/> of a severity; zero with the engine off.</summary>
     public float OwnAt(int member) => Own.Length > 0 ? Own[member] : 0;
 
     /// <summary>A column of a circuit's supply.</summary>
@@ -43,7 +43,7 @@ internal sealed class Column(int count)
         new(count)
         {
             Draws = withDraws ? [.. Enumerable.Range(0, ToleranceDraws.Pairs).Select(_ => new float[count])] : [],
-            Own = supply.Coil is null ? [] : new float[count],
+            Own = supply.Speed is null ? [] : new float[count],
         };
 
     /// <summary>Begins a row, which a stopped calculation may have begun before.</summary>

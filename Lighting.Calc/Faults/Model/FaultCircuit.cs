@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using UnitsNet;
 
@@ -30,6 +31,8 @@ internal sealed class FaultCircuit
     private static readonly FuseOptions s_fuses = new();
 
     private readonly HarnessNetwork _healthy;
+    private readonly ConcurrentDictionary<double, TestSupply> _supplies = new();
+    private double? _chargingTestRpm;
 
     public FaultCircuit(Bike bike, FaultFindingOptions options)
     {
@@ -37,6 +40,12 @@ internal sealed class FaultCircuit
         Bike = bike;
         Options = options;
         Supply = TestSupply.Of(bike, options);
+        HasCharging =
+            Supply.Running is not null
+            || options.ConsidersCharging
+                && bike.Lighting != LightingSupply.Direct
+                && options.Supply is null
+                && !bike.Charging.IsEmpty;
         _healthy = new HarnessNetwork(bike);
         Sides = new HarnessSides(bike, Graph);
         FuseBefore =
@@ -110,7 +119,7 @@ internal sealed class FaultCircuit
             return warmth;
         HarnessSolver solver = _healthy.CreateSolver();
         solver.SetSupply(ElectricPotential.FromVolts(Supply.FullVolts));
-        if (Supply.Coil is not null)
+        if (Supply.Coil is not null || Supply.Running is not null)
             solver.SetBatteryResistance(ElectricResistance.Zero);
         SolvedCircuit solved = solver.Solve(setting, solver.CarryingIn(setting));
         for (int i = 0; i < Runs.Length; i++)
@@ -192,8 +201,25 @@ internal sealed class FaultCircuit
     /// <summary>The parts with two ends for an ohmmeter.</summary>
     public ImmutableArray<MeasuredPart> MeasuredParts { get; }
 
-    /// <summary>What feeds the harness while it is tested.</summary>
+    /// <summary>What feeds the harness while it is tested, unless a test states another engine speed.</summary>
     public TestSupply Supply { get; }
+
+    /// <summary>Whether the engine runs in some tests, so that faults of the charging system show.</summary>
+    public bool HasCharging { get; }
+
+    /// <summary>The most a meter can show in any test.</summary>
+    public double MostVolts =>
+        HasCharging && Supply.Running is null ? SupplyAt(ChargingTestRpm).MostVolts : Supply.MostVolts;
+
+    /// <summary>Engine speed at which charging is tested unless a reading states another.</summary>
+    public double ChargingTestRpm =>
+        Supply.Running?.Rpm
+        ?? (_chargingTestRpm ??= RunningSupply.Of(Bike, Options.EngineSpeed?.RevolutionsPerMinute).Rpm);
+
+    /// <summary>What feeds the harness at an engine speed; null for <see cref="Supply"/>.</summary>
+    /// <exception cref="ArgumentException">The speed is outside the charging list.</exception>
+    public TestSupply SupplyAt(double? rpm) =>
+        rpm is { } speed ? _supplies.GetOrAdd(speed, n => TestSupply.At(Bike, Options, n)) : Supply;
 
     public LampSpecification TestLampSpecification { get; }
 

@@ -7,7 +7,7 @@ namespace Lighting.Calc;
 /// then kept.</summary>
 internal sealed class FaultModel
 {
-    private readonly ConcurrentDictionary<Setting, Lazy<SettingPredictions>> _settings = new();
+    private readonly ConcurrentDictionary<(Setting, double?), Lazy<SettingPredictions>> _settings = new();
     private readonly ConcurrentBag<FaultSolver> _solvers = [];
     private readonly double _weights;
 
@@ -23,7 +23,8 @@ internal sealed class FaultModel
     {
         Circuit = circuit;
         Draws = new ToleranceDraws(circuit);
-        Cover = SettingCover.Of(circuit.Bike, circuit.Graph, circuit.Options.Within, cancellationToken);
+        MayRun = circuit.Supply.Running is null ? _ => true : EngineRunning.Of(circuit.Bike);
+        Cover = SettingCover.Of(circuit.Bike, circuit.Graph, circuit.Options.Within, MayRun, cancellationToken);
         Families = families;
         Members = [.. Families.SelectMany(f => f.Cases.Select(c => new FaultMember(f, c)))];
         EveryMember = [.. Enumerable.Range(0, Members.Length)];
@@ -64,6 +65,9 @@ internal sealed class FaultModel
 
     public Setting AllOff { get; }
 
+    /// <summary>Whether the engine can be as the supply has it in a setting.</summary>
+    public Func<Setting, bool> MayRun { get; }
+
     /// <summary>The same with no fault but "nothing".</summary>
     public static FaultModel Healthy(FaultCircuit circuit, CancellationToken cancellationToken) =>
         new(circuit, [new NoFault(circuit)], cancellationToken);
@@ -88,8 +92,13 @@ internal sealed class FaultModel
     public bool IsKnownToOhmmeter(MeasuredPart part) =>
         part.Lamp < 0 || ColdNetwork.ColdOhms(Circuit.Bike.Lamps[part.Lamp].Specification, 1) is not null;
 
-    public SettingPredictions In(Setting setting) =>
-        _settings.GetOrAdd(setting, s => new Lazy<SettingPredictions>(() => new SettingPredictions(this, s))).Value;
+    public SettingPredictions In(Setting setting, double? engineRpm = null) =>
+        _settings
+            .GetOrAdd(
+                (setting, engineRpm),
+                s => new Lazy<SettingPredictions>(() => new SettingPredictions(this, s.Item1, s.Item2))
+            )
+            .Value;
 
     /// <summary>Does work for the numbers below a count, on all cores, each thread with a separate solver.</summary>
     public void ForEach(int count, Action<FaultSolver, int> work, CancellationToken cancellationToken)
@@ -112,7 +121,7 @@ internal sealed class FaultModel
     }
 
     public Column Of(in TestPlace test, CancellationToken cancellationToken) =>
-        In(test.Setting).Of(test, cancellationToken);
+        In(test.Setting, test.EngineRpm).Of(test, cancellationToken);
 
     /// <summary>Standard deviation of the logarithm of a resistance: loads that the lists do not describe to an
     /// ohmmeter make a high one unknown.</summary>

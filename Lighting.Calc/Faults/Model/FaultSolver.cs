@@ -15,7 +15,6 @@ internal sealed class FaultSolver
     private readonly Func<double, double> _amperesAt;
     private readonly bool _mayFall;
     private readonly double _ammeterOhms;
-    private readonly double _batteryOhms;
     private readonly Dictionary<Setting, double[]> _warmth = [];
     private const double LeadOhms = 1e-3;
 
@@ -30,6 +29,8 @@ internal sealed class FaultSolver
     private bool _warm;
     private AlternatorEquivalent? _coil;
     private double _rpm;
+    private GeneratorOutput? _generator;
+    private BatteryAndRegulator? _bus;
 
     public FaultSolver(FaultCircuit circuit, ToleranceDraws draws)
     {
@@ -39,7 +40,7 @@ internal sealed class FaultSolver
         Harness = new FaultyHarness(circuit);
         _amperesAt = AmperesAt;
         _ammeterOhms = circuit.Options.AmmeterResistance.Ohms;
-        _batteryOhms = circuit.Supply.Coil is null ? circuit.Bike.BatteryResistance.Ohms : 0;
+        Supply = circuit.Supply;
         _mayFall = circuit.Bike.Lamps.Any(l => l.Specification.Type is LampType.Led);
         _ohms = new double[circuit.Circuit.ConductorCount];
         _loads = new Load[circuit.Circuit.LoadCount];
@@ -72,6 +73,9 @@ internal sealed class FaultSolver
 
     /// <summary>The harness as it was last set.</summary>
     public FaultyHarness Harness { get; }
+
+    /// <summary>What feeds the harness when it is set next.</summary>
+    public TestSupply Supply { get; set; }
 
     /// <summary>Puts in what stays the same while instruments change.</summary>
     /// <param name="setting">The setting.</param>
@@ -145,10 +149,12 @@ internal sealed class FaultSolver
         for (int i = 0; i < _circuit.Lamps.Length; i++)
             SetLamp(i, draw);
         double share = supplyFactor * Harness.VoltageShare;
-        _sourceOhms = Math.Min(FaultCircuit.OpenOhms, _batteryOhms + Harness.SourceOhms);
-        _emf = _circuit.Supply.OpenVolts * share;
-        _coil = _circuit.Supply.Coil?.Weakened(share, _sourceOhms);
-        _rpm = _circuit.Supply.Rpm * speedFactor;
+        _sourceOhms = Math.Min(FaultCircuit.OpenOhms, Supply.SourceOhms + Harness.SourceOhms);
+        _emf = Supply.OpenVolts * share;
+        _coil = Supply.Coil?.Weakened(share, _sourceOhms);
+        _rpm = Supply.Rpm * speedFactor;
+        _generator = Supply.Running?.Generator(setting, Harness, speedFactor);
+        _bus = Supply.Running?.Bus(Harness, supplyFactor);
 
         double Ohms(int part) => _draws.Ohms(draw, part) * warmth[part];
     }
@@ -221,13 +227,35 @@ internal sealed class FaultSolver
     /// <exception cref="InvalidOperationException">No solution was found.</exception>
     public void Solve()
     {
-        if (_coil is null)
-        {
+        if (_bus is not null)
+            SolveRunning(_bus, _generator!);
+        else if (_coil is null)
             SolveBehind(_emf, _sourceOhms);
-            return;
-        }
+        else
+            SolveBehind(_coil.TerminalVolts(_rpm, _amperesAt, _mayFall), 0);
+    }
 
-        SolveBehind(_coil.TerminalVolts(_rpm, _amperesAt, _mayFall), 0);
+    // Where drivers drop out and come on again they are taken at the voltage at which they do.
+    private void SolveRunning(BatteryAndRegulator bus, GeneratorOutput generator)
+    {
+        SolveBehind(bus.HoldVolts, 0);
+        if (bus.Holds(generator.AmperesAt(bus.HoldVolts) - _solver.SourceAmperes))
+            return;
+        if (
+            !BusBalance.Settle(
+                bus,
+                generator,
+                fieldAmperes: 0,
+                _solver.SourceAmperes,
+                (emf, ohms) =>
+                {
+                    SolveBehind(emf, ohms);
+                    return (_solver.NodeVolts(HarnessGraph.Plus), _solver.SourceAmperes);
+                },
+                out double volts
+            )
+        )
+            SolveBehind(volts, 0);
     }
 
     private double AmperesAt(double volts)

@@ -33,6 +33,18 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
     /// <summary>Share that faults leave of the source's voltage.</summary>
     public double VoltageShare { get; set; }
 
+    /// <summary>Share that faults leave of the generator's current.</summary>
+    public double OutputShare { get; set; }
+
+    /// <summary>Share that faults leave of the generator's voltage: weak magnets.</summary>
+    public double MagnetShare { get; set; }
+
+    /// <summary>Share of its voltage that the regulator holds.</summary>
+    public double HeldShare { get; set; }
+
+    /// <summary>Resistance that faults add between generator and battery.</summary>
+    public double ChargingLeadOhms { get; set; }
+
     public void Set(Setting setting, in FaultMember first, in FaultMember? second)
     {
         Array.Clear(AddedOhms);
@@ -41,6 +53,7 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
         Array.Clear(HolderOhms);
         Array.Clear(Lamps);
         (SourceOhms, VoltageShare) = (0, 1);
+        (OutputShare, MagnetShare, HeldShare, ChargingLeadOhms) = (1, 1, 1, 0);
         (Bridge, Crossing, BypassedHolder) = (null, -1, -1);
         ContactSet closed = circuit.Graph.Switches.ClosedIn(setting);
         for (int i = 0; i < circuit.Contacts.Length; i++)

@@ -31,11 +31,14 @@ internal sealed class SettingCover
         Bike bike,
         HarnessGraph graph,
         Condition within,
+        Func<Setting, bool> mayRun,
         CancellationToken cancellationToken
     )
     {
         var distinct = new Dictionary<string, (Setting Setting, BitArray Does, int SwitchedOn)>();
-        foreach (Setting setting in SettingEnumeration.Of(bike, within))
+        ImmutableArray<Setting> all = SettingEnumeration.Of(bike, within),
+            running = [.. all.Where(mayRun)];
+        foreach (Setting setting in running.IsEmpty ? all : running)
         {
             cancellationToken.ThrowIfCancellationRequested();
             BitArray does = Does(graph, setting);

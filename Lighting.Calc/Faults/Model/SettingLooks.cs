@@ -6,12 +6,14 @@ internal sealed class SettingLooks
 {
     private readonly FaultModel _model;
     private readonly Setting _setting;
+    private readonly TestSupply _supply;
     private readonly double[] _expectedLight;
 
-    public SettingLooks(FaultModel model, Setting setting)
+    public SettingLooks(FaultModel model, Setting setting, TestSupply supply)
     {
         _model = model;
         _setting = setting;
+        _supply = supply;
         _expectedLight = ExpectedLight();
     }
 
@@ -22,7 +24,7 @@ internal sealed class SettingLooks
     public double TestLamp(double volts)
     {
         LampSpecification lamp = _model.Circuit.TestLampSpecification;
-        return LookScale.Logarithm(Light(lamp, Math.Max(0, volts)) / Light(lamp, _model.Circuit.Supply.FullVolts));
+        return LookScale.Logarithm(Light(lamp, Math.Max(0, volts)) / Light(lamp, _supply.FullVolts));
     }
 
     /// <summary>Of a lamp. Of several lamps on the same points the worst is noted.</summary>
@@ -48,7 +50,7 @@ internal sealed class SettingLooks
             return LookScale.NoLight;
         LampSpecification right = _model.Circuit.Bike.Lamps[test.Index].Specification,
             fitted = change.Other ?? right;
-        double full = _model.Circuit.Supply.FullVolts;
+        double full = _supply.FullVolts;
         bool lights =
             fitted.Type is not (LampType.Led or LampType.LedResistor)
             || change.IsReversed == (test.Instrument == Instrument.BenchReversed);
@@ -59,7 +61,7 @@ internal sealed class SettingLooks
     // is.
     private double[] ExpectedLight()
     {
-        var solver = new FaultSolver(_model.Circuit, _model.Draws);
+        var solver = new FaultSolver(_model.Circuit, _model.Draws) { Supply = _supply };
         solver.Set(_setting, _model.Members[0]);
         solver.Solve();
         var light = new double[_model.Circuit.Lamps.Length];
@@ -67,7 +69,7 @@ internal sealed class SettingLooks
         {
             LampSpecification right = _model.Circuit.Bike.Lamps[l].Specification;
             double here = Light(right, solver.LampVolts(l)),
-                full = Light(right, _model.Circuit.Supply.FullVolts);
+                full = Light(right, _supply.FullVolts);
             light[l] = here > LitRule.DarkBelow * full ? here : full;
         }
 

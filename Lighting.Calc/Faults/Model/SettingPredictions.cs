@@ -18,6 +18,7 @@ internal sealed class SettingPredictions
     private readonly FaultModel _model;
     private readonly FaultCircuit _circuit;
     private readonly Setting _setting;
+    private readonly TestSupply _supply;
     private readonly Column[] _meter;
     private readonly Column[] _eye;
     private readonly TestPlace[] _meters;
@@ -28,19 +29,23 @@ internal sealed class SettingPredictions
     private readonly SettingLooks _looks;
     private readonly Lock _lock = new();
 
-    public SettingPredictions(FaultModel model, Setting setting)
+    public SettingPredictions(FaultModel model, Setting setting, double? engineRpm)
     {
         _model = model;
         _circuit = model.Circuit;
         _setting = setting;
+        _supply = _circuit.SupplyAt(engineRpm);
         int count = model.Members.Length;
-        _meter = [.. _circuit.Points.Select(_ => Column.Of(count, _circuit.Supply, withDraws: true))];
-        _eye = [.. _circuit.Lamps.Select(_ => Column.Of(count, _circuit.Supply, withDraws: false))];
-        _meters = [.. _circuit.Points.Select((_, p) => new TestPlace(setting, Instrument.Meter, p))];
+        _meter = [.. _circuit.Points.Select(_ => Column.Of(count, _supply, withDraws: true))];
+        _eye = [.. _circuit.Lamps.Select(_ => Column.Of(count, _supply, withDraws: false))];
+        _meters =
+        [
+            .. _circuit.Points.Select((_, p) => new TestPlace(setting, Instrument.Meter, p, EngineRpm: engineRpm)),
+        ];
         _isSoft = [.. _circuit.Points.Select(_ => new bool[count])];
         _isSolved = new bool[count];
         _hasSpread = new bool[count];
-        _looks = new SettingLooks(model, setting);
+        _looks = new SettingLooks(model, setting, _supply);
     }
 
     /// <summary>The predictions of a test under all faults.</summary>
@@ -89,7 +94,7 @@ internal sealed class SettingPredictions
             if (others.Length == 0)
                 return;
             int[] missing = [.. members.Where(m => others.Any(o => !o.Has[m]))];
-            _model.ForEach(missing.Length, (solver, i) => SolveOthers(solver, missing[i], others), cancellationToken);
+            ForEach(missing.Length, (solver, i) => SolveOthers(solver, missing[i], others), cancellationToken);
         }
     }
 
@@ -108,6 +113,7 @@ internal sealed class SettingPredictions
     )
     {
         var values = new double[tests.Length];
+        solver.Supply = _supply;
         if (Array.Exists(tests, IsPlainOrAcross))
         {
             solver.Set(_setting, first, second);
@@ -133,6 +139,17 @@ internal sealed class SettingPredictions
         return values;
     }
 
+    private void ForEach(int count, Action<FaultSolver, int> work, CancellationToken cancellationToken) =>
+        _model.ForEach(
+            count,
+            (solver, i) =>
+            {
+                solver.Supply = _supply;
+                work(solver, i);
+            },
+            cancellationToken
+        );
+
     private static bool IsPlain(TestPlace test) =>
         test.Instrument is Instrument.Meter or Instrument.Visual && test.To < 0 && !test.HasJumper;
 
@@ -145,7 +162,7 @@ internal sealed class SettingPredictions
             _others[test] = entry = (
                 Column.Of(
                     _model.Members.Length,
-                    _circuit.Supply,
+                    _supply,
                     withDraws: !test.Instrument.IsLook() && test.Instrument != Instrument.Ohmmeter
                 ),
                 new bool[_model.Members.Length]
@@ -156,7 +173,7 @@ internal sealed class SettingPredictions
     private void SolvePlain(int[] members, CancellationToken cancellationToken)
     {
         int[] missing = [.. members.Where(m => !_isSolved[m])];
-        _model.ForEach(
+        ForEach(
             missing.Length,
             (solver, i) =>
             {
@@ -181,7 +198,7 @@ internal sealed class SettingPredictions
         int[] missing = [.. members.Where(m => !_hasSpread[m])];
         Column[] columns = [.. _meter, .. _eye];
         int points = _meter.Length;
-        _model.ForEach(
+        ForEach(
             missing.Length,
             (solver, i) =>
             {
@@ -211,7 +228,7 @@ internal sealed class SettingPredictions
         for (int i = 0; i < columns.Length; i++)
             if (columns[i].Draws.Length > 0)
                 columns[i].Battery[m] = (float)((read(i) - columns[i].Value[m]) / SupplyStep);
-        if (_circuit.Supply.Coil is not null)
+        if (_supply.Speed is not null)
         {
             solver.Set(
                 _setting,
@@ -314,7 +331,7 @@ internal sealed class SettingPredictions
     private void TestLamp(FaultSolver solver, int m, in TestPlace test, Column column, double[] loaded)
     {
         float volts = _meter[test.Index].Value[m];
-        double full = _circuit.Supply.FullVolts;
+        double full = _supply.FullVolts;
         column.Value[m] = (float)LookScale.NoLight;
         if (volts < 0.05 * full)
             return;

@@ -50,8 +50,37 @@ internal static class TestCatalog
         }
 
         AddLamps(model, tests);
+        if (circuit.HasCharging)
+            AddCharging(model, tests);
         Condition within = circuit.Options.Within;
-        return [.. tests.Where(t => t.IsOnBench || within.Holds(t.Setting))];
+        return [.. tests.Where(t => t.IsOnBench || within.Holds(t.Setting)).Select(t => Possible(t, model)).Distinct()];
+    }
+
+    // Where the engine cannot run, a live test has it off.
+    private static TestPlace Possible(in TestPlace test, FaultModel model) =>
+        test.IsLive && model.Circuit.Supply.Running is not null && test.EngineRpm is null && !model.MayRun(test.Setting)
+            ? test with
+            {
+                EngineRpm = 0,
+            }
+            : test;
+
+    // Voltage across the battery with least and most load, engine off and at the speed of the charging test.
+    private static void AddCharging(FaultModel model, ImmutableArray<TestPlace>.Builder tests)
+    {
+        FaultCircuit circuit = model.Circuit;
+        Func<Setting, bool> mayRun = EngineRunning.Of(circuit.Bike);
+        Setting[] settings =
+        [
+            .. model
+                .Cover.Where(mayRun)
+                .OrderBy(s => s.Positions.Count(p => !Name.Equal(p.Position, SwitchDefinition.Off))),
+        ];
+        double? off = circuit.Supply.Running is null ? null : 0,
+            running = circuit.Supply.Running is null ? circuit.ChargingTestRpm : null;
+        foreach (Setting setting in new[] { settings.FirstOrDefault(), settings.LastOrDefault() }.OfType<Setting>())
+            foreach (double? engine in new[] { off, running })
+                tests.Add(new TestPlace(setting, Instrument.Meter, HarnessGraph.Plus, EngineRpm: engine));
     }
 
     // The lamp on the bench, a good one in its socket, and jumpers past its feed, past its return and across each

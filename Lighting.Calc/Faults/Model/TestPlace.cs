@@ -10,16 +10,24 @@ namespace Lighting.Calc;
 /// <param name="To">The second point of meter or ohmmeter; −1 for battery minus, or for a part.</param>
 /// <param name="JumperFrom">The point at one end of a jumper; −1 without one.</param>
 /// <param name="JumperTo">The point at its other end.</param>
+/// <param name="EngineRpm">Engine speed, zero for off; null for that of the circuit's supply.</param>
 internal readonly record struct TestPlace(
     Setting Setting,
     Instrument Instrument,
     int Index,
     int To = -1,
     int JumperFrom = -1,
-    int JumperTo = -1
+    int JumperTo = -1,
+    double? EngineRpm = null
 )
 {
     public bool HasJumper => JumperFrom >= 0;
+
+    /// <summary>Setting and engine: tests that are solved together.</summary>
+    public (Setting Setting, double? EngineRpm) State => (Setting, EngineRpm);
+
+    /// <summary>Whether the bike is live while it is taken.</summary>
+    public bool IsLive => Instrument != Instrument.Ohmmeter && !IsOnBench;
 
     /// <summary>The same place without the setting, for tests that do not depend on it.</summary>
     public bool IsOnBench => Instrument is Instrument.Bench or Instrument.BenchReversed;

@@ -6,9 +6,10 @@ namespace Lighting.Calc;
 /// <summary>The sheet a mechanic takes to the bike: what meter, test lamp, ammeter and ohmmeter show when nothing is
 /// wrong.</summary>
 /// <remarks>
-/// Engine off, at the battery's voltage (or <see cref="FaultFindingOptions.Supply"/>); on direct lighting rms voltage
-/// with the engine at <see cref="EngineSpeed"/>. All voltages and the test lamp count to battery
-/// minus. The bands are two standard deviations of the instrument, the harness's tolerance and the supply together.
+/// Engine off, at the battery's voltage (or <see cref="FaultFindingOptions.Supply"/>); with the engine running, at <see
+/// cref="EngineSpeed"/>, what <see cref="RunningEngine"/> holds; on direct lighting rms voltage at that
+/// speed. All voltages and the test lamp count to battery minus. The bands are two standard deviations of the
+/// instrument, the harness's tolerance and the supply together.
 /// </remarks>
 public sealed class ExpectedReadings
 {
@@ -16,16 +17,21 @@ public sealed class ExpectedReadings
     {
         Bike = model.Circuit.Bike;
         EngineSpeed = model.Circuit.Supply.Speed;
-        Supply = model.Circuit.Supply.Coil is null ? model.Circuit.Options.Supply : null;
+        Supply =
+            model.Circuit.Supply.Coil is null && EngineSpeed is null && model.Circuit.Supply.OpenVolts is var volts
+            && volts != Bike.BatteryVoltage.Volts
+                ? ElectricPotential.FromVolts(volts)
+                : null;
         Settings = [.. model.Cover.Select(s => InSetting(model, s, cancellationToken))];
         Ohms = [.. model.Parts.Where(p => p.Contact < 0).Select(p => OhmsOf(model, p))];
         Notes = ReadingNotes.Of(model.Circuit);
+        Drain = DrainTest.Of(model);
     }
 
     /// <summary>The bike.</summary>
     public Bike Bike { get; }
 
-    /// <summary>Engine speed of the readings on direct lighting, whose voltages are rms; null for a battery, engine
+    /// <summary>Engine speed of the readings, which on direct lighting are rms voltages; null with the engine
     /// off.</summary>
     public RotationalSpeed? EngineSpeed { get; }
 
@@ -40,20 +46,26 @@ public sealed class ExpectedReadings
     /// <summary>Resistance of every lamp, run and fuse with battery or coil disconnected and everything off.</summary>
     public ImmutableArray<ExpectedOhms> Ohms { get; }
 
+    /// <summary>The test for a drain on the battery; null on direct lighting and with the engine running.</summary>
+    public DrainTest? Drain { get; }
+
     /// <summary>What to mind when reading, such as where the black lead goes on a positive-earth bike.</summary>
     public ImmutableArray<Finding> Notes { get; }
 
     /// <summary>The sheet as rows to fill in, in its order, without results: rows of <c>readings.csv</c> whose reading
     /// is blank.</summary>
     public ImmutableArray<Reading> Rows =>
+        RowsWith(Bike.Lighting == LightingSupply.Direct ? null : EngineSpeed?.RevolutionsPerMinute);
+
+    private ImmutableArray<Reading> RowsWith(double? engine) =>
         [
             .. Settings.SelectMany(s =>
                 new[]
                 {
-                    s.Lamps.Select(l => Row(s.Setting, l.Lamp, Instrument.Visual)),
-                    s.Points.Select(p => Row(s.Setting, p.Point, Instrument.Meter)),
-                    s.Points.Select(p => Row(s.Setting, p.Point, Instrument.TestLamp)),
-                    s.Fuses.Select(f => Row(s.Setting, f.Fuse, Instrument.Ammeter)),
+                    s.Lamps.Select(l => Row(s.Setting, l.Lamp, Instrument.Visual, engine)),
+                    s.Points.Select(p => Row(s.Setting, p.Point, Instrument.Meter, engine)),
+                    s.Points.Select(p => Row(s.Setting, p.Point, Instrument.TestLamp, engine)),
+                    s.Fuses.Select(f => Row(s.Setting, f.Fuse, Instrument.Ammeter, engine)),
                 }.SelectMany(r => r)
             ),
             .. Ohms.Where(o => o.IsKnown)
@@ -170,10 +182,10 @@ public sealed class ExpectedReadings
         return new ExpectedOhms(part.Name, known && double.IsFinite(between) ? between : null, isolated, known);
     }
 
-    private static Reading Row(Setting setting, string point, Instrument instrument) =>
+    private static Reading Row(Setting setting, string point, Instrument instrument, double? engineRpm) =>
         new()
         {
-            When = setting.AsCondition(),
+            When = engineRpm is { } rpm ? EngineTerm.With(setting, rpm) : setting.AsCondition(),
             Point = point,
             Instrument = instrument,
         };

@@ -33,6 +33,7 @@ internal sealed class ReadingCheck(FaultModel model)
                 .Select(AsOne)
                 .OfType<(Reading, TestPlace, double, int)>()
                 .OrderBy(r => r.Item2.Setting.ToString(), StringComparer.Ordinal)
+                .ThenBy(r => r.Item2.EngineRpm ?? -1)
                 .ThenBy(r => r.Item2.Instrument)
                 .ThenBy(r => r.Item2.Index)
                 .ThenBy(r => (r.Item2.To, r.Item2.JumperFrom, r.Item2.JumperTo)),
@@ -52,9 +53,12 @@ internal sealed class ReadingCheck(FaultModel model)
     private TestPlace? Place(Reading reading)
     {
         Bike bike = model.Circuit.Bike;
-        foreach (ConditionTerm term in reading.When.Terms)
+        ImmutableArray<SwitchDefinition> switches = SettingEnumeration.SwitchesOf(bike);
+        ConditionTerm? engine = EngineTerm.Find(reading.When, switches.Select(s => s.Name));
+        if (!Engine(reading, engine, out double? rpm))
+            return null;
+        foreach (ConditionTerm term in reading.When.Terms.Where(t => !ReferenceEquals(t, engine)))
         {
-            ImmutableArray<SwitchDefinition> switches = SettingEnumeration.SwitchesOf(bike);
             SwitchDefinition? definition = switches.FirstOrDefault(s => Name.Equal(s.Name, term.Switch));
             if (definition is null)
                 return Unknown(
@@ -90,6 +94,8 @@ internal sealed class ReadingCheck(FaultModel model)
         }
 
         TestPlace? placed = Instrumented(reading, setting, second);
+        if (placed is { IsLive: true } live)
+            placed = live with { EngineRpm = rpm };
         if (placed is not { } place || reading.Jumper is not { } jumper)
             return placed;
         if (model.Circuit.NodeOf(jumper.From) is var from && from < 0)
@@ -99,6 +105,45 @@ internal sealed class ReadingCheck(FaultModel model)
         if (place.Instrument == Instrument.Ohmmeter || place.IsOnBench)
             return Unknown(reading, "a jumper is on a live bike, with a meter, a test lamp or to look at", "", []);
         return place with { JumperFrom = from, JumperTo = end };
+    }
+
+    // The engine speed a reading states; null for that of the circuit's supply.
+    private bool Engine(Reading reading, ConditionTerm? term, out double? rpm)
+    {
+        rpm = null;
+        if (term is null)
+            return true;
+        FaultCircuit circuit = model.Circuit;
+        string? wrong = null;
+        if (EngineTerm.Of(term) is not { } stated)
+            wrong = $"'{term}' is not a state of the engine: expected {EngineTerm.Expected}";
+        else if (circuit.Supply.Coil is not null)
+            wrong = "a lighting coil is tested at one engine speed for all readings";
+        else if (stated.Rpm == 0)
+            rpm = circuit.Supply.Running is null && circuit.Options.Supply is null ? null : 0;
+        else if (!circuit.HasCharging)
+            wrong =
+                circuit.Bike.Charging.IsEmpty
+                    ? "the bike has no charging list, so that its supply with the engine running is unknown"
+                    : "the readings are taken with the engine off";
+        else
+            wrong = AtSpeed(stated.Rpm, out rpm);
+        return wrong is null || Unknown(reading, wrong, "", []) is not null;
+
+        string? AtSpeed(double? speed, out double? at)
+        {
+            at = null;
+            try
+            {
+                double known = circuit.SupplyAt(speed ?? circuit.ChargingTestRpm).Rpm;
+                at = known == circuit.Supply.Rpm ? null : known;
+                return null;
+            }
+            catch (ArgumentException outside)
+            {
+                return outside.Message;
+            }
+        }
     }
 
     private TestPlace? Instrumented(Reading reading, Setting setting, int second)
@@ -191,12 +236,12 @@ internal sealed class ReadingCheck(FaultModel model)
 
     private double? Value(Reading reading, in TestPlace place)
     {
-        TestSupply supply = model.Circuit.Supply;
+        TestSupply supply = model.Circuit.SupplyAt(place.EngineRpm);
         switch (reading.Instrument)
         {
             case Instrument.Meter when reading.Voltage is { } voltage:
                 double highest =
-                    supply.OpenVolts
+                    supply.MostVolts
                     * (
                         1
                         + 3 * supply.Tolerance
@@ -308,13 +353,13 @@ internal sealed class ReadingCheck(FaultModel model)
     {
         FindingKind kind =
             supply.Coil is not null ? FindingKind.ReadingAboveCoil
-            : model.Circuit.Options.Supply is not null ? FindingKind.ReadingAboveSupply
+            : supply.Running is not null || model.Circuit.Options.Supply is not null ? FindingKind.ReadingAboveSupply
             : FindingKind.ReadingAboveBattery;
         _findings.Add(
             new Finding(kind, Severity.Fault, reading.Point)
             {
                 Value = voltage,
-                Limit = ElectricPotential.FromVolts(supply.OpenVolts),
+                Limit = ElectricPotential.FromVolts(supply.MostVolts),
                 Figures = supply.Coil is null ? [] : [RotationalSpeed.FromRevolutionsPerMinute(supply.Rpm)],
                 Detail = FaultWords.Of(reading),
             }

@@ -34,7 +34,7 @@ internal sealed class ReadingScale(FaultCircuit circuit)
     public double BlunderDensity(Instrument instrument) =>
         instrument switch
         {
-            Instrument.Meter => 1 / (1.1 * circuit.Supply.OpenVolts),
+            Instrument.Meter => 1 / (1.1 * circuit.MostVolts),
             Instrument.Ammeter => 1 / (1.1 * MostAmperes),
             Instrument.Ohmmeter => 1
                 / (OhmScale.Logarithm(double.PositiveInfinity, _options) - OhmScale.Logarithm(0, _options)),

@@ -84,10 +84,13 @@ internal static class FaultWords
     public static string Instruction(in TestPlace test, FaultModel model)
     {
         FaultCircuit circuit = model.Circuit;
-        TestSupply supply = circuit.Supply;
+        TestSupply supply = circuit.SupplyAt(test.EngineRpm);
         bool coil = supply.Coil is not null;
         string name = model.NameOf(test),
-            engine = coil ? $"engine at {Rpm(supply.Rpm)}, " : "";
+            engine =
+                supply.Speed is not null ? $"engine at {Rpm(supply.Rpm)}, "
+                : circuit.HasCharging ? "engine off, "
+                : "";
         string jumper = test.HasJumper ? $"{Jumper(test, circuit)}, " : "";
         string live = $"{engine}with {test.Setting}, {jumper}";
         string black = test.To >= 0 ? circuit.Points[test.To] : Bike.BatteryMinus;

@@ -14,7 +14,19 @@ internal static class ReadingNotes
         {
             return
             [
-                new(FindingKind.MeterOnBattery, Severity.Note, "meter") { Value = circuit.Options.Supply },
+                supply.Speed is { } running
+                    ? new(FindingKind.MeterWithEngineRunning, Severity.Note, "meter")
+                    {
+                        Value = running,
+                        Figures = [circuit.Options.SpeedTolerance],
+                    }
+                    : new Finding(FindingKind.MeterOnBattery, Severity.Note, "meter")
+                    {
+                        Value =
+                            supply.OpenVolts == bike.BatteryVoltage.Volts
+                                ? null
+                                : ElectricPotential.FromVolts(supply.OpenVolts),
+                    },
                 .. bike.Fuses.IsEmpty
                     ? [new Finding(FindingKind.ShortNotConsidered, Severity.Caution, "fuse")]
                     : ImmutableArray<Finding>.Empty,

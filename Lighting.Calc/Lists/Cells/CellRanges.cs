@@ -12,6 +12,9 @@ internal static class CellRanges
     public static readonly QuantityText<ElectricPotential> SourceVolts = QuantityText.Voltage.Within(
         BikeRanges.SourceVolts
     );
+    public static readonly QuantityText<ElectricPotential> OpenVolts = QuantityText.Voltage.Within(
+        BikeRanges.OpenVolts
+    );
     public static readonly QuantityText<ElectricCharge> Capacity = QuantityText.Charge.Within(BikeRanges.Capacity);
     public static readonly QuantityText<ElectricResistance> Ohms = QuantityText.Resistance.Within(BikeRanges.Ohms);
     public static readonly QuantityText<ElectricResistance> CoilOhms = QuantityText.Resistance.Within(

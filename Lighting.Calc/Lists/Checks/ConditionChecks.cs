@@ -15,8 +15,8 @@ internal static class ConditionChecks
     private static readonly (ListSchema List, string Column)[] s_holding =
     [
         (ListSchema.Ride, "when"),
-        (ListSchema.Readings, "when"),
     ];
+    private static readonly (ListSchema List, string Column)[] s_reading = [(ListSchema.Readings, "when")];
 
     public static void Run(ListTables tables)
     {
@@ -48,9 +48,10 @@ internal static class ConditionChecks
         }
 
         Check(book, Conditions(tables, s_holding));
+        Check(book, Conditions(tables, s_reading), takesEngine: true);
     }
 
-    /// <summary>Checks a separate list against a bike.</summary>
+    /// <summary>Checks a separate list of readings against a bike.</summary>
     public static void Run(ListTable table, Bike bike)
     {
         var book = new SwitchBook();
@@ -62,17 +63,18 @@ internal static class ConditionChecks
                 book.Add(condition);
         }
 
-        Check(book, table.Rows.Select(row => (row, "when", row.ConditionOrNull("when"))));
+        Check(book, table.Rows.Select(row => (row, "when", row.ConditionOrNull("when"))), takesEngine: true);
     }
 
     private static void Check(
         SwitchBook book,
-        IEnumerable<(ListRow Row, string Column, Condition? Condition)> conditions
+        IEnumerable<(ListRow Row, string Column, Condition? Condition)> conditions,
+        bool takesEngine = false
     )
     {
         foreach ((ListRow row, string column, Condition? condition) in conditions)
             if (condition is not null)
-                book.Check(row, column, condition);
+                book.Check(row, column, condition, takesEngine);
     }
 
     private static void CautionLookAlikes(

@@ -36,10 +36,27 @@ internal sealed class SwitchBook
     }
 
     /// <summary>Logs a fault for each switch or position of a condition that the bike does not have.</summary>
-    public void Check(ListRow row, string column, Condition condition)
+    /// <param name="row">The row.</param>
+    /// <param name="column">Its column.</param>
+    /// <param name="condition">The condition.</param>
+    /// <param name="takesEngine">Whether it may state the engine, see <see cref="EngineTerm"/>.</param>
+    public void Check(ListRow row, string column, Condition condition, bool takesEngine = false)
     {
+        ConditionTerm? engine = takesEngine ? EngineTerm.Find(condition, _positions.Keys) : null;
         foreach (ConditionTerm term in condition.Terms)
         {
+            if (ReferenceEquals(term, engine))
+            {
+                if (EngineTerm.Of(term) is null)
+                    row.Fault(
+                        column,
+                        term.ToString(),
+                        "is not a state of the engine",
+                        $"expected {EngineTerm.Expected}"
+                    );
+                continue;
+            }
+
             if (!_positions.TryGetValue(term.Switch, out OrderedDictionary<string, bool>? known))
             {
                 string have =

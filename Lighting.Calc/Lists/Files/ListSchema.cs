@@ -83,7 +83,14 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
         "contact resistance"
     );
 
-    public static readonly ListSchema Charging = Of("charging.csv", "rpm!", "current!", "when", "voltage");
+    public static readonly ListSchema Charging = Of(
+        "charging.csv",
+        "rpm!",
+        "current!",
+        "when",
+        "voltage",
+        "open voltage"
+    );
 
     public static readonly ListSchema Ride = Of("ride.csv", "stretch!", "rpm!", "minutes!", "when");
 

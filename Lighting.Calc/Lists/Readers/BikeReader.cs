@@ -21,6 +21,7 @@ internal static class BikeReader
         "regulator",
         "regulator resistance",
         "regulator rating",
+        "generator resistance",
         "ignition",
         "flasher",
         "flasher load",
@@ -86,6 +87,7 @@ internal static class BikeReader
             FlasherLoad = Value(items, "flasher load", CellRanges.LampWatts),
             RegulatorResistance = Value(items, "regulator resistance", CellRanges.Ohms) ?? assumed.RegulatorResistance,
             RegulatorRating = Value(items, "regulator rating", CellRanges.LampWatts),
+            GeneratorResistance = Value(items, "generator resistance", CellRanges.Ohms),
         };
         (RegulatorKind regulator, ElectricPotential? zener) = Regulator(Row(items, "regulator"));
         bike = bike with { Regulator = regulator, ZenerVoltage = zener };

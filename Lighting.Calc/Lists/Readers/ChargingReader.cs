@@ -18,7 +18,8 @@ internal static class ChargingReader
                 ? null
                 : row.Quantity("current", CellRanges.OutputAmps);
             Condition when = row.Condition("when");
-            ElectricPotential? voltage = row.Quantity("voltage", CellRanges.SourceVolts);
+            ElectricPotential? voltage = row.Quantity("voltage", CellRanges.SourceVolts),
+                open = row.Quantity("open voltage", CellRanges.OpenVolts);
             if (row.IsFaulty || speed is not { } rpm || current is not { } amps)
                 continue;
             if (seen.TryAdd((rpm.RevolutionsPerMinute, when), row.Where))
@@ -26,6 +27,7 @@ internal static class ChargingReader
                     new ChargingPoint(rpm, amps, when)
                     {
                         Voltage = voltage,
+                        OpenVoltage = open,
                         Notes = row.Text(ListSchema.Notes),
                     }
                 );

@@ -43,14 +43,13 @@ internal static class LampsReader
                 Specification = specification,
                 Quantity = quantity ?? 1,
                 LitWhen = litWhen,
-                Duty = duty ?? Ratio.FromDecimalFractions(1),
                 AllowedDrop = drop,
                 Feed = feed,
                 Return = back,
                 Momentary = momentary,
                 Notes = row.Text(ListSchema.Notes),
             };
-            lamps.Add((row, lamp));
+            lamps.Add((row, duty is { } share ? lamp with { Duty = share } : lamp));
         }
 
         LampVoltsChecks.Caution(lamps, systemVoltage, log);

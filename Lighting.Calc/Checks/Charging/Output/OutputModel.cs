@@ -109,10 +109,12 @@ internal sealed class OutputModel
     /// that of the point, below the first one it falls on a straight line. A fitted coil has its own law, with its
     /// resistance.
     /// </remarks>
-    public GeneratorOutput? GeneratorAt(double rpm, Setting setting)
+    public GeneratorOutput? GeneratorAt(double rpm, Setting setting) =>
+        At(rpm, setting).Current is null ? null : GeneratorNear(rpm, setting);
+
+    /// <summary>The same a little beyond the list, as of a speed that is held no better, or of weak magnets.</summary>
+    public GeneratorOutput GeneratorNear(double rpm, Setting setting)
     {
-        if (At(rpm, setting).Current is null)
-            return null;
         ChargingCurve[] curves = [.. Curves.Where(c => c.When.Holds(setting))];
         FittedWinding[] machines = [.. Machines.Where(m => m.When.Holds(setting)).Select(FittedWinding.Of)];
         AlternatorEquivalentFit[] coils = [.. Coils.Where(c => c.When.Holds(setting))];

@@ -19,21 +19,23 @@ internal sealed class BatteryAndRegulator
     private readonly (double Amperes, double Volts, double Ohms)[] _pieces;
     private readonly double _limitAmperes;
 
-    private BatteryAndRegulator(Bike bike, ChargingOptions options)
+    private BatteryAndRegulator(Bike bike, ChargingOptions options, in BusChange change)
     {
         _kind = options.RegulatorOf(bike);
-        HoldVolts = (
-            bike.ZenerVoltage is { } zener && _kind == RegulatorKind.Shunt ? zener : bike.ChargingVoltage
-        ).Volts;
+        HoldVolts =
+            change.HeldShare
+            * (
+                bike.ZenerVoltage is { } zener && _kind == RegulatorKind.Shunt ? zener : bike.ChargingVoltage
+            ).Volts;
         double empty =
             LeadAcid.OpenCircuitVoltage(Ratio.FromPercent(100), bike.SystemVoltage).Volts
             - LeadAcid.OpenCircuitVoltage(options.InitialStateOfCharge, bike.SystemVoltage).Volts;
         // A battery that is never charged above the held voltage rests no higher.
-        OpenVolts = Math.Min(bike.BatteryVoltage.Volts - empty, HoldVolts);
-        BatteryOhms = bike.BatteryResistance.Ohms;
+        OpenVolts = Math.Min(change.BatteryShare * (bike.BatteryVoltage.Volts - empty), HoldVolts);
+        BatteryOhms = bike.BatteryResistance.Ohms + change.BatteryOhms;
         double rise = HoldVolts - OpenVolts,
             accepted = bike.BatteryCapacity is { AmpereHours: > 0 } capacity
-                ? ChargeAcceptance.Of(capacity, options.InitialStateOfCharge).Amperes
+                ? ChargeAcceptance.Of(capacity, change.StateOfCharge ?? options.InitialStateOfCharge).Amperes
                 : 0;
         AcceptedAmperes =
             rise <= 0 ? 0
@@ -72,7 +74,11 @@ internal sealed class BatteryAndRegulator
     /// <summary>Current the battery takes at that voltage; zero where its capacity is not known.</summary>
     public double AcceptedAmperes { get; }
 
-    public static BatteryAndRegulator Of(Bike bike, ChargingOptions options) => new(bike, options);
+    public static BatteryAndRegulator Of(Bike bike, ChargingOptions options) => new(bike, options, BusChange.None);
+
+    /// <summary>The same with what a fault or a tolerance changes of them.</summary>
+    public static BatteryAndRegulator Of(Bike bike, ChargingOptions options, in BusChange change) =>
+        new(bike, options, change);
 
     /// <summary>The piece a surplus lies on: 0 discharging, 1 charging, 2 regulated, 3 beyond the regulator.</summary>
     public int PieceAt(double surplus) =>

@@ -12,17 +12,20 @@ internal sealed class ChargingTestSheet(Bike bike, ChargingOptions options)
     private static readonly Dictionary<string, (double Low, double High)> s_spreads = PublishedTable
         .Load("tolerances")
         .Read()
-        .Where(r => r.Text("part") is "battery volts" or "regulator volts" or "stator output")
+        .Where(r =>
+            r.Text("part") is "battery volts" or "regulator volts" or "stator output"
+            || r.Text("part") == "lamp" && r.Text("kind") == "filament"
+        )
         .ToDictionary(r => r.Text("part"), r => (1 - r.Number("minus") / 100, 1 + r.Number("plus") / 100));
 
     private readonly Variant _listed = new(bike, options);
-    private readonly Variant _low = new(With(bike, low: true, weakBattery: true), options);
-    private readonly Variant _high = new(With(bike, low: false, weakBattery: false), options);
+    private readonly Variant _low = new(With(bike, low: true, weakBattery: true, lightLoad: false), options);
+    private readonly Variant _high = new(With(bike, low: false, weakBattery: false, lightLoad: true), options);
 
-    // The most flows out of a battery with little output and much voltage, and into it with much output and little
-    // voltage.
-    private readonly Variant _out = new(With(bike, low: true, weakBattery: false), options);
-    private readonly Variant _in = new(With(bike, low: false, weakBattery: true), options);
+    // The most flows out of a battery with little output, much voltage and much load, and into it with much output,
+    // little voltage and little load.
+    private readonly Variant _out = new(With(bike, low: true, weakBattery: false, lightLoad: false), options);
+    private readonly Variant _in = new(With(bike, low: false, weakBattery: true, lightLoad: true), options);
 
     public ImmutableArray<ChargingTest> Of(IEnumerable<EngineSeries> series) =>
         [
@@ -55,17 +58,32 @@ internal sealed class ChargingTestSheet(Bike bike, ChargingOptions options)
         };
     }
 
-    private static Bike With(Bike bike, bool low, bool weakBattery)
+    private static Bike With(Bike bike, bool low, bool weakBattery, bool lightLoad)
     {
         double output = End("stator output", low),
             regulator = End("regulator volts", low),
-            battery = End("battery volts", weakBattery);
+            battery = End("battery volts", weakBattery),
+            load = End("lamp", lightLoad);
         return bike with
         {
             Charging = [.. bike.Charging.Select(c => c with { Current = c.Current * output })],
             ChargingVoltage = bike.ChargingVoltage * regulator,
             ZenerVoltage = bike.ZenerVoltage is { } zener ? zener * regulator : null,
             BatteryVoltage = bike.BatteryVoltage * battery,
+            Lamps =
+            [
+                .. bike.Lamps.Select(l =>
+                    l with
+                    {
+                        Specification = LampSpecification.FromCurrent(
+                            l.Specification.Type,
+                            l.Specification.ReferenceVoltage,
+                            l.Specification.ReferenceCurrent * load,
+                            l.Specification.MinimumVoltage
+                        ),
+                    }
+                ),
+            ],
         };
 
         static double End(string part, bool low) => low ? s_spreads[part].Low : s_spreads[part].High;

@@ -11,10 +11,11 @@ public sealed class EngineReport
     internal EngineReport(
         ImmutableArray<EngineSeries> series,
         RegulatorDuty? regulator,
+        GeneratorTest generator,
         Func<ImmutableArray<ChargingTest>> tests
     )
     {
-        (Series, Regulator) = (series, regulator);
+        (Series, Regulator, Generator) = (series, regulator, generator);
         _tests = new(tests);
     }
 
@@ -46,6 +47,9 @@ public sealed class EngineReport
             ]
             : [];
 
+    /// <summary>What is measured on the unplugged generator.</summary>
+    public GeneratorTest Generator { get; }
+
     /// <summary>The night, else the day; null where neither can be solved at any known speed.</summary>
     public EngineSeries? Main =>
         Series.FirstOrDefault(s => s.Kind == EngineSeriesKind.Night) ?? Series.FirstOrDefault();
@@ -54,9 +58,14 @@ public sealed class EngineReport
     /// <param name="bike">A bike with a battery and a charging list.</param>
     /// <param name="points">Its operating points, of which the settings of day and night are chosen.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
+    /// <param name="fuses">Which switches and loads are momentary; null for the defaults.</param>
     /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be
     /// fitted, or the harness is no circuit.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
-    public static EngineReport Of(Bike bike, IReadOnlyList<OperatingPoint> points, ChargingOptions? options = null) =>
-        new EngineReporter(bike, points, options ?? ChargingOptions.Default).Report();
+    public static EngineReport Of(
+        Bike bike,
+        IReadOnlyList<OperatingPoint> points,
+        ChargingOptions? options = null,
+        FuseOptions? fuses = null
+    ) => new EngineReporter(bike, points, options ?? ChargingOptions.Default, fuses ?? new FuseOptions()).Report();
 }

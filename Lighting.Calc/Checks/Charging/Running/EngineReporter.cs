@@ -17,9 +17,14 @@ internal sealed class EngineReporter
     private readonly int[] _headlamps;
     private readonly int[] _stopLamps;
 
-    public EngineReporter(Bike bike, IReadOnlyList<OperatingPoint> points, ChargingOptions options)
+    public EngineReporter(
+        Bike bike,
+        IReadOnlyList<OperatingPoint> points,
+        ChargingOptions options,
+        FuseOptions fuses
+    )
     {
-        (_bike, _options, _momentary) = (bike, options, new MomentaryLoads(bike, new FuseOptions()));
+        (_bike, _options, _momentary) = (bike, options, new MomentaryLoads(bike, fuses));
         _engine = RunningEngine.Of(bike, options);
         Func<Setting, bool> mayRun = EngineRunning.Of(bike);
         _running = [.. points.Where(p => mayRun(p.Setting))];
@@ -47,7 +52,12 @@ internal sealed class EngineReporter
             Follow(EngineSeriesKind.NightBraking, braking),
         ];
         ImmutableArray<EngineSeries> known = [.. series.OfType<EngineSeries>().Where(s => !s.Points.IsEmpty)];
-        return new EngineReport(known, Duty(known), () => new ChargingTestSheet(_bike, _options).Of(known));
+        return new EngineReport(
+            known,
+            Duty(known),
+            GeneratorTest.Of(_bike),
+            () => new ChargingTestSheet(_bike, _options).Of(known)
+        );
     }
 
     // On a bike without runs no contacts say so: the switches of the conditions count too.
@@ -71,7 +81,10 @@ internal sealed class EngineReporter
             return null;
         ImmutableArray<OperatingPoint> Of(EngineSeriesKind kind) =>
             series.FirstOrDefault(s => s.Kind == kind)?.Points ?? [];
-        return new RegulatorDuty(Of(EngineSeriesKind.Day), Of(EngineSeriesKind.Night), _bike.RegulatorRating);
+        return new RegulatorDuty(Of(EngineSeriesKind.Day), Of(EngineSeriesKind.Night), _bike.RegulatorRating)
+        {
+            IsZener = _bike.ZenerVoltage is not null,
+        };
     }
 
     private EngineSeries? Follow(EngineSeriesKind kind, OperatingPoint? chosen)

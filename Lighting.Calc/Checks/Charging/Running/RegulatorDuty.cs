@@ -18,6 +18,12 @@ public sealed class RegulatorDuty
     /// <summary>The operating points by night, slowest first; empty where the bike has no headlamp.</summary>
     public ImmutableArray<OperatingPoint> LightsOn { get; }
 
+    /// <summary>Whether it is a Zener diode.</summary>
+    public bool IsZener { get; internal init; }
+
+    /// <summary>What it is called.</summary>
+    internal string Name => IsZener ? "Zener diode" : "shunt regulator";
+
     /// <summary>Heat that it is rated for; null where not listed.</summary>
     public Power? Rating { get; }
 

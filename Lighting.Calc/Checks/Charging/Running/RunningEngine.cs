@@ -1,5 +1,4 @@
 using System.Globalization;
-using MathNet.Numerics.RootFinding;
 using UnitsNet;
 
 namespace Lighting.Calc;
@@ -14,15 +13,6 @@ namespace Lighting.Calc;
 /// </remarks>
 public sealed class RunningEngine
 {
-    private const int MostRounds = 24;
-    private const int ScanSteps = 200;
-
-    // Of the held voltage.
-    private const double Accuracy = 1e-11;
-
-    // Voltage and amperes within which a bracketed search has found a balance and no jump.
-    private const double Settled = 1e-7;
-
     private readonly HarnessSolver _solver;
     private readonly OutputModel _output;
     private readonly BatteryAndRegulator _bus;
@@ -142,64 +132,16 @@ public sealed class RunningEngine
         if (_bus.Holds(surplus))
             return Point(held, setting, generator);
         _solver.Close(setting, carrying, held.WireOhms);
-        double volts = _bus.HoldVolts;
-        int piece = _bus.PieceAt(surplus);
-        if (piece < 2)
-        {
-            // Loads draw about in proportion to the voltage at most: enough to see whether the battery discharges.
-            volts = _bus.OpenVolts;
-            piece = generator.AmperesAt(volts) - _fieldAmperes < held.SourceAmperes * volts / _bus.HoldVolts ? 0 : 1;
-        }
-
-        for (int round = 0; round < MostRounds; round++)
-        {
-            (double from, double voltsThere, double ohms) = _bus.Piece(piece);
-            if (double.IsInfinity(ohms))
-                break;
-            // The piece and the tangent of the output together are a source behind a resistance.
-            double slope = generator.SlopeAt(volts),
-                divisor = 1 - ohms * slope;
-            double emf =
-                (voltsThere + ohms * (generator.AmperesAt(volts) - slope * volts - _fieldAmperes - from)) / divisor;
-            (volts, double load) = _solver.Behind(setting, emf, ohms / divisor);
-            surplus = generator.AmperesAt(volts) - _fieldAmperes - load;
-            if (Math.Abs(volts - _bus.VoltsAt(surplus)) <= Accuracy * _bus.HoldVolts)
-                return Point(_solver.TakeBus(), setting, generator);
-            piece = _bus.PieceAt(surplus);
-        }
-
-        return Search(setting, generator);
-    }
-
-    // Bracketed, from the highest voltage down.
-    private OperatingPoint Search(Setting setting, GeneratorOutput generator)
-    {
-        double top = Math.Max(_bus.HoldVolts, _bus.VoltsAt(Math.Max(0, generator.AmperesAt(_bus.HoldVolts)))) + 1,
-            above = top;
-        for (int step = 1; step <= ScanSteps; step++)
-        {
-            double below = top * (ScanSteps - step) / ScanSteps;
-            if (Excess(below) <= 0)
-            {
-                double root = Brent.FindRoot(Excess, below, above, Accuracy, 300);
-                double surplus = SurplusAt(root);
-                // Where the battery takes no charge its voltage is any between open-circuit and held.
-                bool balances =
-                    Math.Abs(root - _bus.VoltsAt(surplus)) <= Settled
-                    || _bus.AcceptedAmperes == 0
-                        && Math.Abs(surplus) <= Settled
-                        && root >= _bus.OpenVolts - Settled
-                        && root <= _bus.HoldVolts + Settled;
-                return balances ? Point(_solver.TakeBus(), setting, generator) : throw Unsteady(root);
-            }
-
-            above = below;
-        }
-
-        throw Unsteady(0);
-
-        NetworkNotSolvedException Unsteady(double volts) =>
-            new(
+        return BusBalance.Settle(
+            _bus,
+            generator,
+            _fieldAmperes,
+            held.SourceAmperes,
+            (emf, ohms) => _solver.Behind(setting, emf, ohms),
+            out double volts
+        )
+            ? Point(_solver.TakeBus(), setting, generator)
+            : throw new NetworkNotSolvedException(
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"In the setting '{setting}' the voltage has no steady value at {generator.Rpm:0} rpm: "
@@ -208,11 +150,6 @@ public sealed class RunningEngine
                 setting,
                 isDeadShort: false
             );
-
-        double Excess(double volts) => volts - _bus.VoltsAt(SurplusAt(volts));
-
-        double SurplusAt(double volts) =>
-            generator.AmperesAt(volts) - _fieldAmperes - _solver.Behind(setting, volts, 0).Amperes;
     }
 
     private OperatingPoint Point(SolvedCircuit solved, Setting setting, GeneratorOutput generator)

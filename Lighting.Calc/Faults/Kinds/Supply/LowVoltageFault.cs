@@ -31,7 +31,11 @@ internal abstract class LowVoltageFault(
         };
 
     public override Fault At(FaultCase severity, FittedResistance? fitted) =>
-        new(this) { OpenVoltage = ElectricPotential.FromVolts(Circuit.Supply.OpenVolts * severity.Factor) };
+        new(this) { OpenVoltage = ElectricPotential.FromVolts(SoundVolts * severity.Factor) };
+
+    // Of the battery by itself, also while the engine runs.
+    private double SoundVolts =>
+        Circuit.Supply.Running is null ? Circuit.Supply.OpenVolts : Bike.BatteryVoltage.Volts;
 
     protected override string State(Fault fault) => $"{FaultWords.Volts(fault.OpenVoltage!.Value.Volts)} without load";
 }
