@@ -59,7 +59,10 @@ internal sealed class FuseBox
             Reached around = branches.Around(main);
             return (
                 fuses
-                    .Where((_, i) => i != main && !around.Reaches(graph.Fuses[i].A) && !around.Reaches(graph.Fuses[i].B))
+                    .Where(
+                        (_, i) =>
+                            i != main && !around.Reaches(graph.Fuses[i].A) && !around.Reaches(graph.Fuses[i].B)
+                    )
                     .Aggregate(bike, Merged),
                 fuses[main].Name
             );

@@ -137,7 +137,9 @@ internal sealed class HarnessFusePlanner
                 if (fuses[i].Verdict is FuseVerdict.Suits or FuseVerdict.NotJudged)
                     continue;
                 if (i < first && fuses[i].Fuse.Name != _main)
-                    return FusePlanner.Failed($"a fuse outside the plan, on a wire of its own, comes first: {fuses[i].Headline}");
+                    return FusePlanner.Failed(
+                        $"a fuse outside the plan, on a wire of its own, comes first: {fuses[i].Headline}"
+                    );
                 if (
                     fuses[i].Verdict != FuseVerdict.Overloaded
                     || FusePlanner.NextRating(fuses[i].Fuse.Rating.Amperes) is not { } next

@@ -94,8 +94,8 @@ internal static class RelayDocument
         ]);
         yield return new Paragraph(
             $"Coil {Figures.Number(relay.CoilResistance.Ohms, 0)} Ω, pulls in from "
-                + $"{Figures.Volts(relay.PullInVoltage)}, drops out below {Figures.Volts(relay.DropOutVoltage)}: typical "
-                + "figures; enter those of your relay in relays.csv."
+                + $"{Figures.Volts(relay.PullInVoltage)}, drops out below {Figures.Volts(relay.DropOutVoltage)}: "
+                + "typical figures; enter those of your relay in relays.csv."
         );
         yield return new Heading("New wires");
         yield return s_run.Table(plan.NewRuns);

@@ -31,8 +31,8 @@ internal static partial class FindingWords
                     + $"cable these are rated below their fuse or load: {Names(finding)}.",
             FindingKind.PlannedAsOrdinaryCable =>
                 $"The kind of cable is not stated{(finding.Parts.IsEmpty ? "" : $" of {Names(finding)}")}: the plan "
-                    + "takes it as ordinary PVC cable, the lowest rated. Where it is thin-wall cable, state it ('cable' in "
-                    + "bike.csv or runs.csv): fewer wires may have to become larger.",
+                    + "takes it as ordinary PVC cable, the lowest rated. Where it is thin-wall cable, state it "
+                    + "('cable' in bike.csv or runs.csv): fewer wires may have to become larger.",
             FindingKind.BundledWiresBelowFuse =>
                 $"With every wire of the bundle loaded, these wires are rated below the {Text(finding.Limit)} fuse, "
                     + $"the smallest {Text(finding.Value)}: {Names(finding)}.",
