@@ -60,7 +60,8 @@ internal sealed class FuseBox
             return (
                 fuses
                     .Where(
-                        (_, i) => i != main && !around.Reaches(graph.Fuses[i].A) && !around.Reaches(graph.Fuses[i].B)
+                        (_, i) =>
+                            i != main && !around.Reaches(graph.Fuses[i].A) && !around.Reaches(graph.Fuses[i].B)
                     )
                     .Aggregate(bike, Merged),
                 fuses[main].Name
