@@ -26,7 +26,7 @@ internal static class DiagramDocument
                 [
                     new PageOnly(() => [CircuitBlock.Of(bike, point)]),
                     new Heading("Points"),
-                    CommonBlocks.Point.Table(point.Points),
+                    CommonBlocks.Point.Table(point.Points) with { IsInColumns = true },
                     new Heading("Parts"),
                     s_part.Table(PartsOf(bike, point), isMain: true),
                 ],

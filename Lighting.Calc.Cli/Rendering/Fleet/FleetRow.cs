@@ -44,6 +44,9 @@ internal sealed record FleetRow
 
     public double? DropPercent { get; init; }
 
+    /// <summary>What that lamp may lose.</summary>
+    public double? AllowedDropPercent { get; init; }
+
     public double? BreakEvenRpm { get; init; }
 
     public double? NetAmpereHours { get; init; }
@@ -92,6 +95,9 @@ internal sealed record FleetRow
             Lamp = drop?.Lamp.Lamp.Lamp,
             LampVolts = drop?.Lamp.Voltage.Volts,
             DropPercent = drop?.Lamp.Drop?.Percent,
+            AllowedDropPercent = drop is null
+                ? null
+                : DropLimit.Of(report.Bike, drop.Lamp.Lamp, drop.SupplyVoltage).Share.Percent,
             BreakEvenRpm = report.Charging?.Worst?.BreakEven.Speed?.RevolutionsPerMinute,
             NetAmpereHours = report.Charging?.Ride?.NetCharge?.AmpereHours,
         };
