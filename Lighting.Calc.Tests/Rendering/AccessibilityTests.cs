@@ -32,7 +32,8 @@ public partial class AccessibilityTests
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
         string[] parts = words.Split(' ');
-        string page = await Pages.Text([parts[0], PageBikes.PathOf(parts[1], folder), .. parts[2..], "--format", "html"]);
+        string path = PageBikes.PathOf(parts[1], folder);
+        string page = await Pages.Text([parts[0], path, .. parts[2..], "--format", "html"]);
         JsonElement[] violations = Violations(folder, page, width);
         Assert.True(violations.Length == 0, string.Join('\n', violations.Select(v => v.GetRawText())));
     }
@@ -60,7 +61,8 @@ public partial class AccessibilityTests
               runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] },
               rules: {{OfItself}}
             }).then(found => {
-              const told = found.violations.map(v => ({ id: v.id, help: v.help, nodes: v.nodes.slice(0, 3).map(n => n.html.slice(0, 200)) }));
+              const told = found.violations.map(v => (
+                { id: v.id, help: v.help, nodes: v.nodes.slice(0, 3).map(n => n.html.slice(0, 200)) }));
               document.body.textContent = '';
               const result = document.createElement('pre');
               result.id = 'result';

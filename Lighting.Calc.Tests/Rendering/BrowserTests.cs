@@ -17,8 +17,8 @@ public partial class BrowserTests
         const measured = [];
         for (const frame of document.querySelectorAll('iframe')) {
           const inner = frame.contentDocument, width = inner.documentElement.clientWidth;
-          const texts = [...inner.querySelectorAll('.drawing text')].map(t => ({ text: t.textContent, box: t.getBoundingClientRect() }));
-          const lines = [...inner.querySelectorAll('.drawing line')].map(l => l.getBoundingClientRect());
+          const texts = [...inner.querySelectorAll('.drawing text')].map(t => ({ text: t.textContent, box: t.getBoundingClientRect() })).filter(t => t.box.width > 0);
+          const lines = [...inner.querySelectorAll('.drawing line')].map(l => l.getBoundingClientRect()).filter(l => l.width + l.height > 0);
           const hits = (a, b) => a.left < b.right - 0.5 && b.left < a.right - 0.5 && a.top < b.bottom - 0.5 && b.top < a.bottom - 0.5;
           const overlaps = [];
           texts.forEach((a, i) => {
@@ -53,9 +53,8 @@ public partial class BrowserTests
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
-        foreach (
-            JsonElement screen in OnScreens(folder, await Pages.Text("check", PageBikes.PathOf(bike, folder), "--format", "html"))
-        )
+        string page = await Pages.Text("check", PageBikes.PathOf(bike, folder), "--format", "html");
+        foreach (JsonElement screen in OnScreens(folder, page))
             Assert.True(screen.GetProperty("texts").GetInt32() > 5);
     }
 
@@ -124,7 +123,8 @@ public partial class BrowserTests
             .Replace("\"", "&quot;", StringComparison.Ordinal);
         string file = folder.Write(
             "first.html",
-            $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:794px;height:1123px\" srcdoc=\"{source}\"></iframe>"
+            $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:794px;height:1123px\" "
+                + $"srcdoc=\"{source}\"></iframe>"
                 + $"<script>addEventListener('load', () => {{ {Bottom} }});</script></body></html>"
         );
         (string output, string[] console) = Browser.Open(folder, file, "--window-size=1000,1400", "--dump-dom");
@@ -158,7 +158,8 @@ public partial class BrowserTests
             .Replace("\"", "&quot;", StringComparison.Ordinal);
         string file = folder.Write(
             "phone.html",
-            $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:390px;height:844px\" srcdoc=\"{source}\"></iframe>"
+            $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:390px;height:844px\" "
+                + $"srcdoc=\"{source}\"></iframe>"
                 + $"<script>addEventListener('load', () => {{ {Seen} }});</script></body></html>"
         );
         (string output, string[] console) = Browser.Open(folder, file, "--window-size=600,1000", "--dump-dom");
@@ -208,7 +209,8 @@ public partial class BrowserTests
             "page.html",
             page.Replace(
                 "</style>",
-                $"@page {{ size: {paper}; }} @page sheet {{ size: {paper}; }} @page circuit {{ size: {paper} landscape; }} main > :not(.circuit) {{ "
+                $"@page {{ size: {paper}; }} @page sheet {{ size: {paper}; }} "
+                    + $"@page circuit {{ size: {paper} landscape; }} main > :not(.circuit) {{ "
                     + $"display: none; }}</style>",
                 StringComparison.Ordinal
             )

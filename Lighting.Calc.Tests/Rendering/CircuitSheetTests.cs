@@ -47,7 +47,8 @@ public class CircuitSheetTests
         Assert.InRange(LetterMillimetres(sheet), LeastLetter, 5);
     }
 
-    // What A4 (210 mm by 297 mm) and Letter (216 mm by 279 mm) have in common, less 8 mm at the sides and 12 mm above and below.
+    // What A4 (210 mm by 297 mm) and Letter (216 mm by 279 mm) have in common, less 8 mm at the sides and 12 mm above
+    // and below.
     [Theory]
     [MemberData(nameof(Harnesses))]
     public void Letters_of_a_large_harness_are_seven_and_a_half_points_on_A4_and_on_Letter(int seed, int points)

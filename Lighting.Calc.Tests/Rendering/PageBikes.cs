@@ -5,7 +5,7 @@ using Lighting.Calc.Tests.Cli;
 
 namespace Lighting.Calc.Tests.Rendering;
 
-/// <summary>The bikes whose pages are looked at: those of the demo, those that nothing was tuned to, and made ones.</summary>
+/// <summary>The bikes whose pages are looked at: of the demo, those that nothing was tuned to, and made ones.</summary>
 internal static class PageBikes
 {
     /// <summary>Where a bike's lists are, written into a folder where it is a made one.</summary>
@@ -63,8 +63,14 @@ internal static class PageBikes
                 CultureInfo.InvariantCulture,
                 $"auxiliary parcel compartment lamp on the nearside rail No. {lamp}"
             );
-            lamps.Append(CultureInfo.InvariantCulture, $"circuit {1 + lamp % 5},{name},12,{5 + lamp % 3 * 8},feed {lamp},frame\n");
-            runs.Append(CultureInfo.InvariantCulture, $"wire to {name},{Line} {1 + lamp % 3},feed {lamp},0.75 mm2,{1 + lamp % 4} m\n");
+            lamps.Append(
+                CultureInfo.InvariantCulture,
+                $"circuit {1 + lamp % 5},{name},12,{5 + lamp % 3 * 8},feed {lamp},frame\n"
+            );
+            runs.Append(
+                CultureInfo.InvariantCulture,
+                $"wire to {name},{Line} {1 + lamp % 3},feed {lamp},0.75 mm2,{1 + lamp % 4} m\n"
+            );
         }
 
         folder.Write("lamps.csv", lamps.ToString());

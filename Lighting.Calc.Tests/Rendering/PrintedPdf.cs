@@ -48,8 +48,11 @@ internal sealed class PrintedPdf
     private static string Words(IEnumerable<Letter> letters, Func<Letter, bool> which) =>
         Squeezed(string.Concat(letters.Where(which).Select(l => l.Value)));
 
-    /// <summary>A text without its spaces.</summary>
-    public static string Squeezed(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
+    /// <summary>A text without its spaces, two letters printed as one set apart.</summary>
+    public static string Squeezed(string text) =>
+        string.Concat(text.Where(c => !char.IsWhiteSpace(c)))
+            .Replace("\uFB01", "fi", StringComparison.Ordinal)
+            .Replace("\uFB02", "fl", StringComparison.Ordinal);
 }
 
 /// <summary>One printed side, sizes in points.</summary>

@@ -4,8 +4,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Groups the faults of a report into causes, the most dangerous first: shorts, wires without a fuse or with one
-/// too large, overloaded wires, overloaded fuses, the rest, lists that disagree, voltage drop last.</summary>
+/// <summary>Groups the faults of a report into causes, the most dangerous first: shorts, wires without a fuse or with
+/// one too large, overloaded wires, overloaded fuses, the rest, lists that disagree, voltage drop last.</summary>
 internal static class VerdictCauses
 {
     public static ImmutableArray<VerdictCause> Of(BikeReport report)

@@ -58,6 +58,9 @@ internal sealed record WorkItem(string Part, string Now, string Needed, string W
 /// <param name="Lines">Each line, and what opens under it; null where nothing does.</param>
 internal sealed record OpeningLines(IReadOnlyList<(string Line, string? More)> Lines) : Block;
 
+/// <summary>Room to write in on a printed sheet, all on one; what each part of it is for.</summary>
+internal sealed record NoteLines(IReadOnlyList<string> Titles) : Block;
+
 /// <summary>What a screen shows and a printed sheet leaves out, since a table beside it says the same.</summary>
 internal sealed record ScreenOnly(IReadOnlyList<Block> Blocks) : Block;
 
@@ -74,7 +77,7 @@ internal sealed record Table(
     /// <summary>Rows that a page shows at once; the rest opens on request. Null shows all.</summary>
     public int? ShownRows { get; init; }
 
-    /// <summary>Whether a page sets it in columns beside each other where it has room: for narrow, long tables.</summary>
+    /// <summary>Whether a page sets it in columns where it has room: for narrow, long tables.</summary>
     public bool IsInColumns { get; init; }
 }
 

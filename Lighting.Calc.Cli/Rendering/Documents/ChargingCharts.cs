@@ -26,7 +26,10 @@ internal static class ChargingCharts
     {
         ChargingBalance[] settings = Chosen(report, letter is null ? MostLines : FewLines);
         RotationalSpeed[] speeds = [.. system.Grid(GridSteps).Where(s => s.RevolutionsPerMinute > 0)];
-        ChartLine[] lines = [.. settings.Select(b => Line(b, speeds, letter)).Where(l => l.Points.Any(p => p.Y is not null))];
+        ChartLine[] lines =
+        [
+            .. settings.Select(b => Line(b, speeds, letter)).Where(l => l.Points.Any(p => p.Y is not null)),
+        ];
         if (lines.Length == 0)
             return null;
         // Every break-even is marked; two are named, since names of near ones would lie over each other.

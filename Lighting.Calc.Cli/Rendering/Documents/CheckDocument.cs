@@ -38,7 +38,7 @@ internal static class CheckDocument
             Fields = CheckPage.Fields,
             Lead = () => [.. tolerance is null ? [] : ToleranceDocument.Odds(tolerance), CheckFigures.Of(report)],
             FirstSheet = () => CheckPage.FirstSheet(report, plan),
-            Page = () => CheckPage.Rest(report, tolerance),
+            Page = () => CheckPage.Rest(report, tolerance, plan),
         };
 
     private static IEnumerable<Block> Blocks(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)

@@ -3,8 +3,8 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>What a customer reads of a check first: three figures with their limits.</summary>
 internal static class CheckFigures
 {
-    /// <summary>The fuse that is worst off, the lamp with the largest drop, and the speed from which charging covers the
-    /// usual ride.</summary>
+    /// <summary>The fuse that is worst off, the lamp with the largest drop, and the speed from which charging covers
+    /// the usual ride.</summary>
     public static KeyFigures Of(BikeReport report) =>
         new([.. new[] { Fuse(report), Drop(report), Charging(report) }.OfType<KeyFigure>()]);
 

@@ -20,8 +20,16 @@ internal static class CheckPage
         FindingKind.FuseFeedsNothing,
     ];
 
-    // With more causes than these the first sheet is full: what follows fills the next.
-    private const int CausesOfOneSheet = 4;
+    // So near to a full sheet nobody can say whether it is one or two.
+    private const double AlmostFull = 0.85;
+
+    private static readonly NoteLines s_notes = new([
+        "Parts fitted",
+        "Readings before the work",
+        "Readings after the work",
+        "Left as it is, as agreed",
+        "Next check",
+    ]);
 
     /// <summary>The work to do and one plot over engine speed.</summary>
     public static IEnumerable<Block> FirstSheet(BikeReport report, FusePlan? plan)
@@ -41,14 +49,21 @@ internal static class CheckPage
     }
 
     /// <summary>The drawing, then the tables.</summary>
-    public static IEnumerable<Block> Rest(BikeReport report, ToleranceReport? tolerance)
+    public static IEnumerable<Block> Rest(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
     {
         var legend = new SettingLegend();
-        var drawing = CircuitBlock.Of(report.Bike, report.Heaviest, Drawing.UnsuitableParts.Of(report));
         Block[] tables = [.. Disagreements(report), .. Fuses(report, legend)];
+        var drawing = CircuitBlock.Of(report.Bike, report.Heaviest, Drawing.UnsuitableParts.Of(report));
+        // The drawing begins a printed sheet. Where the first sheet runs over, what follows it fills the next.
+        IEnumerable<Block> first =
+        [
+            .. tolerance is null ? [] : ToleranceDocument.Odds(tolerance),
+            .. FirstSheet(report, plan),
+        ];
+        bool runsOver = PrintedHeight.OfFirst(first) > AlmostFull * PrintedHeight.Sheet;
         IEnumerable<Block> rest =
         [
-            .. report.Causes.Length > CausesOfOneSheet ? [.. tables, drawing] : (Block[])[drawing, .. tables],
+            .. runsOver ? [.. tables, s_notes, drawing] : (Block[])[drawing, .. tables],
             .. Lamps(report, legend),
             .. Charging(report, legend),
             .. tolerance is null ? [] : ToleranceDocument.Blocks(tolerance),
@@ -174,5 +189,7 @@ internal static class CheckPage
         DropLimit.Of(report.Bike, drop.Lamp.Lamp, drop.SupplyVoltage);
 
     private static bool IsBeyond(BikeReport report, VoltageDropBreakdown drop) =>
-        report.Bike.HasNetwork && Limit(report, drop) is { IsAdvice: false } limit && limit.IsExceededBy(drop.Lamp.Drop!.Value);
+        report.Bike.HasNetwork
+        && Limit(report, drop) is { IsAdvice: false } limit
+        && limit.IsExceededBy(drop.Lamp.Drop!.Value);
 }

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>The causes of a verdict as work: part, what is now, what is needed, why. In the order of the causes.</summary>
+/// <summary>The causes of a verdict as work, in their order: part, what is now, what is needed, why.</summary>
 internal static class CheckWork
 {
     // As many names as a line takes; the findings have them all.
@@ -65,7 +65,8 @@ internal static class CheckWork
         {
             FindingKind.WiresRatedBelowFuse => new WorkItem(
                 part,
-                $"Rated {Figures.Rating(fuse.Fuse.Rating)}; wires rated from {FindingWords.Text(finding!.Value)}: {parts}.",
+                $"Rated {Figures.Rating(fuse.Fuse.Rating)}; wires rated from {FindingWords.Text(finding!.Value)}: "
+                    + $"{parts}.",
                 needed,
                 "Too large for the wiring: an overload or a short overheats these wires before it opens."
             ),
@@ -102,15 +103,19 @@ internal static class CheckWork
     {
         ImmutableArray<Finding> findings = cause.Findings;
         Finding worst = findings.MaxBy(f => Excess(f))!;
-        string now =
-            worst.Value is not { } value ? ""
-            : worst.Limit is { } limit && limit.QuantityInfo.Name == value.QuantityInfo.Name
-                ? $"{(findings.Length > 1 ? "Worst " : "")}{FindingWords.Text(value)} (limit {FindingWords.Text(limit)})."
-            : $"{(findings.Length > 1 ? "Worst " : "")}{FindingWords.Text(value)}.";
+        string which = findings.Length > 1 ? "Worst " : "",
+            now =
+                worst.Value is not { } value ? ""
+                : worst.Limit is { } limit && limit.QuantityInfo.Name == value.QuantityInfo.Name
+                    ? $"{which}{FindingWords.Text(value)} (limit {FindingWords.Text(limit)})."
+                : $"{which}{FindingWords.Text(value)}.";
         (string needed, string why) = worst.Kind switch
         {
             FindingKind.VoltageDropTooLarge => (cause.Remedy ?? "", "Too little voltage is left for the light."),
-            FindingKind.RunOverloaded => ("A larger wire, or less load on it.", "It carries more than its rating and overheats."),
+            FindingKind.RunOverloaded => (
+                "A larger wire, or less load on it.",
+                "It carries more than its rating and overheats."
+            ),
             FindingKind.RunUnfused or FindingKind.LampUnfused => (
                 "A fuse close to the battery.",
                 "No fuse: a short burns out the wire."

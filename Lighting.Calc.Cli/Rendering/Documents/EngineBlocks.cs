@@ -230,7 +230,8 @@ internal static class EngineBlocks
                         .Select(s => new ChartMark(
                             s.ChargesFrom.Speed!.Value.RevolutionsPerMinute,
                             0,
-                            $"{Name(s.Kind).ToLowerInvariant()} from {Figures.Rpm(s.ChargesFrom.Speed.Value)}"
+                            (s.Kind == EngineSeriesKind.Day ? "day: " : "night: ")
+                                + Figures.Rpm(s.ChargesFrom.Speed.Value)
                         )),
                 ],
                 0,

@@ -3,8 +3,8 @@ using System.Text;
 namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>How wide letters are, and where a name is broken into lines.</summary>
-/// <remarks>Widths are those of Helvetica (Adobe's metrics of the 14 base fonts), which the families that the style sheet
-/// names first share; a drawing states the width of every line, so that other letters are fitted to it.</remarks>
+/// <remarks>Widths are those of Helvetica (Adobe's metrics of the 14 base fonts), which the families that the style
+/// sheet names first share; a drawing states the width of every line, so that other letters are fitted to it.</remarks>
 internal static class LabelText
 {
     /// <summary>Size of the letters.</summary>

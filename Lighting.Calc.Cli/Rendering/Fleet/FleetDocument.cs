@@ -63,8 +63,8 @@ internal static class FleetDocument
             yield return FleetColumns.OfPage.Table(worst);
             yield return new Paragraph(
                 "Load and its limit are those of the fuse with the least headroom, drop and its limit those of the "
-                    + "lamp with the largest voltage drop; the speed is the one from which charging covers the greatest "
-                    + "average load. Check a bike alone for the whole verdict."
+                    + "lamp with the largest voltage drop; the speed is the one from which charging covers the "
+                    + "greatest average load. Check a bike alone for the whole verdict."
             );
         }
 

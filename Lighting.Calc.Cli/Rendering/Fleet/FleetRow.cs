@@ -10,6 +10,9 @@ internal sealed record FleetRow
     /// <summary>What was wrong with its lists; of a bike that was checked its gravest fault, if any.</summary>
     public required IReadOnlyList<string> Messages { get; init; }
 
+    /// <summary>The gravest cause in a line; not made unless a page asks for it.</summary>
+    public Func<string?> Cause { get; init; } = () => null;
+
     public string Bike { get; init; } = "";
 
     public int Faults { get; init; }
@@ -80,6 +83,7 @@ internal sealed record FleetRow
                 _ => FleetOutcome.DoesNotSuit,
             },
             Messages = gravest is null ? report.NotJudged : [$"{gravest.Subject}: {gravest.Message}"],
+            Cause = () => report.Causes.FirstOrDefault()?.Text,
             Bike = report.Bike.Name,
             Faults = report.Findings.Count(f => f.Severity == Severity.Fault),
             Cautions = report.Findings.Count(f => f.Severity == Severity.Caution),

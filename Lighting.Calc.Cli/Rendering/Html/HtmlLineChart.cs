@@ -121,7 +121,7 @@ internal static class HtmlLineChart
         if (mark.Text.Length == 0)
             return;
         page.Void("line", ("class", "drop"), ("x1", x), ("x2", x), ("y1", y), ("y2", "100%"));
-        bool isRight = across.ShareOf(mark.X) > 0.6;
+        bool isRight = across.ShareOf(mark.X) > 0.45;
         page.Element(
             "text",
             mark.Text,

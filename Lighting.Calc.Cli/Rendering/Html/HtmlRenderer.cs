@@ -253,6 +253,12 @@ internal sealed class HtmlRenderer
             case WorkList work:
                 Render(work);
                 break;
+            case NoteLines notes:
+                _page.Open("ul", ("class", "notes"), ("aria-label", "To be written in"));
+                foreach (string title in notes.Titles)
+                    _page.Element("li", title);
+                _page.Close();
+                break;
             case OpeningLines lines:
                 Render(lines);
                 break;

@@ -1,13 +1,16 @@
 namespace Lighting.Calc.Cli.Rendering.Html;
 
-/// <summary>A table on a page: it has a caption, every column and row a header cell; one too wide for the screen scrolls
-/// in its own frame, its first column and what is to be written in staying.</summary>
+/// <summary>A table on a page: it has a caption, every column and row a header cell; one too wide for the screen
+/// scrolls in its own frame, its first column and what is to be written in staying.</summary>
 internal static class HtmlTable
 {
     private static readonly string[] s_severities = ["fault", "caution", "note"];
 
     // A table of so few rows is not parted between two printed sheets.
     private const int ShortRows = 8;
+
+    // What is longer is a sentence, which needs room to be read.
+    private const int LongestName = 60;
 
     // A table wider than the widest page always scrolls and is a tab stop; of others the browser knows whether they do.
     private const int WidestPage = 1200;
@@ -41,11 +44,12 @@ internal static class HtmlTable
         foreach (int i in shown)
             Head(page, table.Columns[i], table.Rows.Any(r => r[i].Text == CommonBlocks.Blank));
         page.Close().Close().Open("tbody");
+        HashSet<int> sentences = [.. shown.Where(i => table.Rows.Any(r => r[i].Text.Length > LongestName))];
         foreach (IReadOnlyList<Cell> row in table.Rows)
         {
             page.Open("tr");
             foreach (int i in shown)
-                Cell(page, table.Columns[i], row[i], isFirst: i == shown[0]);
+                Cell(page, table.Columns[i], row[i], isFirst: i == shown[0], sentences.Contains(i));
             page.Close();
         }
 
@@ -95,7 +99,7 @@ internal static class HtmlTable
         page.Element("span", "", ("class", "box"), ("aria-hidden", "true")).Text(" as expected");
     }
 
-    private static void Cell(Markup page, Column column, Cell cell, bool isFirst)
+    private static void Cell(Markup page, Column column, Cell cell, bool isFirst, bool isSentence)
     {
         if (cell.Text == CommonBlocks.Blank)
         {
@@ -110,6 +114,7 @@ internal static class HtmlTable
             : column.IsNumber ? ("number", "")
             : column.Key == "severity" && s_severities.Contains(cell.Text) ? (cell.Text, "")
             : column.Key == "verdict" ? Verdict(cell.Text)
+            : isSentence && !isFirst ? ("words", "")
             : (null, "");
         page.Open(isFirst ? "th" : "td", ("scope", isFirst ? "row" : null), ("class", kind))
             .Text(sign)
@@ -117,11 +122,13 @@ internal static class HtmlTable
             .Close();
     }
 
-    private static (string Kind, string Sign) Verdict(string text) =>
+    private static (string? Kind, string Sign) Verdict(string text) =>
         text switch
         {
             "suits" => ("good", "✔ "),
             "not judged" => ("caution", "! "),
-            _ => ("fault", "✖ "),
+            "does not suit" or "overloaded" or "too large for the wire" or "will not clear" => ("fault", "✖ "),
+            "wrong input" or "program fault" => ("fault", "✖ "),
+            _ => (null, ""),
         };
 }

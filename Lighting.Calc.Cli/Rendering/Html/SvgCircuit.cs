@@ -13,11 +13,12 @@ internal static class SvgCircuit
     private const double WidestPage = 1200;
 
     // Letters need not be larger than this in print, in millimetres for a unit.
-    private const double LargestPrint = 1.3 * PrintedSheet.LeastScale;
+    private const double LowDrawing = 70;
+    private const double LargestPrint = 1.6 * PrintedSheet.LeastScale;
 
     public static void Render(Markup page, CircuitBlock block, string id)
     {
-        page.Open("section", ("class", Upright("circuit", block.Sheets[0])))
+        page.Open("section", ("class", Upright(IsLow(block) ? "circuit low" : "circuit", block.Sheets[0])))
             .Element("h2", block.Title, ("id", id));
         Listed(page, block);
         bool isOne = block.Sheets.Count == 1;
@@ -28,6 +29,11 @@ internal static class SvgCircuit
             Sheet(page, block, i);
         page.Element("p", block.Caption, ("class", "axis")).Close();
     }
+
+    // A low drawing leaves room for the list on its printed sheet.
+    private static bool IsLow(CircuitBlock block) =>
+        block.Sheets.Count == 1
+        && block.Drawing.Height * Math.Min(block.Drawing.Scale, LargestPrint) < LowDrawing;
 
     // For a screen too narrow for a drawing.
     private static void Listed(Markup page, CircuitBlock block)
