@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lighting.Calc.Tests.Cli;
 using UnitsNet;
 
@@ -25,12 +26,15 @@ public class GeneratorTestSheetTests
         IReadOnlyDictionary<string, string> written = BikeListsWriter.Write(lists);
         ListSource again = written.Aggregate(ListSource.Empty, (s, l) => s.With(l.Key, l.Value));
         Assert.Equal(lists.Bike, BikeLists.Read(again).Value.Bike);
-        GeneratorTest test = EngineReport.Of(lists.Bike, BikeCheck.Evaluate(lists.Bike).Settings).Generator;
+        GeneratorTest test = EngineReport.Of(lists.Bike, Solved(lists.Bike)).Generator;
         Assert.Equal(0.3, test.Resistance!.Value.Ohms, 1e-12);
         Assert.Equal([20, 80], test.OpenVoltages.Select(v => v.Voltage.Volts));
         // The tolerance of a stator's output is 10 % (tables/tolerances.csv).
         Assert.Equal((72, 88), (test.OpenVoltages[1].Lowest.Volts, Math.Round(test.OpenVoltages[1].Highest.Volts, 9)));
     }
+
+    private static ImmutableArray<OperatingPoint> Solved(Bike bike) =>
+        BikeCheck.Evaluate(bike, cancellationToken: TestContext.Current.CancellationToken).Settings;
 
     [Fact]
     public void What_is_not_listed_is_not_made_up()
@@ -38,7 +42,7 @@ public class GeneratorTestSheetTests
         Bike bike = BikeLists
             .Read(ListSource.Empty.With("lamps.csv", Lamps).With("charging.csv", "rpm,current\n1000,2\n4000,12\n"))
             .Value.Bike;
-        GeneratorTest test = EngineReport.Of(bike, BikeCheck.Evaluate(bike).Settings).Generator;
+        GeneratorTest test = EngineReport.Of(bike, Solved(bike)).Generator;
         Assert.Null(test.Resistance);
         Assert.Empty(test.OpenVoltages);
     }

@@ -17,8 +17,8 @@ public partial class BrowserTests
         const measured = [];
         for (const frame of document.querySelectorAll('iframe')) {
           const inner = frame.contentDocument, width = inner.documentElement.clientWidth;
-          const texts = [...inner.querySelectorAll('.drawing text')].map(t => ({ text: t.textContent, box: t.getBoundingClientRect() }));
-          const lines = [...inner.querySelectorAll('.drawing line')].map(l => l.getBoundingClientRect());
+          const texts = [...inner.querySelectorAll('.drawing text')].map(t => ({ text: t.textContent, box: t.getBoundingClientRect() })).filter(t => t.box.width > 0);
+          const lines = [...inner.querySelectorAll('.drawing line')].map(l => l.getBoundingClientRect()).filter(l => l.width + l.height > 0);
           const hits = (a, b) => a.left < b.right - 0.5 && b.left < a.right - 0.5 && a.top < b.bottom - 0.5 && b.top < a.bottom - 0.5;
           const overlaps = [];
           texts.forEach((a, i) => {
@@ -36,7 +36,16 @@ public partial class BrowserTests
         document.body.append(result);
         """;
 
-    public static TheoryData<string> Bikes => ["valley-twin", "chapel-single", "hostile", "40 points"];
+    public static TheoryData<string> Bikes => [
+            "valley-twin",
+            "chapel-single",
+            "hostile",
+            "40 points",
+            "40 lamps",
+            "three-phase",
+            "old-twin",
+            "generated",
+        ];
 
     [Theory]
     [MemberData(nameof(Bikes))]
@@ -44,9 +53,8 @@ public partial class BrowserTests
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
-        foreach (
-            JsonElement screen in OnScreens(folder, await Pages.Text("check", PathOf(bike, folder), "--format", "html"))
-        )
+        string page = await Pages.Text("check", PageBikes.PathOf(bike, folder), "--format", "html");
+        foreach (JsonElement screen in OnScreens(folder, page))
             Assert.True(screen.GetProperty("texts").GetInt32() > 5);
     }
 
@@ -62,7 +70,7 @@ public partial class BrowserTests
         using var folder = new TemporaryFolder();
         string[] symptom =
             command == "faults" && bike == "valley-twin" ? ["--symptom", "tail lamp dark, headlamp low good"] : [];
-        OnScreens(folder, await Pages.Text([command, PathOf(bike, folder), "--format", "html", .. symptom]));
+        OnScreens(folder, await Pages.Text([command, PageBikes.PathOf(bike, folder), "--format", "html", .. symptom]));
     }
 
     // Opens a page in all widths: no message, nothing wider than the screen, no label over another.
@@ -105,7 +113,7 @@ public partial class BrowserTests
         string page = await Pages.Text("check", CliProcess.Bike(bike), "--format", "html");
         const string Bottom = """
             const inner = document.querySelector('iframe').contentDocument;
-            const title = [...inner.querySelectorAll('svg title')].find(t => t.textContent.startsWith('Light over engine speed'));
+            const title = [...inner.querySelectorAll('svg title')].find(t => t.textContent.startsWith('Light and charging over engine speed'));
             const result = document.createElement('pre');
             result.id = 'result';
             result.textContent = title ? JSON.stringify(title.closest('svg').getBoundingClientRect().bottom) : 'none';
@@ -115,7 +123,8 @@ public partial class BrowserTests
             .Replace("\"", "&quot;", StringComparison.Ordinal);
         string file = folder.Write(
             "first.html",
-            $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:794px;height:1123px\" srcdoc=\"{source}\"></iframe>"
+            $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:794px;height:1123px\" "
+                + $"srcdoc=\"{source}\"></iframe>"
                 + $"<script>addEventListener('load', () => {{ {Bottom} }});</script></body></html>"
         );
         (string output, string[] console) = Browser.Open(folder, file, "--window-size=1000,1400", "--dump-dom");
@@ -125,6 +134,40 @@ public partial class BrowserTests
             100,
             1040
         );
+    }
+
+    // A phone of 390 by 844 pixels: what is asked first is there before anybody scrolls.
+    [Theory]
+    [InlineData("valley-twin")]
+    [InlineData("old-twin")]
+    [InlineData("three-phase")]
+    public async Task The_first_screen_of_a_phone_has_bike_verdict_and_the_three_figures(string bike)
+    {
+        Browser.SkipWhereThereIsNone();
+        using var folder = new TemporaryFolder();
+        string page = await Pages.Text("check", PageBikes.PathOf(bike, folder), "--format", "html");
+        const string Seen = """
+            const inner = document.querySelector('iframe').contentDocument;
+            const seen = [...inner.querySelectorAll('h1, .verdict, .figures > li')].filter(e => e.getBoundingClientRect().bottom < 844);
+            const result = document.createElement('pre');
+            result.id = 'result';
+            result.textContent = JSON.stringify(seen.map(e => e.className || e.tagName));
+            document.body.append(result);
+            """;
+        string source = page.Replace("&", "&amp;", StringComparison.Ordinal)
+            .Replace("\"", "&quot;", StringComparison.Ordinal);
+        string file = folder.Write(
+            "phone.html",
+            $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:390px;height:844px\" "
+                + $"srcdoc=\"{source}\"></iframe>"
+                + $"<script>addEventListener('load', () => {{ {Seen} }});</script></body></html>"
+        );
+        (string output, string[] console) = Browser.Open(folder, file, "--window-size=600,1000", "--dump-dom");
+        Assert.Empty(console);
+        string[] seen = JsonSerializer.Deserialize<string[]>(
+            System.Net.WebUtility.HtmlDecode(Result().Match(output).Groups[1].Value)
+        )!;
+        Assert.Equal(5, seen.Length);
     }
 
     [Fact]
@@ -151,39 +194,6 @@ public partial class BrowserTests
         Assert.Contains("one / line", result, StringComparison.Ordinal);
     }
 
-    // Fuses and light over engine speed; lamps; losses; charging and voltage over engine speed; the ride, state of
-    // charge and findings; the circuit on a sheet on its side.
-    [Theory]
-    [InlineData("A4", 595, 842)]
-    [InlineData("Letter", 612, 792)]
-    public async Task A_check_of_the_twin_prints_on_few_pages_and_its_circuit_on_one(
-        string paper,
-        int width,
-        int height
-    )
-    {
-        Browser.SkipWhereThereIsNone();
-        using var folder = new TemporaryFolder();
-        string page = await Pages.Text("check", CliProcess.Bike("valley-twin"), "--format", "html");
-        string file = folder.Write(
-            "page.html",
-            page.Replace(
-                "</style>",
-                $"@page {{ size: {paper}; }} @page circuit {{ size: {paper} landscape; }}</style>",
-                StringComparison.Ordinal
-            )
-        );
-        (double Width, double Height)[] pages = Print(folder, file);
-        Assert.Equal(paper == "A4" ? 6 : 7, pages.Length);
-        Assert.Single(pages, p => p.Width > p.Height);
-        Assert.All(pages, p =>
-            Assert.Equal(
-                (width, height),
-                ((int)Math.Round(Math.Min(p.Width, p.Height)), (int)Math.Round(Math.Max(p.Width, p.Height)))
-            )
-        );
-    }
-
     [Theory]
     [InlineData("A4")]
     [InlineData("Letter")]
@@ -191,15 +201,16 @@ public partial class BrowserTests
     {
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
-        string page = await Pages.Text("diagram", PathOf("40 points", folder), "--format", "html");
+        string page = await Pages.Text("diagram", PageBikes.PathOf("40 points", folder), "--format", "html");
         int sheets = page.Split("<figure class=\"sheet-of-many\">").Length - 1;
-        Assert.InRange(sheets, 2, 4);
+        Assert.InRange(sheets, 2, 6);
         // The drawing's sheets alone: what stands before and after them is not printed.
         string file = folder.Write(
             "page.html",
             page.Replace(
                 "</style>",
-                $"@page {{ size: {paper}; }} @page circuit {{ size: {paper} landscape; }} main > :not(.circuit) {{ "
+                $"@page {{ size: {paper}; }} @page sheet {{ size: {paper}; }} "
+                    + $"@page circuit {{ size: {paper} landscape; }} main > :not(.circuit) {{ "
                     + $"display: none; }}</style>",
                 StringComparison.Ordinal
             )
@@ -217,21 +228,6 @@ public partial class BrowserTests
     }
 
     private static double Points(string text) => double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
-
-    private static string PathOf(string bike, TemporaryFolder folder)
-    {
-        switch (bike)
-        {
-            case "hostile":
-                Pages.WriteHostileBike(folder);
-                return folder.Path;
-            case "40 points":
-                LargeHarness.Write(folder, 1, 40);
-                return folder.Path;
-            default:
-                return CliProcess.Bike(bike);
-        }
-    }
 
     [GeneratedRegex("<pre id=\"result\">(.*?)</pre>", RegexOptions.Singleline)]
     private static partial Regex Result();

@@ -4,8 +4,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Groups the faults of a report into causes, the gravest first: wires and shorts, overloaded fuses, the rest,
-/// voltage drop last.</summary>
+/// <summary>Groups the faults of a report into causes, the most dangerous first: shorts, wires without a fuse or with
+/// one too large, overloaded wires, overloaded fuses, the rest, lists that disagree, voltage drop last.</summary>
 internal static class VerdictCauses
 {
     public static ImmutableArray<VerdictCause> Of(BikeReport report)
@@ -13,23 +13,32 @@ internal static class VerdictCauses
         ILookup<string, Finding> ofFuses = report
             .Findings.Where(f => f.Severity == Severity.Fault && report.Fuses.Any(s => s.Fuse.Name == f.Subject))
             .ToLookup(f => f.Subject);
-        IEnumerable<VerdictCause> fuses = report
+        IEnumerable<(int Rank, IEnumerable<VerdictCause> Causes)> fuses = report
             .Fuses.Where(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged))
-            .OrderBy(f => f.Verdict == FuseVerdict.Overloaded)
-            .SelectMany(f => OfFuse(f, [.. ofFuses[f.Fuse.Name]]));
+            .Select(f => (f.Verdict == FuseVerdict.Overloaded ? 3 : 1, OfFuse(f, [.. ofFuses[f.Fuse.Name]])));
         HashSet<Finding> told =
         [
             .. report
                 .Fuses.Where(f => f.Verdict is not (FuseVerdict.Suits or FuseVerdict.NotJudged))
                 .SelectMany(f => ofFuses[f.Fuse.Name]),
         ];
-        IEnumerable<VerdictCause> rest = report
+        IEnumerable<(int Rank, IEnumerable<VerdictCause> Causes)> rest = report
             .Findings.Where(f => f.Severity == Severity.Fault && !told.Contains(f))
             .GroupBy(f => f.Kind)
-            .OrderBy(g => g.Key == FindingKind.VoltageDropTooLarge)
-            .Select(g => OfGroup(report, [.. g]));
-        return [.. fuses, .. rest];
+            .Select(g => (Rank(g.Key), (IEnumerable<VerdictCause>)[OfGroup(report, [.. g])]));
+        return [.. fuses.Concat(rest).OrderBy(g => g.Rank).SelectMany(g => g.Causes)];
     }
+
+    private static int Rank(FindingKind kind) =>
+        kind switch
+        {
+            FindingKind.DeadShort or FindingKind.FuseBypassed => 0,
+            FindingKind.RunUnfused or FindingKind.LampUnfused => 1,
+            FindingKind.RunOverloaded => 2,
+            FindingKind.LampDark or FindingKind.LampFedUnintended => 5,
+            FindingKind.VoltageDropTooLarge => 6,
+            _ => 4,
+        };
 
     // Each thing that is against a fuse is a cause; the remedy, which answers them all, stands at the first.
     private static IEnumerable<VerdictCause> OfFuse(FuseSuitability fuse, ImmutableArray<Finding> findings)

@@ -44,11 +44,19 @@ internal sealed class FleetCheck
                 break;
             default:
                 var worst = new WorstRows(most);
+                var failed = new List<FleetRow>();
                 await foreach (FleetRow? row in rows)
-                    if (Count(row) is { IsChecked: true } counted)
+                {
+                    if (Count(row) is not { } counted)
+                        continue;
+                    if (counted.IsChecked)
                         worst.Add(counted);
+                    else if (failed.Count < most)
+                        failed.Add(counted);
+                }
+
                 _clock.Writing(() =>
-                    _options.Output.Write(_parsed, _console, FleetDocument.Of(worst.InOrder(), _counts))
+                    _options.Output.Write(_parsed, _console, FleetDocument.Of(worst.InOrder(), failed, _counts))
                 );
                 break;
         }

@@ -11,4 +11,8 @@ internal sealed record BarChart(string Title, IReadOnlyList<string> Marks, IRead
 /// <param name="Value">Its length, zero or more.</param>
 /// <param name="Text">The value and its marks in words.</param>
 /// <param name="Marks">Where its marks stand, zero or more; null where one is not known.</param>
-internal sealed record Bar(string Label, double Value, string Text, IReadOnlyList<double?> Marks);
+internal sealed record Bar(string Label, double Value, string Text, IReadOnlyList<double?> Marks)
+{
+    /// <summary>Beyond which a page hatches it; null where there is no limit.</summary>
+    public double? Limit { get; init; }
+}

@@ -21,11 +21,15 @@ internal sealed record KeyFigures(IReadOnlyList<KeyFigure> Figures) : Block;
 /// <param name="Value">The figure with its unit.</param>
 /// <param name="Limit">Its limit, or what else belongs to it.</param>
 /// <param name="Outcome">How it turns out.</param>
-internal sealed record KeyFigure(string Title, string Value, string Limit, BikeVerdict Outcome);
+/// <param name="Reason">Why, where the verdict alone does not say so.</param>
+internal sealed record KeyFigure(string Title, string Value, string Limit, BikeVerdict Outcome, string? Reason = null);
 
 /// <summary>Causes with their remedies, the most urgent first; on a page each has a box to tick.</summary>
 internal sealed record WorkList(IReadOnlyList<VerdictCause> Causes) : Block
 {
+    /// <summary>The same as a page has it: part, what is, what is needed and why.</summary>
+    public IReadOnlyList<WorkItem> Items { get; init; } = [];
+
     /// <summary>In text, where the headline has the first two causes already.</summary>
     public string Text =>
         string.Join(
@@ -43,6 +47,23 @@ internal sealed record WorkList(IReadOnlyList<VerdictCause> Causes) : Block
         );
 }
 
+/// <summary>One piece of work.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Now">What it is or does now, with its limit.</param>
+/// <param name="Needed">What is needed.</param>
+/// <param name="Why">Why it matters.</param>
+internal sealed record WorkItem(string Part, string Now, string Needed, string Why);
+
+/// <summary>Lines that open: what the line says in short, the rest on demand. On a page only.</summary>
+/// <param name="Lines">Each line, and what opens under it; null where nothing does.</param>
+internal sealed record OpeningLines(IReadOnlyList<(string Line, string? More)> Lines) : Block;
+
+/// <summary>Room to write in on a printed sheet, all on one; what each part of it is for.</summary>
+internal sealed record NoteLines(IReadOnlyList<string> Titles) : Block;
+
+/// <summary>What a screen shows and a printed sheet leaves out, since a table beside it says the same.</summary>
+internal sealed record ScreenOnly(IReadOnlyList<Block> Blocks) : Block;
+
 /// <summary>A table.</summary>
 /// <param name="Columns">Its columns.</param>
 /// <param name="Rows">Its rows, one cell for each column.</param>
@@ -55,6 +76,9 @@ internal sealed record Table(
 {
     /// <summary>Rows that a page shows at once; the rest opens on request. Null shows all.</summary>
     public int? ShownRows { get; init; }
+
+    /// <summary>Whether a page sets it in columns where it has room: for narrow, long tables.</summary>
+    public bool IsInColumns { get; init; }
 }
 
 /// <summary>A table that is too long for a page: only CSV gives it, as the main one.</summary>
@@ -67,7 +91,11 @@ internal sealed record SpreadsheetOnly(Table Table) : Block;
 internal sealed record Column(string Title, string Key, bool IsNumber = false);
 
 /// <summary>Blocks that stand beside each other where a page has room, and under each other where it has not.</summary>
-internal sealed record SideBySide(IReadOnlyList<Block> Blocks) : Block;
+internal sealed record SideBySide(IReadOnlyList<Block> Blocks) : Block
+{
+    /// <summary>Whether the first needs less room than the second.</summary>
+    public bool IsFirstNarrow { get; init; }
+}
 
 /// <summary>What only a page in a browser gives; text and CSV leave it out, and it is not made for them.</summary>
 /// <param name="Blocks">Makes its blocks; null where there is nothing to show.</param>

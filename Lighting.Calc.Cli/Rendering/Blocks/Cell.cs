@@ -12,6 +12,9 @@ internal readonly record struct Cell(string Text, object? Value, bool IsNumber =
     /// <summary>The value as programs get it: of a number no more digits than the calculation holds.</summary>
     public object? Written => Value is double number ? Figures.Exact(number) : Value;
 
+    /// <summary>Whether the value is beyond its limit; a page marks it.</summary>
+    public bool IsBeyond { get; init; }
+
     /// <summary>What JSON has in place of the value, if anything.</summary>
     public object? Json { get; init; }
 
@@ -52,6 +55,9 @@ internal readonly record struct Cell(string Text, object? Value, bool IsNumber =
     public static implicit operator Cell(ElectricCharge? value) => Figures.Cell(value?.AmpereHours, 2);
 
     public static implicit operator Cell(RotationalSpeed? value) => Figures.Cell(value?.RevolutionsPerMinute, 0);
+
+    /// <summary>The cell, marked where it is beyond its limit.</summary>
+    public Cell Beyond(bool isBeyond) => this with { IsBeyond = isBeyond };
 
     /// <summary>The cell with its number printed as a format says.</summary>
     public Cell In(string? format) =>

@@ -28,6 +28,12 @@ internal sealed record Document(
     /// <summary>What only a page shows, between the verdict and the cautions.</summary>
     public Func<IEnumerable<Block>> Lead { get; init; } = () => [];
 
+    /// <summary>What else belongs on a page's first sheet, after the cautions.</summary>
+    public Func<IEnumerable<Block>> FirstSheet { get; init; } = () => [];
+
+    /// <summary>The rest of a page; null where it is what text has.</summary>
+    public Func<IEnumerable<Block>>? Page { get; init; }
+
     /// <summary>Cautions that stand among the blocks, before the step they belong to.</summary>
     public IReadOnlyList<CautionList> StepCautions { get; init; } = [];
 

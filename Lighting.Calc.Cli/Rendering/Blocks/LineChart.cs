@@ -18,7 +18,11 @@ internal sealed record LineChart(
     IReadOnlyList<ChartMark> Marks,
     double Bottom,
     double Top
-) : Block;
+) : Block
+{
+    /// <summary>A second chart beside or under it, over the same axis from left to right.</summary>
+    public LineChart? Below { get; init; }
+}
 
 /// <summary>One line of a chart.</summary>
 /// <param name="Label">Its name in the legend.</param>

@@ -8,15 +8,28 @@ internal static class ChargingCharts
 {
     // As many lines as a reader keeps apart.
     private const int MostLines = 6;
+
+    // And as many where another chart stands beside it.
+    private const int FewLines = 4;
     private const int GridSteps = 48;
 
     /// <summary>Current into the battery over engine speed: the worst setting, the ride's usual one, and others of
     /// distinct load.</summary>
-    public static LineChart? Balance(ChargingSystem system, ChargingReport report)
+    /// <param name="system">The charging system.</param>
+    /// <param name="report">Its report.</param>
+    /// <param name="letter">Names a setting in short; null for its own words.</param>
+    public static LineChart? Balance(
+        ChargingSystem system,
+        ChargingReport report,
+        Func<Setting, string>? letter = null
+    )
     {
-        ChargingBalance[] settings = Chosen(report);
+        ChargingBalance[] settings = Chosen(report, letter is null ? MostLines : FewLines);
         RotationalSpeed[] speeds = [.. system.Grid(GridSteps).Where(s => s.RevolutionsPerMinute > 0)];
-        ChartLine[] lines = [.. settings.Select(b => Line(b, speeds)).Where(l => l.Points.Any(p => p.Y is not null))];
+        ChartLine[] lines =
+        [
+            .. settings.Select(b => Line(b, speeds, letter)).Where(l => l.Points.Any(p => p.Y is not null)),
+        ];
         if (lines.Length == 0)
             return null;
         // Every break-even is marked; two are named, since names of near ones would lie over each other.
@@ -89,16 +102,16 @@ internal static class ChargingCharts
         );
     }
 
-    private static ChargingBalance[] Chosen(ChargingReport report)
+    private static ChargingBalance[] Chosen(ChargingReport report, int most)
     {
         ChargingBalance[] distinct =
         [
             .. report.Balances.OrderByDescending(b => b.Demand.Amperes).DistinctBy(b => Math.Round(b.Load.Amperes, 2)),
         ];
         IEnumerable<ChargingBalance> spread =
-            distinct.Length <= MostLines
+            distinct.Length <= most
                 ? distinct
-                : Enumerable.Range(0, MostLines).Select(i => distinct[i * (distinct.Length - 1) / (MostLines - 1)]);
+                : Enumerable.Range(0, most).Select(i => distinct[i * (distinct.Length - 1) / (most - 1)]);
         ChargingBalance?[] first = [report.Worst, report.Typical];
         return
         [
@@ -106,14 +119,19 @@ internal static class ChargingCharts
                 .OfType<ChargingBalance>()
                 .Concat(spread)
                 .DistinctBy(b => Math.Round(b.Load.Amperes, 2))
-                .Take(MostLines)
+                .Take(most)
                 .OrderByDescending(b => b.Demand.Amperes),
         ];
     }
 
-    private static ChartLine Line(ChargingBalance balance, IEnumerable<RotationalSpeed> speeds) =>
+    private static ChartLine Line(
+        ChargingBalance balance,
+        IEnumerable<RotationalSpeed> speeds,
+        Func<Setting, string>? letter
+    ) =>
         new(
-            $"{Figures.Amperes(balance.Demand)} on average, {BreakEvenWords.Of(balance.BreakEven)}: {balance.Setting}",
+            $"{Figures.Amperes(balance.Demand)} on average, {BreakEvenWords.Of(balance.BreakEven)}: "
+                + (letter is null ? balance.Setting.ToString() : $"setting {letter(balance.Setting)}"),
             [.. balance.Over(speeds).Select(p => new ChartPoint(p.Speed.RevolutionsPerMinute, p.Net?.Amperes))]
         );
 }

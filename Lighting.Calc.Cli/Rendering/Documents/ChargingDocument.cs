@@ -73,14 +73,14 @@ internal static class ChargingDocument
         Finding[] findings = [.. report.Findings.Concat(engine?.Findings ?? []).OrderByDescending(f => f.Severity)];
         return new Document(
             CommonBlocks.TitleOf(system.Bike, "Charging"),
-            $"The largest average load is {Figures.Amperes(worst.Demand)} ({worst.Setting}); it is covered "
-                + $"{BreakEvenWords.Of(worst.BreakEven)}."
-                + (
-                    report.Typical is { } typical
-                        ? $"\nThe usual setting of the ride draws {Figures.Amperes(typical.Demand)} "
-                            + $"({typical.Setting}); it is covered {BreakEvenWords.Of(typical.BreakEven)}."
-                        : ""
-                ),
+            (
+                report.Typical is { } typical
+                    ? $"The usual setting of the ride draws {Figures.Amperes(typical.Demand)} "
+                        + $"({typical.Setting}); it is covered {BreakEvenWords.Of(typical.BreakEven)}.\n"
+                    : ""
+            )
+                + $"The largest average load is {Figures.Amperes(worst.Demand)} ({worst.Setting}); it is covered "
+                + $"{BreakEvenWords.Of(worst.BreakEven)}.",
             Cautions.OfEngine(system.Bike),
             () =>
             {
@@ -150,7 +150,7 @@ internal static class ChargingDocument
 
     private static IEnumerable<Block> Engine(EngineReport engine, Bike bike) =>
         [
-            .. EngineBlocks.Table(engine),
+            .. EngineBlocks.Table(engine, bike),
             new Paragraph(EngineBlocks.Sentences(engine)),
             new PageOnly(() => [EngineBlocks.LightChart(engine, bike), EngineBlocks.VoltageChart(engine)]),
             .. EngineBlocks.RegulatorTable(engine),
@@ -158,12 +158,14 @@ internal static class ChargingDocument
             .. EngineBlocks.GeneratorTests(engine, bike),
         ];
 
+    private static Block[] RideBlocks(RideBalance ride) =>
+        [.. RideTable(ride), new PageOnly(() => [ChargingCharts.Ride(ride)])];
+
     /// <summary>The ride, stretch by stretch.</summary>
-    public static Block[] RideBlocks(RideBalance ride) =>
+    public static Block[] RideTable(RideBalance ride) =>
         [
             new Heading($"Ride of {Figures.Number(ride.Duration.Minutes, 0)} min: {Net(ride.NetCharge)}"),
             s_stretch.Table(ride.Stretches),
-            new PageOnly(() => [ChargingCharts.Ride(ride)]),
         ];
 
     /// <summary>A battery run time in words.</summary>

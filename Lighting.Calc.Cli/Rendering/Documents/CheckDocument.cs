@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Cli.Rendering;
 
-/// <summary>The page that <c>check</c> prints: verdict first, then load, fuses, drops, charging and findings.</summary>
+/// <summary>What <c>check</c> gives: verdict first, then load, fuses, drops, charging and findings; <see
+/// cref="CheckPage"/> lays its page out.</summary>
 internal static class CheckDocument
 {
     private static readonly Columns<VoltageDropBreakdown> s_lamp = new()
@@ -16,7 +17,7 @@ internal static class CheckDocument
     public static Document Of(BikeReport report, ToleranceReport? tolerance = null, FusePlan? plan = null) =>
         new(
             CommonBlocks.TitleOf(report.Bike, "Check"),
-            report.Headline,
+            tolerance is null ? report.Headline : $"{report.Headline}\n{ToleranceDocument.Sureness(tolerance)}",
             Cautions.OfWork(report.Bike),
             () => Blocks(report, tolerance, plan),
             json =>
@@ -34,8 +35,10 @@ internal static class CheckDocument
         )
         {
             Outcome = report.Verdict,
-            Fields = CheckFirstPage.Fields,
-            Lead = () => CheckFirstPage.Of(report),
+            Fields = CheckPage.Fields,
+            Lead = () => [.. tolerance is null ? [] : ToleranceDocument.Odds(tolerance), CheckFigures.Of(report)],
+            FirstSheet = () => CheckPage.FirstSheet(report, plan),
+            Page = () => CheckPage.Rest(report, tolerance, plan),
         };
 
     private static IEnumerable<Block> Blocks(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
@@ -47,10 +50,6 @@ internal static class CheckDocument
             yield return block;
         if (plan is not null)
             yield return new Paragraph($"Fuse plan, {FusePlanDocument.Remedy(plan)}");
-        // What is asked most stands on the first sheet.
-        yield return new PageOnly(() =>
-            [report.Engine is { } engine ? EngineBlocks.LightChart(engine, report.Bike) : null]
-        );
         var legend = new SettingLegend();
         if (!report.Fuses.IsEmpty)
         {
@@ -68,9 +67,6 @@ internal static class CheckDocument
             { s_lamp, d => d },
         }.Spreadsheet(report.WorstDrops);
         yield return legend.Block;
-        yield return new PageOnly(() =>
-            [new SideBySide([ReportCharts.LampVolts(report), ReportCharts.LampLight(report)]), .. Losses(report)]
-        );
         yield return new Heading(
             $"Load in the heaviest setting ({report.Heaviest.Setting}): {Figures.Amperes(report.Heaviest.TotalCurrent)}"
         );
@@ -79,69 +75,64 @@ internal static class CheckDocument
         {
             yield return new Heading("Charging");
             yield return new Paragraph(charging);
-            foreach (Block block in report.Engine is { } running ? EngineBlocks.Table(running) : [])
+            foreach (Block block in report.Engine is { } running ? EngineBlocks.Table(running, report.Bike) : [])
                 yield return block;
         }
 
-        yield return new PageOnly(() => Engine(report));
         foreach (Block block in tolerance is null ? [] : ToleranceDocument.Blocks(tolerance))
             yield return block;
         foreach (Block block in CommonBlocks.FindingBlocks(report.Findings))
             yield return block;
-        yield return new PageOnly(() => [CircuitBlock.Of(report.Bike, report.Heaviest)]);
     }
-
-    private static IEnumerable<Block> Losses(BikeReport report) =>
-        !report.Bike.HasNetwork || report.WorstDrops.IsEmpty
-            ? []
-            :
-            [
-                new Heading("Voltage-drop breakdown, each lamp in its worst setting"),
-                ReportCharts.Breakdowns(report),
-                DropDocument.Breakdowns(report).Table(report.WorstDrops.OrderByDescending(d => d.TotalDrop.Volts)),
-            ];
-
-    // What depends on engine speed.
-    private static IEnumerable<Block?> Engine(BikeReport report) =>
-        [
-            .. report.Engine is { } engine
-                ? [EngineBlocks.VoltageChart(engine), .. EngineBlocks.RegulatorTable(engine)]
-                : Array.Empty<Block?>(),
-            .. report.Charging is { Worst: not null } charging
-                ? [ChargingCharts.Balance(ChargingSystem.Of(report.Bike), charging)]
-                : Array.Empty<Block?>(),
-            .. report.Charging is { Worst: not null, Ride: { } ride }
-                ? PageOnly.Shown(ChargingDocument.RideBlocks(ride))
-                : [],
-            .. report.DirectLighting is { } direct && DirectLightingDocument.Chart(direct) is { } volts
-                ? [new Heading("Direct lighting"), volts]
-                : Array.Empty<Block>(),
-        ];
 
     // Every cause with its remedy, and what is all right beside them.
     private static IEnumerable<Block> Causes(BikeReport report)
     {
         if (report.Causes.IsEmpty)
             yield break;
-        yield return new Heading("Causes and remedies");
-        yield return new WorkList(report.Causes);
+        var work = new WorkList(report.Causes);
+        if (work.Text.Length > 0)
+        {
+            yield return new Heading("Causes and remedies");
+            yield return work;
+        }
+
+        foreach (Block block in Beside(report))
+            yield return block;
+    }
+
+    /// <summary>What suits beside the causes, and what is not judged.</summary>
+    public static IEnumerable<Block> Beside(BikeReport report)
+    {
         if (CheckHeadline.Suitable(report) is { Length: > 0 } suitable)
             yield return new Paragraph($"Suits: {suitable}.");
         if (!report.NotJudged.IsEmpty)
             yield return new Paragraph($"Not judged: {string.Join(" ", report.NotJudged)}");
     }
 
-    private static string? Charging(BikeReport report)
+    /// <summary>What the charging covers, the usual ride first, in sentences; null without a charging list.</summary>
+    public static string? Charging(BikeReport report)
     {
-        if (report.Charging is not { Worst: { } balance })
+        if (report.Charging is not { Worst: { } worst } charging)
             return null;
-        string text =
-            $"The greatest average load, {Figures.Amperes(balance.Demand)} in the setting '{balance.Setting}', is "
-            + $"covered {BreakEvenWords.Of(balance.BreakEven)}.";
-        if (report.Charging.Ride is { NetCharge: { } net } ride)
-            text +=
-                $" The ride of {ride.Duration.Minutes:0.#} min leaves {Figures.Number(net.AmpereHours, 2)} Ah net"
-                + (ride.FinalStateOfCharge is { } charge ? $", the battery at {Figures.Percent(charge)}." : ".");
-        return report.Engine is { } engine ? $"{text} {EngineBlocks.Sentences(engine)}" : text;
+        var sentences = new List<string>();
+        if (charging.Typical is { } usual)
+            sentences.Add(
+                $"The usual ride's {Figures.Amperes(usual.Demand)} on average ('{usual.Setting}') are covered "
+                    + $"{BreakEvenWords.Of(usual.BreakEven)}."
+            );
+        if (charging.Ride is { NetCharge: { } net } ride)
+            sentences.Add(
+                $"The ride of {ride.Duration.Minutes:0.#} min leaves {Figures.Number(net.AmpereHours, 2)} Ah net"
+                    + (ride.FinalStateOfCharge is { } charge ? $", the battery at {Figures.Percent(charge)}." : ".")
+            );
+        if (worst != charging.Typical)
+            sentences.Add(
+                $"The greatest average load, {Figures.Amperes(worst.Demand)} in the setting '{worst.Setting}', is "
+                    + $"covered {BreakEvenWords.Of(worst.BreakEven)}."
+            );
+        if (report.Engine is { } engine)
+            sentences.Add(EngineBlocks.Sentences(engine));
+        return string.Join(" ", sentences);
     }
 }

@@ -36,10 +36,24 @@ internal static class CommonBlocks
     {
         { "fuse", "fuse", f => f.Fuse.Name },
         { "rating A", "ratingA", f => f.Fuse.Rating, Figures.Rated },
-        { "cont. A", "continuousCurrentA", f => f.Steady.ContinuousCurrent },
+        {
+            "cont. A",
+            "continuousCurrentA",
+            f =>
+                ((Cell)f.Steady.ContinuousCurrent).Beyond(
+                    f.Steady.ContinuousCurrent.Amperes > f.Steady.UsableCurrent.Amperes + 1e-9
+                )
+        },
         { "limit A", "usableA", f => f.Steady.UsableCurrent },
         { "continuous setting", "continuousSetting", f => f.Steady.ContinuousSetting },
-        { "peak A", "worstCurrentA", f => f.Steady.WorstCurrent },
+        {
+            "peak A",
+            "worstCurrentA",
+            f =>
+                ((Cell)f.Steady.WorstCurrent).Beyond(
+                    f.Steady.WorstCurrent.Amperes > f.Steady.PeakLimit.Amperes + 1e-9
+                )
+        },
         { "peak limit A", "peakLimitA", f => f.Steady.PeakLimit },
         { "at peak", "worstSetting", f => f.Steady.WorstSetting },
         { "verdict", "verdict", f => f.VerdictText },

@@ -6,6 +6,9 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>What <c>diagram</c> gives: the drawing, and what it shows as tables.</summary>
 internal static class DiagramDocument
 {
+    // Whose table fills a good part of a printed sheet.
+    private const int ManyPoints = 20;
+
     private static readonly Columns<DiagramPart> s_part = new()
     {
         { "part", "part", p => p.Name },
@@ -24,11 +27,13 @@ internal static class DiagramDocument
             Cautions.OfWork(bike),
             () =>
                 [
-                    new PageOnly(() => [CircuitBlock.Of(bike, point)]),
                     new Heading("Points"),
-                    CommonBlocks.Point.Table(point.Points),
+                    CommonBlocks.Point.Table(point.Points) with { IsInColumns = true },
+                    // The drawing begins a printed sheet: the one before it is not to hold a title alone.
+                    .. point.Points.Length > ManyPoints ? [Drawn(bike, point)] : Array.Empty<Block>(),
                     new Heading("Parts"),
                     s_part.Table(PartsOf(bike, point), isMain: true),
+                    .. point.Points.Length > ManyPoints ? [] : new Block[] { Drawn(bike, point) },
                 ],
             json =>
             {
@@ -40,6 +45,8 @@ internal static class DiagramDocument
                 json.Write("parts", s_part, PartsOf(bike, point));
             }
         );
+
+    private static PageOnly Drawn(Bike bike, OperatingPoint point) => new(() => [CircuitBlock.Of(bike, point)]);
 
     // Every part with its points and its current from the one to the other.
     private static IEnumerable<DiagramPart> PartsOf(Bike bike, OperatingPoint point)

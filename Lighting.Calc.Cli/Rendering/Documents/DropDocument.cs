@@ -55,7 +55,11 @@ internal static class DropDocument
             { "switch", "", d => d.DropIn(VoltageDropKind.Switch) },
             { "fuse", "", d => d.DropIn(VoltageDropKind.Fuse) },
             { "return", "", d => d.DropIn(VoltageDropKind.ReturnWire) },
-            { "drop %", "dropPercent", d => d.Lamp.Drop },
+            {
+                "drop %",
+                "dropPercent",
+                d => ((Cell)d.Lamp.Drop).Beyond(d.Lamp.Drop is { } drop && LimitOf(report, d).IsExceededBy(drop))
+            },
             { "limit %", "allowedDropPercent", d => LimitOf(report, d).Share },
             { "relativeLight", d => d.Lamp.PublishedLight },
             { "dimmer %", "lightLost", d => d.LightLost },
@@ -81,10 +85,7 @@ internal static class DropDocument
             Cautions.OfWork(report.Bike),
             () =>
                 [
-                    new Heading(
-                        $"Voltage-drop breakdown from the source ({Figures.Volts(report.SupplyVoltage)}) to each lamp "
-                            + $"and back, in its worst setting"
-                    ),
+                    new Heading(Source(report)),
                     Breakdowns(report).Table(breakdowns),
                     new PageOnly(() =>
                         report.Bike.HasNetwork && breakdowns.Length > 0
@@ -93,7 +94,8 @@ internal static class DropDocument
                                 ReportCharts.Breakdowns(report),
                                 CircuitBlock.Of(
                                     report.Bike,
-                                    report.Settings.First(p => p.Setting.Equals(breakdowns[0].Setting))
+                                    report.Settings.First(p => p.Setting.Equals(breakdowns[0].Setting)),
+                                    Drawing.UnsuitableParts.Of(report)
                                 ),
                             ]
                             : []

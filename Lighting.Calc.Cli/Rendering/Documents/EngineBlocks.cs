@@ -98,8 +98,8 @@ internal static class EngineBlocks
             + $"{Figures.Percent(EngineSeries.LightAt(slowest, night.Headlamp)!.Value)} headlamp light; {from}.";
     }
 
-    /// <summary>The table over engine speed.</summary>
-    public static IEnumerable<Block> Table(EngineReport report)
+    /// <summary>The table over engine speed: the speeds of the charging list, and others between them.</summary>
+    public static IEnumerable<Block> Table(EngineReport report, Bike bike)
     {
         if (report.Series.IsEmpty)
             yield break;
@@ -112,7 +112,7 @@ internal static class EngineBlocks
         AddSeries(columns, "braking", braking);
         double[] speeds = [.. report.Series.SelectMany(s => s.Points).Select(Rpm).Distinct().Order()];
         yield return new Heading("Voltage, light and battery over engine speed");
-        yield return columns.Table(Fewer(speeds));
+        yield return columns.Table(Fewer(speeds, bike));
         yield return new Paragraph(
             string.Join(" ", report.Series.Select(s => $"{Name(s.Kind)}: {s.Setting}."))
                 + " Battery: into it, negative out of it; no more than it accepts at its state of charge."
@@ -287,6 +287,47 @@ internal static class EngineBlocks
         }
     }
 
+    /// <summary>Light, and under it the current into the battery, over engine speed: what a rider asks first.</summary>
+    public static LineChart? LightAndCharging(EngineReport report, Bike bike)
+    {
+        LineChart? charging = BatteryChart(report);
+        return LightChart(report, bike) is { } light
+            ? light with { Title = "Light and charging over engine speed, by night", Below = charging }
+            : charging;
+    }
+
+    // What the battery takes is next to nothing once it is full; what it gives is what counts.
+    private static LineChart? BatteryChart(EngineReport report)
+    {
+        EngineSeries[] series = [.. report.Series.Where(s => s.Kind != EngineSeriesKind.NightBraking)];
+        return series.Length == 0
+            ? null
+            : new LineChart(
+                "Current into the battery, by day and by night",
+                $"{string.Join(" ", Charges(report))} Below zero the battery is discharged.",
+                "engine speed, rpm",
+                "into the battery, A",
+                [
+                    .. series.Select(s => new ChartLine(
+                        Name(s.Kind),
+                        [.. s.Points.Select(p => new ChartPoint(Rpm(p), p.Bus!.BatteryCurrent.Amperes))]
+                    )),
+                ],
+                [
+                    .. series
+                        .Where(s => s.ChargesFrom is { Outcome: BreakEvenOutcome.At })
+                        .Select(s => new ChartMark(
+                            s.ChargesFrom.Speed!.Value.RevolutionsPerMinute,
+                            0,
+                            (s.Kind == EngineSeriesKind.Day ? "day: " : "night: ")
+                                + Figures.Rpm(s.ChargesFrom.Speed.Value)
+                        )),
+                ],
+                0,
+                0
+            );
+    }
+
     /// <summary>Voltage of the bus over engine speed.</summary>
     public static LineChart? VoltageChart(EngineReport report)
     {
@@ -407,6 +448,18 @@ internal static class EngineBlocks
         speeds.Length <= MostRows
             ? speeds
             : Enumerable.Range(0, MostRows).Select(i => speeds[i * (speeds.Length - 1) / (MostRows - 1)]);
+
+    // Listed speeds, the cut-in first of all, are what a reader looks for; even ones fill the lines that are left.
+    private static IEnumerable<double> Fewer(double[] speeds, Bike bike)
+    {
+        double[] listed = [.. speeds.Where(n => bike.Charging.Any(c => Math.Abs(Listed(c) - n) < 0.5))];
+        List<double> chosen = [.. Fewer([.. listed.Append(speeds[0]).Append(speeds[^1]).Distinct().Order()])];
+        while (chosen.Count < Math.Min(MostRows, speeds.Length))
+            chosen.Add(speeds.Except(chosen).MaxBy(n => (chosen.Min(c => Math.Abs(c - n)), -n)));
+        return chosen.Order();
+
+        static double Listed(ChargingPoint point) => point.Speed.RevolutionsPerMinute;
+    }
 
     private static string Name(EngineSeriesKind kind) =>
         kind switch

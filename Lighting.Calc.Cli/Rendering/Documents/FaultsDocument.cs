@@ -68,7 +68,7 @@ internal static class FaultsDocument
         new(
             CommonBlocks.TitleOf(finder.Bike, "Faults"),
             diagnosis.Summary,
-            Cautions.OfWork(finder.Bike),
+            ReadingsDocument.WithPositiveEarth(Cautions.OfWork(finder.Bike), finder.Notes),
             () =>
                 [
                     new Heading("Likeliest first"),
@@ -95,7 +95,7 @@ internal static class FaultsDocument
                         : Array.Empty<Block>(),
                     .. CommonBlocks.FindingBlocks(diagnosis.Findings),
                     new Heading("How to measure"),
-                    .. finder.Notes.Select(n => new Paragraph(n.Message)),
+                    .. finder.Notes.Where(n => Belongs(n, diagnosis.Next)).Select(n => new Paragraph(n.Message)),
                 ],
             json =>
             {
@@ -114,6 +114,15 @@ internal static class FaultsDocument
         )
         {
             StepCautions = diagnosis.Next is { } step ? [Test(finder, step)] : [],
+        };
+
+    // How to measure resistance is for a test that does; positive earth is a caution.
+    private static bool Belongs(Finding note, NextTest? next) =>
+        note.Kind switch
+        {
+            FindingKind.OhmmeterOffBattery or FindingKind.OhmmeterOffCoil => next?.Instrument == Instrument.Ohmmeter,
+            FindingKind.MeterOnPositiveEarth => false,
+            _ => true,
         };
 
     private static Block[] Proof(Diagnosis diagnosis) =>

@@ -78,7 +78,9 @@ internal static class ReadingsDocument
             Live(expected),
             () =>
                 [
-                    .. expected.Notes.Where(n => n.Subject != Ohmmeter).Select(n => new Paragraph(n.Message)),
+                    .. expected
+                        .Notes.Where(n => n.Subject != Ohmmeter && n.Kind != FindingKind.MeterOnPositiveEarth)
+                        .Select(n => new Paragraph(n.Message)),
                     .. expected.Settings.SelectMany(s => Sheet(expected.Bike, s)),
                     .. Drain(expected),
                     new Heading(
@@ -121,12 +123,23 @@ internal static class ReadingsDocument
     private static CautionList Live(ExpectedReadings expected)
     {
         ElectricCurrent[] fuses = [.. expected.Settings.SelectMany(s => s.Fuses).Select(f => f.Highest)];
-        return Cautions.OfReadings(
-            expected.Bike,
-            expected.EngineSpeed is not null || expected.Supply > expected.Bike.BatteryVoltage,
-            fuses.Length == 0 ? null : fuses.MaxBy(a => a.Amperes)
+        return WithPositiveEarth(
+            Cautions.OfReadings(
+                expected.Bike,
+                expected.EngineSpeed is not null || expected.Supply > expected.Bike.BatteryVoltage,
+                fuses.Length == 0 ? null : fuses.MaxBy(a => a.Amperes)
+            ),
+            expected.Notes
         );
     }
+
+    /// <summary>The cautions, with the one of positive earth first where it is among the notes: whoever misses it reads
+    /// every voltage wrongly.</summary>
+    public static CautionList WithPositiveEarth(CautionList cautions, IEnumerable<Finding> notes) =>
+        new([
+            .. notes.Where(n => n.Kind == FindingKind.MeterOnPositiveEarth).Select(n => n.Message),
+            .. cautions.Texts,
+        ]);
 
     private static string Engine(ExpectedReadings expected) =>
         expected.EngineSpeed is { } speed ? $"engine at {Figures.Rpm(speed)}"

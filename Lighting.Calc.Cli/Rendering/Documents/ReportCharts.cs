@@ -29,7 +29,10 @@ internal static class ReportCharts
                         + $"continuous limit, {Figures.Amperes(f.Steady.WorstCurrent)} peak, rated "
                         + $"{Figures.Rating(f.Fuse.Rating)}: {f.VerdictText}",
                     [f.Steady.UsableCurrent.Amperes, f.Fuse.Rating.Amperes]
-                )),
+                )
+                {
+                    Limit = f.Steady.UsableCurrent.Amperes,
+                }),
             ]
         );
 

@@ -12,17 +12,21 @@ internal sealed class SettingLegend
             Rows = [.. table.Rows.Select(r => (IReadOnlyList<Cell>)[.. r.Select(In)])],
         };
 
+    /// <summary>The same as lines of a page.</summary>
+    public OpeningLines Lines => new([.. _settings.Select((s, i) => ($"{Letter(i)}  {s}", (string?)null))]);
+
     /// <summary>What each letter stands for; to be put under the last table that uses them.</summary>
     public Block Block => new Paragraph(string.Join("\n", _settings.Select((s, i) => $"{Letter(i)}  {s}")));
 
-    private Cell In(Cell cell)
+    /// <summary>The letter of a setting.</summary>
+    public string Of(Setting setting)
     {
-        if (cell.Value is not Setting setting)
-            return cell;
         if (!_settings.Contains(setting))
             _settings.Add(setting);
-        return cell with { Text = Letter(_settings.IndexOf(setting)) };
+        return Letter(_settings.IndexOf(setting));
     }
+
+    private Cell In(Cell cell) => cell.Value is Setting setting ? cell with { Text = Of(setting) } : cell;
 
     private static string Letter(int index) =>
         index < 26 ? ((char)('A' + index)).ToString() : $"{Letter(index / 26 - 1)}{Letter(index % 26)}";

@@ -95,6 +95,52 @@ internal static class ToleranceDocument
         { "source", p => p.Spread.Source },
     };
 
+    // As many bars as the first sheet has room for.
+    private const int MostBars = 10;
+
+    /// <summary>How sure the verdict is, in a line.</summary>
+    public static string Sureness(ToleranceReport report)
+    {
+        VerdictTolerance bike = report.Verdicts.First(v => v.Subject == "the bike");
+        return $"Sure: {bike.Verdict} on {Figures.Number(Odds(bike.Probability.Percent), 1)} % of "
+            + $"{report.Samples.ToString(CultureInfo.InvariantCulture)} bikes drawn.";
+    }
+
+    /// <summary>How often each verdict holds, as bars, the least certain first.</summary>
+    public static Block[] Odds(ToleranceReport report)
+    {
+        VerdictTolerance[] unsure = [.. report.Verdicts.Where(v => v.Probability.DecimalFractions < 1)];
+        VerdictTolerance[] shown =
+            unsure.Length == 0 ? [.. report.Verdicts.Where(v => v.Subject == "the bike")] : [.. unsure.Take(MostBars)];
+        return
+        [
+            new BarChart(
+                $"How often each verdict holds, of {report.Samples.ToString(CultureInfo.InvariantCulture)} bikes drawn "
+                    + "within the tolerances of their parts",
+                ["always (100 %)"],
+                [
+                    .. shown.Select(v => new Bar(
+                        v.Subject,
+                        v.Probability.Percent,
+                        $"{v.Verdict}: {Figures.Number(Odds(v.Probability.Percent), 1)} %",
+                        [100]
+                    )),
+                ]
+            ),
+            new Paragraph(Certain(report, unsure.Length - shown.Length)),
+        ];
+    }
+
+    private static string Certain(ToleranceReport report, int more)
+    {
+        int unsure = report.Verdicts.Count(v => v.Probability.DecimalFractions < 1);
+        string rest =
+            unsure == 0 ? "Every verdict holds on every bike drawn."
+            : unsure < report.Verdicts.Length ? "Every other verdict holds on every bike drawn."
+            : "";
+        return $"{(more > 0 ? $"{more} more that do not always hold are below. " : "")}{rest}".Trim();
+    }
+
     /// <summary>Every result and its percentiles, one row each.</summary>
     public static SpreadsheetOnly Spreadsheet(ToleranceReport report) =>
         s_result.Spreadsheet([
@@ -118,11 +164,9 @@ internal static class ToleranceDocument
         VerdictTolerance[] unsure = [.. report.Verdicts.Where(v => v.Probability.DecimalFractions < 1)];
         if (unsure.Length > 0)
             yield return s_verdict.Table(unsure);
-        string certain =
-            unsure.Length == 0 ? "Every verdict holds on every bike drawn."
-            : unsure.Length < report.Verdicts.Length ? "Every other verdict holds on every bike drawn."
-            : "";
-        yield return new Paragraph($"{certain} The spreads and their sources: lighting-calc tables tolerances.".Trim());
+        yield return new Paragraph(
+            $"{Certain(report, more: 0)} The spreads and their sources: lighting-calc tables tolerances.".Trim()
+        );
     }
 
     /// <summary>Writes the JSON object <c>tolerance</c>.</summary>

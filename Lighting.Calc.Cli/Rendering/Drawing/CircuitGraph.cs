@@ -22,7 +22,7 @@ internal sealed record CircuitGraph(
     // live path.
     private const double LeastAmperes = 5e-3;
 
-    public static CircuitGraph Of(Bike bike, OperatingPoint point)
+    public static CircuitGraph Of(Bike bike, OperatingPoint point, UnsuitableParts? unsuitable = null)
     {
         var numbers = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
         var points = new List<CircuitPoint>();
@@ -33,6 +33,7 @@ internal sealed record CircuitGraph(
         }
 
         var ends = new PartEnds(bike, point);
+        UnsuitableParts bad = unsuitable ?? UnsuitableParts.None;
         List<CircuitPart> parts =
         [
             .. point.Fuses.Select(f =>
@@ -41,7 +42,8 @@ internal sealed record CircuitGraph(
                     ends.To(f.Fuse),
                     SymbolKind.Fuse,
                     $"{f.Fuse.Name} {Figures.Rating(f.Fuse.Rating).Replace(' ', '\u00A0')}",
-                    f.Current.Amperes
+                    f.Current.Amperes,
+                    isUnsuitable: bad.Fuses.Contains(f.Fuse.Name)
                 )
             ),
             .. point.Contacts.Select(c =>
@@ -60,7 +62,8 @@ internal sealed record CircuitGraph(
                     r.Run.To,
                     SymbolKind.Wire,
                     r.Run.Colour is { } colour ? $"{r.Run.Name} {colour.Code}" : r.Run.Name,
-                    r.Current.Amperes
+                    r.Current.Amperes,
+                    isUnsuitable: bad.Runs.Contains(r.Run.Name)
                 )
             ),
             .. point.Lamps.Select(l =>
@@ -71,7 +74,8 @@ internal sealed record CircuitGraph(
                     l.Lamp.Quantity == 1 ? l.Lamp.Lamp : $"{l.Lamp.Quantity} × {l.Lamp.Lamp}",
                     l.Current.Amperes,
                     IsLive(l.Current.Amperes) ? $"{Figures.Volts(l.Voltage)} {Figures.Amperes(l.Current)}" : "off",
-                    isLoad: true
+                    isLoad: true,
+                    isUnsuitable: bad.Lamps.Contains(l.Lamp.Lamp)
                 )
             ),
         ];
@@ -95,17 +99,19 @@ internal sealed record CircuitGraph(
             string name,
             double amperes,
             string? figures = null,
-            bool isLoad = false
+            bool isLoad = false,
+            bool isUnsuitable = false
         ) =>
             new(
                 0,
                 numbers[from],
                 numbers[to],
                 symbol,
-                name,
+                isUnsuitable ? CircuitPart.Sign + name : name,
                 figures ?? (IsLive(amperes) ? $"{Figures.Number(Math.Abs(amperes), 2)} A" : "0 A"),
                 isLoad,
-                IsLive(amperes)
+                IsLive(amperes),
+                isUnsuitable
             );
     }
 

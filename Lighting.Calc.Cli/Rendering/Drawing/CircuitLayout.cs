@@ -9,8 +9,8 @@ namespace Lighting.Calc.Cli.Rendering.Drawing;
 /// </remarks>
 internal sealed class CircuitLayout
 {
-    private const double Margin = 8;
-    private const double SlotPadding = 8;
+    private const double Margin = 5;
+    private const double SlotPadding = 6;
     private const double RowGap = 5;
     private const double BandGap = 10;
     private const double SourceRoom = 76;
@@ -19,7 +19,7 @@ internal sealed class CircuitLayout
     private const double LoadLine = 110;
 
     // Where names may be broken: narrow columns make a drawing tall, wide ones make it broad.
-    private static readonly double[] s_longestLines = [66, 74, 84, 96, 120];
+    private static readonly double[] s_longestLines = [50, 56, 66, 74, 84, 96, 120];
 
     private readonly CircuitGraph _graph;
     private readonly double _longestLine;

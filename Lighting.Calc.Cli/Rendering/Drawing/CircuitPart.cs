@@ -9,6 +9,7 @@ namespace Lighting.Calc.Cli.Rendering.Drawing;
 /// <param name="Figures">Its figures.</param>
 /// <param name="IsLoad">Whether it is a lamp or another load.</param>
 /// <param name="IsLive">Whether current flows in it.</param>
+/// <param name="IsUnsuitable">Whether it does not suit; its name then begins with the sign for it.</param>
 internal sealed record CircuitPart(
     int Number,
     int From,
@@ -17,5 +18,10 @@ internal sealed record CircuitPart(
     string Name,
     string Figures,
     bool IsLoad,
-    bool IsLive
-);
+    bool IsLive,
+    bool IsUnsuitable = false
+)
+{
+    /// <summary>Begins the name of what does not suit.</summary>
+    public const string Sign = "✖\u00A0";
+}

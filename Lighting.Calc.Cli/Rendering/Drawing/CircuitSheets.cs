@@ -86,8 +86,16 @@ internal static class CircuitSheets
         IReadOnlyList<CircuitDrawing> Sheets
     )
     {
+        // A sheet that is almost empty is worse than some more conductors cut.
+        private const double Alike = 0.1;
+
         public bool IsBetterThan(Choice other) =>
-            Sheets.Count < other.Sheets.Count || Sheets.Count == other.Sheets.Count && Marks < other.Marks;
+            Sheets.Count != other.Sheets.Count ? Sheets.Count < other.Sheets.Count
+            : Math.Abs(Evenness - other.Evenness) > Alike ? Evenness > other.Evenness
+            : Marks < other.Marks;
+
+        private double Evenness { get; } =
+            Sheets.Min(s => s.Labels.Count) / (double)Math.Max(1, Sheets.Max(s => s.Labels.Count));
 
         private int Marks => Sheets.Sum(s => s.Marks.Count);
     }

@@ -3,8 +3,8 @@ using System.Text;
 namespace Lighting.Calc.Cli.Rendering.Drawing;
 
 /// <summary>How wide letters are, and where a name is broken into lines.</summary>
-/// <remarks>Widths are those of the widest of the sans-serif families that the style sheet names, so that a label never
-/// needs more room than it was given.</remarks>
+/// <remarks>Widths are those of Helvetica (Adobe's metrics of the 14 base fonts), which the families that the style
+/// sheet names first share; a drawing states the width of every line, so that other letters are fitted to it.</remarks>
 internal static class LabelText
 {
     /// <summary>Size of the letters.</summary>
@@ -16,7 +16,18 @@ internal static class LabelText
     private const double LongestWord = 110;
 
     // Figures are set bold, which is wider.
-    private const double BoldWidening = 1.14;
+    private const double BoldWidening = 1.06;
+
+    // From the space to the tilde, in thousandths of the size.
+    private static readonly int[] s_ascii =
+    [
+        278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278,
+        556, 556, 556, 556, 556, 556, 556, 556, 556, 556, 278, 278, 584, 584, 584, 556,
+        1015, 667, 667, 722, 722, 667, 611, 778, 722, 278, 500, 667, 556, 833, 722, 778,
+        667, 778, 722, 667, 611, 722, 667, 944, 667, 667, 611, 278, 278, 278, 469, 556,
+        333, 556, 556, 500, 556, 556, 278, 556, 556, 222, 222, 500, 222, 833, 556, 556,
+        556, 556, 333, 500, 278, 556, 500, 722, 500, 500, 500, 334, 260, 334, 584,
+    ];
 
     /// <summary>The width of a line.</summary>
     public static double Width(string line, bool isBold) =>
@@ -61,14 +72,10 @@ internal static class LabelText
     private static double Em(Rune rune) =>
         rune.Value switch
         {
-            ' ' or '\u00A0' or '.' or ',' or ':' or ';' or '\'' or '|' or '!' => 0.34,
-            'i' or 'j' or 'l' or 'I' => 0.30,
-            'f' or 't' or 'r' or '-' or '(' or ')' or '/' or '[' or ']' => 0.42,
-            'm' or 'W' or 'M' or '%' or '@' => 0.99,
-            'w' or '+' or '=' or '<' or '>' or '×' or '−' => 0.84,
-            >= 'A' and <= 'Z' => 0.76,
-            >= 'a' and <= 'z' or >= '0' and <= '9' => 0.64,
-            < 0x2E80 => 0.80,
+            >= ' ' and <= '~' => s_ascii[rune.Value - ' '] / 1000.0,
+            '\u00A0' => 0.278,
+            '→' => 1,
+            < 0x2000 => 0.78,
             _ => 1.05,
         };
 }

@@ -5,12 +5,12 @@ namespace Lighting.Calc.Cli.Rendering.Drawing;
 /// <param name="Height">In millimetres.</param>
 internal readonly record struct PrintedSheet(double Width, double Height)
 {
-    public static readonly PrintedSheet OnItsSide = new(258, 160);
+    public static readonly PrintedSheet OnItsSide = new(262, 170);
 
-    public static readonly PrintedSheet Upright = new(184, 226);
+    public static readonly PrintedSheet Upright = new(192, 238);
 
-    // Print of six points is the smallest that is read without effort.
-    private const double LeastLetter = 6 * 25.4 / 72;
+    // Print of seven and a half points is read at arm's length, in a workshop.
+    private const double LeastLetter = 7.5 * 25.4 / 72;
 
     /// <summary>The fewest millimetres that one unit of a legible drawing may have.</summary>
     public const double LeastScale = LeastLetter / LabelText.Size;

@@ -5,7 +5,7 @@ namespace Lighting.Calc.Cli.Rendering.Drawing;
 internal sealed class SideColumns
 {
     private const double TrackWidth = 7;
-    private const double LeastChannel = 12;
+    private const double LeastChannel = 10;
 
     private readonly double[] _slots;
     private readonly double[] _channels;

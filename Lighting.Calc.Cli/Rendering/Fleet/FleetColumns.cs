@@ -5,18 +5,7 @@ internal static class FleetColumns
 {
     public static readonly Columns<FleetRow> All = new()
     {
-        {
-            "folder",
-            "folder",
-            r => new Cell(
-                VisibleText.Of(
-                    Path.GetFileName(Path.TrimEndingDirectorySeparator(r.Folder)) is { Length: > 0 } last
-                        ? last
-                        : r.Folder
-                ),
-                r.Folder
-            )
-        },
+        { "folder", "folder", r => FolderCell(r) },
         { "bike", "bike", r => Given(r.Bike) },
         { "verdict", "verdict", r => Verdict(r.Outcome) },
         { "faults", "faults", r => Count(r, r.Faults) },
@@ -48,6 +37,47 @@ internal static class FleetColumns
         "dropPercent",
         "breakEvenRpm"
     );
+
+    /// <summary>The columns of a page: the bike's name with its folder, limits beside figures, and why.</summary>
+    public static readonly Columns<FleetRow> OfPage = new()
+    {
+        { "bike", "bike", r => r.Bike.Length == 0 ? Folder(r) : $"{VisibleText.Of(r.Bike)}\n{Folder(r)}" },
+        { "verdict", "verdict", r => Verdict(r.Outcome) },
+        { "faults", "faults", r => Count(r, r.Faults) },
+        {
+            "load A",
+            "continuousCurrentA",
+            r => ((Cell)r.ContinuousAmperes).Beyond(r.ContinuousAmperes > r.UsableAmperes + 1e-9)
+        },
+        { "limit A", "usableA", r => r.UsableAmperes },
+        {
+            "drop %",
+            "dropPercent",
+            r => ((Cell)r.DropPercent).In("F1").Beyond(r.DropPercent > r.AllowedDropPercent + 1e-9)
+        },
+        { "limit %", "allowedDropPercent", r => r.AllowedDropPercent, "F1" },
+        { "covered from rpm", "breakEvenRpm", r => r.BreakEvenRpm, "F0" },
+        { "gravest", "message", r => r.Cause() ?? Given(string.Join("; ", r.Messages)) },
+    };
+
+    /// <summary>The columns of bikes that could not be checked.</summary>
+    public static readonly Columns<FleetRow> OfFailures = new()
+    {
+        { "folder", "folder", r => Folder(r) },
+        { "why it was not checked", "message", r => string.Join("\n", r.Messages) },
+    };
+
+    private static Cell FolderCell(FleetRow row) =>
+        new(
+            VisibleText.Of(
+                Path.GetFileName(Path.TrimEndingDirectorySeparator(row.Folder)) is { Length: > 0 } last
+                    ? last
+                    : row.Folder
+            ),
+            row.Folder
+        );
+
+    private static string Folder(FleetRow row) => FolderCell(row).Text;
 
     private static string Verdict(FleetOutcome outcome) =>
         outcome switch

@@ -10,6 +10,9 @@ internal sealed record FleetRow
     /// <summary>What was wrong with its lists; of a bike that was checked its gravest fault, if any.</summary>
     public required IReadOnlyList<string> Messages { get; init; }
 
+    /// <summary>The gravest cause in a line; not made unless a page asks for it.</summary>
+    public Func<string?> Cause { get; init; } = () => null;
+
     public string Bike { get; init; } = "";
 
     public int Faults { get; init; }
@@ -44,6 +47,9 @@ internal sealed record FleetRow
 
     public double? DropPercent { get; init; }
 
+    /// <summary>What that lamp may lose.</summary>
+    public double? AllowedDropPercent { get; init; }
+
     public double? BreakEvenRpm { get; init; }
 
     public double? NetAmpereHours { get; init; }
@@ -77,6 +83,7 @@ internal sealed record FleetRow
                 _ => FleetOutcome.DoesNotSuit,
             },
             Messages = gravest is null ? report.NotJudged : [$"{gravest.Subject}: {gravest.Message}"],
+            Cause = () => report.Causes.FirstOrDefault()?.Text,
             Bike = report.Bike.Name,
             Faults = report.Findings.Count(f => f.Severity == Severity.Fault),
             Cautions = report.Findings.Count(f => f.Severity == Severity.Caution),
@@ -92,6 +99,9 @@ internal sealed record FleetRow
             Lamp = drop?.Lamp.Lamp.Lamp,
             LampVolts = drop?.Lamp.Voltage.Volts,
             DropPercent = drop?.Lamp.Drop?.Percent,
+            AllowedDropPercent = drop is null
+                ? null
+                : DropLimit.Of(report.Bike, drop.Lamp.Lamp, drop.SupplyVoltage).Share.Percent,
             BreakEvenRpm = report.Charging?.Worst?.BreakEven.Speed?.RevolutionsPerMinute,
             NetAmpereHours = report.Charging?.Ride?.NetCharge?.AmpereHours,
         };

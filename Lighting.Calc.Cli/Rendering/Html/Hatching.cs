@@ -17,6 +17,24 @@ internal static class Hatching
         "M3,4 h2",
     ];
 
+    /// <summary>The hatching of what lies beyond a limit, for the whole page.</summary>
+    public static void DefineBeyond(Markup page) =>
+        page.Open(
+                "svg",
+                ("xmlns", "http://www.w3.org/2000/svg"),
+                ("aria-hidden", "true"),
+                ("class", "patterns"),
+                ("width", "0"),
+                ("height", "0")
+            )
+            .Open("defs")
+            .Open("pattern", ("id", "beyond"), ("width", "5"), ("height", "5"), ("patternUnits", "userSpaceOnUse"))
+            .Void("rect", ("class", "beyond-ground"), ("width", "5"), ("height", "5"))
+            .Void("path", ("class", "beyond-stroke"), ("d", "M0,0 L5,5 M5,0 L0,5"))
+            .Close()
+            .Close()
+            .Close();
+
     public static void Define(Markup page, int kind)
     {
         page.Open(

@@ -18,8 +18,9 @@ internal static class HtmlBars
             page.Open("div", ("class", "bar"))
                 .Element("span", bar.Label, ("class", "name"))
                 .Text(" ")
-                .Element("span", UnitText.Bound(bar.Text), ("class", "value"));
-            page.OpenPicture($"{chart.Title}: {bar.Label}", bar.Text, ("width", "100%"), ("height", "18"));
+                .Element("span", (IsBeyond(bar) ? "✖ " : "") + UnitText.Bound(bar.Text), ("class", "value"));
+            // The words beside it say the same.
+            page.OpenHidden(("width", "100%"), ("height", "18"));
             page.Void("rect", ("class", "track"), ("x", "0"), ("y", "3"), ("width", "100%"), ("height", "12"));
             page.Void(
                 "rect",
@@ -29,6 +30,8 @@ internal static class HtmlBars
                 ("width", Markup.Share(bar.Value / scale)),
                 ("height", "12")
             );
+            if (IsBeyond(bar))
+                Beyond(page, bar.Limit!.Value / scale, bar.Value / scale, "3", "12");
             for (int i = 0; i < bar.Marks.Count; i++)
                 if (bar.Marks[i] is { } mark)
                     Mark(page, i, Markup.Share(mark / scale), "18");
@@ -38,12 +41,26 @@ internal static class HtmlBars
         page.Close();
     }
 
+    private static bool IsBeyond(Bar bar) => bar.Limit is { } limit && bar.Value > limit;
+
     /// <summary>A mark across a bar, with a rim that keeps it apart from the bar's colour.</summary>
     public static void Mark(Markup page, int mark, string x, string height)
     {
         page.Void("line", ("class", "rim"), ("x1", x), ("x2", x), ("y1", "0"), ("y2", height));
         page.Void("line", ("class", $"mark m{mark}"), ("x1", x), ("x2", x), ("y1", "0"), ("y2", height));
     }
+
+    /// <summary>Hatches what is beyond a limit.</summary>
+    public static void Beyond(Markup page, double from, double to, string y, string height) =>
+        page.Void(
+            "rect",
+            ("class", "beyond"),
+            ("fill", "url(#beyond)"),
+            ("x", Markup.Share(from)),
+            ("y", y),
+            ("width", Markup.Share(to - from)),
+            ("height", height)
+        );
 
     private static void Legend(Markup page, IReadOnlyList<string> marks)
     {

@@ -10,16 +10,25 @@ internal static class HtmlLineChart
 
     public static void Render(Markup page, LineChart chart)
     {
-        ChartPoint[] points = [.. chart.Lines.SelectMany(l => l.Points).Where(p => p.Y is not null)];
+        ChartPoint[] points = [.. Known(chart), .. chart.Below is { } below ? Known(below) : []];
         if (points.Length < 2)
             return;
         var across = ChartAxis.Over(points.Min(p => p.X), points.Max(p => p.X), 7);
-        var upright = ChartAxis.Over(
-            points.Select(p => p.Y!.Value).Append(chart.Bottom).Min(),
-            points.Select(p => p.Y!.Value).Append(chart.Top).Max(),
-            6
-        );
-        page.Open("figure", ("class", "chart")).Element("figcaption", chart.Title);
+        page.Open("figure", ("class", chart.Below is null ? "chart" : "chart two")).Element("figcaption", chart.Title);
+        Panel(page, chart, across);
+        if (chart.Below is { } lower)
+            Panel(page, lower, across);
+        page.Close();
+    }
+
+    private static IEnumerable<ChartPoint> Known(LineChart chart) =>
+        chart.Lines.SelectMany(l => l.Points).Where(p => p.Y is not null);
+
+    private static void Panel(Markup page, LineChart chart, ChartAxis across)
+    {
+        double[] heights = [.. Known(chart).Select(p => p.Y!.Value)];
+        var upright = ChartAxis.Over(heights.Append(chart.Bottom).Min(), heights.Append(chart.Top).Max(), 6);
+        page.Open("div", ("class", "panel"));
         if (chart.Lines.Count > 1)
             Legend(page, chart.Lines);
         page.Element("p", chart.YTitle, ("class", "axis"));
@@ -31,9 +40,7 @@ internal static class HtmlLineChart
         int named = 0;
         foreach (ChartMark mark in chart.Marks)
             Mark(page, mark, across, upright, mark.Text.Length > 0 ? named++ : 0);
-        page.Close().Close();
-        page.Element("p", chart.XTitle, ("class", "axis across"));
-        page.Close();
+        page.Close().Close().Element("p", chart.XTitle, ("class", "axis across")).Close();
     }
 
     private static void Grid(Markup page, ChartAxis across, ChartAxis upright)
@@ -114,7 +121,7 @@ internal static class HtmlLineChart
         if (mark.Text.Length == 0)
             return;
         page.Void("line", ("class", "drop"), ("x1", x), ("x2", x), ("y1", y), ("y2", "100%"));
-        bool isRight = across.ShareOf(mark.X) > 0.6;
+        bool isRight = across.ShareOf(mark.X) > 0.45;
         page.Element(
             "text",
             mark.Text,

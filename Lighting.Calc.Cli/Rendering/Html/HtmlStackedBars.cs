@@ -21,9 +21,13 @@ internal static class HtmlStackedBars
         page.Open("div", ("class", "bar"))
             .Element("span", bar.Label, ("class", "name"))
             .Text(" ")
-            .Element("span", UnitText.Bound(bar.Text), ("class", "value"));
-        string words = string.Join(", ", chart.Kinds.Zip(bar.SegmentTexts, (kind, text) => $"{kind} {text}"));
-        page.OpenPicture($"{chart.Title}: {bar.Label}", $"{bar.Text}: {words}", ("width", "100%"), ("height", "22"));
+            .Element(
+                "span",
+                (bar.Segments.Where(s => s > 0).Sum() > chart.Mark ? "✖ " : "") + UnitText.Bound(bar.Text),
+                ("class", "value")
+            );
+        // The table of the breakdown says the same.
+        page.OpenHidden(("width", "100%"), ("height", "22"));
         page.Void("rect", ("class", "track"), ("x", "0"), ("y", "3"), ("width", "100%"), ("height", "16"));
         double at = 0;
         for (int i = 0; i < bar.Segments.Count; i++)
@@ -34,6 +38,8 @@ internal static class HtmlStackedBars
             at += bar.Segments[i];
         }
 
+        if (at > chart.Mark)
+            HtmlBars.Beyond(page, chart.Mark / scale, at / scale, "15", "7");
         HtmlBars.Mark(page, 0, Markup.Share(chart.Mark / scale), "22");
         page.Close().Close();
     }

@@ -1,13 +1,21 @@
 namespace Lighting.Calc.Cli.Rendering.Html;
 
-/// <summary>A table on a page: every column and row has a header cell; one too wide for the screen scrolls in its own
-/// frame.</summary>
+/// <summary>A table on a page: it has a caption, every column and row a header cell; one too wide for the screen
+/// scrolls in its own frame, its first column and what is to be written in staying.</summary>
 internal static class HtmlTable
 {
     private static readonly string[] s_severities = ["fault", "caution", "note"];
 
     // A table of so few rows is not parted between two printed sheets.
     private const int ShortRows = 8;
+
+    // What is longer is a sentence, which needs room to be read.
+    private const int LongestName = 60;
+
+    // A table wider than the widest page always scrolls and is a tab stop; of others the browser knows whether they do.
+    private const int WidestPage = 1200;
+    private const double LetterWidth = 8.2;
+    private const double CellPadding = 12;
 
     public static void Render(Markup page, Table table, string section)
     {
@@ -23,34 +31,63 @@ internal static class HtmlTable
             return;
         }
 
-        int[] shown =
-        [
-            .. Enumerable.Range(0, table.Columns.Count).Where(i => table.Columns[i] is not { Title: "", Key: "" }),
-        ];
-        page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", section));
-        page.Open("table", ("class", table.Rows.Count <= ShortRows ? "short" : null)).Open("thead").Open("tr");
+        int[] shown = Shown(table);
+        string style = table.IsInColumns ? "scroll columns" : "scroll";
+        if (shown.Sum(i => Width(table, i)) > WidestPage)
+            page.Open("div", ("class", style), ("tabindex", "0"), ("role", "region"), ("aria-label", section));
+        else
+            page.Open("div", ("class", style));
+        page.Open("table", ("class", table.Rows.Count <= ShortRows ? "short" : null))
+            .Element("caption", section, ("class", "unseen"))
+            .Open("thead")
+            .Open("tr");
         foreach (int i in shown)
-            Head(page, table.Columns[i]);
+            Head(page, table.Columns[i], table.Rows.Any(r => r[i].Text == CommonBlocks.Blank));
         page.Close().Close().Open("tbody");
+        HashSet<int> sentences = [.. shown.Where(i => table.Rows.Any(r => r[i].Text.Length > LongestName))];
         foreach (IReadOnlyList<Cell> row in table.Rows)
         {
             page.Open("tr");
             foreach (int i in shown)
-                Cell(page, table.Columns[i], row[i], isFirst: i == 0);
+                Cell(page, table.Columns[i], row[i], isFirst: i == shown[0], sentences.Contains(i));
             page.Close();
         }
 
         page.Close().Close().Close();
     }
 
-    // A column that needs no title for those who see it still has one for those who do not.
-    private static void Head(Markup page, Column column)
+    // What decides stands beside the name.
+    private static int[] Shown(Table table)
     {
-        page.Open("th", ("scope", "col"), ("class", column.IsNumber ? "number" : null));
+        int[] shown =
+        [
+            .. Enumerable.Range(0, table.Columns.Count).Where(i => table.Columns[i] is not { Title: "", Key: "" }),
+        ];
+        return
+        [
+            .. shown
+                .Index()
+                .OrderBy(i => i.Index == 0 ? 0 : table.Columns[i.Item].Key == "verdict" ? 1 : 2)
+                .Select(i => i.Item),
+        ];
+    }
+
+    private static double Width(Table table, int column) =>
+        CellPadding
+        + LetterWidth
+            * table
+                .Rows.Select(r => r[column].Text)
+                .Append(table.Columns[column].Title)
+                .Max(t => table.Columns[column].IsNumber ? t.Length : t.Split(' ', '\n').Max(w => w.Length));
+
+    // A column that needs no title for those who see it still has one for those who do not.
+    private static void Head(Markup page, Column column, bool isBlank)
+    {
+        page.Open("th", ("scope", "col"), ("class", column.IsNumber ? "number" : isBlank ? "blank" : null));
         if (column.Title.Length > 0)
             page.Text(column.Title);
         else
-            page.Element("span", column.Key, ("class", "unseen"));
+            page.Element("span", column.Key.Length > 0 ? column.Key : "what", ("class", "unseen"));
         page.Close();
     }
 
@@ -62,7 +99,7 @@ internal static class HtmlTable
         page.Element("span", "", ("class", "box"), ("aria-hidden", "true")).Text(" as expected");
     }
 
-    private static void Cell(Markup page, Column column, Cell cell, bool isFirst)
+    private static void Cell(Markup page, Column column, Cell cell, bool isFirst, bool isSentence)
     {
         if (cell.Text == CommonBlocks.Blank)
         {
@@ -72,18 +109,26 @@ internal static class HtmlTable
             return;
         }
 
-        string? kind =
-            column.IsNumber ? "number"
-            : column.Key == "severity" && s_severities.Contains(cell.Text) ? cell.Text
-            : column.Key == "verdict"
-                ? (
-                    cell.Text == "suits" ? "good"
-                    : cell.Text == "not judged" ? "caution"
-                    : "fault"
-                )
-            : null;
+        (string? kind, string sign) =
+            cell.IsBeyond ? ("number beyond", "✖ ")
+            : column.IsNumber ? ("number", "")
+            : column.Key == "severity" && s_severities.Contains(cell.Text) ? (cell.Text, "")
+            : column.Key == "verdict" ? Verdict(cell.Text)
+            : isSentence && !isFirst ? ("words", "")
+            : (null, "");
         page.Open(isFirst ? "th" : "td", ("scope", isFirst ? "row" : null), ("class", kind))
+            .Text(sign)
             .Lines(UnitText.Bound(cell.Text))
             .Close();
     }
+
+    private static (string? Kind, string Sign) Verdict(string text) =>
+        text switch
+        {
+            "suits" => ("good", "✔ "),
+            "not judged" => ("caution", "! "),
+            "does not suit" or "overloaded" or "too large for the wire" or "will not clear" => ("fault", "✖ "),
+            "wrong input" or "program fault" => ("fault", "✖ "),
+            _ => (null, ""),
+        };
 }

@@ -87,6 +87,10 @@ internal sealed class Markup
         return Element("title", title, ("id", id + "t")).Element("desc", description, ("id", id + "d"));
     }
 
+    /// <summary>Begins a picture that only repeats words beside it: readers pass over it.</summary>
+    public Markup OpenHidden(params ReadOnlySpan<(string Name, string? Value)> attributes) =>
+        Open("svg", [("xmlns", "http://www.w3.org/2000/svg"), ("aria-hidden", "true"), .. attributes]);
+
     /// <summary>A coordinate.</summary>
     public static string Number(double value)
     {

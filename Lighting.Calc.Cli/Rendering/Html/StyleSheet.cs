@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Reflection;
+using System.Text;
 using System.Text.RegularExpressions;
 
 namespace Lighting.Calc.Cli.Rendering.Html;
@@ -6,6 +8,8 @@ namespace Lighting.Calc.Cli.Rendering.Html;
 /// <summary>The style of pages and drawings.</summary>
 internal static partial class StyleSheet
 {
+    private const int LongestHeader = 90;
+
     /// <summary>For pages, drawings in them included: light, dark and print.</summary>
     public static string OfPages => Resource("report.css") + Resource("circuit.css");
 
@@ -21,6 +25,28 @@ internal static partial class StyleSheet
                 .ToDictionary(m => m.Groups[1].Value, m => m.Groups[2].Value);
             return Use().Replace(Resource("circuit.css"), m => light[m.Groups[1].Value]);
         }
+    }
+
+    /// <summary>What stands at the edge of every printed sheet: the title, and which sheet of how many.</summary>
+    public static string RunningHeader(string title) =>
+        $"@page {{ @top-left {{ content: \"{Escaped(title)}\"; }} "
+        + "@bottom-right { content: \"Page \" counter(page) \" of \" counter(pages); } }";
+
+    // As code points, whatever is not a plain letter, digit or space; a long title is shortened.
+    private static string Escaped(string title)
+    {
+        string shown = title.EnumerateRunes().Count() <= LongestHeader
+            ? title
+            : string.Concat(title.EnumerateRunes().Take(LongestHeader - 1)).TrimEnd() + "…";
+        return string.Concat(
+            shown
+                .EnumerateRunes()
+                .Select(r =>
+                    r.Value == ' ' || Rune.IsLetterOrDigit(r) && r.IsAscii
+                        ? r.ToString()
+                        : string.Create(CultureInfo.InvariantCulture, $"\\{r.Value:x} ")
+                )
+        );
     }
 
     private static string Resource(string name)

@@ -9,18 +9,51 @@ internal static class SvgCircuit
     private const double Margin = 10;
     private const double LeastCautionWidth = 480;
 
-    public static void Render(Markup page, CircuitBlock block)
+    // What is wider scrolls on every screen and is a tab stop.
+    private const double WidestPage = 1200;
+
+    // Letters need not be larger than this in print, in millimetres for a unit.
+    private const double LowDrawing = 70;
+    private const double LargestPrint = 1.6 * PrintedSheet.LeastScale;
+
+    public static void Render(Markup page, CircuitBlock block, string id)
     {
-        page.Open("section", ("class", Upright("circuit", block.Sheets[0]))).Element("h2", block.Title);
-        for (int i = 0; i < block.Sheets.Count; i++)
+        page.Open("section", ("class", Upright(IsLow(block) ? "circuit low" : "circuit", block.Sheets[0])))
+            .Element("h2", block.Title, ("id", id));
+        Listed(page, block);
+        bool isOne = block.Sheets.Count == 1;
+        page.Open("div", ("class", isOne ? "whole" : "whole screen"));
+        Scrolled(page, block.Drawing, block.Title, block.Description);
+        page.Close();
+        for (int i = 0; i < block.Sheets.Count && !isOne; i++)
+            Sheet(page, block, i);
+        page.Element("p", block.Caption, ("class", "axis")).Close();
+    }
+
+    // A low drawing leaves room for the list on its printed sheet.
+    private static bool IsLow(CircuitBlock block) =>
+        block.Sheets.Count == 1
+        && block.Drawing.Height * Math.Min(block.Drawing.Scale, LargestPrint) < LowDrawing;
+
+    // For a screen too narrow for a drawing.
+    private static void Listed(Markup page, CircuitBlock block)
+    {
+        page.Open("ol", ("class", "by-point"));
+        foreach (ListedPoint point in block.Points)
         {
-            if (block.Sheets.Count == 1)
-                Scrolled(page, block.Sheets[i], block.Title, block.Description);
-            else
-                Sheet(page, block, i);
+            page.Open("li").Element("strong", point.Point).Text(" " + UnitText.Bound(point.Figures));
+            if (point.Parts.Count > 0)
+            {
+                page.Open("ul");
+                foreach (string part in point.Parts)
+                    page.Element("li", UnitText.Bound(part));
+                page.Close();
+            }
+
+            page.Close();
         }
 
-        page.Element("p", block.Caption, ("class", "axis")).Close();
+        page.Close();
     }
 
     /// <summary>The drawing alone.</summary>
@@ -58,7 +91,10 @@ internal static class SvgCircuit
 
     private static void Scrolled(Markup page, CircuitDrawing drawing, string title, string description)
     {
-        page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", title));
+        if (drawing.Width > WidestPage)
+            page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", title));
+        else
+            page.Open("div", ("class", "scroll"));
         Draw(page, drawing, title, description, ownStyle: null);
         page.Close();
     }
@@ -86,7 +122,13 @@ internal static class SvgCircuit
             ("viewBox", $"0 {top} {width} {height}"),
             ("width", width),
             ("height", height),
-            ("style", ownStyle is null ? $"--natural: {width}px" : null)
+            (
+                "style",
+                ownStyle is null
+                    ? $"--natural: {width}px; --print: "
+                        + $"{Markup.Number(drawing.Width * Math.Min(drawing.Scale, LargestPrint))}mm"
+                    : null
+            )
         );
         if (ownStyle is not null)
         {
@@ -108,7 +150,9 @@ internal static class SvgCircuit
                     "tspan",
                     line,
                     ("x", Markup.Number(Margin)),
-                    ("y", Markup.Number(Margin - over + (index + 0.8) * LabelText.LineHeight))
+                    ("y", Markup.Number(Margin - over + (index + 0.8) * LabelText.LineHeight)),
+                    ("textLength", Markup.Number(LabelText.Width(line, isBold: false))),
+                    ("lengthAdjust", "spacingAndGlyphs")
                 );
             page.Close();
         }
@@ -155,7 +199,9 @@ internal static class SvgCircuit
                 ("class", Class("figures", mark.IsLive)),
                 ("text-anchor", "middle"),
                 ("x", Markup.Number((box.Left + box.Right) / 2)),
-                ("y", Markup.Number(box.Bottom - 4.2))
+                ("y", Markup.Number(box.Bottom - 4.2)),
+                ("textLength", Markup.Number(LabelText.Width(mark.Text, isBold: true))),
+                ("lengthAdjust", "spacingAndGlyphs")
             )
             .Text(mark.Text)
             .Close();
@@ -169,17 +215,25 @@ internal static class SvgCircuit
             LabelAnchor.Middle => "middle",
             _ => "end",
         };
-        page.Open("text", ("class", Class("label", label.IsLive)), ("text-anchor", anchor));
+        bool isBad = label.Lines[0].StartsWith(CircuitPart.Sign, StringComparison.Ordinal);
+        page.Open(
+            "text",
+            ("class", Class(isBad ? "label bad" : "label", label.IsLive)),
+            ("text-anchor", anchor)
+        );
         for (int i = 0; i < label.Lines.Count; i++)
         {
             // The letters' foot stands at about four fifths of a line.
             double foot = label.Top + (i + 0.8) * LabelText.LineHeight;
+            bool isFigure = label.HasFigures && i == label.Lines.Count - 1;
             page.Element(
                 "tspan",
                 label.Lines[i],
-                ("class", label.HasFigures && i == label.Lines.Count - 1 ? "figures" : null),
+                ("class", isFigure ? "figures" : null),
                 ("x", Markup.Number(label.X)),
-                ("y", Markup.Number(foot))
+                ("y", Markup.Number(foot)),
+                ("textLength", Markup.Number(LabelText.Width(label.Lines[i], isFigure))),
+                ("lengthAdjust", "spacingAndGlyphs")
             );
         }
 

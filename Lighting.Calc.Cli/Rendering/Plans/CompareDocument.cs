@@ -61,9 +61,9 @@ internal static class CompareDocument
         }
 
         yield return new Heading(
-            was.SupplyVoltage.Volts.Equals(now.SupplyVoltage.Volts)
-                ? $"Lamps at {Figures.Volts(now.SupplyVoltage)}, before→after; those in brackets are the same lamps"
-                : $"Lamps at {Figures.Volts(was.SupplyVoltage)} before and {Figures.Volts(now.SupplyVoltage)} after"
+            CommonBlocks.At(was) == CommonBlocks.At(now)
+                ? $"Lamps{CommonBlocks.At(now)}, before→after; those in brackets are the same lamps"
+                : $"Lamps{CommonBlocks.At(was)} before,{CommonBlocks.At(now).TrimStart(',')} after"
         );
         yield return legend.In(
             ComparisonColumns

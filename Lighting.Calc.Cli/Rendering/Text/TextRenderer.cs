@@ -66,7 +66,7 @@ internal static class TextRenderer
                     Write(console, step);
                     break;
                 case Table table:
-                    console.Write(Laid(table));
+                    console.Write(Laid(table, console.Profile.Width));
                     break;
                 default:
                     throw new InvalidOperationException($"No text form for {block.GetType().Name}.");
@@ -124,19 +124,18 @@ internal static class TextRenderer
         }
     }
 
-    private static Spectre.Console.Table Laid(Table table)
+    private static Spectre.Console.Table Laid(Table table, int room)
     {
         var laid = new Spectre.Console.Table { Border = new PlainBorder(), ShowRowSeparators = false };
+        int?[] widths = Widths(table, room);
         for (int i = 0; i < table.Columns.Count; i++)
         {
             Column column = table.Columns[i];
-            int width = table.Rows.Select(r => r[i].Text.Length).Append(column.Title.Length).Max();
-            bool keepsItsWidth = column.IsNumber || width <= LongestUnwrapped;
             laid.AddColumn(
                 new TableColumn(new Text(column.Title))
                 {
                     Alignment = column.IsNumber ? Justify.Right : Justify.Left,
-                    Width = keepsItsWidth ? width : null,
+                    Width = widths[i],
                     Padding = new Padding(0, 0, 1, 0),
                 }
             );
@@ -154,4 +153,42 @@ internal static class TextRenderer
             );
         return laid;
     }
+
+    // Where a table is wider than the room, the widest columns give way first: no number is broken, and no word that
+    // has room of its own.
+    private static int?[] Widths(Table table, int room)
+    {
+        int[] all = [.. Enumerable.Range(0, table.Columns.Count)],
+            widths = [.. all.Select(i => Longest(table, i, '\n'))],
+            least =
+            [
+                .. all.Select(i =>
+                    Math.Max(
+                        Longest(table.Columns[i].Title, ' '),
+                        table.Rows.Max(r => Longest(r[i].Text, table.Columns[i].IsNumber ? ['\n'] : [' ', '\n']))
+                    )
+                ),
+            ];
+        if (Total() <= room)
+            return
+            [
+                .. all.Select(i =>
+                    table.Columns[i].IsNumber || widths[i] <= LongestUnwrapped ? widths[i] : (int?)null
+                ),
+            ];
+        while (Total() > room && all.Where(i => widths[i] > least[i]).ToArray() is { Length: > 0 } wide)
+            widths[wide.MaxBy(i => widths[i])]--;
+        return [.. widths.Select(w => (int?)w)];
+
+        // Each column has a space behind it and one of the border.
+        int Total() => 1 + widths.Sum(w => w + 2);
+    }
+
+    private static int Longest(Table table, int column, char separator) =>
+        table
+            .Rows.Select(r => Longest(r[column].Text, separator))
+            .Append(table.Columns[column].Title.Length)
+            .Max();
+
+    private static int Longest(string text, params char[] separators) => text.Split(separators).Max(w => w.Length);
 }
