@@ -183,13 +183,20 @@ public class DropAnalysisTests
         {
             VoltageDropKind.Fuse => bike with
             {
-                Fuses = [.. bike.Fuses.Select(f => f.Name == item.Part ? f with { Resistance = ElectricResistance.Zero } : f)],
+                Fuses =
+                [
+                    .. bike.Fuses.Select(f =>
+                        f.Name == item.Part ? f with { Resistance = ElectricResistance.Zero } : f
+                    ),
+                ],
             },
             VoltageDropKind.Switch => bike with
             {
                 Switches =
                 [
-                    .. bike.Switches.Select(s => s.Name == item.Part ? s with { Resistance = ElectricResistance.Zero } : s),
+                    .. bike.Switches.Select(s =>
+                        s.Name == item.Part ? s with { Resistance = ElectricResistance.Zero } : s
+                    ),
                 ],
             },
             VoltageDropKind.FeedJoint or VoltageDropKind.ReturnJoint => bike with

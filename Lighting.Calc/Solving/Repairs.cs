@@ -6,9 +6,9 @@ namespace Lighting.Calc;
 
 /// <summary>Gains of repairs for lamps of one solution.</summary>
 /// <remarks>
-/// A repair changes one conductance of a solved network: Newton's method goes on from the solution and arrives in two or
-/// three steps, once for all lamps that the part feeds. A repaired part keeps a picoohm, so that no points merge and the
-/// order of elimination stays.
+/// A repair changes one conductance of a solved network: Newton's method goes on from the solution and arrives in two
+/// or three steps, once for all lamps that the part feeds. A repaired part keeps a picoohm, so that no points merge and
+/// the order of elimination stays.
 /// </remarks>
 internal sealed class Repairs
 {
