@@ -141,7 +141,11 @@ public class DropAnalysisTests
                 .OfType<VoltageDropBreakdown>(),
         ];
         Assert.True(all.Length > 3);
-        ImmutableArray<ImmutableArray<RepairBenefit>> together = VoltageDropAnalysis.LargestDropsOfEach(network, all, 20);
+        ImmutableArray<ImmutableArray<RepairBenefit>> together = VoltageDropAnalysis.LargestDropsOfEach(
+            network,
+            all,
+            count: 20
+        );
         for (int i = 0; i < all.Length; i++)
         {
             Assert.NotEmpty(together[i]);
