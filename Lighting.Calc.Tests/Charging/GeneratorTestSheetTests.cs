@@ -127,4 +127,18 @@ public class GeneratorTestSheetTests
         Assert.Contains("3 A at most", finding.Message, StringComparison.Ordinal);
         Assert.Contains("fit a generator of more output", finding.Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void What_is_no_drain_is_refused()
+    {
+        var capacity = ElectricCharge.FromAmpereHours(20);
+        var drain = ElectricCurrent.FromMilliamperes(20);
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            ParasiticDrain.Time(ElectricCharge.Zero, drain, Ratio.FromPercent(50))
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            ParasiticDrain.Time(capacity, ElectricCurrent.Zero, Ratio.FromPercent(50))
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() => ParasiticDrain.Time(capacity, drain, Ratio.Zero));
+    }
 }

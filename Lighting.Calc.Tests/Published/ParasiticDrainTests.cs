@@ -21,18 +21,4 @@ public class ParasiticDrainTests
         Publication.Meets(half, ParasiticDrain.Time(capacity, drain, Ratio.FromPercent(50)).Days, 0.6);
         Publication.Meets(empty, ParasiticDrain.Time(capacity, drain, Ratio.FromPercent(100)).Days, 0.6);
     }
-
-    [Fact]
-    public void What_is_no_drain_is_refused()
-    {
-        var capacity = ElectricCharge.FromAmpereHours(20);
-        var drain = ElectricCurrent.FromMilliamperes(20);
-        Assert.Throws<ArgumentOutOfRangeException>(() =>
-            ParasiticDrain.Time(ElectricCharge.Zero, drain, Ratio.FromPercent(50))
-        );
-        Assert.Throws<ArgumentOutOfRangeException>(() =>
-            ParasiticDrain.Time(capacity, ElectricCurrent.Zero, Ratio.FromPercent(50))
-        );
-        Assert.Throws<ArgumentOutOfRangeException>(() => ParasiticDrain.Time(capacity, drain, Ratio.Zero));
-    }
 }
