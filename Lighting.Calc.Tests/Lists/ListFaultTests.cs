@@ -154,7 +154,8 @@ public class ListFaultTests
     [InlineData("main,main in,,15,,", "2: column 'to' (3): the cell is blank")]
     [InlineData(
         "main,main in,main out,15,balde,",
-        "2: column 'style' (5): 'balde' is not a style of fuse; expected blade, mini, maxi or glass; did you mean 'blade'?"
+        "2: column 'style' (5): 'balde' is not a style of fuse; expected blade, mini, maxi or glass; did you mean "
+            + "'blade'?"
     )]
     public void Fuses(string row, string message) =>
         OneFault("fuses.csv", $"fuse,from,to,rating,style,resistance\n{row}\n", message);

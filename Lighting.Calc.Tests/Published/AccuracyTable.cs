@@ -57,7 +57,8 @@ internal static class AccuracyTable
             CultureInfo.InvariantCulture,
             $"**{Count(CheckKind.Model)} figures of {Publications(checks[CheckKind.Model])} publications hold a model "
                 + $"against print**, {misfits} of them misfits.\nApart from these "
-                + $"{Count(CheckKind.Copied)} figures are copied and {Count(CheckKind.Arithmetic)} are arithmetic.\n\nModels against print:\n\n"
+                + $"{Count(CheckKind.Copied)} figures are copied and {Count(CheckKind.Arithmetic)} are arithmetic.\n\n"
+                + $"Models against print:\n\n"
                 + $"| model | source | figures | largest deviation | tolerance |\n|---|---|---|---|---|\n"
         );
         foreach (var source in Sources(checks[CheckKind.Model]))

@@ -112,8 +112,8 @@ public class FuseGateTests
         Assert.Null(time.Slowest);
     }
 
-    // Gates of their own: regular fuses of 35 A and 40 A, mini and maxi (second-hand: data sheets; maxi confirmed as DIN
-    // 72581-3 form E).
+    // Gates of their own: regular fuses of 35 A and 40 A, mini and maxi (second-hand: data sheets; maxi confirmed as
+    // DIN 72581-3 form E).
     [Theory]
     [InlineData(FuseStyle.Blade, 40, 600, 0.02, 0.15)]
     [InlineData(FuseStyle.Blade, 35, 135, 0.75, 1800)]
@@ -145,8 +145,9 @@ public class FuseGateTests
     public void Large_and_maxi_fuses_are_not_said_to_hold_110_percent(FuseStyle style, double rating, bool holds) =>
         Assert.Equal(holds, At(style, rating, 110).Fastest!.Value.Hours >= 100 - 1e-9);
 
-    // Allowed continuous load of a maxi fuse of 40 A: 40 A to 20 °C, 34 A at 65 °C, 30 A at 85 °C, 25 A at 110 °C, 22 A at
-    // 125 °C (data sheet of maxi blade fuses, second-hand). One straight line, that of the last point, is never above.
+    // Allowed continuous load of a maxi fuse of 40 A: 40 A to 20 °C, 34 A at 65 °C, 30 A at 85 °C, 25 A at 110 °C, 22 A
+    // at 125 °C (data sheet of maxi blade fuses, second-hand). One straight line, that of the last point, is never
+    // above.
     [Theory]
     [InlineData(65, 34)]
     [InlineData(85, 30)]

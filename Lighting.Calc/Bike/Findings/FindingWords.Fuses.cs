@@ -16,8 +16,8 @@ internal static partial class FindingWords
                     + $"{Text(finding.Limit)}; {finding.Detail}.",
             FindingKind.FuseInrushTooLarge => $"Inrush current may open it: {finding.Detail}.",
             FindingKind.FuseAgesByInrush =>
-                $"Ages by the inrush of lamps that are switched often{In(finding)}: each time {Text(finding.Value)} of the "
-                    + $"energy that may melt it (limit {Text(finding.Limit)} for 100,000 times); it is shown to "
+                $"Ages by the inrush of lamps that are switched often{In(finding)}: each time {Text(finding.Value)} of "
+                    + $"the energy that may melt it (limit {Text(finding.Limit)} for 100,000 times); it is shown to "
                     + $"withstand that {finding.Detail}.",
             FindingKind.WiresRatedBelowFuse =>
                 $"Too large for the wiring: it is rated {Text(finding.Limit)}, the smallest wire {Text(finding.Value)} "
