@@ -112,8 +112,8 @@ public class FuseGateTests
         Assert.Null(time.Slowest);
     }
 
-    // Gates of their own: regular fuses of 35 A and 40 A, mini and maxi (second-hand: data sheets; maxi confirmed, DIN
-    // 72581-3 form E).
+    // Gates of their own: regular fuses of 35 A and 40 A, mini and maxi (second-hand: data sheets; maxi confirmed as
+    // DIN 72581-3 form E).
     [Theory]
     [InlineData(FuseStyle.Blade, 40, 600, 0.02, 0.15)]
     [InlineData(FuseStyle.Blade, 35, 135, 0.75, 1800)]

@@ -4,10 +4,13 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>The continuous load of a fuse in warm air, against 25 °C: f = (1 + k·(T − T0))/(1 + k·(25 − T0)), one in
-/// colder air.</summary> <remarks> Symbols: k share lost per kelvin, T0 its reference, T ambient, °C. The steady limit
-/// of 75 % is stated at 25 °C, so the factor is one there; data sheets draw no more below. It is the rerating of the
-/// load; that of the opening current, about −0.1 %/K, is far smaller and used for nothing. Source:
-/// tables/fuse-temperature.csv. Valid −40 °C to 125 °C, the span that data sheets draw. </remarks>
+/// colder air.</summary>
+/// <remarks>
+/// Symbols: k share lost per kelvin, T0 its reference, T ambient, °C. The steady limit of 75 % is stated at 25 °C, so
+/// the factor is one there; data sheets draw no more below. It is the rerating of the load; that of the opening
+/// current, about −0.1 %/K, is far smaller and used for nothing. Source: tables/fuse-temperature.csv. Valid −40 °C to
+/// 125 °C, the span that data sheets draw.
+/// </remarks>
 internal static class FuseTemperature
 {
     private static readonly ImmutableArray<TableRow> s_rows = [.. PublishedTable.Load("fuse-temperature").Read()];

@@ -3,13 +3,15 @@ using MathNet.Numerics.Interpolation;
 namespace Lighting.Calc;
 
 /// <summary>A filament below the voltages of the exponent law: the power it takes is the heat that it radiates and that
-/// its leads and its gas conduct away.</summary> <remarks> P = a·(ε(T)·T⁴ − ε(T0)·T0⁴) + b·(T − T0), T0 = 300 K, with
-/// R(T) from the tungsten table: the sum of a term near T⁴ and one near T that M. Carlà (American Journal of Physics
-/// 81, 2013) found on commercial lamps; radiation alone is off by more than the exponent law. Nothing is fitted:
-/// temperature, a and b follow from the current, its slope and the hot to cold ratio of <see cref="FilamentLaw"/> where
-/// the two laws meet, so that current and slope run on without a step. There 14 % of the heat is conducted; small bulbs
-/// conduct more and draw up to a fifth more current at a tenth of their voltage. Held as a cubic through 701 points (C.
-/// Hermite), whose integral is exact. </remarks>
+/// its leads and its gas conduct away.</summary>
+/// <remarks>
+/// P = a·(ε(T)·T⁴ − ε(T0)·T0⁴) + b·(T − T0), T0 = 300 K, with R(T) from tables/tungsten.csv: the sum of a term near T⁴
+/// and one near T found on commercial lamps. Source: M. Carlà, American Journal of Physics 81, 2013. Radiation alone is
+/// off by more than the exponent law. Nothing is fitted: temperature, a and b follow from the current, its slope and
+/// the hot to cold ratio of <see cref="FilamentLaw"/> where the two laws meet, so that current and slope run on without
+/// a step. There 14 % of the heat is conducted; small bulbs conduct more and draw up to a quarter more current at a tenth
+/// of their voltage. Held as a cubic through 701 points (C. Hermite), whose integral is exact.
+/// </remarks>
 internal static class FilamentHeat
 {
     private const int Steps = 700;

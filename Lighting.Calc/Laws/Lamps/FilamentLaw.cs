@@ -1,10 +1,12 @@
 namespace Lighting.Calc;
 
 /// <summary>Tungsten filament: I = In·(V/Vn)^k with k about 0.55, In at Vn being the published reference point; below
-/// 0.7 Vn the heat balance of <see cref="FilamentHeat"/>.</summary> <remarks> Source of the exponents:
-/// tables/lamp-exponents.csv (vehicle practice 0.55; the IES Lighting Handbook gives 0.541 for gas-filled and 0.580 for
-/// vacuum lamps). Good to about ±2 % from 0.7 to 1.2 times the reference voltage; a measured bulb of 2.5 V drew 7 %
-/// more at 0.4 and 21 % more at a tenth. Symmetrical: independent of polarity. </remarks>
+/// 0.7 Vn the heat balance of <see cref="FilamentHeat"/>.</summary>
+/// <remarks>
+/// Source of the exponents: tables/lamp-exponents.csv (vehicle practice 0.55; the IES Lighting Handbook gives 0.541 for
+/// gas-filled and 0.580 for vacuum lamps). Good to about ±2 % from 0.7 to 1.2 times the reference voltage; of a
+/// measured bulb of 2.5 V it is 7 % low at 0.4 and 21 % at a tenth. Symmetrical: independent of polarity.
+/// </remarks>
 internal static class FilamentLaw
 {
     public const double CurrentExponent = 0.55;

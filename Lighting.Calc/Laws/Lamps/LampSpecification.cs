@@ -146,7 +146,9 @@ public sealed record LampSpecification
     /// <remarks>
     /// Filaments by the exponent law (V/Vn)^3.4, of halogen lamps (V/Vn)^3 (tables/lamp-exponents.csv; from half to 1.2
     /// times Vn), whatever the sign; an LED in proportion to the current through the diode (a driver's constant above
-    /// its minimum voltage). </remarks> <param name="voltage">Voltage, feed to return; any sign.</param>
+    /// its minimum voltage).
+    /// </remarks>
+    /// <param name="voltage">Voltage, feed to return; any sign.</param>
     public Ratio? RelativeLightAt(ElectricPotential voltage) =>
         Type switch
         {
@@ -178,8 +180,10 @@ public sealed record LampSpecification
 
     /// <summary>Life relative to that at the reference voltage, filaments only: (V/Vn)^−13; null otherwise, below a
     /// tenth of the reference voltage, and of a halogen lamp below nine tenths, where its cycle stops.</summary>
-    /// <remarks>Source: tables/lamp-exponents.csv, for voltages near the reference; the floor of the halogen cycle from
-    /// memory.</remarks> <param name="voltage">Voltage, feed to return.</param>
+    /// <remarks>
+    /// Source: tables/lamp-exponents.csv, for voltages near the reference; the floor of the halogen cycle from memory.
+    /// </remarks>
+    /// <param name="voltage">Voltage, feed to return.</param>
     public Ratio? RelativeLifeAt(ElectricPotential voltage)
     {
         double ratio = voltage.Volts / ReferenceVoltage.Volts;
