@@ -140,6 +140,7 @@ public class PublishedTableTests
         "Mohm",
         "V",
         "g/cm3",
+        "mm2",
         "h",
         "in",
         "lm/cd",
