@@ -229,6 +229,7 @@ public class BuiltBikeTests
             Ignition = IgnitionKind.Magneto,
             Flasher = FlasherKind.Thermal,
             FlasherLoad = Power.FromWatts(42),
+            GeneratorResistance = ElectricResistance.FromOhms(0.4),
             Earth = Earth.Negative,
         };
         PropertyInfo[] settable = [.. typeof(Bike).GetProperties().Where(p => p.SetMethod is not null)];

@@ -36,6 +36,15 @@ public static class HarnessSizing
         Check(network.Bike, options);
         var problem = new SizingProblem(network, options, cancellationToken);
         var trial = new SizingTrial(problem);
+        int[]? found = Find(problem, trial);
+        // In a loop the wires decide which way a short takes, and with it which fuse a wire is behind.
+        while (found is not null && problem.TakesFusesOf(found))
+            found = Find(problem, trial);
+        return new SizingReporter(problem, trial, found).Report();
+    }
+
+    private static int[]? Find(SizingProblem problem, SizingTrial trial)
+    {
         var search = new SizingSearch(problem, trial);
         int[]? found = search.Find();
         // The wires are chosen for all other limits then, and for what the largest can do plus half of the limit.
@@ -46,7 +55,7 @@ public static class HarnessSizing
             found = search.Find();
         }
 
-        return new SizingReporter(problem, trial, found).Report();
+        return found;
     }
 
     private static void Check(Bike bike, WireSizingOptions options)

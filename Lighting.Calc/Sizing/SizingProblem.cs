@@ -36,7 +36,7 @@ internal sealed class SizingProblem
         Growth = Warms ? OfEach((r, s) => WireGrowth.Of(Bike, r, s, options.HeatRule)) : [];
         Copper = OfEach((r, s) => s.CopperArea.SquareMillimeters * r.Length.Meters);
         Ratings = OfEach((r, s) => RatingOf(r, s).Current?.Amperes ?? double.NaN);
-        (FuseOf, _isBatteryLead) = FeedingFuses();
+        (FuseOf, _isBatteryLead) = FeedingFuses(Bike);
         Kept = [.. Bike.Runs.Select((r, i) => Runs.Contains(i) ? -1 : Sizes.IndexOf(r.Wire))];
         StateVolts = VoltsOfStates();
     }
@@ -202,10 +202,26 @@ internal sealed class SizingProblem
             : all;
     }
 
-    private (Fuse?[] FuseOf, bool[] IsBatteryLead) FeedingFuses()
+    /// <summary>Takes the fuses that runs are behind with some sizes into account, where they are larger than those
+    /// known so far.</summary>
+    /// <returns>Whether any is; then other sizes may be needed.</returns>
+    public bool TakesFusesOf(int[] sizes)
     {
-        DownstreamScopes scopes = DownstreamScopes.Of(Bike, Groups, Cancellation);
-        var found = new Fuse?[Bike.Runs.Length];
+        Fuse?[] with = FeedingFuses(With(sizes)).FuseOf;
+        bool isAny = false;
+        for (int i = 0; i < with.Length; i++)
+            if (
+                with[i] is { } fuse
+                && FuseJudge.ContinuousAmperes(fuse, Options.Fuses) > FuseAmperes(i) + Tolerance
+            )
+                (FuseOf[i], isAny) = (fuse, true);
+        return isAny;
+    }
+
+    private (Fuse?[] FuseOf, bool[] IsBatteryLead) FeedingFuses(Bike bike)
+    {
+        DownstreamScopes scopes = DownstreamScopes.Of(bike, Groups, Cancellation);
+        var found = new Fuse?[bike.Runs.Length];
         for (int i = 0; i < Bike.Fuses.Length; i++)
         {
             FuseScope scope = scopes.Scopes[i];
@@ -221,7 +237,7 @@ internal sealed class SizingProblem
         var isLead = new bool[found.Length];
         foreach (UnfusedRun lead in UnfusedRuns.Of(scopes, Cancellation).Where(u => u.IsBatteryLead))
         {
-            int run = Bike.Runs.IndexOf(lead.Run);
+            int run = bike.Runs.IndexOf(lead.Run);
             isLead[run] = true;
             found[run] ??= lead.LargestFuse;
         }

@@ -53,7 +53,7 @@ public sealed class HarnessNetwork
         );
     }
 
-    /// <summary>The circuit of a bike whose values may be beyond any bike's, for tests of the solver.</summary>
+    /// <summary>The circuit of a bike whose values may be beyond those of a list.</summary>
     internal static HarnessNetwork OfAnyValues(Bike bike) => new(bike, isChecked: true);
 
     /// <summary>The bike.</summary>

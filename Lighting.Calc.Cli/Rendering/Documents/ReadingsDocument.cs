@@ -175,7 +175,7 @@ internal static class ReadingsDocument
                         ? ""
                         : $"take out one fuse after the other ({string.Join(", ", drain.Fuses)}), then "
                 )
-                + $"unplug the wires that stay live, the farthest from the battery first: "
+                + $"pull off the wires that stay live one by one, the farthest from the battery first: "
                 + $"{string.Join(", ", drain.Runs)}. The drain is behind the one at which the "
                 + "current falls; the rectifier is one of them."
         );

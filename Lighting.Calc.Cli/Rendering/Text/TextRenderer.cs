@@ -163,10 +163,10 @@ internal static class TextRenderer
             least =
             [
                 .. all.Select(i =>
-                    Math.Max(
-                        Longest(table.Columns[i].Title, ' '),
-                        table.Rows.Max(r => Longest(r[i].Text, table.Columns[i].IsNumber ? ['\n'] : [' ', '\n']))
-                    )
+                    table
+                        .Rows.Select(r => Longest(r[i].Text, table.Columns[i].IsNumber ? ['\n'] : [' ', '\n']))
+                        .Append(Longest(table.Columns[i].Title, ' '))
+                        .Max()
                 ),
             ];
         if (Total() <= room)

@@ -9,8 +9,8 @@ namespace Lighting.Calc;
 /// and one near T found on commercial lamps. Source: M. Carlà, American Journal of Physics 81, 2013. Radiation alone is
 /// off by more than the exponent law. Nothing is fitted: temperature, a and b follow from the current, its slope and
 /// the hot to cold ratio of <see cref="FilamentLaw"/> where the two laws meet, so that current and slope run on without
-/// a step. There 14 % of the heat is conducted; small bulbs conduct more and draw up to a quarter more current at a tenth
-/// of their voltage. Held as a cubic through 701 points (C. Hermite), whose integral is exact.
+/// a step. There 14 % of the heat is conducted; small bulbs conduct more and draw up to a quarter more current at a
+/// tenth of their voltage. Held as a cubic through 701 points (C. Hermite), whose integral is exact.
 /// </remarks>
 internal static class FilamentHeat
 {

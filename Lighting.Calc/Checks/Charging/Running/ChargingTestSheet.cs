@@ -97,8 +97,10 @@ internal sealed class ChargingTestSheet(Bike bike, ChargingOptions options)
 
         public Variant(Bike bike, ChargingOptions options)
         {
-            _engine = RunningEngine.Of(bike, options);
-            _battery = new HarnessNetwork(bike).CreateSolver();
+            // A tolerance may lead beyond what a list may state.
+            HarnessNetwork network = HarnessNetwork.OfAnyValues(bike);
+            _engine = new RunningEngine(bike, network.CreateSolver(), options);
+            _battery = network.CreateSolver();
             _battery.SetSupply(_engine.BatteryVoltage);
         }
 
