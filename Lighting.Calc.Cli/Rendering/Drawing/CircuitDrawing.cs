@@ -25,6 +25,19 @@ internal sealed record CircuitDrawing(
     /// <summary>Where conductors go on on another sheet.</summary>
     public IReadOnlyList<DrawnMark> Marks { get; init; } = [];
 
+    /// <summary>Height of what is drawn: sheets of one circuit have one size, and one may hold little.</summary>
+    public double DrawnHeight =>
+        Math.Min(
+            Height,
+            Lines
+                .SelectMany(l => new[] { l.Y1, l.Y2 })
+                .Concat(Labels.Select(l => l.Bounds.Bottom))
+                .Append(0)
+                .Max() + Foot
+        );
+
+    private const double Foot = 20;
+
     /// <summary>Whether its letters are large enough to read on a printed sheet.</summary>
     public bool IsLegible => Scale >= PrintedSheet.LeastScale;
 

@@ -64,10 +64,14 @@ internal static class CircuitSheets
             && Cut(choice.Layout, choice.Width, height -= Step) is { } lower
             && lower.Count == sheets.Count
         )
-            if (AreLegible(lower, choice.Sheet))
+            if (AreLegible(lower, choice.Sheet) && Evenness(lower) >= Evenness(sheets))
                 sheets = lower;
         return sheets;
     }
+
+    // Labels of the emptiest sheet over those of the fullest.
+    private static double Evenness(IReadOnlyList<CircuitDrawing> sheets) =>
+        sheets.Min(s => s.Labels.Count) / (double)Math.Max(1, sheets.Max(s => s.Labels.Count));
 
     private static bool AreLegible(IReadOnlyList<CircuitDrawing> sheets, PrintedSheet sheet) =>
         sheets.All(s => sheet.Scale(s.Width, s.Height) >= PrintedSheet.LeastScale);
@@ -91,11 +95,8 @@ internal static class CircuitSheets
 
         public bool IsBetterThan(Choice other) =>
             Sheets.Count != other.Sheets.Count ? Sheets.Count < other.Sheets.Count
-            : Math.Abs(Evenness - other.Evenness) > Alike ? Evenness > other.Evenness
+            : Math.Abs(Evenness(Sheets) - Evenness(other.Sheets)) > Alike ? Evenness(Sheets) > Evenness(other.Sheets)
             : Marks < other.Marks;
-
-        private double Evenness { get; } =
-            Sheets.Min(s => s.Labels.Count) / (double)Math.Max(1, Sheets.Max(s => s.Labels.Count));
 
         private int Marks => Sheets.Sum(s => s.Marks.Count);
     }

@@ -4,6 +4,9 @@ namespace Lighting.Calc.Cli.Rendering.Drawing;
 /// on.</summary>
 internal sealed class SheetCutter
 {
+    // A part of less than this share of a sheet's width counts as almost empty.
+    private const double AlmostEmpty = 2.5;
+
     private readonly CircuitDrawing _drawing;
     private readonly double[] _across;
     private readonly double[] _down;
@@ -30,8 +33,8 @@ internal sealed class SheetCutter
             );
     }
 
-    /// <summary>The columns at which to cut into as few parts as are narrow enough, with the fewest conductors cut;
-    /// null where a single column is too wide.</summary>
+    /// <summary>The columns at which to cut into as few parts as are narrow enough, the fewest of them almost empty,
+    /// with the fewest conductors cut; null where a single column is too wide.</summary>
     public static IReadOnlyList<double>? Columns(CircuitDrawing drawing, double widest)
     {
         double[] edges = [0, .. drawing.Columns, drawing.Width];
@@ -41,17 +44,22 @@ internal sealed class SheetCutter
                 drawing.Lines.Where(l => l.Y1 == l.Y2 && l.X1 < x && l.X2 > x).Select(l => l.Y1).Distinct().Count()
             ),
         ];
-        (int Parts, int Cut, int From)[] best = new (int, int, int)[edges.Length];
+        (int Parts, int Thin, int Cut, int From)[] best = new (int, int, int, int)[edges.Length];
         for (int end = 1; end < edges.Length; end++)
         {
-            best[end] = (int.MaxValue, 0, -1);
+            best[end] = (int.MaxValue, 0, 0, -1);
             for (int from = 0; from < end; from++)
             {
                 if (edges[end] - edges[from] > widest || best[from].Parts == int.MaxValue)
                     continue;
-                (int parts, int cut) = (best[from].Parts + 1, best[from].Cut + cost[from]);
-                if (parts < best[end].Parts || parts == best[end].Parts && cut < best[end].Cut)
-                    best[end] = (parts, cut, from);
+                double wide = edges[end] - edges[from];
+                (int Parts, int Thin, int Cut) way = (
+                    best[from].Parts + 1,
+                    best[from].Thin + (wide < widest / AlmostEmpty ? 1 : 0),
+                    best[from].Cut + cost[from]
+                );
+                if (way.CompareTo((best[end].Parts, best[end].Thin, best[end].Cut)) < 0)
+                    best[end] = (way.Parts, way.Thin, way.Cut, from);
             }
         }
 

@@ -30,10 +30,12 @@ internal static class SvgCircuit
         page.Element("p", block.Caption, ("class", "axis")).Close();
     }
 
-    // A low drawing leaves room for the list on its printed sheet.
-    private static bool IsLow(CircuitBlock block) =>
-        block.Sheets.Count == 1
-        && block.Drawing.Height * Math.Min(block.Drawing.Scale, LargestPrint) < LowDrawing;
+    // A low drawing leaves room for the list on its printed sheet, the first where there are several.
+    private static bool IsLow(CircuitBlock block)
+    {
+        CircuitDrawing first = block.Sheets.Count == 1 ? block.Drawing : block.Sheets[0];
+        return first.DrawnHeight * Math.Min(first.Scale, LargestPrint) < LowDrawing;
+    }
 
     // For a screen too narrow for a drawing.
     private static void Listed(Markup page, CircuitBlock block)
@@ -69,6 +71,8 @@ internal static class SvgCircuit
     private static void Sheet(Markup page, CircuitBlock block, int index)
     {
         CircuitDrawing sheet = block.Sheets[index];
+        if (index == 0 && IsLow(block))
+            sheet = sheet with { Height = sheet.DrawnHeight };
         string number = string.Create(CultureInfo.InvariantCulture, $"Sheet {index + 1} of {block.Sheets.Count}");
         string[] names =
         [
