@@ -134,7 +134,7 @@ public sealed class DemoBikeTests
         );
         // Every limit but those that are named.
         Assert.All(
-            result.Lamps.Where(l => result.Unmet.All(f => f.Subject != l.Lamp.Lamp)),
+            result.Lamps.Where(l => !result.UnmetLamps.Contains(l.Lamp.Lamp)),
             l => Assert.True(l.DropChosen is null || l.DropChosen <= l.AllowedDrop)
         );
         Assert.Empty(

@@ -254,7 +254,7 @@ internal sealed class HarnessFusePlanner
         if (first is { IsFeasible: true, Unmet.IsEmpty: true })
             return first;
         WireSizingResult second = Size(all, few);
-        if (second.IsFeasible && (!first.IsFeasible || second.Unmet.Length < first.Unmet.Length))
+        if (second.IsFeasible && (!first.IsFeasible || second.UnmetLamps.Length < first.UnmetLamps.Length))
             return second;
         foreach (double? larger in new double?[] { 6, 10, null })
             if (!first.IsFeasible)

@@ -38,7 +38,11 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
             CopperFitted = isOpen ? null : CopperOf(_bike),
             CopperChosen = chosen is null ? null : CopperOf(chosen.Bike),
             Explanation = chosen is null ? Unfound() : Explain(chosen.Bike, isOpen ? null : CopperOf(_bike)),
-            Findings = [.. chosen is null ? [] : Unmet(chosen).Concat(Kinds(chosen)), .. fitted?.Findings() ?? []],
+            Findings =
+            [
+                .. chosen is null ? [] : Unmet(chosen).TogetherByKind().Concat(Kinds(chosen)),
+                .. fitted?.Findings() ?? [],
+            ],
             Sized = chosen?.Bike,
         };
     }

@@ -19,6 +19,9 @@ public sealed class WireSizingResult
     /// <see cref="Findings"/>.</summary>
     public ImmutableArray<Finding> Unmet => [.. Findings.Where(f => f.Kind == FindingKind.DropLimitNotMet)];
 
+    /// <summary>The lamps whose drop limit is not met.</summary>
+    internal ImmutableArray<string> UnmetLamps => [.. Unmet.SelectMany(f => f.Parts.Prepend(f.Subject))];
+
     /// <summary>The runs to choose for with the size chosen for each, in the order of the list; empty when none was
     /// found.</summary>
     public required ImmutableArray<RunSizing> Runs { get; init; }

@@ -67,7 +67,7 @@ internal static class WireDocument
             return Figures.Sentence(result.Explanation);
         string unmet = result.Unmet.IsEmpty
             ? ""
-            : $"\nDrop limit not met: {string.Join(", ", result.Unmet.Select(f => $"'{f.Subject}'"))} (see the "
+            : $"\nDrop limit not met: {string.Join(", ", result.UnmetLamps.Select(l => $"'{l}'"))} (see the "
                 + $"findings).";
         string chosen = Figures.Sentence(result.Explanation) + unmet;
         if (result.CopperFitted is null)

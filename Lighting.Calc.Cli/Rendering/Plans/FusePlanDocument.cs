@@ -101,7 +101,7 @@ internal static class FusePlanDocument
         );
 
     private static IEnumerable<string> NotMet(FusePlan plan) =>
-        plan.Findings.Where(f => f.Severity == Severity.Fault).Select(f => f.Subject);
+        plan.Findings.Where(f => f.Severity == Severity.Fault).SelectMany(f => f.Parts.Prepend(f.Subject));
 
     private static string Quoted(IEnumerable<string> names) => string.Join(", ", names.Select(n => $"'{n}'"));
 

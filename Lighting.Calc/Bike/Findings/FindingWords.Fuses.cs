@@ -29,7 +29,7 @@ internal static partial class FindingWords
                     + $"{Names(finding)}.",
             FindingKind.DropLimitNotMet =>
                 $"Drops {Text(finding.Value)} of the supply voltage{In(finding)} with these sizes, more than the "
-                    + $"{Text(finding.Limit)} allowed: {finding.Detail}.",
+                    + $"{Text(finding.Limit)} allowed: {finding.Detail}.{Also(finding)}",
             FindingKind.CableKindAssumed =>
                 $"State the kind of cable ('cable' in runs.csv or bike.csv): rated as in free air; as ordinary PVC "
                     + $"cable these are rated below their fuse or load: {Names(finding)}.",

@@ -9,10 +9,8 @@ internal sealed class FuseJudge
 {
     private const double Tolerance = 1e-9;
 
-    // The current at which a blade, mini or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14), and what a
-    // wire stands until then (IEC 60364-4-43).
+    // The current at which a blade, mini or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14).
     private const double ConventionalFusing = 1.35;
-    private const double ConventionalOverload = 1.45;
     private readonly DownstreamGraph _graph;
     private readonly FuseScope _scope;
     private readonly FuseOptions _options;
@@ -149,7 +147,7 @@ internal sealed class FuseJudge
         // So slow that the wire gives off heat meanwhile: near the fusing current the overload rule decides, well above
         // it nothing published does.
         return amperes / rating < 2
-            ? ConventionalFusing * rating <= ConventionalOverload * LeastRating(run) + Tolerance
+            ? rating <= OverloadRule.LargestFuse(LeastRating(run), ConventionalFusing) + Tolerance
             : null;
     }
 
