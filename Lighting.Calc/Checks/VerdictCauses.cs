@@ -40,6 +40,18 @@ internal static class VerdictCauses
             _ => 4,
         };
 
+    /// <summary>What is against one fuse; empty where it suits or is not judged.</summary>
+    public static ImmutableArray<VerdictCause> Of(FuseSuitability fuse) =>
+        fuse.Verdict is FuseVerdict.Suits or FuseVerdict.NotJudged
+            ? []
+            :
+            [
+                .. OfFuse(
+                    fuse,
+                    [.. fuse.Findings.Where(f => f.Severity == Severity.Fault && f.Subject == fuse.Fuse.Name)]
+                ),
+            ];
+
     // Each thing that is against a fuse is a cause; the remedy, which answers them all, stands at the first.
     private static IEnumerable<VerdictCause> OfFuse(FuseSuitability fuse, ImmutableArray<Finding> findings)
     {

@@ -8,7 +8,9 @@ namespace Lighting.Calc.Cli.Commands;
 /// for good when the work is stopped.</remarks>
 internal sealed class RowOutput : IDisposable
 {
-    private const int EnoughCharacters = 32 * 1024;
+    // A pipe takes up to 4096 bytes whole or not at all (POSIX, PIPE_BUF): one that ends while it waits for its reader
+    // has written no half row.
+    private const int EnoughCharacters = 3 * 1024;
     private static readonly TimeSpan s_longestWait = TimeSpan.FromMilliseconds(200);
 
     private readonly StringWriter _rows = new();

@@ -6,7 +6,7 @@ internal static class FuseDocument
     public static Document Of(BikeReport report, IReadOnlyCollection<Finding> findings) =>
         new(
             CommonBlocks.TitleOf(report.Bike, "Fuses"),
-            CommonBlocks.Within(report.When, string.Join("\n", report.Fuses.Select(f => f.Headline + "."))),
+            CommonBlocks.Within(report.When, string.Join("\n", report.Fuses.Select(Headline))),
             Cautions.OfWork(report.Bike),
             () =>
             {
@@ -37,6 +37,23 @@ internal static class FuseDocument
                     ? BikeVerdict.DoesNotSuit
                 : BikeVerdict.NotJudged,
         };
+
+    // The figures of the settings stand in the table: here the verdict, the cause and the remedy.
+    private static string Headline(FuseSuitability fuse)
+    {
+        ContinuousLoad load = fuse.Steady;
+        VerdictCause[] causes = [.. VerdictCauses.Of(fuse)];
+        return causes.Length > 0
+                ? string.Join(" ", causes.Select(c => c.Text).Append(causes[0].Remedy).OfType<string>())
+            : fuse.Verdict == FuseVerdict.Suits
+                ? $"{Figures.Rating(fuse.Fuse.Rating)} {fuse.Fuse.Name}: suits. "
+                    + $"{Figures.Amperes(load.ContinuousCurrent)} continuous (limit {Limit(load.UsableCurrent)}), "
+                    + $"{Figures.Amperes(load.WorstCurrent)} peak (limit {Limit(load.PeakLimit)})."
+            : fuse.Headline + ".";
+
+        static string Limit(UnitsNet.ElectricCurrent current) =>
+            current.Amperes.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
+    }
 
     private static IEnumerable<Block> Details(FuseSuitability fuse)
     {
