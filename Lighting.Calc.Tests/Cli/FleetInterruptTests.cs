@@ -6,9 +6,9 @@ namespace Lighting.Calc.Tests.Cli;
 /// <summary>Many bikes, stopped half way with Ctrl-C or by a reader that has enough.</summary>
 public sealed class FleetInterruptTests : IDisposable
 {
-    // A folder of some bikes, given many times over.
+    // A folder of some bikes, given so many times over that no machine is done before it is stopped.
     private const int Bikes = 50,
-        Times = 100;
+        Times = 1000;
 
     // What starts in the background or under nohup has interrupts ignored, and so have its children unless env restores
     // them.
