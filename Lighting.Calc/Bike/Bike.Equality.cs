@@ -23,7 +23,6 @@ public sealed partial record Bike
             RegulatorResistance,
             RegulatorRating,
             GeneratorResistance,
-            GeneratorResistance,
             Ignition,
             Flasher,
             FlasherLoad,

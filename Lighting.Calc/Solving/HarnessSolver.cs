@@ -37,7 +37,7 @@ public sealed class HarnessSolver
         _batteryOhms = bike.BatteryResistance.Ohms;
         for (int i = 0; i < network.FuseConductors.Length; i++)
             _solver.SetConductor(network.FuseConductors[i], _values.FuseOhms[i]);
-        _wireOhmsInUse = UseWires(_values.WireOhms);
+        _wireOhmsInUse = _values.WireOhms;
         for (int i = 0; i < network.Loads.Length; i++)
             SetLoad(i);
     }
@@ -85,8 +85,8 @@ public sealed class HarnessSolver
         double wireOhms = Checked(wire),
             jointOhms = Checked(joints);
         HarnessValues values = Changing();
+        // The circuit takes them when a setting is closed.
         (values.WireOhms[run], values.JointOhms[run]) = (wireOhms, jointOhms);
-        _wireOhmsInUse = UseWires(values.WireOhms);
     }
 
     /// <summary>Sets the resistance of a run: its wire and its joints.</summary>

@@ -17,8 +17,8 @@ internal static class Hatching
         "M3,4 h2",
     ];
 
-    /// <summary>The hatching of what lies beyond a limit, for the whole page.</summary>
-    public static void DefineBeyond(Markup page) =>
+    /// <summary>Opens a picture that is not shown and only defines patterns, and its <c>defs</c>.</summary>
+    public static Markup OpenDefinitions(Markup page) =>
         page.Open(
                 "svg",
                 ("xmlns", "http://www.w3.org/2000/svg"),
@@ -27,7 +27,11 @@ internal static class Hatching
                 ("width", "0"),
                 ("height", "0")
             )
-            .Open("defs")
+            .Open("defs");
+
+    /// <summary>The hatching of what lies beyond a limit, for the whole page.</summary>
+    public static void DefineBeyond(Markup page) =>
+        OpenDefinitions(page)
             .Open("pattern", ("id", "beyond"), ("width", "5"), ("height", "5"), ("patternUnits", "userSpaceOnUse"))
             .Void("rect", ("class", "beyond-ground"), ("width", "5"), ("height", "5"))
             .Void("path", ("class", "beyond-stroke"), ("d", "M0,0 L5,5 M5,0 L0,5"))

@@ -60,15 +60,7 @@ internal static class HtmlStackedBars
 
     private static void Legend(Markup page, StackedBarChart chart)
     {
-        page.Open(
-                "svg",
-                ("xmlns", "http://www.w3.org/2000/svg"),
-                ("aria-hidden", "true"),
-                ("class", "patterns"),
-                ("width", "0"),
-                ("height", "0")
-            )
-            .Open("defs");
+        Hatching.OpenDefinitions(page);
         for (int i = 0; i < chart.Kinds.Count; i++)
             Hatching.Define(page, i);
         page.Close().Close();

@@ -32,6 +32,7 @@ internal sealed class FaultCircuit
 
     private readonly HarnessNetwork _healthy;
     private readonly ConcurrentDictionary<double, TestSupply> _supplies = new();
+    private readonly ConcurrentDictionary<Setting, double[]> _warmth = new();
     private double? _chargingTestRpm;
 
     public FaultCircuit(Bike bike, FaultFindingOptions options)
@@ -111,7 +112,9 @@ internal sealed class FaultCircuit
     /// <summary>Resistance of each part in a setting of the healthy bike over that without current, as its wires warm
     /// (<see cref="WireHeat"/>): faults are looked for on a bike in use.</summary>
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
-    public double[] WarmthIn(Setting setting)
+    public double[] WarmthIn(Setting setting) => _warmth.GetOrAdd(setting, Warmth);
+
+    private double[] Warmth(Setting setting)
     {
         var warmth = new double[ListedOhms.Length];
         Array.Fill(warmth, 1);

@@ -15,7 +15,6 @@ internal sealed class FaultSolver
     private readonly Func<double, double> _amperesAt;
     private readonly bool _mayFall;
     private readonly double _ammeterOhms;
-    private readonly Dictionary<Setting, double[]> _warmth = [];
     private const double LeadOhms = 1e-3;
 
     private readonly int _minus;
@@ -97,8 +96,7 @@ internal sealed class FaultSolver
     )
     {
         Harness.Set(setting, first, second);
-        if (!_warmth.TryGetValue(setting, out double[]? warmth))
-            _warmth[setting] = warmth = _circuit.WarmthIn(setting);
+        double[] warmth = _circuit.WarmthIn(setting);
         int ammeter = -1;
         (int, int)? jumper = null;
         if (place is { } test)
