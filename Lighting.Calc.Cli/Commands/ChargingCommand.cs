@@ -145,7 +145,7 @@ internal static class ChargingCommand
             .Points;
         ChargingReport report = system.Report(
             input.When,
-            ParkedLights.Find(points, input.Check.Fuses.MomentarySwitches)
+            ParkedLights.Find(input.Bike, points, input.Check.Fuses)
         );
         if (report.Worst is null)
             throw new InputException("no setting could be solved: " + report.Findings[0].Message);

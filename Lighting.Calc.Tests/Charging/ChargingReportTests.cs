@@ -173,8 +173,8 @@ public class ChargingReportTests
     {
         Bike twin = BikeLists.Read(CliProcess.Bike("valley-twin")).Value.Bike;
         ImmutableArray<Setting> lights = ParkedLights.Find(
-            BikeSolution.Solve(twin, new CheckOptions(), TestContext.Current.CancellationToken).Points,
-            new FuseOptions().MomentarySwitches
+            twin,
+            BikeSolution.Solve(twin, new CheckOptions(), TestContext.Current.CancellationToken).Points
         );
         Assert.Equal(["park", "main"], lights.Select(s => s.PositionOf("lights")!));
         Assert.All(
@@ -193,7 +193,7 @@ public class ChargingReportTests
     }
 
     [Fact]
-    public void Where_no_lamp_is_ever_lit_nothing_is_left_on() => Assert.Empty(ParkedLights.Find([], []));
+    public void Where_no_lamp_is_ever_lit_nothing_is_left_on() => Assert.Empty(ParkedLights.Find(s_bike, []));
 
     [Fact]
     public void What_is_not_known_is_said_and_not_computed()

@@ -15,7 +15,10 @@ public class JsonSchemaTests(GoldenOutputs outputs) : IClassFixture<GoldenOutput
 
     // Bikes that others drew, and lists of which most are missing: what may be unknown, is.
     private static IEnumerable<string> Others =>
-        from bike in new[] { "builder", "commuter", "old-twin", "three-phase" }
+        from bike in Directory
+            .GetDirectories(Path.Combine(CliProcess.Root, "Lighting.Calc.Tests", "ForeignBikes"))
+            .Select(b => Path.GetFileName(b))
+            .Order(StringComparer.Ordinal)
             .Select(b => $"Lighting.Calc.Tests/ForeignBikes/{b}")
             .Append("shared/bulb-list.csv")
         from command in new[] { "check", "load", "fuse", "drop", "charging", "readings", "diagram" }

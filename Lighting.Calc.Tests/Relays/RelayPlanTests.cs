@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lighting.Calc.Tests.Cli;
 using Lighting.Calc.Tests.WireSizing;
 
@@ -17,11 +18,39 @@ public sealed class RelayPlanTests
     [Theory]
     [InlineData("builder", "high")]
     [InlineData("old-twin", "Headlamp high")]
-    [InlineData("commuter", "low beam")]
+    [InlineData("fenland-six", "headlamp high")]
+    [InlineData("postal-trike", "Board stop")]
     public void A_relay_of_a_foreign_bike_suits(string name, string lamp)
     {
         Bike bike = BikeLists.Read($"Lighting.Calc.Tests/ForeignBikes/{name}").Value.Bike;
-        Gains(bike, bike.Lamps.FirstOrDefault(l => Name.Equal(l.Lamp, lamp))?.Lamp ?? bike.Lamps[0].Lamp);
+        Gains(bike, lamp);
+    }
+
+    [Fact]
+    public void A_lamp_behind_a_relay_that_the_brake_pulls_in_is_on_for_moments()
+    {
+        Bike bike = BikeLists.Read("Lighting.Calc.Tests/ForeignBikes/postal-trike").Value.Bike;
+        Bike planned = RelayPlanner
+            .Plan(bike, "Board stop", cancellationToken: TestContext.Current.CancellationToken)
+            .Planned!;
+        ImmutableArray<bool> momentary = new MomentaryLoads(planned, new FuseOptions()).OnlyMomentary(
+            new HarnessGraph(planned)
+        );
+        Assert.Equal(
+            [
+                "Board left",
+                "Board right",
+                "Board stop",
+                "Board stop relay",
+                "Horn",
+                "Left front",
+                "Left rear",
+                "Right front",
+                "Right rear",
+                "Stop LED",
+            ],
+            planned.Lamps.Where((_, i) => momentary[i]).Select(l => l.Lamp).Order()
+        );
     }
 
     [Theory]

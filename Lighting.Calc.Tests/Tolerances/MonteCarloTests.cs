@@ -154,7 +154,7 @@ public class MonteCarloTests
                         When = when,
                     }
                 )
-                .Select(b => b.LeastVolts[lamp]),
+                .Select(b => b.LastingVolts[lamp]),
         ];
         foreach (int samples in new[] { 500, 2000, 4000 })
         {

@@ -97,6 +97,12 @@ public class SampledBikeTests
                     .Of(drawn, report.Settings, lamp)
                     .MinBy(p => p.Lamps[lamp].Voltage.Volts)!;
                 Near(worst.Lamps[lamp].Voltage.Volts, solved.LeastVolts[lamp]);
+                Near(
+                    report
+                        .WorstDrops.Single(d => d.Lamp.Lamp.Lamp == drawn.Lamps[lamp].Lamp)
+                        .Lamp.Drop!.Value.DecimalFractions,
+                    solved.MostDrop[lamp]
+                );
                 Near(report.Settings.Max(p => p.Lamps[lamp].Voltage.Volts), solved.MostVolts[lamp]);
             }
 

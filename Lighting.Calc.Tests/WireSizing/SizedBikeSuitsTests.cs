@@ -17,6 +17,8 @@ public class SizedBikeSuitsTests
     [Theory]
     [InlineData("three-phase")]
     [InlineData("builder")]
+    [InlineData("postal-trike")]
+    [InlineData("fenland-six")]
     public void A_foreign_bike_with_the_chosen_wires_suits(string name) =>
         Suits(BikeLists.Read(Path.Combine("Lighting.Calc.Tests", "ForeignBikes", name)).Value.Bike);
 

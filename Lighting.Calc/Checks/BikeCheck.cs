@@ -47,7 +47,11 @@ public static class BikeCheck
         var feeds = DownstreamScopes.Of(bike, groups, cancellationToken);
         ImmutableArray<OperatingPoint> distinct = OperatingPoint.FirstOfEachCurrents(solution.Points);
         ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(feeds, solution.Points, distinct, options.Fuses);
-        ImmutableArray<OperatingPoint?> worst = IntendedOnStates.WorstOfEach(bike, solution.Points);
+        ImmutableArray<OperatingPoint?> worst = IntendedOnStates.WorstOfEach(
+            bike,
+            solution.Points,
+            options.Fuses.MomentarySwitches
+        );
         ImmutableArray<VoltageDropBreakdown> drops = VoltageDropAnalysis.WorstBreakdowns(bike, worst);
         cancellationToken.ThrowIfCancellationRequested();
         bool isDirect = bike.Lighting == LightingSupply.Direct;

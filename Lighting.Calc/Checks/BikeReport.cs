@@ -29,7 +29,8 @@ public sealed class BikeReport
     /// <summary>The suitability of every fuse.</summary>
     public ImmutableArray<FuseSuitability> Fuses { get; internal init; }
 
-    /// <summary>Each lamp's breakdown in its worst setting.</summary>
+    /// <summary>Each lamp's breakdown in its worst setting that lasts: with no momentary switch worked that it
+    /// does not need.</summary>
     public ImmutableArray<VoltageDropBreakdown> WorstDrops { get; internal init; }
 
     /// <summary>The charging balance; null without a charging curve, or where the lamps are fed by a lighting coil

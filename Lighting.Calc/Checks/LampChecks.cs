@@ -12,7 +12,7 @@ internal static class LampChecks
 
     /// <param name="bike">The bike.</param>
     /// <param name="settings">Its operating points, one of each set of currents at least.</param>
-    /// <param name="worst">For each lamp the operating point with its largest voltage drop.</param>
+    /// <param name="worst">For each lamp the operating point with its largest voltage drop that lasts.</param>
     /// <param name="graph">The wiring.</param>
     public static IEnumerable<Finding> Of(
         Bike bike,
@@ -21,35 +21,31 @@ internal static class LampChecks
         HarnessGraph graph
     )
     {
+        ImmutableArray<OperatingPoint?> forMoments = IntendedOnStates.WorstOfEachForMoments(bike, settings);
         for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
-            foreach (Finding finding in OfLamp(bike, settings, worst[lamp], lamp, graph))
-                yield return finding;
+            if (worst[lamp] is { } lasting)
+                foreach (Finding finding in OfLamp(bike, settings, lasting, forMoments[lamp] ?? lasting, lamp, graph))
+                    yield return finding;
     }
 
     private static IEnumerable<Finding> OfLamp(
         Bike bike,
         IReadOnlyList<OperatingPoint> settings,
-        OperatingPoint? worst,
+        OperatingPoint worst,
+        OperatingPoint worstForMoments,
         int lamp,
         HarnessGraph graph
     )
     {
         string name = bike.Lamps[lamp].Lamp;
-        if (worst is null)
-            yield break;
         LampState state = worst.Lamps[lamp];
-        if (state.DroppedOut)
+        if (new[] { worst, worstForMoments }.FirstOrDefault(p => p.Lamps[lamp].DroppedOut) is { } dark)
             yield return new Finding(FindingKind.DriverDropsOut, Severity.Fault, name)
             {
-                Value = state.Voltage,
-                Setting = worst.Setting,
+                Value = dark.Lamps[lamp].Voltage,
+                Setting = dark.Setting,
             };
-        // In series with another load, a ballast say, it has its share of the voltage: no wire is to blame.
-        else if (
-            DropLimit.Of(bike, bike.Lamps[lamp], worst.SupplyVoltage) is var limit
-            && limit.IsExceededBy(state.Drop!.Value)
-            && graph.IsFed(graph.Lamps[lamp], graph.Switches.ClosedIn(worst.Setting))
-        )
+        else if (Exceeded(worst) is { } limit)
             yield return new Finding(
                 FindingKind.VoltageDropTooLarge,
                 limit.IsAdvice ? Severity.Caution : Severity.Fault,
@@ -59,6 +55,13 @@ internal static class LampChecks
                 Value = state.Drop,
                 Limit = limit.Share,
                 Setting = worst.Setting,
+            };
+        else if (Exceeded(worstForMoments) is { IsAdvice: false } momentary)
+            yield return new Finding(FindingKind.VoltageDropForMoments, Severity.Caution, name)
+            {
+                Value = worstForMoments.Lamps[lamp].Drop,
+                Limit = momentary.Share,
+                Setting = worstForMoments.Setting,
             };
         if (settings.FirstOrDefault(s => s.Solved.LampMayDropOut(lamp)) is { } edge)
             yield return new Finding(FindingKind.DriverMayDropOut, Severity.Caution, name)
@@ -76,5 +79,13 @@ internal static class LampChecks
                 Limit = specification.MaximumVoltage ?? specification.ReferenceVoltage,
                 Detail = specification.MaximumVoltage is null ? "rated" : "highest permitted",
             };
+
+        // In series with another load, a ballast say, it has its share of the voltage: no wire is to blame.
+        DropLimit? Exceeded(OperatingPoint point) =>
+            DropLimit.Of(bike, bike.Lamps[lamp], point.SupplyVoltage) is var limit
+            && limit.IsExceededBy(point.Lamps[lamp].Drop!.Value)
+            && graph.IsFed(graph.Lamps[lamp], graph.Switches.ClosedIn(point.Setting))
+                ? limit
+                : null;
     }
 }

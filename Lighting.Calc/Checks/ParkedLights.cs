@@ -10,25 +10,24 @@ public static class ParkedLights
 
     /// <summary>Of the settings with a lamp lit and no momentary switch held, the one of least and the one of most
     /// average load; one where they are the same, empty where there is none.</summary>
-    /// <param name="points">Operating points of the bike.</param>
-    /// <param name="momentarySwitches">The switches that are momentary; names compare without case.</param>
-    /// <exception cref="ArgumentNullException">The points or the switches are null.</exception>
+    /// <param name="bike">The bike.</param>
+    /// <param name="points">Its operating points.</param>
+    /// <param name="fuses">What momentary switches are called; null for the defaults.</param>
+    /// <exception cref="ArgumentNullException">The points are null.</exception>
     public static ImmutableArray<Setting> Find(
+        Bike bike,
         IEnumerable<OperatingPoint> points,
-        IReadOnlyCollection<string> momentarySwitches
+        FuseOptions? fuses = null
     )
     {
         ArgumentNullException.ThrowIfNull(points);
-        ArgumentNullException.ThrowIfNull(momentarySwitches);
+        var momentary = new MomentarySwitches(bike, (fuses ?? new FuseOptions()).MomentarySwitches);
         OperatingPoint[] standing =
         [
             .. points
                 .Where(p =>
                     p.Lamps.Any(l => l.RelativeLight is { DecimalFractions: > Lit })
-                    && p.Setting.Positions.All(s =>
-                        Name.Equal(s.Position, SwitchDefinition.Off)
-                        || !momentarySwitches.Contains(s.Switch, Name.Comparer)
-                    )
+                    && momentary.AreAtRest(p.Setting)
                 )
                 .OrderBy(p => Math.Round(AverageLoads.Of(p).Amperes, 6)),
         ];

@@ -88,7 +88,12 @@ public static class RelayPlanner
             return Failed(lamp, "a lighting coil feeds the lamps: there is no battery to feed them from");
         HarnessGraph graph = solution.Network.Graph;
         HarnessPart part = graph.Lamps[index];
-        if (IntendedOnStates.Worst(bike, solution.Points, index) is not { } worst || !graph.IsFed(part, worst.Closed))
+        ImmutableArray<OperatingPoint?> worstOfEach = IntendedOnStates.WorstOfEach(
+            bike,
+            solution.Points,
+            options.Fuses.MomentarySwitches
+        );
+        if (worstOfEach[index] is not { } worst || !graph.IsFed(part, worst.Closed))
             return Failed(lamp, "no setting feeds it");
         ImmutableArray<HarnessPart> way = graph.From(graph.Live, worst.Closed).PathTo(part.A);
         if (way.Any(p => p.Kind == HarnessPartKind.Contact && bike.Switches[p.Index].IsRelay))

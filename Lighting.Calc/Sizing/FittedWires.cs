@@ -36,7 +36,7 @@ internal sealed class FittedWires
     public LampDrop? WorstDrop(int lamp) =>
         Enumerable
             .Range(0, Points.Length)
-            .Where(s => _problem.Groups.IsFed(lamp, s))
+            .Where(s => _problem.JudgesDrop(lamp, s))
             .Select(s => new LampDrop(DropIn(Points[s], lamp), Points[s]))
             .MaxBy(d => d.Drop.DecimalFractions);
 
@@ -71,7 +71,12 @@ internal sealed class FittedWires
                 .Evaluate(Bike, Points, _problem.Options.Fuses, _problem.Cancellation)
                 .SelectMany(f => f.Findings),
             .. LampChecks
-                .Of(judged, Points, IntendedOnStates.WorstOfEach(Bike, Points), _problem.Network.Graph)
+                .Of(
+                    judged,
+                    Points,
+                    IntendedOnStates.WorstOfEach(Bike, Points, _problem.Options.Fuses.MomentarySwitches),
+                    _problem.Network.Graph
+                )
                 .Where(f => f.Kind == FindingKind.VoltageDropTooLarge),
             .. BikeCheck.NoFuse(Bike),
             .. Overloaded()

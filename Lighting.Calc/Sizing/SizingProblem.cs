@@ -31,6 +31,18 @@ internal sealed class SizingProblem
         Offered = [.. Enumerable.Range(0, Sizes.Length).Where(i => offered.Contains(Sizes[i]))];
         Groups = new SettingGroups(network.Graph, SettingEnumeration.Of(Bike, options.When));
         FeedStates = DownstreamGraph.States(Groups);
+        _worked =
+        [
+            .. Groups.First.Select(
+                new MomentarySwitches(Bike, options.Fuses.MomentarySwitches).WorkedOf(network.Graph.Switches)
+            ),
+        ];
+        _fewestWorked =
+        [
+            .. Bike.Lamps.Select(
+                (_, lamp) => _worked.Where((_, state) => Groups.IsFed(lamp, state)).DefaultIfEmpty().Min()
+            ),
+        ];
         Ohms = OfEach((r, s) => s.Resistance(r.Length, Bike.WireTemperature).Ohms);
         Warms = WireHeat.IsOf(Bike);
         Growth = Warms ? OfEach((r, s) => WireGrowth.Of(Bike, r, s, options.HeatRule)) : [];
@@ -44,6 +56,10 @@ internal sealed class SizingProblem
     private static readonly double s_batteryLead = Constants.Of("battery_lead_mm2");
 
     private readonly bool[] _isBatteryLead;
+
+    // Of each state the momentary switches that are worked, and for each lamp the fewest with which it is fed.
+    private readonly int[] _worked;
+    private readonly int[] _fewestWorked;
 
     public HarnessNetwork Network { get; }
 
@@ -108,6 +124,11 @@ internal sealed class SizingProblem
     /// <summary>For each run the fuse of the largest rating that feeds it or whose lamps return by it, or that a
     /// battery lead leads to; null where none does.</summary>
     public Fuse?[] FuseOf { get; }
+
+    /// <summary>Whether the drop of a lamp is held to its limit in a state: it is fed, and no momentary switch is
+    /// worked that it does not need (see <see cref="IntendedOnStates"/>).</summary>
+    public bool JudgesDrop(int lamp, int state) =>
+        Groups.IsFed(lamp, state) && _worked[state] == _fewestWorked[lamp];
 
     public CurrentRating RatingOf(Run run, WireSize size) =>
         run.RatingOf(size, Options.Fuses.AirRoundWires(Bike), run.Cable ?? Bike.Cable);

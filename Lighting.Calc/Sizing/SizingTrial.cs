@@ -100,7 +100,7 @@ internal sealed class SizingTrial
         {
             double volts = _problem.Bike.EarthSign * solver.LoadVolts(_problem.Network.Loads[i]);
             double missing = supply * (1 - _problem.Allowed[i]) - battery - volts;
-            if (missing > SizingProblem.Tolerance && _problem.Groups.IsFed(i, state))
+            if (missing > SizingProblem.Tolerance && _problem.JudgesDrop(i, state))
                 yield return new TrialFailure(setting, Lamp: i, Run: -1, missing / supply);
         }
 

@@ -73,7 +73,8 @@ public static class VoltageDropAnalysis
     }
 
     /// <summary>Every lamp's breakdown in the setting where it loses most of its voltage; lamps that are never fed are
-    /// left out.</summary>
+    /// left out. Settings with a momentary switch worked (horn, brake, indicators) count only for lamps that need
+    /// it.</summary>
     /// <param name="bike">The bike that was solved.</param>
     /// <param name="settings">Its operating points; all settings, if the answer shall hold for all.</param>
     /// <returns>One for each such lamp, in the order of the list. Settings in which a lamp is meant to be lit go before
@@ -81,7 +82,7 @@ public static class VoltageDropAnalysis
     public static ImmutableArray<VoltageDropBreakdown> WorstBreakdowns(
         Bike bike,
         IReadOnlyList<OperatingPoint> settings
-    ) => WorstBreakdowns(bike, IntendedOnStates.WorstOfEach(bike, settings));
+    ) => WorstBreakdowns(bike, IntendedOnStates.WorstOfEach(bike, settings, MomentarySwitches.UsualWords));
 
     /// <summary>The same of the settings in which each lamp is known to lose most.</summary>
     internal static ImmutableArray<VoltageDropBreakdown> WorstBreakdowns(

@@ -38,7 +38,7 @@ internal sealed record ChargingComparison(
                 ? []
                 :
                 [
-                    .. StandingSettings(lamps, pairs, heaviest, options)
+                    .. StandingSettings(before, lamps, pairs, heaviest, options)
                         .SelectMany(s => StandingIn(s, was, now, options)),
                 ]
         );
@@ -69,22 +69,18 @@ internal sealed record ChargingComparison(
     /// <summary>Parking and full lights: of the settings with a replaced lamp lit and no momentary switch held, the
     /// lightest and the heaviest.</summary>
     private static IEnumerable<Setting> StandingSettings(
+        Bike bike,
         ImmutableArray<LampChange> lamps,
         ImmutableArray<PointPair> pairs,
         Setting heaviest,
         CheckOptions options
     )
     {
+        var momentary = new MomentarySwitches(bike, options.Fuses.MomentarySwitches);
         int[] replaced = [.. Enumerable.Range(0, lamps.Length).Where(i => lamps[i].IsReplaced)];
         PointPair[] lit =
         [
-            .. pairs.Where(p =>
-                replaced.Any(p.IsLitBefore)
-                && p.Before.Setting.Positions.All(s =>
-                    Name.Equal(s.Position, SwitchDefinition.Off)
-                    || !options.Fuses.MomentarySwitches.Contains(s.Switch, Name.Comparer)
-                )
-            ),
+            .. pairs.Where(p => replaced.Any(p.IsLitBefore) && momentary.AreAtRest(p.Before.Setting)),
         ];
         if (lit.Length == 0)
             return [heaviest];

@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Tolerance of the voltage and light of a lamp, each sample in the worst setting of the lamp.</summary>
+/// <summary>Tolerance of the voltage and light of a lamp, each sample in the worst lasting setting of the
+/// lamp.</summary>
 public sealed class LampTolerance
 {
     internal LampTolerance(

@@ -4,8 +4,9 @@ namespace Lighting.Calc;
 /// <param name="Values">Value of each part, by its place in <see cref="UncertainBike.Parts"/>.</param>
 /// <param name="LeastVolts">For each lamp the lowest voltage where it is meant to be lit; infinity for one that is lit
 /// nowhere.</param>
-/// <param name="MostDrop">For each lamp the largest share of the voltage of the source that does not reach it where it
-/// is meant to be lit; below zero for one that is lit nowhere.</param>
+/// <param name="LastingVolts">The same without momentary switches worked that the lamp does not need.</param>
+/// <param name="MostDrop">For each lamp the largest share of the voltage of the source that does not reach it there;
+/// below zero for one that is lit nowhere.</param>
 /// <param name="MostDropOf">Voltage of the source at that drop.</param>
 /// <param name="MostVolts">For each lamp the highest voltage.</param>
 /// <param name="FuseAmperes">For each fuse the highest current.</param>
@@ -16,6 +17,7 @@ namespace Lighting.Calc;
 internal sealed record SampledBike(
     double[] Values,
     double[] LeastVolts,
+    double[] LastingVolts,
     double[] MostDrop,
     double[] MostDropOf,
     double[] MostVolts,

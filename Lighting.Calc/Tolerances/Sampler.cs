@@ -70,20 +70,25 @@ internal sealed class Sampler(SamplingPlan plan)
         bool isOff = plan.Uncertain.Engine == EngineState.Off;
         ElectricPotential supply = engine?.RegulatedVoltage ?? plan.Options.Supply ?? bike.BatteryVoltage;
         double[] least = new double[bike.Lamps.Length],
+            lasting = new double[bike.Lamps.Length],
             drops = new double[bike.Lamps.Length],
             dropVolts = new double[bike.Lamps.Length],
             most = new double[bike.Lamps.Length],
             fuses = new double[bike.Fuses.Length],
             continuous = new double[bike.Fuses.Length];
         Array.Fill(least, double.PositiveInfinity);
+        Array.Fill(lasting, double.PositiveInfinity);
         Array.Fill(drops, double.NegativeInfinity);
-        foreach ((Setting setting, ImmutableArray<int> lamps, bool isContinuous) in plan.States)
+        foreach ((Setting setting, ImmutableArray<(int, bool)> lamps, bool isContinuous) in plan.States)
         {
             SolvedCircuit solved = engine?.AtMostOutput(setting).Solved
                 ?? Solve(setting, supply, isOff ? bike.BatteryResistance : ElectricResistance.Zero).Solved;
-            foreach (int lamp in lamps)
+            foreach ((int lamp, bool judgesDrop) in lamps)
             {
                 least[lamp] = Math.Min(least[lamp], solved.LampVolts(lamp));
+                if (!judgesDrop)
+                    continue;
+                lasting[lamp] = Math.Min(lasting[lamp], solved.LampVolts(lamp));
                 double drop = 1 - solved.LampVolts(lamp) / solved.SupplyVolts;
                 if (drop > drops[lamp])
                     (drops[lamp], dropVolts[lamp]) = (drop, solved.SupplyVolts);
@@ -105,7 +110,7 @@ internal sealed class Sampler(SamplingPlan plan)
         (double rpm, double charge) = bike.Charging.IsEmpty
             ? (double.NaN, double.NaN)
             : Balance(bike, plan.Uncertain.BatteryFactor(values));
-        return new SampledBike(values, least, drops, dropVolts, most, fuses, continuous, rpm, charge);
+        return new SampledBike(values, least, lasting, drops, dropVolts, most, fuses, continuous, rpm, charge);
     }
 
     private OperatingPoint Solve(Setting setting, ElectricPotential supply, ElectricResistance source)

@@ -15,10 +15,19 @@ internal sealed class SamplingPlan
         Options = options;
         Bike bike = solution.Network.Bike;
         Switches = SettingEnumeration.SwitchesOf(bike);
+        Func<Setting, int> worked = new MomentarySwitches(bike, options.Fuses.MomentarySwitches).WorkedOf(
+            Network.Graph.Switches
+        );
         (OperatingPoint Point, string State)[] points = [.. solution.Points.Select(p => (p, p.Solved.Carrying))];
         HashSet<OperatingPoint>[] meant =
         [
             .. bike.Lamps.Select((_, lamp) => IntendedOnStates.Of(bike, solution.Points, lamp).ToHashSet()),
+        ];
+        HashSet<OperatingPoint>[] lasting =
+        [
+            .. bike.Lamps.Select(
+                (_, lamp) => IntendedOnStates.Lasting(bike, solution.Points, lamp, worked).ToHashSet()
+            ),
         ];
         Lamps = [.. Enumerable.Range(0, meant.Length).Where(lamp => meant[lamp].Count > 0)];
         Momentary = new MomentaryLoads(bike, options.Fuses);
@@ -37,7 +46,10 @@ internal sealed class SamplingPlan
                 .Select(s =>
                     (
                         s.First().Point.Setting,
-                        Lamps.Where(lamp => s.Any(p => meant[lamp].Contains(p.Point))).ToImmutableArray(),
+                        Lamps
+                            .Where(lamp => s.Any(p => meant[lamp].Contains(p.Point)))
+                            .Select(lamp => (lamp, s.Any(p => lasting[lamp].Contains(p.Point))))
+                            .ToImmutableArray(),
                         !someAreContinuous || s.Any(p => Momentary.IsContinuous(p.Point.Setting))
                     )
                 ),
@@ -67,9 +79,14 @@ internal sealed class SamplingPlan
     /// <summary>The lamps that are lit in some setting, by index in the bike.</summary>
     public ImmutableArray<int> Lamps { get; }
 
-    /// <summary>One setting of each state, the lamps that are meant to be lit in it, and whether it counts for the
-    /// continuous load of fuses: no momentary contact is closed, or one is in every state.</summary>
-    public ImmutableArray<(Setting Setting, ImmutableArray<int> Lamps, bool IsContinuous)> States { get; }
+    /// <summary>One setting of each state, the lamps that are meant to be lit in it and whether their drop is judged
+    /// there, and whether it counts for the continuous load of fuses: no momentary contact is closed, or one is in
+    /// every state.</summary>
+    public ImmutableArray<(
+        Setting Setting,
+        ImmutableArray<(int Lamp, bool JudgesDrop)> Lamps,
+        bool IsContinuous
+    )> States { get; }
 
     public MomentaryLoads Momentary { get; }
 

@@ -98,14 +98,14 @@ public static class ToleranceCheck
     private static LampTolerance LampOf(SpreadSummary summary, FittedLamp lamp, int index) =>
         new(
             lamp,
-            summary.Of(b => b.LeastVolts[index], v => ElectricPotential.FromVolts(v)),
+            summary.Of(b => b.LastingVolts[index], v => ElectricPotential.FromVolts(v)),
             summary.Of(b => b.MostDrop[index], v => Ratio.FromDecimalFractions(v)),
             lamp.Specification.PublishedLightAt(lamp.Specification.ReferenceVoltage) is null
                 ? null
                 : summary.Of(
                     b =>
                         lamp.Specification.PublishedLightAt(
-                            ElectricPotential.FromVolts(b.LeastVolts[index])
+                            ElectricPotential.FromVolts(b.LastingVolts[index])
                         )!.Value.DecimalFractions,
                     v => Ratio.FromDecimalFractions(v)
                 )

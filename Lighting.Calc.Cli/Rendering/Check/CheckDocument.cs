@@ -58,7 +58,7 @@ internal static class CheckDocument
             yield return ReportCharts.Fuses(report.Fuses);
         }
 
-        yield return new Heading($"Lamps{CommonBlocks.At(report)}, each in its worst setting");
+        yield return new Heading($"Lamps{CommonBlocks.At(report)}, each in its worst lasting setting");
         yield return legend.In(s_lamp.Table(report.WorstDrops));
         // CSV gives the verdict on the bike beside each lamp.
         yield return new Columns<VoltageDropBreakdown>

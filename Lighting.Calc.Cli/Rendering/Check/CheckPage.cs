@@ -114,7 +114,7 @@ internal static class CheckPage
 
     private static IEnumerable<Block> Lamps(BikeReport report, SettingLegend legend)
     {
-        yield return new Heading($"Lamps{CommonBlocks.At(report)}, each in its worst setting");
+        yield return new Heading($"Lamps{CommonBlocks.At(report)}, each in its worst lasting setting");
         var lamp = new Columns<VoltageDropBreakdown>
         {
             {
@@ -136,7 +136,7 @@ internal static class CheckPage
         ]);
         if (report.Bike.HasNetwork && !report.WorstDrops.IsEmpty)
         {
-            yield return new Heading("Voltage-drop breakdown, each lamp in its worst setting");
+            yield return new Heading("Voltage-drop breakdown, each lamp in its worst lasting setting");
             yield return ReportCharts.Breakdowns(report);
             yield return DropDocument
                 .Breakdowns(report)

@@ -209,7 +209,7 @@ internal static class DropDocument
         string source = report.Settings.Any(p => p.Bus is not null)
             ? "the battery's terminals, engine running,"
             : $"the source ({Figures.Volts(report.SupplyVoltage)})";
-        return $"Voltage-drop breakdown from {source} to each lamp and back, in its worst setting";
+        return $"Voltage-drop breakdown from {source} to each lamp and back, in its worst lasting setting";
     }
 
     private static IEnumerable<Block> Repairs(BikeReport report, VoltageDropBreakdown breakdown)

@@ -39,7 +39,7 @@ internal static class ReportCharts
     /// <summary>Each lamp's voltage in its worst setting against its rated voltage and the source.</summary>
     public static BarChart LampVolts(BikeReport report) =>
         new(
-            "Voltage at each lamp in its worst setting",
+            "Voltage at each lamp in its worst lasting setting",
             ["rated voltage", "source"],
             [
                 .. report.WorstDrops.Select(d => new Bar(
@@ -60,7 +60,7 @@ internal static class ReportCharts
     /// <summary>Each lamp's light in its worst setting against its published light.</summary>
     public static BarChart LampLight(BikeReport report) =>
         new(
-            "Light of each lamp in its worst setting",
+            "Light of each lamp in its worst lasting setting",
             ["light at the voltage of the lamp's published lumens (100 %)"],
             [
                 .. report

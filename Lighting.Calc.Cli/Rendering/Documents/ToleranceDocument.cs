@@ -155,7 +155,8 @@ internal static class ToleranceDocument
                 + $"their parts (seed {report.Seed.ToString(CultureInfo.InvariantCulture)})"
         );
         yield return new Paragraph(
-            "5 % and 95 % of the bikes are at or below the outer figures. Lamps and fuses each in their worst setting."
+            "5 % and 95 % of the bikes are at or below the outer figures. Lamps each in their worst lasting setting, "
+                + "fuses in their worst."
         );
         yield return s_lamp.Table(report.Lamps);
         if (report.Bike.HasNetwork)

@@ -41,7 +41,7 @@ internal static class WireDocument
                         {
                             new Heading($"Sizes at {Figures.Volts(result.Supply)}"),
                             s_run.Table(result.Runs, isMain: true),
-                            new Heading("Voltage drop of each lamp in its worst setting"),
+                            new Heading("Voltage drop of each lamp in its worst lasting setting"),
                             s_lamp.Table(result.Lamps),
                         }
                         : [s_run.Spreadsheet(result.Runs)],

@@ -127,7 +127,7 @@ internal static class TextRenderer
     private static Spectre.Console.Table Laid(Table table, int room)
     {
         var laid = new Spectre.Console.Table { Border = new PlainBorder(), ShowRowSeparators = false };
-        int?[] widths = Widths(table, room);
+        (int?[] widths, int gap) = Widths(table, room);
         for (int i = 0; i < table.Columns.Count; i++)
         {
             Column column = table.Columns[i];
@@ -136,7 +136,7 @@ internal static class TextRenderer
                 {
                     Alignment = column.IsNumber ? Justify.Right : Justify.Left,
                     Width = widths[i],
-                    Padding = new Padding(0, 0, 1, 0),
+                    Padding = new Padding(0, 0, gap, 0),
                 }
             );
         }
@@ -154,10 +154,11 @@ internal static class TextRenderer
         return laid;
     }
 
-    // Where a table is wider than the room, the widest columns give way first: no number is broken, and no word that
-    // has room of its own.
-    private static int?[] Widths(Table table, int room)
+    // Where a table is wider than the room, the widest columns give way first, then the gaps between them: no number is
+    // broken, and no word that has room of its own.
+    private static (int?[] Widths, int Gap) Widths(Table table, int room)
     {
+        int gap = 1;
         int[] all = [.. Enumerable.Range(0, table.Columns.Count)],
             widths = [.. all.Select(i => Longest(table, i, '\n'))],
             least =
@@ -170,18 +171,22 @@ internal static class TextRenderer
                 ),
             ];
         if (Total() <= room)
-            return
-            [
-                .. all.Select(i =>
-                    table.Columns[i].IsNumber || widths[i] <= LongestUnwrapped ? widths[i] : (int?)null
-                ),
-            ];
+            return (
+                [
+                    .. all.Select(i =>
+                        table.Columns[i].IsNumber || widths[i] <= LongestUnwrapped ? widths[i] : (int?)null
+                    ),
+                ],
+                gap
+            );
+        if (1 + least.Sum(w => w + 1 + gap) > room)
+            gap = 0;
         while (Total() > room && all.Where(i => widths[i] > least[i]).ToArray() is { Length: > 0 } wide)
             widths[wide.MaxBy(i => widths[i])]--;
-        return [.. widths.Select(w => (int?)w)];
+        return ([.. widths.Select(w => (int?)w)], gap);
 
-        // Each column has a space behind it and one of the border.
-        int Total() => 1 + widths.Sum(w => w + 2);
+        // Each column has the gap behind it and a space of the border.
+        int Total() => 1 + widths.Sum(w => w + 1 + gap);
     }
 
     private static int Longest(Table table, int column, char separator) =>

@@ -529,4 +529,8 @@ public enum FindingKind
     /// <summary>Heat of a regulator whose rating is not listed. Value: the heat. Figures: speed, current. Detail: what
     /// kind of regulator.</summary>
     RegulatorHeatUnrated,
+
+    /// <summary>The lamp loses more than its limit while horn, brake or another momentary switch is worked, and not
+    /// otherwise. Value: drop; limit; setting. Parts: further lamps; figures: theirs.</summary>
+    VoltageDropForMoments,
 }

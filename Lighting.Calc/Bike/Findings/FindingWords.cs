@@ -31,6 +31,9 @@ internal static partial class FindingWords
                     + $"when switched on at low voltage.{Also(finding)}",
             FindingKind.VoltageDropTooLarge => $"Drops {Text(finding.Value)} of the supply voltage{In(finding)} (limit "
                 + $"{Text(finding.Limit)}).{Also(finding)}",
+            FindingKind.VoltageDropForMoments =>
+                $"For moments only{In(finding)}: drops {Text(finding.Value)} of the supply voltage (limit "
+                    + $"{Text(finding.Limit)}).{Also(finding)}",
             FindingKind.LampOvervoltage =>
                 $"Runs at {Text(finding.Value)}, {Ratio(finding.Value, finding.Limit)} times its {finding.Detail} "
                     + $"{Text(finding.Limit)}: it will burn out.{Also(finding)}",

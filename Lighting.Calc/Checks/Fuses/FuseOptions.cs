@@ -26,8 +26,7 @@ public sealed record FuseOptions
 
     /// <summary>Names, or words of names, of switches that spring back or are held momentarily; where the lists
     /// state <see cref="SwitchContact.Momentary"/> that decides. Without case.</summary>
-    public ImmutableArray<string> MomentarySwitches { get; init; } =
-    ["brake", "stop", "horn", "horns", "indicators", "indicator", "turn", "turn signals", "flasher", "flash", "pass"];
+    public ImmutableArray<string> MomentarySwitches { get; init; } = Calc.MomentarySwitches.UsualWords;
 
     /// <summary>Circuits whose lamps the flasher feeds: continuously on, they count with their rms current. A load
     /// resistor listed in one of them counts as the flasher's load. Without case.</summary>

@@ -10,23 +10,16 @@ internal sealed class MomentaryLoads
 
     private readonly Bike _bike;
     private readonly FuseOptions _options;
+    private readonly MomentarySwitches _switches;
     private readonly ImmutableArray<bool> _contacts;
     private readonly ImmutableArray<bool> _lamps;
 
     public MomentaryLoads(Bike bike, FuseOptions options)
     {
-        (_bike, _options) = (bike, options);
-        _contacts = [.. bike.Switches.Select(c => IsSwitch(c.Switch))];
+        (_bike, _options, _switches) = (bike, options, new MomentarySwitches(bike, options.MomentarySwitches));
+        _contacts = [.. bike.Switches.Select(c => !c.IsRelay && _switches.Contains(c.Switch))];
         _lamps = [.. bike.Lamps.Select(IsLamp)];
     }
-
-    /// <summary>Whether a switch is momentary: as its contacts state, or by its name.</summary>
-    public bool IsSwitch(string name) =>
-        _bike
-            .Switches.Where(c => Name.Equal(c.Switch, name))
-            .Select(c => c.Momentary)
-            .FirstOrDefault(m => m is not null)
-        ?? IsNamed(name);
 
     /// <summary>Whether a lamp of a bike without runs is on only for moments.</summary>
     public bool IsMomentary(int lamp) => !_bike.HasNetwork && _lamps[lamp];
@@ -45,9 +38,36 @@ internal sealed class MomentaryLoads
                 (c, i) => _contacts[i] && !c.ClosedIn.Contains(definitions[c.Switch].Rest, Name.Comparer)
             ),
         ];
-        Reached live = graph.From(graph.Live, Cost),
-            earth = graph.From(graph.Earth, Cost);
-        return [.. graph.Lamps.Select(l => !(live.Reaches(l.A) && earth.Reaches(l.B)))];
+        ImmutableArray<bool> only = NotReached();
+        // A relay whose coil is only ever on for moments closes for moments.
+        while (RelaysOf(only) is { Length: > 0 } more)
+        {
+            foreach (int contact in more)
+                open[contact] = true;
+            only = NotReached();
+        }
+
+        return only;
+
+        int[] RelaysOf(ImmutableArray<bool> momentary) =>
+            [
+                .. _bike
+                    .Switches.Index()
+                    .Where(c =>
+                        c.Item.IsRelay
+                        && !open[c.Index]
+                        && !c.Item.ClosedIn.Contains(Relay.Out, Name.Comparer)
+                        && _bike.Lamps.Index().Any(l => Name.Equal(l.Item.Lamp, c.Item.Switch) && momentary[l.Index])
+                    )
+                    .Select(c => c.Index),
+            ];
+
+        ImmutableArray<bool> NotReached()
+        {
+            Reached live = graph.From(graph.Live, Cost),
+                earth = graph.From(graph.Earth, Cost);
+            return [.. graph.Lamps.Select(l => !(live.Reaches(l.A) && earth.Reaches(l.B)))];
+        }
 
         double Cost(HarnessPart part) =>
             part.Kind == HarnessPartKind.Lamp || part.Kind == HarnessPartKind.Contact && open[part.Index]
@@ -116,12 +136,7 @@ internal sealed class MomentaryLoads
         lamp.Momentary
         ?? (
             lamp.LitWhen.Terms.IsEmpty
-                ? IsNamed(lamp.Lamp) || IsNamed(lamp.Circuit)
-                : lamp.LitWhen.Terms.Any(t => IsSwitch(t.Switch))
+                ? _switches.IsNamed(lamp.Lamp) || _switches.IsNamed(lamp.Circuit)
+                : lamp.LitWhen.Terms.Any(t => _switches.Contains(t.Switch))
         );
-
-    private bool IsNamed(string name) =>
-        _options.MomentarySwitches.Contains(name, Name.Comparer)
-        || name.Split([' ', '-', '/', ','], StringSplitOptions.RemoveEmptyEntries)
-            .Any(w => _options.MomentarySwitches.Contains(w, Name.Comparer));
 }

@@ -28,7 +28,6 @@ internal sealed class FaultCircuit
     /// <summary>Resistance of a wire that touches the frame: common practice, no source.</summary>
     public const double ShortOhms = 0.02;
 
-    private static readonly FuseOptions s_fuses = new();
 
     private readonly HarnessNetwork _healthy;
     private readonly ConcurrentDictionary<double, TestSupply> _supplies = new();
@@ -231,8 +230,7 @@ internal sealed class FaultCircuit
 
     /// <summary>Whether a switch has to be held, as a brake lever or a horn button.</summary>
     public bool IsHeld(string name) =>
-        Bike.Switches.FirstOrDefault(c => Name.Equal(c.Switch, name) && c.Momentary is not null)?.Momentary
-        ?? s_fuses.MomentarySwitches.Contains(name, Name.Comparer);
+        new MomentarySwitches(Bike, MomentarySwitches.UsualWords).Contains(name);
 
     /// <summary>The fuse that a test lamp replaces; −1 for any other test.</summary>
     public int FuseOf(in TestPlace test) => test.Instrument == Instrument.TestLamp ? test.Index - Points.Length : -1;

@@ -13,7 +13,7 @@ internal sealed class EngineReporter
     private readonly ChargingOptions _options;
     private readonly RunningEngine _engine;
     private readonly OperatingPoint[] _running;
-    private readonly MomentaryLoads _momentary;
+    private readonly MomentarySwitches _momentary;
     private readonly int[] _headlamps;
     private readonly int[] _stopLamps;
 
@@ -24,7 +24,7 @@ internal sealed class EngineReporter
         FuseOptions fuses
     )
     {
-        (_bike, _options, _momentary) = (bike, options, new MomentaryLoads(bike, fuses));
+        (_bike, _options, _momentary) = (bike, options, new MomentarySwitches(bike, fuses.MomentarySwitches));
         _engine = RunningEngine.Of(bike, options);
         Func<Setting, bool> mayRun = EngineRunning.Of(bike);
         _running = [.. points.Where(p => mayRun(p.Setting))];
@@ -37,7 +37,7 @@ internal sealed class EngineReporter
 
     public EngineReport Report()
     {
-        OperatingPoint[] continuous = [.. _running.Where(p => IsContinuous(p.Setting))];
+        OperatingPoint[] continuous = [.. _running.Where(p => _momentary.AreAtRest(p.Setting))];
         OperatingPoint? night = Night([.. continuous.Where(p => Lit(p, _headlamps).Length > 0)]);
         OperatingPoint? day = continuous.Where(p => Lit(p, _headlamps).Length == 0).MinBy(Load);
         OperatingPoint? braking = night is null
@@ -59,10 +59,6 @@ internal sealed class EngineReporter
             () => new ChargingTestSheet(_bike, _options).Of(known)
         );
     }
-
-    // On a bike without runs no contacts say so: the switches of the conditions count too.
-    private bool IsContinuous(Setting setting) =>
-        setting.Positions.All(p => Name.Equal(p.Position, SwitchDefinition.Off) || !_momentary.IsSwitch(p.Switch));
 
     // The usual setting of the ride where that lights a headlamp, else the one of most load.
     private OperatingPoint? Night(OperatingPoint[] nights)
