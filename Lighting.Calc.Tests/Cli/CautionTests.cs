@@ -30,7 +30,12 @@ public partial class CautionTests
                         "diagram",
                     }
                 )
-                    data.Add(command, bike);
+                    data.Add(
+                        new TheoryDataRow<string, string>(command, bike).WithTrait(
+                            "time",
+                            command == "faults" && bike != "fell-lightweight" ? "long" : "quick"
+                        )
+                    );
             data.Add("fuse", "valley-twin");
             data.Add("swap", "valley-twin");
             return data;

@@ -94,6 +94,7 @@ public sealed class RelayPlanTests
     }
 
     [Fact]
+    [Trait("time", "long")]
     public async Task Drop_writes_the_bike_with_a_relay_and_every_command_reads_it()
     {
         using var folder = new TemporaryFolder();

@@ -8,7 +8,7 @@ namespace Lighting.Calc.Tests.Tolerances;
 public class ReproducibilityTests
 {
     [Theory]
-    [InlineData("valley-twin")]
+    [InlineData("valley-twin", Traits = ["time", "long"])]
     [InlineData("chapel-single")]
     public void Any_number_of_threads_gives_the_same_bits(string bike)
     {

@@ -12,8 +12,8 @@ public sealed class OptimalityTests(ITestOutputHelper output)
     private static readonly int[] s_minimumGauges = [16, 14];
 
     [Theory]
-    [InlineData(1, 8)]
-    [InlineData(2, 8)]
+    [InlineData(1, 8, Traits = ["time", "long"])]
+    [InlineData(2, 8, Traits = ["time", "long"])]
     [InlineData(3, 2)]
     [InlineData(4, 2)]
     public void The_choice_needs_little_more_copper_than_the_best_of_every_combination(int seed, int most)

@@ -15,6 +15,10 @@ internal static class PrintedHeight
     private const double BarHeight = 4.6;
     private const double PlotHeight = 60;
 
+    // Below a long list of work the plot is lower, as the style sheet says.
+    private const int LongWork = 4;
+    private const double LowPlotHeight = 51;
+
     // Letters on a line across the sheet, and in the columns of a piece of work.
     private const double Across = 112;
     private const double Narrow = 31;
@@ -23,7 +27,12 @@ internal static class PrintedHeight
     /// <summary>The first sheet with its head.</summary>
     public static double OfFirst(IEnumerable<Block> blocks) => Head + Of(blocks);
 
-    public static double Of(IEnumerable<Block> blocks) => blocks.Sum(Of);
+    public static double Of(IEnumerable<Block> blocks)
+    {
+        Block[] all = [.. blocks];
+        bool isLong = all.OfType<WorkList>().Any(w => w.Items.Count >= LongWork);
+        return all.Sum(b => isLong && b is LineChart ? LowPlotHeight : Of(b));
+    }
 
     private static double Of(Block block) =>
         block switch
