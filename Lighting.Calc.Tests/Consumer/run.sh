@@ -43,6 +43,15 @@ echo "$output"
 grep -q '^15 A main: suits' <<<"$output" || fail "the README's program does not say that the fuse suits"
 grep -q 'in the joints' <<<"$output" || fail "the README's program did not come to its end"
 
+# The same from F# and Visual Basic, as far as their compilers go.
+for language in FSharp VisualBasic; do
+    cp -r "$here/$language" "$work/$language"
+    dotnet build "$work/$language" -o "$work/of-$language" -p:LightingCalcVersion="$version" -v quiet
+    output=$(dotnet "$work/of-$language/Consumer.dll")
+    echo "$language: $output"
+    grep -q '^7.5 A main: suits' <<<"$output" || fail "the $language program does not say that the fuse suits"
+done
+
 dotnet tool install Lighting.Calc.Tool --tool-path "$work/tool" --version "$version" --configfile "$work/nuget.config" >/dev/null
 [[ $("$work/tool/lighting-calc" --version) == "$version" ]] || fail "the tool's version is not that of its package"
 "$work/tool/lighting-calc" check shared/bikes/valley-twin >"$work/check.txt"
