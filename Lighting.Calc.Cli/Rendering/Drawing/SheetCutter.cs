@@ -90,15 +90,14 @@ internal sealed class SheetCutter
                 .Range(0, count)
                 .Select(i => new SheetPart(_drawing, i % columns, i / columns, _across, _down, _crossings)),
         ];
-        // Sheets laid side by side fit: those under each other begin at the same place, and so do those beside each
-        // other.
+        // Sheets under each other begin at the same place across. Those beside each other do not fit: each is as low as
+        // what stands on it, and the marks say where its conductors go on.
         return
         [
             .. parts.Select(
                 (part, i) =>
-                    part.Draw(
-                        parts.Where((_, j) => j % columns == i % columns).Min(p => p.Left),
-                        parts.Where((_, j) => j / columns == i / columns).Min(p => p.Top)
+                    EmptyRows.Without(
+                        part.Draw(parts.Where((_, j) => j % columns == i % columns).Min(p => p.Left), part.Top)
                     )
             ),
         ];
