@@ -5,17 +5,28 @@ namespace Lighting.Calc.Cli.Rendering;
 /// <summary>A drawing of a circuit.</summary>
 /// <param name="Title">What is drawn.</param>
 /// <param name="Description">The same in words, for those who do not see it.</param>
-/// <param name="Caption">How to read it, for those who do.</param>
 /// <param name="Drawing">The drawing in one piece.</param>
-/// <param name="Sheets">The drawing on sheets on which it is legible.</param>
-internal sealed record CircuitBlock(
-    string Title,
-    string Description,
-    string Caption,
-    CircuitDrawing Drawing,
-    IReadOnlyList<CircuitDrawing> Sheets
-) : Block
+internal sealed record CircuitBlock(string Title, string Description, CircuitDrawing Drawing) : Block
 {
+    /// <summary>The drawing on sheets on which it is legible, which takes a while to find: only a page needs
+    /// them.</summary>
+    public IReadOnlyList<CircuitDrawing> Sheets => LazySheets.Value;
+
+    /// <summary>How to read it, for those who see it.</summary>
+    public string Caption =>
+        (HasUnsuitable ? $"{CircuitPart.Sign.TrimEnd()} does not suit. " : "")
+        + $"Strong lines carry current, a filled dot joins, lines that only cross do not. Volts are to "
+        + $"'{Calc.Bike.BatteryMinus}'; the two earth signs are one point."
+        + (
+            Sheets.Count == 1
+                ? ""
+                : " A letter in a box with the number of a sheet: the conductor goes on there at the same letter."
+        );
+
+    private Lazy<IReadOnlyList<CircuitDrawing>> LazySheets { get; init; } = new([]);
+
+    private bool HasUnsuitable { get; init; }
+
     /// <summary>The same point by point, from the source on, where a screen is too narrow for a drawing.</summary>
     public IReadOnlyList<ListedPoint> Points { get; private init; } = [];
 
@@ -27,7 +38,6 @@ internal sealed record CircuitBlock(
     )
     {
         var graph = CircuitGraph.Of(bike, point, unsuitable);
-        IReadOnlyList<CircuitDrawing> sheets = CircuitSheets.Of(graph);
         string[] lit =
         [
             .. graph.Parts.Where(p => p is { IsLoad: true, IsLive: true }).Select(p => $"{p.Name} {p.Figures}"),
@@ -36,19 +46,11 @@ internal sealed record CircuitBlock(
             $"Circuit in the setting {point.Setting}",
             $"{graph.SourceName} {graph.SourceFigures}; "
                 + $"{(lit.Length == 0 ? "nothing draws current" : string.Join(", ", lit))}.",
-            (graph.Parts.Any(p => p.IsUnsuitable) ? $"{CircuitPart.Sign.TrimEnd()} does not suit. " : "")
-                + $"Strong lines carry current, a filled dot joins, lines that only cross do not. Volts are to "
-                + $"'{Calc.Bike.BatteryMinus}'; the two earth signs are one point."
-                + (
-                    sheets.Count == 1
-                        ? ""
-                        : " A letter in a box with the number of a sheet: the conductor goes on there at the same "
-                            + "letter."
-                ),
-            sheets.Count == 1 ? sheets[0] : CircuitLayout.Of(graph),
-            sheets
+            CircuitLayout.Of(graph)
         )
         {
+            LazySheets = new Lazy<IReadOnlyList<CircuitDrawing>>(() => CircuitSheets.Of(graph)),
+            HasUnsuitable = graph.Parts.Any(p => p.IsUnsuitable),
             Points = [.. Listed(graph)],
         };
     }

@@ -33,7 +33,9 @@ internal sealed class CircuitLayout
     private readonly double _loadSlot;
     private readonly double _middle;
     private readonly double _width;
+    private readonly HashSet<int> _live;
     private readonly List<LevelItem> _items = [];
+    private readonly Dictionary<double, CircuitDrawing> _drawn = [];
 
     private CircuitLayout(
         CircuitGraph graph,
@@ -48,6 +50,7 @@ internal sealed class CircuitLayout
         _labelsBesideLoads = labelsBesideLoads;
         _sides = sides;
         _rows = rows;
+        _live = [.. graph.Parts.Where(p => p.IsLive).SelectMany(p => new[] { p.From, p.To })];
         _feedBuses = SideBus.Of(_sides.Feed, _sides.Between, p => p.Near, _rows);
         _returnBuses = SideBus.Of(_sides.Return, _sides.Between, p => p.Far, _rows);
         _feedColumns = new SideColumns(Slots(_sides.Feed, SourceWidth()), Tracks(_sides.Feed, _feedBuses), 1);
@@ -78,7 +81,12 @@ internal sealed class CircuitLayout
 
     /// <summary>Draws it.</summary>
     /// <param name="bandHeight">The height after which rows begin a new band, to be cut off.</param>
-    public CircuitDrawing Draw(double bandHeight = double.PositiveInfinity)
+    public CircuitDrawing Draw(double bandHeight = double.PositiveInfinity) =>
+        _drawn.TryGetValue(bandHeight, out CircuitDrawing? known)
+            ? known
+            : _drawn[bandHeight] = DrawInBands(bandHeight);
+
+    private CircuitDrawing DrawInBands(double bandHeight)
     {
         _items.Clear();
         PlaceSource();
@@ -238,27 +246,35 @@ internal sealed class CircuitLayout
     private double[] RowHeights(double bandHeight, List<double> bands)
     {
         double[] heights = new double[_rows.Count];
-        ILookup<int, LevelItem> onRow = _items.ToLookup(i => i.Row);
+        ILookup<int, Box> onRow = _items
+            .SelectMany(i => i.Rooms().Select(r => (i.Row, Room: r)))
+            .ToLookup(r => r.Row, r => r.Room);
+        double highest = onRow.Min(r => r.Min(b => b.Top));
         var rooms = new List<Box>();
+        double lowest = 0;
         double bandTop = Margin;
         for (int row = 0; row < heights.Length; row++)
         {
-            Box[] mine = [.. onRow[row].SelectMany(i => i.Rooms())];
+            Box[] mine = [.. onRow[row]];
             double height = row == 0 ? Margin - mine.Min(b => b.Top) : heights[row - 1] + RowGap;
             foreach (Box box in mine)
                 foreach (Box earlier in rooms.Where(r => r.Left < box.Right + RowGap && box.Left < r.Right + RowGap))
                     height = Math.Max(height, earlier.Bottom + RowGap - box.Top);
             if (height + mine.Max(b => b.Bottom) - bandTop > bandHeight && rooms.Count > 0)
             {
-                double end = rooms.Max(r => r.Bottom);
+                double end = lowest;
                 bands.Add(end + BandGap / 2);
                 bandTop = end + BandGap;
                 height = bandTop - mine.Min(b => b.Top);
                 rooms.Clear();
+                lowest = 0;
             }
 
             heights[row] = height;
+            // What is so far above that nothing on a later row can reach it needs no more looking at.
+            rooms.RemoveAll(r => r.Bottom + RowGap - highest <= height);
             rooms.AddRange(mine.Select(b => new Box(b.Left, b.Top + height, b.Right, b.Bottom + height)));
+            lowest = Math.Max(lowest, height + mine.Max(b => b.Bottom));
         }
 
         return heights;
@@ -280,7 +296,7 @@ internal sealed class CircuitLayout
             : _returnColumns.TrackX(_sides.Return.Layer[point], bus.Track);
     }
 
-    private bool IsLive(int point) => _graph.Parts.Any(p => p.IsLive && (p.From == point || p.To == point));
+    private bool IsLive(int point) => _live.Contains(point);
 
     private double[] Slots(CircuitSide side, double first)
     {

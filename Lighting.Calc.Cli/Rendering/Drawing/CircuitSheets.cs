@@ -35,17 +35,23 @@ internal static class CircuitSheets
     // The least room for marks that does gives the fewest sheets.
     private static Choice? Fewest(CircuitLayout layout, PrintedSheet sheet, int most)
     {
+        var tried = new HashSet<(double Height, string Cuts)>();
         foreach (double beside in s_roomsForMarks)
         {
             foreach (double below in s_roomsForMarks)
             {
                 double width = sheet.Width / PrintedSheet.LeastScale - beside,
                     height = sheet.Height / PrintedSheet.LeastScale - below;
-                if (Cut(layout, width, height) is not { } sheets)
+                CircuitDrawing drawing = layout.Draw(height);
+                if (SheetCutter.Columns(drawing, width) is not { } cuts)
                     return null;
-                if (sheets.Count > most)
+                if ((cuts.Count + 1) * (drawing.Bands.Count + 1) > most)
                     break;
-                if (AreLegible(sheets, sheet))
+                if (
+                    tried.Add((height, string.Join(' ', cuts)))
+                    && SheetCutter.Cut(drawing, cuts) is var sheets
+                    && AreLegible(sheets, sheet)
+                )
                     return new Choice(layout, sheet, width, height, sheets);
             }
         }
