@@ -25,6 +25,10 @@ unzip -p "$package" Lighting.Calc.nuspec | grep -q '<license type="expression">M
 unzip -l "$feed/Lighting.Calc.$version.snupkg" lib/net10.0/Lighting.Calc.pdb >/dev/null || fail "the symbols are missing"
 if unzip -p "$package" lib/net10.0/Lighting.Calc.dll | grep -qaF "$root"; then fail "the library holds a path of this machine"; fi
 
+documentation=$(unzip -p "$package" lib/net10.0/Lighting.Calc.xml)
+grep -q '"T:Lighting.Calc.Bike"' <<<"$documentation" || fail "the documentation lacks the bike"
+if grep -q '"T:Lighting.Calc.\(FuseJudge\|LampChecks\|SizingSearch\)"' <<<"$documentation"; then fail "the documentation holds internal types"; fi
+
 # Own package folder, so that no earlier package of this version is taken; the registry's come from the usual one.
 mkdir "$work/consumer"
 cp "$here/Consumer.csproj" "$work/consumer"
