@@ -7,6 +7,16 @@ namespace Lighting.Calc.Cli.Commands;
 /// <summary><c>wire</c>: the wire size of every run of a bike together, or of one run from options.</summary>
 internal static class WireCommand
 {
+    // What is against the wires as they are, which the written lists no longer have.
+    private static readonly FindingKind[] s_ofFittedWires =
+    [
+        FindingKind.WiresRatedBelowFuse,
+        FindingKind.WiresUnratedBehindFuse,
+        FindingKind.RunOverloaded,
+        FindingKind.ShortDoesNotClear,
+        FindingKind.VoltageDropTooLarge,
+    ];
+
     public static Command Create(CommandConsole console)
     {
         var command = new Command(
@@ -174,7 +184,9 @@ internal static class WireCommand
                     console.Errors.WriteLine("lighting-calc: --lists: no sizes were found, and nothing was written.");
                 return Task.FromResult(
                     result is { IsFeasible: true, Unmet.IsEmpty: true }
-                    && (isWritten || result.Findings.All(f => f.Severity != Calc.Severity.Fault))
+                    && !result.Findings.Any(f =>
+                        f.Severity == Calc.Severity.Fault && !(isWritten && s_ofFittedWires.Contains(f.Kind))
+                    )
                         ? ExitCode.Suits
                         : ExitCode.DoesNotSuit
                 );

@@ -6,6 +6,15 @@ namespace Lighting.Calc.Tests.Cli;
 public class SwapCommandTests
 {
     [Fact]
+    public async Task The_brighter_function_of_an_LED_in_a_tail_lamp_is_told()
+    {
+        using var folder = new TemporaryFolder();
+        string swaps = folder.Write("swaps.csv", "lamp,new code\ntail lamp,LED stop-tail\n");
+        CliResult result = await InProcess.Run("swap", CliProcess.Bike("valley-twin"), "--swaps", swaps, "--format", "json");
+        Assert.Contains("LED stop-tail minor", result.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_folders_swap_list_is_taken_by_default_and_the_first_line_is_the_verdict()
     {
         CliResult result = await InProcess.Run("swap", CliProcess.Bike("valley-twin"));

@@ -79,7 +79,9 @@ public static class BikeCheck
         Finding[] findings =
         [
             .. solution.NotSolved,
-            .. bike.HasNetwork ? LitReview.Of(bike, solution.Points, groups) : [],
+            .. NoSwitches(bike) is { } missing ? [missing]
+            : bike.HasNetwork ? LitReview.Of(bike, solution.Points, groups)
+            : [],
             .. allAreSolved ? wiring.Review : WiringReview.Evaluate(bike, groups),
             .. fuses.SelectMany(f => f.Findings),
             .. isDirect ? [] : UnfusedRuns.Findings(feeds, cancellationToken),
@@ -154,6 +156,18 @@ public static class BikeCheck
             $"{draws} {load:0.##} A; a 15 A fuse would {(load > usable ? "be overloaded" : "carry that")} (limit "
                 + $"{usable:0.##} A)."
         );
+    }
+
+    // Every lamp would be found dark, or lit where it should not be: the one cause is told instead.
+    private static Finding? NoSwitches(Bike bike)
+    {
+        string[] named =
+        [
+            .. bike.Lamps.SelectMany(l => l.LitWhen.Terms).Select(t => t.Switch).Distinct(Name.Comparer),
+        ];
+        return bike.HasNetwork && bike.Switches.IsEmpty && named.Length > 0
+            ? new Finding(FindingKind.NoSwitchList, Severity.Fault, "switches.csv") { Parts = [.. named] }
+            : null;
     }
 
     /// <summary>The caution that a bike with a battery lists no fuse.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using UnitsNet;
 
 namespace Lighting.Calc;
@@ -76,8 +77,13 @@ internal static class LampChecks
             yield return new Finding(FindingKind.LampOvervoltage, Severity.Fault, name)
             {
                 Value = ElectricPotential.FromVolts(most),
-                Limit = specification.MaximumVoltage ?? specification.ReferenceVoltage,
-                Detail = specification.MaximumVoltage is null ? "rated" : "highest permitted",
+                Limit = ElectricPotential.FromVolts(highest),
+                Detail = specification.MaximumVoltage is null
+                    ? string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{OverVoltsRatio} times the {specification.ReferenceVoltage.Volts:0.##} V of its figures"
+                    )
+                    : "the highest voltage it is permitted at",
             };
 
         // In series with another load, a ballast say, it has its share of the voltage: no wire is to blame.

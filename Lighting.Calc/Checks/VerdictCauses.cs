@@ -95,7 +95,9 @@ internal static class VerdictCauses
     }
 
     private static string Load(ContinuousLoad load) =>
-        load.PeakExceedsRating
+        load.PeakExceedsRating && load.Headroom.Amperes >= 0
+            ? $"peak {A(load.WorstCurrent)} (limit {N(load.PeakLimit)})"
+        : load.PeakExceedsRating
             ? $"{A(load.ContinuousCurrent)} (limit {N(load.UsableCurrent)}), peak {A(load.WorstCurrent)} (limit "
                 + $"{N(load.PeakLimit)})"
             : $"{A(load.ContinuousCurrent)} continuous (limit {A(load.UsableCurrent)})";
@@ -103,15 +105,17 @@ internal static class VerdictCauses
     private static string Remedy(FuseSuitability fuse)
     {
         FuseAdvice advice = fuse.Advice;
+        string marked = fuse.ContinuousRating < fuse.Fuse.Rating ? ", as marked" : "";
         if (advice is { Smallest: { } least, Largest: { } most })
-            return most > least ? $"Fit {A(least)} to {A(most)}." : $"Fit {A(least)}.";
+            return most > least ? $"Fit {A(least)} to {A(most)}{marked}." : $"Fit {A(least)}{marked}.";
         if (advice is { WiresKnown: false, Smallest: { } needed })
-            return $"Fit {A(needed)} if every wire behind it is rated for that, or split the load over two fuses.";
-        string split = FuseAdviser.Reduce(advice, fuse.Steady) is { } reduce
+            return $"Fit {A(needed)}{marked} if every wire behind it is rated for that, or split the load over two "
+                + "fuses.";
+        string split = FuseAdviser.Reduce(advice, fuse.Steady, fuse.Fuse) is { } reduce
             ? $"{Sentence(reduce)}, or split it over two fuses"
             : "Split the load over two fuses";
         if (advice.UpsizedRuns is [{ FuseOfItsOwn: { } own } only])
-            split = $"{Sentence(FuseAdviser.OwnFuse(only.Run, own))}; or {char.ToLowerInvariant(split[0])}{split[1..]}";
+            split = $"{Sentence(FuseAdviser.OwnFuse(only.Run, own, marked.Length > 0))}; or {char.ToLowerInvariant(split[0])}{split[1..]}";
         string[] larger =
         [
             .. advice.UpsizedRuns.Where(u => u.Wire is not null).Select(u => $"{u.Wire} to '{u.Run.Name}'"),
@@ -119,7 +123,8 @@ internal static class VerdictCauses
         return larger.Length > 0 && advice.MinimumRatingForLoad is { } rating
             ? $"{split}, or fit "
                 + $"{string.Join(", ", larger.Take(2))}"
-                + $"{(larger.Length > 2 ? $" and larger wire to {larger.Length - 2} more" : "")}, then {A(rating)}."
+                + $"{(larger.Length > 2 ? $" and larger wire to {larger.Length - 2} more" : "")}, then "
+                + $"{A(rating)}{marked}."
             : $"{split}.";
     }
 

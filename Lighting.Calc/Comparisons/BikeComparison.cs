@@ -65,9 +65,23 @@ public sealed class BikeComparison
         // Settings that both have are compared alone; two bikes of other switches each in its own.
         ImmutableArray<OperatingPoint> was = Common(before.Settings, after.Settings),
             now = Common(after.Settings, before.Settings);
+        ImmutableArray<OperatingPoint?> worstBefore = Worst(before.Bike, was),
+            worstAfter = Worst(after.Bike, now);
         return new BikeComparison(before, after)
         {
-            Lamps = [.. Both(before.Bike.Lamps, after.Bike.Lamps, l => l.Lamp).Select(l => LampOf(l, was, now))],
+            Lamps =
+            [
+                .. Both(before.Bike.Lamps, after.Bike.Lamps, l => l.Lamp)
+                    .Select(l =>
+                        LampOf(
+                            l,
+                            l.Before < 0 ? null : worstBefore[l.Before],
+                            l.After < 0 ? null : worstAfter[l.After],
+                            was,
+                            now
+                        )
+                    ),
+            ],
             Circuits =
             [
                 .. before
@@ -113,15 +127,15 @@ public sealed class BikeComparison
             yield return (-1, alone);
     }
 
-    // Where its voltage is lowest before; after in the same setting, where the other bike has it.
+    // Where it loses most before, as a check has it; after in the same setting, where the other bike has it.
     private static LampChange LampOf(
         (int Before, int After) lamp,
+        OperatingPoint? before,
+        OperatingPoint? after,
         ImmutableArray<OperatingPoint> was,
         ImmutableArray<OperatingPoint> now
     )
     {
-        OperatingPoint? before = Lowest(was, lamp.Before),
-            after = Lowest(now, lamp.After);
         if (before is not null && lamp.After >= 0)
             after = now.FirstOrDefault(p => p.Setting.Equals(before.Setting)) ?? after;
         else if (after is not null && lamp.Before >= 0)
@@ -137,8 +151,12 @@ public sealed class BikeComparison
         );
     }
 
-    private static OperatingPoint? Lowest(ImmutableArray<OperatingPoint> points, int lamp) =>
-        lamp < 0 ? null : points.Where(p => PointPair.IsLit(p, lamp)).MinBy(p => Math.Abs(p.Lamps[lamp].Voltage.Volts));
+    private static ImmutableArray<OperatingPoint?> Worst(Bike bike, ImmutableArray<OperatingPoint> points) =>
+        [
+            .. IntendedOnStates
+                .WorstOfEach(bike, points, MomentarySwitches.UsualWords)
+                .Select((p, lamp) => p is not null && PointPair.IsLit(p, lamp) ? p : null),
+        ];
 
     private static VoltageDropBreakdown? Worst(BikeReport report) =>
         report.WorstDrops.MaxBy(d => d.Lamp.Drop!.Value.DecimalFractions);

@@ -2,7 +2,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>One fitted lamp before and after, in the setting of its lowest voltage before the change.</summary>
+/// <summary>One fitted lamp before and after, in the lasting setting of its largest voltage drop before
+/// the change.</summary>
 public sealed record LampChange
 {
     internal LampChange(

@@ -109,10 +109,12 @@ internal sealed class HarnessFusePlanner
         }
     }
 
-    // Raises a fuse that the solved bike with the box overloads, mostly by its inrush, until all suit.
+    // Raises a fuse that the solved bike with the box overloads, mostly by its inrush, until all suit; then one that the
+    // inrush of lamps often switched would age, as far as no wire need be larger for it and no fuse the largest.
     private FusePlan Fitted(ImmutableArray<ImmutableArray<FeedBranch>> groups, double[] ratings)
     {
         double leastMain = 0;
+        FusePlan? suits = null;
         for (int trial = 0; trial < MostTrials; trial++)
         {
             if (FusePlanner.RatingFrom(Math.Max(leastMain, FusePlanner.LeastMain(ratings.Max()))) is not { } main)
@@ -123,7 +125,7 @@ internal sealed class HarnessFusePlanner
             FuseBox.Built built = FuseBox.Fit(_bike, groups, [.. ratings], (_main, main), _options.BoxLead);
             WireSizingResult sizes = Sized(built.Bike);
             if (sizes.Sized is not { } planned)
-                return FusePlanner.Failed(sizes.Explanation);
+                return suits ?? FusePlanner.Failed(sizes.Explanation);
             ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(
                 planned,
                 BikeSolution.Solve(planned, _options.Check, _cancellation).Points,
@@ -136,6 +138,8 @@ internal sealed class HarnessFusePlanner
             {
                 if (fuses[i].Verdict is FuseVerdict.Suits or FuseVerdict.NotJudged)
                     continue;
+                if (suits is not null)
+                    return suits;
                 if (i < first && fuses[i].Fuse.Name != _main)
                     return FusePlanner.Failed(
                         $"a fuse outside the plan, on a wire of its own, comes first: {fuses[i].Headline}"
@@ -152,11 +156,22 @@ internal sealed class HarnessFusePlanner
                     ratings[i - first] = next;
             }
 
+            if (raised)
+                continue;
+            suits = Report(groups, built, planned, fuses, first, sizes.Unmet);
+            for (int i = first; i < fuses.Length; i++)
+                if (
+                    fuses[i].Findings.Any(f => f.Kind == FindingKind.FuseAgesByInrush)
+                    && FusePlanner.NextRating(ratings[i - first]) is { } larger
+                    && larger <= ratings.Max() + 1e-9
+                    && fuses[i].Advice.MaximumRatingForWire?.Amperes >= larger - 1e-9
+                )
+                    (ratings[i - first], raised) = (larger, true);
             if (!raised)
-                return Report(groups, built, planned, fuses, first, sizes.Unmet);
+                return suits;
         }
 
-        return FusePlanner.Failed("no ratings were found that carry the load and its inrush");
+        return suits ?? FusePlanner.Failed("no ratings were found that carry the load and its inrush");
     }
 
     private FusePlan Report(

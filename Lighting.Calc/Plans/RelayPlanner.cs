@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using UnitsNet;
 
 namespace Lighting.Calc;
@@ -113,10 +114,13 @@ public static class RelayPlanner
             .Select(p => bike.Runs[p.Index].Wire.CopperArea.SquareMillimeters)
             .DefaultIfEmpty(0)
             .Min();
-        ElectricCurrent coilFuse = way.Where(p => p.Kind == HarnessPartKind.Fuse)
-            .Select(p => bike.Fuses[p.Index].Rating)
-            .DefaultIfEmpty(ElectricCurrent.FromAmperes(BranchLoads.UnknownWireAmperes))
-            .Max();
+        // Of fuses one behind the other the smallest opens.
+        var coilFuse = ElectricCurrent.FromAmperes(
+            way.Where(p => p.Kind == HarnessPartKind.Fuse)
+                .Select(p => FuseJudge.ContinuousAmperes(bike.Fuses[p.Index], options.Fuses))
+                .DefaultIfEmpty(BranchLoads.UnknownWireAmperes)
+                .Min()
+        );
         string why = "no blade fuse carries it";
         foreach (
             ElectricCurrent rating in FuseTable
@@ -143,6 +147,15 @@ public static class RelayPlanner
                 || then.Points.FirstOrDefault(p => p.Setting.Equals(worst.Setting)) is not { } point
             )
                 break;
+            if (point.Lamps[index].Voltage <= worst.Lamps[index].Voltage)
+                return Failed(
+                    lamp,
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"it gains nothing: {worst.Lamps[index].Voltage.Volts:0.00} V now, "
+                            + $"{point.Lamps[index].Voltage.Volts:0.00} V with one"
+                    )
+                );
             return new RelayPlan
             {
                 Lamp = lamp,

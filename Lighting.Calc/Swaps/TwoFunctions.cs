@@ -11,6 +11,11 @@ internal static class TwoFunctions
         foreach (LampReplacement replacement in replacements)
         {
             FittedLamp lamp = bike.Lamps.First(l => Name.Equal(l.Lamp, replacement.Lamp));
+            if (IsStopInTail(lamp, replacement.Replacement, bike))
+                yield return new Finding(FindingKind.StopFunctionInTail, Severity.Caution, lamp.Lamp)
+                {
+                    Detail = replacement.Replacement.Code,
+                };
             if (Other(bike, lamp) is not { } other)
                 continue;
             if (!replacements.Any(r => Name.Equal(r.Lamp, other.Lamp)))
@@ -21,6 +26,13 @@ internal static class TwoFunctions
                 };
         }
     }
+
+    // The lesser filament replaced by the brighter function of an LED of two.
+    private static bool IsStopInTail(FittedLamp lamp, LampSpecification replacement, Bike bike) =>
+        lamp.Specification.Code is { } fitted
+        && LampTable.TryFind(fitted, bike.SystemVoltage, out PublishedLamp? published)
+        && IsMinor(published)
+        && LedClassTable.All.Any(c => c.Minor is not null && Name.Equal(c.Code, replacement.Code ?? ""));
 
     /// <summary>The other filament of the same glass: the same code, another filament, and the same return, or without
     /// runs the same circuit.</summary>

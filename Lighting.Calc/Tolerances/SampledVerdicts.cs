@@ -55,7 +55,7 @@ internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, Sam
 
             double most = LampChecks.OverVoltsRatio * specification.ReferenceVoltage.Volts;
             if (specification.Type is LampType.Filament or LampType.Halogen)
-                yield return Verdict(name, Rule(b => b.MostVolts[lamp] <= most), "stands its volts", "burns out");
+                yield return Verdict(name, Rule(b => b.MostVolts[lamp] <= most), "stands its voltage", "burns out");
             else if (specification.Type == LampType.Led)
                 yield return Verdict(
                     name,
@@ -82,8 +82,8 @@ internal sealed class SampledVerdicts(SamplingPlan plan, SampledBike listed, Sam
         yield return Verdict(
             "the bike",
             b => _rules.TrueForAll(r => r(b)),
-            "nothing of load, drops, volts and balance is against it",
-            "something of load, drops, volts and balance is against it"
+            "fuses, voltage drop, lamps and charging suit",
+            "a fuse, a voltage drop, a lamp or the charging does not suit"
         );
     }
 

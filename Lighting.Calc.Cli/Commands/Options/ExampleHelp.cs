@@ -15,8 +15,8 @@ internal static class ExampleHelp
           prices.csv that is added makes the answer more exact. A single file given for BIKE is a lamps.csv.
 
         Exit status:
-          0  Nothing was found against the bike.
-          1  The bike was computed and something does not suit.
+          0  All that was asked was judged, and suits.
+          1  Something does not suit, or was not judged.
           2  The input is wrong, or the result cannot be written; each message says what.
           3  A fault of the program's own.
 

@@ -17,7 +17,13 @@ internal static class InputGuard
         if (parsed.GetValue(outOption) is not { Length: > 0 } path || ResultFile.IsDevice(Path.GetFullPath(path)))
             return;
         string target = RealPath(path);
-        bool isList = ListSource.KnownNames.Contains(Path.GetFileName(target), StringComparer.OrdinalIgnoreCase);
+        // The list to fill in may go where it belongs, as long as none is there.
+        bool isNewSheet =
+            parsed.CommandResult.Command.Name == "readings"
+            && Path.GetFileName(target).Equals("readings.csv", StringComparison.OrdinalIgnoreCase)
+            && !File.Exists(target);
+        bool isList =
+            !isNewSheet && ListSource.KnownNames.Contains(Path.GetFileName(target), StringComparer.OrdinalIgnoreCase);
         foreach (
             string input in parsed
                 .CommandResult.Children.Where(c => c is not OptionResult { Option: var option } || option != outOption)

@@ -30,21 +30,30 @@ internal sealed record WorkList(IReadOnlyList<VerdictCause> Causes) : Block
     /// <summary>The same as a page has it: part, what is, what is needed and why.</summary>
     public IReadOnlyList<WorkItem> Items { get; init; } = [];
 
-    /// <summary>In text, where the headline has the first two causes already.</summary>
+    /// <summary>In text: each cause, and under it what remedies it.</summary>
     public string Text =>
         string.Join(
             "\n",
             Causes
                 .Index()
-                .SelectMany(c =>
-                    new[]
-                    {
-                        c.Index < 2 ? null : $"{c.Index + 1}  {c.Item.Text}",
-                        c.Item.Remedy is { } remedy ? $"{(c.Index < 2 ? $"{c.Index + 1}" : " ")}  {remedy}" : null,
-                    }
-                )
+                .SelectMany(c => new[] { $"{c.Index + 1}  {c.Item.Text}", RemedyOf(c.Index) })
                 .OfType<string>()
         );
+
+    // What answers all that is against a fuse stands at the first of it.
+    private string? RemedyOf(int cause) =>
+        Causes[cause].Remedy is { } remedy ? $"   {remedy}"
+        : Causes[cause].Findings.IsEmpty && First(cause) is >= 0 and var first
+            ? $"   The remedy of {first + 1} answers this too."
+        : null;
+
+    private int First(int cause)
+    {
+        int first = cause;
+        while (first >= 0 && Causes[first].Findings.IsEmpty)
+            first--;
+        return first;
+    }
 }
 
 /// <summary>One piece of work.</summary>

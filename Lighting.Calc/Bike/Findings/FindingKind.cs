@@ -36,7 +36,8 @@ public enum FindingKind
     /// allowed.</summary>
     VoltageDropTooLarge,
 
-    /// <summary>A filament has too high a voltage. Value: the voltage; limit: its rated voltage.</summary>
+    /// <summary>A filament has too high a voltage. Value: the voltage; limit: the highest that it stands. Detail: what
+    /// that is.</summary>
     LampOvervoltage,
 
     // Solving and wiring.
@@ -533,4 +534,11 @@ public enum FindingKind
     /// <summary>The lamp loses more than its limit while horn, brake or another momentary switch is worked, and not
     /// otherwise. Value: drop; limit; setting. Parts: further lamps; figures: theirs.</summary>
     VoltageDropForMoments,
+
+    /// <summary>Lamps claim settings and runs are listed, but no switch contacts. Parts: the switches that are
+    /// named.</summary>
+    NoSwitchList,
+
+    /// <summary>The lesser of two filaments is replaced by the brighter function of an LED. Detail: its code.</summary>
+    StopFunctionInTail,
 }

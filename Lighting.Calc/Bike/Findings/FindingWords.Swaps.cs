@@ -79,6 +79,9 @@ internal static partial class FindingWords
             FindingKind.LedMaximumUnknown =>
                 $"Maximum voltage not listed for {Listed(finding)}: check that they tolerate {Text(finding.Value)}, "
                     + $"the highest of {finding.Detail}.",
+            FindingKind.StopFunctionInTail =>
+                $"'{finding.Detail}' is the brighter of the two functions; the one in place of this filament is "
+                    + $"'{finding.Detail} minor'.",
             FindingKind.OneFilamentOfTwo =>
                 $"This lamp and '{finding.Parts[0]}' are the two filaments of one {finding.Detail}, and the swap "
                     + $"replaces one only: its replacement must have both functions.",

@@ -31,12 +31,15 @@ internal static partial class FindingWords
                     + $"when switched on at low voltage.{Also(finding)}",
             FindingKind.VoltageDropTooLarge => $"Drops {Text(finding.Value)} of the supply voltage{In(finding)} (limit "
                 + $"{Text(finding.Limit)}).{Also(finding)}",
+            FindingKind.NoSwitchList =>
+                $"No switches are listed, though 'lit when' names {string.Join(", ", finding.Parts)}: list their "
+                    + "contacts. Until then no lamp is held to its 'lit when'.",
             FindingKind.VoltageDropForMoments =>
                 $"For moments only{In(finding)}: drops {Text(finding.Value)} of the supply voltage (limit "
                     + $"{Text(finding.Limit)}).{Also(finding)}",
             FindingKind.LampOvervoltage =>
-                $"Runs at {Text(finding.Value)}, {Ratio(finding.Value, finding.Limit)} times its {finding.Detail} "
-                    + $"{Text(finding.Limit)}: it will burn out.{Also(finding)}",
+                $"Runs at {Text(finding.Value)}, above {Text(finding.Limit)}, {finding.Detail}: it will burn "
+                    + $"out.{Also(finding)}",
             _ => OfWiring(finding)
                 ?? OfCharging(finding)
                 ?? OfSwap(finding)

@@ -3,7 +3,8 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>Which standard rating to fit.</summary>
+/// <summary>Which standard rating to fit, as it is marked on the fuse: where the fitted one is marked with the current
+/// at which it blows, so are these.</summary>
 public sealed record FuseAdvice
 {
     /// <summary>The smallest standard rating that carries the load, switching on included; null when none of the style
@@ -31,6 +32,9 @@ public sealed record FuseAdvice
     /// <summary>Where no rating satisfies everything: the steady current that the largest allowed rating carries;
     /// otherwise null.</summary>
     public required ElectricCurrent? MaximumContinuousLoad { get; init; }
+
+    /// <summary>The peak that the largest allowed rating holds at its temperature.</summary>
+    internal ElectricCurrent? MaximumPeak { get; init; }
 
     /// <summary>The same in words.</summary>
     public required string Explanation { get; init; }

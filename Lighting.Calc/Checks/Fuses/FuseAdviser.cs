@@ -8,7 +8,7 @@ internal static class FuseAdviser
 {
     public static FuseAdvice Advise(Bike bike, FuseJudge judge, ContinuousLoad steady, FuseInrush? surge)
     {
-        double[] standard = [.. FuseTable.Of(judge.Fuse.Style).Select(f => f.Rating.Amperes)];
+        double[] standard = [.. FuseJudge.StandardRatings(judge.Fuse.Style, judge.IsMarkedWithBlowingCurrent)];
         double? needs = First(
             standard,
             r => judge.Carries(r, steady) && surge?.IsSurvivedBy(judge.Fuse.Style, r) != false
@@ -19,8 +19,9 @@ internal static class FuseAdviser
         bool conflict = wiresKnown && (needs is null || allows is null || needs > allows);
         var advice = new FuseAdvice
         {
-            MinimumRatingForLoad = Current(needs),
-            MaximumRatingForWire = Current(allows),
+            MinimumRatingForLoad = judge.AsMarked(needs),
+            MaximumRatingForWire = judge.AsMarked(allows),
+            MaximumPeak = allows is { } holds ? ElectricCurrent.FromAmperes(judge.PeakAmperes(holds)) : null,
             WiresKnown = wiresKnown,
             UpsizedRuns =
                 conflict && needs is { } rating
@@ -43,44 +44,51 @@ internal static class FuseAdviser
             ),
             Explanation = "",
         };
-        string marking =
-            judge.Fitted.Amperes < judge.Fuse.Rating.Amperes
-                ? " (continuous ratings; a fuse marked with its blowing current shows twice that)"
-                : "";
-        return advice with { Explanation = Explain(bike, judge, advice, protects, steady) + marking + Assumed() };
+        string marking = judge.IsMarkedWithBlowingCurrent
+            ? " (fuses as marked, with the current at which they blow)"
+            : "";
+        return advice with
+        {
+            Explanation = Explain(bike, judge, advice, judge.AsMarked(protects), steady) + marking + Assumed(),
+        };
 
         // Beside the range, what it becomes if the cable is not what it was taken for.
         string Assumed()
         {
-            if (advice.Largest is not { } largest || judge.AllowsAllIfOrdinary(largest.Amperes))
+            if (advice.Largest is null || judge.AllowsAllIfOrdinary(allows!.Value))
                 return "";
             double? ordinary = First(standard.Reverse(), judge.AllowsAllIfOrdinary);
-            string most = ordinary >= needs ? $"{A(ordinary.Value)} at most" : "none suits";
+            string most = ordinary >= needs ? $"{A(judge.AsMarked(ordinary)!.Value.Amperes)} at most" : "none suits";
             return $" (kind of cable not stated, taken as in free air; if ordinary PVC: {most})";
         }
     }
 
     /// <summary>By how much to load less, in words without a full stop: the continuous load where that is too large,
     /// else the peak; null where neither is.</summary>
-    public static string? Reduce(FuseAdvice advice, ContinuousLoad load) =>
-        advice.MaximumContinuousLoad is not { } most ? null
-        : load.ContinuousCurrent.Amperes > most.Amperes + 1e-9
-            ? $"reduce the continuous load to {RoundedDown(most)}"
-        : advice.MaximumRatingForWire * load.TemperatureFactor.DecimalFractions is { } peak
-        && load.WorstCurrent.Amperes > peak.Amperes + 1e-9
-            ? $"reduce the peak, {A(load.WorstCurrent.Amperes)}, to {RoundedDown(peak)}"
-        : null;
+    public static string? Reduce(FuseAdvice advice, ContinuousLoad load, Fuse fuse)
+    {
+        string fit =
+            advice.MaximumRatingForWire is { } allowed && allowed.Amperes != fuse.Rating.Amperes
+                ? $" and fit {A(allowed.Amperes)}"
+                : "";
+        return advice.MaximumContinuousLoad is not { } most ? null
+            : load.ContinuousCurrent.Amperes > most.Amperes + 1e-9
+                ? $"reduce the continuous load to {RoundedDown(most)}{fit}"
+            : advice.MaximumPeak is { } peak && load.WorstCurrent.Amperes > peak.Amperes + 1e-9
+                ? $"reduce the peak, {A(load.WorstCurrent.Amperes)}, to {RoundedDown(peak)}{fit}"
+            : null;
+    }
 
     private static string Explain(
         Bike bike,
         FuseJudge judge,
         FuseAdvice advice,
-        double? protects,
+        ElectricCurrent? protects,
         ContinuousLoad steady
     )
     {
         string style = TimeCurrentLimits.NameOf(judge.Fuse.Style);
-        string[] reduce = Reduce(advice, steady) is { } less ? [less] : [];
+        string[] reduce = Reduce(advice, steady, judge.Fuse) is { } less ? [less] : [];
         if (advice.MinimumRatingForLoad is not { } needs)
             return Ways($"no standard {style} fuse carries this load", [.. reduce, Split]);
         if (!advice.WiresKnown)
@@ -92,7 +100,7 @@ internal static class FuseAdviser
                 : $"fit {A(needs.Amperes)}: no other standard {style} rating suits";
         string limit = advice.MaximumRatingForWire is { } allows
             ? $"the load needs {A(needs.Amperes)}, "
-                + $"{(protects > allows.Amperes ? "a dead short is cleared by" : "the wires allow")} "
+                + $"{(protects > allows ? "a dead short is cleared by" : "the wires allow")} "
                 + $"{A(allows.Amperes)} at most"
             : $"the load needs {A(needs.Amperes)}, and no standard {style} fuse both protects every wire and clears "
                 + $"every dead short";
@@ -108,7 +116,7 @@ internal static class FuseAdviser
         [
             .. advice
                 .UpsizedRuns.Where(u => u.FuseOfItsOwn is not null)
-                .Select(u => OwnFuse(u.Run, u.FuseOfItsOwn!.Value)),
+                .Select(u => OwnFuse(u.Run, u.FuseOfItsOwn!.Value, judge.IsMarkedWithBlowingCurrent)),
         ];
         // A fuse for each of many wires is a fuse box: the split.
         return Ways(
@@ -144,9 +152,11 @@ internal static class FuseAdviser
                 && FuseJudge.Allows(run with { Rating = candidate }, rating)
             );
 
-    /// <summary>A fuse at the start of a run as a remedy, in words without a full stop.</summary>
-    public static string OwnFuse(Run run, ElectricCurrent most) =>
-        $"give '{run.Name}' a fuse of its own at its start, {A(most.Amperes)} at most";
+    /// <summary>A fuse at the start of a run as a remedy, in words without a full stop. It is another fuse, of any
+    /// marking: its rating is the continuous one.</summary>
+    public static string OwnFuse(Run run, ElectricCurrent most, bool besideBlowMarked) =>
+        $"give '{run.Name}' a fuse of its own at its start, {A(most.Amperes)}{(besideBlowMarked ? " continuous" : "")} "
+        + "at most";
 
     private static ElectricCurrent? OfItsOwn(FuseJudge judge, RunAmpacityCheck run, double[] standard) =>
         judge.DownstreamRuns.Contains(run)

@@ -11,6 +11,17 @@ internal sealed class FuseJudge
 
     // The current at which a blade, mini or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14).
     private const double ConventionalFusing = 1.35;
+
+    private static readonly ImmutableArray<double> s_markedWithBlowingCurrent =
+    [
+        .. PublishedTable
+            .Load("older-fuses")
+            .Read()
+            .Where(r => r.Text("kind") == "British glass")
+            .Select(r => r.Number("continuous_a"))
+            .Order(),
+    ];
+
     private readonly DownstreamGraph _graph;
     private readonly FuseScope _scope;
     private readonly FuseOptions _options;
@@ -47,6 +58,21 @@ internal sealed class FuseJudge
     /// <summary>The run that limits the rating: one without a published rating first, then the one that carries
     /// least.</summary>
     public RunAmpacityCheck? Limiting => DownstreamRuns.Concat(ReturnRuns).MinBy(r => r.Rating.Alone?.Amperes ?? -1);
+
+    public bool IsMarkedWithBlowingCurrent => _fitted < Fuse.Rating.Amperes;
+
+    /// <summary>What stands on a fuse of a continuous rating that is marked as the fitted one is.</summary>
+    public ElectricCurrent? AsMarked(double? rating) =>
+        rating is { } continuous
+            ? ElectricCurrent.FromAmperes(IsMarkedWithBlowingCurrent ? 2 * continuous : continuous)
+            : null;
+
+    /// <summary>The continuous ratings that are made, smallest first; marked with the blowing current those of
+    /// tables/older-fuses.csv.</summary>
+    public static IEnumerable<double> StandardRatings(FuseStyle style, bool isMarkedWithBlowingCurrent) =>
+        isMarkedWithBlowingCurrent
+            ? s_markedWithBlowingCurrent
+            : FuseTable.Of(style).Select(f => f.Rating.Amperes);
 
     public static double ContinuousAmperes(Fuse fuse, FuseOptions options) =>
         (options.GlassMarkedWithBlowingCurrent || fuse.IsMarkedWithBlowingCurrent) && fuse.Style == FuseStyle.Glass

@@ -73,14 +73,30 @@ internal static class ListReader
         return new ListTable(schema, file, rows.DrainToImmutable(), log.FaultCount == before);
     }
 
+    // Digits on both sides of a comma, as "0,9 m" comes apart.
+    private static string? DecimalComma(string[] cells)
+    {
+        for (int i = 0; i + 1 < cells.Length; i++)
+            if (
+                cells[i].Length is > 0 and < 4
+                && cells[i].All(char.IsAsciiDigit)
+                && cells[i + 1].Length > 0
+                && char.IsAsciiDigit(cells[i + 1][0])
+                && !cells[i + 1].Contains('.', StringComparison.Ordinal)
+            )
+                return $"{cells[i]},{cells[i + 1]}";
+        return null;
+    }
+
     private static bool IsWhole(ListLine line, ListLine header, char separator, string file, FaultLog log)
     {
         if (line.Cells.Length != header.Cells.Length)
         {
             string many =
-                line.Cells.Length > header.Cells.Length
-                    ? $"; quote a cell that holds {ListSeparator.Name(separator)}"
-                    : "";
+                line.Cells.Length <= header.Cells.Length ? ""
+                : separator == ',' && DecimalComma(line.Cells) is { } number
+                    ? $"; the decimal sign is the point: write {number.Replace(',', '.')} for {number}"
+                : $"; quote a cell that holds {ListSeparator.Name(separator)}";
             log.Fault(
                 new ListFault
                 {

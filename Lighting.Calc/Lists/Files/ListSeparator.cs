@@ -25,7 +25,8 @@ internal static class ListSeparator
         List<char> present = Outside(headerLine);
         if (declared is not null)
         {
-            if (declared.Length == 1 && present.Contains(declared[0]))
+            // A list of one column has none.
+            if (declared.Length == 1 && (present.Contains(declared[0]) || present.Count == 0))
                 return declared[0];
             log.Fault(
                 new ListFault
