@@ -46,7 +46,12 @@ public static class BikeCheck
             : SettingGroups.Of(bike, [.. solution.Points.Select(p => p.Setting)]);
         var feeds = DownstreamScopes.Of(bike, groups, cancellationToken);
         ImmutableArray<OperatingPoint> distinct = OperatingPoint.FirstOfEachCurrents(solution.Points);
-        ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(feeds, solution.Points, distinct, options.Fuses);
+        ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(
+            feeds,
+            solution.FusePoints,
+            OperatingPoint.FirstOfEachCurrents(solution.FusePoints),
+            options.Fuses
+        );
         ImmutableArray<OperatingPoint?> worst = IntendedOnStates.WorstOfEach(bike, solution.Points);
         ImmutableArray<VoltageDropBreakdown> drops = VoltageDropAnalysis.WorstBreakdowns(bike, worst);
         cancellationToken.ThrowIfCancellationRequested();

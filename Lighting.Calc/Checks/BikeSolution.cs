@@ -39,6 +39,13 @@ public sealed class BikeSolution
     /// <summary>The settings that have an operating point, all off first.</summary>
     public ImmutableArray<OperatingPoint> Points { get; }
 
+    // Those with the engine off, where the generator joins the harness apart from the battery.
+    private ImmutableArray<OperatingPoint> EngineOff { get; init; } = [];
+
+    /// <summary>The points by which fuses are judged: <see cref="Points"/>, and those with the engine off where the
+    /// wires from the battery carry more then.</summary>
+    internal ImmutableArray<OperatingPoint> FusePoints => EngineOff.IsEmpty ? Points : [.. Points, .. EngineOff];
+
     /// <summary>A finding for the settings without one of each cause, such as a dead short.</summary>
     public ImmutableArray<Finding> NotSolved { get; }
 
@@ -63,14 +70,13 @@ public sealed class BikeSolution
         CancellationToken cancellationToken
     )
     {
-        HarnessNetwork network = wiring.NetworkOf(bike);
+        bool isFedAtGenerator =
+            options.Engine != EngineState.Off && options.Supply is null && bike.Lighting != LightingSupply.Direct;
+        HarnessNetwork network = isFedAtGenerator ? wiring.NetworkOf(bike).AtGenerator : wiring.NetworkOf(bike);
         HarnessSolver solver = network.CreateSolver();
         bool isOff = options.Engine == EngineState.Off;
         // A lighting coil feeds the lamps without a battery; what it holds is found for each speed by itself.
-        RunningEngine? engine =
-            isOff || options.Supply is not null || bike.Lighting == LightingSupply.Direct
-                ? null
-                : new RunningEngine(bike, solver, options.Charging);
+        RunningEngine? engine = isFedAtGenerator ? new RunningEngine(bike, solver, options.Charging) : null;
         ElectricPotential volts = options.Supply
             ?? (isOff ? bike.BatteryVoltage : engine?.RegulatedVoltage ?? bike.ChargingVoltage);
         if (!isOff)
@@ -111,7 +117,10 @@ public sealed class BikeSolution
             points.DrainToImmutable(),
             heldAt.DrainToImmutable(),
             [.. notSolved.GroupBy(p => p.IsDeadShort).Select(Found)]
-        );
+        )
+        {
+            EngineOff = network.IsApart ? Off(network.AtBattery, bike.BatteryVoltage, settings, groups) : [],
+        };
 
         // Settings of the same currents and the same output share their operating point.
         OperatingPoint Balanced(Setting setting, ContactSet carrying, SolvedCircuit solved)
@@ -121,6 +130,33 @@ public sealed class BikeSolution
                 balanced[key] = point = engine.AtMostOutput(setting, carrying, solved);
             return point.Setting.Equals(setting) ? point : new OperatingPoint(point.Solved, setting, point.Bus);
         }
+    }
+
+    private static ImmutableArray<OperatingPoint> Off(
+        HarnessNetwork network,
+        ElectricPotential volts,
+        ImmutableArray<Setting> settings,
+        SettingGroups groups
+    )
+    {
+        HarnessSolver solver = network.CreateSolver();
+        solver.SetSupply(volts);
+        var points = ImmutableArray.CreateBuilder<OperatingPoint>(settings.Length);
+        for (int s = 0; s < settings.Length; s++)
+        {
+            try
+            {
+                points.Add(
+                    new OperatingPoint(solver.Solve(settings[s], groups.MayCarry[groups.GroupOf[s]]), settings[s])
+                );
+            }
+            catch (NetworkNotSolvedException)
+            {
+                // Found with the engine running as well, or of no bearing on a verdict that those settings decide.
+            }
+        }
+
+        return points.DrainToImmutable();
     }
 
     private static Finding Found(IGrouping<bool, NetworkNotSolvedException> alike)

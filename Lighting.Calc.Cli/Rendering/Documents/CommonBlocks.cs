@@ -83,6 +83,10 @@ internal static class CommonBlocks
             ? $", engine running (up to {Figures.Volts(report.SupplyVoltage)})"
             : $" at {Figures.Volts(report.SupplyVoltage)}";
 
+    /// <summary>Where the source is, engine running.</summary>
+    public static string BusOf(Bike bike) =>
+        bike.GeneratorPoint is { } point ? $"'{point}', where the generator joins," : "the battery's terminals";
+
     public static string TitleOf(Bike bike, string what) => bike.Name.Length == 0 ? what : $"{what}: {bike.Name}";
 
     public static Table FuseTable(IEnumerable<FuseSuitability> fuses, SettingLegend legend) =>

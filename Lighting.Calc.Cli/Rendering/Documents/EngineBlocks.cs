@@ -329,19 +329,21 @@ internal static class EngineBlocks
     }
 
     /// <summary>Voltage of the bus over engine speed.</summary>
-    public static LineChart? VoltageChart(EngineReport report)
+    public static LineChart? VoltageChart(EngineReport report, Bike bike)
     {
         if (report.Series.IsEmpty)
             return null;
         double[] volts = [.. report.Series.SelectMany(s => s.Points).Select(p => p.SupplyVoltage.Volts)];
         return new LineChart(
-            "Voltage at the battery over engine speed",
+            bike.GeneratorPoint is { } point
+                ? $"Voltage at {point} over engine speed"
+                : "Voltage at the battery over engine speed",
             string.Join(
                 " ",
                 report.Series.Select(s => $"{Name(s.Kind)}: {VoltsAt(s.Points[0])}, {VoltsAt(s.Points[^1])}.")
             ),
             "engine speed, rpm",
-            "voltage at the battery's terminals, V",
+            $"voltage at {CommonBlocks.BusOf(bike).TrimEnd(',')}, V",
             [
                 .. report.Series.Select(s => new ChartLine(
                     Name(s.Kind),

@@ -16,7 +16,8 @@ internal static class AverageLoads
 
     private static AverageLoad Of(HarnessNetwork network)
     {
-        HarnessSolver solver = network.CreateSolver();
+        HarnessSolver running = network.CreateSolver(),
+            off = network.IsApart ? network.AtBattery.CreateSolver() : running;
         // Standing times to several ends ask for the same loads again.
         var known = new Dictionary<(Setting, double), ElectricCurrent>();
         double[] duties = AverageDuty.Of(network.Bike, network.Graph);
@@ -25,13 +26,11 @@ internal static class AverageLoads
             (Setting, double) key = (setting, supplyVoltage.Volts);
             if (known.TryGetValue(key, out ElectricCurrent load))
                 return load;
-            solver.SetSupply(supplyVoltage);
             // Any voltage but the charging voltage is that of the battery with the engine off.
-            solver.SetBatteryResistance(
-                supplyVoltage.Volts == network.Bike.ChargingVoltage.Volts
-                    ? ElectricResistance.Zero
-                    : network.Bike.BatteryResistance
-            );
+            bool isRunning = supplyVoltage.Volts == network.Bike.ChargingVoltage.Volts;
+            HarnessSolver solver = isRunning ? running : off;
+            solver.SetSupply(supplyVoltage);
+            solver.SetBatteryResistance(isRunning ? ElectricResistance.Zero : network.Bike.BatteryResistance);
 
             load = Of(solver.Solve(setting).Solved, duties);
             if (known.Count == MostKnown)

@@ -69,7 +69,6 @@ internal sealed class FaultCircuit
         var builder = new CircuitBuilder();
         for (int i = 0; i < healthy.NodeCount; i++)
             builder.AddNode();
-        builder.Source(healthy.Plus, healthy.Minus);
         for (int i = 0; i < healthy.ConductorCount; i++)
             builder.AddConductor(healthy.ConductorA[i], healthy.ConductorB[i]);
         FrameNode = NodeOf(Sides.Frame);
@@ -102,6 +101,22 @@ internal sealed class FaultCircuit
         ];
         Meter = builder.AddConductor(tip, common);
         TestLamp = builder.AddLoad(tip, common);
+        if (HasCharging && _healthy.AtGenerator is { IsApart: true } apart)
+        {
+            int source = builder.AddNode();
+            bool isPlus = Graph.Live == HarnessGraph.Plus;
+            builder.Source(isPlus ? source : healthy.Plus, isPlus ? healthy.Minus : source);
+            Apart = new ApartBattery(
+                builder.AddConductor(source, Graph.Live),
+                builder.AddConductor(source, apart.Source),
+                builder.AddLoad(healthy.Plus, healthy.Minus)
+            );
+        }
+        else
+        {
+            builder.Source(healthy.Plus, healthy.Minus);
+        }
+
         Circuit = builder.Build();
         MeasuredParts = MeasuredPart.Of(this);
 
@@ -198,6 +213,10 @@ internal sealed class FaultCircuit
     public int Meter { get; }
 
     public int TestLamp { get; }
+
+    /// <summary>Where the generator joins the harness apart from the battery: how the source is put to either, and the
+    /// battery as a load; null where the generator joins at the battery.</summary>
+    public ApartBattery? Apart { get; }
 
     public int FrameNode { get; }
 

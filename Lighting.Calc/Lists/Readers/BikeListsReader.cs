@@ -27,6 +27,7 @@ internal static class BikeListsReader
         };
         if (tables.Find(ListSchema.Relays) is { } relays)
             bike = RelaysReader.Read(relays, bike);
+        bike = BikeReader.WithGeneratorPoint(bike, tables.Find(ListSchema.Bike), names, isWhole: !log.HasFaults);
         var lists = new BikeLists
         {
             Bike = bike,
