@@ -42,9 +42,14 @@ public sealed class BikeSolution
     // Those with the engine off, where the generator joins the harness apart from the battery.
     private ImmutableArray<OperatingPoint> EngineOff { get; init; } = [];
 
-    /// <summary>The points by which fuses are judged: <see cref="Points"/>, and those with the engine off where the
-    /// wires from the battery carry more then.</summary>
-    internal ImmutableArray<OperatingPoint> FusePoints => EngineOff.IsEmpty ? Points : [.. Points, .. EngineOff];
+    // Those at the slowest listed speed in which LED drivers are lit: at a lower voltage they draw more.
+    private ImmutableArray<OperatingPoint> Slow { get; init; } = [];
+
+    /// <summary>The points by which fuses are judged: <see cref="Points"/>, and those in which more may flow: with the
+    /// engine off through the wires from the battery to where the generator joins, and at the slowest speed through LED
+    /// drivers.</summary>
+    internal ImmutableArray<OperatingPoint> FusePoints =>
+        EngineOff.IsEmpty && Slow.IsEmpty ? Points : [.. Points, .. Slow, .. EngineOff];
 
     /// <summary>A finding for the settings without one of each cause, such as a dead short.</summary>
     public ImmutableArray<Finding> NotSolved { get; }
@@ -86,6 +91,12 @@ public sealed class BikeSolution
         var heldAt = ImmutableArray.CreateBuilder<SolvedCircuit>(settings.Length);
         var notSolved = new List<NetworkNotSolvedException>();
         SettingGroups groups = wiring.Groups;
+        int[] drivers =
+        [
+            .. Enumerable
+                .Range(0, bike.Lamps.Length)
+                .Where(l => bike.Lamps[l].Specification.Type == LampType.Led),
+        ];
         var held = new SolvedCircuit?[groups.First.Length];
         var balanced = new Dictionary<(SolvedCircuit Held, GeneratorOutput? Output), OperatingPoint>();
         for (int s = 0; s < settings.Length; s++)
@@ -120,7 +131,45 @@ public sealed class BikeSolution
         )
         {
             EngineOff = network.IsApart ? Off(network.AtBattery, bike.BatteryVoltage, settings, groups) : [],
+            Slow = engine is not null && !bike.Charging.IsEmpty && drivers.Length > 0 ? [.. Slow()] : [],
         };
+
+        // Of each set of currents in which a driver is lit.
+        IEnumerable<OperatingPoint> Slow()
+        {
+            var slow = new Dictionary<(SolvedCircuit Held, GeneratorOutput Output), OperatingPoint?>();
+            for (int s = 0; s < settings.Length; s++)
+            {
+                cancellationToken.ThrowIfCancellationRequested();
+                Setting setting = settings[s];
+                int group = groups.GroupOf[s];
+                if (
+                    held[group] is not { } solved
+                    || !Array.Exists(drivers, d => solved.LampAmperes(d) != 0)
+                    || engine!.SlowestOutput(setting) is not { } output
+                )
+                    continue;
+                if (!slow.TryGetValue((solved, output), out OperatingPoint? point))
+                    slow[(solved, output)] = point = Steady(setting, groups.MayCarry[group], output, solved);
+                if (point is not null)
+                    yield return point.Setting.Equals(setting)
+                        ? point
+                        : new OperatingPoint(point.Solved, setting, point.Bus);
+            }
+        }
+
+        // Where drivers drop out and come on again no current is larger than that at which they hold.
+        OperatingPoint? Steady(Setting setting, ContactSet carrying, GeneratorOutput output, SolvedCircuit solved)
+        {
+            try
+            {
+                return engine!.Solve(setting, carrying, output, solved);
+            }
+            catch (NetworkNotSolvedException)
+            {
+                return null;
+            }
+        }
 
         // Settings of the same currents and the same output share their operating point.
         OperatingPoint Balanced(Setting setting, ContactSet carrying, SolvedCircuit solved)

@@ -13,6 +13,8 @@ internal sealed class Sampler(SamplingPlan plan)
 
     private readonly HarnessSolver _solver = plan.Network.CreateSolver();
 
+    private readonly bool _hasDrivers = plan.Network.Bike.Lamps.Any(l => l.Specification.Type == LampType.Led);
+
     // Of a bike whose generator joins the harness apart from the battery: the battery alone.
     private readonly HarnessSolver? _battery = plan.Network.IsApart ? plan.Network.AtBattery.CreateSolver() : null;
 
@@ -97,6 +99,8 @@ internal sealed class Sampler(SamplingPlan plan)
             for (int lamp = 0; lamp < most.Length; lamp++)
                 most[lamp] = Math.Max(most[lamp], solved.LampVolts(lamp));
             Load(solved, isContinuous);
+            if (_hasDrivers && engine?.AtSlowest(setting) is { } slow)
+                Load(slow.Solved, isContinuous);
             if (_battery is not null)
                 Load(Solve(setting, bike.BatteryVoltage, bike.BatteryResistance, isOff: true).Solved, isContinuous);
         }

@@ -56,6 +56,7 @@ internal static class CommonBlocks
         },
         { "peak limit A", "peakLimitA", f => f.Steady.PeakLimit },
         { "at peak", "worstSetting", f => f.Steady.WorstSetting },
+        { "worstRpm", f => f.Steady.WorstSpeed },
         { "verdict", "verdict", f => f.VerdictText },
         { "least A", "smallestRatingA", f => f.Advice.Smallest, Figures.Rated },
         { "most A", "largestRatingA", f => f.Advice.Largest, Figures.Rated },

@@ -22,6 +22,7 @@ public sealed class RunningEngine
     private readonly BatteryAndRegulator _bus;
     private readonly double _fieldAmperes;
     private readonly Dictionary<long, GeneratorOutput?> _best = [];
+    private readonly Dictionary<long, GeneratorOutput?> _slowest = [];
 
     /// <param name="bike">The bike with the values that the solver was given.</param>
     /// <param name="solver">Its harness.</param>
@@ -133,15 +134,42 @@ public sealed class RunningEngine
             ? Solve(setting, carrying, generator, held)
             : new OperatingPoint(held, setting);
 
+    /// <summary>The operating point at the slowest speed of the charging list; null where none is known or none is
+    /// steady.</summary>
+    internal OperatingPoint? AtSlowest(Setting setting)
+    {
+        ContactSet carrying = _solver.CarryingIn(setting);
+        try
+        {
+            return SlowestOutput(setting) is { } generator
+                ? Solve(setting, carrying, generator, Held(setting, carrying))
+                : null;
+        }
+        catch (NetworkNotSolvedException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>The largest output of the charging list in a setting; null where none is known.</summary>
-    internal GeneratorOutput? MostOutput(Setting setting)
+    internal GeneratorOutput? MostOutput(Setting setting) => Known(setting, _best, _output.MostRpm);
+
+    /// <summary>The output at the slowest speed of the charging list in a setting, at which loads of constant power
+    /// draw most; null where none is known.</summary>
+    internal GeneratorOutput? SlowestOutput(Setting setting) => Known(setting, _slowest, _output.SlowestRpm);
+
+    private GeneratorOutput? Known(
+        Setting setting,
+        Dictionary<long, GeneratorOutput?> known,
+        Func<Setting, double?> rpmIn
+    )
     {
         if (_output.Curves.IsEmpty)
             return null;
         long windings = _output.WindingsIn(setting);
-        if (!_best.TryGetValue(windings, out GeneratorOutput? best))
-            _best[windings] = best = _output.MostRpm(setting) is { } rpm ? _output.GeneratorAt(rpm, setting) : null;
-        return best;
+        if (!known.TryGetValue(windings, out GeneratorOutput? output))
+            known[windings] = output = rpmIn(setting) is { } rpm ? _output.GeneratorAt(rpm, setting) : null;
+        return output;
     }
 
     /// <summary>The operating point with a generator's output.</summary>
