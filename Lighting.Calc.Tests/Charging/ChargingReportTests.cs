@@ -54,7 +54,7 @@ public class ChargingReportTests
                 },
             ],
         };
-        Assert.Equal(0.75, AverageLoads.Of(bike)(Setting.Empty, bike.ChargingVoltage).Amperes, 1e-4);
+        Assert.Equal(0.75, AverageLoads.Of(new HarnessNetwork(bike))(Setting.Empty, bike.ChargingVoltage).Amperes, 1e-4);
     }
 
     [Fact]

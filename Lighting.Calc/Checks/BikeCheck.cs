@@ -68,7 +68,8 @@ public static class BikeCheck
                             solution.Held,
                             allAreSolved ? wiring.Places : Wiring.PlacesOf(solution.Points.Select(p => p.Setting))
                         ),
-                        options.Charging
+                        options.Charging,
+                        solution.Network.Graph
                     )
                     .Report(solution.Settings);
         DirectLightingReport? direct =

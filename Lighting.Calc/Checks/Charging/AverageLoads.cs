@@ -7,14 +7,10 @@ internal static class AverageLoads
 {
     private const int MostKnown = 1024;
 
-    /// <summary>The average load of a bike's harness. It keeps a solver of its own: for one thread at a time.</summary>
-    /// <param name="bike">The bike.</param>
+    /// <summary>The average load of a harness. It keeps a solver of its own: for one thread at a time.</summary>
+    /// <param name="network">The bike's harness.</param>
     /// <returns>What solves the harness for each setting it is asked for.</returns>
-    /// <exception cref="ArgumentException">The bike has no circuit (see <see cref="HarnessNetwork(Bike)"/>), or a value
-    /// of it is outside its range.</exception>
-    public static AverageLoad Of(Bike bike) => Of(new HarnessNetwork(bike));
-
-    private static AverageLoad Of(HarnessNetwork network)
+    public static AverageLoad Of(HarnessNetwork network)
     {
         HarnessSolver running = network.CreateSolver(),
             off = network.IsApart ? network.AtBattery.CreateSolver() : running;
