@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>A fault whose severity is the share that it leaves of a voltage or a current, all shares as likely.</summary>
+/// <summary>A fault whose severity is the share that it leaves of a voltage or a current, all shares as
+/// likely.</summary>
 internal abstract class ShareFault(
     FaultCircuit circuit,
     FaultKind kind,

@@ -119,6 +119,7 @@ internal sealed class FaultCircuit
 
         Circuit = builder.Build();
         MeasuredParts = MeasuredPart.Of(this);
+        Generator = new GeneratorBench(bike);
 
         ImmutableArray<int> FromEachPoint(int to) =>
             [.. Enumerable.Range(0, Points.Length).Select(p => builder.AddConductor(p, to))];
@@ -219,6 +220,13 @@ internal sealed class FaultCircuit
     public ApartBattery? Apart { get; }
 
     public int FrameNode { get; }
+
+    /// <summary>The generator, unplugged.</summary>
+    public GeneratorBench Generator { get; }
+
+    /// <summary>Whether a test is an ammeter in the lead of the battery.</summary>
+    public bool IsInBatteryLead(in TestPlace test) =>
+        test.Instrument == Instrument.Ammeter && test.Index == Fuses.Length;
 
     /// <summary>The parts with two ends for an ohmmeter.</summary>
     public ImmutableArray<MeasuredPart> MeasuredParts { get; }

@@ -101,7 +101,7 @@ internal sealed class FaultSolver
         (int, int)? jumper = null;
         if (place is { } test)
         {
-            if (test.Instrument == Instrument.Ammeter)
+            if (test.Instrument == Instrument.Ammeter && !_circuit.IsInBatteryLead(test))
                 ammeter = _circuit.Fuses[test.Index];
             else if (_circuit.FuseOf(test) is >= 0 and var fuse)
                 Harness.IsOpen[_circuit.Fuses[fuse]] = true;
@@ -309,6 +309,9 @@ internal sealed class FaultSolver
     /// <summary>What an ammeter shows of a fuse's current, without sign and no more than its maximum.</summary>
     public double FuseAmperes(int fuse) =>
         Math.Min(ReadingScale.MostAmperes, Math.Abs(_solver.ConductorAmperes(_circuit.Fuses[fuse])));
+
+    /// <summary>What an ammeter shows in the lead of the battery, engine off.</summary>
+    public double BatteryAmperes => Math.Min(ReadingScale.MostAmperes, Math.Abs(_solver.SourceAmperes));
 
     /// <summary>Voltage across a lamp, positive when its feed is on the live side.</summary>
     public double LampVolts(int lamp) =>
