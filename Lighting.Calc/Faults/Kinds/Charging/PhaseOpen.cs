@@ -31,9 +31,9 @@ internal sealed class PhaseOpen(FaultCircuit circuit)
 
     public override double LeastNoticed => 0.5;
 
-    public override string PartName => "generator";
+    public override string PartName => "generator phases";
 
-    public override string Subject => "the winding of the generator";
+    public override string Subject => "the phases of the generator";
 
     public override string? Repair =>
         "Engine off, unplug the generator: the resistance from one of its leads to the others is open. Repair the lead "
@@ -48,8 +48,8 @@ internal sealed class PhaseOpen(FaultCircuit circuit)
     public override Fault At(FaultCase severity, FittedResistance? fitted) =>
         new(this) { Share = UnitsNet.Ratio.FromDecimalFractions(severity.Factor) };
 
-    public override string Title(Fault fault) => $"{Subject}: a phase open";
+    public override string Title(Fault fault) => $"{Subject}: one open";
 
     protected override string State(Fault fault) =>
-        $"a phase open, about {FaultWords.Percent(fault.Share!.Value.DecimalFractions)} of the output left";
+        $"one open, about {FaultWords.Percent(fault.Share!.Value.DecimalFractions)} of the output left";
 }

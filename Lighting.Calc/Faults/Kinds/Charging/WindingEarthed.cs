@@ -4,7 +4,7 @@ namespace Lighting.Calc;
 internal sealed class WindingEarthed(FaultCircuit circuit)
     : ChargingShareFault(circuit, FaultKind.WindingEarthed, "generator winding earthed", [0])
 {
-    public override string PartName => "generator";
+    public override string PartName => "generator winding";
 
     public override string Subject => "the winding of the generator";
 
