@@ -197,6 +197,23 @@ public class GeneratorPointTests
         }
     }
 
+    [Theory]
+    [InlineData("valley-twin", "ignition in")]
+    [InlineData("chapel-single", "live line")]
+    public void The_sheet_with_the_engine_off_is_that_of_the_bike_without_the_point(string name, string point)
+    {
+        Bike plain = DemoBikes.Load(name);
+        var options = new FaultFindingOptions { ConsidersCharging = true };
+        ExpectedReadings expected = ExpectedReadings.Calculate(plain, options, Cancellation),
+            sheet = ExpectedReadings.Calculate(plain with { GeneratorPoint = point }, options, Cancellation);
+        Assert.Equal(expected.Settings.Select(s => s.Setting), sheet.Settings.Select(s => s.Setting));
+        Assert.All(expected.Settings.Zip(sheet.Settings), s =>
+            Assert.All(s.First.Points.Zip(s.Second.Points), p =>
+                Assert.Equal(p.First.Voltage.Volts, p.Second.Voltage.Volts, 1e-5)
+            )
+        );
+    }
+
     // Readings with the engine off and running in one finder.
     [Fact]
     public void Faults_are_found_from_readings_with_the_engine_off_and_running()
