@@ -8,6 +8,8 @@ namespace Lighting.Calc.Cli.Commands;
 /// <summary><c>compare</c>: two bikes, or a bike and a change of it, side by side.</summary>
 internal static class CompareCommand
 {
+    private const string Changes = "--lamp, --wire, --fuse, --system or --charging";
+
     public static Command Create(CommandConsole console)
     {
         var command = new Command(
@@ -32,7 +34,22 @@ internal static class CompareCommand
         };
         command.Add(lamps);
         command.Add(wires);
+        Option<string?> system = new("--system")
+        {
+            Description =
+                "Another system voltage, such as 12V: the same generator winding, lamps replaced by their "
+                + "counterparts.",
+            HelpName = "VOLTS",
+        };
+        Option<string?> charging = new("--charging")
+        {
+            Description = "Another generator: a list as charging.csv.",
+            HelpName = "FILE",
+        };
+        charging.Validators.Add(OptionText.RefuseEmptyPath);
         command.Add(fuses);
+        command.Add(system);
+        command.Add(charging);
         command.SetAction(
             (parsed, cancel) =>
             {
@@ -42,15 +59,23 @@ internal static class CompareCommand
                     .. parsed.GetValue(lamps) ?? [],
                     .. parsed.GetValue(wires) ?? [],
                     .. parsed.GetValue(fuses) ?? [],
+                    .. parsed.GetValue(system) is { } to ? [to] : Array.Empty<string>(),
+                    .. parsed.GetValue(charging) is { } file ? [Path.GetFileName(file)] : Array.Empty<string>(),
                 ];
                 if (other is null == (changes.Length == 0))
                     throw new InputException(
                         other is null
-                            ? "give a second bike, or a change with --lamp, --wire or --fuse."
-                            : "give a second bike, or a change with --lamp, --wire or --fuse, not both."
+                            ? $"give a second bike, or a change with {Changes}."
+                            : $"give a second bike, or a change with {Changes}, not both."
                     );
                 var wrong = new List<string>();
                 Bike after = other?.Bike ?? before.Bike;
+                SystemConversion? conversion = parsed.GetValue(system) is { } volts
+                    ? Convert(after, volts, wrong)
+                    : null;
+                after = conversion?.Bike ?? after;
+                if (parsed.GetValue(charging) is { } list)
+                    after = WithCharging(before.Lists with { Bike = after }, list, console);
                 foreach (string text in parsed.GetValue(lamps) ?? [])
                     after = WithLamp(after, text, wrong);
                 foreach (string text in parsed.GetValue(wires) ?? [])
@@ -69,6 +94,7 @@ internal static class CompareCommand
                     console,
                     CompareDocument.Of(
                         comparison,
+                        conversion,
                         NameOf(before.Bike, paths[0]),
                         other is null ? string.Join(", ", changes) : NameOf(after, paths[1])
                     )
@@ -80,8 +106,36 @@ internal static class CompareCommand
         );
         return command.WithExample(
             "lighting-calc compare shared/bikes/valley-twin shared/bikes/chapel-single",
-            "lighting-calc compare shared/bikes/valley-twin --lamp \"headlamp high=60 W\" --wire \"main feed=2.5 mm2\""
+            "lighting-calc compare shared/bikes/valley-twin --lamp \"headlamp high=60 W\" --wire \"main feed=2.5 mm2\"",
+            "lighting-calc compare shared/bikes/chapel-single --system 12V",
+            "lighting-calc compare shared/bikes/valley-twin --charging shared/larger-alternator.csv"
         );
+    }
+
+    private static SystemConversion? Convert(Bike bike, string text, List<string> wrong)
+    {
+        if (
+            OptionText.Quantity(QuantityText.Voltage, "--system", text, v => v.Volts is >= 4 and <= 60, wrong)
+            is not { } volts
+        )
+            return null;
+        try
+        {
+            return SystemConversion.Of(bike, volts);
+        }
+        catch (ArgumentException problem)
+        {
+            wrong.Add($"--system '{text}': {PlainMessage.Of(problem)}");
+            return null;
+        }
+    }
+
+    private static Bike WithCharging(BikeLists lists, string path, CommandConsole console)
+    {
+        ListResult<BikeLists> read = lists.WithCharging(path);
+        foreach (ListFault caution in read.Cautions)
+            console.Errors.WriteLine($"lighting-calc: caution: {caution.Message}");
+        return read.TryGetValue(out BikeLists? with) ? with.Bike : throw new InputException(read.Faults);
     }
 
     private static string NameOf(Bike bike, string path) =>

@@ -67,7 +67,7 @@ internal static class FaultsCommand
                     : [.. File.Exists(asked) ? ReadingsOf(asked, input.Lists) : []];
                 Reading[] said = [.. Said(input.Bike, parsed.GetValue(symptom) ?? [], parsed.GetValue(reading) ?? [])];
                 readings.AddRange(asked is null ? said : said.Where(r => !readings.Contains(r)));
-                if (readings.Any(r => StatesRunningEngine(r, input.Bike)))
+                if (readings.Any(r => StatesRunningEngine(r, input.Bike) || r.IsOnGenerator))
                     finding = finding with { ConsidersCharging = true };
                 var finder = ProbeOptions.WithEngine(
                     input.Bike,

@@ -54,7 +54,8 @@ public class ChargingReportTests
                 },
             ],
         };
-        Assert.Equal(0.75, AverageLoads.Of(bike)(Setting.Empty, bike.ChargingVoltage).Amperes, 1e-4);
+        AverageLoad load = AverageLoads.Of(new HarnessNetwork(bike));
+        Assert.Equal(0.75, load(Setting.Empty, bike.ChargingVoltage).Amperes, 1e-4);
     }
 
     [Fact]

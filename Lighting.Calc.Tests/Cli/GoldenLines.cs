@@ -32,6 +32,7 @@ internal static class GoldenLines
     private static readonly string[] s_withoutBike =
     [
         "check shared/bikes",
+        "compare shared/bikes/chapel-single --system 12V",
         "wire --current 8A --length 1.8m --volts 12V",
         "drop --current 8A --length 1.8m --wire 18AWG --volts 12V",
         "tables",

@@ -76,6 +76,22 @@ public class LibraryExamples
     }
 
     [Fact]
+    public void What_would_the_6_V_single_be_at_12_V()
+    {
+        ListResult<BikeLists> Read(string path) => BikeLists.Read(Path.Combine(CliProcess.Root, path));
+        // README: conversion
+        Bike single = Read("shared/bikes/chapel-single").Value.Bike;
+        SystemConversion conversion = SystemConversion.Of(single, ElectricPotential.FromVolts(12));
+        BikeComparison atTwelve = BikeComparison.Evaluate(single, conversion.Bike);
+        Console.WriteLine($"{atTwelve.Before.Heaviest.TotalCurrent.Amperes:F1} A before, {atTwelve.After.Heaviest.TotalCurrent.Amperes:F1} A after");
+        foreach (Finding granted in conversion.Findings)
+            Console.WriteLine(granted.Message);
+        // end
+        Assert.Equal("12.0 A before, 6.9 A after", Console.Lines[0]);
+        Assert.Equal(5, Console.Lines.Count);
+    }
+
+    [Fact]
     public void What_does_a_change_to_LED_lamps_break()
     {
         Bike bike = s_twin;

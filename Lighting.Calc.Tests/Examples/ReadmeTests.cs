@@ -18,7 +18,7 @@ public partial class ReadmeTests
                 .Select(m => Dedented(m.Groups[1].Value))
                 .Select(e => e.Replace("= Read(", "= BikeLists.Read(", StringComparison.Ordinal)),
         ];
-        Assert.Equal(7, run.Length);
+        Assert.Equal(8, run.Length);
         Assert.Equal(run.Order(StringComparer.Ordinal), shown.Select(WithoutUsings).Order(StringComparer.Ordinal));
     }
 

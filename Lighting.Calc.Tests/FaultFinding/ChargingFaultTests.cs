@@ -122,7 +122,9 @@ public class ChargingFaultTests
     public static TheoryData<FaultKind> ChargingKinds =>
         [
             FaultKind.ChargingLeadFault,
-            FaultKind.PhaseOrDiodeOpen,
+            FaultKind.PhaseOpen,
+            FaultKind.WindingEarthed,
+            FaultKind.DiodeOpen,
             FaultKind.NoGeneratorOutput,
             FaultKind.WeakMagnets,
             FaultKind.RegulatorVoltageHigh,

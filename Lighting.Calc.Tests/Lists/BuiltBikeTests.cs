@@ -230,6 +230,7 @@ public class BuiltBikeTests
             Flasher = FlasherKind.Thermal,
             FlasherLoad = Power.FromWatts(42),
             GeneratorResistance = ElectricResistance.FromOhms(0.4),
+            GeneratorPoint = "ammeter",
             Earth = Earth.Negative,
         };
         PropertyInfo[] settable = [.. typeof(Bike).GetProperties().Where(p => p.SetMethod is not null)];

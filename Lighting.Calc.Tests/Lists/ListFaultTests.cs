@@ -11,7 +11,7 @@ public class ListFaultTests
             + "battery voltage, charging voltage, battery capacity, battery resistance, wire temperature, earth, "
             + "allowed "
             + "drop, lighting, regulator, regulator resistance, regulator rating, generator resistance, "
-            + "ignition, flasher, flasher load, ambient temperature, cable; did you mean "
+            + "generator joins at, ignition, flasher, flasher load, ambient temperature, cable; did you mean "
             + "'system voltage'?"
     )]
     [InlineData(
@@ -41,6 +41,10 @@ public class ListFaultTests
     )]
     [InlineData("item,value\nallowed drop,0\n", "2: column 'value' (2): '0' is out of range; expected 0.1 % to 100 %")]
     [InlineData("item,value\n,5\n", "2: column 'item' (1): the cell is blank")]
+    [InlineData(
+        "item,value\ngenerator joins at,nowhere\n",
+        "2: column 'value' (2): 'nowhere' is not a point of the bike"
+    )]
     public void Bike(string text, string message) => OneFault("bike.csv", text, message);
 
     [Theory]

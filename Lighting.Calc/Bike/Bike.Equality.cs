@@ -23,6 +23,7 @@ public sealed partial record Bike
             RegulatorResistance,
             RegulatorRating,
             GeneratorResistance,
+            GeneratorPoint,
             Ignition,
             Flasher,
             FlasherLoad,

@@ -132,6 +132,11 @@ public sealed partial record Bike
     /// <summary>Resistance between two leads of the unplugged generator, cold, zero or more; null if unknown.</summary>
     public ElectricResistance? GeneratorResistance { get; init; }
 
+    /// <summary>The point at which the generator, behind its rectifier and regulator, joins the harness; null where
+    /// that is the battery. Wires and fuses alone join it to the battery, as those of an ammeter between the battery
+    /// and the rest.</summary>
+    public string? GeneratorPoint { get; init; }
+
     /// <summary>What supplies the ignition.</summary>
     public IgnitionKind Ignition { get; init; }
 

@@ -46,7 +46,12 @@ public static class BikeCheck
             : SettingGroups.Of(bike, [.. solution.Points.Select(p => p.Setting)]);
         var feeds = DownstreamScopes.Of(bike, groups, cancellationToken);
         ImmutableArray<OperatingPoint> distinct = OperatingPoint.FirstOfEachCurrents(solution.Points);
-        ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(feeds, solution.Points, distinct, options.Fuses);
+        ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(
+            feeds,
+            solution.FusePoints,
+            OperatingPoint.FirstOfEachCurrents(solution.FusePoints),
+            options.Fuses
+        );
         ImmutableArray<OperatingPoint?> worst = IntendedOnStates.WorstOfEach(
             bike,
             solution.Points,
@@ -67,7 +72,8 @@ public static class BikeCheck
                             solution.Held,
                             allAreSolved ? wiring.Places : Wiring.PlacesOf(solution.Points.Select(p => p.Setting))
                         ),
-                        options.Charging
+                        options.Charging,
+                        solution.Network.Graph
                     )
                     .Report(solution.Settings);
         DirectLightingReport? direct =
@@ -90,7 +96,7 @@ public static class BikeCheck
             .. (charging?.Findings ?? direct?.Findings ?? []).Where(f =>
                 f.Severity != Severity.Note && f.Kind != FindingKind.ChargingNotSolved
             ),
-            .. bike.RegulatorRating is null ? [] : engine?.Value.Findings ?? [],
+            .. bike.RegulatorRating is null && bike.RegulatorResistance.Ohms == 0 ? [] : engine?.Value.Findings ?? [],
             .. NotIncluded(bike),
             .. options.When.Terms.IsEmpty
                 ? Array.Empty<Finding>()

@@ -39,6 +39,18 @@ public sealed class BikeSolution
     /// <summary>The settings that have an operating point, all off first.</summary>
     public ImmutableArray<OperatingPoint> Points { get; }
 
+    // Those with the engine off, where the generator joins the harness apart from the battery.
+    private ImmutableArray<OperatingPoint> EngineOff { get; init; } = [];
+
+    // Those at the slowest listed speed in which LED drivers are lit: at a lower voltage they draw more.
+    private ImmutableArray<OperatingPoint> Slow { get; init; } = [];
+
+    /// <summary>The points by which fuses are judged: <see cref="Points"/>, and those in which more may flow: with the
+    /// engine off through the wires from the battery to where the generator joins, and at the slowest speed through LED
+    /// drivers.</summary>
+    internal ImmutableArray<OperatingPoint> FusePoints =>
+        EngineOff.IsEmpty && Slow.IsEmpty ? Points : [.. Points, .. Slow, .. EngineOff];
+
     /// <summary>A finding for the settings without one of each cause, such as a dead short.</summary>
     public ImmutableArray<Finding> NotSolved { get; }
 
@@ -63,14 +75,13 @@ public sealed class BikeSolution
         CancellationToken cancellationToken
     )
     {
-        HarnessNetwork network = wiring.NetworkOf(bike);
+        bool isFedAtGenerator =
+            options.Engine != EngineState.Off && options.Supply is null && bike.Lighting != LightingSupply.Direct;
+        HarnessNetwork network = isFedAtGenerator ? wiring.NetworkOf(bike).AtGenerator : wiring.NetworkOf(bike);
         HarnessSolver solver = network.CreateSolver();
         bool isOff = options.Engine == EngineState.Off;
         // A lighting coil feeds the lamps without a battery; what it holds is found for each speed by itself.
-        RunningEngine? engine =
-            isOff || options.Supply is not null || bike.Lighting == LightingSupply.Direct
-                ? null
-                : new RunningEngine(bike, solver, options.Charging);
+        RunningEngine? engine = isFedAtGenerator ? new RunningEngine(bike, solver, options.Charging) : null;
         ElectricPotential volts = options.Supply
             ?? (isOff ? bike.BatteryVoltage : engine?.RegulatedVoltage ?? bike.ChargingVoltage);
         if (!isOff)
@@ -80,6 +91,12 @@ public sealed class BikeSolution
         var heldAt = ImmutableArray.CreateBuilder<SolvedCircuit>(settings.Length);
         var notSolved = new List<NetworkNotSolvedException>();
         SettingGroups groups = wiring.Groups;
+        int[] drivers =
+        [
+            .. Enumerable
+                .Range(0, bike.Lamps.Length)
+                .Where(l => bike.Lamps[l].Specification.Type == LampType.Led),
+        ];
         var held = new SolvedCircuit?[groups.First.Length];
         var balanced = new Dictionary<(SolvedCircuit Held, GeneratorOutput? Output), OperatingPoint>();
         for (int s = 0; s < settings.Length; s++)
@@ -111,7 +128,48 @@ public sealed class BikeSolution
             points.DrainToImmutable(),
             heldAt.DrainToImmutable(),
             [.. notSolved.GroupBy(p => p.IsDeadShort).Select(Found)]
-        );
+        )
+        {
+            EngineOff = network.IsApart ? Off(network.AtBattery, bike.BatteryVoltage, settings, groups) : [],
+            Slow = engine is not null && !bike.Charging.IsEmpty && drivers.Length > 0 ? [.. Slow()] : [],
+        };
+
+        // Of each set of currents in which a driver is lit.
+        IEnumerable<OperatingPoint> Slow()
+        {
+            var slow = new Dictionary<(SolvedCircuit Held, GeneratorOutput Output), OperatingPoint?>();
+            for (int s = 0; s < settings.Length; s++)
+            {
+                cancellationToken.ThrowIfCancellationRequested();
+                Setting setting = settings[s];
+                int group = groups.GroupOf[s];
+                if (
+                    held[group] is not { } solved
+                    || !Array.Exists(drivers, d => solved.LampAmperes(d) != 0)
+                    || engine!.SlowestOutput(setting) is not { } output
+                )
+                    continue;
+                if (!slow.TryGetValue((solved, output), out OperatingPoint? point))
+                    slow[(solved, output)] = point = Steady(setting, groups.MayCarry[group], output, solved);
+                if (point is not null)
+                    yield return point.Setting.Equals(setting)
+                        ? point
+                        : new OperatingPoint(point.Solved, setting, point.Bus);
+            }
+        }
+
+        // Where drivers drop out and come on again no current is larger than that at which they hold.
+        OperatingPoint? Steady(Setting setting, ContactSet carrying, GeneratorOutput output, SolvedCircuit solved)
+        {
+            try
+            {
+                return engine!.Solve(setting, carrying, output, solved);
+            }
+            catch (NetworkNotSolvedException)
+            {
+                return null;
+            }
+        }
 
         // Settings of the same currents and the same output share their operating point.
         OperatingPoint Balanced(Setting setting, ContactSet carrying, SolvedCircuit solved)
@@ -121,6 +179,33 @@ public sealed class BikeSolution
                 balanced[key] = point = engine.AtMostOutput(setting, carrying, solved);
             return point.Setting.Equals(setting) ? point : new OperatingPoint(point.Solved, setting, point.Bus);
         }
+    }
+
+    private static ImmutableArray<OperatingPoint> Off(
+        HarnessNetwork network,
+        ElectricPotential volts,
+        ImmutableArray<Setting> settings,
+        SettingGroups groups
+    )
+    {
+        HarnessSolver solver = network.CreateSolver();
+        solver.SetSupply(volts);
+        var points = ImmutableArray.CreateBuilder<OperatingPoint>(settings.Length);
+        for (int s = 0; s < settings.Length; s++)
+        {
+            try
+            {
+                points.Add(
+                    new OperatingPoint(solver.Solve(settings[s], groups.MayCarry[groups.GroupOf[s]]), settings[s])
+                );
+            }
+            catch (NetworkNotSolvedException)
+            {
+                // Found with the engine running as well, or of no bearing on a verdict that those settings decide.
+            }
+        }
+
+        return points.DrainToImmutable();
     }
 
     private static Finding Found(IGrouping<bool, NetworkNotSolvedException> alike)

@@ -111,11 +111,13 @@ internal static class VerdictCauses
         if (advice is { WiresKnown: false, Smallest: { } needed })
             return $"Fit {A(needed)}{marked} if every wire behind it is rated for that, or split the load over two "
                 + "fuses.";
-        string split = FuseAdviser.Reduce(advice, fuse.Steady, fuse.Fuse) is { } reduce
+        string split = FuseAdviser.Reduce(advice, fuse.Steady, fuse.Fuse, marked.Length > 0) is { } reduce
             ? $"{Sentence(reduce)}, or split it over two fuses"
             : "Split the load over two fuses";
         if (advice.UpsizedRuns is [{ FuseOfItsOwn: { } own } only])
-            split = $"{Sentence(FuseAdviser.OwnFuse(only.Run, own, marked.Length > 0))}; or {char.ToLowerInvariant(split[0])}{split[1..]}";
+            split =
+                $"{Sentence(FuseAdviser.OwnFuse(only.Run, own, marked.Length > 0))}; or "
+                + $"{char.ToLowerInvariant(split[0])}{split[1..]}";
         string[] larger =
         [
             .. advice.UpsizedRuns.Where(u => u.Wire is not null).Select(u => $"{u.Wire} to '{u.Run.Name}'"),

@@ -14,7 +14,7 @@ internal static class WiringKey
     public static string Of(Bike bike, Condition when)
     {
         var key = new StringBuilder(4096);
-        Add($"{bike.Earth} {bike.Lighting}", when.ToString());
+        Add($"{bike.Earth} {bike.Lighting}", when.ToString(), bike.GeneratorPoint);
         foreach (Run run in bike.Runs)
             Add(run.Name, run.From, run.To);
         End();

@@ -7,13 +7,14 @@ namespace Lighting.Calc;
 /// <remarks>Build one with the factory of its kind; the default value is "no load" and carries no current.</remarks>
 internal readonly record struct Load
 {
-    private Load(LampType kind, double volts, double strength, double quantity, bool reversed)
+    private Load(LampType kind, double volts, double strength, double quantity, bool reversed, double emf = 0)
     {
         Kind = kind;
         Volts = volts;
         Strength = strength;
         Quantity = quantity;
         Reversed = reversed;
+        Emf = emf;
     }
 
     public LampType Kind { get; }
@@ -33,6 +34,11 @@ internal readonly record struct Load
     /// resistors.</summary>
     public bool Reversed { get; }
 
+    /// <summary>Voltage at which a resistor carries no current: that of a battery behind its resistance.</summary>
+    public double Emf { get; }
+
+    public bool IsBattery => Emf != 0;
+
     public static Load Filament(double referenceVolts, double referenceAmperes, double quantity = 1) =>
         Create(LampType.Filament, referenceVolts, referenceAmperes, quantity);
 
@@ -48,8 +54,15 @@ internal readonly record struct Load
     public static Load Resistor(double resistanceOhms, double quantity = 1) =>
         Create(LampType.Resistor, 1, resistanceOhms, quantity);
 
+    /// <summary>A battery: its current counts into its plus, below zero while it discharges.</summary>
+    public static Load Battery(double emfVolts, double resistanceOhms)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(resistanceOhms);
+        return new Load(LampType.Resistor, 1, resistanceOhms, 1, reversed: false, emfVolts);
+    }
+
     /// <summary>The same load with its two wires exchanged.</summary>
-    public Load Reverse() => new(Kind, Volts, Strength, Quantity, !Reversed);
+    public Load Reverse() => new(Kind, Volts, Strength, Quantity, !Reversed, Emf);
 
     /// <summary>Current and slope with the voltage from the load's own plus to its own minus.</summary>
     public LawPoint At(double volts)
@@ -60,7 +73,7 @@ internal readonly record struct Load
             LampType.Led => LedDriverLaw.At(volts, Strength, Volts),
             LampType.LedResistor => LedResistorLaw.At(volts, Volts, Strength),
             LampType.Fixed => FixedLoadLaw.At(volts, Strength),
-            _ => new LawPoint(volts / Strength, 1 / Strength),
+            _ => new LawPoint((volts - Emf) / Strength, 1 / Strength),
         };
         return new LawPoint(Quantity * one.CurrentAmperes, Quantity * one.SlopeSiemens);
     }
@@ -76,7 +89,7 @@ internal readonly record struct Load
             LampType.Led => LedDriverLaw.CoContentWatts(volts, Strength, Volts),
             LampType.LedResistor => LedResistorLaw.CoContentWatts(volts, Volts, Strength),
             LampType.Fixed => FixedLoadLaw.CoContentWatts(volts, Strength),
-            _ => volts * volts / (2 * Strength),
+            _ => (volts - Emf) * (volts - Emf) / (2 * Strength),
         };
 
     private static Load Create(LampType kind, double volts, double strength, double quantity)

@@ -74,10 +74,10 @@ public enum FaultKind
     /// <summary>The lead from generator to battery, its plug or charge fuse of high resistance or open.</summary>
     ChargingLeadFault,
 
-    /// <summary>A phase of the generator or a diode of the rectifier open: part of the output is missing.</summary>
-    PhaseOrDiodeOpen,
+    /// <summary>A diode of the rectifier open: part of the output is missing.</summary>
+    DiodeOpen,
 
-    /// <summary>A generator, rectifier or regulator that gives nothing.</summary>
+    /// <summary>A rectifier or regulator that gives nothing; of a dynamo its brushes, field or cut-out.</summary>
     NoGeneratorOutput,
 
     /// <summary>Magnets of the generator that have lost strength.</summary>
@@ -88,4 +88,10 @@ public enum FaultKind
 
     /// <summary>A regulator that holds too little.</summary>
     RegulatorVoltageLow,
+
+    /// <summary>A phase of the generator's winding open: part of the output is missing.</summary>
+    PhaseOpen,
+
+    /// <summary>A winding of the generator that touches the frame.</summary>
+    WindingEarthed,
 }

@@ -16,9 +16,15 @@ public sealed class NextTest
     {
         FaultCircuit circuit = model.Circuit;
         (Place, ExpectedInformationGain, Cost, Instruction, Outcomes) = (place, gain, cost, instruction, outcomes);
-        EngineRpm = circuit.HasCharging && place.IsLive ? circuit.SupplyAt(place.EngineRpm).Rpm : null;
+        EngineRpm =
+            place.IsOnGenerator && place.Instrument == Instrument.Meter ? place.EngineRpm
+            : circuit.HasCharging && place.IsLive ? circuit.SupplyAt(place.EngineRpm).Rpm
+            : null;
         Point = model.NameOf(place);
-        To = place.To >= 0 ? circuit.Points[place.To] : null;
+        To =
+            place.IsOnGenerator ? BenchPoints.NameOf(place.To)
+            : place.To >= 0 ? circuit.Points[place.To]
+            : null;
         Jumper = place.HasJumper
             ? new JumperLead(circuit.Points[place.JumperFrom], circuit.Points[place.JumperTo])
             : null;

@@ -90,6 +90,28 @@ public sealed record BikeLists
         return BikeListsReader.ReadSwaps(this, source, new FaultLog());
     }
 
+    /// <summary>The same bike with the charging list of a separate file: another generator.</summary>
+    /// <param name="path">The file, a <c>charging.csv</c> of any name. A missing or unreadable file is a fault in the
+    /// result.</param>
+    /// <returns>The lists, or every fault found in the file.</returns>
+    /// <exception cref="ArgumentException">The path is null or empty.</exception>
+    public ListResult<BikeLists> WithCharging(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var log = new FaultLog();
+        return BikeListsReader.ReadCharging(this, ListPath.OpenFile(path, ListSchema.Charging, log), log);
+    }
+
+    /// <summary>The same bike with the charging list of a list in memory.</summary>
+    /// <param name="source">Holds a <c>charging.csv</c>; other lists in it are not read.</param>
+    /// <returns>The lists, or every fault found in the list.</returns>
+    /// <exception cref="ArgumentNullException">The source is null.</exception>
+    public ListResult<BikeLists> WithCharging(ListSource source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        return BikeListsReader.ReadCharging(this, source, new FaultLog());
+    }
+
     /// <summary>The same bike with the prices of a separate file.</summary>
     /// <param name="path">The file, a <c>prices.csv</c> of any name. A missing or unreadable file is a fault in the
     /// result.</param>

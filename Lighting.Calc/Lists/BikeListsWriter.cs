@@ -124,6 +124,8 @@ public static class BikeListsWriter
             yield return ["regulator rating", QuantityText.Power.Write(heat)];
         if (bike.GeneratorResistance is { } winding)
             yield return ["generator resistance", QuantityText.Resistance.Write(winding)];
+        if (bike.GeneratorPoint is { } joint)
+            yield return [BikeReader.GeneratorPoint, Text(joint)];
         if (bike.Ignition != IgnitionKind.NotStated)
             yield return ["ignition", BikeReader.Ignitions.First(i => i.Value == bike.Ignition).Word];
         if (bike.Flasher != FlasherKind.NotStated)

@@ -128,7 +128,7 @@ internal sealed class HarnessFusePlanner
                 return suits ?? FusePlanner.Failed(sizes.Explanation);
             ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(
                 planned,
-                BikeSolution.Solve(planned, _options.Check, _cancellation).Points,
+                BikeSolution.Solve(planned, _options.Check, _cancellation).FusePoints,
                 _options.Fuses,
                 _cancellation
             );

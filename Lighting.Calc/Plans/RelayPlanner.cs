@@ -138,7 +138,12 @@ public static class RelayPlanner
             )
                 return Failed(lamp, $"no wire up to {s_largest} mm² is rated for its fuses");
             BikeSolution then = BikeSolution.Solve(fitted.Bike, options, cancellationToken);
-            FuseSuitability judged = FuseCheck.Evaluate(fitted.Bike, then.Points, options.Fuses, cancellationToken)[^1];
+            FuseSuitability judged = FuseCheck.Evaluate(
+                fitted.Bike,
+                then.FusePoints,
+                options.Fuses,
+                cancellationToken
+            )[^1];
             why = judged.Headline;
             if (judged.Verdict == FuseVerdict.Overloaded)
                 continue;

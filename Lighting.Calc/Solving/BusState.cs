@@ -2,8 +2,9 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>The currents at the battery's terminals with the engine running: what the generator gives, and what
-/// battery, regulator and field take.</summary>
+/// <summary>The currents of the bus with the engine running: what the generator gives, and what battery, regulator and
+/// field take. The bus is where the generator joins the harness: at the battery's terminals, unless the bike names
+/// another point.</summary>
 /// <remarks>Kirchhoff's current law: generator = harness + battery + regulator + field.</remarks>
 public sealed class BusState
 {
@@ -12,8 +13,11 @@ public sealed class BusState
     /// <summary>Engine speed.</summary>
     public RotationalSpeed Speed { get; internal init; }
 
-    /// <summary>Voltage at the battery's terminals.</summary>
+    /// <summary>Voltage of the bus.</summary>
     public ElectricPotential Voltage { get; internal init; }
+
+    /// <summary>Voltage at the battery's terminals: that of the bus, unless the generator joins elsewhere.</summary>
+    public ElectricPotential BatteryVoltage { get; internal init; }
 
     /// <summary>Current the charging system could give at that voltage, zero or more.</summary>
     public ElectricCurrent AvailableCurrent { get; internal init; }

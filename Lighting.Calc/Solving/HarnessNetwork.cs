@@ -33,9 +33,46 @@ public sealed class HarnessNetwork
         Loads = [.. Graph.Lamps.Select(l => builder.AddLoad(l.A, l.B))];
         Circuit = builder.Build();
         Heat = WireHeat.Of(bike);
+        Source = Graph.Live;
+        AtBattery = this;
+        AtGenerator = JointOf(bike, Graph) is var joint && joint != Graph.Live
+            ? new HarnessNetwork(this, joint, null)
+            : this;
 
         ImmutableArray<int> Conductors(ImmutableArray<HarnessPart> parts) =>
             [.. parts.Select(p => builder.AddConductor(p.A, p.B))];
+    }
+
+    // Fed at a point apart from the battery, which is then one of the parts.
+    private HarnessNetwork(HarnessNetwork atBattery, int source, HarnessNetwork? alike)
+    {
+        (Bike, Graph, Heat) = (atBattery.Bike, atBattery.Graph, atBattery.Heat);
+        (FuseConductors, ContactConductors, RunConductors, Loads) = (
+            atBattery.FuseConductors,
+            atBattery.ContactConductors,
+            atBattery.RunConductors,
+            atBattery.Loads
+        );
+        (Source, AtBattery, AtGenerator) = (source, atBattery, this);
+        Battery = Loads.Length;
+        if (alike is not null)
+        {
+            Circuit = alike.Circuit;
+            return;
+        }
+
+        Circuit harness = atBattery.Circuit;
+        var builder = new CircuitBuilder();
+        for (int i = 0; i < harness.NodeCount; i++)
+            builder.AddNode();
+        bool isPlus = Graph.Live == HarnessGraph.Plus;
+        builder.Source(isPlus ? source : HarnessGraph.Plus, isPlus ? HarnessGraph.Minus : source);
+        for (int i = 0; i < harness.ConductorCount; i++)
+            builder.AddConductor(harness.ConductorA[i], harness.ConductorB[i]);
+        for (int i = 0; i < harness.LoadCount; i++)
+            builder.AddLoad(harness.LoadFeed[i], harness.LoadReturn[i]);
+        builder.AddLoad(HarnessGraph.Plus, HarnessGraph.Minus);
+        Circuit = builder.Build();
     }
 
     /// <summary>The same circuit for another bike that is wired alike: one whose lists name the same parts and points
@@ -51,7 +88,19 @@ public sealed class HarnessNetwork
             alike.RunConductors,
             alike.Loads
         );
+        Source = Graph.Live;
+        AtBattery = this;
+        AtGenerator = alike.AtGenerator.IsApart
+            ? new HarnessNetwork(this, alike.AtGenerator.Source, alike.AtGenerator)
+            : this;
     }
+
+    /// <summary>Index of the point at which the generator joins a harness: that of the live terminal, unless the bike
+    /// names another.</summary>
+    internal static int JointOf(Bike bike, HarnessGraph graph) =>
+        bike is { HasNetwork: true, GeneratorPoint: { } named, Lighting: LightingSupply.Battery }
+            ? graph.NumberOf(named)
+            : graph.Live;
 
     /// <summary>The circuit of a bike whose values may be beyond those of a list.</summary>
     internal static HarnessNetwork OfAnyValues(Bike bike) => new(bike, isChecked: true);
@@ -67,7 +116,22 @@ public sealed class HarnessNetwork
 
     internal Circuit Circuit { get; }
 
-    internal int PlusNode { get; } = HarnessGraph.Plus;
+    internal int PlusNode => Circuit.Plus;
+
+    /// <summary>Index of the point on the live side at which the source is.</summary>
+    internal int Source { get; }
+
+    /// <summary>The battery as a load; −1 where it is the source.</summary>
+    internal int Battery { get; } = -1;
+
+    /// <summary>Whether the source is apart from the battery.</summary>
+    internal bool IsApart => Battery >= 0;
+
+    /// <summary>The harness fed by the battery.</summary>
+    internal HarnessNetwork AtBattery { get; }
+
+    /// <summary>The harness fed where the generator joins it: the same unless the bike names a point.</summary>
+    internal HarnessNetwork AtGenerator { get; }
 
     internal ImmutableArray<int> FuseConductors { get; }
 

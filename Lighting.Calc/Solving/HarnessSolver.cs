@@ -24,6 +24,8 @@ public sealed class HarnessSolver
     private double[] _wireOhmsInUse;
     private double _supplyVolts;
     private double _batteryOhms;
+    private Load _battery;
+    private Load _batteryInUse;
 
     internal HarnessSolver(HarnessNetwork network)
     {
@@ -71,6 +73,29 @@ public sealed class HarnessSolver
             return;
         _solved.Clear();
         _batteryOhms = ohms;
+    }
+
+    /// <summary>Sets the battery of a harness that is fed apart from it; none by default.</summary>
+    internal void SetBattery(in Load battery)
+    {
+        if (battery == _battery)
+            return;
+        _solved.Clear();
+        _battery = battery;
+    }
+
+    /// <summary>The harness.</summary>
+    internal HarnessNetwork Network => _network;
+
+    /// <summary>Whether it has LED drivers, whose current falls as the voltage rises.</summary>
+    internal bool HasDrivers => _hasDrivers;
+
+    private void UseBattery(in Load battery)
+    {
+        if (!_network.IsApart || battery == _batteryInUse)
+            return;
+        _batteryInUse = battery;
+        _solver.SetLoad(_network.Battery, battery);
     }
 
     /// <summary>Sets the resistance of a run: its wire and its joints.</summary>
@@ -205,6 +230,7 @@ public sealed class HarnessSolver
     {
         RelayStates relays = _network.Graph.Switches.Relays!;
         SetContacts(setting, _network.Graph.Carrying.Of(relays.With(closed, relay, isIn: false)));
+        UseBattery(_battery);
         _solver.SetSource(_supplyVolts, _batteryOhms);
         return _solver.Solve() == SolveStatus.Solved
             ? Math.Abs(_solver.LoadVolts(_network.Loads[relays.Coils[relay]]))
@@ -244,6 +270,7 @@ public sealed class HarnessSolver
     {
         _wireOhmsInUse = UseWires(wireOhms);
         SetContacts(setting, PulledIn(setting, mayCarry));
+        UseBattery(_battery);
     }
 
     private void SetContacts(Setting setting, ContactSet mayCarry)
@@ -269,6 +296,15 @@ public sealed class HarnessSolver
         return (_solver.NodeVolts(_network.PlusNode), _solver.SourceAmperes);
     }
 
+    /// <summary>The same with the battery as one of the parts of a harness that is fed apart from it.</summary>
+    /// <returns>Current into the harness and its battery, and the voltage at the battery's terminals.</returns>
+    internal (double Amperes, double BatteryVolts) At(Setting setting, double volts, in Load battery)
+    {
+        UseBattery(battery);
+        double amperes = Behind(setting, volts, 0).Amperes;
+        return (amperes, _solver.LoadVolts(_network.Battery));
+    }
+
     /// <summary>Voltage of a lamp at the last solution, live side against earth side.</summary>
     internal double LampVolts(int lamp) => _network.Bike.EarthSign * _solver.LoadVolts(_network.Loads[lamp]);
 
@@ -284,12 +320,14 @@ public sealed class HarnessSolver
             _values,
             _wireOhmsInUse,
             _solver.NodeVolts(_network.PlusNode),
-            sourceOhms: 0
+            sourceOhms: 0,
+            _batteryInUse
         );
     }
 
     private SolvedCircuit Solved(Setting setting)
     {
+        UseBattery(_battery);
         EliminationPlan plan = _solver.Planned();
         if (_solved.TryGetValue(plan, out SolvedCircuit? same))
             return same;
@@ -308,7 +346,15 @@ public sealed class HarnessSolver
             _solver.FindDropOuts();
         if (_solved.Count == MostSolved)
             _solved.Clear();
-        var solved = new SolvedCircuit(_network, _solver, _values, _wireOhmsInUse, _supplyVolts, _batteryOhms);
+        var solved = new SolvedCircuit(
+            _network,
+            _solver,
+            _values,
+            _wireOhmsInUse,
+            _supplyVolts,
+            _batteryOhms,
+            _battery
+        );
         _valuesAreShared = true;
         _solved.Add(plan, solved);
         return solved;

@@ -25,11 +25,11 @@ public sealed record OperatingPoint
     /// a given voltage, and without a charging list.</summary>
     public BusState? Bus { get; }
 
-    /// <summary>Voltage of the source: at the battery's terminals with the engine running, before the battery's
-    /// resistance with the engine off.</summary>
+    /// <summary>Voltage of the source: with the engine running where the generator joins the harness, at the battery's
+    /// terminals unless the bike names another point; before the battery's resistance with the engine off.</summary>
     public ElectricPotential SupplyVoltage => ElectricPotential.FromVolts(Solved.SupplyVolts);
 
-    /// <summary>Current the source gives, zero or more.</summary>
+    /// <summary>Current that the loads take, zero or more.</summary>
     public ElectricCurrent TotalCurrent => ElectricCurrent.FromAmperes(Solved.SourceAmperes);
 
     /// <summary>Voltage lost in the resistance of the battery and its posts.</summary>

@@ -99,7 +99,10 @@ internal sealed class Repairs
 
     private HarnessSolver SolverOf(VoltageDropBreakdown breakdown)
     {
-        HarnessSolver solver = _network.CreateSolver();
+        HarnessSolver solver = (
+            breakdown.Solved.IsApart ? _network.AtGenerator : _network.AtBattery
+        ).CreateSolver();
+        solver.SetBattery(breakdown.Solved.Battery);
         Close(solver, breakdown, breakdown.Solved.WireOhms);
         SolveBehind(solver, breakdown);
         return solver;

@@ -32,13 +32,15 @@ internal sealed class SolvedCircuit
     /// <param name="wireOhms">Resistances of its wires, as warm as they were; they do not change any more.</param>
     /// <param name="supplyVolts">Voltage of the source.</param>
     /// <param name="sourceOhms">Its resistance.</param>
+    /// <param name="battery">The battery of a harness that is fed apart from it.</param>
     public SolvedCircuit(
         HarnessNetwork network,
         CircuitSolver solver,
         HarnessValues values,
         double[] wireOhms,
         double supplyVolts,
-        double sourceOhms
+        double sourceOhms,
+        in Load battery
     )
     {
         _network = network;
@@ -49,6 +51,15 @@ internal sealed class SolvedCircuit
         SourceOhms = sourceOhms;
 
         SourceAmperes = solver.SourceAmperes;
+        BatteryVolts = supplyVolts;
+        if (network.IsApart)
+        {
+            Battery = battery;
+            BatteryVolts = solver.LoadVolts(network.Battery);
+            BatteryAmperes = solver.LoadAmperes(network.Battery);
+            SourceAmperes -= BatteryAmperes;
+        }
+
         BatteryDropVolts = SupplyVolts - solver.NodeVolts(network.PlusNode);
         Bike bike = network.Bike;
         // On a positive-earth bike the feed is the negative side; a lamp's voltage counts from its live to its earth
@@ -75,6 +86,10 @@ internal sealed class SolvedCircuit
         _conductorAmperes = new double[network.Circuit.ConductorCount];
         _nodeVolts = new double[network.Points.Length];
         solver.Copy(_nodeVolts, _conductorAmperes);
+        // The solver counts from the source's minus, which of a positive-earth bike is where the generator joins.
+        if (network.IsApart && _nodeVolts[HarnessGraph.Minus] is var minus && minus != 0)
+            for (int i = 0; i < _nodeVolts.Length; i++)
+                _nodeVolts[i] -= minus;
     }
 
     public Bike Bike => _network.Bike;
@@ -90,7 +105,23 @@ internal sealed class SolvedCircuit
     /// terminals.</summary>
     public double SourceOhms { get; }
 
+    /// <summary>Current that the loads take from source and battery together.</summary>
     public double SourceAmperes { get; }
+
+    /// <summary>Index of the point on the live side at which the source is.</summary>
+    public int SourcePoint => _network.Source;
+
+    /// <summary>Whether the source is apart from the battery.</summary>
+    public bool IsApart => _network.IsApart;
+
+    /// <summary>The battery of a harness that is fed apart from it.</summary>
+    public Load Battery { get; }
+
+    /// <summary>Voltage at its terminals; of the source where it is the source.</summary>
+    public double BatteryVolts { get; }
+
+    /// <summary>Current into it where it is apart from the source, below zero while it discharges.</summary>
+    public double BatteryAmperes { get; }
 
     public double BatteryDropVolts { get; }
 

@@ -35,7 +35,7 @@ public static class VoltageDropAnalysis
         if (bike.HasNetwork)
         {
             HarnessPart part = point.Solved.Graph.Lamps[lamp];
-            int live = point.Solved.Graph.Live,
+            int live = point.Solved.SourcePoint,
                 earth = point.Solved.Graph.Earth;
             Reached feed = Widest(point, live),
                 back = Widest(point, part.B);

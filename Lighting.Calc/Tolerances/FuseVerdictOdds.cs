@@ -78,7 +78,7 @@ internal sealed class FuseVerdictOdds
         Bike bike = _plan.Uncertain.With(values);
         return FuseCheck.Evaluate(
             bike,
-            BikeSolution.Solve(bike, _plan.Uncertain.CheckOptions(_plan.Options), CancellationToken.None).Points,
+            BikeSolution.Solve(bike, _plan.Uncertain.CheckOptions(_plan.Options), CancellationToken.None).FusePoints,
             _plan.Options.Fuses
         );
     }

@@ -13,6 +13,11 @@ internal sealed class Sampler(SamplingPlan plan)
 
     private readonly HarnessSolver _solver = plan.Network.CreateSolver();
 
+    private readonly bool _hasDrivers = plan.Network.Bike.Lamps.Any(l => l.Specification.Type == LampType.Led);
+
+    // Of a bike whose generator joins the harness apart from the battery: the battery alone.
+    private readonly HarnessSolver? _battery = plan.Network.IsApart ? plan.Network.AtBattery.CreateSolver() : null;
+
     /// <summary>Draws and solves all bikes on several threads.</summary>
     /// <remarks>A bike depends on seed and number alone; threads only decide who solves it.</remarks>
     public static SampledBike[] Draw(SamplingPlan plan, IProgress<Ratio>? progress, CancellationToken cancellationToken)
@@ -63,7 +68,9 @@ internal sealed class Sampler(SamplingPlan plan)
     public SampledBike Solve(double[] values)
     {
         Bike bike = plan.Uncertain.With(values);
-        Fit(bike);
+        Fit(bike, _solver);
+        if (_battery is { } battery)
+            Fit(bike, battery);
         RunningEngine? engine = plan.Uncertain.IsBalanced
             ? new RunningEngine(bike, _solver, plan.Options.Charging)
             : null;
@@ -96,6 +103,20 @@ internal sealed class Sampler(SamplingPlan plan)
 
             for (int lamp = 0; lamp < most.Length; lamp++)
                 most[lamp] = Math.Max(most[lamp], solved.LampVolts(lamp));
+            Load(solved, isContinuous);
+            if (_hasDrivers && engine?.AtSlowest(setting) is { } slow)
+                Load(slow.Solved, isContinuous);
+            if (_battery is not null)
+                Load(Solve(setting, bike.BatteryVoltage, bike.BatteryResistance, isOff: true).Solved, isContinuous);
+        }
+
+        (double rpm, double charge) = bike.Charging.IsEmpty
+            ? (double.NaN, double.NaN)
+            : Balance(bike, plan.Uncertain.BatteryFactor(values));
+        return new SampledBike(values, least, lasting, drops, dropVolts, most, fuses, continuous, rpm, charge);
+
+        void Load(SolvedCircuit solved, bool isContinuous)
+        {
             for (int fuse = 0; fuse < fuses.Length; fuse++)
             {
                 fuses[fuse] = Math.Max(fuses[fuse], solved.FuseAmperes(fuse));
@@ -106,31 +127,32 @@ internal sealed class Sampler(SamplingPlan plan)
                     );
             }
         }
-
-        (double rpm, double charge) = bike.Charging.IsEmpty
-            ? (double.NaN, double.NaN)
-            : Balance(bike, plan.Uncertain.BatteryFactor(values));
-        return new SampledBike(values, least, lasting, drops, dropVolts, most, fuses, continuous, rpm, charge);
     }
 
-    private OperatingPoint Solve(Setting setting, ElectricPotential supply, ElectricResistance source)
+    private OperatingPoint Solve(
+        Setting setting,
+        ElectricPotential supply,
+        ElectricResistance source,
+        bool isOff = false
+    )
     {
-        _solver.SetBatteryResistance(source);
-        _solver.SetSupply(supply);
-        return _solver.Solve(setting);
+        HarnessSolver solver = isOff && _battery is { } battery ? battery : _solver;
+        solver.SetBatteryResistance(source);
+        solver.SetSupply(supply);
+        return solver.Solve(setting);
     }
 
-    private void Fit(Bike bike)
+    private static void Fit(Bike bike, HarnessSolver solver)
     {
-        _solver.WarmWires(WireHeat.Of(bike));
+        solver.WarmWires(WireHeat.Of(bike));
         for (int i = 0; i < bike.Runs.Length; i++)
-            _solver.SetRun(i, bike.Runs[i].WireResistance(bike.WireTemperature), bike.Runs[i].TotalJointResistance);
+            solver.SetRun(i, bike.Runs[i].WireResistance(bike.WireTemperature), bike.Runs[i].TotalJointResistance);
         for (int i = 0; i < bike.Switches.Length; i++)
-            _solver.SetContact(i, bike.Switches[i].Resistance);
+            solver.SetContact(i, bike.Switches[i].Resistance);
         for (int i = 0; i < bike.Fuses.Length && bike.HasNetwork; i++)
-            _solver.SetFuse(i, FuseTable.ResistanceOf(bike.Fuses[i]));
+            solver.SetFuse(i, FuseTable.ResistanceOf(bike.Fuses[i]));
         for (int i = 0; i < bike.Lamps.Length; i++)
-            _solver.SetLamp(i, bike.Lamps[i].Specification);
+            solver.SetLamp(i, bike.Lamps[i].Specification);
     }
 
     private (double Rpm, double AmpereHours) Balance(Bike bike, double batteryFactor)
@@ -143,7 +165,7 @@ internal sealed class Sampler(SamplingPlan plan)
                 AverageLoads.Of(
                     voltage.Volts == bike.ChargingVoltage.Volts
                         ? Solve(setting, voltage, ElectricResistance.Zero)
-                        : Solve(setting, voltage * batteryFactor, bike.BatteryResistance)
+                        : Solve(setting, voltage * batteryFactor, bike.BatteryResistance, isOff: true)
                 ),
             plan.Options.Charging
         );

@@ -51,7 +51,7 @@ public static class ToleranceCheck
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(
             bike,
-            solution.Points,
+            solution.FusePoints,
             options.Fuses,
             cancellationToken
         );

@@ -171,7 +171,7 @@ internal static class CheckPage
         EngineReport? engine = report.Engine;
         foreach (Block block in engine is null ? [] : EngineBlocks.Table(engine, report.Bike))
             yield return block;
-        LineChart? volts = engine is null ? null : EngineBlocks.VoltageChart(engine),
+        LineChart? volts = engine is null ? null : EngineBlocks.VoltageChart(engine, report.Bike),
             balance = ChargingCharts.Balance(ChargingSystem.Of(report.Bike), report.Charging!, s => legend.Of(s)),
             charge = report.Charging!.Ride is { } ridden ? ChargingCharts.Ride(ridden) : null;
         // The table has the voltage too.

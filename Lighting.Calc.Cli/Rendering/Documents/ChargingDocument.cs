@@ -152,7 +152,7 @@ internal static class ChargingDocument
         [
             .. EngineBlocks.Table(engine, bike),
             new Paragraph(EngineBlocks.Sentences(engine)),
-            new PageOnly(() => [EngineBlocks.LightChart(engine, bike), EngineBlocks.VoltageChart(engine)]),
+            new PageOnly(() => [EngineBlocks.LightChart(engine, bike), EngineBlocks.VoltageChart(engine, bike)]),
             .. EngineBlocks.RegulatorTable(engine),
             .. EngineBlocks.Tests(engine, bike),
             .. EngineBlocks.GeneratorTests(engine, bike),

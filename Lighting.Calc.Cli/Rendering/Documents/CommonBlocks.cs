@@ -56,6 +56,7 @@ internal static class CommonBlocks
         },
         { "peak limit A", "peakLimitA", f => f.Steady.PeakLimit },
         { "at peak", "worstSetting", f => f.Steady.WorstSetting },
+        { "worstRpm", f => f.Steady.WorstSpeed },
         { "verdict", "verdict", f => f.VerdictText },
         { "least A", "smallestRatingA", f => f.Advice.Smallest, Figures.Rated },
         { "most A", "largestRatingA", f => f.Advice.Largest, Figures.Rated },
@@ -82,6 +83,10 @@ internal static class CommonBlocks
         report.Settings.Any(p => p.Bus is not null)
             ? $", engine running (up to {Figures.Volts(report.SupplyVoltage)})"
             : $" at {Figures.Volts(report.SupplyVoltage)}";
+
+    /// <summary>Where the source is, engine running.</summary>
+    public static string BusOf(Bike bike) =>
+        bike.GeneratorPoint is { } point ? $"'{point}', where the generator joins," : "the battery's terminals";
 
     public static string TitleOf(Bike bike, string what) => bike.Name.Length == 0 ? what : $"{what}: {bike.Name}";
 

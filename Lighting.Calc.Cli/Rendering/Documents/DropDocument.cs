@@ -207,7 +207,7 @@ internal static class DropDocument
     private static string Source(BikeReport report)
     {
         string source = report.Settings.Any(p => p.Bus is not null)
-            ? "the battery's terminals, engine running,"
+            ? $"{CommonBlocks.BusOf(report.Bike).TrimEnd(',')}, engine running,"
             : $"the source ({Figures.Volts(report.SupplyVoltage)})";
         return $"Voltage-drop breakdown from {source} to each lamp and back, in its worst lasting setting";
     }

@@ -183,40 +183,61 @@ internal static class EngineBlocks
     {
         if (before?.Main is not { } was || after?.Main is not { } now || was.Points.IsEmpty || now.Points.IsEmpty)
             yield break;
-        double[] speeds = [.. was.Points.Select(Rpm).Intersect(now.Points.Select(Rpm)).Order()];
+        double low = Math.Max(Rpm(was.Points[0]), Rpm(now.Points[0])),
+            high = Math.Min(Rpm(was.Points[^1]), Rpm(now.Points[^1]));
+        double[] speeds = Common(was, now, low, high);
         if (speeds.Length == 0)
             yield break;
-        var columns = new Columns<double> { { "rpm", "rpm", n => RotationalSpeed.FromRevolutionsPerMinute(n) } };
-        columns.Add(
-            "V",
-            "voltageV",
-            n => At(was.Points, n)?.SupplyVoltage,
-            n => At(now.Points, n)?.SupplyVoltage
-        );
+        Dictionary<double, OperatingPoint?> wasAt = speeds.ToDictionary(n => n, n => was.At(Speed(n))),
+            nowAt = speeds.ToDictionary(n => n, n => now.At(Speed(n)));
+        var columns = new Columns<double> { { "rpm", "rpm", n => Speed(n) } };
+        columns.Add("V", "voltageV", n => wasAt[n]?.SupplyVoltage, n => nowAt[n]?.SupplyVoltage);
         if (was.Headlamp is not null && now.Headlamp is not null)
             columns.Add(
                 "headlamp %",
                 "headlampLightPercent",
-                n => Light(was, n, was.Headlamp),
-                n => Light(now, n, now.Headlamp)
+                n => Light(wasAt[n], was.Headlamp),
+                n => Light(nowAt[n], now.Headlamp)
             );
         columns.Add(
             "battery A",
             "batteryCurrentA",
-            n => At(was.Points, n)?.Bus!.BatteryCurrent,
-            n => At(now.Points, n)?.Bus!.BatteryCurrent
+            n => wasAt[n]?.Bus!.BatteryCurrent,
+            n => nowAt[n]?.Bus!.BatteryCurrent
         );
         if (before.Regulator is not null && after.Regulator is not null)
             columns.Add(
                 "regulator W",
                 "regulatorHeatW",
-                n => At(was.Points, n)?.Bus!.RegulatorHeat,
-                n => At(now.Points, n)?.Bus!.RegulatorHeat
+                n => wasAt[n]?.Bus!.RegulatorHeat,
+                n => nowAt[n]?.Bus!.RegulatorHeat
             );
         yield return new Heading($"Over engine speed, {Name(now.Kind).ToLowerInvariant()}, before→after");
         yield return columns.Table(Fewer(speeds));
         yield return new Paragraph($"{now.Setting}.");
     }
+
+    // The speeds that both were solved at; where these are few, as of lists of other speeds, those of either.
+    private static double[] Common(EngineSeries was, EngineSeries now, double low, double high)
+    {
+        double[] both = [.. was.Points.Select(Rpm).Intersect(now.Points.Select(Rpm)).Order()];
+        return both.Length >= MostRows
+            ? both
+            :
+            [
+                .. was
+                    .Points.Concat(now.Points)
+                    .Select(Rpm)
+                    .Where(n => n >= low && n <= high)
+                    .Distinct()
+                    .Order(),
+            ];
+    }
+
+    private static Ratio? Light(OperatingPoint? point, int? lamp) =>
+        point is null ? null : EngineSeries.LightAt(point, lamp);
+
+    private static RotationalSpeed Speed(double rpm) => RotationalSpeed.FromRevolutionsPerMinute(rpm);
 
     /// <summary>The regulator's duty over engine speed; none without a shunt regulator.</summary>
     public static IEnumerable<Block> RegulatorTable(EngineReport report)
@@ -329,19 +350,21 @@ internal static class EngineBlocks
     }
 
     /// <summary>Voltage of the bus over engine speed.</summary>
-    public static LineChart? VoltageChart(EngineReport report)
+    public static LineChart? VoltageChart(EngineReport report, Bike bike)
     {
         if (report.Series.IsEmpty)
             return null;
         double[] volts = [.. report.Series.SelectMany(s => s.Points).Select(p => p.SupplyVoltage.Volts)];
         return new LineChart(
-            "Voltage at the battery over engine speed",
+            bike.GeneratorPoint is { } point
+                ? $"Voltage at {point} over engine speed"
+                : "Voltage at the battery over engine speed",
             string.Join(
                 " ",
                 report.Series.Select(s => $"{Name(s.Kind)}: {VoltsAt(s.Points[0])}, {VoltsAt(s.Points[^1])}.")
             ),
             "engine speed, rpm",
-            "voltage at the battery's terminals, V",
+            $"voltage at {CommonBlocks.BusOf(bike).TrimEnd(',')}, V",
             [
                 .. report.Series.Select(s => new ChartLine(
                     Name(s.Kind),

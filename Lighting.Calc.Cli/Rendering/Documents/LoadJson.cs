@@ -16,6 +16,7 @@ internal static class LoadJson
     private static readonly Columns<BusState> s_bus = new()
     {
         { "rpm", b => b.Speed },
+        { "batteryVoltageV", b => b.BatteryVoltage },
         { "generatorCurrentA", b => b.GeneratorCurrent },
         { "batteryCurrentA", b => b.BatteryCurrent },
         { "regulatorCurrentA", b => b.RegulatorCurrent },

@@ -12,14 +12,31 @@ internal static class CompareDocument
         { "after", "after", r => r.After },
     };
 
+    private static readonly Columns<ConvertedLoad> s_load = new()
+    {
+        { "load", "lamp", l => l.Before.Lamp },
+        { "before", "before", l => NameOf(l.Before.Specification) },
+        { "after", "after", l => NameOf(l.After.Specification) },
+        { "from", "", l => l.IsListed ? "tables" : "same watts" },
+        { "listed", l => l.IsListed },
+    };
+
+    private static readonly Columns<SystemConversion> s_conversion = new()
+    {
+        { "systemVoltageV", c => c.Before.SystemVoltage, c => c.Bike.SystemVoltage },
+        { "speedFactor", c => c.SpeedFactor?.DecimalFractions },
+        { "loads", s_load, c => c.Loads },
+        { "findings", CommonBlocks.Finding, c => c.Findings },
+    };
+
     private sealed record Row(string What, string Before, string After);
 
-    public static Document Of(BikeComparison comparison, string before, string after) =>
+    public static Document Of(BikeComparison comparison, SystemConversion? conversion, string before, string after) =>
         new(
             $"Comparison: {before} → {after}",
             Verdict(comparison),
             Cautions.OfWork(comparison.After.Bike),
-            () => Blocks(comparison),
+            () => Blocks(comparison, conversion),
             json =>
             {
                 json.Pair("bike", before, after);
@@ -40,6 +57,13 @@ internal static class CompareDocument
                 );
                 json.Pair("breakEvenRpm", Rpm(comparison.Before), Rpm(comparison.After));
                 json.Pair("netAmpereHours", Net(comparison.Before), Net(comparison.After));
+                if (comparison.Before.Engine is { } was && comparison.After.Engine is { } now)
+                {
+                    json.Write("engineBefore", EngineBlocks.Speeds, was);
+                    json.Write("engineAfter", EngineBlocks.Speeds, now);
+                }
+
+                json.Write("conversion", s_conversion, conversion);
                 json.Write("findingsGained", CommonBlocks.Finding, comparison.FindingsGained);
                 json.Write("findingsLost", CommonBlocks.Finding, comparison.FindingsLost);
             }
@@ -48,12 +72,22 @@ internal static class CompareDocument
             Outcome = comparison.After.Verdict,
         };
 
-    private static IEnumerable<Block> Blocks(BikeComparison comparison)
+    private static IEnumerable<Block> Blocks(BikeComparison comparison, SystemConversion? conversion)
     {
         var legend = new SettingLegend();
         BikeReport was = comparison.Before,
             now = comparison.After;
         yield return s_row.Table(Rows(comparison));
+        if (conversion is not null)
+        {
+            yield return new Heading(
+                $"Conversion from {Figures.Volts(conversion.Before.SystemVoltage)} to "
+                    + Figures.Volts(conversion.Bike.SystemVoltage)
+            );
+            yield return s_load.Table(conversion.Loads);
+            yield return CommonBlocks.Finding.Table(conversion.Findings);
+        }
+
         if (!comparison.Fuses.IsEmpty)
         {
             yield return new Heading("Fuses");
@@ -74,6 +108,8 @@ internal static class CompareDocument
         yield return ComparisonColumns.LampSeries.Spreadsheet(comparison.Lamps);
         yield return new Heading("Circuits, each in its heaviest setting");
         yield return ComparisonColumns.Circuit.Table(comparison.Circuits);
+        foreach (Block block in EngineBlocks.Comparison(was.Engine, now.Engine))
+            yield return block;
         yield return new Heading("Findings gained");
         yield return comparison.FindingsGained.IsEmpty
             ? new Paragraph("None.")
@@ -104,6 +140,9 @@ internal static class CompareDocument
         if (Net(was) is not null || Net(now) is not null)
             yield return new Row("ride, net", NetText(was), NetText(now));
     }
+
+    private static string NameOf(LampSpecification lamp) =>
+        lamp.Code ?? $"{Figures.Watts(lamp.ReferencePower)} at {Figures.Volts(lamp.ReferenceVoltage)}";
 
     private static string Verdict(BikeComparison comparison)
     {

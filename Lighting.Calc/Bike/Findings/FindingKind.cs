@@ -541,4 +541,26 @@ public enum FindingKind
 
     /// <summary>The lesser of two filaments is replaced by the brighter function of an LED. Detail: its code.</summary>
     StopFunctionInTail,
+
+    /// <summary>The voltage at the battery overcharges it. Value: the voltage; limit; setting. Figures: engine
+    /// speed.</summary>
+    BatteryOvervoltage,
+
+    // Another system voltage.
+
+    /// <summary>The charging list is taken as that of the same winding at another voltage. Value: how many times the
+    /// speed for the same current; figures: the voltages before and after.</summary>
+    GeneratorConverted,
+
+    /// <summary>The battery is taken as more of the same cells. Value: the system voltage; figures: its capacity, where
+    /// listed.</summary>
+    BatteryConverted,
+
+    /// <summary>Lamps of which no counterpart for the system voltage is listed, taken as of the same watts. Value: the
+    /// system voltage. Parts: the lamps.</summary>
+    NoCounterpartListed,
+
+    /// <summary>Loads other than lamps, taken as of the same watts at another system voltage. Value: that voltage.
+    /// Parts: the loads.</summary>
+    LoadsConverted,
 }

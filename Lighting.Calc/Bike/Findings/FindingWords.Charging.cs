@@ -16,6 +16,23 @@ internal static partial class FindingWords
             FindingKind.DutyAssumed =>
                 $"No duty is listed of {string.Join(", ", finding.Parts)}: counted as on for {Text(finding.Value)} of "
                     + $"a ride in averages. State 'duty' in lamps.csv.",
+            FindingKind.GeneratorConverted =>
+                $"The charging list is taken as that of the same winding: at {Figure(finding, 1)} each current comes "
+                    + Invariant($"at {((Ratio)finding.Value!).DecimalFractions:0.00}")
+                    + $" times the speed of {Figure(finding, 0)}. It needs a regulator for {Figure(finding, 1)}, on a "
+                    + $"dynamo a cut-out and a field that bear it; what a rewound generator gives, list with "
+                    + $"its own charging list.",
+            FindingKind.BatteryConverted =>
+                $"The battery is taken as more of the same cells"
+                    + (finding.Figures.IsEmpty ? "" : $", {Figure(finding, 0)}")
+                    + $": one of {Text(finding.Value)} and the same size has fewer ampere-hours.",
+            FindingKind.NoCounterpartListed =>
+                $"No lamp for {Text(finding.Value)} of the same cap, use and about the same watts is listed in "
+                    + $"place of {string.Join(", ", finding.Parts)}: taken as of the same watts. Choose a lamp for the "
+                    + $"socket, and compare again with it.",
+            FindingKind.LoadsConverted =>
+                $"To be replaced too, and taken as of the same watts at {Text(finding.Value)}: "
+                    + $"{string.Join(", ", finding.Parts)}.",
             FindingKind.RegulatorHeatUnrated =>
                 $"The {finding.Detail} takes {Figure(finding, 1)} and makes {Text(finding.Value)} of heat"
                     + $"{Speed(finding)}. Its rating is not listed: check that it and its heat sink are "
@@ -38,6 +55,9 @@ internal static partial class FindingWords
             FindingKind.Overcharge =>
                 $"Overcharge: {Text(finding.Value)}{Speed(finding)} flows into a full battery because there is no "
                     + $"regulator ({FullBattery(finding)}). Fit a regulator.",
+            FindingKind.BatteryOvervoltage =>
+                $"Overcharge: {Text(finding.Value)} at the battery{Speed(finding)}, above {Text(finding.Limit)}: it gasses "
+                    + "and dries out, and lamps burn out early. Measure it; if it is so, the regulator must hold less.",
             FindingKind.ShuntLimitExceeded =>
                 $"Overcharge: {Text(finding.Value)}{Speed(finding)} beyond the {finding.Detail}'s {Figure(finding, 1)} "
                     + $"flows into a full battery ({FullBattery(finding)}).",

@@ -12,6 +12,10 @@ public sealed record Reading
     /// <summary>The point probed, the fuse replaced by an ammeter, or the lamp or run looked at.</summary>
     public required string Point { get; init; }
 
+    /// <summary>Whether it is taken on a lead of the unplugged generator: <c>generator 1</c> to <c>generator
+    /// 3</c>.</summary>
+    public bool IsOnGenerator => BenchPoints.LeadOf(Point) > 0;
+
     /// <summary>The second point, for the black lead of a meter or an ohmmeter; null for battery minus, or for a part
     /// whose two ends are meant.</summary>
     public string? To { get; init; }

@@ -53,6 +53,7 @@ internal sealed class BikeValidation
         CheckRuns();
         CheckContacts();
         CheckFuses();
+        CheckGeneratorPoint();
         CheckCharging();
         CheckRide();
     }
@@ -400,6 +401,28 @@ internal sealed class BikeValidation
                             SpellingSuggestions.Of(position, known)
                         );
         }
+    }
+
+    /// <summary>What the point at which a generator joins the harness must be.</summary>
+    internal const string JointExpected = "expected a point that wires and fuses join to the battery's live terminal";
+
+    /// <summary>Why a generator cannot join the harness at a point of it; null where it can.</summary>
+    internal static string? JointProblem(Bike bike, string point)
+    {
+        var graph = new HarnessGraph(bike);
+        return
+            graph.NumberOf(point) is not (>= 0 and var joint) ? "is not a point of the bike"
+            : new ConnectedNodes(graph).Are(joint, graph.Live) ? null
+            : "is not joined to the battery by wires and fuses alone";
+    }
+
+    private void CheckGeneratorPoint()
+    {
+        (_list, _row, _part) = (nameof(Bike), 0, null);
+        if (_bike.GeneratorPoint is not { } point || !Named(nameof(Bike.GeneratorPoint), point))
+            return;
+        if (_faults.Count == 0 && _bike.HasNetwork && JointProblem(_bike, point) is { } problem)
+            Fault(nameof(Bike.GeneratorPoint), point, problem, JointExpected);
     }
 
     private void At(string list, int index, string? part) =>

@@ -7,16 +7,13 @@ internal static class AverageLoads
 {
     private const int MostKnown = 1024;
 
-    /// <summary>The average load of a bike's harness. It keeps a solver of its own: for one thread at a time.</summary>
-    /// <param name="bike">The bike.</param>
+    /// <summary>The average load of a harness. It keeps a solver of its own: for one thread at a time.</summary>
+    /// <param name="network">The bike's harness.</param>
     /// <returns>What solves the harness for each setting it is asked for.</returns>
-    /// <exception cref="ArgumentException">The bike has no circuit (see <see cref="HarnessNetwork(Bike)"/>), or a value
-    /// of it is outside its range.</exception>
-    public static AverageLoad Of(Bike bike) => Of(new HarnessNetwork(bike));
-
-    private static AverageLoad Of(HarnessNetwork network)
+    public static AverageLoad Of(HarnessNetwork network)
     {
-        HarnessSolver solver = network.CreateSolver();
+        HarnessSolver running = network.CreateSolver(),
+            off = network.IsApart ? network.AtBattery.CreateSolver() : running;
         // Standing times to several ends ask for the same loads again.
         var known = new Dictionary<(Setting, double), ElectricCurrent>();
         double[] duties = AverageDuty.Of(network.Bike, network.Graph);
@@ -25,13 +22,11 @@ internal static class AverageLoads
             (Setting, double) key = (setting, supplyVoltage.Volts);
             if (known.TryGetValue(key, out ElectricCurrent load))
                 return load;
-            solver.SetSupply(supplyVoltage);
             // Any voltage but the charging voltage is that of the battery with the engine off.
-            solver.SetBatteryResistance(
-                supplyVoltage.Volts == network.Bike.ChargingVoltage.Volts
-                    ? ElectricResistance.Zero
-                    : network.Bike.BatteryResistance
-            );
+            bool isRunning = supplyVoltage.Volts == network.Bike.ChargingVoltage.Volts;
+            HarnessSolver solver = isRunning ? running : off;
+            solver.SetSupply(supplyVoltage);
+            solver.SetBatteryResistance(isRunning ? ElectricResistance.Zero : network.Bike.BatteryResistance);
 
             load = Of(solver.Solve(setting).Solved, duties);
             if (known.Count == MostKnown)

@@ -12,14 +12,17 @@ public sealed class ChargingSystem
 
     private readonly AverageLoad _load;
     private readonly OutputModel _output;
+    private readonly HarnessGraph? _graph;
 
     private ChargingSystem(
         Bike bike,
         ImmutableArray<SwitchDefinition> switches,
         AverageLoad load,
-        ChargingOptions options
+        ChargingOptions options,
+        HarnessGraph? graph
     )
     {
+        _graph = graph;
         Bike = bike;
         Switches = switches;
         Options = options;
@@ -46,7 +49,7 @@ public sealed class ChargingSystem
         {
             if (Bike.Lamps.All(l => l.StatedDuty is not null))
                 return [];
-            ImmutableArray<bool> assumed = AverageDuty.Assumed(Bike, new HarnessGraph(Bike));
+            ImmutableArray<bool> assumed = AverageDuty.Assumed(Bike, _graph ?? new HarnessGraph(Bike));
             return [.. Bike.Lamps.Where((_, i) => assumed[i]).Select(l => l.Lamp)];
         }
     }
@@ -71,8 +74,17 @@ public sealed class ChargingSystem
     /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be
     /// fitted, or the harness is no circuit; the message says why.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
-    public static ChargingSystem Of(Bike bike, ChargingOptions? options = null) =>
-        WithLoads(bike, AverageLoads.Of(bike), options);
+    public static ChargingSystem Of(Bike bike, ChargingOptions? options = null)
+    {
+        var network = new HarnessNetwork(bike);
+        return WithLoads(
+            bike,
+            network.Graph.Switches.Definitions,
+            AverageLoads.Of(network),
+            options ?? ChargingOptions.Default,
+            network.Graph
+        );
+    }
 
     /// <summary>Describes a bike's charging system with loads from elsewhere.</summary>
     /// <param name="bike">The bike.</param>
@@ -84,16 +96,17 @@ public sealed class ChargingSystem
     public static ChargingSystem WithLoads(Bike bike, AverageLoad load, ChargingOptions? options = null) =>
         WithLoads(bike, SettingEnumeration.SwitchesOf(bike), load, options ?? ChargingOptions.Default);
 
-    /// <summary>The same of a bike whose switches are known already.</summary>
+    /// <summary>The same of a bike whose switches are known already, and its graph where it is.</summary>
     internal static ChargingSystem WithLoads(
         Bike bike,
         ImmutableArray<SwitchDefinition> switches,
         AverageLoad load,
-        ChargingOptions options
+        ChargingOptions options,
+        HarnessGraph? graph = null
     )
     {
         options.Check();
-        return new ChargingSystem(bike, switches, load, options);
+        return new ChargingSystem(bike, switches, load, options, graph);
     }
 
     /// <summary>What the charging system gives at an engine speed in a setting: the windings whose condition holds,

@@ -31,6 +31,9 @@ public sealed class ContinuousLoad
     /// <summary>The setting it flows in.</summary>
     public required Setting WorstSetting { get; init; }
 
+    /// <summary>The engine speed at which it flows; null with the engine off, and where no output is known.</summary>
+    public RotationalSpeed? WorstSpeed { get; init; }
+
     /// <summary>The rating at the ambient temperature, against which the peak is held.</summary>
     public required ElectricCurrent PeakLimit { get; init; }
 

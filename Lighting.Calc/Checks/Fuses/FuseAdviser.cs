@@ -65,11 +65,11 @@ internal static class FuseAdviser
 
     /// <summary>By how much to load less, in words without a full stop: the continuous load where that is too large,
     /// else the peak; null where neither is.</summary>
-    public static string? Reduce(FuseAdvice advice, ContinuousLoad load, Fuse fuse)
+    public static string? Reduce(FuseAdvice advice, ContinuousLoad load, Fuse fuse, bool isMarked)
     {
         string fit =
             advice.MaximumRatingForWire is { } allowed && allowed.Amperes != fuse.Rating.Amperes
-                ? $" and fit {A(allowed.Amperes)}"
+                ? $" and fit {A(allowed.Amperes)}{(isMarked ? ", as marked" : "")}"
                 : "";
         return advice.MaximumContinuousLoad is not { } most ? null
             : load.ContinuousCurrent.Amperes > most.Amperes + 1e-9
@@ -88,7 +88,9 @@ internal static class FuseAdviser
     )
     {
         string style = TimeCurrentLimits.NameOf(judge.Fuse.Style);
-        string[] reduce = Reduce(advice, steady, judge.Fuse) is { } less ? [less] : [];
+        string[] reduce = Reduce(advice, steady, judge.Fuse, judge.IsMarkedWithBlowingCurrent) is { } less
+            ? [less]
+            : [];
         if (advice.MinimumRatingForLoad is not { } needs)
             return Ways($"no standard {style} fuse carries this load", [.. reduce, Split]);
         if (!advice.WiresKnown)

@@ -95,6 +95,7 @@ public static class FuseCheck
             ContinuousSetting = continuous.Setting,
             WorstCurrent = ElectricCurrent.FromAmperes(peak.Solved.FuseAmperes(index)),
             WorstSetting = peak.Setting,
+            WorstSpeed = peak.Bus?.Speed,
             UsableCurrent = ElectricCurrent.FromAmperes(judge.UsableAmperes(judge.Fitted.Amperes)),
             PeakLimit = ElectricCurrent.FromAmperes(judge.PeakAmperes(judge.Fitted.Amperes)),
             PeakHeldFor = judge.PeakHeldFor(judge.Fitted.Amperes, peak.Solved.FuseAmperes(index)),

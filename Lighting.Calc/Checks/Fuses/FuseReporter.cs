@@ -66,12 +66,21 @@ internal sealed class FuseReporter(
 
     private static bool HasFault(ImmutableArray<Finding> findings) => findings.Any(f => f.Severity == Severity.Fault);
 
-    private static string Good(ContinuousLoad load, FuseProtection protection)
+    private string Good(ContinuousLoad load, FuseProtection protection)
     {
+        // Loads of constant power draw most at the lowest voltage, every other at the highest.
+        RotationalSpeed? speed = graph.Bike.Lamps.Any(l => l.Specification.Type == LampType.Led)
+            ? load.WorstSpeed
+            : null;
+        string[] where =
+        [
+            .. load.WorstSetting.Equals(load.ContinuousSetting) ? Array.Empty<string>() : [$"{load.WorstSetting}"],
+            .. speed is { } rpm ? [FindingWords.Text(rpm)] : Array.Empty<string>(),
+        ];
         string text =
             $"{A(load.ContinuousCurrent)} continuous ({load.ContinuousSetting}), limit {A(load.UsableCurrent)}; "
             + $"{A(load.WorstCurrent)} at the "
-            + $"peak{(load.WorstSetting.Equals(load.ContinuousSetting) ? "" : $" ({load.WorstSetting})")}, limit "
+            + $"peak{(where.Length == 0 ? "" : $" ({string.Join(", at ", where)})")}, limit "
             + $"{A(load.PeakLimit)}";
         return protection.LimitingRun is { Rating.Alone: { } rated } run
             ? $"{text}; its weakest wire '{run.Run.Name}' is rated {A(rated)}"

@@ -76,6 +76,7 @@ public static class BikeReportWriter
         Number(json, "worstCurrentA", load.WorstCurrent.Amperes);
         Number(json, "peakLimitA", load.PeakLimit.Amperes);
         Position(json, "worstSetting", load.WorstSetting);
+        Number(json, "worstRpm", load.WorstSpeed?.RevolutionsPerMinute);
         json.WriteString("verdict", fuse.VerdictText);
         Number(json, "smallestRatingA", fuse.Advice.Smallest?.Amperes);
         Number(json, "largestRatingA", fuse.Advice.Largest?.Amperes);

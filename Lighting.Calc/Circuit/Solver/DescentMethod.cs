@@ -34,7 +34,7 @@ internal static class DescentMethod
         {
             loads.Volts[j] = 0;
             loads.Amperes[j] = 0;
-            loads.Siemens[j] = 1e-4 * loads.At(j, emf).CurrentAmperes / emf + LeastSiemens;
+            loads.Siemens[j] = 1e-4 * Math.Abs(loads.At(j, emf).CurrentAmperes) / emf + LeastSiemens;
         }
 
         circuit.SolveTangent();

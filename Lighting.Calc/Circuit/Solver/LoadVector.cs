@@ -17,9 +17,11 @@ internal sealed class LoadVector
     private readonly Circuit circuit;
     private readonly double[] referenceVolts;
     private readonly double[] strength;
+    private readonly double[] emf;
     private readonly int[] placeOfLoad;
     private int filaments;
     private int ballastsEnd;
+    private int batteriesEnd;
     private int fixedEnd;
     private int resistorsEnd;
 
@@ -40,6 +42,7 @@ internal sealed class LoadVector
         Siemens = new double[size];
         referenceVolts = new double[size];
         strength = new double[size];
+        emf = new double[size];
         Array.Fill(referenceVolts, 1);
     }
 
@@ -64,14 +67,14 @@ internal sealed class LoadVector
 
     public double[] Amperes { get; }
 
-    /// <summary>Of an LED with series resistor, what its voltage cannot hold: just above the forward voltage a rounding
-    /// of the voltage is much of the current.</summary>
+    /// <summary>Of an LED with series resistor and of a battery, what its voltage cannot hold: just above the forward
+    /// voltage, and near a battery's own, a rounding of the voltage is much of the current.</summary>
     public double[] LowVolts { get; }
 
-    /// <summary>First place of the LEDs with series resistor.</summary>
+    /// <summary>First place of the LEDs with series resistor and the batteries.</summary>
     public int FirstKnee => filaments;
 
-    public int FirstBehindKnees => ballastsEnd;
+    public int FirstBehindKnees => batteriesEnd;
 
     /// <summary>Slope dI/dV.</summary>
     public double[] Siemens { get; }
@@ -89,6 +92,7 @@ internal sealed class LoadVector
         int place = 0;
         filaments = place = Append(plan, loads, place, LampType.Filament, LampType.Halogen);
         ballastsEnd = place = Append(plan, loads, place, LampType.LedResistor, LampType.LedResistor);
+        batteriesEnd = place = Append(plan, loads, place, LampType.Resistor, LampType.Resistor, isBattery: true);
         fixedEnd = place = Append(plan, loads, place, LampType.Fixed, LampType.Fixed);
         resistorsEnd = place = Append(plan, loads, place, LampType.Resistor, LampType.Resistor);
         Count = Append(plan, loads, place, LampType.Led, LampType.Led);
@@ -112,7 +116,13 @@ internal sealed class LoadVector
             Amperes[j] = siemens * above + quantity * leak * volts;
         }
 
-        for (int j = ballastsEnd; j < fixedEnd; j++)
+        for (int j = ballastsEnd; j < batteriesEnd; j++)
+        {
+            Siemens[j] = strength[j];
+            Amperes[j] = strength[j] * (Volts[j] - emf[j] + LowVolts[j]);
+        }
+
+        for (int j = batteriesEnd; j < fixedEnd; j++)
         {
             EvaluateOne(j);
             Siemens[j] = Math.Max(Siemens[j], LeastSiemens);
@@ -137,6 +147,15 @@ internal sealed class LoadVector
                 EvaluateOne(j);
             }
         }
+    }
+
+    /// <summary>Power that batteries give or take at their own voltage.</summary>
+    public double BatteryWatts()
+    {
+        double sum = 0;
+        for (int j = ballastsEnd; j < batteriesEnd; j++)
+            sum += Math.Abs(emf[j] * Amperes[j]);
+        return sum;
     }
 
     /// <summary>Whether a driver has a voltage, but below its minimum.</summary>
@@ -208,14 +227,21 @@ internal sealed class LoadVector
         }
     }
 
-    private int Append(EliminationPlan plan, Load[] loads, int place, LampType kind, LampType alsoKind)
+    private int Append(
+        EliminationPlan plan,
+        Load[] loads,
+        int place,
+        LampType kind,
+        LampType alsoKind,
+        bool isBattery = false
+    )
     {
         EliminationNumbering numbering = plan.Numbering;
         for (int l = 0; l < plan.LiveLoads.Length; l++)
         {
             int i = plan.LiveLoads[l];
             ref readonly Load load = ref loads[i];
-            if (load.Kind != kind && load.Kind != alsoKind)
+            if (load.Kind != kind && load.Kind != alsoKind || load.IsBattery != isBattery)
                 continue;
             placeOfLoad[i] = place;
             Laws[place] = load;
@@ -225,6 +251,7 @@ internal sealed class LoadVector
             Minus[place] = load.Reversed ? feed : ret;
             Entry[place] = numbering.LoadEntry[l];
             referenceVolts[place] = load.Volts;
+            emf[place] = load.Emf;
             strength[place] = kind switch
             {
                 LampType.Resistor => load.Quantity / load.Strength,

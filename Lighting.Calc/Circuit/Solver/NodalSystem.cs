@@ -298,7 +298,10 @@ internal sealed class NodalSystem
             ? 0
             : Math.Abs(lost)
                 / Math.Max(
-                    Math.Max(Math.Abs(emfVolts * SourceAmperes), rounding * passing),
+                    Math.Max(
+                        Math.Abs(emfVolts * SourceAmperes) + Loads.BatteryWatts(),
+                        rounding * passing
+                    ),
                     SolverLimits.NoPowerWatts
                 );
     }

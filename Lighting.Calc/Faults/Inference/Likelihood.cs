@@ -45,7 +45,7 @@ internal struct Likelihood
     /// bike.</summary>
     public void TakeBroad(Evidence evidence, in Prediction healthy)
     {
-        double density = _scale.BroadDensity(evidence.Place.Instrument, evidence.Value),
+        double density = _scale.BroadDensity(evidence.Place, evidence.Value),
             fits;
         if (evidence.IsLook)
         {
@@ -57,7 +57,7 @@ internal struct Likelihood
         }
         else
         {
-            double own = _scale.Sigma(evidence.Place.Instrument, evidence.Value),
+            double own = _scale.Sigma(evidence.Place, evidence.Value),
                 supply = healthy.Battery * _scale.SupplyTolerance,
                 off = evidence.Value - healthy.Value;
             double variance = own * own + healthy.Own * healthy.Own + healthy.Sigma * healthy.Sigma + supply * supply;
@@ -93,7 +93,7 @@ internal struct Likelihood
             predicted.Second,
             predicted.Third
         );
-        double own = _scale.Sigma(evidence.Place.Instrument, evidence.Value);
+        double own = _scale.Sigma(evidence.Place, evidence.Value);
         bool hasDraws = predicted.First != 0 || predicted.Second != 0 || predicted.Third != 0;
         double variance =
                 own * own

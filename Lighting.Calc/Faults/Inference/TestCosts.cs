@@ -18,7 +18,9 @@ internal sealed class TestCosts(FaultCircuit circuit, IReadOnlyCollection<Settin
     public double Of(in TestPlace test) =>
         _instruments[test.Instrument]
         + (test.IsOnBench ? 0 : OfSetting(test.Setting) + (Hands(test) ? _held * Held(test.Setting) : 0))
-        + (test.To >= 0 && test.To != circuit.FrameNode ? _twoPoints : 0)
+        + (test.To >= 0 && (test.IsOnGenerator || test.To != circuit.FrameNode) ? _twoPoints : 0)
+        // To unplug the generator takes what taking a fuse out takes.
+        + (test.IsOnGenerator ? _fuseOut : 0)
         + (circuit.FuseOf(test) >= 0 ? _fuseOut : 0)
         + (test.HasJumper ? _jumper : 0);
 

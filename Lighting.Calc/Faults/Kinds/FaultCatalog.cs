@@ -67,7 +67,9 @@ internal static class FaultCatalog
     private static IEnumerable<FaultFamily> ChargingFaults(FaultCircuit circuit)
     {
         yield return new ChargingLeadFault(circuit);
-        yield return new PhaseOrDiodeOpen(circuit);
+        yield return new PhaseOpen(circuit);
+        yield return new WindingEarthed(circuit);
+        yield return new DiodeOpen(circuit);
         yield return new NoGeneratorOutput(circuit);
         yield return new WeakMagnets(circuit);
         if (circuit.Bike.Regulator == RegulatorKind.None)

@@ -68,7 +68,6 @@ internal sealed class FaultCircuit
         var builder = new CircuitBuilder();
         for (int i = 0; i < healthy.NodeCount; i++)
             builder.AddNode();
-        builder.Source(healthy.Plus, healthy.Minus);
         for (int i = 0; i < healthy.ConductorCount; i++)
             builder.AddConductor(healthy.ConductorA[i], healthy.ConductorB[i]);
         FrameNode = NodeOf(Sides.Frame);
@@ -101,8 +100,25 @@ internal sealed class FaultCircuit
         ];
         Meter = builder.AddConductor(tip, common);
         TestLamp = builder.AddLoad(tip, common);
+        if (HasCharging && _healthy.AtGenerator is { IsApart: true } apart)
+        {
+            int source = builder.AddNode();
+            bool isPlus = Graph.Live == HarnessGraph.Plus;
+            builder.Source(isPlus ? source : healthy.Plus, isPlus ? healthy.Minus : source);
+            Apart = new ApartBattery(
+                builder.AddConductor(source, Graph.Live),
+                builder.AddConductor(source, apart.Source),
+                builder.AddLoad(healthy.Plus, healthy.Minus)
+            );
+        }
+        else
+        {
+            builder.Source(healthy.Plus, healthy.Minus);
+        }
+
         Circuit = builder.Build();
         MeasuredParts = MeasuredPart.Of(this);
+        Generator = new GeneratorBench(bike);
 
         ImmutableArray<int> FromEachPoint(int to) =>
             [.. Enumerable.Range(0, Points.Length).Select(p => builder.AddConductor(p, to))];
@@ -198,7 +214,18 @@ internal sealed class FaultCircuit
 
     public int TestLamp { get; }
 
+    /// <summary>Where the generator joins the harness apart from the battery: how the source is put to either, and the
+    /// battery as a load; null where the generator joins at the battery.</summary>
+    public ApartBattery? Apart { get; }
+
     public int FrameNode { get; }
+
+    /// <summary>The generator, unplugged.</summary>
+    public GeneratorBench Generator { get; }
+
+    /// <summary>Whether a test is an ammeter in the lead of the battery.</summary>
+    public bool IsInBatteryLead(in TestPlace test) =>
+        test.Instrument == Instrument.Ammeter && test.Index == Fuses.Length;
 
     /// <summary>The parts with two ends for an ohmmeter.</summary>
     public ImmutableArray<MeasuredPart> MeasuredParts { get; }

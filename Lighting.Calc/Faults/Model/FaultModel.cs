@@ -138,6 +138,8 @@ internal sealed class FaultModel
     public string NameOf(in TestPlace test) =>
         test.Instrument switch
         {
+            Instrument.Meter or Instrument.Ohmmeter when test.IsOnGenerator => BenchPoints.NameOf(test.Index),
+            Instrument.Ammeter when Circuit.IsInBatteryLead(test) => BenchPoints.BatteryLead,
             Instrument.Ammeter => Circuit.Bike.Fuses[test.Index].Name,
             Instrument.Visual or Instrument.GoodLamp or Instrument.Bench or Instrument.BenchReversed => Circuit
                 .Bike

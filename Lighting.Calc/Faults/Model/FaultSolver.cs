@@ -101,7 +101,7 @@ internal sealed class FaultSolver
         (int, int)? jumper = null;
         if (place is { } test)
         {
-            if (test.Instrument == Instrument.Ammeter)
+            if (test.Instrument == Instrument.Ammeter && !_circuit.IsInBatteryLead(test))
                 ammeter = _circuit.Fuses[test.Index];
             else if (_circuit.FuseOf(test) is >= 0 and var fuse)
                 Harness.IsOpen[_circuit.Fuses[fuse]] = true;
@@ -153,6 +153,12 @@ internal sealed class FaultSolver
         _rpm = Supply.Rpm * speedFactor;
         _generator = Supply.Running?.Generator(setting, Harness, speedFactor);
         _bus = Supply.Running?.Bus(Harness, supplyFactor);
+        if (_circuit.Apart is { } apart)
+        {
+            Set(apart.ToBattery, _bus is null ? 0 : double.PositiveInfinity);
+            Set(apart.ToJoint, _bus is null ? double.PositiveInfinity : 0);
+            Connect(apart.Battery, _bus is not null);
+        }
 
         double Ohms(int part) => _draws.Ohms(draw, part) * warmth[part];
     }
@@ -236,6 +242,19 @@ internal sealed class FaultSolver
     // Where drivers drop out and come on again they are taken at the voltage at which they do.
     private void SolveRunning(BatteryAndRegulator bus, GeneratorOutput generator)
     {
+        if (_circuit.Apart is { } apart)
+        {
+            JointBalance.Settle(bus, generator, fieldAmperes: 0, _mayFall, At, out _);
+            return;
+
+            (double Amperes, double BatteryVolts) At(double volts, Load battery)
+            {
+                Set(apart.Battery, battery);
+                SolveBehind(volts, 0);
+                return (_solver.SourceAmperes, _solver.LoadVolts(apart.Battery));
+            }
+        }
+
         SolveBehind(bus.HoldVolts, 0);
         if (bus.Holds(generator.AmperesAt(bus.HoldVolts) - _solver.SourceAmperes))
             return;
@@ -279,13 +298,20 @@ internal sealed class FaultSolver
         }
     }
 
-    public double Volts(int point) => _solver.NodeVolts(point);
+    // The solver counts from the source's minus, which may be where the generator joins.
+    public double Volts(int point) =>
+        _circuit.Apart is null
+            ? _solver.NodeVolts(point)
+            : _solver.NodeVolts(point) - _solver.NodeVolts(HarnessGraph.Minus);
 
     public double TestLampVolts => _solver.LoadVolts(_circuit.TestLamp);
 
     /// <summary>What an ammeter shows of a fuse's current, without sign and no more than its maximum.</summary>
     public double FuseAmperes(int fuse) =>
         Math.Min(ReadingScale.MostAmperes, Math.Abs(_solver.ConductorAmperes(_circuit.Fuses[fuse])));
+
+    /// <summary>What an ammeter shows in the lead of the battery, engine off.</summary>
+    public double BatteryAmperes => Math.Min(ReadingScale.MostAmperes, Math.Abs(_solver.SourceAmperes));
 
     /// <summary>Voltage across a lamp, positive when its feed is on the live side.</summary>
     public double LampVolts(int lamp) =>

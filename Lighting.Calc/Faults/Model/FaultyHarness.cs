@@ -42,6 +42,12 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
     /// <summary>Share of its voltage that the regulator holds.</summary>
     public double HeldShare { get; set; }
 
+    /// <summary>The lead of the generator whose phase is open; 0 for none.</summary>
+    public int OpenLead { get; set; }
+
+    /// <summary>Whether a winding of the generator touches the frame.</summary>
+    public bool IsWindingEarthed { get; set; }
+
     /// <summary>Resistance that faults add between generator and battery.</summary>
     public double ChargingLeadOhms { get; set; }
 
@@ -54,6 +60,7 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
         Array.Clear(Lamps);
         (SourceOhms, VoltageShare) = (0, 1);
         (OutputShare, MagnetShare, HeldShare, ChargingLeadOhms) = (1, 1, 1, 0);
+        (OpenLead, IsWindingEarthed) = (0, false);
         (Bridge, Crossing, BypassedHolder) = (null, -1, -1);
         ContactSet closed = circuit.Graph.Switches.ClosedIn(setting);
         for (int i = 0; i < circuit.Contacts.Length; i++)

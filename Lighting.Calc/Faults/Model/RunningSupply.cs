@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Globalization;
+using MathNet.Numerics.RootFinding;
 using UnitsNet;
 
 namespace Lighting.Calc;
@@ -12,6 +13,9 @@ internal sealed class RunningSupply
     // Charging is tested at the slowest listed speed that gives this share of the largest output: common practice, no
     // source.
     private const double NearlyAll = 0.8;
+
+    // Of a current: slopes are taken of it.
+    private const double Accuracy = 1e-14;
 
     private static readonly ChargingOptions s_options = ChargingOptions.Default;
 
@@ -97,20 +101,10 @@ internal sealed class RunningSupply
     // The regulator is at the generator and holds the voltage there: I = I(V + I·R), no more than reaches it.
     private static double BehindLead(Func<double, double> amperesAt, double ohms, double held, double volts)
     {
-        double low = 0,
-            high = Math.Min(amperesAt(volts), Math.Max(0, held - volts) / ohms);
-        if (amperesAt(volts + high * ohms) >= high)
-            return high;
-        for (int i = 0; i < 60; i++)
-        {
-            double middle = (low + high) / 2;
-            if (amperesAt(volts + middle * ohms) >= middle)
-                low = middle;
-            else
-                high = middle;
-        }
-
-        return low;
+        double most = Math.Min(amperesAt(volts), Math.Max(0, held - volts) / ohms);
+        return amperesAt(volts + most * ohms) >= most
+            ? most
+            : Brent.FindRoot(a => amperesAt(volts + a * ohms) - a, 0, most, Accuracy * most, 200);
     }
 
     private static double TestRpm(OutputModel output, double low, double high)

@@ -84,7 +84,7 @@ internal sealed class SettingPredictions
     {
         lock (_lock)
         {
-            if (tests.Any(t => t.Instrument != Instrument.Ohmmeter && !t.IsOnBench))
+            if (tests.Any(t => t.IsLive))
             {
                 SolvePlain(members, cancellationToken);
                 SolveSpread(members, cancellationToken);
@@ -133,7 +133,8 @@ internal sealed class SettingPredictions
         for (int i = 0; i < values.Length; i++)
             if (!IsPlainOrAcross(tests[i]))
                 values[i] =
-                    tests[i].Instrument == Instrument.Ohmmeter
+                    tests[i].IsOnGenerator ? OnGenerator(solver.Harness, first, second, tests[i])
+                    : tests[i].Instrument == Instrument.Ohmmeter
                         ? (cold ??= new ColdNetwork(_circuit, _setting, first, second)).Reading(tests[i])
                         : Alone(solver, first, second, tests[i]);
         return values;
@@ -154,7 +155,7 @@ internal sealed class SettingPredictions
         test.Instrument is Instrument.Meter or Instrument.Visual && test.To < 0 && !test.HasJumper;
 
     private static bool IsPlainOrAcross(TestPlace test) =>
-        test.Instrument is Instrument.Meter or Instrument.Visual && !test.HasJumper;
+        test.Instrument is Instrument.Meter or Instrument.Visual && !test.HasJumper && !test.IsOnGenerator;
 
     private (TestPlace Test, Column Column, bool[] Has) Entry(TestPlace test)
     {
@@ -163,7 +164,7 @@ internal sealed class SettingPredictions
                 Column.Of(
                     _model.Members.Length,
                     _supply,
-                    withDraws: !test.Instrument.IsLook() && test.Instrument != Instrument.Ohmmeter
+                    withDraws: test.IsLive && !test.Instrument.IsLook()
                 ),
                 new bool[_model.Members.Length]
             );
@@ -264,7 +265,20 @@ internal sealed class SettingPredictions
         {
             if (has[m])
                 continue;
-            if (test.Instrument == Instrument.Ohmmeter)
+            if (test.IsOnGenerator)
+            {
+                double shown = OnGenerator(solver.Harness, member, null, test);
+                isSet = false;
+                column.Value[m] = (float)shown;
+                if (test.Instrument == Instrument.Ohmmeter)
+                    column.Sigma[m] = (float)OhmScale.Sigma(shown, isLamp: false);
+                else
+                    (column.Sigma[m], column.Own[m]) = (
+                        (float)GeneratorBench.Spread(shown),
+                        (float)(_circuit.Options.SpeedTolerance.DecimalFractions * shown)
+                    );
+            }
+            else if (test.Instrument == Instrument.Ohmmeter)
             {
                 cold ??= new ColdNetwork(_circuit, _setting, member);
                 column.Value[m] = (float)cold.Reading(test);
@@ -311,6 +325,14 @@ internal sealed class SettingPredictions
         }
 
         solver.Probe(-1, testLamp: false);
+    }
+
+    private double OnGenerator(FaultyHarness harness, in FaultMember first, in FaultMember? second, in TestPlace test)
+    {
+        harness.Set(_setting, first, second);
+        return test.Instrument == Instrument.Ohmmeter
+            ? OhmScale.Logarithm(_circuit.Generator.Ohms(harness, test), _circuit.Options)
+            : _circuit.Generator.Volts(harness, test);
     }
 
     // The voltages with a resistor from every point to earth: where one hardly falls, a test lamp is as bright as the
@@ -398,6 +420,7 @@ internal sealed class SettingPredictions
         test.Instrument switch
         {
             Instrument.Meter => solver.Volts(test),
+            Instrument.Ammeter when _circuit.IsInBatteryLead(test) => solver.BatteryAmperes,
             Instrument.Ammeter => solver.FuseAmperes(test.Index),
             Instrument.TestLamp => _looks.TestLamp(solver),
             _ => _looks.Lamp(solver, test.Index),

@@ -78,6 +78,26 @@ internal static class TestCatalog
         ];
         double? off = circuit.Supply.Running is null ? null : 0,
             running = circuit.Supply.Running is null ? circuit.ChargingTestRpm : null;
+        for (int lead = 1; lead <= BenchPoints.MostLeads; lead++)
+        {
+            int next = lead % BenchPoints.MostLeads + 1;
+            if (circuit.Generator.HasVolts)
+                tests.Add(
+                    new TestPlace(
+                        model.AllOff,
+                        Instrument.Meter,
+                        lead,
+                        next,
+                        EngineRpm: circuit.ChargingTestRpm,
+                        IsOnGenerator: true
+                    )
+                );
+            if (circuit.Generator.HasOhms)
+                tests.Add(new TestPlace(model.AllOff, Instrument.Ohmmeter, lead, next, IsOnGenerator: true));
+        }
+
+        if (circuit.Generator.HasOhms)
+            tests.Add(new TestPlace(model.AllOff, Instrument.Ohmmeter, 1, 0, IsOnGenerator: true));
         foreach (Setting setting in new[] { settings.FirstOrDefault(), settings.LastOrDefault() }.OfType<Setting>())
             foreach (double? engine in new[] { off, running })
                 tests.Add(new TestPlace(setting, Instrument.Meter, HarnessGraph.Plus, EngineRpm: engine));

@@ -11,6 +11,8 @@ namespace Lighting.Calc;
 /// <param name="JumperFrom">The point at one end of a jumper; −1 without one.</param>
 /// <param name="JumperTo">The point at its other end.</param>
 /// <param name="EngineRpm">Engine speed, zero for off; null for that of the circuit's supply.</param>
+/// <param name="IsOnGenerator">Whether it is taken between leads of the unplugged generator, whose numbers are the two
+/// points; 0 for the frame.</param>
 internal readonly record struct TestPlace(
     Setting Setting,
     Instrument Instrument,
@@ -18,7 +20,8 @@ internal readonly record struct TestPlace(
     int To = -1,
     int JumperFrom = -1,
     int JumperTo = -1,
-    double? EngineRpm = null
+    double? EngineRpm = null,
+    bool IsOnGenerator = false
 )
 {
     public bool HasJumper => JumperFrom >= 0;
@@ -27,7 +30,7 @@ internal readonly record struct TestPlace(
     public (Setting Setting, double? EngineRpm) State => (Setting, EngineRpm);
 
     /// <summary>Whether the bike is live while it is taken.</summary>
-    public bool IsLive => Instrument != Instrument.Ohmmeter && !IsOnBench;
+    public bool IsLive => Instrument != Instrument.Ohmmeter && !IsOnBench && !IsOnGenerator;
 
     /// <summary>The same place without the setting, for tests that do not depend on it.</summary>
     public bool IsOnBench => Instrument is Instrument.Bench or Instrument.BenchReversed;

@@ -84,6 +84,12 @@ internal sealed class ReadingCheck(FaultModel model)
         }
 
         Setting setting = SettingEnumeration.Held(bike, reading.When);
+        if (
+            reading.Instrument is Instrument.Meter or Instrument.Ohmmeter
+            && BenchPoints.LeadOf(reading.Point) is > 0 and var lead
+            && model.Circuit.NodeOf(reading.Point) < 0
+        )
+            return OnGenerator(reading, lead, rpm);
         int second = -1;
         if (reading.To is { } to)
         {
@@ -96,6 +102,12 @@ internal sealed class ReadingCheck(FaultModel model)
         TestPlace? placed = Instrumented(reading, setting, second);
         if (placed is { IsLive: true } live)
             placed = live with { EngineRpm = rpm };
+        if (
+            placed is { } drain
+            && model.Circuit.IsInBatteryLead(drain)
+            && model.Circuit.SupplyAt(rpm).Speed is not null
+        )
+            return Unknown(reading, "a drain is read in the lead of the battery with the engine off", "", []);
         if (placed is not { } place || reading.Jumper is not { } jumper)
             return placed;
         if (model.Circuit.NodeOf(jumper.From) is var from && from < 0)
@@ -105,6 +117,38 @@ internal sealed class ReadingCheck(FaultModel model)
         if (place.Instrument == Instrument.Ohmmeter || place.IsOnBench)
             return Unknown(reading, "a jumper is on a live bike, with a meter, a test lamp or to look at", "", []);
         return place with { JumperFrom = from, JumperTo = end };
+    }
+
+    // A reading of the unplugged generator: the switches do not matter.
+    private TestPlace? OnGenerator(Reading reading, int lead, double? rpm)
+    {
+        FaultCircuit circuit = model.Circuit;
+        bool isMeter = reading.Instrument == Instrument.Meter;
+        int other = reading.To is { } to && BenchPoints.IsGenerator(to) ? BenchPoints.LeadOf(to) : -1;
+        string expected = isMeter
+            ? $"the voltage of a generator is read from one of its leads to another, '{BenchPoints.NameOf(1)}' to "
+                + $"'{BenchPoints.NameOf(2)}'"
+            : "the resistance of a generator is read from one of its leads to another, or to the frame";
+        double? at = rpm ?? circuit.Supply.Running?.Rpm;
+        string? wrong =
+            !circuit.HasCharging
+                ? "the faults of the charging system are not looked for: the bike has no charging list, or the "
+                    + "readings are taken with the engine off"
+            : other < 0 || other == lead || isMeter && other == 0 ? expected
+            : isMeter && !circuit.Generator.HasVolts ? "the charging list states no 'open voltage'"
+            : !isMeter && other > 0 && !circuit.Generator.HasOhms ? "bike.csv states no 'generator resistance'"
+            : isMeter && at is not > 0 ? "state the speed of the engine, such as 'engine=3000'"
+            : null;
+        return wrong is not null
+            ? Unknown(reading, wrong, "", [])
+            : new TestPlace(
+                model.AllOff,
+                reading.Instrument,
+                lead,
+                other,
+                EngineRpm: isMeter ? at : null,
+                IsOnGenerator: true
+            );
     }
 
     // The engine speed a reading states; null for that of the circuit's supply.
@@ -165,6 +209,8 @@ internal sealed class ReadingCheck(FaultModel model)
                         node,
                         second == model.Circuit.NodeOf(Bike.BatteryMinus) ? -1 : second
                     );
+            case Instrument.Ammeter when Name.Equal(reading.Point, BenchPoints.BatteryLead):
+                return new TestPlace(setting, Instrument.Ammeter, model.Circuit.Fuses.Length);
             case Instrument.Ammeter:
                 return Index(bike.Fuses.Select(f => f.Name)) is { } fuse
                     ? new TestPlace(setting, Instrument.Ammeter, fuse)
@@ -236,9 +282,11 @@ internal sealed class ReadingCheck(FaultModel model)
 
     private double? Value(Reading reading, in TestPlace place)
     {
-        TestSupply supply = model.Circuit.SupplyAt(place.EngineRpm);
+        TestSupply supply = model.Circuit.SupplyAt(place.IsOnGenerator ? null : place.EngineRpm);
         switch (reading.Instrument)
         {
+            case Instrument.Meter when place.IsOnGenerator && reading.Voltage is { } alternating:
+                return Math.Abs(alternating.Volts);
             case Instrument.Meter when reading.Voltage is { } voltage:
                 double highest =
                     supply.MostVolts
@@ -336,7 +384,7 @@ internal sealed class ReadingCheck(FaultModel model)
         {
             double bearable = place.Instrument.IsLook()
                 ? 0
-                : 6 * _scale.Sigma(place.Instrument, ascending[first].Value)
+                : 6 * _scale.Sigma(place, ascending[first].Value)
                     + (
                         place.Instrument == Instrument.Ohmmeter
                             ? 3 * OhmScale.Sigma(ascending[first].Value, isLamp: false)

@@ -18,6 +18,18 @@ internal sealed class ReadingScale(FaultCircuit circuit)
 
     public double Blunder => _options.BlunderShare.DecimalFractions;
 
+    // An ammeter on its range of milliamperes, in the lead of the battery.
+    private const double DrainFloorAmperes = 0.001;
+
+    /// <summary>Standard deviation of the instrument in its place.</summary>
+    public double Sigma(in TestPlace place, double value) =>
+        circuit.IsInBatteryLead(place)
+            ? Math.Sqrt(
+                Math.Pow(_options.MeterAccuracy.DecimalFractions / Math.Sqrt(3) * value, 2)
+                    + Math.Pow(Math.Min(DrainFloorAmperes, _options.AmmeterFloor.Amperes), 2)
+            )
+            : Sigma(place.Instrument, value);
+
     /// <summary>Standard deviation of the instrument; a limit of error ±a is taken as uniform, a/√3.</summary>
     public double Sigma(Instrument instrument, double value)
     {
@@ -40,6 +52,16 @@ internal sealed class ReadingScale(FaultCircuit circuit)
                 / (OhmScale.Logarithm(double.PositiveInfinity, _options) - OhmScale.Logarithm(0, _options)),
             _ => 0.25,
         };
+
+    /// <summary>The same in its place: no drain is a milliampere or less.</summary>
+    public double BroadDensity(in TestPlace place, double value)
+    {
+        const double drain = 2 * DrainFloorAmperes;
+        return circuit.IsInBatteryLead(place)
+            ? NothingShare * Math.Exp(-Math.Pow(value / drain, 2) / 2) / (Math.Sqrt(2 * Math.PI) * drain)
+                + (1 - NothingShare) * BlunderDensity(place.Instrument)
+            : BroadDensity(place.Instrument, value);
+    }
 
     /// <summary>Density of a reading that something not listed has changed: often nothing or all, such as 0 V or the
     /// battery's voltage, else anything; common practice, no source.</summary>

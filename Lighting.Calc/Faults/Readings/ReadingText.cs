@@ -134,7 +134,7 @@ public sealed class ReadingText
         return
             instrument != Instrument.Ammeter
             && graph.NumberOf(place) < 0
-            && JumperLead.Of(place, p => graph.NumberOf(p) >= 0) is { } two
+            && JumperLead.Of(place, p => graph.NumberOf(p) >= 0 || BenchPoints.IsGenerator(p)) is { } two
             ? reading with
             {
                 Point = two.From,

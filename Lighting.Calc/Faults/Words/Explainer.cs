@@ -102,7 +102,7 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         }
         else
         {
-            double own = instrument == Instrument.Ohmmeter ? 0 : _scale.Sigma(instrument, healthy.Value),
+            double own = instrument == Instrument.Ohmmeter ? 0 : _scale.Sigma(strongest.Place, healthy.Value),
                 supply = healthy.Battery * _scale.SupplyTolerance;
             double band =
                 2 * Math.Sqrt(own * own + healthy.Sigma * healthy.Sigma + supply * supply + healthy.Own * healthy.Own);

@@ -17,6 +17,12 @@ internal static class FaultWords
     public static string Amperes(double amperes) =>
         string.Create(CultureInfo.InvariantCulture, $"{(Math.Abs(amperes) < 0.005 ? 0 : amperes):0.##} A");
 
+    private static string Milliamps(double amperes) =>
+        string.Create(CultureInfo.InvariantCulture, $"{1000 * amperes:0.#} mA");
+
+    private static bool IsDrain(Reading reading) =>
+        reading.Instrument == Instrument.Ammeter && Name.Equal(reading.Point, BenchPoints.BatteryLead);
+
     public static string Ohms(double ohms) =>
         ohms switch
         {
@@ -56,6 +62,7 @@ internal static class FaultWords
             Instrument.Meter when reading.To is { } to => $"{result} from {point} to {to}",
             Instrument.Meter => $"{result} at {point}",
             Instrument.TestLamp => $"the test lamp {result} at {point}",
+            Instrument.Ammeter when IsDrain(reading) => $"{result} in the lead of the battery",
             Instrument.Ammeter => $"{result} in place of the fuse {point}",
             Instrument.Ohmmeter when reading.To is { } to => $"{across} from {point} to {to}",
             Instrument.Ohmmeter => $"{across} across {point}",
@@ -71,6 +78,7 @@ internal static class FaultWords
     public static string Result(Reading reading) =>
         reading.IsOpen ? "open"
         : reading.Voltage is { } v ? Volts(v.Volts)
+        : reading.Current is { } drain && IsDrain(reading) && Math.Abs(drain.Amperes) < 1 ? Milliamps(drain.Amperes)
         : reading.Current is { } i ? Amperes(i.Amperes)
         : reading.Resistance is { } r ? Ohms(r.Ohms)
         : reading.Seen is { } seen ? Look(seen, reading.Instrument == Instrument.TestLamp)
@@ -84,6 +92,8 @@ internal static class FaultWords
     public static string Instruction(in TestPlace test, FaultModel model)
     {
         FaultCircuit circuit = model.Circuit;
+        if (test.IsOnGenerator)
+            return OnGenerator(test);
         TestSupply supply = circuit.SupplyAt(test.EngineRpm);
         bool coil = supply.Coil is not null;
         string name = model.NameOf(test),
@@ -101,6 +111,8 @@ internal static class FaultWords
             Instrument.Meter => $"{live}meter{(coil ? " on AC voltage" : "")} from {name} to {black}",
             Instrument.TestLamp when circuit.FuseOf(test) >= 0 => $"{live}test lamp in place of the fuse {name}",
             Instrument.TestLamp => $"{live}test lamp from {name} to {black}",
+            Instrument.Ammeter when circuit.IsInBatteryLead(test) =>
+                $"{live}ammeter between the earthed terminal of the battery and its lead",
             Instrument.Ammeter => $"{live}ammeter{(coil ? " on AC current" : "")} in place of the fuse {name}",
             Instrument.Ohmmeter when test.To >= 0 => $"{cold}, with {test.Setting}, ohmmeter from {name} to {black}",
             Instrument.Ohmmeter => $"{cold}, with {test.Setting}, ohmmeter across {name}",
@@ -111,6 +123,16 @@ internal static class FaultWords
                 $"turn the {name} round on the battery, its feed contact on the earthed terminal",
             _ => $"{live}look at {(several ? "each of the " : "")}{name}",
         };
+    }
+
+    private static string OnGenerator(in TestPlace test)
+    {
+        string from = BenchPoints.NameOf(test.Index),
+            to = test.To == 0 ? "the frame" : BenchPoints.NameOf(test.To);
+        return test.Instrument == Instrument.Ohmmeter
+            ? $"engine off, generator unplugged, ohmmeter from its lead '{from}' to '{to}'"
+            : $"generator unplugged, engine at {Rpm(test.EngineRpm!.Value)}, meter on AC voltage from its lead "
+                + $"'{from}' to '{to}'";
     }
 
     private static string LiveTerminal(FaultCircuit circuit) =>

@@ -51,8 +51,11 @@ internal static class ConditionChecks
         Check(book, Conditions(tables, s_reading), takesEngine: true);
     }
 
-    /// <summary>Checks a separate list of readings against a bike.</summary>
-    public static void Run(ListTable table, Bike bike)
+    /// <summary>Checks a separate list against a bike.</summary>
+    /// <param name="table">The list, of readings or of charging.</param>
+    /// <param name="bike">The bike.</param>
+    /// <param name="takesEngine">Whether its conditions may state the engine.</param>
+    public static void Run(ListTable table, Bike bike, bool takesEngine = true)
     {
         var book = new SwitchBook();
         foreach (SwitchContact contact in bike.Switches.Where(c => !c.IsRelay))
@@ -63,7 +66,7 @@ internal static class ConditionChecks
                 book.Add(condition);
         }
 
-        Check(book, table.Rows.Select(row => (row, "when", row.ConditionOrNull("when"))), takesEngine: true);
+        Check(book, table.Rows.Select(row => (row, "when", row.ConditionOrNull("when"))), takesEngine);
     }
 
     private static void Check(

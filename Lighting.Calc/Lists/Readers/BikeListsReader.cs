@@ -27,6 +27,7 @@ internal static class BikeListsReader
         };
         if (tables.Find(ListSchema.Relays) is { } relays)
             bike = RelaysReader.Read(relays, bike);
+        bike = BikeReader.WithGeneratorPoint(bike, tables.Find(ListSchema.Bike), names, isWhole: !log.HasFaults);
         var lists = new BikeLists
         {
             Bike = bike,
@@ -55,6 +56,16 @@ internal static class BikeListsReader
                 }
             )
             : log.Failure<BikeLists>();
+
+    /// <summary>The same bike with the charging list of a separate list.</summary>
+    public static ListResult<BikeLists> ReadCharging(BikeLists lists, ListSource source, FaultLog log)
+    {
+        if (Only(source, ListSchema.Charging, log) is not { } table)
+            return log.Failure<BikeLists>();
+        BikeLists read = lists with { Bike = lists.Bike with { Charging = ChargingReader.Read(table) } };
+        ConditionChecks.Run(table, lists.Bike, takesEngine: false);
+        return log.Result(read);
+    }
 
     /// <summary>The same bike with the prices of a separate list.</summary>
     public static ListResult<BikeLists> ReadPrices(BikeLists lists, ListSource source, FaultLog log) =>

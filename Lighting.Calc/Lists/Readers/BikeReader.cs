@@ -6,6 +6,9 @@ namespace Lighting.Calc;
 /// <summary>Reads <c>bike.csv</c>: an item and its value on each row.</summary>
 internal static class BikeReader
 {
+    /// <summary>The item that names the point at which the generator joins the harness.</summary>
+    public const string GeneratorPoint = "generator joins at";
+
     private static readonly string[] s_items =
     [
         "name",
@@ -22,6 +25,7 @@ internal static class BikeReader
         "regulator resistance",
         "regulator rating",
         "generator resistance",
+        GeneratorPoint,
         "ignition",
         "flasher",
         "flasher load",
@@ -114,6 +118,35 @@ internal static class BikeReader
                         "only a shunt regulator or a Zener diode takes surplus current"
                     );
         return bike;
+    }
+
+    /// <summary>The bike with the point at which its generator joins the harness, which its other lists must
+    /// name.</summary>
+    /// <param name="bike">The bike with its other lists.</param>
+    /// <param name="table">This list.</param>
+    /// <param name="names">The points that are named.</param>
+    /// <param name="isWhole">Whether all of the bike could be read, so that its wiring is known.</param>
+    public static Bike WithGeneratorPoint(Bike bike, ListTable? table, BikeNames names, bool isWhole)
+    {
+        if (table?.Rows.FirstOrDefault(r => r.Text("item") is { } i && Name.Equal(i, GeneratorPoint)) is not { } row)
+            return bike;
+        if (PointCells.Optional(row, "value") is not { } point || Name.Equal(point, bike.LivePoint))
+            return bike;
+        if (!bike.HasNetwork || bike.Lighting == LightingSupply.Direct)
+        {
+            row.Caution(
+                "value",
+                point,
+                "is not used",
+                bike.HasNetwork ? "a lighting coil charges no battery" : "without runs.csv no point is known"
+            );
+            return bike;
+        }
+
+        names.Check(row, "value", point, "a point of the bike", [NamedThing.Point]);
+        if (isWhole && names.IsPoint(point) && BikeValidation.JointProblem(bike, point) is { } problem)
+            row.Fault("value", point, problem, BikeValidation.JointExpected);
+        return bike with { GeneratorPoint = point };
     }
 
     /// <summary>The remarks of the list, by item.</summary>

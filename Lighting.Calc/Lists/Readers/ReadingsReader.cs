@@ -59,7 +59,7 @@ internal static class ReadingsReader
                 When = when,
                 Point = point,
                 Instrument = tool,
-                To = Second(row, names, tool),
+                To = Second(row, names, tool, point),
                 Jumper = Jumper(row, names, tool),
                 Notes = row.Text(ListSchema.Notes),
             };
@@ -84,16 +84,21 @@ internal static class ReadingsReader
             _ => reading with { Seen = PeopleWords.Look(text) ?? row.Word("reading", "how a lamp looks", Looks) },
         };
 
-    private static string? Second(ListRow row, BikeNames names, Instrument tool)
+    private static string? Second(ListRow row, BikeNames names, Instrument tool, string point)
     {
         if (row.Text("to") is not { } text || PointCells.Optional(row, "to") is not { } second)
             return null;
+        if (IsGenerator(tool, point) && BenchPoints.IsGenerator(second))
+            return second;
         if (tool is Instrument.Meter or Instrument.Ohmmeter)
             names.Check(row, "to", second, "a point of the bike", [NamedThing.Point]);
         else
             row.Fault("to", text, "goes with a meter or an ohmmeter", "expected a blank cell", []);
         return second;
     }
+
+    private static bool IsGenerator(Instrument tool, string point) =>
+        tool is Instrument.Meter or Instrument.Ohmmeter && BenchPoints.LeadOf(point) > 0;
 
     private static JumperLead? Jumper(ListRow row, BikeNames names, Instrument tool)
     {
@@ -122,6 +127,8 @@ internal static class ReadingsReader
         string? to
     )
     {
+        if (IsGenerator(tool, point) || tool is Instrument.Ammeter && Name.Equal(point, BenchPoints.BatteryLead))
+            return;
         if (tool is Instrument.TestLamp && hasRuns)
             names.Check(
                 row,

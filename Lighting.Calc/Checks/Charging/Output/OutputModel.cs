@@ -151,6 +151,16 @@ internal sealed class OutputModel
                 .Select(n => (double?)n.Rpm)
                 .FirstOrDefault();
 
+    /// <summary>The slowest listed speed at which the output in a setting is known; null where none is.</summary>
+    public double? SlowestRpm(Setting setting) =>
+        KnownSpan(setting) is not { } span
+            ? null
+            : Curves
+                .SelectMany(c => c.KnotsRpm)
+                .Where(n => n > 0 && n >= span.Low && n <= span.High)
+                .Select(n => (double?)n)
+                .Min();
+
     /// <summary>The speeds between which the output in a setting is known; null where there are none. Without a winding
     /// at work, all that are listed.</summary>
     public (double Low, double High)? KnownSpan(Setting setting)

@@ -13,11 +13,20 @@ namespace Lighting.Calc;
 /// </remarks>
 internal sealed class BatteryAndRegulator
 {
+    // A battery apart from the bus needs some resistance.
+    private const double LeastOhms = 1e-5;
+
+    // In place of no conductance at all.
+    private const double MostOhms = 1e12;
+
     private readonly RegulatorKind _kind;
 
     // From a surplus on: the voltage there and the slope in ohms.
     private readonly (double Amperes, double Volts, double Ohms)[] _pieces;
     private readonly double _limitAmperes;
+
+    // The most that the regulator lets the voltage rise to by itself.
+    private readonly double _topVolts;
 
     private BatteryAndRegulator(Bike bike, ChargingOptions options, in BusChange change)
     {
@@ -50,6 +59,7 @@ internal sealed class BatteryAndRegulator
             _ => double.PositiveInfinity,
         };
         double full = AcceptedAmperes + _limitAmperes;
+        _topVolts = HoldVolts + (slope == 0 ? 0 : slope * _limitAmperes);
         _pieces =
         [
             (0, OpenVolts, BatteryOhms),
@@ -100,6 +110,56 @@ internal sealed class BatteryAndRegulator
     {
         (double amperes, double volts, double ohms) = _pieces[PieceAt(surplus)];
         return ohms == 0 || surplus == amperes ? volts : volts + ohms * (surplus - amperes);
+    }
+
+    /// <summary>The part of the battery's characteristic that a voltage at its terminals lies on: 0 discharging, 1
+    /// charging, 2 above the held voltage as far as the regulator's rises, 3 beyond the regulator.</summary>
+    public int BatteryPieceAt(double volts) =>
+        volts < OpenVolts ? 0
+        : volts <= HoldVolts ? 1
+        : volts <= _topVolts ? 2
+        : 3;
+
+    /// <summary>The battery by itself, on one part of its characteristic: a source behind a resistance.</summary>
+    public Load BatteryOn(int piece)
+    {
+        double ohms = Math.Max(LeastOhms, BatteryOhms);
+        return piece switch
+        {
+            0 => Load.Battery(OpenVolts, ohms),
+            1 => Load.Battery(
+                OpenVolts,
+                AcceptedAmperes > 0 ? Math.Max(LeastOhms, (HoldVolts - OpenVolts) / AcceptedAmperes) : MostOhms
+            ),
+            2 when AcceptedAmperes > 0 => Load.Fixed(AcceptedAmperes),
+            2 => Load.Battery(HoldVolts, MostOhms),
+            _ => Load.Battery(_topVolts - AcceptedAmperes * ohms, ohms),
+        };
+    }
+
+    /// <summary>Whether the regulator by itself holds its voltage exactly at a surplus, zero or more.</summary>
+    public bool Keeps(double surplus) =>
+        _kind is RegulatorKind.Series or RegulatorKind.NotStated || surplus <= _limitAmperes && _pieces[2].Ohms == 0;
+
+    /// <summary>Current into the regulator by itself above the held voltage, where it does not keep it
+    /// exactly.</summary>
+    public double RegulatorAmperesAt(double volts)
+    {
+        double above = volts - HoldVolts,
+            ohms = _pieces[2].Ohms;
+        return above <= 0 ? 0
+            : ohms == 0 ? _limitAmperes
+            : Math.Min(_limitAmperes, above / ohms);
+    }
+
+    /// <summary>What the regulator by itself takes of a surplus at a voltage, and what is not generated.</summary>
+    public (double Regulator, double Withheld) Take(double surplus, double volts)
+    {
+        if (surplus <= 0 || volts < HoldVolts)
+            return (0, 0);
+        return _kind is RegulatorKind.Series or RegulatorKind.NotStated
+            ? (0, surplus)
+            : (Math.Min(surplus, _limitAmperes), 0);
     }
 
     /// <summary>What becomes of a surplus: into the battery, into the regulator, and not generated.</summary>

@@ -99,7 +99,7 @@ internal sealed class ChargingTestSheet(Bike bike, ChargingOptions options)
         {
             // A tolerance may lead beyond what a list may state.
             HarnessNetwork network = HarnessNetwork.OfAnyValues(bike);
-            _engine = new RunningEngine(bike, network.CreateSolver(), options);
+            _engine = new RunningEngine(bike, network.AtGenerator.CreateSolver(), options);
             _battery = network.CreateSolver();
             _battery.SetSupply(_engine.BatteryVoltage);
         }
@@ -107,7 +107,7 @@ internal sealed class ChargingTestSheet(Bike bike, ChargingOptions options)
         public (double Volts, double Amperes) At(RotationalSpeed? speed, Setting setting)
         {
             if (speed is { } running && _engine.At(running, setting) is { } point)
-                return (point.SupplyVoltage.Volts, point.Bus!.BatteryCurrent.Amperes);
+                return (point.Bus!.BatteryVoltage.Volts, point.Bus.BatteryCurrent.Amperes);
             OperatingPoint off = _battery.Solve(setting);
             return (off.SupplyVoltage.Volts - off.BatteryDrop.Volts, -off.TotalCurrent.Amperes);
         }

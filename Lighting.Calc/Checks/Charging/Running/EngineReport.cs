@@ -32,20 +32,50 @@ public sealed class EngineReport
     /// day and by night.</summary>
     public ImmutableArray<ChargingTest> Tests => _tests.Value;
 
-    /// <summary>What is found: a regulator that makes more heat than it is rated for.</summary>
+    /// <summary>What is found: a regulator that makes more heat than it is rated for, and a voltage that overcharges the
+    /// battery.</summary>
     public ImmutableArray<Finding> Findings =>
-        Regulator is { IsOverloaded: true, Worst: { } worst, Rating: { } rating }
-            ?
-            [
-                new Finding(FindingKind.RegulatorOverloaded, Severity.Fault, "regulator")
-                {
-                    Value = worst.Bus!.RegulatorHeat,
-                    Limit = rating,
-                    Setting = worst.Setting,
-                    Figures = [worst.Bus.Speed, worst.Bus.RegulatorCurrent],
-                },
-            ]
-            : [];
+        [
+            .. Regulator is { IsOverloaded: true, Worst: { } worst, Rating: { } rating }
+                ?
+                [
+                    new Finding(FindingKind.RegulatorOverloaded, Severity.Fault, "regulator")
+                    {
+                        Value = worst.Bus!.RegulatorHeat,
+                        Limit = rating,
+                        Setting = worst.Setting,
+                        Figures = [worst.Bus.Speed, worst.Bus.RegulatorCurrent],
+                    },
+                ]
+                : Array.Empty<Finding>(),
+            .. Overvoltage() is { } over ? [over] : Array.Empty<Finding>(),
+        ];
+
+    private Finding? Overvoltage()
+    {
+        OperatingPoint? highest = Series
+            .SelectMany(s => s.Points)
+            .Concat(Regulator is null ? [] : Regulator.LightsOff)
+            .MaxBy(p => p.Bus!.BatteryVoltage.Volts);
+        if (highest?.Bus is not { } bus)
+            return null;
+        double cells = highest.Solved.Bike.SystemVoltage.Volts / 12,
+            limit = Constants.Of("v_overcharge_12") * cells;
+        bool isFault = bus.BatteryVoltage.Volts > Constants.Of("v_overcharge_fault_12") * cells;
+        return bus.BatteryVoltage.Volts > limit
+            ? new Finding(
+                FindingKind.BatteryOvervoltage,
+                isFault ? Severity.Fault : Severity.Caution,
+                "battery"
+            )
+            {
+                Value = bus.BatteryVoltage,
+                Limit = ElectricPotential.FromVolts(limit),
+                Setting = highest.Setting,
+                Figures = [bus.Speed],
+            }
+            : null;
+    }
 
     /// <summary>What is measured on the unplugged generator.</summary>
     public GeneratorTest Generator { get; }

@@ -101,6 +101,7 @@ internal sealed class EngineReporter
             Kind = kind,
             Setting = setting,
             Points = points,
+            Solve = speed => At(speed.RevolutionsPerMinute, setting),
             ChargesFrom = _engine.ChargesFrom(setting),
             Headlamp = headlamp,
             StopLamp = stops.Length == 0 ? null : stops[0],

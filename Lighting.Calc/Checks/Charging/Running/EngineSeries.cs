@@ -31,9 +31,19 @@ public sealed class EngineSeries
     /// light.</summary>
     public LightSpeed? HeadlampLight { get; internal init; }
 
+    /// <summary>Solves the setting at a speed.</summary>
+    internal Func<RotationalSpeed, OperatingPoint?> Solve { get; init; } = _ => null;
+
+    /// <summary>The operating point at any speed: not for two threads at a time.</summary>
+    /// <param name="speed">Engine speed, above zero.</param>
+    /// <returns>The operating point; null where the output is unknown or the voltage not steady.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The speed is not above zero.</exception>
+    public OperatingPoint? At(RotationalSpeed speed) =>
+        Points.FirstOrDefault(p => p.Bus!.Speed.RevolutionsPerMinute == speed.RevolutionsPerMinute) ?? Solve(speed);
+
     /// <summary>Light of a lamp at one of the points: against its published light, or against its rated voltage where
     /// none is published; null for a load that gives no light.</summary>
-    /// <param name="point">One of <see cref="Points"/>.</param>
+    /// <param name="point">One of <see cref="Points"/>, or another of the same bike.</param>
     /// <param name="lamp">Index in the bike's lamps; null gives null.</param>
     public static Ratio? LightAt(OperatingPoint point, int? lamp) =>
         lamp is { } index && point.Lamps[index] is var state ? state.PublishedLight ?? state.RelativeLight : null;

@@ -1,12 +1,12 @@
 namespace Lighting.Calc;
 
-/// <summary>Generator, rectifier or regulator that give nothing.</summary>
+/// <summary>A rectifier or regulator that gives nothing, or a dynamo.</summary>
 internal sealed class NoGeneratorOutput(FaultCircuit circuit)
     : ChargingShareFault(circuit, FaultKind.NoGeneratorOutput, "no generator output", [0])
 {
-    public override string PartName => "generator, rectifier or regulator";
+    public override string PartName => "rectifier or regulator";
 
-    public override string Subject => "the generator, rectifier or regulator";
+    public override string Subject => "the rectifier or regulator";
 
     public override string? Repair =>
         "Engine off, unplug the generator: the resistance between each pair of its leads is equal, from each to the "
@@ -19,5 +19,5 @@ internal sealed class NoGeneratorOutput(FaultCircuit circuit)
     public override string Title(Fault fault) => $"{Subject}: no output";
 
     protected override string State(Fault fault) =>
-        "no output: winding open or earthed, diode shorted, or regulator shut";
+        "no output: a diode shorted, or the regulator shut; of a dynamo brushes, field or cut-out";
 }

@@ -9,26 +9,9 @@ internal abstract class LowVoltageFault(
     FaultKind kind,
     string prior,
     ImmutableArray<double> shares
-)
-    : FaultFamily(
-        circuit,
-        kind,
-        0,
-        circuit.Options.Weight(prior),
-        [.. shares.Select(s => new FaultCase(0, 1.0 / shares.Length, s))]
-    )
+) : ShareFault(circuit, kind, prior, shares)
 {
-    public override bool IsContinuous => true;
-
-    public override bool IsShare => true;
-
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.VoltageShare *= severity.Factor;
-
-    public override FaultCase Graver(FaultCase severity, double decades) =>
-        severity with
-        {
-            Factor = severity.Factor * Math.Pow(10, decades / 3),
-        };
 
     public override Fault At(FaultCase severity, FittedResistance? fitted) =>
         new(this) { OpenVoltage = ElectricPotential.FromVolts(SoundVolts * severity.Factor) };
