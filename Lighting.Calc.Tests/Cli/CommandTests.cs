@@ -129,6 +129,7 @@ public partial class CommandTests
                 "worstCurrentA",
                 "peakLimitA",
                 "worstSetting",
+                "worstRpm",
                 "verdict",
                 "smallestRatingA",
                 "largestRatingA",

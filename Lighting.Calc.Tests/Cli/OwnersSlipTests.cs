@@ -15,7 +15,7 @@ public sealed class OwnersSlipTests : IDisposable
         _folder.Write("runs.csv", runs.Replace("0.25 m", "0,25 m", StringComparison.Ordinal));
         CliResult result = await InProcess.Run("check", _folder.Path);
         Assert.Equal(2, result.ExitCode);
-        Assert.Contains("write 0.25 m for 0,25 m", result.Errors, StringComparison.Ordinal);
+        Assert.Contains("if '0,25 m' is one number, write 0.25 m", result.Errors, StringComparison.Ordinal);
     }
 
     [Fact]

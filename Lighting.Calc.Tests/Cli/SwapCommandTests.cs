@@ -10,7 +10,8 @@ public class SwapCommandTests
     {
         using var folder = new TemporaryFolder();
         string swaps = folder.Write("swaps.csv", "lamp,new code\ntail lamp,LED stop-tail\n");
-        CliResult result = await InProcess.Run("swap", CliProcess.Bike("valley-twin"), "--swaps", swaps, "--format", "json");
+        string[] words = ["swap", CliProcess.Bike("valley-twin"), "--swaps", swaps, "--format", "json"];
+        CliResult result = await InProcess.Run(words);
         Assert.Contains("LED stop-tail minor", result.Output, StringComparison.Ordinal);
     }
 

@@ -86,8 +86,8 @@ public class FuseWordsTests
         FuseAdvice advice = FuseBike.Check(FuseBike.Round(tailMetres: 60)).Single().Advice;
         Assert.Equal(
             "the load needs 7.5 A, a dead short is cleared by 5 A at most: reduce the continuous load to 3.7 A and "
-                + "fit 5 A; or take resistance out of the way to the short: larger or shorter wires, better joints; or split the "
-                + "circuit over two fuses",
+                + "fit 5 A; or take resistance out of the way to the short: larger or shorter wires, better joints; or "
+                + "split the circuit over two fuses",
             advice.Explanation
         );
         Assert.Equal(5, advice.MaximumRatingForWire!.Value.Amperes);
@@ -170,8 +170,8 @@ public class FuseWordsTests
             Fuses = [FuseBike.Fuse("main", 15, "fuse in", "fuse out", FuseStyle.Glass)],
         };
         FuseSuitability fuse = FuseBike.Check(bike, new FuseOptions { GlassMarkedWithBlowingCurrent = true }).Single();
-        // 5.5 A is 75 % of 7.33 A, the next that is made 7.5 A, marked 15 A; the wires carry 15 A, the next below that is
-        // made 12.5 A, marked 25 A.
+        // 5.5 A is 75 % of 7.33 A, the next that is made 7.5 A, marked 15 A; the wires carry 15 A, the next below that
+        // is made 12.5 A, marked 25 A.
         Assert.Equal(
             "fit 15 A to 25 A (fuses as marked, with the current at which they blow)" + NotStated,
             fuse.Advice.Explanation

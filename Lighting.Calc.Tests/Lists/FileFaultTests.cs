@@ -39,7 +39,8 @@ public class FileFaultTests
     [InlineData("circuit,lamp,code\nrear,tail\n", "lamps.csv:2: the row has 2 cells, the header 3")]
     [InlineData(
         "circuit,lamp,volts,watts\n\nrear,tail,12,55,0\n",
-        "lamps.csv:3: the row has 5 cells, the header 4; quote a cell that holds commas"
+        "lamps.csv:3: the row has 5 cells, the header 4; quote a cell that holds commas; "
+            + "if '12,55' is one number, write 12.55"
     )]
     [InlineData(
         "circuit;lamp;code;lit when\nrear;tail;P21W;lights=low; brake=on\n",

@@ -109,8 +109,8 @@ internal sealed class HarnessFusePlanner
         }
     }
 
-    // Raises a fuse that the solved bike with the box overloads, mostly by its inrush, until all suit; then one that the
-    // inrush of lamps often switched would age, as far as no wire need be larger for it and no fuse the largest.
+    // Raises a fuse that the solved bike with the box overloads, mostly by its inrush, until all suit; then one that
+    // the inrush of lamps often switched would age, as far as no wire need be larger for it and no fuse the largest.
     private FusePlan Fitted(ImmutableArray<ImmutableArray<FeedBranch>> groups, double[] ratings)
     {
         double leastMain = 0;

@@ -94,9 +94,12 @@ internal static class ListReader
         {
             string many =
                 line.Cells.Length <= header.Cells.Length ? ""
-                : separator == ',' && DecimalComma(line.Cells) is { } number
-                    ? $"; the decimal sign is the point: write {number.Replace(',', '.')} for {number}"
-                : $"; quote a cell that holds {ListSeparator.Name(separator)}";
+                : $"; quote a cell that holds {ListSeparator.Name(separator)}"
+                    + (
+                        separator == ',' && DecimalComma(line.Cells) is { } number
+                            ? $"; if '{number}' is one number, write {number.Replace(',', '.')}"
+                            : ""
+                    );
             log.Fault(
                 new ListFault
                 {

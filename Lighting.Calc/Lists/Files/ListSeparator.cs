@@ -26,7 +26,10 @@ internal static class ListSeparator
         if (declared is not null)
         {
             // A list of one column has none.
-            if (declared.Length == 1 && (present.Contains(declared[0]) || present.Count == 0))
+            if (
+                declared.Length == 1
+                && (present.Contains(declared[0]) || present.Count == 0 && declared[0] is (',' or ';' or '\t'))
+            )
                 return declared[0];
             log.Fault(
                 new ListFault

@@ -32,8 +32,8 @@ public sealed class EngineReport
     /// day and by night.</summary>
     public ImmutableArray<ChargingTest> Tests => _tests.Value;
 
-    /// <summary>What is found: a regulator that makes more heat than it is rated for, and a voltage that overcharges the
-    /// battery.</summary>
+    /// <summary>What is found: a regulator that makes more heat than it is rated for, and a voltage that overcharges
+    /// the battery.</summary>
     public ImmutableArray<Finding> Findings =>
         [
             .. Regulator is { IsOverloaded: true, Worst: { } worst, Rating: { } rating }

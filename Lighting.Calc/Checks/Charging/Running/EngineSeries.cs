@@ -38,8 +38,12 @@ public sealed class EngineSeries
     /// <param name="speed">Engine speed, above zero.</param>
     /// <returns>The operating point; null where the output is unknown or the voltage not steady.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The speed is not above zero.</exception>
-    public OperatingPoint? At(RotationalSpeed speed) =>
-        Points.FirstOrDefault(p => p.Bus!.Speed.RevolutionsPerMinute == speed.RevolutionsPerMinute) ?? Solve(speed);
+    public OperatingPoint? At(RotationalSpeed speed)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(speed.RevolutionsPerMinute, nameof(speed));
+        return Points.FirstOrDefault(p => p.Bus!.Speed.RevolutionsPerMinute == speed.RevolutionsPerMinute)
+            ?? Solve(speed);
+    }
 
     /// <summary>Light of a lamp at one of the points: against its published light, or against its rated voltage where
     /// none is published; null for a load that gives no light.</summary>
