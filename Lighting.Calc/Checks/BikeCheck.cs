@@ -119,19 +119,25 @@ public static class BikeCheck
         };
     }
 
-    /// <summary>The direct lighting of a bike in its heaviest setting, over the speeds of its charging list.</summary>
+    /// <summary>The direct lighting of a bike in its heaviest lasting setting, with no momentary switch worked where
+    /// there is one, over the speeds of its charging list.</summary>
     /// <param name="bike">A bike whose lamps a lighting coil feeds, with a charging list.</param>
     /// <param name="settings">Its operating points, one or more.</param>
     /// <exception cref="ArgumentException">The charging list is not that of one coil, no coil can be fitted to it, or
     /// the bike has no circuit; the message says why.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
-    public static DirectLightingReport DirectLightingOf(Bike bike, IReadOnlyList<OperatingPoint> settings) =>
-        DirectLighting
+    public static DirectLightingReport DirectLightingOf(Bike bike, IReadOnlyList<OperatingPoint> settings)
+    {
+        var momentary = new MomentarySwitches(bike, MomentarySwitches.UsualWords);
+        OperatingPoint heaviest =
+            settings
+                .Where(p => momentary.AreAtRest(p.Setting) && p.TotalCurrent.Amperes > 0)
+                .MaxBy(p => p.TotalCurrent.Amperes)
+            ?? settings.MaxBy(p => p.TotalCurrent.Amperes)!;
+        return DirectLighting
             .Of(bike, coilResistance: null)
-            .Report(
-                settings.MaxBy(p => p.TotalCurrent.Amperes)!.Setting,
-                bike.Charging.Select(c => c.Speed).Distinct()
-            );
+            .Report(heaviest.Setting, bike.Charging.Select(c => c.Speed).Distinct());
+    }
 
     private static IEnumerable<string> NotJudged(
         Bike bike,
@@ -202,6 +208,18 @@ public static class BikeCheck
                 Value = assumed[0].JointResistance,
                 Figures = [Scalar.FromAmount(assumed.Sum(r => r.Joints))],
                 Parts = [.. assumed.Select(r => r.Name)],
+            };
+        string[] ideal =
+        [
+            .. bike
+                .Switches.Where(c => !c.IsRelay && c.Resistance.Ohms == 0)
+                .Select(c => c.Switch)
+                .Distinct(Name.Comparer),
+        ];
+        if (bike.HasNetwork && ideal.Length > 0)
+            yield return new Finding(FindingKind.ContactsWithoutResistance, Severity.Note, "switches.csv")
+            {
+                Parts = [.. ideal],
             };
         if (bike.CountsAllLampsTogether)
             yield return new Finding(FindingKind.NoLitWhen, Severity.Note, "lamps.csv");

@@ -542,6 +542,9 @@ public enum FindingKind
     /// <summary>The lesser of two filaments is replaced by the brighter function of an LED. Detail: its code.</summary>
     StopFunctionInTail,
 
+    /// <summary>Contacts of switches list no resistance and are taken as none. Parts: the switches.</summary>
+    ContactsWithoutResistance,
+
     /// <summary>The voltage at the battery overcharges it. Value: the voltage; limit; setting. Figures: engine
     /// speed.</summary>
     BatteryOvervoltage,

@@ -57,8 +57,8 @@ internal static partial class FindingWords
                     + $"regulator ({FullBattery(finding)}). Fit a regulator.",
             FindingKind.BatteryOvervoltage =>
                 $"Overcharge: {Text(finding.Value)} at the battery{Speed(finding)}, above {Text(finding.Limit)}: it "
-                    + "gasses and dries out, and lamps burn out early. Measure it; if it is so, the regulator must hold "
-                    + "less.",
+                    + "gasses and dries out, and lamps burn out early. Measure it; if it is so, the regulator must "
+                    + "hold less.",
             FindingKind.ShuntLimitExceeded =>
                 $"Overcharge: {Text(finding.Value)}{Speed(finding)} beyond the {finding.Detail}'s {Figure(finding, 1)} "
                     + $"flows into a full battery ({FullBattery(finding)}).",

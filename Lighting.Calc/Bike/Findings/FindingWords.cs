@@ -31,6 +31,9 @@ internal static partial class FindingWords
                     + $"when switched on at low voltage.{Also(finding)}",
             FindingKind.VoltageDropTooLarge => $"Drops {Text(finding.Value)} of the supply voltage{In(finding)} (limit "
                 + $"{Text(finding.Limit)}).{Also(finding)}",
+            FindingKind.ContactsWithoutResistance =>
+                $"No resistance is listed for the contacts of {Listed(finding)}: they are taken as 0 Ω, and real ones "
+                    + "cost voltage. Measure the drop over each and list it.",
             FindingKind.NoSwitchList =>
                 $"No switches are listed, though 'lit when' names {string.Join(", ", finding.Parts)}: list their "
                     + "contacts. Until then no lamp is held to its 'lit when'.",
