@@ -48,22 +48,46 @@ internal sealed class InformationGain
 
     private void TakeLooks(Column column)
     {
+        Span<double> like = stackalloc double[4],
+            healthy = stackalloc double[4];
+        int broad = -1;
+        double resembling = 0;
         for (int m = 0; m < _list.Weights.Length; m++)
         {
+            if (_list.IsBroad[m])
+            {
+                broad = m;
+                continue;
+            }
+
             int row = _list.Of[m] * Bins;
             double sigma = Math.Sqrt(column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m));
-            bool isBroad = _list.IsBroad[m];
-            double other = isBroad ? NotListed.Changed : _scale.Blunder;
+            resembling += _list.Resembling[m];
             for (int look = 0; look < 4; look++)
             {
-                double anything = isBroad ? ReadingScale.BroadLook((Brightness)look) : 0.25;
-                _joint[row + look] +=
-                    _list.Weights[m]
-                    * (
-                        (1 - other) * LookScale.Probability((Brightness)look, column.Value[m], sigma) + other * anything
-                    );
+                double seen =
+                    (1 - _scale.Blunder) * LookScale.Probability((Brightness)look, column.Value[m], sigma)
+                    + 0.25 * _scale.Blunder;
+                _joint[row + look] += _list.Weights[m] * seen;
+                like[look] += _list.Resembling[m] * seen;
+                if (m == 0)
+                    healthy[look] = seen;
             }
         }
+
+        if (broad < 0 || resembling <= 0)
+            return;
+        for (int look = 0; look < 4; look++)
+            _joint[_list.Of[broad] * Bins + look] +=
+                _list.Weights[broad]
+                * (
+                    (1 - _list.Changed) * like[look] / resembling
+                    + _list.Changed
+                        * (
+                            NotListed.Healthy * healthy[look]
+                            + (1 - NotListed.Healthy) * ReadingScale.BroadLook((Brightness)look)
+                        )
+                );
     }
 
     private void TakeNumbers(Instrument instrument, Column column)
@@ -79,39 +103,56 @@ internal sealed class InformationGain
 
         Lowest = low;
         Width = Math.Max(1e-9, (high - low) / Bins);
+        Span<double> like = stackalloc double[Bins],
+            healthy = stackalloc double[Bins];
+        int broad = -1;
+        double resembling = 0;
         for (int m = 0; m < _list.Weights.Length; m++)
         {
-            int row = _list.Of[m] * Bins;
-            double weight = _list.Weights[m];
             if (_list.IsBroad[m])
             {
-                TakeAnything(instrument, row, weight * NotListed.Changed);
-                weight *= 1 - NotListed.Changed;
+                broad = m;
+                continue;
             }
 
+            int row = _list.Of[m] * Bins;
             double sigma = Sigma(instrument, column, m),
                 mean = Mean(column, m);
             int first = Math.Clamp((int)((mean - 3 * sigma - low) / Width), 0, Bins - 1),
                 last = Math.Clamp((int)((mean + 3 * sigma - low) / Width), 0, Bins - 1);
             double below = 0;
+            resembling += _list.Resembling[m];
             for (int b = first; b <= last; b++)
             {
                 double upTo = b == last ? 1 : StandardNormal.Cumulative((low + (b + 1) * Width - mean) / sigma);
-                _joint[row + b] += weight * (upTo - below);
+                _joint[row + b] += _list.Weights[m] * (upTo - below);
+                like[b] += _list.Resembling[m] * (upTo - below);
+                if (m == 0)
+                    healthy[b] = upTo - below;
                 below = upTo;
             }
         }
+
+        if (broad >= 0 && resembling > 0)
+            TakeNotListed(instrument, broad, like, resembling, healthy);
     }
 
-    // What something not listed makes of a reading, brought to the bins: most of the scale, and more at its ends.
-    private void TakeAnything(Instrument instrument, int row, double weight)
+    // What something not listed makes of a reading: as what it resembles, as on a healthy bike, or anything: most of the
+    // scale, and more at its ends.
+    private void TakeNotListed(Instrument instrument, int broad, Span<double> like, double resembling, Span<double> healthy)
     {
+        int row = _list.Of[broad] * Bins;
         double sum = 0;
         Span<double> shares = stackalloc double[Bins];
         for (int b = 0; b < Bins; b++)
             sum += shares[b] = _scale.BroadDensity(instrument, Lowest + (b + 0.5) * Width);
         for (int b = 0; b < Bins; b++)
-            _joint[row + b] += weight * shares[b] / sum;
+            _joint[row + b] +=
+                _list.Weights[broad]
+                * (
+                    (1 - _list.Changed) * like[b] / resembling
+                    + _list.Changed * (NotListed.Healthy * healthy[b] + (1 - NotListed.Healthy) * shares[b] / sum)
+                );
     }
 
     /// <summary>What a severity reads, by what is known of the supply.</summary>

@@ -56,11 +56,15 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
                     name,
                     probability,
                     likely,
-                    string.Join("; ", likely.Select(l => $"{l.Sentence} ({FaultWords.Percent(l.Probability)})"))
+                    Words(likely)
                 )
             );
         }
     }
+
+    /// <summary>Likely faults in words.</summary>
+    public static string Words(ImmutableArray<FaultExplanation> likely) =>
+        string.Join("; ", likely.Select(l => $"{l.Sentence} ({FaultWords.Percent(l.Probability)})"));
 
     // The bins into which a healthy bike falls.
     private (int Low, int High) Expected(Instrument instrument, Column column)

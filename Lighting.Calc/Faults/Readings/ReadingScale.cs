@@ -49,10 +49,10 @@ internal sealed class ReadingScale(FaultCircuit circuit)
             anything = BlunderDensity(instrument);
         return instrument switch
         {
-            Instrument.Meter => NothingShare * At(0, 0.1)
+            Instrument.Meter => NothingShare * At(0, 0.04)
                 + AllShare * At(volts, 0.03 * volts)
                 + (1 - NothingShare - AllShare) * anything,
-            Instrument.Ammeter => NothingShare * At(0, 0.05) + (1 - NothingShare) * anything,
+            Instrument.Ammeter => NothingShare * At(0, 0.04) + (1 - NothingShare) * anything,
             Instrument.Ohmmeter => NothingShare * At(OhmScale.Logarithm(double.PositiveInfinity, _options), 0.3)
                 + AllShare * At(OhmScale.Logarithm(0, _options), 0.5)
                 + (1 - NothingShare - AllShare) * anything,
@@ -61,6 +61,28 @@ internal sealed class ReadingScale(FaultCircuit circuit)
 
         double At(double mean, double sigma) =>
             Math.Exp(-Math.Pow((value - mean) / sigma, 2) / 2) / (Math.Sqrt(2 * Math.PI) * sigma);
+    }
+
+    /// <summary>Density of a reading that something not listed has made other than what it resembles: as on a healthy
+    /// bike, or anything.</summary>
+    public double ChangedDensity(TestPlace place, double value, in Prediction healthy)
+    {
+        double fits;
+        if (place.Instrument.IsLook())
+        {
+            double sigma = Math.Sqrt(healthy.Sigma * healthy.Sigma + healthy.Own * healthy.Own);
+            fits = LookScale.Probability((Brightness)(int)value, healthy.Value, sigma);
+        }
+        else
+        {
+            double own = Sigma(place.Instrument, value),
+                supply = healthy.Battery * SupplyTolerance,
+                off = value - healthy.Value;
+            double variance = own * own + healthy.Own * healthy.Own + healthy.Sigma * healthy.Sigma + supply * supply;
+            fits = Math.Exp(-off * off / (2 * variance)) / Math.Sqrt(2 * Math.PI * variance);
+        }
+
+        return NotListed.Healthy * fits + (1 - NotListed.Healthy) * BroadDensity(place.Instrument, value);
     }
 
     /// <summary>The same for a look.</summary>
