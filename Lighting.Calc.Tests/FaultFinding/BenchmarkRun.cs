@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Tests.FaultFinding;
 
-/// <summary>How one search for one fault ended.</summary>
+/// <summary>How one search for one fault ended: its tests are those after the complaint, a round of the lamps is
+/// one.</summary>
 internal sealed record BenchmarkRun(
     FaultMember Fault,
     string Order,

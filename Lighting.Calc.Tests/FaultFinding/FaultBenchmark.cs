@@ -108,6 +108,7 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
         bool own = order is Own or Complaint or Complaints;
         IEnumerator<TestPlace> tests = ListOrder().GetEnumerator();
         double slowest = 0;
+        int taken = 0;
         while (true)
         {
             var watch = Stopwatch.StartNew();
@@ -118,21 +119,22 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
                 : tests.MoveNext() ? tests.Current
                 : null;
             if (
-                readings.Count >= MostTests
+                taken >= MostTests
                 || next is not { } asked
                 || (readings.Count > 0 && diagnosis.Ranked[0].Probability >= enough)
             )
                 return new BenchmarkRun(
                     finder.Model.Members[0],
                     order,
-                    readings.Count,
+                    taken,
                     isTrue(diagnosis.Ranked[0]),
                     diagnosis.Ranked[0].Probability,
                     diagnosis,
                     readings,
                     slowest
                 );
-            readings.Add(bike.Read(asked));
+            taken++;
+            readings.AddRange(bike.Answer(asked));
         }
     }
 

@@ -19,7 +19,8 @@ public sealed class FaultFinder
     // Something that is not listed may be two that are.
     private const double SeeksPairs = 0.3;
 
-    // From this probability on, and of so many readings, one that the likeliest fault leaves unexplained is taken once more.
+    // From this probability on, and of so many readings, one that the likeliest fault leaves unexplained is measured once
+    // more; an eye is doubted only where the fault would be named.
     private const double Believed = 0.4;
     private const int LeastRepeated = 3;
 
@@ -102,7 +103,7 @@ public sealed class FaultFinder
         // Where a short may be, no ammeter goes into the fuse's place, and no jumper past it.
         TestPlace[] tests =
         [
-            .. _tests.Where(t => list.Shorts <= NextTestSearch.LeastShort || !NextTestSearch.FeedsShort(t)),
+            .. _tests.Where(t => !t.IsEveryLamp && (list.Shorts <= NextTestSearch.LeastShort || !NextTestSearch.FeedsShort(t))),
         ];
         Column[] columns = list.Columns(tests, cancellationToken);
         FaultGroup[] groups =
@@ -134,7 +135,7 @@ public sealed class FaultFinder
         bool nothing = evidence.Length > 0 && groups[0].IsNothing && groups[0].Conflicting.IsEmpty;
         NextTest? next = !seekNext
             ? null
-            : new NextTestSearch(_model, tests, columns).Find(
+            : new NextTestSearch(_model, tests, columns, [.. _tests.Where(t => t.IsEveryLamp)]).Find(
                 hypotheses,
                 [.. evidence.Select(e => e.Place), .. check.Skipped],
                 [.. evidence.Select(e => e.Place.Setting).Distinct()],
@@ -195,10 +196,11 @@ public sealed class FaultFinder
             first.IsNotListed
             || evidence.Length < LeastRepeated
             || first.Conflicting.FirstOrDefault(c => Times(evidence, c.Reading) == 1) is not { } unexplained
-            || first.Probability < Believed && next is not null
         )
             return null;
         int index = Array.FindIndex(evidence, e => ReferenceEquals(e.Reading, unexplained.Reading));
+        if (next is not null && first.Probability < (evidence[index].IsLook ? Named : Believed))
+            return null;
         double notListed = posterior.FamilyWeights[NotListedFamily] * shares.Single + shares.Resembling.Sum();
         return new RepeatedReading(_model, _grid, evidence).Test(
             index,

@@ -8,6 +8,9 @@ internal sealed class InformationGain
     /// <summary>Bins an outcome of voltage, current or resistance is sorted into.</summary>
     public const int Bins = 64;
 
+    // Looks at several lamps that are less likely than this together are left out.
+    private const double LeastLooks = 0.001;
+
     private readonly ShortList _list;
     private readonly ReadingScale _scale;
     private readonly double[] _joint;
@@ -44,6 +47,87 @@ internal sealed class InformationGain
         else
             TakeNumbers(test.Instrument, column);
         return Mutual();
+    }
+
+    /// <summary>What the lamps of a round look like, each with the probability of every fault then, after
+    /// <see cref="BitsOfRound"/>.</summary>
+    public List<(Brightness[] Looks, double[] Joint)> Round { get; } = [];
+
+    /// <summary>Expected information of a look at several lamps at once, in bits.</summary>
+    /// <param name="looks">Indexes of the looks at single lamps.</param>
+    /// <param name="columns">What they show.</param>
+    public double BitsOfRound(int[] looks, Column[] columns)
+    {
+        Round.Clear();
+        if (looks.Length < 2)
+            return 0;
+        var seen = new double[looks.Length][];
+        for (int l = 0; l < looks.Length; l++)
+        {
+            Column column = columns[looks[l]];
+            seen[l] = new double[_list.Weights.Length * 4];
+            for (int m = 0; m < _list.Weights.Length; m++)
+            {
+                double sigma = Math.Sqrt(column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m));
+                for (int look = 0; look < 4; look++)
+                    seen[l][m * 4 + look] =
+                        (1 - _scale.Blunder) * LookScale.Probability((Brightness)look, column.Value[m], sigma)
+                        + 0.25 * _scale.Blunder;
+            }
+        }
+
+        Branch([.. _list.Weights], [.. _list.Resembling], new Brightness[looks.Length], 0, seen);
+        var outcomes = Round.Select(r => r.Joint.Sum()).ToArray();
+        double[] families = new double[_list.Count];
+        foreach ((_, double[] joint) in Round)
+            for (int f = 0; f < families.Length; f++)
+                families[f] += joint[f];
+        double bits = 0;
+        for (int o = 0; o < outcomes.Length; o++)
+            for (int f = 0; f < families.Length; f++)
+                if (Round[o].Joint[f] is > 0 and var joint)
+                    bits += joint * Math.Log2(joint / (families[f] * outcomes[o]));
+        return bits;
+    }
+
+    // One lamp after the other; looks that hardly go together are left out.
+    private void Branch(double[] listed, double[] resembling, Brightness[] looks, int lamp, double[][] seen)
+    {
+        if (lamp == seen.Length)
+        {
+            double[] joint = new double[_list.Count];
+            double notListed = resembling.Sum();
+            for (int m = 0; m < listed.Length; m++)
+                joint[_list.Of[m]] += _list.IsBroad[m] ? notListed : listed[m];
+            Round.Add(([.. looks], joint));
+            return;
+        }
+
+        double[] here = seen[lamp];
+        for (int look = 0; look < 4; look++)
+        {
+            double changed =
+                _list.Changed
+                * (
+                    NotListed.Healthy * here[look]
+                    + (1 - NotListed.Healthy) * ReadingScale.BroadLook((Brightness)look)
+                );
+            var left = new double[listed.Length];
+            var like = new double[listed.Length];
+            double sum = 0;
+            for (int m = 0; m < left.Length; m++)
+            {
+                double p = here[m * 4 + look];
+                if (!_list.IsBroad[m])
+                    sum += left[m] = listed[m] * p;
+                sum += like[m] = resembling[m] * ((1 - _list.Changed) * p + changed);
+            }
+
+            if (sum < LeastLooks)
+                continue;
+            looks[lamp] = (Brightness)look;
+            Branch(left, like, looks, lamp + 1, seen);
+        }
     }
 
     private void TakeLooks(Column column)

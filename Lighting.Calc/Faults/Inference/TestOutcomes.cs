@@ -39,27 +39,60 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
             for (int f = 0; f < families.Length; f++)
                 for (int b = first; b <= last; b++)
                     families[f] += gain.Joint[f * InformationGain.Bins + b];
-            double probability = families.Sum();
-            if (probability < LeastOutcome)
-                return;
-            ImmutableArray<FaultExplanation> likely =
-            [
-                .. Enumerable
-                    .Range(0, families.Length)
-                    .OrderByDescending(f => families[f])
-                    .Take(3)
-                    .Where(f => families[f] > 0.02 * probability)
-                    .Select(f => hypotheses.Named(f, families[f] / probability)),
-            ];
-            outcomes.Add(
-                new TestOutcome(
-                    name,
-                    probability,
-                    likely,
-                    Words(likely)
-                )
-            );
+            if (Outcome(name, families) is { } outcome)
+                outcomes.Add(outcome);
         }
+    }
+
+    private TestOutcome? Outcome(string name, double[] families)
+    {
+        double probability = families.Sum();
+        if (probability < LeastOutcome)
+            return null;
+        ImmutableArray<FaultExplanation> likely =
+        [
+            .. Enumerable
+                .Range(0, families.Length)
+                .OrderByDescending(f => families[f])
+                .Take(3)
+                .Where(f => families[f] > 0.02 * probability)
+                .Select(f => hypotheses.Named(f, families[f] / probability)),
+        ];
+        return new TestOutcome(name, probability, likely, Words(likely));
+    }
+
+    /// <summary>The outcomes of the round that <see cref="InformationGain.BitsOfRound"/> was last asked for: the lamps
+    /// that do not look as they should.</summary>
+    public ImmutableArray<TestOutcome> OfRound(TestPlace[] looks)
+    {
+        Brightness[] expected = [.. looks.Select(l => RoundOfLamps.Expected(model, l))];
+        // What hardly happens stands together.
+        double[] rest = new double[hypotheses.List.Count];
+        foreach ((_, double[] joint) in gain.Round.Where(r => r.Joint.Sum() < LeastOutcome))
+            for (int f = 0; f < rest.Length; f++)
+                rest[f] += joint[f];
+        return
+        [
+            .. gain
+                .Round.Where(r => r.Joint.Sum() >= LeastOutcome)
+                .Select(r =>
+                    Outcome(
+                        string.Join(
+                            ", ",
+                            looks
+                                .Select((l, i) => (Name: model.NameOf(l), Seen: r.Looks[i], Is: r.Looks[i] != expected[i]))
+                                .Where(l => l.Is)
+                                .Select(l => $"{l.Name} {FaultWords.Look(l.Seen, testLamp: false)}")
+                        ) is { Length: > 0 } odd
+                            ? odd
+                            : "every lamp as it should be",
+                        r.Joint
+                    )
+                )
+                .Append(Outcome("other lamps", rest))
+                .OfType<TestOutcome>()
+                .OrderByDescending(o => o.Probability),
+        ];
     }
 
     /// <summary>Likely faults in words.</summary>

@@ -19,7 +19,7 @@ internal sealed class NotListed(FaultCircuit circuit)
     )
 {
     /// <summary>Prior of what resembles a listed fault, against that fault's.</summary>
-    public const double Resembling = 0.15;
+    public const double Resembling = 0.2;
 
     /// <summary>Share of the readings that it changes which are as on a healthy bike; the others are anything.</summary>
     public const double Healthy = 0.6;

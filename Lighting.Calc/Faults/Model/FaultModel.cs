@@ -139,6 +139,7 @@ internal sealed class FaultModel
         test.Instrument switch
         {
             Instrument.Ammeter => Circuit.Bike.Fuses[test.Index].Name,
+            _ when test.IsEveryLamp => Reading.EveryLamp,
             Instrument.Visual or Instrument.GoodLamp or Instrument.Bench or Instrument.BenchReversed => Circuit
                 .Bike
                 .Lamps[test.Index]

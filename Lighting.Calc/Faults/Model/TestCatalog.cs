@@ -5,6 +5,9 @@ namespace Lighting.Calc;
 /// <summary>Every test that a person may be asked for, on one bike.</summary>
 internal static class TestCatalog
 {
+    /// <summary>Index of a look at every lamp.</summary>
+    public const int EveryLamp = -1;
+
     /// <summary>The tests: all instruments in the settings that cover everything, those behind a fuse switch by switch,
     /// and the lamps by themselves.</summary>
     public static ImmutableArray<TestPlace> Of(FaultModel model)
@@ -26,6 +29,7 @@ internal static class TestCatalog
             for (int l = 0; l < circuit.Lamps.Length; l++)
                 if (model.GivesLight(l))
                     tests.Add(new TestPlace(setting, Instrument.Visual, l));
+            tests.Add(new TestPlace(setting, Instrument.Visual, EveryLamp));
         }
 
         // The current that drains the battery.

@@ -49,7 +49,7 @@ internal sealed class ReadingScale(FaultCircuit circuit)
             anything = BlunderDensity(instrument);
         return instrument switch
         {
-            Instrument.Meter => NothingShare * At(0, 0.04)
+            Instrument.Meter => NothingShare * At(0, 0.1)
                 + AllShare * At(volts, 0.03 * volts)
                 + (1 - NothingShare - AllShare) * anything,
             Instrument.Ammeter => NothingShare * At(0, 0.04) + (1 - NothingShare) * anything,
