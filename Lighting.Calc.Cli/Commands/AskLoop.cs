@@ -142,7 +142,7 @@ internal sealed class AskLoop(FaultFinder finder, CommandConsole console, string
     private static string Expected(NextTest next) =>
         next.Instrument switch
         {
-            _ when next.IsEveryLamp => "good, or the lamps that are not as they should be: tail lamp dark, stop lamp dim",
+            _ when next.IsEveryLamp => "good, or the lamps that look wrong, such as tail lamp dark, stop lamp dim",
             Instrument.Meter => "a number of volts",
             Instrument.Ammeter => "a number of amps",
             Instrument.Ohmmeter => "a number of ohms, or OL",

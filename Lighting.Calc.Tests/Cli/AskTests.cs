@@ -48,7 +48,7 @@ public class AskTests
         string file = Path.Combine(folder.Path, "readings.csv");
         CliResult asked = await Ask(file, "purple\ntail lamp dark, stop lamp out\nquit\n");
         Assert.Contains("look at every lamp", asked.Output, StringComparison.Ordinal);
-        Assert.Contains("'purple' is no answer to this test: good, or the lamps", asked.Output, StringComparison.Ordinal);
+        Assert.Contains("'purple' is no answer to this test: good, or", asked.Output, StringComparison.Ordinal);
         Assert.Contains("Test 2: ", asked.Output, StringComparison.Ordinal);
         string[] rows = await File.ReadAllLinesAsync(file, TestContext.Current.CancellationToken);
         Assert.Contains(rows, r => r.Contains("tail lamp,visual,dark", StringComparison.Ordinal));

@@ -12,6 +12,9 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
 
     public const int MostTests = 40;
 
+    /// <summary>From this probability on the tool gives the repair.</summary>
+    public const double Named = 0.8;
+
     /// <summary>The tool chooses every test.</summary>
     public const string Own = "own choice";
 
@@ -109,11 +112,14 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
         IEnumerator<TestPlace> tests = ListOrder().GetEnumerator();
         double slowest = 0;
         int taken = 0;
+        (int Tests, bool IsRight)? named = null;
         while (true)
         {
             var watch = Stopwatch.StartNew();
             Diagnosis diagnosis = finder.Diagnose(readings, seekNext: own);
             slowest = Math.Max(slowest, watch.Elapsed.TotalMilliseconds);
+            if (named is null && readings.Count > 0 && diagnosis.Ranked[0].Probability >= Named)
+                named = (taken, isTrue(diagnosis.Ranked[0]));
             TestPlace? next =
                 own ? diagnosis.Next?.Place
                 : tests.MoveNext() ? tests.Current
@@ -127,6 +133,8 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
                     finder.Model.Members[0],
                     order,
                     taken,
+                    named?.Tests ?? taken,
+                    named?.IsRight ?? isTrue(diagnosis.Ranked[0]),
                     isTrue(diagnosis.Ranked[0]),
                     diagnosis.Ranked[0].Probability,
                     diagnosis,

@@ -17,21 +17,24 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
 
     public static TheoryData<string, string> BikesAndOrders =>
         [
-            .. from name in DemoBikes.Names
+            .. from name in Bikes
             from order in Orders
             select new TheoryDataRow<string, string>(name.Data, order),
         ];
 
+    public static TheoryData<string> Bikes => [.. DemoBikes.Names, DemoBikes.TwoFuses];
+
     private static string[] Orders => [FaultBenchmark.Complaint, FaultBenchmark.Own, ByEffort];
 
-    /// <summary>Sixty cases, always the same: twenty of each demo bike.</summary>
+    /// <summary>Sixty cases, always the same: fifteen of each bike.</summary>
     [Theory]
     [InlineData("fell-lightweight")]
     [InlineData("chapel-single")]
     [InlineData("valley-twin")]
+    [InlineData(DemoBikes.TwoFuses)]
     public void A_sample_of_all_faults_is_found_by_the_tests_the_tool_chooses(string name)
     {
-        const int sample = 20;
+        const int sample = 15;
         FaultFinder finder = DemoBikes.FewestTests(name);
         var benchmark = new FaultBenchmark(finder, Seed);
         ImmutableArray<FaultMember> cases = FaultBenchmark.Cases(finder);
@@ -47,7 +50,7 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
 
     // Takes minutes: only when asked for.
     [Theory(Explicit = true)]
-    [MemberData(nameof(DemoBikes.Names), MemberType = typeof(DemoBikes))]
+    [MemberData(nameof(Bikes))]
     [Trait("run", "full")]
     public void Half_splitting_with_the_expected_readings_in_hand(string name)
     {
@@ -100,7 +103,7 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
             runs.Count(r => r.Found) >= 0.9 * runs.Length,
             $"{runs.Count(r => r.Found)} of {runs.Length} found"
         );
-        Assert.DoesNotContain(runs, r => !r.Found && r.Probability > 0.99);
+        Assert.DoesNotContain(runs, r => !r.Found && r.Probability >= 0.9);
         Assert.True(Median(runs) <= 6, $"median {Median(runs)} tests");
     }
 
@@ -108,7 +111,12 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
 
     private void Report(string name, string order, BenchmarkRun[] runs)
     {
-        int[] tests = [.. runs.Select(r => r.Tests).Order()];
+        int[] tests = [.. runs.Select(r => r.Tests).Order()],
+            toName = [.. runs.Select(r => r.TestsToName).Order()];
+        output.WriteLine(
+            $"{name}, {order}, named: {runs.Count(r => r.IsNamedRight)} of {runs.Length} right, median "
+                + $"{toName[toName.Length / 2]}, nine of ten within {toName[toName.Length * 9 / 10]}, worst {toName[^1]}"
+        );
         output.WriteLine(
             $"{name}, {order}: {runs.Length} cases, found {100.0 * runs.Count(r => r.Found) / runs.Length:F1} %, tests "
                 + $"median {Median(runs)}, mean {tests.Average():F1}, nine of ten within "

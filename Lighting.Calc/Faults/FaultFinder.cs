@@ -19,8 +19,8 @@ public sealed class FaultFinder
     // Something that is not listed may be two that are.
     private const double SeeksPairs = 0.3;
 
-    // From this probability on, and of so many readings, one that the likeliest fault leaves unexplained is measured once
-    // more; an eye is doubted only where the fault would be named.
+    // From this probability on, and of so many readings, one that the likeliest fault leaves unexplained is measured
+    // once more; an eye is doubted only where the fault would be named.
     private const double Believed = 0.4;
     private const int LeastRepeated = 3;
 
@@ -103,7 +103,9 @@ public sealed class FaultFinder
         // Where a short may be, no ammeter goes into the fuse's place, and no jumper past it.
         TestPlace[] tests =
         [
-            .. _tests.Where(t => !t.IsEveryLamp && (list.Shorts <= NextTestSearch.LeastShort || !NextTestSearch.FeedsShort(t))),
+            .. _tests.Where(t =>
+                !t.IsEveryLamp && (list.Shorts <= NextTestSearch.LeastShort || !NextTestSearch.FeedsShort(t))
+            ),
         ];
         Column[] columns = list.Columns(tests, cancellationToken);
         FaultGroup[] groups =

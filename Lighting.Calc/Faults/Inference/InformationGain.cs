@@ -9,7 +9,7 @@ internal sealed class InformationGain
     public const int Bins = 64;
 
     // Looks at several lamps that are less likely than this together are left out.
-    private const double LeastLooks = 0.001;
+    private const double LeastLooks = 0.002;
 
     private readonly ShortList _list;
     private readonly ReadingScale _scale;
@@ -50,7 +50,7 @@ internal sealed class InformationGain
     }
 
     /// <summary>What the lamps of a round look like, each with the probability of every fault then, after
-    /// <see cref="BitsOfRound"/>.</summary>
+    /// <see cref="BitsOfRound"/>; first, without looks, what hardly happens.</summary>
     public List<(Brightness[] Looks, double[] Joint)> Round { get; } = [];
 
     /// <summary>Expected information of a look at several lamps at once, in bits.</summary>
@@ -76,6 +76,7 @@ internal sealed class InformationGain
             }
         }
 
+        Round.Add(([], new double[_list.Count]));
         Branch([.. _list.Weights], [.. _list.Resembling], new Brightness[looks.Length], 0, seen);
         var outcomes = Round.Select(r => r.Joint.Sum()).ToArray();
         double[] families = new double[_list.Count];
@@ -88,6 +89,14 @@ internal sealed class InformationGain
                 if (Round[o].Joint[f] is > 0 and var joint)
                     bits += joint * Math.Log2(joint / (families[f] * outcomes[o]));
         return bits;
+    }
+
+    // The first outcome is what hardly happens.
+    private void TakeRest(double[] listed, double[] resembling)
+    {
+        double[] rest = Round[0].Joint;
+        for (int m = 0; m < listed.Length; m++)
+            rest[_list.Of[m]] += _list.IsBroad[m] ? resembling.Sum() : listed[m];
     }
 
     // One lamp after the other; looks that hardly go together are left out.
@@ -124,7 +133,11 @@ internal sealed class InformationGain
             }
 
             if (sum < LeastLooks)
+            {
+                TakeRest(left, like);
                 continue;
+            }
+
             looks[lamp] = (Brightness)look;
             Branch(left, like, looks, lamp + 1, seen);
         }
@@ -221,9 +234,15 @@ internal sealed class InformationGain
             TakeNotListed(instrument, broad, like, resembling, healthy);
     }
 
-    // What something not listed makes of a reading: as what it resembles, as on a healthy bike, or anything: most of the
-    // scale, and more at its ends.
-    private void TakeNotListed(Instrument instrument, int broad, Span<double> like, double resembling, Span<double> healthy)
+    // What something not listed makes of a reading: as what it resembles, as on a healthy bike, or anything, most of
+    // the scale and more at its ends.
+    private void TakeNotListed(
+        Instrument instrument,
+        int broad,
+        Span<double> like,
+        double resembling,
+        Span<double> healthy
+    )
     {
         int row = _list.Of[broad] * Bins;
         double sum = 0;

@@ -275,7 +275,8 @@ internal sealed class PairSearch(
         double prior = Math.Log(model.PriorOf(a) * model.PriorOf(b)),
             resembling = 0;
         for (int k = 0; k < NotListed.Shares; k++)
-            resembling += NotListed.Resembling / NotListed.Shares * Math.Exp(likelihood.Resembling(k) - likelihood.Logarithm);
+            resembling +=
+                NotListed.Resembling / NotListed.Shares * Math.Exp(likelihood.Resembling(k) - likelihood.Logarithm);
         return (likelihood.Logarithm + prior, likelihood.Logarithm + prior + Math.Log(resembling));
     }
 

@@ -53,5 +53,6 @@ internal sealed class RepeatedReading(
         return new TestOutcome(name, probability, likely, TestOutcomes.Words(likely));
     }
 
-    private static double Bits(Posterior posterior) => -posterior.FamilyWeights.Where(w => w > 0).Sum(w => w * Math.Log2(w));
+    private static double Bits(Posterior posterior) =>
+        -posterior.FamilyWeights.Where(w => w > 0).Sum(w => w * Math.Log2(w));
 }

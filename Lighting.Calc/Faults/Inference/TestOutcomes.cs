@@ -68,20 +68,20 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
         Brightness[] expected = [.. looks.Select(l => RoundOfLamps.Expected(model, l))];
         // What hardly happens stands together.
         double[] rest = new double[hypotheses.List.Count];
-        foreach ((_, double[] joint) in gain.Round.Where(r => r.Joint.Sum() < LeastOutcome))
+        foreach ((_, double[] joint) in gain.Round.Where(IsRest))
             for (int f = 0; f < rest.Length; f++)
                 rest[f] += joint[f];
         return
         [
             .. gain
-                .Round.Where(r => r.Joint.Sum() >= LeastOutcome)
+                .Round.Where(r => !IsRest(r))
                 .Select(r =>
                     Outcome(
                         string.Join(
                             ", ",
                             looks
-                                .Select((l, i) => (Name: model.NameOf(l), Seen: r.Looks[i], Is: r.Looks[i] != expected[i]))
-                                .Where(l => l.Is)
+                                .Select((l, i) => (Name: model.NameOf(l), Seen: r.Looks[i], Expected: expected[i]))
+                                .Where(l => l.Seen != l.Expected)
                                 .Select(l => $"{l.Name} {FaultWords.Look(l.Seen, testLamp: false)}")
                         ) is { Length: > 0 } odd
                             ? odd
@@ -93,6 +93,9 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
                 .OfType<TestOutcome>()
                 .OrderByDescending(o => o.Probability),
         ];
+
+        static bool IsRest((Brightness[] Looks, double[] Joint) round) =>
+            round.Looks.Length == 0 || round.Joint.Sum() < LeastOutcome;
     }
 
     /// <summary>Likely faults in words.</summary>

@@ -7,10 +7,10 @@ internal sealed class ReadingScale(FaultCircuit circuit)
     public const double MostAmperes = 20;
 
     /// <summary>Share of the readings that something not listed makes nothing: 0 V, 0 A, an open circuit.</summary>
-    public const double NothingShare = 0.35;
+    public const double NothingShare = 0.2;
 
     /// <summary>Share of those that it makes all: the battery's voltage, no resistance.</summary>
-    public const double AllShare = 0.25;
+    public const double AllShare = 0.2;
 
     private readonly FaultFindingOptions _options = circuit.Options;
 

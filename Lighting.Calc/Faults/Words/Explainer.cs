@@ -45,10 +45,10 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         ConflictingReading? odd = Conflicting(Fits(posterior.Best(like))).FirstOrDefault();
         string but = odd is null ? "" : $", but not with this: {odd.Message}";
         return like == 0
-            ? $"Most readings are normal{but}. Left to look at: that point, what is joined to it, and what is fitted that "
-                + "the lists do not have."
-            : $"It shows most like {model.Families[like].Title(FaultOf(like))}{but}. Left to look at: that part, where its "
-                + "wires end, what else is joined there, and a second fault.";
+            ? $"Most readings are normal{but}. Left to look at: that point, what is joined to it, and what is fitted "
+                + "that the lists do not have."
+            : $"It shows most like {model.Families[like].Title(FaultOf(like))}{but}. Left to look at: that part, where "
+                + "its wires end, what else is joined there, and a second fault.";
     }
 
     /// <summary>Fit of every reading to the best severity of a family.</summary>

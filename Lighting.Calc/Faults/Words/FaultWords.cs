@@ -95,7 +95,8 @@ internal static class FaultWords
         string live = $"{engine}with {test.Setting}, {jumper}";
         string black = test.To >= 0 ? circuit.Points[test.To] : Bike.BatteryMinus;
         string cold = coil ? "engine off and the lighting coil unplugged" : "battery disconnected";
-        bool several = test.Instrument == Instrument.Visual && !test.IsEveryLamp && circuit.Bike.Lamps[test.Index].Quantity > 1;
+        bool several =
+            test.Instrument == Instrument.Visual && !test.IsEveryLamp && circuit.Bike.Lamps[test.Index].Quantity > 1;
         return test.Instrument switch
         {
             Instrument.Meter => $"{live}meter{(coil ? " on AC voltage" : "")} from {name} to {black}",
