@@ -142,6 +142,28 @@ public class FaultFinderTests
         );
     }
 
+    // The other probe is all that the point is joined to.
+    [Fact]
+    public void A_point_that_is_joined_to_nothing_follows_the_other_probe()
+    {
+        FaultFinder finder = DemoBikes.Finder(DemoBikes.TwoFuses);
+        FaultModel model = finder.Model;
+        int dead = model.FirstOf[
+            model.Families.ToList().FindIndex(f => f.Kind == FaultKind.LampDead && f.PartName == "standing ballast")
+        ];
+        Column column = model.Of(
+            new TestPlace(
+                SettingEnumeration.Held(finder.Bike, Condition.Parse("light=low")),
+                Instrument.Meter,
+                model.Circuit.NodeOf("stand line"),
+                model.Circuit.NodeOf("position line")
+            ),
+            Cancellation
+        );
+        Assert.Equal(0, column.Value[dead], 0.05);
+        Assert.Equal(0, column.Value[0], 0.05);
+    }
+
     [Fact]
     public void What_is_wrong_with_readings_is_said_all_at_once()
     {
