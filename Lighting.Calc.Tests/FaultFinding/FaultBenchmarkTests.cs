@@ -45,7 +45,7 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
                 .Select(i => benchmark.Run(cases[i * cases.Length / sample], FaultBenchmark.Complaint)),
         ];
         Report(name, FaultBenchmark.Complaint, runs);
-        Require(runs);
+        Require(runs, found: 0.9, wrong: 0);
     }
 
     // Takes minutes: only when asked for.
@@ -67,8 +67,7 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
         output.WriteLine(
             $"{name}, half-splitting: {runs.Length} of {cases.Length} cases with a complaint, found "
                 + $"{100.0 * runs.Count(r => r.Found) / runs.Length:F1} %, tests median {tests[tests.Length / 2]}, "
-                + $"nine "
-                + $"of ten within {tests[tests.Length * 9 / 10]}, worst {tests[^1]}"
+                + $"nine of ten within {tests[tests.Length * 9 / 10]}, worst {tests[^1]}"
         );
         Assert.NotEmpty(runs);
     }
@@ -94,18 +93,23 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
         ];
         Report(name, order, runs);
         output.WriteLine($"   {watch.Elapsed.TotalMinutes:F1} min");
-        Require(runs);
+        Require(runs, found: 0.85, wrong: 0.04);
     }
 
-    private static void Require(BenchmarkRun[] runs)
+    private static void Require(BenchmarkRun[] runs, double found, double wrong)
     {
         Assert.True(
-            runs.Count(r => r.Found) >= 0.9 * runs.Length,
+            runs.Count(r => r.Found) >= found * runs.Length,
             $"{runs.Count(r => r.Found)} of {runs.Length} found"
         );
-        Assert.DoesNotContain(runs, r => !r.Found && r.Probability >= 0.9);
+        Assert.True(
+            runs.Count(IsSureAndWrong) <= wrong * runs.Length,
+            $"{runs.Count(IsSureAndWrong)} of {runs.Length} sure and wrong"
+        );
         Assert.True(Median(runs) <= 6, $"median {Median(runs)} tests");
     }
+
+    private static bool IsSureAndWrong(BenchmarkRun run) => !run.Found && run.Probability >= 0.9;
 
     private static int Median(BenchmarkRun[] runs) => runs.Select(r => r.Tests).Order().ElementAt(runs.Length / 2);
 
@@ -115,7 +119,8 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
             toName = [.. runs.Select(r => r.TestsToName).Order()];
         output.WriteLine(
             $"{name}, {order}, named: {runs.Count(r => r.IsNamedRight)} of {runs.Length} right, median "
-                + $"{toName[toName.Length / 2]}, nine of ten within {toName[toName.Length * 9 / 10]}, worst {toName[^1]}"
+                + $"{toName[toName.Length / 2]}, nine of ten within {toName[toName.Length * 9 / 10]}, worst "
+                + $"{toName[^1]}"
         );
         output.WriteLine(
             $"{name}, {order}: {runs.Length} cases, found {100.0 * runs.Count(r => r.Found) / runs.Length:F1} %, tests "

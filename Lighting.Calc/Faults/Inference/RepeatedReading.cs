@@ -45,7 +45,8 @@ internal sealed class RepeatedReading(
         [
             .. Enumerable
                 .Range(0, model.Families.Length)
-                .OrderByDescending(f => posterior.FamilyWeights[f])
+                .OrderBy(f => model.Families[f].IsBroad && posterior.FamilyWeights[f] < FaultGroup.NotListedLeads)
+                .ThenByDescending(f => posterior.FamilyWeights[f])
                 .Take(Mentioned)
                 .Where(f => posterior.FamilyWeights[f] > 0.02)
                 .Select(f => explainer.Named(f, posterior.FamilyWeights[f])),

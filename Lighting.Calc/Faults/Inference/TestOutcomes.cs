@@ -44,6 +44,10 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
         }
     }
 
+    private bool IsNotListed(int hypothesis) =>
+        hypothesis < hypotheses.List.Families.Length
+        && model.Families[hypotheses.List.Families[hypothesis]].IsBroad;
+
     private TestOutcome? Outcome(string name, double[] families)
     {
         double probability = families.Sum();
@@ -53,7 +57,8 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
         [
             .. Enumerable
                 .Range(0, families.Length)
-                .OrderByDescending(f => families[f])
+                .OrderBy(f => IsNotListed(f) && families[f] < FaultGroup.NotListedLeads * probability)
+                .ThenByDescending(f => families[f])
                 .Take(3)
                 .Where(f => families[f] > 0.02 * probability)
                 .Select(f => hypotheses.Named(f, families[f] / probability)),
