@@ -9,6 +9,9 @@ internal sealed class AskLoop(FaultFinder finder, CommandConsole console, string
     // From this probability on the repair comes before another test.
     private const double Found = 0.9;
 
+    // How many readings each answer gave.
+    private readonly Stack<int> _answers = new();
+
     /// <summary>Asks until a fault is found, no test tells more, or nobody answers.</summary>
     /// <returns>The last diagnosis.</returns>
     /// <exception cref="InputException">A reading is wrong, or the file cannot be written.</exception>
@@ -38,7 +41,7 @@ internal sealed class AskLoop(FaultFinder finder, CommandConsole console, string
                 return diagnosis;
             }
 
-            Say($"Test {readings.Count(r => !r.IsSkipped) + 1}: {next.Instruction}");
+            Say($"Test {Taken() + 1}: {next.Instruction}");
             foreach (
                 string caution in Cautions
                     .OfTest(finder.Bike, next.Instrument, finder.EngineSpeed is not null, next.Jumper is not null)
@@ -71,27 +74,54 @@ internal sealed class AskLoop(FaultFinder finder, CommandConsole console, string
                     Say("There is nothing to undo.");
                     continue;
                 case "undo":
-                    readings.RemoveAt(readings.Count - 1);
+                    int last = _answers.TryPop(out int count) ? count : 1;
+                    readings.RemoveRange(readings.Count - last, last);
                     break;
                 case "skip":
                     readings.Add(next.Row with { IsSkipped = true });
+                    _answers.Push(1);
+                    break;
+                case var _ when next.IsEveryLamp:
+                    if (RoundOfLamps.Answered(finder.Model, next.Row, said) is not { } round)
+                    {
+                        Say($"'{said}' is no answer to this test: {Expected(next)}.");
+                        continue;
+                    }
+
+                    readings.AddRange(round);
+                    _answers.Push(round.Count);
                     break;
                 default:
                     if (ReadingText.Answered(next.Row, said) is not { } reading)
                     {
-                        Say($"'{said}' is no answer to this test: {Expected(next.Instrument)}.");
+                        Say($"'{said}' is no answer to this test: {Expected(next)}.");
                         continue;
                     }
 
                     if (!IsPossible(reading))
                         continue;
                     readings.Add(reading);
+                    _answers.Push(1);
                     break;
             }
 
             ResultFile.Write(path, BikeListsWriter.Write(readings));
             return true;
         }
+    }
+
+    // A round of the lamps is one test.
+    private int Taken()
+    {
+        Reading[] taken = [.. readings.Where(r => !r.IsSkipped)];
+        return taken
+            .Index()
+            .Count(r =>
+                r.Index == 0
+                || r.Item.Instrument != Instrument.Visual
+                || taken[r.Index - 1].Instrument != Instrument.Visual
+                || !r.Item.When.Equals(taken[r.Index - 1].When)
+            );
     }
 
     private bool IsPossible(Reading reading)
@@ -109,9 +139,10 @@ internal sealed class AskLoop(FaultFinder finder, CommandConsole console, string
         return true;
     }
 
-    private static string Expected(Instrument instrument) =>
-        instrument switch
+    private static string Expected(NextTest next) =>
+        next.Instrument switch
         {
+            _ when next.IsEveryLamp => "good, or the lamps that look wrong, such as tail lamp dark, stop lamp dim",
             Instrument.Meter => "a number of volts",
             Instrument.Ammeter => "a number of amps",
             Instrument.Ohmmeter => "a number of ohms, or OL",

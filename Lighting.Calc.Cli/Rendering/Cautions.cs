@@ -29,6 +29,9 @@ internal static class Cautions
     public static CautionList OfTest(Bike bike, Instrument instrument, bool isRunning, bool hasJumper) =>
         new(CautionTexts.OfTest(bike, instrument, isRunning, hasJumper));
 
+    /// <summary>For the jumper tests of a sheet.</summary>
+    public static CautionList OfJumpers { get; } = new(CautionTexts.OfJumpers);
+
     /// <summary>What an ammeter's reading needs beside it: nothing, or that most meters do not reach it.</summary>
     public static string RangeOf(ElectricCurrent highest) => CautionTexts.RangeOf(highest);
 }

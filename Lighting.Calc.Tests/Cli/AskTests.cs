@@ -11,7 +11,7 @@ public class AskTests
     {
         using var folder = new TemporaryFolder();
         string file = Path.Combine(folder.Path, "readings.csv");
-        CliResult first = await Ask(file, "12.4\nquit\n");
+        CliResult first = await Ask(file, "good\nquit\n");
         Assert.Contains("Test 1: ", first.Output, StringComparison.Ordinal);
         Assert.Contains("Test 2: ", first.Output, StringComparison.Ordinal);
         string[] rows = await File.ReadAllLinesAsync(file, TestContext.Current.CancellationToken);
@@ -39,6 +39,23 @@ public class AskTests
         CliResult undone = await Ask(file, "undo\n");
         Assert.Contains(tests[0], undone.Output, StringComparison.Ordinal);
         Assert.Single(await File.ReadAllLinesAsync(file, TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task A_round_of_the_lamps_is_one_test_and_takes_those_that_look_wrong()
+    {
+        using var folder = new TemporaryFolder();
+        string file = Path.Combine(folder.Path, "readings.csv");
+        CliResult asked = await Ask(file, "purple\ntail lamp dark, stop lamp out\nquit\n");
+        Assert.Contains("look at every lamp", asked.Output, StringComparison.Ordinal);
+        Assert.Contains("'purple' is no answer to this test: good, or", asked.Output, StringComparison.Ordinal);
+        Assert.Contains("Test 2: ", asked.Output, StringComparison.Ordinal);
+        string[] rows = await File.ReadAllLinesAsync(file, TestContext.Current.CancellationToken);
+        Assert.Contains(rows, r => r.Contains("tail lamp,visual,dark", StringComparison.Ordinal));
+        Assert.Contains(rows, r => r.Contains("stop lamp,visual,dark", StringComparison.Ordinal));
+        Assert.Contains(rows, r => r.Contains("left indicators,visual,", StringComparison.Ordinal));
+        CliResult undone = await Ask(file, "");
+        Assert.Contains("Test 2: ", undone.Output, StringComparison.Ordinal);
     }
 
     [Fact]

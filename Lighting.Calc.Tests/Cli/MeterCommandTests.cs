@@ -44,6 +44,7 @@ public class MeterCommandTests
         int rows =
             expected["settings"]!.AsArray().Sum(s => s!["points"]!.AsArray().Count + s["fuses"]!.AsArray().Count)
             + expected["ohms"]!.AsArray().Count
+            + expected["jumpers"]!.AsArray().Count
             + 1; // the drain
         string sheet = await Run("readings", "valley-twin");
         Assert.Equal(rows, sheet.Split("________").Length - 1);

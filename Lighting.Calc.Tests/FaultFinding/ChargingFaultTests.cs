@@ -86,7 +86,7 @@ public class ChargingFaultTests
         );
         Assert.Empty(found.Findings.Where(f => f.Severity == Severity.Fault));
         Assert.Equal(FaultKind.RegulatorVoltageHigh, found.Ranked[0].Best.Faults[0].Kind);
-        Assert.True(found.Ranked[0].Probability > 0.9);
+        Assert.True(found.Ranked[0].Probability > 0.8);
         Assert.Contains("V, overcharging", found.Summary, StringComparison.Ordinal);
         Assert.NotNull(found.Repair);
     }

@@ -27,10 +27,48 @@ internal static class DemoBikes
         }
     }
 
+    /// <summary>A bike that is none of the demo's: 29 wires, two fuses in a row, two brake switches, and earths that
+    /// run in loops.</summary>
+    public const string TwoFuses = "commuter with two fuses";
+
     public static Bike Load(string name)
     {
+        if (name == TwoFuses)
+            return WithSecondFuse(
+                BikeLists
+                    .Read(Path.Combine(Folder, "..", "..", "Lighting.Calc.Tests", "ForeignBikes", "commuter"))
+                    .Value.Bike
+            );
         ListResult<BikeLists> lists = BikeLists.Read(Path.Combine(Folder, name));
         return lists.Value.Bike;
+    }
+
+    private static Bike WithSecondFuse(Bike commuter)
+    {
+        Run feed = commuter.Runs.Single(r => r.Name == "light feed");
+        return commuter with
+        {
+            Fuses =
+            [
+                .. commuter.Fuses,
+                commuter.Fuses[0] with
+                {
+                    Name = "lights",
+                    From = "light fuse in",
+                    To = "light fuse out",
+                    Rating = UnitsNet.ElectricCurrent.FromAmperes(10),
+                },
+            ],
+            Runs =
+            [
+                .. commuter.Runs.Select(r => r == feed ? r with { From = "light fuse out" } : r),
+                feed with
+                {
+                    Name = "light fuse lead",
+                    To = "light fuse in",
+                },
+            ],
+        };
     }
 
     public static FaultFinder Finder(string name) =>

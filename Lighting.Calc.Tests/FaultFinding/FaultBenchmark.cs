@@ -12,6 +12,9 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
 
     public const int MostTests = 40;
 
+    /// <summary>From this probability on the tool gives the repair.</summary>
+    public const double Named = 0.8;
+
     /// <summary>The tool chooses every test.</summary>
     public const string Own = "own choice";
 
@@ -108,31 +111,38 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
         bool own = order is Own or Complaint or Complaints;
         IEnumerator<TestPlace> tests = ListOrder().GetEnumerator();
         double slowest = 0;
+        int taken = 0;
+        (int Tests, bool IsRight)? named = null;
         while (true)
         {
             var watch = Stopwatch.StartNew();
             Diagnosis diagnosis = finder.Diagnose(readings, seekNext: own);
             slowest = Math.Max(slowest, watch.Elapsed.TotalMilliseconds);
+            if (named is null && readings.Count > 0 && diagnosis.Ranked[0].Probability >= Named)
+                named = (taken, isTrue(diagnosis.Ranked[0]));
             TestPlace? next =
                 own ? diagnosis.Next?.Place
                 : tests.MoveNext() ? tests.Current
                 : null;
             if (
-                readings.Count >= MostTests
+                taken >= MostTests
                 || next is not { } asked
                 || (readings.Count > 0 && diagnosis.Ranked[0].Probability >= enough)
             )
                 return new BenchmarkRun(
                     finder.Model.Members[0],
                     order,
-                    readings.Count,
+                    taken,
+                    named?.Tests ?? taken,
+                    named?.IsRight ?? isTrue(diagnosis.Ranked[0]),
                     isTrue(diagnosis.Ranked[0]),
                     diagnosis.Ranked[0].Probability,
                     diagnosis,
                     readings,
                     slowest
                 );
-            readings.Add(bike.Read(asked));
+            taken++;
+            readings.AddRange(bike.Answer(asked));
         }
     }
 

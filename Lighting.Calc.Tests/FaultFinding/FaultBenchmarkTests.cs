@@ -17,21 +17,24 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
 
     public static TheoryData<string, string> BikesAndOrders =>
         [
-            .. from name in DemoBikes.Names
+            .. from name in Bikes
             from order in Orders
             select new TheoryDataRow<string, string>(name.Data, order),
         ];
 
+    public static TheoryData<string> Bikes => [.. DemoBikes.Names, DemoBikes.TwoFuses];
+
     private static string[] Orders => [FaultBenchmark.Complaint, FaultBenchmark.Own, ByEffort];
 
-    /// <summary>Sixty cases, always the same: twenty of each demo bike.</summary>
+    /// <summary>Sixty cases, always the same: fifteen of each bike.</summary>
     [Theory]
     [InlineData("fell-lightweight")]
     [InlineData("chapel-single")]
     [InlineData("valley-twin")]
+    [InlineData(DemoBikes.TwoFuses)]
     public void A_sample_of_all_faults_is_found_by_the_tests_the_tool_chooses(string name)
     {
-        const int sample = 20;
+        const int sample = 15;
         FaultFinder finder = DemoBikes.FewestTests(name);
         var benchmark = new FaultBenchmark(finder, Seed);
         ImmutableArray<FaultMember> cases = FaultBenchmark.Cases(finder);
@@ -42,12 +45,12 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
                 .Select(i => benchmark.Run(cases[i * cases.Length / sample], FaultBenchmark.Complaint)),
         ];
         Report(name, FaultBenchmark.Complaint, runs);
-        Require(runs);
+        Require(runs, found: 0.9, wrong: 0);
     }
 
     // Takes minutes: only when asked for.
     [Theory(Explicit = true)]
-    [MemberData(nameof(DemoBikes.Names), MemberType = typeof(DemoBikes))]
+    [MemberData(nameof(Bikes))]
     [Trait("run", "full")]
     public void Half_splitting_with_the_expected_readings_in_hand(string name)
     {
@@ -64,8 +67,7 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
         output.WriteLine(
             $"{name}, half-splitting: {runs.Length} of {cases.Length} cases with a complaint, found "
                 + $"{100.0 * runs.Count(r => r.Found) / runs.Length:F1} %, tests median {tests[tests.Length / 2]}, "
-                + $"nine "
-                + $"of ten within {tests[tests.Length * 9 / 10]}, worst {tests[^1]}"
+                + $"nine of ten within {tests[tests.Length * 9 / 10]}, worst {tests[^1]}"
         );
         Assert.NotEmpty(runs);
     }
@@ -91,24 +93,35 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
         ];
         Report(name, order, runs);
         output.WriteLine($"   {watch.Elapsed.TotalMinutes:F1} min");
-        Require(runs);
+        Require(runs, found: 0.85, wrong: 0.04);
     }
 
-    private static void Require(BenchmarkRun[] runs)
+    private static void Require(BenchmarkRun[] runs, double found, double wrong)
     {
         Assert.True(
-            runs.Count(r => r.Found) >= 0.9 * runs.Length,
+            runs.Count(r => r.Found) >= found * runs.Length,
             $"{runs.Count(r => r.Found)} of {runs.Length} found"
         );
-        Assert.DoesNotContain(runs, r => !r.Found && r.Probability > 0.99);
+        Assert.True(
+            runs.Count(IsSureAndWrong) <= wrong * runs.Length,
+            $"{runs.Count(IsSureAndWrong)} of {runs.Length} sure and wrong"
+        );
         Assert.True(Median(runs) <= 6, $"median {Median(runs)} tests");
     }
+
+    private static bool IsSureAndWrong(BenchmarkRun run) => !run.Found && run.Probability >= 0.9;
 
     private static int Median(BenchmarkRun[] runs) => runs.Select(r => r.Tests).Order().ElementAt(runs.Length / 2);
 
     private void Report(string name, string order, BenchmarkRun[] runs)
     {
-        int[] tests = [.. runs.Select(r => r.Tests).Order()];
+        int[] tests = [.. runs.Select(r => r.Tests).Order()],
+            toName = [.. runs.Select(r => r.TestsToName).Order()];
+        output.WriteLine(
+            $"{name}, {order}, named: {runs.Count(r => r.IsNamedRight)} of {runs.Length} right, median "
+                + $"{toName[toName.Length / 2]}, nine of ten within {toName[toName.Length * 9 / 10]}, worst "
+                + $"{toName[^1]}"
+        );
         output.WriteLine(
             $"{name}, {order}: {runs.Length} cases, found {100.0 * runs.Count(r => r.Found) / runs.Length:F1} %, tests "
                 + $"median {Median(runs)}, mean {tests.Average():F1}, nine of ten within "

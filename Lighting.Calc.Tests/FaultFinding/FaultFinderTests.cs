@@ -135,8 +135,33 @@ public class FaultFinderTests
         Assert.InRange(diagnosis.Ranked.Sum(g => g.Probability), 0.95, 1.0000001);
         Assert.All(
             diagnosis.Ranked.Zip(diagnosis.Ranked.Skip(1)),
-            p => Assert.True(p.First.Probability >= p.Second.Probability)
+            p =>
+                Assert.True(
+                    p.First.Probability >= p.Second.Probability || p.Second.Best.Faults[0].Kind == FaultKind.NotListed
+                )
         );
+    }
+
+    // The other probe is all that the point is joined to.
+    [Fact]
+    public void A_point_that_is_joined_to_nothing_follows_the_other_probe()
+    {
+        FaultFinder finder = DemoBikes.Finder(DemoBikes.TwoFuses);
+        FaultModel model = finder.Model;
+        int dead = model.FirstOf[
+            model.Families.ToList().FindIndex(f => f.Kind == FaultKind.LampDead && f.PartName == "standing ballast")
+        ];
+        Column column = model.Of(
+            new TestPlace(
+                SettingEnumeration.Held(finder.Bike, Condition.Parse("light=low")),
+                Instrument.Meter,
+                model.Circuit.NodeOf("stand line"),
+                model.Circuit.NodeOf("position line")
+            ),
+            Cancellation
+        );
+        Assert.Equal(0, column.Value[dead], 0.05);
+        Assert.Equal(0, column.Value[0], 0.05);
     }
 
     [Fact]
@@ -336,11 +361,8 @@ public class FaultFinderTests
             Cancellation
         );
         Assert.Equal(FaultKind.NotListed, diagnosis.Ranked[0].Best.Faults[0].Kind);
-        Assert.StartsWith(
-            "None of the listed faults explains these readings",
-            diagnosis.Summary,
-            StringComparison.Ordinal
-        );
+        Assert.StartsWith("None of the faults I know explains this", diagnosis.Summary, StringComparison.Ordinal);
+        Assert.Contains("Left to look at: ", diagnosis.Summary, StringComparison.Ordinal);
         Assert.Null(diagnosis.Repair);
     }
 
@@ -404,7 +426,8 @@ public class FaultFinderTests
             ],
             Cancellation
         );
-        Assert.StartsWith("The fuse 'main' has blown (over 99 %).", diagnosis.Summary, StringComparison.Ordinal);
+        // What is not listed keeps its share.
+        Assert.Matches(@"^The fuse 'main' has blown \((9[6-9]|over 99) %\)\.", diagnosis.Summary);
         FaultGroup rear = diagnosis.Ranked.Single(g => g.Alternatives.Any(a => IsShort(a, "tail feed")));
         Assert.Contains(rear.Alternatives, a => IsShort(a, "park line"));
         Assert.DoesNotContain(rear.Alternatives, a => IsShort(a, "stop feed"));
@@ -450,7 +473,7 @@ public class FaultFinderTests
             Cancellation
         );
         Assert.Equal(FaultKind.LedReversed, after.Ranked[0].Best.Faults[0].Kind);
-        Assert.True(after.Ranked[0].Probability > 0.9, after.Summary);
+        Assert.True(after.Ranked[0].Probability > 0.85, after.Summary);
     }
 
     [Fact]

@@ -8,7 +8,7 @@ internal sealed class HalfSplitting(FaultFinder finder)
     // more.
     private double Off => (finder.EngineSpeed is null ? 0.04 : 0.12) * finder.Bike.BatteryVoltage.Volts;
 
-    /// <summary>Tests taken, the complaint included, and whether the part that is left is the faulty one; null where no
+    /// <summary>Tests taken after the complaint, and whether the part that is left is the faulty one; null where no
     /// lamp looks wrong.</summary>
     public (int Tests, bool Found)? Run(SimulatedBike bike, FaultMember fault)
     {
@@ -20,7 +20,7 @@ internal sealed class HalfSplitting(FaultFinder finder)
         int feed = Array.IndexOf(way, fitted.Feed!),
             low = 0,
             high = way.Length - 1,
-            tests = 1;
+            tests = 0;
         while (high - low > 1)
         {
             int middle = (low + high) / 2;

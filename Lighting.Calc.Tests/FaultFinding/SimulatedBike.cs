@@ -126,6 +126,12 @@ internal sealed class SimulatedBike
         };
     }
 
+    /// <summary>The readings of a test: of a round of the bike one of each lamp.</summary>
+    public IEnumerable<Reading> Answer(TestPlace asked) =>
+        asked.IsEveryLamp
+            ? RoundOfLamps.LampsOf(_finder.Model).Select(l => Read(asked.OfLamp(l)))
+            : [Read(asked)];
+
     // Points that were appended are numbered among the others.
     private TestPlace Here(in TestPlace asked)
     {

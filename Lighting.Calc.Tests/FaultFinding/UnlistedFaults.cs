@@ -72,7 +72,7 @@ internal static class UnlistedFaults
         ("100 W more on the ignition", b => Load(b, "ignition out", "frame", 100), ["coil feed"]),
         (
             "rear earth open, 5 Ω to the stop wire",
-            b => Joint(Wire(b, "rear return", "stop feed", 5), "rear earth", 300),
+            b => Joint(Wire(b, "rear return", "stop feed", 5), "rear earth", 100),
             ["rear earth"]
         ),
         (

@@ -18,7 +18,8 @@ public sealed class Diagnosis
         (Next, Findings, Used) = (next, findings, used);
     }
 
-    /// <summary>Faults, likeliest first; those below 0.1 % are omitted.</summary>
+    /// <summary>Faults, likeliest first; those below 0.1 % are omitted. What is not listed stands for many faults: it
+    /// comes first from a probability of one half on, else last.</summary>
     public ImmutableArray<FaultGroup> Ranked { get; }
 
     /// <summary>Whether there are readings and a healthy bike explains them best.</summary>

@@ -17,5 +17,5 @@ public sealed class FaultExplanation
     /// <summary>The fault and the readings it explains, in words with figures.</summary>
     public string Sentence { get; }
 
-    internal FaultExplanation Times(double factor) => new(Faults, Probability * factor, Sentence);
+    internal FaultExplanation Times(double factor, double added) => new(Faults, Probability * factor + added, Sentence);
 }

@@ -17,7 +17,12 @@ public sealed class FaultFinder
     private const double Named = 0.8;
 
     // Something that is not listed may be two that are.
-    private const double SeeksPairs = 0.1;
+    private const double SeeksPairs = 0.3;
+
+    // From this probability on, and of so many readings, one that the likeliest fault leaves unexplained is measured
+    // once more; an eye is doubted only where the fault would be named.
+    private const double Believed = 0.4;
+    private const int LeastRepeated = 3;
 
     // The place of what the catalogue lacks, after "nothing".
     private const int NotListedFamily = 1;
@@ -85,29 +90,32 @@ public sealed class FaultFinder
         [
             .. check
                 .Take(readings)
-                .Select(r => new Evidence(r.Reading, r.Place, r.Value, _model.Of(r.Place, cancellationToken), r.Times)),
+                .Select(r => EvidenceOf(r.Reading, r.Place, r.Value, r.Times, cancellationToken)),
         ];
         Posterior posterior = Posterior.Of(_model, _grid, evidence);
         var explainer = new Explainer(_model, posterior, evidence);
         ImmutableArray<FaultPair> pairs = NeedsPairs(posterior, explainer, evidence)
             ? new PairSearch(_model, _grid, posterior, evidence).Find(cancellationToken)
             : [];
-        double[] shares = Shares(posterior, pairs);
+        PairShares shares = PairShares.Of(posterior, pairs);
         var words = new PairExplainer(explainer);
         ShortList list = ShortList.Making(_model, posterior, pairs, shares);
         // Where a short may be, no ammeter goes into the fuse's place, and no jumper past it.
         TestPlace[] tests =
         [
-            .. _tests.Where(t => list.Shorts <= NextTestSearch.LeastShort || !NextTestSearch.FeedsShort(t)),
+            .. _tests.Where(t =>
+                !t.IsEveryLamp && (list.Shorts <= NextTestSearch.LeastShort || !NextTestSearch.FeedsShort(t))
+            ),
         ];
         Column[] columns = list.Columns(tests, cancellationToken);
         FaultGroup[] groups =
         [
             .. Groups(posterior, explainer, FaultGroups.Of(_model, list, tests, columns))
-                .Select(g => g.Times(shares[0]))
-                .Concat(pairs.Select((p, i) => words.Group(p, shares[i + 1])))
+                .Select(g => g.Times(shares.Single, g.IsNotListed ? shares.Resembling.Sum() : 0))
+                .Concat(pairs.Select((p, i) => words.Group(p, shares.Pairs[i])))
                 .Where(g => g.Probability >= Mentioned)
-                .OrderByDescending(g => g.Probability),
+                .OrderBy(g => g.IsNotListed && g.Probability < FaultGroup.NotListedLeads)
+                .ThenByDescending(g => g.Probability),
         ];
         var findings = check.Findings.ToBuilder();
         if (groups[0].Conflicting.FirstOrDefault(c => Times(evidence, c.Reading) == 1) is { } once)
@@ -129,12 +137,14 @@ public sealed class FaultFinder
         bool nothing = evidence.Length > 0 && groups[0].IsNothing && groups[0].Conflicting.IsEmpty;
         NextTest? next = !seekNext
             ? null
-            : new NextTestSearch(_model, tests, columns).Find(
+            : new NextTestSearch(_model, tests, columns, [.. _tests.Where(t => t.IsEveryLamp)]).Find(
                 hypotheses,
                 [.. evidence.Select(e => e.Place), .. check.Skipped],
                 [.. evidence.Select(e => e.Place.Setting).Distinct()],
                 cancellationToken
             );
+        if (seekNext && Repeated(groups[0], posterior, shares, evidence, next) is { } repeated)
+            next = repeated;
         bool isNamed =
             evidence.Length > 0
             && groups[0].Probability >= Named
@@ -147,7 +157,7 @@ public sealed class FaultFinder
         return new Diagnosis(
             [.. groups],
             nothing,
-            Headline.Of(_model, groups, posterior, shares[0], evidence.Length, nothing, explainer.IsNormal),
+            Headline.Of(_model, groups, posterior, shares.Single, evidence.Length, nothing, explainer),
             next,
             findings.ToImmutable(),
             [.. evidence.Select(e => e.Reading)]
@@ -158,6 +168,47 @@ public sealed class FaultFinder
                 ? null
                 : explainer.Proof(explainer.Fits(posterior.Best(_model.Families.IndexOf(named)))),
         };
+    }
+
+    private Evidence EvidenceOf(
+        Reading reading,
+        TestPlace place,
+        double value,
+        int times,
+        CancellationToken cancellationToken
+    )
+    {
+        Column predicted = _model.Of(place, cancellationToken);
+        return new Evidence(reading, place, value, predicted, times)
+        {
+            Changed = new ReadingScale(_model.Circuit).ChangedDensity(place, value, predicted.At(0)),
+        };
+    }
+
+    // A reading that the likeliest fault leaves unexplained is taken once more before that fault is believed.
+    private NextTest? Repeated(
+        FaultGroup first,
+        Posterior posterior,
+        PairShares shares,
+        Evidence[] evidence,
+        NextTest? next
+    )
+    {
+        if (
+            first.IsNotListed
+            || evidence.Length < LeastRepeated
+            || first.Conflicting.FirstOrDefault(c => Times(evidence, c.Reading) == 1) is not { } unexplained
+        )
+            return null;
+        int index = Array.FindIndex(evidence, e => ReferenceEquals(e.Reading, unexplained.Reading));
+        if (next is not null && first.Probability < (evidence[index].IsLook ? Named : Believed))
+            return null;
+        double notListed = posterior.FamilyWeights[NotListedFamily] * shares.Single + shares.Resembling.Sum();
+        return new RepeatedReading(_model, _grid, evidence).Test(
+            index,
+            blunder: Math.Clamp(1 - notListed, 0.05, 0.95),
+            new TestCosts(_model.Circuit, [evidence[index].Place.Setting]).Of(evidence[index].Place)
+        );
     }
 
     private static int Times(Evidence[] evidence, Reading reading) =>
@@ -173,14 +224,6 @@ public sealed class FaultFinder
                 || posterior.FamilyWeights[NotListedFamily] > SeeksPairs
                 || !explainer.Conflicting(explainer.Fits(posterior.Best(best))).IsEmpty
             );
-    }
-
-    private static double[] Shares(Posterior posterior, ImmutableArray<FaultPair> pairs)
-    {
-        double most = pairs.Select(p => p.LogWeight).Append(posterior.LogEvidence).Max();
-        double[] weights = [Math.Exp(posterior.LogEvidence - most), .. pairs.Select(p => Math.Exp(p.LogWeight - most))];
-        double sum = weights.Sum();
-        return [.. weights.Select(w => w / sum)];
     }
 
     internal static void RequireRuns(Bike bike)

@@ -26,6 +26,13 @@ public sealed class FaultGroup
     /// <summary>Whether it is "no fault".</summary>
     public bool IsNothing => Best.Faults[0].Kind == FaultKind.None;
 
-    internal FaultGroup Times(double factor) =>
-        new(Probability * factor, [.. Alternatives.Select(a => a.Times(factor))], Conflicting);
+    /// <summary>What is not listed stands for many faults: it leads once it is likelier than all others
+    /// together.</summary>
+    internal const double NotListedLeads = 0.5;
+
+    internal bool IsNotListed => Best.Faults[0].Kind == FaultKind.NotListed;
+
+    // With what pairs of faults add to it.
+    internal FaultGroup Times(double factor, double added) =>
+        new(Probability * factor + added, [.. Alternatives.Select(a => a.Times(factor, added))], Conflicting);
 }

@@ -58,6 +58,10 @@ public sealed class NextTest
     /// <summary>The possible outcomes, likeliest first.</summary>
     public ImmutableArray<TestOutcome> Outcomes { get; }
 
+    /// <summary>Whether every lamp is looked at in one round of the bike; <see cref="Point"/> is then
+    /// <see cref="Reading.EveryLamp"/>, and each lamp a row of the readings.</summary>
+    public bool IsEveryLamp => Place.IsEveryLamp;
+
     /// <summary>The row of <c>readings.csv</c> that the test fills in, without its result.</summary>
     public Reading Row =>
         new()

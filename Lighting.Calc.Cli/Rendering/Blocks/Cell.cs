@@ -15,6 +15,9 @@ internal readonly record struct Cell(string Text, object? Value, bool IsNumber =
     /// <summary>Whether the value is beyond its limit; a page marks it.</summary>
     public bool IsBeyond { get; init; }
 
+    /// <summary>The reading that is written into the cell, where it is one; a page has a field for it.</summary>
+    public ReadingField? Field { get; init; }
+
     /// <summary>What JSON has in place of the value, if anything.</summary>
     public object? Json { get; init; }
 

@@ -34,6 +34,9 @@ internal sealed record Document(
     /// <summary>The rest of a page; null where it is what text has.</summary>
     public Func<IEnumerable<Block>>? Page { get; init; }
 
+    /// <summary>Whether a page of it is filled in and saved.</summary>
+    public bool IsForm { get; init; }
+
     /// <summary>Cautions that stand among the blocks, before the step they belong to.</summary>
     public IReadOnlyList<CautionList> StepCautions { get; init; } = [];
 

@@ -50,7 +50,43 @@ internal static class ReadingsDocument
                 IsNumber: true
             )
         },
-        { "read", "", _ => CommonBlocks.Blank },
+        {
+            "read",
+            "",
+            o =>
+                o.IsKnown
+                    ? ReadingField.Cell(
+                        new Reading
+                        {
+                            When = Condition.Always,
+                            Point = o.Part,
+                            Instrument = Instrument.Ohmmeter,
+                        },
+                        o.InCircuit is { } ohms ? Plain(ohms.Ohms, 2) : "open"
+                    )
+                    : CommonBlocks.Blank
+        },
+    };
+
+    private static readonly Columns<ExpectedJumper> s_jumper = new()
+    {
+        { null, "use", j => j.Use.ToString().ToLowerInvariant() },
+        { "part", "part", j => j.Part },
+        { "switches", "setting", j => j.Setting },
+        { "jumper", "jumper", j => j.Lead.ToString() },
+        {
+            "fuse to A",
+            "largestFuseA",
+            j => new Cell(
+                j.LargestFuse is { } fuse ? Figures.Number(fuse.Amperes, 1) : "the circuit's",
+                j.LargestFuse?.Amperes,
+                IsNumber: true
+            )
+        },
+        { "watch", "lamp", j => j.Lamp },
+        { "lit", "lit", j => j.Lit },
+        { "gains %", "gainPercent", j => Figures.Cell(Math.Round(j.Gain.Percent), 0) },
+        { "read", "", j => ReadingField.Cell(RowOf(j), "") },
     };
 
     private static readonly Columns<DrainTest> s_drain = new()
@@ -81,16 +117,8 @@ internal static class ReadingsDocument
                     .. expected
                         .Notes.Where(n => n.Subject != Ohmmeter && n.Kind != FindingKind.MeterOnPositiveEarth)
                         .Select(n => new Paragraph(n.Message)),
-                    .. expected.Settings.SelectMany(s => Sheet(expected.Bike, s)),
-                    .. Drain(expected),
-                    new Heading(
-                        IsCoil(expected)
-                            ? "Resistance, engine off, coil unplugged, everything off"
-                            : "Resistance, battery disconnected, everything off"
-                    ),
-                    Cautions.OfOhms(expected.Bike),
-                    .. expected.Notes.Where(n => n.Subject == Ohmmeter).Select(n => new Paragraph(n.Message)),
-                    s_ohms.Table(expected.Ohms),
+                    .. expected.Settings.SelectMany(s => Sheet(expected, s)),
+                    .. Rest(expected),
                     s_toFillIn.Spreadsheet(expected.Rows),
                 ],
             json =>
@@ -102,7 +130,7 @@ internal static class ReadingsDocument
                     new Columns<ExpectedSetting>
                     {
                         { "setting", s => s.Setting },
-                        { "points", Points(expected.Bike), s => s.Points },
+                        { "points", Points(expected, expected.Settings[0]), s => s.Points },
                         { "fuses", s_fuse, s => s.Fuses },
                         { "lamps", s_lamp, s => s.Lamps },
                     },
@@ -110,13 +138,101 @@ internal static class ReadingsDocument
                 );
                 if (expected.Drain is { } drain)
                     json.Write("drain", s_drain, drain);
+                json.Write("jumpers", s_jumper, expected.Jumpers);
                 json.Write("ohms", s_ohms, expected.Ohms);
                 json.Write("findings", CommonBlocks.Finding, expected.Notes);
             }
         )
         {
-            StepCautions = [Cautions.OfOhms(expected.Bike)],
+            IsForm = true,
+            StepCautions =
+            [
+                .. expected.Jumpers.IsEmpty ? Array.Empty<CautionList>() : [Cautions.OfJumpers],
+                Cautions.OfOhms(expected.Bike),
+            ],
+            Page = () =>
+                [
+                    .. expected
+                        .Notes.Where(n => n.Subject != Ohmmeter && n.Kind != FindingKind.MeterOnPositiveEarth)
+                        .Select(n => new Paragraph(n.Message)),
+                    .. expected.Settings.SelectMany(s => FilledIn(expected, s)),
+                    .. Rest(expected),
+                ],
         };
+
+    // What follows the settings.
+    private static IEnumerable<Block> Rest(ExpectedReadings expected) =>
+        [
+            .. Drain(expected),
+            .. Jumpers(expected),
+            new Heading(
+                IsCoil(expected)
+                    ? "Resistance, engine off, coil unplugged, everything off"
+                    : "Resistance, battery disconnected, everything off"
+            ),
+            Cautions.OfOhms(expected.Bike),
+            .. expected.Notes.Where(n => n.Subject == Ohmmeter).Select(n => new Paragraph(n.Message)),
+            s_ohms.Table(expected.Ohms),
+        ];
+
+    // Cautions, then the three uses of the jumper, each with what its outcome says.
+    private static IEnumerable<Block> Jumpers(ExpectedReadings expected)
+    {
+        if (expected.Jumpers.IsEmpty)
+            yield break;
+        yield return new Heading("Jumper, engine off");
+        yield return Cautions.OfJumpers;
+        foreach (
+            (JumperUse use, string words) in new[]
+            {
+                (
+                    JumperUse.Feed,
+                    "From the battery's live terminal to the feed of a lamp. Lit as listed: the fault is before the "
+                        + "feed. Still dark: the lamp, its holder or its earth."
+                ),
+                (
+                    JumperUse.Return,
+                    "From the return of a lamp that is switched on to the battery's earthed terminal. Much brighter "
+                        + "than listed: the earth between them is poor."
+                ),
+                (
+                    JumperUse.Across,
+                    "Across one contact, wire with its connectors, or earth. Much brighter than listed: that part is "
+                        + "poor."
+                ),
+            }
+        )
+        {
+            ExpectedJumper[] tests = [.. expected.Jumpers.Where(j => j.Use == use)];
+            if (tests.Length == 0)
+                continue;
+            yield return new Paragraph(words);
+            foreach (IGrouping<Setting, ExpectedJumper> setting in tests.GroupBy(j => j.Setting))
+            {
+                yield return new Paragraph($"With {setting.Key}:");
+                yield return s_jumper
+                    .Only(
+                        use == JumperUse.Feed
+                            ? ["part", "jumper", "largestFuseA", "lit", ""]
+                            : ["part", "jumper", "largestFuseA", "lamp", "gainPercent", ""]
+                    )
+                    .Table(setting);
+            }
+        }
+    }
+
+    private static Reading RowOf(ExpectedJumper test) =>
+        new()
+        {
+            When = test.Setting.AsCondition(),
+            Point = test.Lamp,
+            Instrument = Instrument.Visual,
+            Jumper = test.Lead,
+        };
+
+    // As lists write numbers.
+    private static string Plain(double number, int decimals) =>
+        Math.Round(number, decimals).ToString(System.Globalization.CultureInfo.InvariantCulture);
 
     private static bool IsCoil(ExpectedReadings expected) => expected.Bike.Lighting == LightingSupply.Direct;
 
@@ -189,10 +305,53 @@ internal static class ReadingsDocument
 
     private static string MilliAmperes(ElectricCurrent current) => $"{Figures.Number(current.Milliamperes, 0)} mA";
 
-    private static IEnumerable<Block> Sheet(Bike bike, ExpectedSetting setting)
+    // A page has a field for every reading.
+    private static IEnumerable<Block> FilledIn(ExpectedReadings expected, ExpectedSetting setting)
+    {
+        Condition when = When(expected, setting);
+        yield return new Heading($"Switches: {setting.Setting}");
+        yield return new Columns<ExpectedLook>
+        {
+            { "lamp", "lamp", l => l.Lamp },
+            { "looks", "seen", l => LookWord(l.Seen) },
+            { "read", "", l => ReadingField.Cell(Row(when, l.Lamp, Instrument.Visual), LookWord(l.Seen)) },
+        }.Table(setting.Lamps);
+        yield return Points(expected, setting).Table(setting.Points);
+        if (setting.Fuses.IsEmpty)
+            yield break;
+        yield return new Columns<ExpectedCurrent>
+        {
+            { "ammeter in place of the fuse", "fuse", f => f.Fuse },
+            { "A", "currentA", f => f.Current },
+            { "from", "lowestA", f => f.Lowest },
+            { "to", "highestA", f => f.Highest },
+            {
+                "read",
+                "",
+                f => ReadingField.Cell(Row(when, f.Fuse, Instrument.Ammeter), Plain(f.Current.Amperes, 2))
+            },
+        }.Table(setting.Fuses);
+        foreach (
+            string range in setting.Fuses.Select(f => Cautions.RangeOf(f.Highest)).Where(r => r.Length > 0).Distinct()
+        )
+            yield return new Paragraph(range);
+    }
+
+    private static Reading Row(Condition when, string point, Instrument instrument) =>
+        new()
+        {
+            When = when,
+            Point = point,
+            Instrument = instrument,
+        };
+
+    private static Condition When(ExpectedReadings expected, ExpectedSetting setting) =>
+        expected.Rows.First(r => setting.Setting.Equals(SettingEnumeration.Held(expected.Bike, r.When))).When;
+
+    private static IEnumerable<Block> Sheet(ExpectedReadings expected, ExpectedSetting setting)
     {
         yield return new Heading($"Switches: {setting.Setting}");
-        yield return Points(bike).Table(setting.Points);
+        yield return Points(expected, setting).Table(setting.Points);
         if (!setting.Fuses.IsEmpty)
             yield return new Paragraph(
                 string.Join(
@@ -210,17 +369,24 @@ internal static class ReadingsDocument
         );
     }
 
-    private static Columns<ExpectedReading> Points(Bike bike) =>
-        new()
+    private static Columns<ExpectedReading> Points(ExpectedReadings expected, ExpectedSetting setting)
+    {
+        Condition when = When(expected, setting);
+        return new()
         {
             { "point", "point", p => p.Point },
             { "V", "voltageV", p => p.Voltage },
             { "from", "lowestV", p => p.Lowest },
             { "to", "highestV", p => p.Highest },
             { "test lamp", "testLamp", p => new Cell(TestLampWord(p.TestLamp), LookWord(p.TestLamp)) },
-            { bike.Earth == Earth.Positive ? "black on frame" : null, "fromFrameV", p => p.FromFrame },
-            { "read", "", _ => CommonBlocks.Blank },
+            { expected.Bike.Earth == Earth.Positive ? "black on frame" : null, "fromFrameV", p => p.FromFrame },
+            {
+                "read",
+                "",
+                p => ReadingField.Cell(Row(when, p.Point, Instrument.Meter), Plain(p.Voltage.Volts, 2))
+            },
         };
+    }
 
     public static string InstrumentWord(Instrument instrument) =>
         instrument switch

@@ -1,6 +1,7 @@
 namespace Lighting.Calc.Cli.Rendering.Html;
 
-/// <summary>A document as one self-contained page: no network, no script, nothing outside the file.</summary>
+/// <summary>A document as one self-contained page: no network, nothing outside the file, and no script but that of a
+/// page to fill in.</summary>
 internal sealed class HtmlRenderer
 {
     // The page may load and run nothing at all; only its own style sheet holds.
@@ -32,7 +33,8 @@ internal sealed class HtmlRenderer
             rest = [.. PageOnly.Shown((_document.Page ?? _document.Blocks)())];
         _page.Open("html", ("lang", "en")).Open("head");
         _page.Void("meta", ("charset", "utf-8"));
-        _page.Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", Policy));
+        string policy = _document.IsForm ? Policy + HtmlForm.Policy : Policy;
+        _page.Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", policy));
         _page.Void("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"));
         _page.Void("meta", ("name", "color-scheme"), ("content", "light dark"));
         _page.Element("title", _document.Title);
@@ -50,7 +52,12 @@ internal sealed class HtmlRenderer
         Render(first);
         Contents([.. Titles(first)], [.. Titles(rest)]);
         Render(rest);
-        _page.Close().Close().Close();
+        if (_document.IsForm)
+            HtmlForm.Save(_page);
+        _page.Close();
+        if (_document.IsForm)
+            HtmlForm.Script(_page);
+        _page.Close().Close();
     }
 
     // What it says first, it says loudest.

@@ -104,7 +104,10 @@ internal static class HtmlTable
         if (cell.Text == CommonBlocks.Blank)
         {
             page.Open("td", ("class", "blank"));
-            Blank(page);
+            if (cell.Field is { } field)
+                HtmlForm.Field(page, field);
+            else
+                Blank(page);
             page.Close();
             return;
         }

@@ -67,6 +67,9 @@ internal sealed class Markup
         return this;
     }
 
+    /// <summary>An id that no other element of the page has.</summary>
+    public string NewId() => $"i{(++_ids).ToString(CultureInfo.InvariantCulture)}";
+
     /// <summary>Begins a picture with its alternative text.</summary>
     public Markup OpenPicture(
         string title,

@@ -6,6 +6,10 @@ namespace Lighting.Calc;
 /// is set.</summary>
 public sealed record Reading
 {
+    /// <summary>The <see cref="Point"/> of a look at every lamp; with it <see cref="Seen"/> is normal where each lamp
+    /// is lit or dark as it should be.</summary>
+    public const string EveryLamp = "every lamp";
+
     /// <summary>The switches held while it was taken; a switch that is not named is off.</summary>
     public required Condition When { get; init; }
 

@@ -79,6 +79,14 @@ internal static class CautionTexts
                 : Array.Empty<string>(),
         ];
 
+    /// <summary>For the jumper tests of a sheet.</summary>
+    public static ImmutableArray<string> OfJumpers { get; } =
+    [
+        Live,
+        Jumper,
+        "No jumper while a fuse is blown or a short is likely: find that first. Never across a fuse or a lamp.",
+    ];
+
     /// <summary>What an ammeter's reading needs beside it: nothing, or that most meters do not reach it.</summary>
     public static string RangeOf(ElectricCurrent highest) =>
         highest > s_meterRange

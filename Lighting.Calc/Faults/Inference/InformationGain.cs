@@ -8,6 +8,9 @@ internal sealed class InformationGain
     /// <summary>Bins an outcome of voltage, current or resistance is sorted into.</summary>
     public const int Bins = 64;
 
+    // Looks at several lamps that are less likely than this together are left out.
+    private const double LeastLooks = 0.002;
+
     private readonly ShortList _list;
     private readonly ReadingScale _scale;
     private readonly double[] _joint;
@@ -46,24 +49,142 @@ internal sealed class InformationGain
         return Mutual();
     }
 
-    private void TakeLooks(Column column)
+    /// <summary>What the lamps of a round look like, each with the probability of every fault then, after
+    /// <see cref="BitsOfRound"/>; first, without looks, what hardly happens.</summary>
+    public List<(Brightness[] Looks, double[] Joint)> Round { get; } = [];
+
+    /// <summary>Expected information of a look at several lamps at once, in bits.</summary>
+    /// <param name="looks">Indexes of the looks at single lamps.</param>
+    /// <param name="columns">What they show.</param>
+    public double BitsOfRound(int[] looks, Column[] columns)
     {
-        for (int m = 0; m < _list.Weights.Length; m++)
+        Round.Clear();
+        if (looks.Length < 2)
+            return 0;
+        var seen = new double[looks.Length][];
+        for (int l = 0; l < looks.Length; l++)
         {
-            int row = _list.Of[m] * Bins;
-            double sigma = Math.Sqrt(column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m));
-            bool isBroad = _list.IsBroad[m];
-            double other = isBroad ? NotListed.Changed : _scale.Blunder;
-            for (int look = 0; look < 4; look++)
+            Column column = columns[looks[l]];
+            seen[l] = new double[_list.Weights.Length * 4];
+            for (int m = 0; m < _list.Weights.Length; m++)
             {
-                double anything = isBroad ? ReadingScale.BroadLook((Brightness)look) : 0.25;
-                _joint[row + look] +=
-                    _list.Weights[m]
-                    * (
-                        (1 - other) * LookScale.Probability((Brightness)look, column.Value[m], sigma) + other * anything
-                    );
+                double sigma = Math.Sqrt(column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m));
+                for (int look = 0; look < 4; look++)
+                    seen[l][m * 4 + look] =
+                        (1 - _scale.Blunder) * LookScale.Probability((Brightness)look, column.Value[m], sigma)
+                        + 0.25 * _scale.Blunder;
             }
         }
+
+        Round.Add(([], new double[_list.Count]));
+        Branch([.. _list.Weights], [.. _list.Resembling], new Brightness[looks.Length], 0, seen);
+        var outcomes = Round.Select(r => r.Joint.Sum()).ToArray();
+        double[] families = new double[_list.Count];
+        foreach ((_, double[] joint) in Round)
+            for (int f = 0; f < families.Length; f++)
+                families[f] += joint[f];
+        double bits = 0;
+        for (int o = 0; o < outcomes.Length; o++)
+            for (int f = 0; f < families.Length; f++)
+                if (Round[o].Joint[f] is > 0 and var joint)
+                    bits += joint * Math.Log2(joint / (families[f] * outcomes[o]));
+        return bits;
+    }
+
+    // The first outcome is what hardly happens.
+    private void TakeRest(double[] listed, double[] resembling)
+    {
+        double[] rest = Round[0].Joint;
+        for (int m = 0; m < listed.Length; m++)
+            rest[_list.Of[m]] += _list.IsBroad[m] ? resembling.Sum() : listed[m];
+    }
+
+    // One lamp after the other; looks that hardly go together are left out.
+    private void Branch(double[] listed, double[] resembling, Brightness[] looks, int lamp, double[][] seen)
+    {
+        if (lamp == seen.Length)
+        {
+            double[] joint = new double[_list.Count];
+            double notListed = resembling.Sum();
+            for (int m = 0; m < listed.Length; m++)
+                joint[_list.Of[m]] += _list.IsBroad[m] ? notListed : listed[m];
+            Round.Add(([.. looks], joint));
+            return;
+        }
+
+        double[] here = seen[lamp];
+        for (int look = 0; look < 4; look++)
+        {
+            double changed =
+                _list.Changed
+                * (
+                    NotListed.Healthy * here[look]
+                    + (1 - NotListed.Healthy) * ReadingScale.BroadLook((Brightness)look)
+                );
+            var left = new double[listed.Length];
+            var like = new double[listed.Length];
+            double sum = 0;
+            for (int m = 0; m < left.Length; m++)
+            {
+                double p = here[m * 4 + look];
+                if (!_list.IsBroad[m])
+                    sum += left[m] = listed[m] * p;
+                sum += like[m] = resembling[m] * ((1 - _list.Changed) * p + changed);
+            }
+
+            if (sum < LeastLooks)
+            {
+                TakeRest(left, like);
+                continue;
+            }
+
+            looks[lamp] = (Brightness)look;
+            Branch(left, like, looks, lamp + 1, seen);
+        }
+    }
+
+    private void TakeLooks(Column column)
+    {
+        Span<double> like = stackalloc double[4],
+            healthy = stackalloc double[4];
+        int broad = -1;
+        double resembling = 0;
+        for (int m = 0; m < _list.Weights.Length; m++)
+        {
+            if (_list.IsBroad[m])
+            {
+                broad = m;
+                continue;
+            }
+
+            int row = _list.Of[m] * Bins;
+            double sigma = Math.Sqrt(column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m));
+            resembling += _list.Resembling[m];
+            for (int look = 0; look < 4; look++)
+            {
+                double seen =
+                    (1 - _scale.Blunder) * LookScale.Probability((Brightness)look, column.Value[m], sigma)
+                    + 0.25 * _scale.Blunder;
+                _joint[row + look] += _list.Weights[m] * seen;
+                like[look] += _list.Resembling[m] * seen;
+                if (m == 0)
+                    healthy[look] = seen;
+            }
+        }
+
+        if (broad < 0 || resembling <= 0)
+            return;
+        for (int look = 0; look < 4; look++)
+            _joint[_list.Of[broad] * Bins + look] +=
+                _list.Weights[broad]
+                * (
+                    (1 - _list.Changed) * like[look] / resembling
+                    + _list.Changed
+                        * (
+                            NotListed.Healthy * healthy[look]
+                            + (1 - NotListed.Healthy) * ReadingScale.BroadLook((Brightness)look)
+                        )
+                );
     }
 
     private void TakeNumbers(Instrument instrument, Column column)
@@ -79,39 +200,62 @@ internal sealed class InformationGain
 
         Lowest = low;
         Width = Math.Max(1e-9, (high - low) / Bins);
+        Span<double> like = stackalloc double[Bins],
+            healthy = stackalloc double[Bins];
+        int broad = -1;
+        double resembling = 0;
         for (int m = 0; m < _list.Weights.Length; m++)
         {
-            int row = _list.Of[m] * Bins;
-            double weight = _list.Weights[m];
             if (_list.IsBroad[m])
             {
-                TakeAnything(instrument, row, weight * NotListed.Changed);
-                weight *= 1 - NotListed.Changed;
+                broad = m;
+                continue;
             }
 
+            int row = _list.Of[m] * Bins;
             double sigma = Sigma(instrument, column, m),
                 mean = Mean(column, m);
             int first = Math.Clamp((int)((mean - 3 * sigma - low) / Width), 0, Bins - 1),
                 last = Math.Clamp((int)((mean + 3 * sigma - low) / Width), 0, Bins - 1);
             double below = 0;
+            resembling += _list.Resembling[m];
             for (int b = first; b <= last; b++)
             {
                 double upTo = b == last ? 1 : StandardNormal.Cumulative((low + (b + 1) * Width - mean) / sigma);
-                _joint[row + b] += weight * (upTo - below);
+                _joint[row + b] += _list.Weights[m] * (upTo - below);
+                like[b] += _list.Resembling[m] * (upTo - below);
+                if (m == 0)
+                    healthy[b] = upTo - below;
                 below = upTo;
             }
         }
+
+        if (broad >= 0 && resembling > 0)
+            TakeNotListed(instrument, broad, like, resembling, healthy);
     }
 
-    // What something not listed makes of a reading, brought to the bins: most of the scale, and more at its ends.
-    private void TakeAnything(Instrument instrument, int row, double weight)
+    // What something not listed makes of a reading: as what it resembles, as on a healthy bike, or anything, most of
+    // the scale and more at its ends.
+    private void TakeNotListed(
+        Instrument instrument,
+        int broad,
+        Span<double> like,
+        double resembling,
+        Span<double> healthy
+    )
     {
+        int row = _list.Of[broad] * Bins;
         double sum = 0;
         Span<double> shares = stackalloc double[Bins];
         for (int b = 0; b < Bins; b++)
             sum += shares[b] = _scale.BroadDensity(instrument, Lowest + (b + 0.5) * Width);
         for (int b = 0; b < Bins; b++)
-            _joint[row + b] += weight * shares[b] / sum;
+            _joint[row + b] +=
+                _list.Weights[broad]
+                * (
+                    (1 - _list.Changed) * like[b] / resembling
+                    + _list.Changed * (NotListed.Healthy * healthy[b] + (1 - NotListed.Healthy) * shares[b] / sum)
+                );
     }
 
     /// <summary>What a severity reads, by what is known of the supply.</summary>

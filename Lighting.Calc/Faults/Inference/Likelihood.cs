@@ -16,6 +16,7 @@ internal struct Likelihood
     private readonly ReadingScale _scale;
     private State _mean;
     private Square _variance;
+    private Resemblance _resembling;
 
     public Likelihood(ReadingScale scale)
     {
@@ -41,32 +42,9 @@ internal struct Likelihood
     /// <summary>The value expected of the last reading.</summary>
     public double Expected { get; private set; }
 
-    /// <summary>Takes a reading under a fault that may change any reading, and leaves the others as on a healthy
-    /// bike.</summary>
-    public void TakeBroad(Evidence evidence, in Prediction healthy)
-    {
-        double density = _scale.BroadDensity(evidence.Place, evidence.Value),
-            fits;
-        if (evidence.IsLook)
-        {
-            fits = LookScale.Probability(
-                (Brightness)(int)evidence.Value,
-                healthy.Value,
-                Math.Sqrt(healthy.Sigma * healthy.Sigma + healthy.Own * healthy.Own)
-            );
-        }
-        else
-        {
-            double own = _scale.Sigma(evidence.Place, evidence.Value),
-                supply = healthy.Battery * _scale.SupplyTolerance,
-                off = evidence.Value - healthy.Value;
-            double variance = own * own + healthy.Own * healthy.Own + healthy.Sigma * healthy.Sigma + supply * supply;
-            fits = Math.Exp(-off * off / (2 * variance)) / Math.Sqrt(2 * Math.PI * variance);
-        }
-
-        (Expected, Distance) = (healthy.Value, 0);
-        Logarithm += Math.Log((1 - NotListed.Changed) * fits + NotListed.Changed * density);
-    }
+    /// <summary>The same of something that is not listed but shows as this fault does, by the share of the other
+    /// readings that it changes: see <see cref="NotListed"/>.</summary>
+    public double Resembling(int share) => _resembling[share];
 
     public void Take(Evidence evidence, in Prediction predicted)
     {
@@ -81,7 +59,13 @@ internal struct Likelihood
                 Math.Sqrt(predicted.Sigma * predicted.Sigma + predicted.Own * predicted.Own)
             );
             Distance = seen < 0.03 ? 4 : 0;
-            Logarithm += Math.Log((1 - blunder) * seen + blunder * density);
+            // That a lamp looks wrong is what the search began with: it tells nothing apart from what looks alike.
+            Add(
+                (1 - blunder) * seen + blunder * density,
+                evidence.Place.Instrument != Instrument.Visual || (int)evidence.Value == (int)Brightness.Normal
+                    ? evidence.Changed
+                    : Math.Max(evidence.Changed, (1 - blunder) * seen)
+            );
             return;
         }
 
@@ -112,7 +96,7 @@ internal struct Likelihood
         double fits = (1 - blunder) * Math.Exp(-off * off / (2 * variance)) / Math.Sqrt(2 * Math.PI * variance);
         Expected = expected;
         Distance = Math.Abs(off) / Math.Sqrt(variance);
-        Logarithm += Math.Log(fits + blunder * density);
+        Add(fits + blunder * density, evidence.Changed);
         if (fits <= blunder * density)
             return;
         for (int i = 0; i < Size; i++)
@@ -122,6 +106,19 @@ internal struct Likelihood
             for (int j = 0; j < Size; j++)
                 _variance[i * Size + j] -= gain * reach[j];
         }
+    }
+
+    private void Add(double density, double changed)
+    {
+        Logarithm += Math.Log(density);
+        for (int k = 0; k < NotListed.Shares; k++)
+            _resembling[k] += Math.Log((1 - NotListed.Changed(k)) * density + NotListed.Changed(k) * changed);
+    }
+
+    [System.Runtime.CompilerServices.InlineArray(NotListed.Shares)]
+    private struct Resemblance
+    {
+        private double _first;
     }
 
     [System.Runtime.CompilerServices.InlineArray(Size)]

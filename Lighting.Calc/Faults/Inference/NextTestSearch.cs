@@ -2,9 +2,14 @@ namespace Lighting.Calc;
 
 /// <summary>Finds the test with the largest expected information for its cost, and says what each outcome would
 /// mean.</summary>
-internal sealed class NextTestSearch(FaultModel model, IReadOnlyList<TestPlace> tests, Column[] columns)
+internal sealed class NextTestSearch(
+    FaultModel model,
+    IReadOnlyList<TestPlace> tests,
+    Column[] columns,
+    IReadOnlyList<TestPlace> rounds
+)
 {
-    private const double LeastBits = 0.03;
+    private const double LeastBits = 0.05;
 
     /// <summary>Probability of a short from which on no test may feed it.</summary>
     public const double LeastShort = 0.01;
@@ -16,6 +21,21 @@ internal sealed class NextTestSearch(FaultModel model, IReadOnlyList<TestPlace> 
     /// is past it.</summary>
     public static bool FeedsShort(TestPlace test) => test.Instrument == Instrument.Ammeter || test.HasJumper;
 
+    private TestPlace At(int index) => index < tests.Count ? tests[index] : rounds[index - tests.Count];
+
+    // The looks of a round at lamps not seen before.
+    private int[] Lamps(TestPlace round, HashSet<TestPlace> done) =>
+        [
+            .. Enumerable
+                .Range(0, tests.Count)
+                .Where(i =>
+                    tests[i].Instrument == Instrument.Visual
+                    && !tests[i].HasJumper
+                    && tests[i].State == round.State
+                    && !done.Contains(tests[i])
+                ),
+        ];
+
     public NextTest? Find(
         Hypotheses hypotheses,
         IReadOnlyCollection<TestPlace> taken,
@@ -25,38 +45,44 @@ internal sealed class NextTestSearch(FaultModel model, IReadOnlyList<TestPlace> 
     {
         var costs = new TestCosts(model.Circuit, settings);
         var done = taken.ToHashSet();
-        var allBits = new double[tests.Count];
+        var allBits = new double[tests.Count + rounds.Count];
         Parallel.For(
             0,
-            tests.Count,
+            allBits.Length,
             new ParallelOptions { CancellationToken = cancellationToken },
             () => new InformationGain(model, hypotheses),
             (i, _, own) =>
             {
-                if (!done.Contains(tests[i]))
-                    allBits[i] = own.Bits(tests[i], columns[i]);
+                if (!done.Contains(At(i)))
+                    allBits[i] =
+                        i < tests.Count ? own.Bits(tests[i], columns[i]) : own.BitsOfRound(Lamps(At(i), done), columns);
                 return own;
             },
             _ => { }
         );
-        double cost(int i) => costs.Of(tests[i]);
+        double cost(int i) => costs.Of(At(i));
         int best = Best(_ => true, LeastBits);
         if (best < 0)
             return null;
         if (
-            tests[best].Instrument == Instrument.Ohmmeter
-            && Best(i => tests[i].Instrument != Instrument.Ohmmeter, AsMuch * allBits[best]) is >= 0 and var live
+            At(best).Instrument == Instrument.Ohmmeter
+            && Best(i => At(i).Instrument != Instrument.Ohmmeter, AsMuch * allBits[best]) is >= 0 and var live
         )
             best = live;
         var gain = new InformationGain(model, hypotheses);
-        double bits = gain.Bits(tests[best], columns[best]);
+        var outcomes = new TestOutcomes(model, hypotheses, gain);
+        TestPlace chosen = At(best);
+        int[] lamps = chosen.IsEveryLamp ? Lamps(chosen, done) : [];
+        double bits = chosen.IsEveryLamp ? gain.BitsOfRound(lamps, columns) : gain.Bits(chosen, columns[best]);
         return new NextTest(
             model,
-            tests[best],
+            chosen,
             bits,
             cost(best),
-            FaultWords.Instruction(tests[best], model),
-            new TestOutcomes(model, hypotheses, gain).Of(tests[best], columns[best])
+            FaultWords.Instruction(chosen, model),
+            chosen.IsEveryLamp
+                ? outcomes.OfRound([.. lamps.Select(l => tests[l])])
+                : outcomes.Of(chosen, columns[best])
         );
 
         int Best(Func<int, bool> isAllowed, double least)

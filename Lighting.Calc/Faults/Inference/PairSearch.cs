@@ -201,7 +201,8 @@ internal sealed class PairSearch(
     private FaultPair Exact(FaultSolver solver, int a, int b, in FaultMember first, in FaultMember second)
     {
         Prediction[] exact = Predict(solver, a, b, first, second, isExact: true);
-        return new FaultPair([first, second], [a, b], Weigh(exact, a, b), [.. exact], [Held(first), Held(second)]);
+        (double weight, double resembling) = WeighBoth(exact, a, b);
+        return new FaultPair([first, second], [a, b], weight, resembling, [.. exact], [Held(first), Held(second)]);
     }
 
     private static IEnumerable<FaultMember> Near(FaultMember member, double decades) =>
@@ -264,12 +265,19 @@ internal sealed class PairSearch(
     private double Weigh(FaultSolver solver, int a, int b, in FaultMember first, in FaultMember second) =>
         Weigh(Predict(solver, a, b, first, second, isExact: false), a, b);
 
-    private double Weigh(Prediction[] predicted, int a, int b)
+    private double Weigh(Prediction[] predicted, int a, int b) => WeighBoth(predicted, a, b).Weight;
+
+    private (double Weight, double Resembling) WeighBoth(Prediction[] predicted, int a, int b)
     {
         var likelihood = new Likelihood(_scale);
         for (int i = 0; i < evidence.Length; i++)
             likelihood.Take(evidence[i], predicted[i]);
-        return likelihood.Logarithm + Math.Log(model.PriorOf(a) * model.PriorOf(b));
+        double prior = Math.Log(model.PriorOf(a) * model.PriorOf(b)),
+            resembling = 0;
+        for (int k = 0; k < NotListed.Shares; k++)
+            resembling +=
+                NotListed.Resembling / NotListed.Shares * Math.Exp(likelihood.Resembling(k) - likelihood.Logarithm);
+        return (likelihood.Logarithm + prior, likelihood.Logarithm + prior + Math.Log(resembling));
     }
 
     // Tolerance and battery dependence are those of the single fault that has more of the first.

@@ -8,7 +8,8 @@ namespace Lighting.Calc;
 /// readings is plainly wrong and lies anywhere (<see cref="FaultFindingOptions.BlunderShare"/>), so that no single
 /// reading is certain. What is common to all readings, the battery's voltage and the harness's tolerance, is filtered
 /// along (<see cref="Likelihood"/>). Looks have the probabilities of <see cref="LookScale"/>. Severities lie on a grid,
-/// with the predictions interpolated between.
+/// with the predictions interpolated between. What is not listed shows as what is listed, but for some of the readings
+/// (<see cref="NotListed"/>).
 /// </remarks>
 internal sealed class Posterior
 {
@@ -18,6 +19,7 @@ internal sealed class Posterior
         FaultModel model,
         ImmutableArray<Particle> particles,
         double[] weights,
+        double[] resembling,
         double[] logLikelihood,
         double logEvidence
     )
@@ -29,12 +31,17 @@ internal sealed class Posterior
         LogLikelihood = logLikelihood;
         FamilyWeights = new double[model.Families.Length];
         MemberWeights = new double[model.Members.Length];
+        ResemblingWeights = new double[model.Members.Length];
+        ResemblingFamilies = new double[model.Families.Length];
         for (int i = 0; i < weights.Length; i++)
         {
             Particle p = particles[i];
             FamilyWeights[p.Family] += weights[i];
             MemberWeights[p.Low] += weights[i] * (1 - p.Part);
             MemberWeights[p.High] += weights[i] * p.Part;
+            ResemblingFamilies[p.Family] += resembling[i];
+            ResemblingWeights[p.Low] += resembling[i] * (1 - p.Part);
+            ResemblingWeights[p.High] += resembling[i] * p.Part;
         }
     }
 
@@ -57,6 +64,16 @@ internal sealed class Posterior
 
     /// <summary>The weights brought to the severities that were solved.</summary>
     public double[] MemberWeights { get; }
+
+    /// <summary>Of what is not listed, the weight of that which resembles each severity; together the weight of what is
+    /// not listed.</summary>
+    public double[] ResemblingWeights { get; }
+
+    /// <summary>The same of each family.</summary>
+    public double[] ResemblingFamilies { get; }
+
+    /// <summary>Share of the readings that what is not listed changes, by those taken.</summary>
+    public double Changed { get; private init; }
 
     public static ImmutableArray<Particle> Grid(FaultModel model)
     {
@@ -116,37 +133,73 @@ internal sealed class Posterior
     public static Posterior Of(FaultModel model, ImmutableArray<Particle> particles, IReadOnlyList<Evidence> evidence)
     {
         var logLikelihood = new double[particles.Length];
-        var weights = new double[particles.Length];
+        var resembling = new double[particles.Length][];
         var scale = new ReadingScale(model.Circuit);
         double heaviest = double.NegativeInfinity,
             mean = 0,
             variance = 0;
+        int broad = -1;
         for (int i = 0; i < particles.Length; i++)
         {
             Particle p = particles[i];
+            resembling[i] = new double[NotListed.Shares];
+            if (model.Families[p.Family].IsBroad)
+            {
+                broad = i;
+                logLikelihood[i] = double.NegativeInfinity;
+                continue;
+            }
+
             var likelihood = new Likelihood(scale);
-            bool isBroad = model.Families[p.Family].IsBroad;
             foreach (Evidence e in evidence)
-                if (isBroad)
-                    likelihood.TakeBroad(e, e.Predicted.At(0));
-                else
-                    likelihood.Take(e, p.Of(e.Predicted));
+                likelihood.Take(e, p.Of(e.Predicted));
             logLikelihood[i] = likelihood.Logarithm;
+            for (int k = 0; k < NotListed.Shares; k++)
+                resembling[i][k] = likelihood.Resembling(k);
             double weight = Math.Log(p.Prior) + likelihood.Logarithm;
-            if (weight > heaviest && !isBroad)
+            if (weight > heaviest)
                 (heaviest, mean, variance) = (weight, likelihood.BatteryMean, likelihood.BatteryVariance);
         }
 
-        double most = logLikelihood.Max(),
-            sum = 0;
+        double most = Math.Max(logLikelihood.Max(), resembling.Max(r => r.Max())),
+            notListed = 0,
+            changed = 0;
+        var weights = new double[particles.Length];
+        var like = new double[particles.Length];
         for (int i = 0; i < weights.Length; i++)
-            sum += weights[i] = particles[i].Prior * Math.Exp(logLikelihood[i] - most);
+        {
+            if (i == broad)
+                continue;
+            weights[i] = particles[i].Prior * Math.Exp(logLikelihood[i] - most);
+            // What resembles nothing that is wrong has a prior of its own.
+            double prior =
+                particles[i].Family == 0
+                    ? (broad < 0 ? 0 : particles[broad].Prior)
+                    : NotListed.Resembling * particles[i].Prior;
+            for (int k = 0; k < NotListed.Shares; k++)
+            {
+                double weight = prior / NotListed.Shares * Math.Exp(resembling[i][k] - most);
+                like[i] += weight;
+                changed += weight * NotListed.Changed(k);
+            }
+
+            notListed += like[i];
+        }
+
+        if (broad >= 0)
+            weights[broad] = notListed;
+        double sum = weights.Sum();
         for (int i = 0; i < weights.Length; i++)
+        {
             weights[i] /= sum;
-        return new Posterior(model, particles, weights, logLikelihood, most + Math.Log(sum))
+            like[i] /= sum;
+        }
+
+        return new Posterior(model, particles, weights, like, logLikelihood, most + Math.Log(sum))
         {
             BatteryMean = mean,
             BatteryVariance = variance,
+            Changed = notListed > 0 ? changed / notListed : 0,
         };
     }
 

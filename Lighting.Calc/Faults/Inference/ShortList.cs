@@ -24,15 +24,21 @@ internal sealed class ShortList
 
     private ShortList(
         FaultModel model,
-        List<(int Member, double Weight)> rows,
+        List<(int Member, double Weight, double Resembling)> rows,
+        double changed,
         ImmutableArray<FaultPair> pairs,
-        IEnumerable<double> shares
+        PairShares shares
     )
     {
         _model = model;
         _members = [.. rows.Select(r => r.Member)];
         _pairs = pairs;
-        Weights = [.. rows.Select(r => r.Weight), .. shares];
+        Changed = changed;
+        Weights = [.. rows.Select(r => r.Weight * shares.Single), .. shares.Pairs];
+        Resembling = [.. rows.Select(r => r.Resembling * shares.Single), .. shares.Resembling];
+        for (int r = 0; r < _members.Length; r++)
+            if (model.Members[_members[r]].Family.IsBroad)
+                Weights[r] += shares.Resembling.Sum();
         Families = [.. rows.Select(r => model.FamilyOf[r.Member]).Distinct()];
         Of =
         [
@@ -53,6 +59,12 @@ internal sealed class ShortList
 
     /// <summary>For each row whether it may change any reading.</summary>
     public ImmutableArray<bool> IsBroad { get; }
+
+    /// <summary>For each row the probability of what is not listed but resembles it.</summary>
+    public double[] Resembling { get; }
+
+    /// <summary>Share of the readings that what is not listed changes.</summary>
+    public double Changed { get; }
 
     /// <summary>Number of hypotheses.</summary>
     public int Count => Families.Length + _pairs.Length;
@@ -80,18 +92,18 @@ internal sealed class ShortList
     /// <param name="model">The faults.</param>
     /// <param name="posterior">Their probabilities.</param>
     /// <param name="pairs">Pairs of faults; none where a single one explains the readings.</param>
-    /// <param name="shares">Probability that it is a single fault, then those of the pairs.</param>
+    /// <param name="shares">The probabilities of single faults and of the pairs.</param>
     public static ShortList Making(
         FaultModel model,
         Posterior posterior,
         ImmutableArray<FaultPair> pairs,
-        double[] shares
+        PairShares shares
     )
     {
-        List<(int Member, double Weight)> rows = Rows(model, posterior, Negligible);
+        List<(int Member, double Weight, double Resembling)> rows = Rows(model, posterior, Negligible);
         for (double less = 2 * Negligible; rows.Count > MostRows && less < 0.1; less *= 2)
             rows = Rows(model, posterior, less);
-        return new ShortList(model, [.. rows.Select(r => (r.Member, r.Weight * shares[0]))], pairs, shares.Skip(1));
+        return new ShortList(model, rows, posterior.Changed, pairs, shares);
     }
 
     /// <summary>What tests read under every row.</summary>
@@ -135,38 +147,45 @@ internal sealed class ShortList
 
     private static bool IsShort(FaultMember member) => member.Family is ShortToFrame;
 
-    private static List<(int Member, double Weight)> Rows(FaultModel model, Posterior posterior, double negligible)
+    private static List<(int Member, double Weight, double Resembling)> Rows(
+        FaultModel model,
+        Posterior posterior,
+        double negligible
+    )
     {
-        double[] weights = posterior.MemberWeights;
-        int[] ascending = [.. Enumerable.Range(0, weights.Length).OrderBy(m => weights[m])];
+        double[] weights = posterior.MemberWeights,
+            like = posterior.ResemblingWeights;
+        int[] ascending = [.. Enumerable.Range(0, weights.Length).OrderBy(m => weights[m] + like[m])];
         var isLeft = new bool[weights.Length];
         double passed = 0;
         foreach (int m in ascending)
-            if ((passed += weights[m]) >= negligible)
+            if ((passed += weights[m] + like[m]) >= negligible)
                 isLeft[m] = true;
-        var rows = new List<(int Member, double Weight)> { (0, weights[0]) };
+        var rows = new List<(int Member, double Weight, double Resembling)> { (0, weights[0], like[0]) };
         for (int f = 1; f < model.Families.Length; f++)
         {
             int first = model.FirstOf[f];
             int[] left = [.. Enumerable.Range(first, model.Families[f].Cases.Length).Where(m => isLeft[m])];
             if (!model.Families[f].IsContinuous || left.Length <= Steps)
             {
-                rows.AddRange(left.Select(m => (m, weights[m])));
+                rows.AddRange(left.Select(m => (m, weights[m], like[m])));
                 continue;
             }
 
-            double step = left.Sum(m => weights[m]) / Steps,
-                sum = 0;
+            double step = left.Sum(m => weights[m] + like[m]) / Steps,
+                sum = 0,
+                sumLike = 0;
             int heaviest = -1;
             foreach (int m in left)
             {
                 sum += weights[m];
-                if (heaviest < 0 || weights[m] > weights[heaviest])
+                sumLike += like[m];
+                if (heaviest < 0 || weights[m] + like[m] > weights[heaviest] + like[heaviest])
                     heaviest = m;
-                if (sum < step * (1 - 1e-9) && m != left[^1])
+                if (sum + sumLike < step * (1 - 1e-9) && m != left[^1])
                     continue;
-                rows.Add((heaviest, sum));
-                (sum, heaviest) = (0, -1);
+                rows.Add((heaviest, sum, sumLike));
+                (sum, sumLike, heaviest) = (0, 0, -1);
             }
         }
 

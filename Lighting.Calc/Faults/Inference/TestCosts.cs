@@ -13,10 +13,11 @@ internal sealed class TestCosts(FaultCircuit circuit, IReadOnlyCollection<Settin
     private readonly double _held = circuit.Options.Cost("held switch");
     private readonly double _twoPoints = circuit.Options.Cost("two points");
     private readonly double _fuseOut = circuit.Options.Cost("fuse out");
+    private readonly double _everyLamp = circuit.Options.Cost("every lamp");
     private readonly double _jumper = circuit.Options.Cost("jumper");
 
     public double Of(in TestPlace test) =>
-        _instruments[test.Instrument]
+        (test.IsEveryLamp ? _everyLamp : _instruments[test.Instrument])
         + (test.IsOnBench ? 0 : OfSetting(test.Setting) + (Hands(test) ? _held * Held(test.Setting) : 0))
         + (test.To >= 0 && (test.IsOnGenerator || test.To != circuit.FrameNode) ? _twoPoints : 0)
         // To unplug the generator takes what taking a fuse out takes.
@@ -24,9 +25,9 @@ internal sealed class TestCosts(FaultCircuit circuit, IReadOnlyCollection<Settin
         + (circuit.FuseOf(test) >= 0 ? _fuseOut : 0)
         + (test.HasJumper ? _jumper : 0);
 
-    // Who only looks has a hand for the lever.
+    // Who only looks at one lamp has a hand for the lever.
     private static bool Hands(in TestPlace test) =>
-        test.HasJumper || test.Instrument is not (Instrument.Visual or Instrument.GoodLamp);
+        test.HasJumper || test.IsEveryLamp || test.Instrument is not (Instrument.Visual or Instrument.GoodLamp);
 
     // Each switch that has to be moved, from the nearest setting of those before.
     private double OfSetting(Setting setting)

@@ -39,28 +39,73 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
             for (int f = 0; f < families.Length; f++)
                 for (int b = first; b <= last; b++)
                     families[f] += gain.Joint[f * InformationGain.Bins + b];
-            double probability = families.Sum();
-            if (probability < LeastOutcome)
-                return;
-            ImmutableArray<FaultExplanation> likely =
-            [
-                .. Enumerable
-                    .Range(0, families.Length)
-                    .OrderByDescending(f => families[f])
-                    .Take(3)
-                    .Where(f => families[f] > 0.02 * probability)
-                    .Select(f => hypotheses.Named(f, families[f] / probability)),
-            ];
-            outcomes.Add(
-                new TestOutcome(
-                    name,
-                    probability,
-                    likely,
-                    string.Join("; ", likely.Select(l => $"{l.Sentence} ({FaultWords.Percent(l.Probability)})"))
-                )
-            );
+            if (Outcome(name, families) is { } outcome)
+                outcomes.Add(outcome);
         }
     }
+
+    private bool IsNotListed(int hypothesis) =>
+        hypothesis < hypotheses.List.Families.Length
+        && model.Families[hypotheses.List.Families[hypothesis]].IsBroad;
+
+    private TestOutcome? Outcome(string name, double[] families)
+    {
+        double probability = families.Sum();
+        if (probability < LeastOutcome)
+            return null;
+        ImmutableArray<FaultExplanation> likely =
+        [
+            .. Enumerable
+                .Range(0, families.Length)
+                .OrderBy(f => IsNotListed(f) && families[f] < FaultGroup.NotListedLeads * probability)
+                .ThenByDescending(f => families[f])
+                .Take(3)
+                .Where(f => families[f] > 0.02 * probability)
+                .Select(f => hypotheses.Named(f, families[f] / probability)),
+        ];
+        return new TestOutcome(name, probability, likely, Words(likely));
+    }
+
+    /// <summary>The outcomes of the round that <see cref="InformationGain.BitsOfRound"/> was last asked for: the lamps
+    /// that do not look as they should.</summary>
+    public ImmutableArray<TestOutcome> OfRound(TestPlace[] looks)
+    {
+        Brightness[] expected = [.. looks.Select(l => RoundOfLamps.Expected(model, l))];
+        // What hardly happens stands together.
+        double[] rest = new double[hypotheses.List.Count];
+        foreach ((_, double[] joint) in gain.Round.Where(IsRest))
+            for (int f = 0; f < rest.Length; f++)
+                rest[f] += joint[f];
+        return
+        [
+            .. gain
+                .Round.Where(r => !IsRest(r))
+                .Select(r =>
+                    Outcome(
+                        string.Join(
+                            ", ",
+                            looks
+                                .Select((l, i) => (Name: model.NameOf(l), Seen: r.Looks[i], Expected: expected[i]))
+                                .Where(l => l.Seen != l.Expected)
+                                .Select(l => $"{l.Name} {FaultWords.Look(l.Seen, testLamp: false)}")
+                        ) is { Length: > 0 } odd
+                            ? odd
+                            : "every lamp as it should be",
+                        r.Joint
+                    )
+                )
+                .Append(Outcome("other lamps", rest))
+                .OfType<TestOutcome>()
+                .OrderByDescending(o => o.Probability),
+        ];
+
+        static bool IsRest((Brightness[] Looks, double[] Joint) round) =>
+            round.Looks.Length == 0 || round.Joint.Sum() < LeastOutcome;
+    }
+
+    /// <summary>Likely faults in words.</summary>
+    public static string Words(ImmutableArray<FaultExplanation> likely) =>
+        string.Join("; ", likely.Select(l => $"{l.Sentence} ({FaultWords.Percent(l.Probability)})"));
 
     // The bins into which a healthy bike falls.
     private (int Low, int High) Expected(Instrument instrument, Column column)

@@ -141,6 +141,7 @@ internal sealed class FaultModel
             Instrument.Meter or Instrument.Ohmmeter when test.IsOnGenerator => BenchPoints.NameOf(test.Index),
             Instrument.Ammeter when Circuit.IsInBatteryLead(test) => BenchPoints.BatteryLead,
             Instrument.Ammeter => Circuit.Bike.Fuses[test.Index].Name,
+            _ when test.IsEveryLamp => Reading.EveryLamp,
             Instrument.Visual or Instrument.GoodLamp or Instrument.Bench or Instrument.BenchReversed => Circuit
                 .Bike
                 .Lamps[test.Index]

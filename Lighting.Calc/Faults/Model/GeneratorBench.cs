@@ -6,8 +6,8 @@ namespace Lighting.Calc;
 /// <remarks>
 /// AC voltage between two leads: as listed, in proportion to the speed between and beyond the listed ones (EMF E = k·n,
 /// Faraday's law; source: as that of <see cref="PermanentMagnetAlternator"/>) and to the strength of the magnets; none
-/// where a phase of the pair is open. Resistance between two leads: as listed, open where a phase of the pair is; from a
-/// lead to the frame open, unless the winding touches it. What is not listed is not known.
+/// where a phase of the pair is open. Resistance between two leads: as listed, open where a phase of the pair is; from
+/// a lead to the frame open, unless the winding touches it. What is not listed is not known.
 /// </remarks>
 internal sealed class GeneratorBench
 {

@@ -380,7 +380,7 @@ internal sealed class SettingPredictions
         Column a = _meter[test.Index],
             b = _meter[test.To];
         column.Value[m] = a.Value[m] - b.Value[m];
-        if (_isSoft[test.Index][m] || _isSoft[test.To][m])
+        if (_isSoft[test.Index][m] || _isSoft[test.To][m] || MayFloat(a.Value[m], b.Value[m]))
         {
             if (!isSet)
                 solver.Set(_setting, _model.Members[m]);
@@ -401,6 +401,14 @@ internal sealed class SettingPredictions
         column.Sigma[m] = (float)Math.Sqrt(squares / ToleranceDraws.Pairs);
         if (column.Own.Length > 0)
             column.Own[m] = Math.Abs(a.Own[m] - b.Own[m]);
+    }
+
+    // A point without voltage that is joined to nothing follows the other probe, which it does not show to battery
+    // minus.
+    private bool MayFloat(double a, double b)
+    {
+        double least = 0.05 * _supply.FullVolts;
+        return Math.Abs(a) < least != Math.Abs(b) < least;
     }
 
     // With what the test itself changes of the harness.
@@ -445,7 +453,11 @@ internal sealed class SettingPredictions
                 && !meters[i].HasJumper
                 && (
                     Math.Abs(solver.Volts(meters[i].Index) - volts[i]) > SoftVolts && meters[i].To < 0
-                    || meters[i].To >= 0 && Math.Abs(solver.Volts(meters[i]) - idle[i]) > SoftVolts
+                    || meters[i].To >= 0
+                        && (
+                            Math.Abs(solver.Volts(meters[i]) - idle[i]) > SoftVolts
+                            || MayFloat(solver.Volts(meters[i].Index), solver.Volts(meters[i].To))
+                        )
                 )
             )
                 (moved ??= []).Add(i);

@@ -5,6 +5,9 @@ namespace Lighting.Calc;
 /// <summary>Every test that a person may be asked for, on one bike.</summary>
 internal static class TestCatalog
 {
+    /// <summary>Index of a look at every lamp.</summary>
+    public const int EveryLamp = -1;
+
     /// <summary>The tests: all instruments in the settings that cover everything, those behind a fuse switch by switch,
     /// and the lamps by themselves.</summary>
     public static ImmutableArray<TestPlace> Of(FaultModel model)
@@ -26,6 +29,7 @@ internal static class TestCatalog
             for (int l = 0; l < circuit.Lamps.Length; l++)
                 if (model.GivesLight(l))
                     tests.Add(new TestPlace(setting, Instrument.Visual, l));
+            tests.Add(new TestPlace(setting, Instrument.Visual, EveryLamp));
         }
 
         // The current that drains the battery.
@@ -151,29 +155,31 @@ internal static class TestCatalog
             .FarEndOf(graph.Fuses[fuse]);
     }
 
-    // Of the settings that cover everything the one in which a part has most of the voltage to drop: where a lamp is
-    // lit behind it.
-    private static Setting? Carrying(FaultModel model, MeasuredPart part)
+    /// <summary>Of the settings that cover everything the one in which a part has most of the voltage to drop: where a
+    /// lamp is lit behind it.</summary>
+    public static Setting? Carrying(FaultModel model, MeasuredPart part)
     {
         HarnessGraph graph = model.Circuit.Graph;
         return model
             .Cover.Where(s => part.Contact < 0 || graph.Switches.ClosedIn(s).Has(part.Contact))
-            .OrderByDescending(s => Enumerable.Range(0, graph.Lamps.Length).Count(l => Passes(s, l)))
+            .OrderByDescending(s => Enumerable.Range(0, graph.Lamps.Length).Count(l => Carries(model, part, s, l)))
             .FirstOrDefault();
+    }
 
-        bool Passes(Setting setting, int lamp)
-        {
-            ContactSet closed = graph.Switches.ClosedIn(setting);
-            if (!graph.IsFed(graph.Lamps[lamp], closed))
-                return false;
-            if (part.Lamp >= 0)
-                return part.Lamp == lamp;
-            return graph
-                .From(graph.Live, closed)
-                .PathTo(graph.Lamps[lamp].A)
-                .Concat(graph.From(graph.Earth, closed).PathTo(graph.Lamps[lamp].B))
-                .Any(p => p.A == part.From && p.B == part.To);
-        }
+    /// <summary>Whether a part carries the current of a lamp.</summary>
+    public static bool Carries(FaultModel model, MeasuredPart part, Setting setting, int lamp)
+    {
+        HarnessGraph graph = model.Circuit.Graph;
+        ContactSet closed = graph.Switches.ClosedIn(setting);
+        if (!graph.IsFed(graph.Lamps[lamp], closed))
+            return false;
+        if (part.Lamp >= 0)
+            return part.Lamp == lamp;
+        return graph
+            .From(graph.Live, closed)
+            .PathTo(graph.Lamps[lamp].A)
+            .Concat(graph.From(graph.Earth, closed).PathTo(graph.Lamps[lamp].B))
+            .Any(p => p.A == part.From && p.B == part.To);
     }
 
     // Everything off, then one switch after the other on the way from the fuse to each lamp: where the resistance falls

@@ -32,6 +32,12 @@ internal readonly record struct TestPlace(
     /// <summary>Whether the bike is live while it is taken.</summary>
     public bool IsLive => Instrument != Instrument.Ohmmeter && !IsOnBench && !IsOnGenerator;
 
+    /// <summary>Whether every lamp is looked at, in one round of the bike.</summary>
+    public bool IsEveryLamp => Instrument == Instrument.Visual && Index < 0;
+
+    /// <summary>The look at one of the lamps of a round.</summary>
+    public TestPlace OfLamp(int lamp) => this with { Index = lamp };
+
     /// <summary>The same place without the setting, for tests that do not depend on it.</summary>
     public bool IsOnBench => Instrument is Instrument.Bench or Instrument.BenchReversed;
 }

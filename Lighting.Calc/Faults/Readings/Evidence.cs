@@ -15,5 +15,9 @@ internal sealed record Evidence(Reading Reading, TestPlace Place, double Value, 
     /// <param name="share">That of a single reading.</param>
     public double Blunder(double share) => share * Math.Pow(SameBlunder, Times - 1);
 
+    /// <summary>Density of this reading where something that is not listed has changed it: see
+    /// <see cref="NotListed"/>.</summary>
+    public double Changed { get; init; }
+
     public bool IsLook => Place.Instrument.IsLook();
 }

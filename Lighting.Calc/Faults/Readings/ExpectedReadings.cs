@@ -26,6 +26,7 @@ public sealed class ExpectedReadings
         Ohms = [.. model.Parts.Where(p => p.Contact < 0).Select(p => OhmsOf(model, p))];
         Notes = ReadingNotes.Of(model.Circuit);
         Drain = DrainTest.Of(model);
+        Jumpers = JumperTests.Of(model, cancellationToken);
     }
 
     /// <summary>The bike.</summary>
@@ -48,6 +49,10 @@ public sealed class ExpectedReadings
 
     /// <summary>The test for a drain on the battery; null on direct lighting and with the engine running.</summary>
     public DrainTest? Drain { get; }
+
+    /// <summary>The tests with a fused jumper, what each should do on a bike in order; none on direct
+    /// lighting.</summary>
+    public ImmutableArray<ExpectedJumper> Jumpers { get; }
 
     /// <summary>What to mind when reading, such as where the black lead goes on a positive-earth bike.</summary>
     public ImmutableArray<Finding> Notes { get; }

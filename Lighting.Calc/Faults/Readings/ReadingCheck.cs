@@ -16,7 +16,7 @@ internal sealed class ReadingCheck(FaultModel model)
     public List<(Reading Reading, TestPlace Place, double Value, int Times)> Take(IEnumerable<Reading> readings)
     {
         var placed = new List<(Reading Reading, TestPlace Place, double Value)>();
-        foreach (Reading reading in readings)
+        foreach (Reading reading in readings.SelectMany(EachLamp))
             if (reading.IsSkipped && Place(reading) is { } skipped)
                 _skipped.Add(skipped);
             else if (
@@ -39,6 +39,13 @@ internal sealed class ReadingCheck(FaultModel model)
                 .ThenBy(r => (r.Item2.To, r.Item2.JumperFrom, r.Item2.JumperTo)),
         ];
     }
+
+    // A round in which every lamp looks as it should is a look at each.
+    private IEnumerable<Reading> EachLamp(Reading reading) =>
+        reading is { Instrument: Instrument.Visual, Seen: Brightness.Normal, IsSkipped: false }
+        && Name.Equal(reading.Point, Reading.EveryLamp)
+            ? RoundOfLamps.AsItShould(model, reading)
+            : [reading];
 
     /// <summary>The tests that were passed over, or whose readings contradict each other.</summary>
     public IReadOnlyCollection<TestPlace> Skipped => _skipped;
@@ -227,6 +234,8 @@ internal sealed class ReadingCheck(FaultModel model)
                     : new TestPlace(setting, Instrument.Ohmmeter, first, second);
             case Instrument.Ohmmeter:
                 return OhmPlace(reading, setting);
+            case Instrument.Visual when Name.Equal(reading.Point, Reading.EveryLamp) && reading.IsSkipped:
+                return new TestPlace(setting, Instrument.Visual, TestCatalog.EveryLamp);
             default:
                 if (Index(bike.Lamps.Select(l => l.Lamp)) is not { } lamp)
                     return Unknown(

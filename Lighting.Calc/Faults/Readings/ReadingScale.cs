@@ -7,10 +7,10 @@ internal sealed class ReadingScale(FaultCircuit circuit)
     public const double MostAmperes = 20;
 
     /// <summary>Share of the readings that something not listed makes nothing: 0 V, 0 A, an open circuit.</summary>
-    public const double NothingShare = 0.35;
+    public const double NothingShare = 0.2;
 
     /// <summary>Share of those that it makes all: the battery's voltage, no resistance.</summary>
-    public const double AllShare = 0.25;
+    public const double AllShare = 0.2;
 
     private readonly FaultFindingOptions _options = circuit.Options;
 
@@ -74,7 +74,7 @@ internal sealed class ReadingScale(FaultCircuit circuit)
             Instrument.Meter => NothingShare * At(0, 0.1)
                 + AllShare * At(volts, 0.03 * volts)
                 + (1 - NothingShare - AllShare) * anything,
-            Instrument.Ammeter => NothingShare * At(0, 0.05) + (1 - NothingShare) * anything,
+            Instrument.Ammeter => NothingShare * At(0, 0.04) + (1 - NothingShare) * anything,
             Instrument.Ohmmeter => NothingShare * At(OhmScale.Logarithm(double.PositiveInfinity, _options), 0.3)
                 + AllShare * At(OhmScale.Logarithm(0, _options), 0.5)
                 + (1 - NothingShare - AllShare) * anything,
@@ -83,6 +83,28 @@ internal sealed class ReadingScale(FaultCircuit circuit)
 
         double At(double mean, double sigma) =>
             Math.Exp(-Math.Pow((value - mean) / sigma, 2) / 2) / (Math.Sqrt(2 * Math.PI) * sigma);
+    }
+
+    /// <summary>Density of a reading that something not listed has made other than what it resembles: as on a healthy
+    /// bike, or anything.</summary>
+    public double ChangedDensity(TestPlace place, double value, in Prediction healthy)
+    {
+        double fits;
+        if (place.Instrument.IsLook())
+        {
+            double sigma = Math.Sqrt(healthy.Sigma * healthy.Sigma + healthy.Own * healthy.Own);
+            fits = LookScale.Probability((Brightness)(int)value, healthy.Value, sigma);
+        }
+        else
+        {
+            double own = Sigma(place, value),
+                supply = healthy.Battery * SupplyTolerance,
+                off = value - healthy.Value;
+            double variance = own * own + healthy.Own * healthy.Own + healthy.Sigma * healthy.Sigma + supply * supply;
+            fits = Math.Exp(-off * off / (2 * variance)) / Math.Sqrt(2 * Math.PI * variance);
+        }
+
+        return NotListed.Healthy * fits + (1 - NotListed.Healthy) * BroadDensity(place, value);
     }
 
     /// <summary>The same for a look.</summary>

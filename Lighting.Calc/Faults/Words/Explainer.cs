@@ -37,6 +37,20 @@ internal sealed class Explainer(FaultModel model, Posterior posterior, IReadOnly
         evidence.Count > 0
         && Fits([.. evidence.Select(e => e.Predicted.At(0))]).All(f => f.Distance <= ConflictDistance);
 
+    /// <summary>Of what is not listed: what it shows most like, the reading that speaks against that, and where to look
+    /// next.</summary>
+    public string LeftToLookAt()
+    {
+        int like = Enumerable.Range(0, model.Families.Length).MaxBy(f => posterior.ResemblingFamilies[f]);
+        ConflictingReading? odd = Conflicting(Fits(posterior.Best(like))).FirstOrDefault();
+        string but = odd is null ? "" : $", but not with this: {odd.Message}";
+        return like == 0
+            ? $"Most readings are normal{but}. Left to look at: that point, what is joined to it, and what is fitted "
+                + "that the lists do not have."
+            : $"It shows most like {model.Families[like].Title(FaultOf(like))}{but}. Left to look at: that part, where "
+                + "its wires end, what else is joined there, and a second fault.";
+    }
+
     /// <summary>Fit of every reading to the best severity of a family.</summary>
     public ImmutableArray<ReadingFit> Fits(int particle)
     {

@@ -105,7 +105,8 @@ internal static class FaultWords
         string live = $"{engine}with {test.Setting}, {jumper}";
         string black = test.To >= 0 ? circuit.Points[test.To] : Bike.BatteryMinus;
         string cold = coil ? "engine off and the lighting coil unplugged" : "battery disconnected";
-        bool several = test.Instrument == Instrument.Visual && circuit.Bike.Lamps[test.Index].Quantity > 1;
+        bool several =
+            test.Instrument == Instrument.Visual && !test.IsEveryLamp && circuit.Bike.Lamps[test.Index].Quantity > 1;
         return test.Instrument switch
         {
             Instrument.Meter => $"{live}meter{(coil ? " on AC voltage" : "")} from {name} to {black}",
@@ -119,6 +120,7 @@ internal static class FaultWords
             Instrument.GoodLamp => $"{live}fit a known good lamp in place of the {name} and look at it",
             Instrument.Bench => $"take the {name} out and put it straight on the battery, its feed contact on the "
                 + $"{LiveTerminal(circuit)} terminal",
+            _ when test.IsEveryLamp => $"{live}go round the bike and look at every lamp, the dark ones as well",
             Instrument.BenchReversed =>
                 $"turn the {name} round on the battery, its feed contact on the earthed terminal",
             _ => $"{live}look at {(several ? "each of the " : "")}{name}",

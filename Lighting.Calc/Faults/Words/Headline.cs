@@ -13,7 +13,7 @@ internal static class Headline
         double single,
         int readings,
         bool nothing,
-        bool isNormal
+        Explainer explainer
     )
     {
         FaultGroup first = groups[0];
@@ -29,14 +29,8 @@ internal static class Headline
                 ? $", or {first.Alternatives.Length - 1} more that no reading can distinguish from it"
                 : "";
         string share = $"({FaultWords.Percent(first.Probability)}{others})";
-        if (first.Best.Faults[0].Kind == FaultKind.NotListed)
-        {
-            string nearest =
-                groups.Length > 1
-                    ? $" The nearest is {groups[1].Best.Sentence} ({FaultWords.Percent(groups[1].Probability)})."
-                    : "";
-            return $"None of the listed faults explains these readings {share}.{nearest}";
-        }
+        if (first.IsNotListed)
+            return $"None of the faults I know explains this {share}.\n{explainer.LeftToLookAt()}";
 
         if (
             Consequence(model, posterior, single) is var (consequence, probability)
@@ -45,7 +39,7 @@ internal static class Headline
         )
             return $"{consequence} ({FaultWords.Percent(probability)}). Why is not clear yet; likeliest: "
                 + $"{first.Best.Sentence} {share}.{conflict}";
-        if (isNormal)
+        if (explainer.IsNormal)
             return $"{(readings == 1 ? "The reading is" : "All readings are")} normal so far; the likeliest remaining "
                 + $"fault is {first.Best.Sentence} {share}.";
         return first.Probability < Likely
@@ -53,7 +47,7 @@ internal static class Headline
             : $"{char.ToUpperInvariant(first.Best.Sentence[0])}{first.Best.Sentence[1..]} {share}.{conflict}";
     }
 
-    // What several faults lead to is as likely as all of them together.
+    // What several faults lead to is as likely as all of them together, with what resembles them.
     private static (string Words, double Probability)? Consequence(FaultModel model, Posterior posterior, double single)
     {
         (string Words, double Probability)? most = null;
@@ -63,7 +57,10 @@ internal static class Headline
                 .Where(f => model.Families[f].Consequence is not null)
                 .GroupBy(f => model.Families[f].Consequence!)
         )
-            if (single * group.Sum(f => posterior.FamilyWeights[f]) is var sum && sum > (most?.Probability ?? 0))
+            if (
+                single * group.Sum(f => posterior.FamilyWeights[f] + posterior.ResemblingFamilies[f]) is var sum
+                && sum > (most?.Probability ?? 0)
+            )
                 most = (group.Key, sum);
         return most;
     }

@@ -141,7 +141,7 @@ internal static class ReadingsReader
             names.Check(row, "point", point, "a point of the bike", [NamedThing.Point]);
         else if (tool is Instrument.Ammeter)
             names.Check(row, "point", point, "a fuse of the bike for an ammeter to replace", [NamedThing.Fuse]);
-        else if (tool is Instrument.Visual)
+        else if (tool is Instrument.Visual && !Name.Equal(point, Reading.EveryLamp))
             names.Check(row, "point", point, "a lamp or run of the bike", [NamedThing.Lamp, NamedThing.Run]);
         else if (tool is Instrument.GoodLamp or Instrument.Bench or Instrument.BenchReversed)
             names.Check(row, "point", point, "a lamp of the bike", [NamedThing.Lamp]);
