@@ -157,7 +157,9 @@ public sealed class FaultFinder
         return new Diagnosis(
             [.. groups],
             nothing,
-            Headline.Of(_model, groups, posterior, shares.Single, evidence.Length, nothing, explainer),
+            evidence.Length == 0 && findings.Any(f => f.Kind == FindingKind.ContradictoryReadings)
+                ? "The readings contradict each other: repeat those that the findings name."
+                : Headline.Of(_model, groups, posterior, shares.Single, evidence.Length, nothing, explainer),
             next,
             findings.ToImmutable(),
             [.. evidence.Select(e => e.Reading)]

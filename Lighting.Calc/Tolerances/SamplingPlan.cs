@@ -82,11 +82,7 @@ internal sealed class SamplingPlan
     /// <summary>One setting of each state, the lamps that are meant to be lit in it and whether their drop is judged
     /// there, and whether it counts for the continuous load of fuses: no momentary contact is closed, or one is in
     /// every state.</summary>
-    public ImmutableArray<(
-        Setting Setting,
-        ImmutableArray<(int Lamp, bool JudgesDrop)> Lamps,
-        bool IsContinuous
-    )> States { get; }
+    public ImmutableArray<(Setting Setting, ImmutableArray<(int Lamp, bool JudgesDrop)> Lamps, bool IsContinuous)> States { get; }
 
     public MomentaryLoads Momentary { get; }
 
