@@ -44,7 +44,7 @@ internal sealed class SamplingPlan
                 .Where(p => p.State.Length > 0)
                 .GroupBy(p => p.State)
                 .Select(s =>
-                    (
+                    new SampledState(
                         s.First().Point.Setting,
                         Lamps
                             .Where(lamp => s.Any(p => meant[lamp].Contains(p.Point)))
@@ -79,10 +79,8 @@ internal sealed class SamplingPlan
     /// <summary>The lamps that are lit in some setting, by index in the bike.</summary>
     public ImmutableArray<int> Lamps { get; }
 
-    /// <summary>One setting of each state, the lamps that are meant to be lit in it and whether their drop is judged
-    /// there, and whether it counts for the continuous load of fuses: no momentary contact is closed, or one is in
-    /// every state.</summary>
-    public ImmutableArray<(Setting Setting, ImmutableArray<(int Lamp, bool JudgesDrop)> Lamps, bool IsContinuous)> States { get; }
+    /// <summary>The states.</summary>
+    public ImmutableArray<SampledState> States { get; }
 
     public MomentaryLoads Momentary { get; }
 
@@ -92,3 +90,14 @@ internal sealed class SamplingPlan
     /// <summary>For each set of windings that work together one setting of each state in which they do.</summary>
     public ImmutableArray<ImmutableArray<Setting>> Windings { get; }
 }
+
+/// <summary>One setting of an electrical state, and what is taken from it.</summary>
+/// <param name="Setting">The setting.</param>
+/// <param name="Lamps">The lamps that are meant to be lit in it, and whether their drop is judged there.</param>
+/// <param name="IsContinuous">Whether it counts for the continuous load of fuses: no momentary contact is closed, or
+/// one is in every state.</param>
+internal sealed record SampledState(
+    Setting Setting,
+    ImmutableArray<(int Lamp, bool JudgesDrop)> Lamps,
+    bool IsContinuous
+);
