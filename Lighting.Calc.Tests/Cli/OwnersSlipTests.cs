@@ -72,18 +72,6 @@ public sealed class OwnersSlipTests : IDisposable
         Assert.Equal(1, result.ExitCode);
     }
 
-    [Fact]
-    public async Task Readings_that_contradict_each_other_are_the_headline()
-    {
-        string readings = _folder.Write(
-            "contradicting.csv",
-            "when,point,instrument,reading\nignition=on; lights=park,tail feed,meter,0.03\n"
-                + "ignition=on; lights=park,tail feed,meter,12.6\n"
-        );
-        CliResult result = await InProcess.Run("faults", CliProcess.Bike("valley-twin"), readings);
-        Assert.Contains("The readings contradict each other", result.Output, StringComparison.Ordinal);
-    }
-
     private void Copy(string bike)
     {
         foreach (string list in Directory.GetFiles(CliProcess.Bike(bike)))
