@@ -260,7 +260,7 @@ public class ForeignBikeTests
         Assert.Equal(
             ["Board plate", "Board tail"],
             report
-                .Findings.Where(f => f.Kind == FindingKind.VoltageDropForMoments)
+                .Findings.Where(f => f.Kind == FindingKind.MomentaryVoltageDrop)
                 .SelectMany(f => f.Parts.Prepend(f.Subject))
                 .Order()
         );

@@ -76,17 +76,7 @@ public partial class BrowserTests
     // Opens a page in all widths: no message, nothing wider than the screen, no label over another.
     private static JsonElement[] OnScreens(TemporaryFolder folder, string page)
     {
-        string frames = string.Concat(
-            s_widths.Select(w =>
-                $"<iframe style=\"border:0;width:{w}px;height:4000px\" "
-                + $"srcdoc=\"{page.Replace("&", "&amp;", StringComparison.Ordinal).Replace("\"", "&quot;", StringComparison.Ordinal)}\"></iframe>"
-            )
-        );
-        string file = folder.Write(
-            "frames.html",
-            $"<!DOCTYPE html><html><body>{frames}<script>addEventListener('load', () => {{ {Measure} "
-                + $"}});</script></body></html>"
-        );
+        string file = folder.Write("frames.html", Pages.Framed(page, Measure, [.. s_widths.Select(w => (w, 4000))]));
         (string output, string[] console) = Browser.Open(folder, file, "--window-size=1400,4000", "--dump-dom");
         Assert.Empty(console);
         var measured = JsonDocument.Parse(System.Net.WebUtility.HtmlDecode(Result().Match(output).Groups[1].Value));
@@ -119,14 +109,7 @@ public partial class BrowserTests
             result.textContent = title ? JSON.stringify(title.closest('svg').getBoundingClientRect().bottom) : 'none';
             document.body.append(result);
             """;
-        string source = page.Replace("&", "&amp;", StringComparison.Ordinal)
-            .Replace("\"", "&quot;", StringComparison.Ordinal);
-        string file = folder.Write(
-            "first.html",
-            $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:794px;height:1123px\" "
-                + $"srcdoc=\"{source}\"></iframe>"
-                + $"<script>addEventListener('load', () => {{ {Bottom} }});</script></body></html>"
-        );
+        string file = folder.Write("first.html", Pages.Framed(page, Bottom, (794, 1123)));
         (string output, string[] console) = Browser.Open(folder, file, "--window-size=1000,1400", "--dump-dom");
         Assert.Empty(console);
         Assert.InRange(
@@ -154,14 +137,7 @@ public partial class BrowserTests
             result.textContent = JSON.stringify(seen.map(e => e.className || e.tagName));
             document.body.append(result);
             """;
-        string source = page.Replace("&", "&amp;", StringComparison.Ordinal)
-            .Replace("\"", "&quot;", StringComparison.Ordinal);
-        string file = folder.Write(
-            "phone.html",
-            $"<!DOCTYPE html><html><body><iframe style=\"border:0;width:390px;height:844px\" "
-                + $"srcdoc=\"{source}\"></iframe>"
-                + $"<script>addEventListener('load', () => {{ {Seen} }});</script></body></html>"
-        );
+        string file = folder.Write("phone.html", Pages.Framed(page, Seen, (390, 844)));
         (string output, string[] console) = Browser.Open(folder, file, "--window-size=600,1000", "--dump-dom");
         Assert.Empty(console);
         string[] seen = JsonSerializer.Deserialize<string[]>(

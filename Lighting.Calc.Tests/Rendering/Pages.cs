@@ -26,6 +26,20 @@ internal static class Pages
         return result.Output;
     }
 
+    /// <summary>A page in frames of these sizes, and a script that looks into them once they are there.</summary>
+    public static string Framed(string page, string script, params (int Width, int Height)[] frames)
+    {
+        string source = page.Replace("&", "&amp;", StringComparison.Ordinal)
+            .Replace("\"", "&quot;", StringComparison.Ordinal);
+        string all = string.Concat(
+            frames.Select(f =>
+                $"<iframe style=\"border:0;width:{f.Width}px;height:{f.Height}px\" srcdoc=\"{source}\"></iframe>"
+            )
+        );
+        return $"<!DOCTYPE html><html><body>{all}<script>addEventListener('load', () => {{ {script} "
+            + "});</script></body></html>";
+    }
+
     public static XElement Read(string page)
     {
         using var reader = XmlReader.Create(

@@ -41,13 +41,7 @@ public partial class ReadingsFormTests
         Browser.SkipWhereThereIsNone();
         using var folder = new TemporaryFolder();
         string page = await Pages.Text("readings", Path.Combine(CliProcess.Root, Bike), "--format", "html");
-        string escaped = page.Replace("&", "&amp;", StringComparison.Ordinal)
-            .Replace("\"", "&quot;", StringComparison.Ordinal);
-        string file = folder.Write(
-            "frame.html",
-            $"<!DOCTYPE html><html><body><iframe style=\"width:390px;height:800px\" srcdoc=\"{escaped}\"></iframe>"
-                + $"<script>addEventListener('load', () => {{ {Fill} }});</script></body></html>"
-        );
+        string file = folder.Write("frame.html", Pages.Framed(page, Fill, (390, 800)));
         (string output, string[] console) = Browser.Open(folder, file, "--window-size=400,900", "--dump-dom");
         Assert.Empty(console);
         JsonElement result = JsonDocument

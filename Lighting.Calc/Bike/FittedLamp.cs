@@ -38,7 +38,7 @@ public sealed record FittedLamp
     /// below 100 %; null where it has none of its own.</summary>
     public Ratio? AllowedDrop { get; init; }
 
-    /// <summary>On a bike without runs: whether it is on only for moments, as a horn or stop lamp is; null goes by the
+    /// <summary>On a bike without runs: whether it is on only momentarily, as a horn or stop lamp is; null goes by the
     /// switches of <see cref="LitWhen"/> or, without them, by its name and circuit
     /// (<see cref="FuseOptions.MomentarySwitches"/>). With runs the switches decide.</summary>
     public bool? Momentary { get; init; }

@@ -22,10 +22,10 @@ internal static class LampChecks
         HarnessGraph graph
     )
     {
-        ImmutableArray<OperatingPoint?> forMoments = IntendedOnStates.WorstOfEachForMoments(bike, settings);
+        ImmutableArray<OperatingPoint?> momentary = IntendedOnStates.WorstOfEachMomentary(bike, settings);
         for (int lamp = 0; lamp < bike.Lamps.Length; lamp++)
             if (worst[lamp] is { } lasting)
-                foreach (Finding finding in OfLamp(bike, settings, lasting, forMoments[lamp] ?? lasting, lamp, graph))
+                foreach (Finding finding in OfLamp(bike, settings, lasting, momentary[lamp] ?? lasting, lamp, graph))
                     yield return finding;
     }
 
@@ -33,14 +33,14 @@ internal static class LampChecks
         Bike bike,
         IReadOnlyList<OperatingPoint> settings,
         OperatingPoint worst,
-        OperatingPoint worstForMoments,
+        OperatingPoint worstMomentary,
         int lamp,
         HarnessGraph graph
     )
     {
         string name = bike.Lamps[lamp].Lamp;
         LampState state = worst.Lamps[lamp];
-        if (new[] { worst, worstForMoments }.FirstOrDefault(p => p.Lamps[lamp].DroppedOut) is { } dark)
+        if (new[] { worst, worstMomentary }.FirstOrDefault(p => p.Lamps[lamp].DroppedOut) is { } dark)
             yield return new Finding(FindingKind.DriverDropsOut, Severity.Fault, name)
             {
                 Value = dark.Lamps[lamp].Voltage,
@@ -57,12 +57,12 @@ internal static class LampChecks
                 Limit = limit.Share,
                 Setting = worst.Setting,
             };
-        else if (Exceeded(worstForMoments) is { IsAdvice: false } momentary)
-            yield return new Finding(FindingKind.VoltageDropForMoments, Severity.Caution, name)
+        else if (Exceeded(worstMomentary) is { IsAdvice: false } momentary)
+            yield return new Finding(FindingKind.MomentaryVoltageDrop, Severity.Caution, name)
             {
-                Value = worstForMoments.Lamps[lamp].Drop,
+                Value = worstMomentary.Lamps[lamp].Drop,
                 Limit = momentary.Share,
-                Setting = worstForMoments.Setting,
+                Setting = worstMomentary.Setting,
             };
         if (settings.FirstOrDefault(s => s.Solved.LampMayDropOut(lamp)) is { } edge)
             yield return new Finding(FindingKind.DriverMayDropOut, Severity.Caution, name)

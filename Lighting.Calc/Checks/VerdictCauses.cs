@@ -105,18 +105,18 @@ internal static class VerdictCauses
     private static string Remedy(FuseSuitability fuse)
     {
         FuseAdvice advice = fuse.Advice;
-        string marked = fuse.ContinuousRating < fuse.Fuse.Rating ? ", as marked" : "";
+        string marked = advice.IsMarkedWithBlowingCurrent ? ", as marked" : "";
         if (advice is { Smallest: { } least, Largest: { } most })
             return most > least ? $"Fit {A(least)} to {A(most)}{marked}." : $"Fit {A(least)}{marked}.";
         if (advice is { WiresKnown: false, Smallest: { } needed })
             return $"Fit {A(needed)}{marked} if every wire behind it is rated for that, or split the load over two "
                 + "fuses.";
-        string split = FuseAdviser.Reduce(advice, fuse.Steady, fuse.Fuse, marked.Length > 0) is { } reduce
+        string split = FuseAdviser.Reduce(advice, fuse.Steady, fuse.Fuse) is { } reduce
             ? $"{Sentence(reduce)}, or split it over two fuses"
             : "Split the load over two fuses";
         if (advice.UpsizedRuns is [{ FuseOfItsOwn: { } own } only])
             split =
-                $"{Sentence(FuseAdviser.OwnFuse(only.Run, own, marked.Length > 0))}; or "
+                $"{Sentence(FuseAdviser.OwnFuse(advice, only.Run, own))}; or "
                 + $"{char.ToLowerInvariant(split[0])}{split[1..]}";
         string[] larger =
         [

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using UnitsNet;
 
 namespace Lighting.Calc;
@@ -155,11 +154,8 @@ public static class RelayPlanner
             if (point.Lamps[index].Voltage <= worst.Lamps[index].Voltage)
                 return Failed(
                     lamp,
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"it gains nothing: {worst.Lamps[index].Voltage.Volts:0.00} V now, "
-                            + $"{point.Lamps[index].Voltage.Volts:0.00} V with one"
-                    )
+                    $"it gains nothing: {FindingWords.Text(worst.Lamps[index].Voltage)} now, "
+                        + $"{FindingWords.Text(point.Lamps[index].Voltage)} with one"
                 );
             return new RelayPlan
             {

@@ -21,15 +21,12 @@ internal static class IntendedOnStates
     /// <summary>Those of <see cref="Of"/> that last: with the fewest momentary switches worked, as
     /// <see cref="MomentarySwitches.WorkedOf"/> counts them.</summary>
     public static IEnumerable<OperatingPoint> Lasting(
-        Bike bike,
-        IReadOnlyList<OperatingPoint> settings,
-        int lamp,
+        IReadOnlyCollection<OperatingPoint> intended,
         Func<Setting, int> worked
     )
     {
-        OperatingPoint[] all = [.. Of(bike, settings, lamp)];
-        int fewest = all.Select(p => worked(p.Setting)).DefaultIfEmpty().Min();
-        return all.Where(p => worked(p.Setting) == fewest);
+        int fewest = intended.Select(p => worked(p.Setting)).DefaultIfEmpty().Min();
+        return intended.Where(p => worked(p.Setting) == fewest);
     }
 
     /// <summary>For each lamp of the bike the one of <see cref="Lasting"/> in which it loses most, the first of
@@ -47,9 +44,9 @@ internal static class IntendedOnStates
         return [.. Enumerable.Range(0, bike.Lamps.Length).Select(lamp => Worst(bike, settings, worked, lamp))];
     }
 
-    /// <summary>For each lamp of the bike the one of <see cref="Of"/> in which it loses most, though it be for moments;
+    /// <summary>For each lamp of the bike the one of <see cref="Of"/> in which it loses most, momentary or not;
     /// null when it is never fed.</summary>
-    public static ImmutableArray<OperatingPoint?> WorstOfEachForMoments(
+    public static ImmutableArray<OperatingPoint?> WorstOfEachMomentary(
         Bike bike,
         IReadOnlyList<OperatingPoint> settings
     )

@@ -23,12 +23,7 @@ internal sealed class SamplingPlan
         [
             .. bike.Lamps.Select((_, lamp) => IntendedOnStates.Of(bike, solution.Points, lamp).ToHashSet()),
         ];
-        HashSet<OperatingPoint>[] lasting =
-        [
-            .. bike.Lamps.Select(
-                (_, lamp) => IntendedOnStates.Lasting(bike, solution.Points, lamp, worked).ToHashSet()
-            ),
-        ];
+        HashSet<OperatingPoint>[] lasting = [.. meant.Select(m => IntendedOnStates.Lasting(m, worked).ToHashSet())];
         Lamps = [.. Enumerable.Range(0, meant.Length).Where(lamp => meant[lamp].Count > 0)];
         Momentary = new MomentaryLoads(bike, options.Fuses);
         Fed =

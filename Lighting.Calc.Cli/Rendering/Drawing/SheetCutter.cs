@@ -97,7 +97,7 @@ internal sealed class SheetCutter
             .. parts.Select(
                 (part, i) =>
                     EmptyRows.Without(
-                        part.Draw(parts.Where((_, j) => j % columns == i % columns).Min(p => p.Left), part.Top)
+                        part.Draw(parts.Where((_, j) => j % columns == i % columns).Min(p => p.Left))
                     )
             ),
         ];

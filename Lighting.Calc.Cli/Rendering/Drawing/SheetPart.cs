@@ -7,11 +7,16 @@ namespace Lighting.Calc.Cli.Rendering.Drawing;
 /// </remarks>
 internal sealed class SheetPart
 {
-    private const double Margin = 8;
+    /// <summary>What is left free at the edges of a sheet.</summary>
+    public const double Margin = 8;
+
     private const double Gap = 6;
     private const double MarkHeight = 15;
     private const double MarkPadding = 3;
-    private const double HalfStroke = 2;
+    /// <summary>Half of what a stroke takes.</summary>
+    public const double HalfStroke = 2;
+
+    private const double DotRadius = 4;
 
     private readonly CircuitDrawing _drawing;
     private readonly int _column;
@@ -50,17 +55,16 @@ internal sealed class SheetPart
     /// <summary>Where it begins in the uncut drawing, marks included.</summary>
     public double Left => Marks.Select(m => m.Bounds.Left).Append(_content.Left).Min();
 
-    /// <summary>Where it begins in the uncut drawing, marks included.</summary>
-    public double Top => Marks.Select(m => m.Bounds.Top).Append(_content.Top).Min();
+    private double Top => Marks.Select(m => m.Bounds.Top).Append(_content.Top).Min();
 
     private IEnumerable<DrawnMark> Marks => _before.Values.Concat(_after.Values);
 
-    /// <summary>The sheet, its edges at a place of the uncut drawing.</summary>
-    public CircuitDrawing Draw(double fromLeft, double fromTop)
+    /// <summary>The sheet, its left edge at a place of the uncut drawing.</summary>
+    public CircuitDrawing Draw(double fromLeft)
     {
         DrawnMark[] marks = [.. Marks];
         double left = Margin - fromLeft,
-            top = Margin - fromTop;
+            top = Margin - Top;
         return new CircuitDrawing(
             left + Margin + marks.Select(m => m.Bounds.Right).Append(_content.Right).Max(),
             top + Margin + marks.Select(m => m.Bounds.Bottom).Append(_content.Bottom).Max(),
@@ -90,7 +94,7 @@ internal sealed class SheetPart
         [
             .. _drawing.Labels.Where(IsHere).Select(l => l.Bounds),
             .. _drawing.Symbols.Where(s => IsHere(s.X, s.Y)).Select(Room),
-            .. _drawing.Dots.Where(d => IsHere(d.X, d.Y)).Select(d => new Box(d.X - 4, d.Y - 4, d.X + 4, d.Y + 4)),
+            .. _drawing.Dots.Where(d => IsHere(d.X, d.Y)).Select(Room),
             .. _drawing.Lines.Where(IsHere).Select(Room),
         ];
         return rooms.Length == 0
@@ -98,7 +102,12 @@ internal sealed class SheetPart
             : new Box(rooms.Min(r => r.Left), rooms.Min(r => r.Top), rooms.Max(r => r.Right), rooms.Max(r => r.Bottom));
     }
 
-    private static Box Room(DrawnSymbol symbol)
+    /// <summary>The room that a dot takes.</summary>
+    public static Box Room(DrawnDot dot) =>
+        new(dot.X - DotRadius, dot.Y - DotRadius, dot.X + DotRadius, dot.Y + DotRadius);
+
+    /// <summary>The room that a symbol takes.</summary>
+    public static Box Room(DrawnSymbol symbol)
     {
         SymbolSize size = SymbolSize.Of(symbol.Kind);
         return new Box(

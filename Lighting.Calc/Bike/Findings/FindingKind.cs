@@ -533,7 +533,7 @@ public enum FindingKind
 
     /// <summary>The lamp loses more than its limit while horn, brake or another momentary switch is worked, and not
     /// otherwise. Value: drop; limit; setting. Parts: further lamps; figures: theirs.</summary>
-    VoltageDropForMoments,
+    MomentaryVoltageDrop,
 
     /// <summary>Lamps claim settings and runs are listed, but no switch contacts. Parts: the switches that are
     /// named.</summary>

@@ -28,11 +28,11 @@ internal static partial class FindingWords
                     + $": one of {Text(finding.Value)} and the same size has fewer ampere-hours.",
             FindingKind.NoCounterpartListed =>
                 $"No lamp for {Text(finding.Value)} of the same cap, use and about the same watts is listed in "
-                    + $"place of {string.Join(", ", finding.Parts)}: taken as of the same watts. Choose a lamp for the "
+                    + $"place of {Listed(finding)}: taken as of the same watts. Choose a lamp for the "
                     + $"socket, and compare again with it.",
             FindingKind.LoadsConverted =>
                 $"To be replaced too, and taken as of the same watts at {Text(finding.Value)}: "
-                    + $"{string.Join(", ", finding.Parts)}.",
+                    + $"{Listed(finding)}.",
             FindingKind.RegulatorHeatUnrated =>
                 $"The {finding.Detail} takes {Figure(finding, 1)} and makes {Text(finding.Value)} of heat"
                     + $"{Speed(finding)}. Its rating is not listed: check that it and its heat sink are "

@@ -35,10 +35,10 @@ internal static partial class FindingWords
                 $"No resistance is listed for the contacts of {Listed(finding)}: they are taken as 0 Ω, and real ones "
                     + "cost voltage. Measure the drop over each and list it.",
             FindingKind.NoSwitchList =>
-                $"No switches are listed, though 'lit when' names {string.Join(", ", finding.Parts)}: list their "
+                $"No switches are listed, though 'lit when' names {Listed(finding)}: list their "
                     + "contacts. Until then no lamp is held to its 'lit when'.",
-            FindingKind.VoltageDropForMoments =>
-                $"For moments only{In(finding)}: drops {Text(finding.Value)} of the supply voltage (limit "
+            FindingKind.MomentaryVoltageDrop =>
+                $"Momentary{In(finding)}: drops {Text(finding.Value)} of the supply voltage (limit "
                     + $"{Text(finding.Limit)}).{Also(finding)}",
             FindingKind.LampOvervoltage =>
                 $"Runs at {Text(finding.Value)}, above {Text(finding.Limit)}, {finding.Detail}: it will burn "

@@ -33,6 +33,9 @@ public sealed record FuseAdvice
     /// otherwise null.</summary>
     public required ElectricCurrent? MaximumContinuousLoad { get; init; }
 
+    /// <summary>Whether the ratings are markings with the current at which a fuse blows.</summary>
+    internal bool IsMarkedWithBlowingCurrent { get; init; }
+
     /// <summary>The peak that the largest allowed rating holds at its temperature.</summary>
     internal ElectricCurrent? MaximumPeak { get; init; }
 

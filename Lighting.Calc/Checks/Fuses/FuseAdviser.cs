@@ -22,6 +22,7 @@ internal static class FuseAdviser
             MinimumRatingForLoad = judge.AsMarked(needs),
             MaximumRatingForWire = judge.AsMarked(allows),
             MaximumPeak = allows is { } holds ? ElectricCurrent.FromAmperes(judge.PeakAmperes(holds)) : null,
+            IsMarkedWithBlowingCurrent = judge.IsMarkedWithBlowingCurrent,
             WiresKnown = wiresKnown,
             UpsizedRuns =
                 conflict && needs is { } rating
@@ -65,11 +66,11 @@ internal static class FuseAdviser
 
     /// <summary>By how much to load less, in words without a full stop: the continuous load where that is too large,
     /// else the peak; null where neither is.</summary>
-    public static string? Reduce(FuseAdvice advice, ContinuousLoad load, Fuse fuse, bool isMarked)
+    public static string? Reduce(FuseAdvice advice, ContinuousLoad load, Fuse fuse)
     {
         string fit =
             advice.MaximumRatingForWire is { } allowed && allowed.Amperes != fuse.Rating.Amperes
-                ? $" and fit {A(allowed.Amperes)}{(isMarked ? ", as marked" : "")}"
+                ? $" and fit {A(allowed.Amperes)}{(advice.IsMarkedWithBlowingCurrent ? ", as marked" : "")}"
                 : "";
         return advice.MaximumContinuousLoad is not { } most ? null
             : load.ContinuousCurrent.Amperes > most.Amperes + 1e-9
@@ -88,9 +89,7 @@ internal static class FuseAdviser
     )
     {
         string style = TimeCurrentLimits.NameOf(judge.Fuse.Style);
-        string[] reduce = Reduce(advice, steady, judge.Fuse, judge.IsMarkedWithBlowingCurrent) is { } less
-            ? [less]
-            : [];
+        string[] reduce = Reduce(advice, steady, judge.Fuse) is { } less ? [less] : [];
         if (advice.MinimumRatingForLoad is not { } needs)
             return Ways($"no standard {style} fuse carries this load", [.. reduce, Split]);
         if (!advice.WiresKnown)
@@ -118,7 +117,7 @@ internal static class FuseAdviser
         [
             .. advice
                 .UpsizedRuns.Where(u => u.FuseOfItsOwn is not null)
-                .Select(u => OwnFuse(u.Run, u.FuseOfItsOwn!.Value, judge.IsMarkedWithBlowingCurrent)),
+                .Select(u => OwnFuse(advice, u.Run, u.FuseOfItsOwn!.Value)),
         ];
         // A fuse for each of many wires is a fuse box: the split.
         return Ways(
@@ -156,9 +155,9 @@ internal static class FuseAdviser
 
     /// <summary>A fuse at the start of a run as a remedy, in words without a full stop. It is another fuse, of any
     /// marking: its rating is the continuous one.</summary>
-    public static string OwnFuse(Run run, ElectricCurrent most, bool besideBlowMarked) =>
-        $"give '{run.Name}' a fuse of its own at its start, {A(most.Amperes)}{(besideBlowMarked ? " continuous" : "")} "
-        + "at most";
+    public static string OwnFuse(FuseAdvice advice, Run run, ElectricCurrent most) =>
+        $"give '{run.Name}' a fuse of its own at its start, {A(most.Amperes)}"
+        + $"{(advice.IsMarkedWithBlowingCurrent ? " continuous" : "")} at most";
 
     private static ElectricCurrent? OfItsOwn(FuseJudge judge, RunAmpacityCheck run, double[] standard) =>
         judge.DownstreamRuns.Contains(run)

@@ -12,15 +12,17 @@ internal sealed class FuseJudge
     // The current at which a blade, mini or glass fuse is sure to open, in ratings (SAE J1284, UL 248-14).
     private const double ConventionalFusing = 1.35;
 
-    private static readonly ImmutableArray<double> s_markedWithBlowingCurrent =
-    [
-        .. PublishedTable
-            .Load("older-fuses")
-            .Read()
-            .Where(r => r.Text("kind") == "British glass")
-            .Select(r => r.Number("continuous_a"))
-            .Order(),
-    ];
+    // Few bikes have such a fuse: the table is read for the first of them.
+    private static readonly Lazy<ImmutableArray<double>> s_markedWithBlowingCurrent = new(() =>
+        [
+            .. PublishedTable
+                .Load("older-fuses")
+                .Read()
+                .Where(r => r.Text("kind") == "British glass")
+                .Select(r => r.Number("continuous_a"))
+                .Order(),
+        ]
+    );
 
     private readonly DownstreamGraph _graph;
     private readonly FuseScope _scope;
@@ -71,7 +73,7 @@ internal sealed class FuseJudge
     /// tables/older-fuses.csv.</summary>
     public static IEnumerable<double> StandardRatings(FuseStyle style, bool isMarkedWithBlowingCurrent) =>
         isMarkedWithBlowingCurrent
-            ? s_markedWithBlowingCurrent
+            ? s_markedWithBlowingCurrent.Value
             : FuseTable.Of(style).Select(f => f.Rating.Amperes);
 
     public static double ContinuousAmperes(Fuse fuse, FuseOptions options) =>

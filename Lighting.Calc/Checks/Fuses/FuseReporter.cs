@@ -253,7 +253,7 @@ internal sealed class FuseReporter(
             findings.Add(new(FindingKind.FuseNotJudged, Severity.Caution, _fuse.Name));
         if (!graph.Bike.HasNetwork)
             findings.Add(new(FindingKind.FuseWiresNotListed, Severity.Note, _fuse.Name));
-        if (judge.Fitted.Amperes != _fuse.Rating.Amperes)
+        if (judge.IsMarkedWithBlowingCurrent)
             findings.Add(
                 new(FindingKind.FuseMarkedWithBlowingCurrent, Severity.Note, _fuse.Name)
                 {

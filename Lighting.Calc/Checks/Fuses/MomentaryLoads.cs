@@ -21,7 +21,7 @@ internal sealed class MomentaryLoads
         _lamps = [.. bike.Lamps.Select(IsLamp)];
     }
 
-    /// <summary>Whether a lamp of a bike without runs is on only for moments.</summary>
+    /// <summary>Whether a lamp of a bike without runs is on only momentarily.</summary>
     public bool IsMomentary(int lamp) => !_bike.HasNetwork && _lamps[lamp];
 
     /// <summary>For each lamp whether it is only ever on while a momentary switch is worked.</summary>
@@ -39,7 +39,7 @@ internal sealed class MomentaryLoads
             ),
         ];
         ImmutableArray<bool> only = NotReached();
-        // A relay whose coil is only ever on for moments closes for moments.
+        // The contacts of a relay whose coil is momentary are momentary too.
         while (RelaysOf(only) is { Length: > 0 } more)
         {
             foreach (int contact in more)
