@@ -99,11 +99,13 @@ internal static class ChargingCommand
                             wrong
                         ) ?? charging.InitialStateOfCharge,
                     };
-                if (charging.Regulator != RegulatorKind.Shunt && charging.ShuntLimit is not null)
-                    wrong.Add("--shunt-limit goes with --regulator shunt.");
                 if (wrong.Count > 0)
                     throw new InputException(wrong);
                 BikeInput input = options.Read(parsed, console);
+                if (charging.ShuntLimit is not null && charging.RegulatorOf(input.Bike) != RegulatorKind.Shunt)
+                    throw new InputException(
+                        "--shunt-limit goes with a shunt regulator: --regulator shunt, or regulator,shunt in bike.csv."
+                    );
                 if (input.Bike.Charging.IsEmpty)
                     throw new InputException(
                         "the bike has no charging curve; add charging.csv with the columns rpm and current."

@@ -51,6 +51,73 @@ public class GeneratorPointTests
         Assert.Equal(6.8 + into, bus.GeneratorCurrent.Amperes, 1e-9);
     }
 
+    // The full battery of 10 Ah takes 0.5 A at 13.6 V; the lead's 0.05 Ω lifts the joint above that.
+    [Fact]
+    public void A_series_regulator_at_the_battery_holds_its_voltage_there()
+    {
+        Bike bike = Bike("3000,20\n") with
+        {
+            Regulator = RegulatorKind.Series,
+            RegulatorPlace = RegulatorPlace.Battery,
+        };
+        BusState bus = RunningEngine.Of(bike).At(Rpm(3000), Setting.Empty)!.Bus!;
+        Assert.Equal(13.6, bus.BatteryVoltage.Volts, 1e-9);
+        Assert.Equal(0.5, bus.BatteryCurrent.Amperes, 1e-9);
+        Assert.Equal(13.6 + 0.05 * 0.5, bus.Voltage.Volts, 1e-9);
+        Assert.Equal((13.6 + 0.05 * 0.5) / 2 + 0.5, bus.GeneratorCurrent.Amperes, 1e-9);
+        Assert.Equal(0, bus.RegulatorCurrent.Amperes);
+        Assert.Equal(20, bus.AvailableCurrent.Amperes, 1e-12);
+    }
+
+    // What the lamp leaves of 20 A flows through the lead's 0.05 Ω into battery and Zener: I = 20 − (Vz + 0.05·I)/2,
+    // with Vz = 13.6 V + 0.3 Ω·(I − 0.5 A).
+    [Fact]
+    public void A_zener_at_the_battery_draws_its_current_through_the_fuse_to_it()
+    {
+        Bike bike = Bike("3000,20\n") with
+        {
+            Regulator = RegulatorKind.Shunt,
+            ZenerVoltage = ElectricPotential.FromVolts(13.6),
+            RegulatorResistance = ElectricResistance.FromOhms(0.3),
+            RegulatorPlace = RegulatorPlace.Battery,
+        };
+        OperatingPoint point = RunningEngine.Of(bike).At(Rpm(3000), Setting.Empty)!;
+        BusState bus = point.Bus!;
+        double amperes = (20 - (13.6 - 0.3 * 0.5) / 2) / (1 + (0.3 + 0.05) / 2),
+            zener = 13.6 + 0.3 * (amperes - 0.5);
+        Assert.Equal(zener, bus.RegulatorVoltage.Volts, 1e-9);
+        Assert.Equal(zener, bus.BatteryVoltage.Volts, 1e-9);
+        Assert.Equal(zener + 0.05 * amperes, bus.Voltage.Volts, 1e-9);
+        Assert.Equal(0.5, bus.BatteryCurrent.Amperes, 1e-9);
+        Assert.Equal(amperes - 0.5, bus.RegulatorCurrent.Amperes, 1e-8);
+        Assert.Equal((amperes - 0.5) * zener, (double)bus.RegulatorHeat.Watts, 1e-6);
+        Assert.Equal(20, bus.GeneratorCurrent.Amperes, 1e-8);
+        Assert.Equal(amperes, point.Fuses[0].Current.Amperes, 1e-8);
+    }
+
+    [Fact]
+    public void The_place_of_the_regulator_is_written_and_read_again()
+    {
+        ListResult<BikeLists> lists = Lists("generator joins at,ammeter\nregulator joins at,battery\n", "3000,3\n");
+        Assert.Empty(lists.Cautions.Where(c => c.Message.Contains("not used", StringComparison.Ordinal)));
+        Assert.Equal(RegulatorPlace.Battery, lists.Value.Bike.RegulatorPlace);
+        BikeLists written = BikeLists
+            .Read(
+                BikeListsWriter
+                    .Write(lists.Value)
+                    .Aggregate(ListSource.Empty, (source, list) => source.With(list.Key, list.Value))
+            )
+            .Value;
+        Assert.Equal(lists.Value.Bike, written.Bike);
+    }
+
+    [Fact]
+    public void The_place_of_the_regulator_is_not_used_where_the_generator_joins_at_the_battery() =>
+        Assert.Contains(
+            Lists("regulator joins at,battery\n", "3000,3\n").Cautions,
+            c => c.Message.Contains("is not used", StringComparison.Ordinal)
+        );
+
     // The battery neither charges nor discharges at 12.6 V, and the lead then drops nothing: the lamp takes 6.3 A.
     [Fact]
     public void The_speed_from_which_the_battery_no_longer_discharges_is_that_of_its_voltage_at_the_joint()

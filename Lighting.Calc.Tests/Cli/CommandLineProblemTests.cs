@@ -52,6 +52,27 @@ public sealed class CommandLineProblemTests
     }
 
     [Theory]
+    [InlineData("shunt", "", true)]
+    [InlineData("series", "", false)]
+    [InlineData("series", "--regulator shunt", true)]
+    [InlineData("shunt", "--regulator series", false)]
+    public async Task A_shunt_limit_goes_with_a_shunt_of_the_list_or_of_the_line(
+        string listed,
+        string given,
+        bool isTaken
+    )
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("bike.csv", $"item,value\nregulator,{listed}\n");
+        folder.Write("lamps.csv", "circuit,lamp,watts\nhead,headlamp,45\n");
+        folder.Write("charging.csv", "rpm,current\n1000,2\n4000,10\n");
+        string[] words = ["charging", folder.Path, "--shunt-limit", "8 A"];
+        CliResult result = await InProcess.Run([.. words, .. given.Split(' ', StringSplitOptions.RemoveEmptyEntries)]);
+        Assert.Equal(!isTaken, result.Errors.Contains("goes with a shunt regulator", StringComparison.Ordinal));
+        Assert.Equal(isTaken, result.ExitCode != 2);
+    }
+
+    [Theory]
     [InlineData("check BIKE --format")]
     [InlineData("check BIKE --samples many")]
     [InlineData("")]

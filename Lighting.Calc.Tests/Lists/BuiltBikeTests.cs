@@ -226,6 +226,7 @@ public class BuiltBikeTests
             ZenerVoltage = ElectricPotential.FromVolts(14),
             RegulatorResistance = ElectricResistance.FromOhms(0.3),
             RegulatorRating = Power.FromWatts(50),
+            RegulatorPlace = RegulatorPlace.Battery,
             Ignition = IgnitionKind.Magneto,
             Flasher = FlasherKind.Thermal,
             FlasherLoad = Power.FromWatts(42),

@@ -10,8 +10,9 @@ public class ListFaultTests
         "2: column 'item' (1): 'sytem voltage' is not an item of this list; the items are name, system voltage, "
             + "battery voltage, charging voltage, battery capacity, battery resistance, wire temperature, earth, "
             + "allowed "
-            + "drop, lighting, regulator, regulator resistance, regulator rating, generator resistance, "
-            + "generator joins at, ignition, flasher, flasher load, ambient temperature, cable; did you mean "
+            + "drop, lighting, regulator, regulator resistance, regulator rating, "
+            + "regulator joins at, generator resistance, generator joins at, ignition, flasher, flasher load, "
+            + "ambient temperature, cable; did you mean "
             + "'system voltage'?"
     )]
     [InlineData(

@@ -21,6 +21,7 @@ public sealed partial record Bike
             Regulator,
             ZenerVoltage,
             RegulatorResistance,
+            RegulatorPlace,
             RegulatorRating,
             GeneratorResistance,
             GeneratorPoint,

@@ -126,14 +126,18 @@ public sealed partial record Bike
     /// with its current.</summary>
     public ElectricResistance RegulatorResistance { get; init; }
 
+    /// <summary>Where the regulator takes its voltage. Without effect where the generator joins the harness at the
+    /// battery: there it is one place.</summary>
+    public RegulatorPlace RegulatorPlace { get; init; }
+
     /// <summary>Heat that a shunt regulator or a Zener diode is rated for, above zero; null if unknown.</summary>
     public Power? RegulatorRating { get; init; }
 
     /// <summary>Resistance between two leads of the unplugged generator, cold, zero or more; null if unknown.</summary>
     public ElectricResistance? GeneratorResistance { get; init; }
 
-    /// <summary>The point at which the generator, behind its rectifier and regulator, joins the harness; null where
-    /// that is the battery. Wires and fuses alone join it to the battery, as those of an ammeter between the battery
+    /// <summary>The point at which the generator, behind its rectifier, joins the harness; null where that is the
+    /// battery. Wires and fuses alone join it to the battery, as those of an ammeter between the battery
     /// and the rest.</summary>
     public string? GeneratorPoint { get; init; }
 

@@ -85,6 +85,7 @@ public static class BikeCheck
         Finding[] findings =
         [
             .. solution.NotSolved,
+            .. solution.NotSteady,
             .. NoSwitches(bike) is { } missing ? [missing]
             : bike.HasNetwork ? LitReview.Of(bike, solution.Points, groups)
             : [],

@@ -51,6 +51,10 @@ public sealed class BikeSolution
     internal ImmutableArray<OperatingPoint> FusePoints =>
         EngineOff.IsEmpty && Slow.IsEmpty ? Points : [.. Points, .. Slow, .. EngineOff];
 
+    /// <summary>A caution for the settings with no steady voltage at the slowest speed, by which no fuse is
+    /// judged.</summary>
+    internal ImmutableArray<Finding> NotSteady { get; private init; } = [];
+
     /// <summary>A finding for the settings without one of each cause, such as a dead short.</summary>
     public ImmutableArray<Finding> NotSolved { get; }
 
@@ -121,17 +125,21 @@ public sealed class BikeSolution
             }
         }
 
+        var notSteady = new List<NetworkNotSolvedException>();
+        ImmutableArray<OperatingPoint> slowest =
+            engine is not null && !bike.Charging.IsEmpty && drivers.Length > 0 ? [.. Slow()] : [];
         return new BikeSolution(
             network,
             volts,
             settings,
             points.DrainToImmutable(),
             heldAt.DrainToImmutable(),
-            [.. notSolved.GroupBy(p => p.IsDeadShort).Select(Found)]
+            [.. notSolved.GroupBy(p => p.IsDeadShort).Select(p => Found(p, Severity.Fault))]
         )
         {
             EngineOff = network.IsApart ? Off(network.AtBattery, bike.BatteryVoltage, settings, groups) : [],
-            Slow = engine is not null && !bike.Charging.IsEmpty && drivers.Length > 0 ? [.. Slow()] : [],
+            Slow = slowest,
+            NotSteady = [.. notSteady.GroupBy(p => p.IsDeadShort).Select(p => Found(p, Severity.Caution))],
         };
 
         // Of each set of currents in which a driver is lit.
@@ -158,15 +166,15 @@ public sealed class BikeSolution
             }
         }
 
-        // Where drivers drop out and come on again no current is larger than that at which they hold.
         OperatingPoint? Steady(Setting setting, ContactSet carrying, GeneratorOutput output, SolvedCircuit solved)
         {
             try
             {
                 return engine!.Solve(setting, carrying, output, solved);
             }
-            catch (NetworkNotSolvedException)
+            catch (NetworkNotSolvedException problem)
             {
+                notSteady.Add(problem);
                 return null;
             }
         }
@@ -208,12 +216,12 @@ public sealed class BikeSolution
         return points.DrainToImmutable();
     }
 
-    private static Finding Found(IGrouping<bool, NetworkNotSolvedException> alike)
+    private static Finding Found(IGrouping<bool, NetworkNotSolvedException> alike, Severity severity)
     {
         NetworkNotSolvedException first = alike.First();
         return new Finding(
             first.IsDeadShort ? FindingKind.DeadShort : FindingKind.NoOperatingPoint,
-            Severity.Fault,
+            severity,
             first.IsDeadShort ? Bike.BatteryPlus : "network"
         )
         {

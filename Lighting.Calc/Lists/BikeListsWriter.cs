@@ -120,6 +120,12 @@ public static class BikeListsWriter
             yield return ["regulator", BikeReader.Regulators.First(r => r.Value == bike.Regulator).Word];
         if (bike.RegulatorResistance.Ohms > 0)
             yield return ["regulator resistance", QuantityText.Resistance.Write(bike.RegulatorResistance)];
+        if (bike.RegulatorPlace != RegulatorPlace.Generator)
+            yield return
+            [
+                BikeReader.RegulatorPoint,
+                BikeReader.RegulatorPlaces.First(p => p.Value == bike.RegulatorPlace).Word,
+            ];
         if (bike.RegulatorRating is { } heat)
             yield return ["regulator rating", QuantityText.Power.Write(heat)];
         if (bike.GeneratorResistance is { } winding)

@@ -19,6 +19,10 @@ public sealed class BusState
     /// <summary>Voltage at the battery's terminals: that of the bus, unless the generator joins elsewhere.</summary>
     public ElectricPotential BatteryVoltage { get; internal init; }
 
+    /// <summary>Voltage that the regulator stands at: that of the bus or that at the battery's terminals, by
+    /// <see cref="Bike.RegulatorPlace"/>.</summary>
+    public ElectricPotential RegulatorVoltage { get; internal init; }
+
     /// <summary>Current the charging system could give at that voltage, zero or more.</summary>
     public ElectricCurrent AvailableCurrent { get; internal init; }
 
@@ -36,7 +40,7 @@ public sealed class BusState
 
     /// <summary>Heat in a shunt regulator or a Zener diode that dissipates its current; one that shorts the coil for
     /// part of each wave makes far less.</summary>
-    public Power RegulatorHeat => Power.FromWatts(RegulatorCurrent.Amperes * Voltage.Volts);
+    public Power RegulatorHeat => Power.FromWatts(RegulatorCurrent.Amperes * RegulatorVoltage.Volts);
 
     /// <summary>Voltage lost in the battery's own resistance while it discharges; zero while it does not.</summary>
     public ElectricPotential BatteryDrop { get; internal init; }

@@ -75,6 +75,7 @@ internal sealed class BikeValidation
         Known(nameof(Bike.Earth), _bike.Earth);
         Known(nameof(Bike.Lighting), _bike.Lighting);
         Known(nameof(Bike.Regulator), _bike.Regulator);
+        Known(nameof(Bike.RegulatorPlace), _bike.RegulatorPlace);
         Known(nameof(Bike.Ignition), _bike.Ignition);
         Known(nameof(Bike.Flasher), _bike.Flasher);
         if (_bike.Cable is { } cable)

@@ -76,21 +76,26 @@ public sealed record AlternatorEquivalent
     /// <summary>Output current at a terminal voltage; null if the EMF does not reach it.</summary>
     /// <param name="speed">Engine speed, zero or more.</param>
     /// <param name="terminalVoltage">Voltage (rms), zero or more.</param>
-    public ElectricCurrent? CurrentAt(RotationalSpeed speed, ElectricPotential terminalVoltage)
+    public ElectricCurrent? CurrentAt(RotationalSpeed speed, ElectricPotential terminalVoltage) =>
+        AmperesAt(speed.RevolutionsPerMinute, terminalVoltage.Volts) is { } amperes
+            ? ElectricCurrent.FromAmperes(amperes)
+            : null;
+
+    /// <summary><see cref="CurrentAt"/> for the fit, which asks it many times.</summary>
+    internal double? AmperesAt(double rpm, double volts)
     {
-        double emf = OpenVoltageAt(speed).Volts,
-            volts = terminalVoltage.Volts;
-        double resistance = CoilResistance.Ohms,
-            reactance = ReactanceAt(speed).Ohms;
+        double emf = _voltsPerRpm * rpm,
+            resistance = CoilResistance.Ohms,
+            reactance = _ohmsPerRpm * rpm;
         if (emf < volts)
             return null;
         if (emf == 0)
-            return ElectricCurrent.Zero;
+            return 0;
         // I²·(R² + X²) + 2·I·V·R + V² − E² = 0, the root of zero or more, in the form that does not lose digits.
         double a = resistance * resistance + reactance * reactance,
             half = volts * resistance,
             rest = emf * emf - volts * volts;
-        return ElectricCurrent.FromAmperes(rest == 0 ? 0 : rest / (half + Math.Sqrt(half * half + a * rest)));
+        return rest == 0 ? 0 : rest / (half + Math.Sqrt(half * half + a * rest));
     }
 
     /// <summary>Speed for a current at a terminal voltage, n = (V + I·R)/√(k² − I²·l²); null if never

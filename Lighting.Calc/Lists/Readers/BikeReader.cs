@@ -9,6 +9,9 @@ internal static class BikeReader
     /// <summary>The item that names the point at which the generator joins the harness.</summary>
     public const string GeneratorPoint = "generator joins at";
 
+    /// <summary>The item that says where the regulator takes its voltage.</summary>
+    public const string RegulatorPoint = "regulator joins at";
+
     private static readonly string[] s_items =
     [
         "name",
@@ -24,6 +27,7 @@ internal static class BikeReader
         "regulator",
         "regulator resistance",
         "regulator rating",
+        RegulatorPoint,
         "generator resistance",
         GeneratorPoint,
         "ignition",
@@ -48,6 +52,13 @@ internal static class BikeReader
         ("shunt", RegulatorKind.Shunt),
         ("series", RegulatorKind.Series),
         (Zener, RegulatorKind.Shunt),
+    ];
+
+    /// <summary>The words of the list for where the regulator takes its voltage.</summary>
+    public static readonly (string Word, RegulatorPlace Value)[] RegulatorPlaces =
+    [
+        ("generator", RegulatorPlace.Generator),
+        ("battery", RegulatorPlace.Battery),
     ];
 
     /// <summary>The ignition words of the list.</summary>
@@ -90,6 +101,8 @@ internal static class BikeReader
             Cable = Row(items, "cable")?.Word("value", "a kind of cable", RunsReader.Cables),
             FlasherLoad = Value(items, "flasher load", CellRanges.LampWatts),
             RegulatorResistance = Value(items, "regulator resistance", CellRanges.Ohms) ?? assumed.RegulatorResistance,
+            RegulatorPlace =
+                Row(items, RegulatorPoint)?.Word("value", "a place", RegulatorPlaces) ?? assumed.RegulatorPlace,
             RegulatorRating = Value(items, "regulator rating", CellRanges.LampWatts),
             GeneratorResistance = Value(items, "generator resistance", CellRanges.Ohms),
         };
@@ -107,6 +120,14 @@ internal static class BikeReader
                     Row(items, "flasher load")?.Text("value"),
                     "is not used",
                     "only a thermal flasher has a rated load"
+                );
+        if (!items.ContainsKey(GeneratorPoint))
+            Row(items, RegulatorPoint)
+                ?.Caution(
+                    "value",
+                    Row(items, RegulatorPoint)?.Text("value"),
+                    "is not used",
+                    $"the generator joins at the battery; '{GeneratorPoint}' names another point"
                 );
         foreach (string item in new[] { "regulator resistance", "regulator rating" })
             if (bike.Regulator != RegulatorKind.Shunt)

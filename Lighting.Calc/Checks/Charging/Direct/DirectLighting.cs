@@ -112,11 +112,12 @@ public sealed class DirectLighting
     /// <exception cref="ArgumentException">The bike has no such lamp, or the speed is below zero.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point, with the lamp or
     /// changed.</exception>
-    public DirectLightingChange Lost(string lamp, RotationalSpeed speed, Setting setting)
-    {
-        FittedLamp fitted = Lamp(lamp);
-        return Change(fitted, null, Bike with { Lamps = Bike.Lamps.Remove(fitted) }, speed, setting);
-    }
+    public DirectLightingChange Lost(string lamp, RotationalSpeed speed, Setting setting) =>
+        Lost(Lamp(lamp), At(speed, setting), setting);
+
+    /// <summary>The same, where the lighting before is known.</summary>
+    internal DirectLightingChange Lost(FittedLamp lamp, DirectLightingPoint before, Setting setting) =>
+        Change(lamp, null, Bike with { Lamps = Bike.Lamps.Remove(lamp) }, before, setting);
 
     /// <summary>What the replacement of a lamp does to the rest.</summary>
     /// <param name="replacement">The lamp and what takes its place.</param>
@@ -135,7 +136,7 @@ public sealed class DirectLighting
             {
                 Lamps = Bike.Lamps.Replace(fitted, fitted with { Specification = replacement.Replacement }),
             },
-            speed,
+            At(speed, setting),
             setting
         );
     }
@@ -177,12 +178,11 @@ public sealed class DirectLighting
         FittedLamp lamp,
         LampReplacement? replacement,
         Bike changed,
-        RotationalSpeed speed,
+        DirectLightingPoint before,
         Setting setting
     )
     {
         var after = new DirectLighting(changed, Source, Fit);
-        DirectLightingPoint before = At(speed, setting);
         double volts = before.TerminalVoltage.Volts;
         double relieved = before.Current.Amperes - after.SolveAt(volts, setting).TotalCurrent.Amperes;
         return new DirectLightingChange
@@ -190,7 +190,7 @@ public sealed class DirectLighting
             Lamp = lamp,
             Replacement = replacement,
             Before = before,
-            After = after.At(speed, setting),
+            After = after.At(before.Speed, setting),
             EquivalentResistor =
                 relieved > 1e-6
                     ? new EquivalentResistor(

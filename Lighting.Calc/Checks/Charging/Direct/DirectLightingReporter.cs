@@ -26,7 +26,7 @@ internal static class DirectLightingReporter
         RotationalSpeed fastest = ordered[^1];
         ImmutableArray<DirectLightingChange> losses =
         [
-            .. points[^1].Lamps.Where(IsLit).Select(l => lighting.Lost(l.Lamp.Lamp, fastest, setting)),
+            .. points[^1].Lamps.Where(IsLit).Select(l => lighting.Lost(l.Lamp, points[^1], setting)),
         ];
         ShuntRegulatorLoad regulator = lighting.Shunt(lighting.Bike.ChargingVoltage, fastest, setting);
         return new DirectLightingReport

@@ -73,7 +73,9 @@ public sealed class AlternatorEquivalentFit
         fit = null;
         ImmutableArray<ChargingPoint> points = [.. curve.Points.Where(p => p.Speed.RevolutionsPerMinute > 0)];
         double volts = terminalVoltage.Volts;
-        double[] squares = [.. points.Select(p => p.Current.Amperes * p.Current.Amperes)];
+        double[] speeds = [.. points.Select(p => p.Speed.RevolutionsPerMinute)],
+            amperes = [.. points.Select(p => p.Current.Amperes)],
+            squares = [.. amperes.Select(i => i * i)];
         if (squares.Distinct().Count() < 2)
         {
             reason = "a coil is fitted to two or more points of different amps above zero rpm";
@@ -86,7 +88,13 @@ public sealed class AlternatorEquivalentFit
         double[] candidates = fitsResistance
             ? [.. Enumerable.Range(0, 61).Select(i => unit * i / 20)]
             : [coilResistance?.Ohms ?? 0];
-        double[] possible = [.. candidates.Where(o => Line(o) is { A: > 0, B: < 0 })];
+        (double Ohms, Vector<double> Start)[] possible =
+        [
+            .. candidates
+                .Select(o => (Ohms: o, Line: Line(o)))
+                .Where(c => c.Line is { A: > 0, B: < 0 })
+                .Select(c => (c.Ohms, Start(c.Line.A, c.Line.B))),
+        ];
         if (possible.Length == 0)
         {
             reason = coilResistance is { } known
@@ -97,15 +105,18 @@ public sealed class AlternatorEquivalentFit
             return false;
         }
 
-        double startOhms = possible.MinBy(o => SquareError(Coil(Start(o), o)));
         // ln k, ln l and, where it is fitted, R by its square root, so that none can fall below zero.
-        Vector<double> start = Start(startOhms);
+        (double startOhms, Vector<double> start) = possible.MinBy(c => SquareError(Coil(c.Start, c.Ohms)));
         if (fitsResistance)
             start = Vector<double>.Build.Dense([start[0], start[1], Math.Sqrt(Math.Max(startOhms, unit / 100) / unit)]);
         IObjectiveModel objective = ObjectiveFunction.NonlinearModel(
-            (v, _) => Vector<double>.Build.Dense([.. points.Select(p => p.Current.Amperes - Error(Of(v), p))]),
-            Vector<double>.Build.Dense([.. points.Select(p => p.Speed.RevolutionsPerMinute)]),
-            Vector<double>.Build.Dense([.. points.Select(p => p.Current.Amperes)])
+            (v, rpm) =>
+            {
+                AlternatorEquivalent coil = Of(v);
+                return rpm.Map(n => Amperes(coil, n));
+            },
+            Vector<double>.Build.Dense(speeds),
+            Vector<double>.Build.Dense(amperes)
         );
         Vector<double> best = new LevenbergMarquardtMinimizer(
             gradientTolerance: 1e-14,
@@ -129,8 +140,10 @@ public sealed class AlternatorEquivalentFit
             [
                 .. points.Select(p => new FitResidual(
                     p,
-                    ElectricCurrent.FromAmperes(p.Current.Amperes - Error(source, p)),
-                    ElectricCurrent.FromAmperes(Error(source, p))
+                    ElectricCurrent.FromAmperes(Amperes(source, p.Speed.RevolutionsPerMinute)),
+                    ElectricCurrent.FromAmperes(
+                        p.Current.Amperes - Amperes(source, p.Speed.RevolutionsPerMinute)
+                    )
                 )),
             ],
         };
@@ -158,11 +171,11 @@ public sealed class AlternatorEquivalentFit
         (double A, double B) Line(double ohms) =>
             SimpleRegression.Fit(
                 squares,
-                [.. points.Select(p => Math.Pow((volts + p.Current.Amperes * ohms) / p.Speed.RevolutionsPerMinute, 2))]
+                [.. amperes.Zip(speeds, (i, n) => Math.Pow((volts + i * ohms) / n, 2))]
             );
 
-        Vector<double> Start(double ohms) =>
-            Vector<double>.Build.Dense([Math.Log(Line(ohms).A) / 2, Math.Log(-Line(ohms).B) / 2]);
+        static Vector<double> Start(double a, double b) =>
+            Vector<double>.Build.Dense([Math.Log(a) / 2, Math.Log(-b) / 2]);
 
         AlternatorEquivalent Of(Vector<double> v) => Coil(v, fitsResistance ? unit * v[2] * v[2] : startOhms);
 
@@ -174,10 +187,10 @@ public sealed class AlternatorEquivalentFit
                 ElectricResistance.FromOhms(ohms)
             );
 
-        double SquareError(AlternatorEquivalent coil) => points.Sum(p => Math.Pow(Error(coil, p), 2));
+        double SquareError(AlternatorEquivalent coil) =>
+            amperes.Zip(speeds, (i, n) => Math.Pow(i - Amperes(coil, n), 2)).Sum();
 
         // Below the speed at which the EMF reaches the terminal voltage the coil gives nothing.
-        double Error(AlternatorEquivalent coil, ChargingPoint point) =>
-            point.Current.Amperes - (coil.CurrentAt(point.Speed, terminalVoltage)?.Amperes ?? 0);
+        double Amperes(AlternatorEquivalent coil, double rpm) => coil.AmperesAt(rpm, volts) ?? 0;
     }
 }

@@ -20,6 +20,7 @@ internal sealed class BatteryAndRegulator
     private const double MostOhms = 1e12;
 
     private readonly RegulatorKind _kind;
+    private readonly double _slopeOhms;
 
     // From a surplus on: the voltage there and the slope in ohms.
     private readonly (double Amperes, double Volts, double Ohms)[] _pieces;
@@ -52,6 +53,8 @@ internal sealed class BatteryAndRegulator
             : accepted;
         bool isShunt = _kind == RegulatorKind.Shunt;
         double slope = isShunt ? bike.RegulatorResistance.Ohms : 0;
+        IsAtBattery = bike.RegulatorPlace == RegulatorPlace.Battery;
+        _slopeOhms = IsAtBattery ? Math.Max(LeastOhms, slope) : slope;
         _limitAmperes = _kind switch
         {
             RegulatorKind.None => 0,
@@ -59,7 +62,7 @@ internal sealed class BatteryAndRegulator
             _ => double.PositiveInfinity,
         };
         double full = AcceptedAmperes + _limitAmperes;
-        _topVolts = HoldVolts + (slope == 0 ? 0 : slope * _limitAmperes);
+        _topVolts = HoldVolts + (_slopeOhms == 0 || _limitAmperes == 0 ? 0 : _slopeOhms * _limitAmperes);
         _pieces =
         [
             (0, OpenVolts, BatteryOhms),
@@ -71,6 +74,12 @@ internal sealed class BatteryAndRegulator
 
     /// <summary>What keeps surplus out of a full battery.</summary>
     public RegulatorKind Kind => _kind;
+
+    /// <summary>Whether it stands at the battery's terminals, apart from where the generator joins.</summary>
+    public bool IsAtBattery { get; }
+
+    /// <summary>Whether it withholds the surplus from the generator.</summary>
+    public bool IsSeries => _kind is RegulatorKind.Series or RegulatorKind.NotStated;
 
     /// <summary>Open-circuit voltage of the battery at its state of charge.</summary>
     public double OpenVolts { get; }
@@ -120,12 +129,18 @@ internal sealed class BatteryAndRegulator
         : volts <= _topVolts ? 2
         : 3;
 
-    /// <summary>The battery by itself, on one part of its characteristic: a source behind a resistance.</summary>
+    /// <summary>The battery on one part of its characteristic, as a source behind a resistance: by itself, or together
+    /// with a shunt regulator at its terminals.</summary>
     public Load BatteryOn(int piece)
     {
         double ohms = Math.Max(LeastOhms, BatteryOhms);
         return piece switch
         {
+            2 when IsAtBattery && !IsSeries => Load.Battery(HoldVolts - AcceptedAmperes * _slopeOhms, _slopeOhms),
+            3 when IsAtBattery && !IsSeries => Load.Battery(
+                _topVolts - (AcceptedAmperes + _limitAmperes) * ohms,
+                ohms
+            ),
             0 => Load.Battery(OpenVolts, ohms),
             1 => Load.Battery(
                 OpenVolts,
@@ -139,12 +154,14 @@ internal sealed class BatteryAndRegulator
 
     /// <summary>Whether the regulator by itself holds its voltage exactly at a surplus, zero or more.</summary>
     public bool Keeps(double surplus) =>
-        _kind is RegulatorKind.Series or RegulatorKind.NotStated || surplus <= _limitAmperes && _pieces[2].Ohms == 0;
+        IsSeries || !IsAtBattery && surplus <= _limitAmperes && _pieces[2].Ohms == 0;
 
-    /// <summary>Current into the regulator by itself above the held voltage, where it does not keep it
+    /// <summary>Current into a regulator where the generator joins, above the held voltage, where it does not keep it
     /// exactly.</summary>
     public double RegulatorAmperesAt(double volts)
     {
+        if (IsAtBattery)
+            return 0;
         double above = volts - HoldVolts,
             ohms = _pieces[2].Ohms;
         return above <= 0 ? 0
@@ -157,7 +174,7 @@ internal sealed class BatteryAndRegulator
     {
         if (surplus <= 0 || volts < HoldVolts)
             return (0, 0);
-        return _kind is RegulatorKind.Series or RegulatorKind.NotStated
+        return IsSeries
             ? (0, surplus)
             : (Math.Min(surplus, _limitAmperes), 0);
     }
@@ -168,7 +185,7 @@ internal sealed class BatteryAndRegulator
         double rest = surplus - AcceptedAmperes;
         if (rest <= 0)
             return (surplus, 0, 0);
-        if (_kind is RegulatorKind.Series or RegulatorKind.NotStated)
+        if (IsSeries)
             return (AcceptedAmperes, 0, rest);
         double taken = Math.Min(rest, _limitAmperes);
         return (surplus - taken, taken, 0);

@@ -4,9 +4,12 @@ namespace Lighting.Calc;
 
 /// <summary>The balance of a bus that is apart from the battery: the voltage where the generator joins the harness, the
 /// battery being one of the parts of the harness.</summary>
-/// <remarks>The regulator is at the bus. The battery is a source behind a resistance on each of the three parts of its
-/// characteristic, of which the voltage at its terminals chooses one. Of several voltages that LED drivers allow it is
-/// the highest.</remarks>
+/// <remarks>
+/// The regulator is at the bus or at the battery's terminals: there a shunt takes its current through the wires, and a
+/// series regulator lets the bus rise by what is lost on the way to the battery. The battery is a source behind a
+/// resistance on each of the parts of its characteristic, of which the voltage at its terminals chooses one. Of several
+/// voltages that LED drivers allow it is the highest.
+/// </remarks>
 internal static class JointBalance
 {
     private const int ScanSteps = 200;
@@ -37,7 +40,9 @@ internal static class JointBalance
     )
     {
         int piece = 1;
-        volts = bus.HoldVolts;
+        volts = bus is { IsAtBattery: true, IsSeries: true } ? HeldAtBattery() : bus.HoldVolts;
+        if (double.IsNaN(volts))
+            return false;
         double surplus = Surplus(volts);
         if (surplus >= 0 && bus.Keeps(surplus))
             return true;
@@ -49,11 +54,26 @@ internal static class JointBalance
         volts = Brent.FindRoot(Excess, low, high, Accuracy * bus.HoldVolts, 300);
         return Math.Abs(Excess(volts)) <= Settled;
 
+        // The battery takes what it accepts at the voltage that is held at its terminals.
+        double HeldAtBattery()
+        {
+            double high = bus.HoldVolts;
+            if (Over(high) >= 0)
+                return high;
+            for (double step = 0.1; high < 10 * bus.HoldVolts; step *= 2)
+                if (Over(high += step) >= 0)
+                    return Brent.FindRoot(Over, high - step, high, Accuracy * bus.HoldVolts, 300);
+            return double.NaN;
+        }
+
+        double Over(double v) => at(v, bus.BatteryOn(2)).BatteryVolts - bus.HoldVolts;
+
         double Excess(double v) => Surplus(v) - bus.RegulatorAmperesAt(v);
 
         double Surplus(double v) => generator.AmperesAt(v) - fieldAmperes - Taken(v);
 
-        // The characteristic rises, so that each part points to the one that the voltage lies on.
+        // The characteristic rises, so that each part points the way to the one that the voltage lies on; by one at a
+        // time, since a flat part between two steep ones may be passed over.
         double Taken(double v)
         {
             for (int round = 0; ; round++)
@@ -62,7 +82,7 @@ internal static class JointBalance
                 int next = bus.BatteryPieceAt(battery);
                 if (next == piece || round == MostPieces)
                     return amperes;
-                piece = next;
+                piece += Math.Sign(next - piece);
             }
         }
 

@@ -228,12 +228,18 @@ public sealed class RunningEngine
     {
         double volts = solved.SupplyVolts,
             available = generator.AmperesAt(volts),
-            taken = solved.SourceAmperes + solved.BatteryAmperes + _fieldAmperes;
-        (double regulator, _) = _bus.Take(available - taken, volts);
+            taken = solved.SourceAmperes + solved.BatteryAmperes + _fieldAmperes,
+            battery = solved.BatteryAmperes,
+            regulator;
+        // At the battery's terminals the harness has carried the regulator's current as well.
+        if (_bus.IsAtBattery)
+            (battery, regulator, _) = _bus.IsSeries ? (battery, 0, 0) : _bus.Split(battery);
+        else
+            taken += regulator = _bus.Take(available - taken, volts).Regulator;
         return new OperatingPoint(
             solved,
             setting,
-            State(generator, available, taken + regulator, solved.BatteryAmperes, regulator, volts, solved.BatteryVolts)
+            State(generator, available, taken, battery, regulator, volts, solved.BatteryVolts)
         );
     }
 
@@ -251,6 +257,7 @@ public sealed class RunningEngine
             Speed = RotationalSpeed.FromRevolutionsPerMinute(generator.Rpm),
             Voltage = ElectricPotential.FromVolts(volts),
             BatteryVoltage = ElectricPotential.FromVolts(batteryVolts),
+            RegulatorVoltage = ElectricPotential.FromVolts(_bus.IsAtBattery ? batteryVolts : volts),
             AvailableCurrent = ElectricCurrent.FromAmperes(available),
             GeneratorCurrent = ElectricCurrent.FromAmperes(given),
             BatteryCurrent = ElectricCurrent.FromAmperes(battery),
