@@ -30,6 +30,12 @@ internal sealed record WorkList(IReadOnlyList<VerdictCause> Causes) : Block
     /// <summary>The same as a page has it: part, what is, what is needed and why.</summary>
     public IReadOnlyList<WorkItem> Items { get; init; } = [];
 
+    /// <summary>How many of them a printed sheet has room for; the others follow on a later one.</summary>
+    public int PrintedItems { get; init; } = int.MaxValue;
+
+    /// <summary>The number of the first of them.</summary>
+    public int Start { get; init; } = 1;
+
     /// <summary>In text: each cause, and under it what remedies it.</summary>
     public string Text =>
         string.Join(
@@ -67,8 +73,8 @@ internal sealed record WorkItem(string Part, string Now, string Needed, string W
 /// <param name="Lines">Each line, and what opens under it; null where nothing does.</param>
 internal sealed record OpeningLines(IReadOnlyList<(string Line, string? More)> Lines) : Block;
 
-/// <summary>Room to write in on a printed sheet, all on one; what each part of it is for.</summary>
-internal sealed record NoteLines(IReadOnlyList<string> Titles) : Block;
+/// <summary>What a printed sheet has and a screen does not, since it shows the same in one place.</summary>
+internal sealed record PrintOnly(IReadOnlyList<Block> Blocks) : Block;
 
 /// <summary>What a screen shows and a printed sheet leaves out, since a table beside it says the same.</summary>
 internal sealed record ScreenOnly(IReadOnlyList<Block> Blocks) : Block;

@@ -37,7 +37,7 @@ internal static class CheckDocument
             Outcome = report.Verdict,
             Fields = CheckPage.Fields,
             Lead = () => [.. tolerance is null ? [] : ToleranceDocument.Odds(tolerance), CheckFigures.Of(report)],
-            FirstSheet = () => CheckPage.FirstSheet(report, plan),
+            FirstSheet = () => CheckPage.FirstSheet(report, tolerance, plan),
             Page = () => CheckPage.Rest(report, tolerance, plan),
         };
 

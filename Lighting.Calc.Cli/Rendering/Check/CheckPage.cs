@@ -20,24 +20,64 @@ internal static class CheckPage
         FindingKind.FuseFeedsNothing,
     ];
 
-    // So near to a full sheet nobody can say whether it is one or two.
+    // What an estimate may be wrong by: a first sheet of more than this may run over.
     private const double AlmostFull = 0.85;
 
-    private static readonly NoteLines s_notes = new([
-        "Parts fitted",
-        "Readings before the work",
-        "Readings after the work",
-        "Left as it is, as agreed",
-        "Next check",
-    ]);
+    /// <summary>The work to do, as much as fits, and one plot over engine speed.</summary>
+    public static IEnumerable<Block> FirstSheet(BikeReport report, ToleranceReport? tolerance, FusePlan? plan) =>
+        FirstSheet(report, CheckWork.Of(report), plan, PrintedWork(report, tolerance, plan));
 
-    /// <summary>The work to do and one plot over engine speed.</summary>
-    public static IEnumerable<Block> FirstSheet(BikeReport report, FusePlan? plan)
+    /// <summary>The drawing, then the tables.</summary>
+    public static IEnumerable<Block> Rest(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
+    {
+        var legend = new SettingLegend();
+        yield return CircuitBlock.Of(report.Bike, report.Heaviest, Drawing.UnsuitableParts.Of(report));
+        WorkItem[] work = CheckWork.Of(report);
+        if (PrintedWork(report, tolerance, plan) is var printed && printed < work.Length)
+            yield return new PrintOnly([
+                new Paragraph("Work, continued from the first sheet:"),
+                new WorkList(report.Causes) { Items = work[printed..], Start = printed + 1 },
+            ]);
+        IEnumerable<Block> tables =
+        [
+            .. Disagreements(report),
+            .. Fuses(report, legend),
+            .. Lamps(report, legend),
+            .. Charging(report, legend),
+            .. tolerance is null ? [] : ToleranceDocument.Blocks(tolerance),
+            new Heading("Settings, by their letters"),
+            legend.Lines,
+            .. CommonBlocks.FindingBlocks([.. report.Findings.Where(f => !s_disagreements.Contains(f.Kind))]),
+        ];
+        foreach (Block block in tables)
+            yield return block;
+    }
+
+    // The most dangerous pieces of work for which the first sheet has room; one at least.
+    private static int PrintedWork(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
+    {
+        Block[] odds = [.. tolerance is null ? [] : ToleranceDocument.Odds(tolerance)];
+        WorkItem[] work = CheckWork.Of(report);
+        int printed = work.Length;
+        while (
+            printed > 1
+            && PrintedHeight.OfFirst(odds.Concat(FirstSheet(report, work, plan, printed)))
+                > AlmostFull * PrintedHeight.Sheet
+        )
+            printed--;
+        return printed;
+    }
+
+    private static IEnumerable<Block> FirstSheet(BikeReport report, WorkItem[] work, FusePlan? plan, int printed)
     {
         if (!report.Causes.IsEmpty)
         {
             yield return new Heading("Work, the most dangerous first");
-            yield return new WorkList(report.Causes) { Items = CheckWork.Of(report) };
+            yield return new WorkList(report.Causes) { Items = work, PrintedItems = printed };
+            if (printed < work.Length)
+                yield return new PrintOnly([
+                    new Paragraph($"Work {printed + 1} to {work.Length}: after the drawing."),
+                ]);
             if (plan is not null)
                 yield return new Paragraph($"Fuse plan, {FusePlanDocument.Remedy(plan)}");
         }
@@ -46,33 +86,6 @@ internal static class CheckPage
             yield return block;
         if (Plot(report) is { } plot)
             yield return plot;
-    }
-
-    /// <summary>The drawing, then the tables.</summary>
-    public static IEnumerable<Block> Rest(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
-    {
-        var legend = new SettingLegend();
-        Block[] tables = [.. Disagreements(report), .. Fuses(report, legend)];
-        var drawing = CircuitBlock.Of(report.Bike, report.Heaviest, Drawing.UnsuitableParts.Of(report));
-        // The drawing begins a printed sheet. Where the first sheet runs over, what follows it fills the next.
-        IEnumerable<Block> first =
-        [
-            .. tolerance is null ? [] : ToleranceDocument.Odds(tolerance),
-            .. FirstSheet(report, plan),
-        ];
-        bool runsOver = PrintedHeight.OfFirst(first) > AlmostFull * PrintedHeight.Sheet;
-        IEnumerable<Block> rest =
-        [
-            .. runsOver ? [.. tables, s_notes, drawing] : (Block[])[drawing, .. tables],
-            .. Lamps(report, legend),
-            .. Charging(report, legend),
-            .. tolerance is null ? [] : ToleranceDocument.Blocks(tolerance),
-            new Heading("Settings, by their letters"),
-            legend.Lines,
-            .. CommonBlocks.FindingBlocks([.. report.Findings.Where(f => !s_disagreements.Contains(f.Kind))]),
-        ];
-        foreach (Block block in rest)
-            yield return block;
     }
 
     private static LineChart? Plot(BikeReport report) =>

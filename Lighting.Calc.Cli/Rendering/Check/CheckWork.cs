@@ -8,7 +8,7 @@ internal static class CheckWork
     // As many names as a line takes; the findings have them all.
     private const int MostNames = 4;
 
-    public static IReadOnlyList<WorkItem> Of(BikeReport report)
+    public static WorkItem[] Of(BikeReport report)
     {
         var items = new List<WorkItem>();
         // The further causes of one fuse follow its first, which has all its findings.
@@ -41,7 +41,7 @@ internal static class CheckWork
             );
         }
 
-        return items;
+        return [.. items];
     }
 
     // As the causes of a fuse are told apart: peak and continuous load are one.

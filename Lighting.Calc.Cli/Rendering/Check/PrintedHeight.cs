@@ -40,7 +40,8 @@ internal static class PrintedHeight
             SpreadsheetOnly or PageOnly or ScreenOnly => 0,
             Heading => HeadingHeight,
             Paragraph paragraph => 1.5 + LineHeight * Lines(paragraph.Text, Across),
-            WorkList work => work.Items.Sum(i =>
+            PrintOnly print => Of(print.Blocks),
+            WorkList work => work.Items.Take(work.PrintedItems).Sum(i =>
                 1.5
                 + LineHeight
                     * (

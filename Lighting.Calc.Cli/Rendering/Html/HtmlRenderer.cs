@@ -154,11 +154,11 @@ internal sealed class HtmlRenderer
 
     private void Render(WorkList work)
     {
-        _page.Open("ol", ("class", "work"));
-        foreach (WorkItem item in work.Items)
+        _page.Open("ol", ("class", "work"), ("start", work.Start == 1 ? null : Markup.Number(work.Start)));
+        foreach ((int index, WorkItem item) in work.Items.Index())
         {
             _page
-                .Open("li")
+                .Open("li", ("class", index < work.PrintedItems ? null : "later"))
                 .Element("span", "", ("class", "box"), ("aria-hidden", "true"))
                 .Text(" ")
                 .Element("strong", UnitText.Bound(item.Part))
@@ -237,6 +237,11 @@ internal sealed class HtmlRenderer
                 Render(screen.Blocks);
                 _page.Close();
                 break;
+            case PrintOnly print:
+                _page.Open("div", ("class", "print"));
+                Render(print.Blocks);
+                _page.Close();
+                break;
             case Heading heading:
                 _section = heading.Text;
                 _page.Element("h2", heading.Text, ("id", Id(++_sections)));
@@ -259,12 +264,6 @@ internal sealed class HtmlRenderer
                 break;
             case WorkList work:
                 Render(work);
-                break;
-            case NoteLines notes:
-                _page.Open("ul", ("class", "notes"), ("aria-label", "To be written in"));
-                foreach (string title in notes.Titles)
-                    _page.Element("li", title);
-                _page.Close();
                 break;
             case OpeningLines lines:
                 Render(lines);
