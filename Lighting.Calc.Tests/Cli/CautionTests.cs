@@ -33,7 +33,9 @@ public partial class CautionTests
                     data.Add(
                         new TheoryDataRow<string, string>(command, bike).WithTrait(
                             "time",
-                            command == "faults" && bike != "fell-lightweight" ? "long" : "quick"
+                            bike != "fell-lightweight" && command is not ("check" or "fuse" or "diagram")
+                                ? "long"
+                                : "quick"
                         )
                     );
             data.Add("fuse", "valley-twin");

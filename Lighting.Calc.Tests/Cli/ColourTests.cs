@@ -23,6 +23,7 @@ public partial class ColourTests
     [Theory]
     [InlineData("1")]
     [InlineData("yes", Traits = ["time", "long"])]
+    [Trait("time", "long")]
     public void A_terminal_with_NO_COLOR_gets_none(string value)
     {
         SkipWithoutTerminals();
@@ -54,6 +55,7 @@ public partial class ColourTests
     }
 
     [Fact]
+    [Trait("time", "long")]
     public void A_file_gets_none_from_a_terminal()
     {
         SkipWithoutTerminals();

@@ -6,6 +6,9 @@ namespace Lighting.Calc.Tests.Cli;
 /// <summary>Many bikes, stopped half way with Ctrl-C or by a reader that has enough.</summary>
 public sealed class FleetInterruptTests : IDisposable
 {
+    // Returns as soon as the program has opened the pipe.
+    private const string OpenedToWrite = "exec 9>\"$1\"";
+
     // A folder of some bikes, given so many times over that no machine is done before it is stopped.
     private const int Bikes = 50,
         Times = 1000;
@@ -69,11 +72,13 @@ public sealed class FleetInterruptTests : IDisposable
         Assert.Equal([file], Directory.GetFiles(_folder.Path));
     }
 
-    // Nobody writes to the pipe: reading it never ends by itself.
+    // Nobody writes to the pipe: reading it never ends by itself, nor does opening it until somebody opens it to write.
     [Theory]
-    [InlineData("INT", 130)]
-    [InlineData("TERM", 143)]
-    public void Reading_that_waits_is_stopped(string signal, int status)
+    [InlineData("INT", 130, OpenedToWrite)]
+    [InlineData("TERM", 143, OpenedToWrite)]
+    [InlineData("INT", 130, "sleep 5", Traits = ["time", "long"])]
+    [InlineData("TERM", 143, "sleep 5", Traits = ["time", "long"])]
+    public void Reading_that_waits_is_stopped(string signal, int status, string until)
     {
         string pipe = Path.Combine(_folder.Path, "pipe");
         Assert.Equal(0, Shell.Run("mkfifo \"$1\"", pipe).ExitCode);
@@ -85,7 +90,7 @@ public sealed class FleetInterruptTests : IDisposable
         CliResult result = Shell.Run(
             $$"""
             env --default-signal=INT dotnet "$2" check "$1" --fuse 15A & program=$!
-            sleep 3; kill -{{signal}} $program; wait $program; echo $?
+            {{until}}; kill -{{signal}} $program; wait $program; echo $?
             """,
             pipe,
             Path.Combine(AppContext.BaseDirectory, "lighting-calc.dll")
@@ -104,9 +109,9 @@ public sealed class FleetInterruptTests : IDisposable
             "There is no env that restores interrupts (coreutils 8.31 or later)."
         );
         CliResult result = Shell.Run(
-            """
+            $"""
             env --default-signal=INT dotnet "$2" check "$1" --fuse 15A & program=$!
-            sleep 3; kill -INT $program; sleep 0.1; kill -TERM $program; wait $program; echo $?
+            {OpenedToWrite}; kill -INT $program; sleep 0.1; kill -TERM $program; wait $program; echo $?
             """,
             pipe,
             Path.Combine(AppContext.BaseDirectory, "lighting-calc.dll")

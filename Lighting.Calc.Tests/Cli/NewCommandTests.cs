@@ -13,8 +13,17 @@ public class NewCommandTests
         "switches.csv",
     ];
 
-    public static MatrixTheoryData<string, string, string, string> Choices { get; } =
-        new(["6", "12"], ["battery", "coil"], ["one", "several"], ["no", "yes"]);
+    // Each choice once in the quick ones; all combinations in the long ones.
+    public static IEnumerable<TheoryDataRow<string, string, string, string>> Choices =>
+        from volts in new[] { "6", "12" }
+        from supply in new[] { "battery", "coil" }
+        from fuses in new[] { "one", "several" }
+        from indicators in new[] { "no", "yes" }
+        let isQuick =
+            (volts, supply, fuses, indicators)
+                is ("12", "battery", "several", "yes") or ("6", "coil", "one", "no")
+        let row = new TheoryDataRow<string, string, string, string>(volts, supply, fuses, indicators)
+        select isQuick ? row : row.WithTrait("time", "long");
 
     [Theory]
     [MemberData(nameof(Choices))]

@@ -248,6 +248,7 @@ public class ResultFileTests
     }
 
     [Fact]
+    [Trait("time", "long")]
     public void A_closed_standard_output_is_one_message()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The shell is bash.");
@@ -274,7 +275,7 @@ public class ResultFileTests
 
     [Theory]
     [InlineData("load \"$1\"")]
-    [InlineData("load \"$1\" --format json")]
+    [InlineData("load \"$1\" --format json", Traits = ["time", "long"])]
     [InlineData("--help")]
     public void A_full_disk_behind_standard_output_is_one_message(string words)
     {
@@ -288,7 +289,7 @@ public class ResultFileTests
 
     [Theory]
     [InlineData("text")]
-    [InlineData("json")]
+    [InlineData("json", Traits = ["time", "long"])]
     public void A_reader_that_has_seen_enough_ends_the_program_quietly(string format)
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "a shell of Unix");

@@ -108,6 +108,7 @@ public class FusePlanTests
     }
 
     [Fact]
+    [Trait("time", "long")]
     public void Branch_fuses_behind_the_ignition_switch_are_not_hung_on_one_large_fuse()
     {
         Bike bike = BikeLists.Read("Lighting.Calc.Tests/ForeignBikes/three-phase").Value.Bike;

@@ -51,7 +51,7 @@ public class MonteCarloTests
     }
 
     [Theory]
-    [InlineData("valley-twin")]
+    [InlineData("valley-twin", Traits = ["time", "long"])]
     [InlineData("chapel-single")]
     public void Variance_shares_and_what_they_leave_add_up_to_all(string bike)
     {
@@ -80,6 +80,7 @@ public class MonteCarloTests
     }
 
     [Fact]
+    [Trait("time", "long")]
     public void Small_spreads_propagate_to_first_order()
     {
         Bike bike = ToleranceBikes.Demo("valley-twin");
@@ -135,6 +136,7 @@ public class MonteCarloTests
     }
 
     [Fact]
+    [Trait("time", "long")]
     public void Percentiles_of_fewer_bikes_lie_where_those_of_many_say_they_must()
     {
         // The share of bikes at or under the percentile of n bikes is off by no more than 3.5 standard errors √(p·(1 −

@@ -81,6 +81,7 @@ public sealed class OptimalityTests(ITestOutputHelper output)
     }
 
     [Fact]
+    [Trait("time", "long")]
     public void In_loops_too_the_choice_needs_little_more_copper_than_the_best_of_every_combination()
     {
         var random = new Random(21);

@@ -15,9 +15,9 @@ public class SizedBikeSuitsTests
 
     // Not the commuter, whose lamps behind a ballast in series drop more than any wire.
     [Theory]
-    [InlineData("three-phase")]
+    [InlineData("three-phase", Traits = ["time", "long"])]
     [InlineData("builder")]
-    [InlineData("postal-trike")]
+    [InlineData("postal-trike", Traits = ["time", "long"])]
     [InlineData("fenland-six")]
     public void A_foreign_bike_with_the_chosen_wires_suits(string name) =>
         Suits(BikeLists.Read(Path.Combine("Lighting.Calc.Tests", "ForeignBikes", name)).Value.Bike);
@@ -59,7 +59,7 @@ public class SizedBikeSuitsTests
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
-    [InlineData(3)]
+    [InlineData(3, Traits = ["time", "long"])]
     public void A_generated_bike_with_the_chosen_wires_suits(int seed) =>
         Suits(
             BikeLists
