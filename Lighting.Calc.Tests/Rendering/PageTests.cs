@@ -84,7 +84,7 @@ public class PageTests
                 "Voltage at each lamp",
                 "Light of each lamp",
                 "Voltage drop from the source",
-                "Current into the battery over engine speed",
+                "Output beyond the average load over engine speed",
                 "State of charge",
                 "Circuit in the setting",
             }
@@ -92,7 +92,7 @@ public class PageTests
             Assert.Contains(titles, t => t.StartsWith(start, StringComparison.Ordinal));
         XElement balance = page.Descendants(Pages.Svg + "svg")
             .Single(s =>
-                s.Element(Pages.Svg + "title")?.Value == "Current into the battery over engine speed"
+                s.Element(Pages.Svg + "title")?.Value == "Output beyond the average load over engine speed"
             );
         Assert.Contains(balance.Descendants(Pages.Svg + "text"), t => t.Value == "most: 1950 rpm");
         // The twin's curve begins at 1000 rpm: below it nothing is known and no line drawn.
@@ -209,7 +209,7 @@ public class PageTests
         XElement page = Pages.Read(await Pages.Text("charging", CliProcess.Bike("valley-twin"), "--format", "html"));
         Assert.DoesNotContain("++", page.Value, StringComparison.Ordinal);
         Assert.Contains(page.Descendants(Pages.Svg + "title"), t =>
-            t.Value.StartsWith("Current into the battery", StringComparison.Ordinal)
+            t.Value.StartsWith("Output beyond the average load", StringComparison.Ordinal)
         );
     }
 

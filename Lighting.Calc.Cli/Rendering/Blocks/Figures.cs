@@ -32,15 +32,15 @@ internal static class Figures
                 var decimals => Number(value, decimals),
             };
 
-    /// <summary>Ohms as an ohmmeter shows them, never milliohms, two figures.</summary>
+    /// <summary>Ohms as an ohmmeter shows them, which resolves a tenth of an ohm (common practice, no
+    /// source).</summary>
     public static string MeterOhms(ElectricResistance value) =>
         value.Ohms switch
         {
             >= 10 => Number(value.Ohms, 0),
             >= 1 => Number(value.Ohms, 1),
             >= 0.1 => Number(value.Ohms, 2),
-            >= 0.01 => Number(value.Ohms, 3),
-            _ => Number(value.Ohms, 4),
+            _ => "under 0.1",
         } + " Ω";
 
     public static string Rpm(RotationalSpeed value) => PlainFigures.Rpm(value);

@@ -13,8 +13,8 @@ internal static class ChargingCharts
     private const int FewLines = 4;
     private const int GridSteps = 48;
 
-    /// <summary>Current into the battery over engine speed: the worst setting, the ride's usual one, and others of
-    /// distinct load.</summary>
+    /// <summary>Output beyond the average load over engine speed: the worst setting, the ride's usual one, and others
+    /// of distinct load.</summary>
     /// <param name="system">The charging system.</param>
     /// <param name="report">Its report.</param>
     /// <param name="letter">Names a setting in short; null for its own words.</param>
@@ -46,8 +46,8 @@ internal static class ChargingCharts
                 )),
         ];
         return new LineChart(
-            "Current into the battery over engine speed",
-            "Above zero the battery is charged, below zero it is discharged. "
+            "Output beyond the average load over engine speed",
+            "At the charging voltage. Above zero there is current for the battery, below zero the battery adds to it. "
                 + string.Join(
                     " ",
                     settings.Select(b =>
@@ -56,7 +56,7 @@ internal static class ChargingCharts
                     )
                 ),
             "engine speed, rpm",
-            "into the battery, A (diamond: break-even)",
+            "output less load, A (diamond: covered)",
             lines,
             marks,
             0,

@@ -12,7 +12,7 @@ internal static class ChargingDocument
     {
         { "rpm", "rpm", p => p.Speed },
         { "output A", "outputA", p => p.Output.Current },
-        { "net A", "netA", p => p.Net },
+        { "surplus A", "netA", p => p.Net },
         { "", "", p => Bar(p) },
     };
 
@@ -102,7 +102,9 @@ internal static class ChargingDocument
                     legend.Block,
                     new Paragraph(
                         "Average: each load counts for its duty in lamps.csv, the share of the ride for which it is on "
-                            + $"while switched on.{AssumedDuties(report)}"
+                            + $"while switched on. Covered: the output at the charging voltage is as large; from a "
+                            + $"lower speed on, at a lower voltage, the battery no longer discharges."
+                            + $"{AssumedDuties(report)}"
                     ),
                     .. system.Machines.Select(m =>
                         Residuals(
@@ -114,7 +116,7 @@ internal static class ChargingDocument
                     .. system.Coils.Select(c =>
                         Residuals($"Fitted coil: {Figures.Amperes(c.Source.MaximumCurrent)} at most", c.Residuals)
                     ),
-                    new Heading($"Current into the battery over engine speed ({shown.Setting})"),
+                    new Heading($"Output beyond the average load, at the charging voltage ({shown.Setting})"),
                     s_point.Table(shown.Over(system.Grid())),
                     new PageOnly(() => [ChargingCharts.Balance(system, report)]),
                     s_series.Spreadsheet(report.Balances.SelectMany(b => b.Over(system.Grid()).Select(p => (b, p)))),

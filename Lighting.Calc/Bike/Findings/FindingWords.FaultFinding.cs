@@ -8,7 +8,8 @@ internal static partial class FindingWords
     private const string Ohmmeter =
         "Subtract the reading with the probe tips touched together (lead resistance). Measured in circuit, a part "
         + "reads in parallel with everything connected to it; disconnect one end to measure it alone. A filament reads "
-        + "its cold resistance, 1/10 to 1/15 of its hot resistance.";
+        + "its cold resistance, 1/10 to 1/15 of its hot resistance. What is under 0.1 Ω no hand meter resolves: its "
+        + "voltage drop under load judges it.";
 
     private static string? OfFaultFinding(Finding finding) =>
         finding.Kind switch
