@@ -79,10 +79,13 @@ internal static class CommonBlocks
             : lamp?.PublishedLight;
 
     /// <summary>The voltage that a report's figures rest on, for a heading.</summary>
-    public static string At(BikeReport report) =>
-        report.Settings.Any(p => p.Bus is not null)
-            ? $", engine running (up to {Figures.Volts(report.SupplyVoltage)})"
-            : $" at {Figures.Volts(report.SupplyVoltage)}";
+    public static string At(BikeReport report)
+    {
+        OperatingPoint highest = report.Settings.MaxBy(p => p.SupplyVoltage.Volts)!;
+        return highest.Bus is null
+            ? $" at {Figures.Volts(report.SupplyVoltage)}"
+            : $", engine running (up to {Figures.Volts(highest.SupplyVoltage)})";
+    }
 
     /// <summary>Where the source is, engine running.</summary>
     public static string BusOf(Bike bike) =>

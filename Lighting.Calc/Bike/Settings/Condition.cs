@@ -73,14 +73,18 @@ public sealed record Condition
                         : Positions(alternative.AsSpan(equals + 1));
                 if (name.Length == 0 || positions.IsEmpty)
                     expected = Form;
-                else if (
-                    part.Any(t => Name.Equal(t.Switch, name))
-                    || parts.Any(p => p.Length == 1 && Name.Equal(p[0].Switch, name))
-                )
+                else if (parts.Any(p => p.Length == 1 && Name.Equal(p[0].Switch, name)))
                     expected = $"the switch '{name}' once, with its positions joined by '|'";
                 if (expected is not null)
                     return false;
-                part.Add(new ConditionTerm(name, positions));
+                // One of its positions or another: the same as with '|'.
+                if (part.FirstOrDefault(t => Name.Equal(t.Switch, name)) is { } same)
+                    part[part.IndexOf(same)] = new ConditionTerm(
+                        same.Switch,
+                        [.. same.Positions.Union(positions, Name.Comparer)]
+                    );
+                else
+                    part.Add(new ConditionTerm(name, positions));
             }
 
             parts.Add(part.DrainToImmutable());

@@ -21,7 +21,7 @@ internal sealed class BatteryHighResistance(FaultCircuit circuit)
     public override string Subject => "the battery";
 
     public override string? Repair =>
-        "Clean and tighten the battery terminals; then test the battery under load, and renew it.";
+        "Clean and tighten the battery terminals; then test the battery under load: a sulphated one is renewed.";
 
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.SourceOhms += severity.Ohms;
 
