@@ -147,11 +147,35 @@ internal static class VerdictCauses
             {
                 FindingKind.VoltageDropTooLarge => DropRemedy(report, worst),
                 FindingKind.LoadsExceedOutput => LoadRemedy(worst),
-                _ => null,
+                _ => Remedy(worst.Kind),
             },
             group
         );
     }
+
+    private static string? Remedy(FindingKind kind) =>
+        kind switch
+        {
+            FindingKind.RunOverloaded => "Fit a larger wire, or put less load on it.",
+            FindingKind.RunUnfused or FindingKind.LampUnfused => "Fit a fuse close to the battery.",
+            FindingKind.FuseBypassed => "Take away what joins its two sides.",
+            FindingKind.DeadShort => "Remove the short, in the lists or on the bike.",
+            FindingKind.LampDark or FindingKind.LampFedUnintended => "Correct 'lit when' or the wiring.",
+            FindingKind.NoSwitchList => "List the switches with their contacts.",
+            FindingKind.LampOvervoltage or FindingKind.LampBurnsOut =>
+                "Fit a regulator that holds less, or lamps for this voltage.",
+            FindingKind.DriverDropsOut => "Lose less voltage on the way to it, or fit one that works at less.",
+            FindingKind.RelayDoesNotPullIn or FindingKind.RelayChatters =>
+                "Feed its coil from before its contact, lose less voltage on the way, or fit one that pulls in at "
+                    + "less.",
+            FindingKind.RegulatorOverloaded or FindingKind.ShuntLimitExceeded =>
+                "Fit a larger one, or one that does not dissipate the surplus.",
+            FindingKind.BatteryOvervoltage or FindingKind.ChargingVoltageTooLow =>
+                "Measure the voltage at the battery; if it is so, set or renew the regulator.",
+            FindingKind.Overcharge => "Fit a regulator.",
+            FindingKind.BatteryFlat => "Reduce the load (LED lamps), or charge the battery before the ride.",
+            _ => null,
+        };
 
     // Of what can be cleaned or made larger, the two that drop most.
     private static string? DropRemedy(BikeReport report, Finding worst)

@@ -36,21 +36,20 @@ internal sealed record WorkList(IReadOnlyList<VerdictCause> Causes) : Block
     /// <summary>The number of the first of them.</summary>
     public int Start { get; init; } = 1;
 
-    /// <summary>In text: each cause, and under it what remedies it.</summary>
-    public string Text =>
-        string.Join(
-            "\n",
-            Causes
-                .Index()
-                .SelectMany(c => new[] { $"{c.Index + 1}  {c.Item.Text}", RemedyOf(c.Index) })
-                .OfType<string>()
-        );
+    /// <summary>In text: the number of each cause with its words, and under it what remedies it.</summary>
+    public IEnumerable<(string Mark, string Text)> Lines =>
+        Causes
+            .Index()
+            .SelectMany(c =>
+                new (string Mark, string? Text)[] { ($"{c.Index + 1}", c.Item.Text), ("", RemedyOf(c.Index)) }
+            )
+            .Where(l => l.Text is not null)!;
 
     // What answers all that is against a fuse stands at the first of it.
     private string? RemedyOf(int cause) =>
-        Causes[cause].Remedy is { } remedy ? $"   {remedy}"
+        Causes[cause].Remedy is { } remedy ? remedy
         : Causes[cause].Findings.IsEmpty && First(cause) is >= 0 and var first
-            ? $"   The remedy of {first + 1} answers this too."
+            ? $"The remedy of {first + 1} answers this too."
         : null;
 
     private int First(int cause)

@@ -90,12 +90,8 @@ internal static class CheckDocument
     {
         if (report.Causes.IsEmpty)
             yield break;
-        var work = new WorkList(report.Causes);
-        if (work.Text.Length > 0)
-        {
-            yield return new Heading("Causes and remedies");
-            yield return work;
-        }
+        yield return new Heading("Causes and remedies");
+        yield return new WorkList(report.Causes);
 
         foreach (Block block in Beside(report))
             yield return block;

@@ -21,7 +21,7 @@ internal static class CheckPage
     ];
 
     // What an estimate may be wrong by: a first sheet of more than this may run over.
-    private const double AlmostFull = 0.85;
+    private const double AlmostFull = 0.93;
 
     /// <summary>The work to do, as much as fits, and one plot over engine speed.</summary>
     public static IEnumerable<Block> FirstSheet(BikeReport report, ToleranceReport? tolerance, FusePlan? plan) =>

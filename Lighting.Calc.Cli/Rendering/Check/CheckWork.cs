@@ -108,32 +108,23 @@ internal static class CheckWork
                 : worst.Limit is { } limit && limit.QuantityInfo.Name == value.QuantityInfo.Name
                     ? $"{which}{FindingWords.Text(value)} (limit {FindingWords.Text(limit)})."
                 : $"{which}{FindingWords.Text(value)}.";
-        (string needed, string why) = worst.Kind switch
+        string why = worst.Kind switch
         {
-            FindingKind.VoltageDropTooLarge => (cause.Remedy ?? "", "Too little voltage is left for the light."),
-            FindingKind.RunOverloaded => (
-                "A larger wire, or less load on it.",
-                "It carries more than its rating and overheats."
-            ),
-            FindingKind.RunUnfused or FindingKind.LampUnfused => (
-                "A fuse close to the battery.",
-                "No fuse: a short burns out the wire."
-            ),
-            FindingKind.DeadShort => ("Remove the short in the lists or on the bike.", "The battery is shorted."),
-            FindingKind.LampDark or FindingKind.LampFedUnintended => (
-                "Correct the lists or the wiring: see “Your lists disagree”.",
-                "'lit when' and the wiring contradict each other."
-            ),
-            FindingKind.LampOvervoltage or FindingKind.LampBurnsOut => (
-                cause.Remedy ?? "A lower voltage, or lamps for this one.",
-                "It burns out."
-            ),
-            _ => (cause.Remedy ?? "", findings[0].Message),
+            FindingKind.VoltageDropTooLarge => "Too little voltage is left for the light.",
+            FindingKind.RunOverloaded => "It carries more than its rating and overheats.",
+            FindingKind.RunUnfused or FindingKind.LampUnfused => "No fuse: a short burns out the wire.",
+            FindingKind.DeadShort => "The battery is shorted.",
+            FindingKind.LampDark or FindingKind.LampFedUnintended =>
+                "'lit when' and the wiring contradict each other: see “Your lists disagree”.",
+            FindingKind.LampOvervoltage or FindingKind.LampBurnsOut => "It burns out.",
+            FindingKind.RegulatorOverloaded => "It makes more heat than it is rated for, and fails.",
+            FindingKind.BatteryOvervoltage => "The battery gasses and dries out, and lamps burn out early.",
+            _ => findings[0].Message,
         };
         return new WorkItem(
             Titled(Names(findings.OrderByDescending(Excess).Select(f => f.Subject))),
             now,
-            needed,
+            cause.Remedy ?? "",
             why
         );
     }

@@ -41,7 +41,7 @@ internal static class TextRenderer
         );
         console.Write(new Text(rest));
         if (document.Cautions is { } cautions)
-            Write(console, cautions);
+            Write(console, Marked(cautions), gap: 1);
         foreach (Block block in document.Blocks())
         {
             switch (block)
@@ -54,16 +54,14 @@ internal static class TextRenderer
                 case Heading heading:
                     console.Write(new Text($"\n{heading.Text}\n", bold));
                     break;
-                case WorkList { Text: { Length: > 0 } work }:
-                    console.Write(new Text($"\n{work}\n"));
-                    break;
-                case WorkList:
+                case WorkList work:
+                    Write(console, work.Lines.Select(l => (new Text(l.Mark), l.Text)), gap: 2);
                     break;
                 case Paragraph paragraph:
                     console.Write(new Text($"\n{paragraph.Text}\n"));
                     break;
                 case CautionList step:
-                    Write(console, step);
+                    Write(console, Marked(step), gap: 1);
                     break;
                 case Table table:
                     console.Write(Laid(table, console.Profile.Width));
@@ -100,13 +98,17 @@ internal static class TextRenderer
             _ => Style.Plain,
         };
 
-    private static void Write(IAnsiConsole console, CautionList cautions)
+    private static IEnumerable<(Text Mark, string Text)> Marked(CautionList cautions) =>
+        cautions.Texts.Select(c => (new Text("!", new Style(Color.Yellow)), c));
+
+    // What runs over a line goes on under its beginning.
+    private static void Write(IAnsiConsole console, IEnumerable<(Text Mark, string Text)> lines, int gap)
     {
         var list = new Grid()
-            .AddColumn(new GridColumn { NoWrap = true, Padding = new Padding(0, 0, 1, 0) })
+            .AddColumn(new GridColumn { NoWrap = true, Padding = new Padding(0, 0, gap, 0) })
             .AddColumn(new GridColumn { Padding = new Padding(0, 0, 0, 0) });
-        foreach (string caution in cautions.Texts)
-            list.AddRow(new Text("!", new Style(Color.Yellow)), new Text(caution));
+        foreach ((Text mark, string text) in lines)
+            list.AddRow(mark, new Text(text));
         console.Write(new Text("\n"));
         console.Write(list);
     }
