@@ -5,21 +5,23 @@ namespace Lighting.Calc;
 /// <summary>A lamp's worst drop before and after.</summary>
 public sealed record LampSizing
 {
+    internal LampSizing() { }
+
     /// <summary>The lamp.</summary>
-    public required FittedLamp Lamp { get; init; }
+    public FittedLamp Lamp { get; internal init; } = null!;
 
     /// <summary>The drop allowed, as a share of the source voltage; null where none limits it.</summary>
-    public required Ratio? AllowedDrop { get; init; }
+    public Ratio? AllowedDrop { get; internal init; }
 
     /// <summary>Worst drop with the wires as fitted; null where no setting joins it to the battery.</summary>
-    public required Ratio? DropFitted { get; init; }
+    public Ratio? DropFitted { get; internal init; }
 
     /// <summary>The setting of it.</summary>
-    public required Setting? SettingFitted { get; init; }
+    public Setting? SettingFitted { get; internal init; }
 
     /// <summary>Worst drop with the wires as chosen; null where none were, or as <see cref="DropFitted"/>.</summary>
-    public required Ratio? DropChosen { get; init; }
+    public Ratio? DropChosen { get; internal init; }
 
     /// <summary>The setting of it.</summary>
-    public required Setting? SettingChosen { get; init; }
+    public Setting? SettingChosen { get; internal init; }
 }

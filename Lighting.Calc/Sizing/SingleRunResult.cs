@@ -5,17 +5,19 @@ namespace Lighting.Calc;
 /// <summary>The size for a single run.</summary>
 public sealed class SingleRunResult
 {
+    internal SingleRunResult() { }
+
     /// <summary>Every listed size with its numbers, thinnest first.</summary>
-    public required ImmutableArray<SingleRunCandidate> Candidates { get; init; }
+    public ImmutableArray<SingleRunCandidate> Candidates { get; internal init; }
 
     /// <summary>The thinnest that holds every limit; null when none does.</summary>
-    public required WireSize? Chosen { get; init; }
+    public WireSize? Chosen { get; internal init; }
 
     /// <summary>What keeps it from being one size thinner; null when none holds.</summary>
-    public required SizingConstraint? Limit { get; init; }
+    public SizingConstraint? Limit { get; internal init; }
 
     /// <summary>The same in words; when none holds, what fails with the thickest and by how much.</summary>
-    public required string Explanation { get; init; }
+    public string Explanation { get; internal init; } = null!;
 
     /// <summary>The chosen size (or, when none holds, the thickest) with its neighbours.</summary>
     /// <param name="each">How many on each side, zero or more.</param>

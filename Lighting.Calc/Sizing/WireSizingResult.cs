@@ -6,11 +6,13 @@ namespace Lighting.Calc;
 /// <summary>The wires chosen for a whole harness, or why none were found.</summary>
 public sealed class WireSizingResult
 {
+    internal WireSizingResult() { }
+
     /// <summary>The sizes that were chosen from, smallest first.</summary>
-    public required ImmutableArray<WireSize> Sizes { get; init; }
+    public ImmutableArray<WireSize> Sizes { get; internal init; }
 
     /// <summary>Voltage of the source.</summary>
-    public required ElectricPotential Supply { get; init; }
+    public ElectricPotential Supply { get; internal init; }
 
     /// <summary>Whether sizes were found. They hold every limit but those of <see cref="Unmet"/>.</summary>
     public bool IsFeasible => !Runs.IsEmpty;
@@ -24,25 +26,25 @@ public sealed class WireSizingResult
 
     /// <summary>The runs to choose for with the size chosen for each, in the order of the list; empty when none was
     /// found.</summary>
-    public required ImmutableArray<RunSizing> Runs { get; init; }
+    public ImmutableArray<RunSizing> Runs { get; internal init; }
 
     /// <summary>The lamps, in the order of the list.</summary>
-    public required ImmutableArray<LampSizing> Lamps { get; init; }
+    public ImmutableArray<LampSizing> Lamps { get; internal init; }
 
     /// <summary>Copper of the wires as fitted: the sum of area × length; null where the wire of a run is
     /// open.</summary>
-    public required Volume? CopperFitted { get; init; }
+    public Volume? CopperFitted { get; internal init; }
 
     /// <summary>Copper of the wires as chosen; null when none was found.</summary>
-    public required Volume? CopperChosen { get; init; }
+    public Volume? CopperChosen { get; internal init; }
 
     /// <summary>The outcome in words; when no choice was found, what fails with the thickest and by how much.</summary>
-    public required string Explanation { get; init; }
+    public string Explanation { get; internal init; } = null!;
 
     /// <summary>What was found: limits that no listed size keeps, wires whose kind of cable must be stated, fitted
     /// wires that are too thin.</summary>
-    public required ImmutableArray<Finding> Findings { get; init; }
+    public ImmutableArray<Finding> Findings { get; internal init; }
 
     /// <summary>The bike with the chosen wires; null when none was found.</summary>
-    public required Bike? Sized { get; init; }
+    public Bike? Sized { get; internal init; }
 }

@@ -8,22 +8,24 @@ namespace Lighting.Calc;
 /// they are known.</remarks>
 public sealed record LedClass
 {
+    internal LedClass() { }
+
     /// <summary>Its name, such as <c>LED stop-tail</c>.</summary>
-    public required string Code { get; init; }
+    public string Code { get; internal init; } = null!;
 
     /// <summary>The socket class it fits, as in <see cref="PublishedLamp.SocketClass"/>.</summary>
-    public required string SocketClass { get; init; }
+    public string SocketClass { get; internal init; } = null!;
 
     /// <summary>Nominal system voltage.</summary>
-    public required ElectricPotential SystemVoltage { get; init; }
+    public ElectricPotential SystemVoltage { get; internal init; }
 
     /// <summary>Electrical and light data; for a lamp of two functions those of the brighter one.</summary>
-    public required LampSpecification Specification { get; init; }
+    public LampSpecification Specification { get; internal init; } = null!;
 
     /// <summary>The second function of a lamp that has two, its code ending in <c>minor</c>; null for a lamp of one
     /// function.</summary>
-    public required LampSpecification? Minor { get; init; }
+    public LampSpecification? Minor { get; internal init; }
 
     /// <summary>Source of the row.</summary>
-    public required string Source { get; init; }
+    public string Source { get; internal init; } = null!;
 }

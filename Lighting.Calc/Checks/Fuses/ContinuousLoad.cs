@@ -13,39 +13,41 @@ namespace Lighting.Calc;
 /// </remarks>
 public sealed class ContinuousLoad
 {
+    internal ContinuousLoad() { }
+
     internal const double HeldSeconds = 3600;
 
     /// <summary>Largest current over the settings in which no momentary contact is closed; of all, where a condition
     /// holds one closed in each.</summary>
-    public required ElectricCurrent ContinuousCurrent { get; init; }
+    public ElectricCurrent ContinuousCurrent { get; internal init; }
 
     /// <summary>The setting it flows in.</summary>
-    public required Setting ContinuousSetting { get; init; }
+    public Setting ContinuousSetting { get; internal init; } = null!;
 
     /// <summary>Current the fuse may carry continuously.</summary>
-    public required ElectricCurrent UsableCurrent { get; init; }
+    public ElectricCurrent UsableCurrent { get; internal init; }
 
     /// <summary>Largest current in any setting, momentary loads included: the peak.</summary>
-    public required ElectricCurrent WorstCurrent { get; init; }
+    public ElectricCurrent WorstCurrent { get; internal init; }
 
     /// <summary>The setting it flows in.</summary>
-    public required Setting WorstSetting { get; init; }
+    public Setting WorstSetting { get; internal init; } = null!;
 
     /// <summary>The engine speed at which it flows; null with the engine off, and where no output is known.</summary>
-    public RotationalSpeed? WorstSpeed { get; init; }
+    public RotationalSpeed? WorstSpeed { get; internal init; }
 
     /// <summary>The rating at the ambient temperature, against which the peak is held.</summary>
-    public required ElectricCurrent PeakLimit { get; init; }
+    public ElectricCurrent PeakLimit { get; internal init; }
 
     /// <summary>Where the peak exceeds its limit: the shortest published opening time at the next higher published
     /// current; null where it does not, or where none is published.</summary>
-    public required Duration? PeakHeldFor { get; init; }
+    public Duration? PeakHeldFor { get; internal init; }
 
     /// <summary>Names of the loads that were taken as momentary.</summary>
-    public required ImmutableArray<string> MomentaryLoads { get; init; }
+    public ImmutableArray<string> MomentaryLoads { get; internal init; }
 
     /// <summary>The temperature factor, one at 25 °C.</summary>
-    public required Ratio TemperatureFactor { get; init; }
+    public Ratio TemperatureFactor { get; internal init; }
 
     /// <summary>Usable less continuous current; negative when overloaded.</summary>
     public ElectricCurrent Headroom => UsableCurrent - ContinuousCurrent;

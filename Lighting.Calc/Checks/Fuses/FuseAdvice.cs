@@ -7,16 +7,18 @@ namespace Lighting.Calc;
 /// at which it blows, so are these.</summary>
 public sealed record FuseAdvice
 {
+    internal FuseAdvice() { }
+
     /// <summary>The smallest standard rating that carries the load, switching on included; null when none of the style
     /// does.</summary>
-    public required ElectricCurrent? MinimumRatingForLoad { get; init; }
+    public ElectricCurrent? MinimumRatingForLoad { get; internal init; }
 
     /// <summary>The largest standard rating that protects every wire it feeds and clears every short; null when none
     /// does or the wires are not known.</summary>
-    public required ElectricCurrent? MaximumRatingForWire { get; init; }
+    public ElectricCurrent? MaximumRatingForWire { get; internal init; }
 
     /// <summary>Whether the wires are known, so that an upper limit can be stated.</summary>
-    public required bool WiresKnown { get; init; }
+    public bool WiresKnown { get; internal init; }
 
     /// <summary>The smallest rating that satisfies everything; null when none does.</summary>
     public ElectricCurrent? Smallest => !WiresKnown || Fits ? MinimumRatingForLoad : null;
@@ -27,11 +29,11 @@ public sealed record FuseAdvice
 
     /// <summary>The runs that must be thicker for <see cref="MinimumRatingForLoad"/>; empty when a rating satisfies
     /// everything.</summary>
-    public required ImmutableArray<UpsizedRun> UpsizedRuns { get; init; }
+    public ImmutableArray<UpsizedRun> UpsizedRuns { get; internal init; }
 
     /// <summary>Where no rating satisfies everything: the steady current that the largest allowed rating carries;
     /// otherwise null.</summary>
-    public required ElectricCurrent? MaximumContinuousLoad { get; init; }
+    public ElectricCurrent? MaximumContinuousLoad { get; internal init; }
 
     /// <summary>Whether the ratings are markings with the current at which a fuse blows.</summary>
     internal bool IsMarkedWithBlowingCurrent { get; init; }
@@ -40,7 +42,7 @@ public sealed record FuseAdvice
     internal ElectricCurrent? MaximumPeak { get; init; }
 
     /// <summary>The same in words.</summary>
-    public required string Explanation { get; init; }
+    public string Explanation { get; internal init; } = null!;
 
     private bool Fits =>
         MinimumRatingForLoad is { } least && MaximumRatingForWire is { } most && least.Amperes <= most.Amperes + 1e-9;

@@ -8,33 +8,35 @@ namespace Lighting.Calc;
 /// Where these draw nothing, of all.</remarks>
 public sealed record InrushCheck
 {
+    internal InrushCheck() { }
+
     /// <summary>The setting with the largest surge.</summary>
-    public required Setting Setting { get; init; }
+    public Setting Setting { get; internal init; } = null!;
 
     /// <summary>Current in the first instant.</summary>
-    public required ElectricCurrent Peak { get; init; }
+    public ElectricCurrent Peak { get; internal init; }
 
     /// <summary>Current once the filaments are hot.</summary>
-    public required ElectricCurrent Steady { get; init; }
+    public ElectricCurrent Steady { get; internal init; }
 
     /// <summary>Time after which half of the excess over <see cref="Steady"/> is gone; zero when there is
     /// none.</summary>
-    public required Duration HalfOfExcess { get; init; }
+    public Duration HalfOfExcess { get; internal init; }
 
     /// <summary>
     /// The largest share of the fuse's melting energy used at any moment: ∫I²dt against I²·t of the shortest published
     /// opening time at the same effective current. Where the style has no published shortest times (glass), ∫I²dt of
     /// the surge against the nominal melting energy of the rating, and null where that is not published either.
     /// </summary>
-    public required Ratio? MeltingShare { get; init; }
+    public Ratio? MeltingShare { get; internal init; }
 
     /// <summary>Whether wires and battery limit the surge, or, with none in the lists, only the cold
     /// filaments.</summary>
-    public required bool IsLimitedBySource { get; init; }
+    public bool IsLimitedBySource { get; internal init; }
 
     /// <summary>Whether the fuse is shown to survive; null where its melting energy is not published.</summary>
     public bool? Survives => MeltingShare is { } share ? share.DecimalFractions < 1 : null;
 
     /// <summary>The same in words.</summary>
-    public required string Explanation { get; init; }
+    public string Explanation { get; internal init; } = null!;
 }

@@ -11,42 +11,44 @@ namespace Lighting.Calc;
 /// </remarks>
 public sealed class ShortCircuitCheck
 {
+    internal ShortCircuitCheck() { }
+
     /// <summary>The run.</summary>
-    public required Run Run { get; init; }
+    public Run Run { get; internal init; } = null!;
 
     /// <summary>The point shorted to the frame.</summary>
-    public required string FarEnd { get; init; }
+    public string FarEnd { get; internal init; } = null!;
 
     /// <summary>The setting with the most resistance in the way.</summary>
-    public required Setting Setting { get; init; }
+    public Setting Setting { get; internal init; } = null!;
 
     /// <summary>The parts in the way to the short, battery first.</summary>
-    public required ImmutableArray<string> Path { get; init; }
+    public ImmutableArray<string> Path { get; internal init; }
 
     /// <summary>The point from which the way back is counted; null where no lamp beyond the run tells, and the way back
     /// is then taken as zero.</summary>
-    public required string? ReturnFrom { get; init; }
+    public string? ReturnFrom { get; internal init; }
 
     /// <summary>Resistance of the whole loop.</summary>
-    public required ElectricResistance LoopResistance { get; init; }
+    public ElectricResistance LoopResistance { get; internal init; }
 
     /// <summary>The prospective current; null when nothing in the lists limits it.</summary>
-    public required ElectricCurrent? ProspectiveCurrent { get; init; }
+    public ElectricCurrent? ProspectiveCurrent { get; internal init; }
 
     /// <summary>When the fuse opens; null with <see cref="ProspectiveCurrent"/>.</summary>
-    public required OpeningTime? Opening { get; init; }
+    public OpeningTime? Opening { get; internal init; }
 
     /// <summary>Heat of the short until the published opening time, I²·t; null where no opening time within 5 s is
     /// published.</summary>
     internal double? LetThroughAmpereSquaredSeconds { get; init; }
 
     /// <summary>Copper of the smallest wire in its way.</summary>
-    public required Area SmallestWire { get; init; }
+    public Area SmallestWire { get; internal init; }
 
     /// <summary>Heat that the smallest wire in its way withstands, k²·S² with k = 115.</summary>
     internal double WithstandAmpereSquaredSeconds => ShortCircuitHeat.AmpereSquaredSeconds(SmallestWire);
 
     /// <summary>Whether the fuse opens and every wire in the way lasts until then; null where no published figure shows
     /// it.</summary>
-    public required bool? Clears { get; init; }
+    public bool? Clears { get; internal init; }
 }

@@ -21,16 +21,16 @@ public sealed class AlternatorEquivalentFit
     private AlternatorEquivalentFit() { }
 
     /// <summary>The settings in which the winding works.</summary>
-    public required Condition When { get; init; }
+    public Condition When { get; internal init; } = null!;
 
     /// <summary>The fitted coil.</summary>
-    public required AlternatorEquivalent Source { get; init; }
+    public AlternatorEquivalent Source { get; internal init; } = null!;
 
     /// <summary>Voltage at which the amps were measured, and for which the coil gives them.</summary>
-    public required ElectricPotential TerminalVoltage { get; init; }
+    public ElectricPotential TerminalVoltage { get; internal init; }
 
     /// <summary>What is left at each point.</summary>
-    public required ImmutableArray<FitResidual> Residuals { get; init; }
+    public ImmutableArray<FitResidual> Residuals { get; internal init; }
 
     /// <summary>Share of the points' squared amps above which what a fit leaves is worth another look.</summary>
     private const double PoorShare = 1e-6;

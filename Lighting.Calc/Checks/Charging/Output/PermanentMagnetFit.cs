@@ -20,16 +20,16 @@ public sealed class PermanentMagnetFit
     private PermanentMagnetFit() { }
 
     /// <summary>The settings in which the winding works.</summary>
-    public required Condition When { get; init; }
+    public Condition When { get; internal init; } = null!;
 
     /// <summary>The fitted machine.</summary>
-    public required PermanentMagnetAlternator Machine { get; init; }
+    public PermanentMagnetAlternator Machine { get; internal init; } = null!;
 
     /// <summary>What is left at each point.</summary>
-    public required ImmutableArray<FitResidual> Residuals { get; init; }
+    public ImmutableArray<FitResidual> Residuals { get; internal init; }
 
     /// <summary>Root of the mean square residual.</summary>
-    public required ElectricCurrent RootMeanSquareResidual { get; init; }
+    public ElectricCurrent RootMeanSquareResidual { get; internal init; }
 
     /// <summary>Fits a machine to a curve's points. A point at standstill tells nothing and is left out.</summary>
     /// <param name="curve">The curve.</param>
