@@ -16,6 +16,7 @@ internal sealed class NodalSystem
     private EliminationPlan plan;
     private EliminationNumbering numbering;
     private int conductors;
+    private double greatestSiemens;
     private double emfVolts;
     private double sourceOhms;
 
@@ -121,11 +122,13 @@ internal sealed class NodalSystem
     {
         Array.Clear(fixedEntries, 0, numbering.Pattern.PlaceCount);
         int[] live = plan.LiveConductors;
+        greatestSiemens = 0;
         for (int c = 0; c < live.Length; c++)
         {
             int i = live[c];
             double g = conductanceSiemens[i];
             siemens[c] = g;
+            greatestSiemens = Math.Max(greatestSiemens, g);
             fixedEntries[numbering.ConductorEntry[c]] += g;
         }
     }
@@ -269,7 +272,10 @@ internal sealed class NodalSystem
     public double AllowedAmperes(int slot) =>
         Math.Max(
             Math.Min(SolverLimits.ResidualAmperes, SolverLimits.ResidualOfMeeting * Meeting[slot]),
-            Math.Max(SolverLimits.ResidualRelative * GreatestAmperes, SolverLimits.NoAmperes)
+            Math.Max(
+                Math.Max(SolverLimits.ResidualRelative * GreatestAmperes, SolverLimits.NoAmperes),
+                SolverLimits.VoltsRelative * Math.Abs(emfVolts) * greatestSiemens
+            )
         );
 
     /// <summary>Writes the current of each live conductor to its place in the circuit.</summary>
