@@ -1,5 +1,6 @@
 // dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- --filter '*' --join
 // dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- bikes FOLDER [COUNT [SEED]]
+// dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- large FOLDER [POINTS [SEED]]
 // dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- fuzz CORPUS FINDINGS [COUNT [SEED]]
 // Lighting.Calc.Tests/Benchmarks/fuzz-with-coverage.sh SECONDS [LIST...] starts it as: fuzzed CORPUS LIST
 using System.Globalization;
@@ -12,6 +13,14 @@ if (args is ["bikes", var folder, ..])
     int count = args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 10_000;
     int seed = args.Length > 3 ? int.Parse(args[3], CultureInfo.InvariantCulture) : 1;
     new BikeGenerator(seed).Write(folder, count);
+    return;
+}
+
+if (args is ["large", var bike, ..])
+{
+    int points = args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 800;
+    int seed = args.Length > 3 ? int.Parse(args[3], CultureInfo.InvariantCulture) : 1;
+    LargeBike.Write(bike, points, seed);
     return;
 }
 

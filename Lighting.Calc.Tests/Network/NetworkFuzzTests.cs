@@ -24,6 +24,8 @@ public class NetworkFuzzTests
     [InlineData(4964, FuzzKind.Extreme)]
     [InlineData(5561, FuzzKind.Extreme)]
     [InlineData(11805, FuzzKind.Extreme)]
+    [InlineData(35532, FuzzKind.Extreme)]
+    [InlineData(138541, FuzzKind.Extreme)]
     [InlineData(2815, FuzzKind.Middle)]
     [InlineData(34280, FuzzKind.Middle)]
     [InlineData(50914, FuzzKind.Middle)]

@@ -146,7 +146,7 @@ public class CircuitSheetTests
         Assert.NotNull(cuts);
         Assert.NotEmpty(cuts);
         Assert.NotEmpty(whole.Bands);
-        IReadOnlyList<CircuitDrawing> sheets = SheetCutter.Cut(whole, cuts);
+        IReadOnlyList<CircuitDrawing> sheets = SheetCutter.Cut(whole, cuts, _ => true)!;
         Assert.Equal(whole.Labels.Count, sheets.Sum(s => s.Labels.Count));
         Assert.Equal(whole.Symbols.Count, sheets.Sum(s => s.Symbols.Count));
         Assert.Equal(whole.Dots.Count, sheets.Sum(s => s.Dots.Count));

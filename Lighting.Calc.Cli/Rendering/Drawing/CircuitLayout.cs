@@ -12,7 +12,9 @@ internal sealed class CircuitLayout
     private const double Margin = 5;
     private const double SlotPadding = 6;
     private const double RowGap = 5;
-    private const double BandGap = 10;
+    /// <summary>What is left free between two bands.</summary>
+    public const double BandGap = 10;
+
     private const double SourceRoom = 76;
     private const double EarthRoom = 34;
     private const double BesideGap = 4;

@@ -6,6 +6,10 @@ internal static class CircuitSheets
     // Room for marks at the edges, in steps; beyond the last a sheet would hold marks more than circuit.
     private static readonly double[] s_roomsForMarks = [0, 20, 40, 60, 80, 110, 140, 180, 240];
 
+    // Of more sheets than this not every way is tried: some fewer are not worth seconds.
+    private const int Many = 60;
+    private const int WaysOfMany = 6;
+
     /// <summary>The sheets, in reading order: one where one is legible, else those that a cut between rows and columns
     /// gives.</summary>
     /// <remarks>Where a circuit cannot be made legible so, because one column or row alone is too large, it stays on
@@ -16,20 +20,38 @@ internal static class CircuitSheets
         CircuitDrawing whole = layouts.Select(l => l.Draw()).MaxBy(d => d.Scale)!;
         if (whole.IsLegible)
             return [whole];
-        Choice? best = null;
-        foreach (CircuitLayout layout in layouts)
+        // What promises the fewest sheets comes first, so that of the others few are cut.
+        (CircuitLayout Layout, PrintedSheet Sheet)[] ways =
+        [
+            .. layouts.SelectMany(l => new[] { PrintedSheet.OnItsSide, PrintedSheet.Upright }.Select(s => (l, s))),
+        ];
+        int[] least = [.. ways.Select(w => Least(w.Layout, w.Sheet))];
+        int promising = Array.IndexOf(least, least.Min());
+        Choice? first = Fewest(ways[promising].Layout, ways[promising].Sheet, int.MaxValue),
+            best = null;
+        int most = first?.Sheets.Count ?? int.MaxValue;
+        int[] tried = [.. Enumerable.Range(0, ways.Length).Where(i => least[i] <= most)];
+        if (most > Many)
+            tried = [.. tried.OrderBy(i => least[i]).Take(WaysOfMany)];
+        foreach (int i in tried)
         {
-            foreach (PrintedSheet sheet in new[] { PrintedSheet.OnItsSide, PrintedSheet.Upright })
-            {
-                if (
-                    Fewest(layout, sheet, best?.Sheets.Count ?? int.MaxValue) is { } choice
-                    && (best is null || choice.IsBetterThan(best))
-                )
-                    best = choice;
-            }
+            Choice? choice =
+                i == promising ? first : Fewest(ways[i].Layout, ways[i].Sheet, Math.Min(most, best?.Sheets.Count ?? most));
+            if (choice is not null && (best is null || choice.IsBetterThan(best)))
+                best = choice;
         }
 
         return best is null ? [whole] : Evened(best);
+    }
+
+    // No fewer sheets than this, without room for marks: bands end where the rows of the whole may part.
+    private static int Least(CircuitLayout layout, PrintedSheet sheet)
+    {
+        CircuitDrawing whole = layout.Draw();
+        double bands = whole.Height / (sheet.Height / PrintedSheet.LeastScale + CircuitLayout.BandGap);
+        return SheetCutter.Columns(whole, sheet.Width / PrintedSheet.LeastScale) is { } cuts
+            ? (cuts.Count + 1) * (int)Math.Ceiling(bands)
+            : int.MaxValue;
     }
 
     // The least room for marks that does gives the fewest sheets.
@@ -46,11 +68,16 @@ internal static class CircuitSheets
                 if (SheetCutter.Columns(drawing, width) is not { } cuts)
                     return null;
                 if ((cuts.Count + 1) * (drawing.Bands.Count + 1) > most)
+                {
+                    // More room for marks means as many sheets or more.
+                    if (below == 0)
+                        return null;
                     break;
+                }
+
                 if (
                     tried.Add((height, string.Join(' ', cuts)))
-                    && SheetCutter.Cut(drawing, cuts) is var sheets
-                    && AreLegible(sheets, sheet)
+                    && SheetCutter.Cut(drawing, cuts, sheet.IsLegible) is { } sheets
                 )
                     return new Choice(layout, sheet, width, height, sheets);
             }
@@ -64,29 +91,27 @@ internal static class CircuitSheets
     {
         const double Step = 20;
         IReadOnlyList<CircuitDrawing> sheets = choice.Sheets;
-        double height = choice.Height;
-        while (
-            height > Step
-            && Cut(choice.Layout, choice.Width, height -= Step) is { } lower
-            && lower.Count == sheets.Count
-        )
-            if (AreLegible(lower, choice.Sheet) && Evenness(lower) >= Evenness(sheets))
+        for (double height = choice.Height - Step; height > 0; height -= Step)
+        {
+            CircuitDrawing drawing = choice.Layout.Draw(height);
+            if (
+                SheetCutter.Columns(drawing, choice.Width) is not { } cuts
+                || (cuts.Count + 1) * (drawing.Bands.Count + 1) != sheets.Count
+            )
+                break;
+            if (
+                SheetCutter.Cut(drawing, cuts, choice.Sheet.IsLegible) is { } lower
+                && Evenness(lower) >= Evenness(sheets)
+            )
                 sheets = lower;
+        }
+
         return sheets;
     }
 
     // Labels of the emptiest sheet over those of the fullest.
     private static double Evenness(IReadOnlyList<CircuitDrawing> sheets) =>
         sheets.Min(s => s.Labels.Count) / (double)Math.Max(1, sheets.Max(s => s.Labels.Count));
-
-    private static bool AreLegible(IReadOnlyList<CircuitDrawing> sheets, PrintedSheet sheet) =>
-        sheets.All(s => sheet.Scale(s.Width, s.Height) >= PrintedSheet.LeastScale);
-
-    private static IReadOnlyList<CircuitDrawing>? Cut(CircuitLayout layout, double width, double height)
-    {
-        CircuitDrawing drawing = layout.Draw(height);
-        return SheetCutter.Columns(drawing, width) is { } cuts ? SheetCutter.Cut(drawing, cuts) : null;
-    }
 
     private sealed record Choice(
         CircuitLayout Layout,

@@ -17,4 +17,7 @@ internal readonly record struct PrintedSheet(double Width, double Height)
 
     /// <summary>Millimetres for one unit of a drawing that fills it.</summary>
     public double Scale(double width, double height) => Math.Min(Width / width, Height / height);
+
+    /// <summary>Whether the letters of a drawing on it are large enough to read.</summary>
+    public bool IsLegible(CircuitDrawing drawing) => Scale(drawing.Width, drawing.Height) >= LeastScale;
 }

@@ -71,36 +71,78 @@ internal sealed class SheetCutter
         return cuts;
     }
 
-    /// <summary>The sheets, row by row, all of one size.</summary>
-    public static IReadOnlyList<CircuitDrawing> Cut(CircuitDrawing drawing, IReadOnlyList<double> cuts)
+    /// <summary>The sheets, row by row, all of one size; null as soon as one does not fit.</summary>
+    public static IReadOnlyList<CircuitDrawing>? Cut(
+        CircuitDrawing drawing,
+        IReadOnlyList<double> cuts,
+        Predicate<CircuitDrawing> fits
+    )
     {
-        CircuitDrawing[] sheets = new SheetCutter(drawing, cuts).Sheets();
+        var cutter = new SheetCutter(drawing, cuts);
+        int columns = cuts.Count + 1,
+            bands = drawing.Bands.Count + 1;
+        var sheets = new CircuitDrawing[columns * bands];
+        for (int column = 0; column < columns; column++)
+        {
+            int band = 0;
+            foreach (CircuitDrawing sheet in cutter.Column(column))
+            {
+                if (!fits(sheet))
+                    return null;
+                sheets[band++ * columns + column] = sheet;
+            }
+        }
+
         double width = sheets.Max(s => s.Width),
             height = sheets.Max(s => s.Height);
         return [.. sheets.Select(s => s with { Width = width, Height = height })];
     }
 
-    private CircuitDrawing[] Sheets()
+    // Sheets under each other begin at the same place across. Those beside each other do not fit: each is as low as what
+    // stands on it, and the marks say where its conductors go on.
+    private IEnumerable<CircuitDrawing> Column(int column)
     {
-        int columns = _across.Length - 1,
-            count = columns * (_down.Length - 1);
         SheetPart[] parts =
         [
-            .. Enumerable
-                .Range(0, count)
-                .Select(i => new SheetPart(_drawing, i % columns, i / columns, _across, _down, _crossings)),
+            .. Cells(column)
+                .Select((cell, band) => new SheetPart(cell, column, band, _across, _down, _crossings)),
         ];
-        // Sheets under each other begin at the same place across. Those beside each other do not fit: each is as low as
-        // what stands on it, and the marks say where its conductors go on.
+        double left = parts.Min(p => p.Left);
+        return parts.Select(p => EmptyRows.Without(p.Draw(left)));
+    }
+
+    // What may stand on each sheet of a column, so that not every sheet looks through all of the drawing.
+    private CircuitDrawing[] Cells(int column)
+    {
+        var lines = Lists<DrawnLine>();
+        var symbols = Lists<DrawnSymbol>();
+        var dots = Lists<DrawnDot>();
+        var labels = Lists<DrawnLabel>();
+        foreach (DrawnLine line in _drawing.Lines.Where(l => l.X1 < _across[column + 1] && l.X2 > _across[column]))
+            for (int band = Band(line.Y1); band <= Band(line.Y2); band++)
+                lines[band].Add(line);
+        foreach (DrawnSymbol symbol in _drawing.Symbols.Where(s => IsIn(column, s.X)))
+            symbols[Band(symbol.Y)].Add(symbol);
+        foreach (DrawnDot dot in _drawing.Dots.Where(d => IsIn(column, d.X)))
+            dots[Band(dot.Y)].Add(dot);
+        foreach (DrawnLabel label in _drawing.Labels.Where(l => IsIn(column, (l.Bounds.Left + l.Bounds.Right) / 2)))
+            labels[Band((label.Bounds.Top + label.Bounds.Bottom) / 2)].Add(label);
         return
         [
-            .. parts.Select(
-                (part, i) =>
-                    EmptyRows.Without(
-                        part.Draw(parts.Where((_, j) => j % columns == i % columns).Min(p => p.Left))
-                    )
+            .. lines.Select(
+                (l, band) => _drawing with { Lines = l, Symbols = symbols[band], Dots = dots[band], Labels = labels[band] }
             ),
         ];
+
+        List<T>[] Lists<T>() => [.. Enumerable.Range(0, _down.Length - 1).Select(_ => new List<T>())];
+    }
+
+    private bool IsIn(int column, double x) => x > _across[column] && x < _across[column + 1];
+
+    private int Band(double y)
+    {
+        int found = Array.BinarySearch(_down, y);
+        return found >= 0 ? found : ~found - 1;
     }
 
     private void AddCrossings(double cut, IEnumerable<DrawnLine> lines, Func<DrawnLine, double> place, bool isUpright)

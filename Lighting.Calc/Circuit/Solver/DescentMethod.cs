@@ -160,11 +160,10 @@ internal static class DescentMethod
         // With almost no residual the step's sign is that of rounding; the way on is down.
         if (greatest > 0)
             circuit.TurnStep();
-        double start = circuit.CoContentWatts(0);
-        double least = start - 1e-14 * Math.Abs(start);
         for (double fraction = UpToFirstFall(circuit); double.IsFinite(fraction) && fraction > 1; fraction /= 2)
         {
-            if (circuit.CoContentWatts(fraction) < least)
+            (double watts, double rounding) = circuit.CoContentChange(fraction);
+            if (watts < -10 * rounding)
                 return fraction;
         }
 
@@ -174,11 +173,10 @@ internal static class DescentMethod
     /// <summary>Halves the fraction until the co-content falls; 0 when it cannot fall any more.</summary>
     private static double Downhill(NodalSystem circuit, double fraction)
     {
-        double start = circuit.CoContentWatts(0);
-        double noise = 1e-15 * Math.Abs(start);
         for (int halvings = 0; halvings < 60; halvings++)
         {
-            if (circuit.CoContentWatts(fraction) <= start + noise)
+            (double watts, double rounding) = circuit.CoContentChange(fraction);
+            if (watts <= rounding)
                 return fraction;
             fraction /= 2;
         }

@@ -16,6 +16,7 @@ internal sealed class NodalSystem
     private EliminationPlan plan;
     private EliminationNumbering numbering;
     private int conductors;
+    private double greatestSiemens;
     private double emfVolts;
     private double sourceOhms;
 
@@ -121,11 +122,13 @@ internal sealed class NodalSystem
     {
         Array.Clear(fixedEntries, 0, numbering.Pattern.PlaceCount);
         int[] live = plan.LiveConductors;
+        greatestSiemens = 0;
         for (int c = 0; c < live.Length; c++)
         {
             int i = live[c];
             double g = conductanceSiemens[i];
             siemens[c] = g;
+            greatestSiemens = Math.Max(greatestSiemens, g);
             fixedEntries[numbering.ConductorEntry[c]] += g;
         }
     }
@@ -269,7 +272,10 @@ internal sealed class NodalSystem
     public double AllowedAmperes(int slot) =>
         Math.Max(
             Math.Min(SolverLimits.ResidualAmperes, SolverLimits.ResidualOfMeeting * Meeting[slot]),
-            Math.Max(SolverLimits.ResidualRelative * GreatestAmperes, SolverLimits.NoAmperes)
+            Math.Max(
+                Math.Max(SolverLimits.ResidualRelative * GreatestAmperes, SolverLimits.NoAmperes),
+                SolverLimits.VoltsRelative * Math.Abs(emfVolts) * greatestSiemens
+            )
         );
 
     /// <summary>Writes the current of each live conductor to its place in the circuit.</summary>
@@ -306,27 +312,43 @@ internal sealed class NodalSystem
                 );
     }
 
-    /// <summary>Co-content of the whole circuit at the present voltage plus a multiple of the solved step, in
-    /// watts.</summary>
-    public double CoContentWatts(double fraction)
+    /// <summary>How the co-content of the whole circuit changes with a multiple of the solved step, in watts, and how
+    /// much of this rounding may be.</summary>
+    /// <remarks>Element by element: beside a short circuit across the source, which no step changes, the difference of two
+    /// sums would have no digit of the rest.</remarks>
+    public (double Watts, double Rounding) CoContentChange(double fraction)
     {
         double[] step = Factor.Right;
         step[Unknowns] = 0;
-        double sum = 0;
+        double sum = 0,
+            size = 0;
         for (int c = 0; c < conductors; c++)
         {
-            double volts = Stepped(conductorA[c], conductorB[c]);
-            sum += siemens[c] * volts * volts / 2;
+            double change = fraction * (step[conductorA[c]] - step[conductorB[c]]);
+            Add(siemens[c] * change * (Across(conductorA[c], conductorB[c]) + change / 2));
         }
 
         for (int j = 0; j < Loads.Count; j++)
-            sum += Loads.CoContentWatts(j, Stepped(Loads.Plus[j], Loads.Minus[j]));
-        if (IsIdeal)
-            return sum;
-        double drop = emfVolts - Stepped(Unknowns - 1, Unknowns);
-        return sum + drop * drop / (2 * sourceOhms);
+        {
+            double volts = Across(Loads.Plus[j], Loads.Minus[j]),
+                before = Loads.CoContentWatts(j, volts);
+            sum += Loads.CoContentWatts(j, volts + fraction * (step[Loads.Plus[j]] - step[Loads.Minus[j]])) - before;
+            size += Math.Abs(before);
+        }
 
-        double Stepped(int a, int b) => Across(a, b) + fraction * (step[a] - step[b]);
+        if (!IsIdeal)
+        {
+            double change = fraction * step[Unknowns - 1];
+            Add(change * (change / 2 - (emfVolts - Across(Unknowns - 1, Unknowns))) / sourceOhms);
+        }
+
+        return (sum, 1e-15 * size);
+
+        void Add(double watts)
+        {
+            sum += watts;
+            size += Math.Abs(watts);
+        }
     }
 
     private bool SolveAssembled(double fixedLast)

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Lighting.Calc;
 
 /// <summary>Resistance between two points with the battery disconnected: filaments cold, LEDs and ignitions no
@@ -5,22 +7,23 @@ namespace Lighting.Calc;
 /// <remarks>
 /// An ohmmeter warms no filament, so that the network is linear. A cold filament has the reference voltage over the
 /// reference current over <see cref="FilamentLaw.HotToColdRatio"/>. What an ignition's points or an LED's driver show
-/// an ohmmeter is unknown from the lists. Within each joined part, R = Zii + Zjj − 2·Zij with Z the inverse of its
-/// conductance matrix (derived from the nodal equations).
+/// an ohmmeter is unknown from the lists. The resistance is the voltage that an ampere in at the one point and out at the
+/// other leaves between them.
 /// </remarks>
 internal sealed class ColdNetwork
 {
-    private readonly double[,] _conductance;
     private readonly FaultCircuit _circuit;
-    private readonly int[] _part;
-    private double[,]? _lower;
+    private readonly List<int> _ends = [];
+    private readonly List<int> _otherEnds = [];
+    private readonly List<double> _siemens = [];
+    private readonly DisjointSets _parts;
+    private Factor? _factor;
+    private double[] _entries = [];
 
     public ColdNetwork(FaultCircuit circuit, Setting setting, in FaultMember first, in FaultMember? second = null)
     {
         _circuit = circuit;
-        int n = circuit.ColdNodes;
-        _conductance = new double[n, n];
-        _part = [.. Enumerable.Range(0, n)];
+        _parts = new DisjointSets(circuit.ColdNodes);
         var harness = new FaultyHarness(circuit);
         harness.Set(setting, first, second);
         foreach (int part in circuit.Parts)
@@ -94,22 +97,16 @@ internal sealed class ColdNetwork
     {
         if (a == b)
             return 0;
-        if (_part[a] != _part[b])
+        if (_parts.RootOf(a) != _parts.RootOf(b))
             return double.PositiveInfinity;
-        _lower ??= Factor();
-        double[] x = new double[_part.Length];
-        (x[a], x[b]) = (1, -1);
-        double sum = 0;
-        for (int i = Math.Min(a, b); i < x.Length; i++)
-        {
-            for (int k = Math.Min(a, b); k < i; k++)
-                x[i] -= _lower[i, k] * x[k];
-            x[i] /= _lower[i, i];
-            sum += x[i] * x[i];
-        }
-
+        Factor factor = _factor ??= Prepared();
+        _entries.CopyTo(factor.Entries, 0);
+        Array.Clear(factor.Right);
+        int[] slot = _circuit.ColdSlots;
+        (factor.Right[slot[a]], factor.Right[slot[b]]) = (1, -1);
+        factor.Solve();
         // Without the last digits of the elimination, which would round a figure of the lists the other way.
-        return Math.Round(sum, 12);
+        return Math.Round(factor.Right[slot[a]] - factor.Right[slot[b]], 12);
     }
 
     /// <summary>Resistance between the ends of a part.</summary>
@@ -126,38 +123,30 @@ internal sealed class ColdNetwork
     {
         if (a == b || double.IsInfinity(ohms))
             return;
-        double siemens = 1 / Math.Max(FaultCircuit.LeastOhms, ohms);
-        _conductance[a, a] += siemens;
-        _conductance[b, b] += siemens;
-        _conductance[a, b] -= siemens;
-        _conductance[b, a] -= siemens;
-        int from1 = _part[a],
-            to1 = _part[b];
-        for (int i = 0; i < _part.Length; i++)
-            if (_part[i] == from1)
-                _part[i] = to1;
+        _ends.Add(_circuit.ColdSlots[a]);
+        _otherEnds.Add(_circuit.ColdSlots[b]);
+        _siemens.Add(1 / Math.Max(FaultCircuit.LeastOhms, ohms));
+        _parts.Join(a, b);
     }
 
-    // A conductance from one point of each joined part to earth carries no current of an ohmmeter within the part, and
-    // makes the matrix positive definite: A = L·Lᵀ (Cholesky).
-    private double[,] Factor()
+    // A conductance from one point of each joined part to the reference node carries no current of an ohmmeter within the
+    // part, and makes the matrix positive definite.
+    private Factor Prepared()
     {
-        int n = _part.Length;
-        double[,] lower = (double[,])_conductance.Clone();
-        for (int root = 0; root < n; root++)
-            if (Array.IndexOf(_part, _part[root]) == root)
-                lower[root, root] += 1;
-        for (int j = 0; j < n; j++)
-        {
-            for (int k = 0; k < j; k++)
-                if (lower[j, k] is not 0 and var factor)
-                    for (int i = j; i < n; i++)
-                        lower[i, j] -= lower[i, k] * factor;
-            double pivot = Math.Sqrt(lower[j, j]);
-            for (int i = j; i < n; i++)
-                lower[i, j] /= pivot;
-        }
-
-        return lower;
+        int[] slot = _circuit.ColdSlots;
+        FactorPattern pattern = FactorPattern.Of(
+            slot.Length,
+            CollectionsMarshal.AsSpan(_ends),
+            CollectionsMarshal.AsSpan(_otherEnds)
+        );
+        _entries = new double[pattern.PlaceCount];
+        for (int i = 0; i < _siemens.Count; i++)
+            _entries[pattern.EntryOf(_ends[i], _otherEnds[i])] += _siemens[i];
+        for (int node = 0; node < slot.Length; node++)
+            if (_parts.RootOf(node) == node)
+                _entries[pattern.EntryOf(slot[node], slot.Length)] += 1;
+        var factor = new Factor(slot.Length);
+        factor.Take(pattern);
+        return factor;
     }
 }

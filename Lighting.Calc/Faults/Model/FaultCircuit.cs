@@ -210,6 +210,9 @@ internal sealed class FaultCircuit
     /// <summary>Number of the nodes that belong to the harness: its points, then its holders.</summary>
     public int ColdNodes { get; }
 
+    /// <summary>Place of each of them in an order of elimination, without the battery: the minus is the last.</summary>
+    public int[] ColdSlots => field ??= MakeColdSlots();
+
     public int Meter { get; }
 
     public int TestLamp { get; }
@@ -261,6 +264,15 @@ internal sealed class FaultCircuit
 
     /// <summary>The fuse that a test lamp replaces; −1 for any other test.</summary>
     public int FuseOf(in TestPlace test) => test.Instrument == Instrument.TestLamp ? test.Index - Points.Length : -1;
+
+    private int[] MakeColdSlots()
+    {
+        var slots = new int[ColdNodes];
+        int slot = 0;
+        foreach (int node in Circuit.Order.Append(Circuit.Minus).Where(n => n < ColdNodes))
+            slots[node] = slot++;
+        return slots;
+    }
 
     private static LampSpecification PublishedTestLamp(Bike bike) =>
         LampTable.TryFind("T4W", bike.SystemVoltage, out PublishedLamp? lamp)

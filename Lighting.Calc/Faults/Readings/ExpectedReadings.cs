@@ -23,7 +23,8 @@ public sealed class ExpectedReadings
                 ? ElectricPotential.FromVolts(volts)
                 : null;
         Settings = [.. model.Cover.Select(s => InSetting(model, s, cancellationToken))];
-        Ohms = [.. model.Parts.Where(p => p.Contact < 0).Select(p => OhmsOf(model, p))];
+        var cold = new ColdNetwork(model.Circuit, model.AllOff, model.Members[0]);
+        Ohms = [.. model.Parts.Where(p => p.Contact < 0).Select(p => OhmsOf(model, cold, p))];
         Notes = ReadingNotes.Of(model.Circuit);
         Drain = DrainTest.Of(model);
         Jumpers = JumperTests.Of(model, cancellationToken);
@@ -173,10 +174,10 @@ public sealed class ExpectedReadings
         }
     }
 
-    private static ExpectedOhms OhmsOf(FaultModel model, MeasuredPart part)
+    private static ExpectedOhms OhmsOf(FaultModel model, ColdNetwork cold, MeasuredPart part)
     {
         bool known = model.IsKnownToOhmmeter(part);
-        double between = new ColdNetwork(model.Circuit, model.AllOff, model.Members[0]).Across(part);
+        double between = cold.Across(part);
         double? isolated =
             part.Lamp < 0
                 ? model.Circuit.ListedOhms[part.Conductor]
