@@ -133,7 +133,7 @@ internal sealed class Posterior
     public static Posterior Of(FaultModel model, ImmutableArray<Particle> particles, IReadOnlyList<Evidence> evidence)
     {
         var logLikelihood = new double[particles.Length];
-        var resembling = new double[particles.Length][];
+        var resembling = new double[particles.Length * NotListed.Shares];
         var scale = new ReadingScale(model.Circuit);
         double heaviest = double.NegativeInfinity,
             mean = 0,
@@ -142,11 +142,11 @@ internal sealed class Posterior
         for (int i = 0; i < particles.Length; i++)
         {
             Particle p = particles[i];
-            resembling[i] = new double[NotListed.Shares];
             if (model.Families[p.Family].IsBroad)
             {
                 broad = i;
                 logLikelihood[i] = double.NegativeInfinity;
+                resembling.AsSpan(i * NotListed.Shares, NotListed.Shares).Fill(double.NegativeInfinity);
                 continue;
             }
 
@@ -155,13 +155,13 @@ internal sealed class Posterior
                 likelihood.Take(e, p.Of(e.Predicted));
             logLikelihood[i] = likelihood.Logarithm;
             for (int k = 0; k < NotListed.Shares; k++)
-                resembling[i][k] = likelihood.Resembling(k);
+                resembling[i * NotListed.Shares + k] = likelihood.Resembling(k);
             double weight = Math.Log(p.Prior) + likelihood.Logarithm;
             if (weight > heaviest)
                 (heaviest, mean, variance) = (weight, likelihood.BatteryMean, likelihood.BatteryVariance);
         }
 
-        double most = Math.Max(logLikelihood.Max(), resembling.Max(r => r.Max())),
+        double most = Math.Max(logLikelihood.Max(), resembling.Max()),
             notListed = 0,
             changed = 0;
         var weights = new double[particles.Length];
@@ -178,7 +178,7 @@ internal sealed class Posterior
                     : NotListed.Resembling * particles[i].Prior;
             for (int k = 0; k < NotListed.Shares; k++)
             {
-                double weight = prior / NotListed.Shares * Math.Exp(resembling[i][k] - most);
+                double weight = prior / NotListed.Shares * Math.Exp(resembling[i * NotListed.Shares + k] - most);
                 like[i] += weight;
                 changed += weight * NotListed.Changed(k);
             }

@@ -109,39 +109,43 @@ internal sealed class ShortList
     /// <summary>What tests read under every row.</summary>
     public Column[] Columns(IReadOnlyList<TestPlace> tests, CancellationToken cancellationToken)
     {
-        var columns = new Column[tests.Count];
-        foreach (
-            IGrouping<(Setting Setting, double? EngineRpm), int> setting in Enumerable
-                .Range(0, tests.Count)
-                .GroupBy(i => tests[i].State)
-        )
-        {
-            int[] own = [.. setting];
-            TestPlace[] here = [.. own.Select(i => tests[i])];
-            SettingPredictions predictions = _model.In(setting.Key.Setting, setting.Key.EngineRpm);
-            TestSupply supply = _model.Circuit.SupplyAt(setting.Key.EngineRpm);
-            predictions.Prepare(here, _members, cancellationToken);
-            for (int k = 0; k < own.Length; k++)
+        Column[] known = _model.Of(tests, _members, cancellationToken),
+            columns =
+            [
+                .. tests.Select(t =>
+                    Column.Of(Weights.Length, _model.Circuit.SupplyAt(t.EngineRpm), withDraws: false)
+                ),
+            ];
+        for (int t = 0; t < columns.Length; t++)
+            for (int r = 0; r < _members.Length; r++)
+                columns[t].Take(r, known[t], _members[r]);
+        (SettingPredictions Here, int[] Own, TestPlace[] Tests)[] settings = _pairs.IsEmpty
+            ? []
+            :
+            [
+                .. Enumerable
+                    .Range(0, tests.Count)
+                    .GroupBy(i => tests[i].State)
+                    .Select(g =>
+                        (
+                            _model.In(g.Key.Setting, g.Key.EngineRpm),
+                            g.ToArray(),
+                            g.Select(i => tests[i]).ToArray()
+                        )
+                    ),
+            ];
+        _model.ForEach(
+            settings.Length * _pairs.Length,
+            (solver, i) =>
             {
-                Column from = predictions.Known(here[k]),
-                    column = columns[own[k]] = Column.Of(Weights.Length, supply, withDraws: false);
-                for (int r = 0; r < _members.Length; r++)
-                    column.Take(r, from, _members[r]);
-            }
-
-            _model.ForEach(
-                _pairs.Length,
-                (solver, i) =>
-                {
-                    FaultPair pair = _pairs[i];
-                    double[] values = predictions.Read(solver, pair.Members[0], pair.Members[1], here, isExact: true);
-                    for (int k = 0; k < own.Length; k++)
-                        columns[own[k]].Take(_members.Length + i, values[k], predictions.Known(here[k]), [0]);
-                },
-                cancellationToken
-            );
-        }
-
+                (SettingPredictions here, int[] own, TestPlace[] its) = settings[i / _pairs.Length];
+                int p = i % _pairs.Length;
+                double[] values = here.Read(solver, _pairs[p].Members[0], _pairs[p].Members[1], its, isExact: true);
+                for (int k = 0; k < own.Length; k++)
+                    columns[own[k]].Take(_members.Length + p, values[k], known[own[k]], [0]);
+            },
+            cancellationToken
+        );
         return columns;
     }
 

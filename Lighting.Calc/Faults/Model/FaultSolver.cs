@@ -18,6 +18,10 @@ internal sealed class FaultSolver
     private const double LeadOhms = 1e-3;
 
     private readonly int _minus;
+
+    // Of the last setting, which mostly is the next one too.
+    private Setting? _setting;
+    private double[] _warmth = [];
     private int _lead = -1;
     private int _common;
     private (int A, int B)? _bridge;
@@ -95,8 +99,9 @@ internal sealed class FaultSolver
         double speedFactor = 1
     )
     {
+        if (!ReferenceEquals(setting, _setting))
+            (_setting, _warmth) = (setting, _circuit.WarmthIn(setting));
         Harness.Set(setting, first, second);
-        double[] warmth = _circuit.WarmthIn(setting);
         int ammeter = -1;
         (int, int)? jumper = null;
         if (place is { } test)
@@ -160,7 +165,7 @@ internal sealed class FaultSolver
             Connect(apart.Battery, _bus is not null);
         }
 
-        double Ohms(int part) => _draws.Ohms(draw, part) * warmth[part];
+        double Ohms(int part) => _draws.Ohms(draw, part) * _warmth[part];
     }
 
     /// <summary>Puts the tip on a point, −1 takes it off, and the common lead on another, −1 for battery

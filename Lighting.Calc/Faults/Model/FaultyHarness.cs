@@ -4,6 +4,10 @@ namespace Lighting.Calc;
 /// visual readings.</summary>
 internal sealed class FaultyHarness(FaultCircuit circuit)
 {
+    // Of the last setting, which mostly is the next one too.
+    private Setting? _setting;
+    private ContactSet _closed;
+
     /// <summary>Resistance that faults add to each conductor.</summary>
     public double[] AddedOhms { get; } = new double[circuit.Parts.Length];
 
@@ -62,9 +66,10 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
         (OutputShare, MagnetShare, HeldShare, ChargingLeadOhms) = (1, 1, 1, 0);
         (OpenLead, IsWindingEarthed) = (0, false);
         (Bridge, Crossing, BypassedHolder) = (null, -1, -1);
-        ContactSet closed = circuit.Graph.Switches.ClosedIn(setting);
+        if (!ReferenceEquals(setting, _setting))
+            (_setting, _closed) = (setting, circuit.Graph.Switches.ClosedIn(setting));
         for (int i = 0; i < circuit.Contacts.Length; i++)
-            IsOpen[circuit.Contacts[i]] = !closed.Has(i);
+            IsOpen[circuit.Contacts[i]] = !_closed.Has(i);
         first.Family.PutIn(this, first.Case);
         if (second is { } other)
             other.Family.PutIn(this, other.Case);
