@@ -131,7 +131,7 @@ public class FaultCircuitTests
     public void Resistance_between_two_points_is_that_of_the_wires_between_them()
     {
         FaultCircuit circuit = s_finder.Model.Circuit;
-        var cold = new ColdNetwork(circuit, s_finder.Model.AllOff, s_finder.Model.Members[0]);
+        var cold = new ColdNetwork(circuit).Set(s_finder.Model.AllOff, s_finder.Model.Members[0]);
         double Listed(string run)
         {
             Run wire = Twin.Runs.Single(r => r.Name == run);

@@ -10,18 +10,31 @@ namespace Lighting.Calc;
 /// </remarks>
 internal sealed class ColdNetwork
 {
-    private readonly double[,] _conductance;
     private readonly FaultCircuit _circuit;
-    private readonly int[] _part;
-    private double[,]? _lower;
+    private readonly FaultyHarness _harness;
 
-    public ColdNetwork(FaultCircuit circuit, Setting setting, in FaultMember first, in FaultMember? second = null)
+    // The conductances by row, in their place then their factor.
+    private readonly double[] _matrix;
+    private readonly int[] _part;
+    private bool _isFactored;
+
+    public ColdNetwork(FaultCircuit circuit)
     {
         _circuit = circuit;
-        int n = circuit.ColdNodes;
-        _conductance = new double[n, n];
-        _part = [.. Enumerable.Range(0, n)];
-        var harness = new FaultyHarness(circuit);
+        _harness = new FaultyHarness(circuit);
+        _matrix = new double[circuit.ColdNodes * circuit.ColdNodes];
+        _part = new int[circuit.ColdNodes];
+    }
+
+    /// <summary>Turns to a setting under one or two faults.</summary>
+    public ColdNetwork Set(Setting setting, in FaultMember first, in FaultMember? second = null)
+    {
+        FaultCircuit circuit = _circuit;
+        FaultyHarness harness = _harness;
+        Array.Clear(_matrix);
+        _isFactored = false;
+        for (int i = 0; i < _part.Length; i++)
+            _part[i] = i;
         harness.Set(setting, first, second);
         foreach (int part in circuit.Parts)
             if (!harness.IsOpen[part])
@@ -68,6 +81,8 @@ internal sealed class ColdNetwork
                 Join(circuit.Circuit.LoadFeed[circuit.Lamps[i]], ReturnOf(i), ohms);
         }
 
+        return this;
+
         // A holder in order is one with its return point.
         int ReturnOf(int lamp) =>
             circuit.HolderOf[lamp] is >= 0 and var holder && harness.HolderOhms[holder] > 0
@@ -96,16 +111,21 @@ internal sealed class ColdNetwork
             return 0;
         if (_part[a] != _part[b])
             return double.PositiveInfinity;
-        _lower ??= Factor();
+        if (!_isFactored)
+            Factor();
+        _isFactored = true;
         double[] x = new double[_part.Length];
         (x[a], x[b]) = (1, -1);
         double sum = 0;
         for (int i = Math.Min(a, b); i < x.Length; i++)
         {
-            for (int k = Math.Min(a, b); k < i; k++)
-                x[i] -= _lower[i, k] * x[k];
-            x[i] /= _lower[i, i];
+            if (x[i] == 0)
+                continue;
+            Span<double> row = _matrix.AsSpan(i * x.Length, x.Length);
+            x[i] /= row[i];
             sum += x[i] * x[i];
+            for (int k = i + 1; k < x.Length; k++)
+                x[k] -= row[k] * x[i];
         }
 
         // Without the last digits of the elimination, which would round a figure of the lists the other way.
@@ -127,10 +147,11 @@ internal sealed class ColdNetwork
         if (a == b || double.IsInfinity(ohms))
             return;
         double siemens = 1 / Math.Max(FaultCircuit.LeastOhms, ohms);
-        _conductance[a, a] += siemens;
-        _conductance[b, b] += siemens;
-        _conductance[a, b] -= siemens;
-        _conductance[b, a] -= siemens;
+        int n = _part.Length;
+        _matrix[a * n + a] += siemens;
+        _matrix[b * n + b] += siemens;
+        _matrix[a * n + b] -= siemens;
+        _matrix[b * n + a] -= siemens;
         int from1 = _part[a],
             to1 = _part[b];
         for (int i = 0; i < _part.Length; i++)
@@ -139,25 +160,26 @@ internal sealed class ColdNetwork
     }
 
     // A conductance from one point of each joined part to earth carries no current of an ohmmeter within the part, and
-    // makes the matrix positive definite: A = L·Lᵀ (Cholesky).
-    private double[,] Factor()
+    // makes the matrix positive definite: A = Uᵀ·U (Cholesky), row by row.
+    private void Factor()
     {
         int n = _part.Length;
-        double[,] lower = (double[,])_conductance.Clone();
         for (int root = 0; root < n; root++)
             if (Array.IndexOf(_part, _part[root]) == root)
-                lower[root, root] += 1;
+                _matrix[root * n + root] += 1;
         for (int j = 0; j < n; j++)
         {
-            for (int k = 0; k < j; k++)
-                if (lower[j, k] is not 0 and var factor)
-                    for (int i = j; i < n; i++)
-                        lower[i, j] -= lower[i, k] * factor;
-            double pivot = Math.Sqrt(lower[j, j]);
+            Span<double> row = _matrix.AsSpan(j * n, n);
+            double pivot = Math.Sqrt(row[j]);
             for (int i = j; i < n; i++)
-                lower[i, j] /= pivot;
+                row[i] /= pivot;
+            for (int k = j + 1; k < n; k++)
+                if (row[k] is not 0 and var factor)
+                {
+                    Span<double> other = _matrix.AsSpan(k * n, n);
+                    for (int i = k; i < n; i++)
+                        other[i] -= factor * row[i];
+                }
         }
-
-        return lower;
     }
 }

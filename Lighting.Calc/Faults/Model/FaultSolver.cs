@@ -41,6 +41,7 @@ internal sealed class FaultSolver
         _draws = draws;
         _solver = new CircuitSolver(circuit.Circuit);
         Harness = new FaultyHarness(circuit);
+        Cold = new ColdNetwork(circuit);
         _amperesAt = AmperesAt;
         _ammeterOhms = circuit.Options.AmmeterResistance.Ohms;
         Supply = circuit.Supply;
@@ -52,9 +53,13 @@ internal sealed class FaultSolver
         Array.Fill(_connected, true);
         foreach (int leak in circuit.Leaks)
             Set(leak, FaultCircuit.LeakOhms);
-        foreach (int conductor in circuit.Shorts)
-            Set(conductor, FaultCircuit.OpenOhms);
-        foreach (int conductor in circuit.Leads.Concat(circuit.Commons).Concat(circuit.Jumpers).Concat(circuit.Bridges))
+        foreach (
+            int conductor in circuit
+                .Shorts.Concat(circuit.Leads)
+                .Concat(circuit.Commons)
+                .Concat(circuit.Jumpers)
+                .Concat(circuit.Bridges)
+        )
             Set(conductor, double.PositiveInfinity);
         foreach ((int first, int second) in circuit.CrossingConductors)
         {
@@ -76,6 +81,9 @@ internal sealed class FaultSolver
 
     /// <summary>The harness as it was last set.</summary>
     public FaultyHarness Harness { get; }
+
+    /// <summary>The harness with the battery disconnected, for an ohmmeter.</summary>
+    public ColdNetwork Cold { get; }
 
     /// <summary>What feeds the harness when it is set next.</summary>
     public TestSupply Supply { get; set; }
@@ -131,7 +139,7 @@ internal sealed class FaultSolver
         }
 
         for (int i = 0; i < _circuit.Points.Length; i++)
-            Set(_circuit.Shorts[i], Math.Min(FaultCircuit.OpenOhms, Harness.ToFrameOhms[i]));
+            Set(_circuit.Shorts[i], Harness.ToFrameOhms[i]);
         for (int i = 0; i < _circuit.Holders.Length; i++)
             Set(_circuit.HolderConductors[i], Math.Min(FaultCircuit.OpenOhms, Harness.HolderOhms[i]));
         for (int i = 0; i < _circuit.Crossings.Length; i++)

@@ -113,7 +113,7 @@ internal sealed class SettingPredictions
                 values[i] =
                     tests[i].IsOnGenerator ? OnGenerator(solver.Harness, first, second, tests[i])
                     : tests[i].Instrument == Instrument.Ohmmeter
-                        ? (cold ??= new ColdNetwork(_circuit, _setting, first, second)).Reading(tests[i])
+                        ? (cold ??= solver.Cold.Set(_setting, first, second)).Reading(tests[i])
                         : Alone(solver, first, second, tests[i]);
         return values;
     }
@@ -258,7 +258,7 @@ internal sealed class SettingPredictions
             }
             else if (test.Instrument == Instrument.Ohmmeter)
             {
-                cold ??= new ColdNetwork(_circuit, _setting, member);
+                cold ??= solver.Cold.Set(_setting, member);
                 column.Value[m] = (float)cold.Reading(test);
                 column.Sigma[m] = (float)_model.OhmSigma(test, _setting, column.Value[m]);
             }

@@ -172,7 +172,7 @@ public sealed class ExpectedReadings
     private static ExpectedOhms OhmsOf(FaultModel model, MeasuredPart part)
     {
         bool known = model.IsKnownToOhmmeter(part);
-        double between = new ColdNetwork(model.Circuit, model.AllOff, model.Members[0]).Across(part);
+        double between = new ColdNetwork(model.Circuit).Set(model.AllOff, model.Members[0]).Across(part);
         double? isolated =
             part.Lamp < 0
                 ? model.Circuit.ListedOhms[part.Conductor]
