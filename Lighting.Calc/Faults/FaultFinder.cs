@@ -94,10 +94,13 @@ public sealed class FaultFinder
         ];
         Posterior posterior = Posterior.Of(_model, _grid, evidence);
         var explainer = new Explainer(_model, posterior, evidence);
-        ImmutableArray<FaultPair> pairs = NeedsPairs(posterior, explainer, evidence)
-            ? new PairSearch(_model, _grid, posterior, evidence).Find(cancellationToken)
-            : [];
+        PairSearch? search = NeedsPairs(posterior, explainer, evidence)
+            ? new PairSearch(_model, _grid, posterior, evidence)
+            : null;
+        ImmutableArray<FaultPair> pairs = search?.Find(cancellationToken) ?? [];
         PairShares shares = PairShares.Of(posterior, pairs);
+        if (search is not null)
+            pairs = search.WithSpread(pairs, i => shares.Pairs[i] >= Mentioned, cancellationToken);
         var words = new PairExplainer(explainer);
         ShortList list = ShortList.Making(_model, posterior, pairs, shares);
         // Where a short may be, no ammeter goes into the fuse's place, and no jumper past it.
@@ -132,7 +135,7 @@ public sealed class FaultFinder
             (h, probability) =>
                 h < list.Families.Length
                     ? explainer.Named(list.Families[h], probability)
-                    : words.Named(pairs[h - list.Families.Length], probability)
+                    : words.Named(list.Pairs[h - list.Families.Length], probability)
         );
         bool nothing = evidence.Length > 0 && groups[0].IsNothing && groups[0].Conflicting.IsEmpty;
         NextTest? next = !seekNext

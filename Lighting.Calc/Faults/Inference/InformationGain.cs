@@ -1,9 +1,11 @@
+using System.Buffers;
+
 namespace Lighting.Calc;
 
 /// <summary>Expected information gain of a test about the fault: the mutual information of fault and outcome, in
 /// bits.</summary>
 /// <remarks>D. V. Lindley, "On a measure of the information provided by an experiment", 1956. From memory.</remarks>
-internal sealed class InformationGain
+internal sealed class InformationGain : IDisposable
 {
     /// <summary>Bins an outcome of voltage, current or resistance is sorted into.</summary>
     public const int Bins = 64;
@@ -23,13 +25,14 @@ internal sealed class InformationGain
     {
         _list = hypotheses.List;
         _scale = new ReadingScale(model.Circuit);
-        _joint = new double[_list.Count * Bins];
+        // One for each thread and choice of a test: rented, since large arrays are collected seldom and with all others.
+        _joint = ArrayPool<double>.Shared.Rent(_list.Count * Bins);
         (_batteryMean, _batteryVariance) = (hypotheses.SupplyMean, hypotheses.SupplyVariance);
     }
 
     /// <summary>Probability of each outcome together with each fault, after <see cref="Bits"/>: row by
     /// family.</summary>
-    public ReadOnlySpan<double> Joint => _joint;
+    public ReadOnlySpan<double> Joint => _joint.AsSpan(0, _list.Count * Bins);
 
     /// <summary>Lowest value of the first bin, after <see cref="Bits"/> of a test that gives a number.</summary>
     public double Lowest { get; private set; }
@@ -37,10 +40,13 @@ internal sealed class InformationGain
     /// <summary>Width of a bin.</summary>
     public double Width { get; private set; }
 
+    /// <summary>Gives the room back.</summary>
+    public void Dispose() => ArrayPool<double>.Shared.Return(_joint);
+
     /// <summary>Expected information of a test in bits.</summary>
     public double Bits(in TestPlace test, Column column)
     {
-        Array.Clear(_joint);
+        Array.Clear(_joint, 0, _list.Count * Bins);
         _used = test.Instrument.IsLook() ? 4 : Bins;
         if (test.Instrument.IsLook())
             TakeLooks(column);

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 
 namespace Lighting.Calc;
@@ -133,7 +134,7 @@ internal sealed class Posterior
     public static Posterior Of(FaultModel model, ImmutableArray<Particle> particles, IReadOnlyList<Evidence> evidence)
     {
         var logLikelihood = new double[particles.Length];
-        var resembling = new double[particles.Length * NotListed.Shares];
+        double[] resembling = ArrayPool<double>.Shared.Rent(particles.Length * NotListed.Shares);
         var scale = new ReadingScale(model.Circuit);
         double heaviest = double.NegativeInfinity,
             mean = 0,
@@ -161,7 +162,7 @@ internal sealed class Posterior
                 (heaviest, mean, variance) = (weight, likelihood.BatteryMean, likelihood.BatteryVariance);
         }
 
-        double most = Math.Max(logLikelihood.Max(), resembling.Max()),
+        double most = Math.Max(logLikelihood.Max(), Maximum(resembling.AsSpan(0, particles.Length * NotListed.Shares))),
             notListed = 0,
             changed = 0;
         var weights = new double[particles.Length];
@@ -186,6 +187,7 @@ internal sealed class Posterior
             notListed += like[i];
         }
 
+        ArrayPool<double>.Shared.Return(resembling);
         if (broad >= 0)
             weights[broad] = notListed;
         double sum = weights.Sum();
@@ -201,6 +203,14 @@ internal sealed class Posterior
             BatteryVariance = variance,
             Changed = notListed > 0 ? changed / notListed : 0,
         };
+    }
+
+    private static double Maximum(ReadOnlySpan<double> values)
+    {
+        double most = double.NegativeInfinity;
+        foreach (double value in values)
+            most = Math.Max(most, value);
+        return most;
     }
 
     /// <summary>The likeliest severity of a family, prior included; of severities that are as likely but for rounding,

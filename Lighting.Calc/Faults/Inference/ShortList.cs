@@ -30,12 +30,13 @@ internal sealed class ShortList
         PairShares shares
     )
     {
+        int[] left = [.. Left(shares)];
         _model = model;
         _members = [.. rows.Select(r => r.Member)];
-        _pairs = pairs;
+        _pairs = [.. left.Select(p => pairs[p])];
         Changed = changed;
-        Weights = [.. rows.Select(r => r.Weight * shares.Single), .. shares.Pairs];
-        Resembling = [.. rows.Select(r => r.Resembling * shares.Single), .. shares.Resembling];
+        Weights = [.. rows.Select(r => r.Weight * shares.Single), .. left.Select(p => shares.Pairs[p])];
+        Resembling = [.. rows.Select(r => r.Resembling * shares.Single), .. left.Select(p => shares.Resembling[p])];
         for (int r = 0; r < _members.Length; r++)
             if (model.Members[_members[r]].Family.IsBroad)
                 Weights[r] += shares.Resembling.Sum();
@@ -43,9 +44,9 @@ internal sealed class ShortList
         Of =
         [
             .. rows.Select(r => Families.IndexOf(model.FamilyOf[r.Member])),
-            .. Enumerable.Range(Families.Length, pairs.Length),
+            .. Enumerable.Range(Families.Length, _pairs.Length),
         ];
-        IsBroad = [.. rows.Select(r => model.Members[r.Member].Family.IsBroad), .. pairs.Select(_ => false)];
+        IsBroad = [.. rows.Select(r => model.Members[r.Member].Family.IsBroad), .. _pairs.Select(_ => false)];
     }
 
     /// <summary>The families that have rows, each a hypothesis; those of the pairs follow.</summary>
@@ -147,6 +148,15 @@ internal sealed class ShortList
             cancellationToken
         );
         return columns;
+    }
+
+    private static IEnumerable<int> Left(PairShares shares)
+    {
+        int[] ascending = [.. Enumerable.Range(0, shares.Pairs.Length).OrderBy(Weight)];
+        double passed = 0;
+        return ascending.SkipWhile(p => (passed += Weight(p)) < Negligible).Order().ToArray();
+
+        double Weight(int pair) => shares.Pairs[pair] + shares.Resembling[pair];
     }
 
     private static bool IsShort(FaultMember member) => member.Family is ShortToFrame;
