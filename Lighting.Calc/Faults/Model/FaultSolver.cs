@@ -18,6 +18,7 @@ internal sealed class FaultSolver
     private const double LeadOhms = 1e-3;
 
     private readonly int _minus;
+    private readonly FaultyHarness _tried;
 
     // Of the last setting, which mostly is the next one too.
     private Setting? _setting;
@@ -42,6 +43,7 @@ internal sealed class FaultSolver
         _solver = new CircuitSolver(circuit.Circuit);
         Harness = new FaultyHarness(circuit);
         Cold = new ColdNetwork(circuit);
+        _tried = new FaultyHarness(circuit);
         _amperesAt = AmperesAt;
         _ammeterOhms = circuit.Options.AmmeterResistance.Ohms;
         Supply = circuit.Supply;
@@ -114,12 +116,9 @@ internal sealed class FaultSolver
         (int, int)? jumper = null;
         if (place is { } test)
         {
+            Harness.Set(test);
             if (test.Instrument == Instrument.Ammeter && !_circuit.IsInBatteryLead(test))
                 ammeter = _circuit.Fuses[test.Index];
-            else if (_circuit.FuseOf(test) is >= 0 and var fuse)
-                Harness.IsOpen[_circuit.Fuses[fuse]] = true;
-            else if (test.Instrument == Instrument.GoodLamp)
-                Harness.FitGoodLamp(test.Index);
             if (test.HasJumper)
                 jumper = (test.JumperFrom, test.JumperTo);
         }
@@ -174,6 +173,39 @@ internal sealed class FaultSolver
         }
 
         double Ohms(int part) => _draws.Ohms(draw, part) * _warmth[part];
+    }
+
+    /// <summary>The state that was solved of the healthy bike, to compare faults with.</summary>
+    /// <param name="setting">Its setting.</param>
+    /// <param name="healthy">"Nothing".</param>
+    /// <param name="place">The test, where it changes the harness.</param>
+    public CircuitState StateOf(Setting setting, in FaultMember healthy, in TestPlace? place = null)
+    {
+        var harness = new FaultyHarness(_circuit);
+        harness.Set(setting, healthy, null);
+        if (place is { } test)
+            harness.Set(test);
+        return new CircuitState(_circuit, _solver, harness);
+    }
+
+    /// <summary>Whether a fault leaves a state as it is, so that it need not be solved.</summary>
+    /// <param name="state">The state.</param>
+    /// <param name="setting">Its setting.</param>
+    /// <param name="fault">The fault.</param>
+    /// <param name="everyPoint">Whether all points are to keep their voltages, not only the lamps.</param>
+    /// <param name="place">The test, where it changes the harness.</param>
+    public bool Holds(
+        CircuitState state,
+        Setting setting,
+        in FaultMember fault,
+        bool everyPoint,
+        in TestPlace? place = null
+    )
+    {
+        _tried.Set(setting, fault, null);
+        if (place is { } test)
+            _tried.Set(test);
+        return state.Holds(_tried, everyPoint);
     }
 
     /// <summary>Puts the tip on a point, −1 takes it off, and the common lead on another, −1 for battery

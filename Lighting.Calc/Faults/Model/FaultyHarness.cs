@@ -75,6 +75,29 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
             other.Family.PutIn(this, other.Case);
     }
 
+    /// <summary>Puts in what a test itself changes: a test lamp in the place of a fuse, a good lamp.</summary>
+    public void Set(in TestPlace test)
+    {
+        if (circuit.FuseOf(test) is >= 0 and var fuse)
+            IsOpen[circuit.Fuses[fuse]] = true;
+        else if (test.Instrument == Instrument.GoodLamp)
+            Lamps[test.Index] = default;
+    }
+
+    /// <summary>Whether another harness has battery, coil and generator in the same state.</summary>
+    public bool HasSameSource(FaultyHarness other) =>
+        (SourceOhms, VoltageShare, OutputShare, MagnetShare, HeldShare, OpenLead, IsWindingEarthed)
+            == (
+                other.SourceOhms,
+                other.VoltageShare,
+                other.OutputShare,
+                other.MagnetShare,
+                other.HeldShare,
+                other.OpenLead,
+                other.IsWindingEarthed
+            )
+        && (ChargingLeadOhms, BypassedHolder) == (other.ChargingLeadOhms, other.BypassedHolder);
+
     /// <summary>Joins a point to the frame, which blows the fuse before it where the source can.</summary>
     public void Short(int point)
     {
@@ -82,7 +105,4 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
         if (circuit.FuseBefore[point] is >= 0 and var fuse)
             IsOpen[circuit.Fuses[fuse]] = true;
     }
-
-    /// <summary>Exchanges a suspect lamp for a good one.</summary>
-    public void FitGoodLamp(int lamp) => Lamps[lamp] = default;
 }

@@ -25,8 +25,9 @@ internal sealed class SettingPredictions
     private readonly bool[][] _isSoft;
     private readonly bool[] _isIdleKnown;
     private readonly bool[] _isSolved;
-    private readonly Dictionary<TestPlace, (Column Column, bool[] Has)> _others = [];
+    private readonly Dictionary<TestPlace, Other> _others = [];
     private readonly SettingLooks _looks;
+    private CircuitState? _healthy;
 
     public SettingPredictions(FaultModel model, Setting setting, double? engineRpm)
     {
@@ -56,8 +57,18 @@ internal sealed class SettingPredictions
     /// <summary>Idle voltages and looks alone, of every severity.</summary>
     public (Column[] Meter, Column[] Eye) Idle(CancellationToken cancellationToken)
     {
+        if (!_isIdleKnown[0])
+            _model.ForEach(1, (solver, _) => SolveIdle(solver, 0), cancellationToken);
         int[] missing = [.. _model.EveryMember.Where(m => !_isIdleKnown[m])];
-        _model.ForEach(missing.Length, (solver, i) => SolveIdle(solver, missing[i]), cancellationToken);
+        _model.ForEach(
+            missing.Length,
+            (solver, i) =>
+            {
+                if (!TakesHealthy(solver, missing[i]))
+                    SolveIdle(solver, missing[i]);
+            },
+            cancellationToken
+        );
         return (_meter, _eye);
     }
 
@@ -67,10 +78,10 @@ internal sealed class SettingPredictions
     public SettingWork Missing(IEnumerable<TestPlace> tests, int[] members)
     {
         TestPlace[] asked = [.. tests];
-        (TestPlace Test, Column Column, bool[] Has)[] others = [.. asked.Where(t => !IsPlain(t)).Select(Entry)];
+        Other[] others = [.. asked.Where(t => !IsPlain(t)).Select(Entry)];
         bool needsPlain = Array.Exists(asked, IsOfPlain);
         return new SettingWork(
-            _isSolved[0] ? [] : [0],
+            _isSolved[0] && Array.TrueForAll(others, o => o.Has[0]) ? [] : [0],
             [.. members.Where(m => needsPlain && !_isSolved[m] || Array.Exists(others, o => !o.Has[m]))],
             (solver, m) => Solve(solver, m, m == 0 || needsPlain, others)
         );
@@ -132,10 +143,11 @@ internal sealed class SettingPredictions
     private static bool IsPlainOrAcross(TestPlace test) =>
         test.Instrument is Instrument.Meter or Instrument.Visual && !test.HasJumper && !test.IsOnGenerator;
 
-    private (TestPlace Test, Column Column, bool[] Has) Entry(TestPlace test)
+    private Other Entry(TestPlace test)
     {
-        if (!_others.TryGetValue(test, out (Column Column, bool[] Has) entry))
-            _others[test] = entry = (
+        if (!_others.TryGetValue(test, out Other? entry))
+            _others[test] = entry = new Other(
+                test,
                 Column.Of(
                     _model.Members.Length,
                     _supply,
@@ -143,23 +155,33 @@ internal sealed class SettingPredictions
                 ),
                 new bool[_model.Members.Length]
             );
-        return (test, entry.Column, entry.Has);
+        return entry;
+    }
+
+    // A test that is no plain one, for which severities it is known, and the state of the healthy bike in it.
+    private sealed record Other(TestPlace Test, Column Column, bool[] Has)
+    {
+        public CircuitState? Healthy { get; set; }
     }
 
     private void Solve(
         FaultSolver solver,
         int m,
         bool needsPlain,
-        (TestPlace Test, Column Column, bool[] Has)[] others
+        Other[] others
     )
     {
         solver.Supply = _supply;
         if (needsPlain && !_isSolved[m])
         {
-            double[] volts = SolveIdle(solver, m);
-            TakeSoftPoints(solver, _meters, volts, _isSoft, m);
-            for (int p = 0; p < volts.Length; p++)
-                _meter[p].Begin(m, volts[p]);
+            if (!TakesHealthy(solver, m))
+            {
+                double[] volts = SolveIdle(solver, m);
+                TakeSoftPoints(solver, _meters, volts, _isSoft, m);
+                for (int p = 0; p < volts.Length; p++)
+                    _meter[p].Begin(m, volts[p]);
+            }
+
             int points = _meter.Length;
             Spread(
                 solver,
@@ -174,12 +196,30 @@ internal sealed class SettingPredictions
         SolveOthers(solver, m, others);
     }
 
+    // Whether a fault does nothing in this setting: voltages and looks are then those of the healthy bike.
+    private bool TakesHealthy(FaultSolver solver, int m)
+    {
+        if (m == 0 || !solver.Holds(_healthy!, _setting, _model.Members[m], everyPoint: true))
+            return false;
+        foreach (Column eye in _eye)
+            eye.Begin(m, eye.Value[0]);
+        for (int p = 0; p < _meter.Length; p++)
+        {
+            _meter[p].Begin(m, _meter[p].Value[0]);
+            _isSoft[p][m] = _isSoft[p][0];
+        }
+
+        return _isIdleKnown[m] = true;
+    }
+
     private double[] SolveIdle(FaultSolver solver, int m)
     {
         solver.Supply = _supply;
         solver.Set(_setting, _model.Members[m]);
         solver.Probe(-1, testLamp: false);
         solver.Solve();
+        if (m == 0)
+            _healthy = solver.StateOf(_setting, _model.Members[0]);
         for (int l = 0; l < _eye.Length; l++)
             _eye[l].Begin(m, _looks.Lamp(solver, l));
         double[] volts = [.. _meter.Select((_, p) => solver.Volts(p))];
@@ -232,15 +272,16 @@ internal sealed class SettingPredictions
             columns[i].Own[m] = (float)Math.Abs(read(i) - columns[i].Value[m]);
     }
 
-    private void SolveOthers(FaultSolver solver, int m, (TestPlace Test, Column Column, bool[] Has)[] others)
+    private void SolveOthers(FaultSolver solver, int m, Other[] others)
     {
         FaultMember member = _model.Members[m];
         ColdNetwork? cold = null;
         double[]? loaded = null;
         bool isSet = false;
         solver.Probe(-1, testLamp: false);
-        foreach ((TestPlace test, Column column, bool[] has) in others)
+        foreach (Other other in others)
         {
+            (TestPlace test, Column column, bool[] has) = other;
             if (has[m])
                 continue;
             if (test.IsOnGenerator)
@@ -282,7 +323,7 @@ internal sealed class SettingPredictions
             }
             else if (test.Instrument.IsLook())
             {
-                column.Value[m] = (float)Alone(solver, member, null, test);
+                column.Value[m] = Alone(solver, m, other);
                 // The lamp that is looked at, or what feeds the test lamp, has the tolerance of a healthy bike.
                 int lamp = test.Instrument == Instrument.TestLamp ? -1 : test.Index;
                 column.Sigma[m] = lamp >= 0 ? _eye[lamp].Sigma[0] : 0.1f;
@@ -292,7 +333,7 @@ internal sealed class SettingPredictions
             }
             else
             {
-                column.Value[m] = (float)Alone(solver, member, null, test);
+                column.Value[m] = Alone(solver, m, other);
                 solver.Probe(test);
                 Spread(solver, m, [column], _ => Shown(solver, test), test);
                 solver.Probe(-1, testLamp: false);
@@ -389,8 +430,23 @@ internal sealed class SettingPredictions
         return Math.Abs(a) < least != Math.Abs(b) < least;
     }
 
+    // Of a fault that does nothing in the test, what the healthy bike shows.
+    private float Alone(FaultSolver solver, int m, Other other)
+    {
+        TestPlace test = other.Test;
+        if (other.Healthy is { } healthy && solver.Holds(healthy, _setting, _model.Members[m], false, test))
+            return other.Column.Value[0];
+        return (float)Alone(solver, _model.Members[m], null, test, m == 0 ? other : null);
+    }
+
     // With what the test itself changes of the harness.
-    private double Alone(FaultSolver solver, in FaultMember first, in FaultMember? second, in TestPlace test)
+    private double Alone(
+        FaultSolver solver,
+        in FaultMember first,
+        in FaultMember? second,
+        in TestPlace test,
+        Other? healthy = null
+    )
     {
         if (test.IsOnBench)
             return _looks.OnBench(first, test, second);
@@ -398,6 +454,8 @@ internal sealed class SettingPredictions
         solver.Probe(test);
         solver.Solve();
         double value = Shown(solver, test);
+        if (healthy is not null)
+            healthy.Healthy = solver.StateOf(_setting, first, test);
         solver.Probe(-1, testLamp: false);
         return value;
     }
