@@ -19,7 +19,6 @@ internal sealed class InformationGain : IDisposable
     private readonly double[] _outcome = new double[Bins];
     private readonly double _batteryMean;
     private readonly double _batteryVariance;
-    private int _used = Bins;
 
     public InformationGain(FaultModel model, Hypotheses hypotheses)
     {
@@ -30,9 +29,12 @@ internal sealed class InformationGain : IDisposable
         (_batteryMean, _batteryVariance) = (hypotheses.SupplyMean, hypotheses.SupplyVariance);
     }
 
-    /// <summary>Probability of each outcome together with each fault, after <see cref="Bits"/>: row by
-    /// family.</summary>
-    public ReadOnlySpan<double> Joint => _joint.AsSpan(0, _list.Count * Bins);
+    /// <summary>Probability of each outcome together with each fault, after <see cref="Bits"/>: row by family, each
+    /// with <see cref="Used"/> outcomes.</summary>
+    public ReadOnlySpan<double> Joint => _joint.AsSpan(0, _list.Count * Used);
+
+    /// <summary>Number of outcomes of the test, after <see cref="Bits"/>.</summary>
+    public int Used { get; private set; } = Bins;
 
     /// <summary>Lowest value of the first bin, after <see cref="Bits"/> of a test that gives a number.</summary>
     public double Lowest { get; private set; }
@@ -46,8 +48,8 @@ internal sealed class InformationGain : IDisposable
     /// <summary>Expected information of a test in bits.</summary>
     public double Bits(in TestPlace test, Column column)
     {
-        Array.Clear(_joint, 0, _list.Count * Bins);
-        _used = test.Instrument.IsLook() ? 4 : Bins;
+        Used = test.Instrument.IsLook() ? 4 : Bins;
+        Array.Clear(_joint, 0, _list.Count * Used);
         if (test.Instrument.IsLook())
             TakeLooks(column);
         else
@@ -163,7 +165,7 @@ internal sealed class InformationGain : IDisposable
                 continue;
             }
 
-            int row = _list.Of[m] * Bins;
+            int row = _list.Of[m] * Used;
             double sigma = Math.Sqrt(column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m));
             resembling += _list.Resembling[m];
             for (int look = 0; look < 4; look++)
@@ -181,7 +183,7 @@ internal sealed class InformationGain : IDisposable
         if (broad < 0 || resembling <= 0)
             return;
         for (int look = 0; look < 4; look++)
-            _joint[_list.Of[broad] * Bins + look] +=
+            _joint[_list.Of[broad] * Used + look] +=
                 _list.Weights[broad]
                 * (
                     (1 - _list.Changed) * like[look] / resembling
@@ -218,7 +220,7 @@ internal sealed class InformationGain : IDisposable
                 continue;
             }
 
-            int row = _list.Of[m] * Bins;
+            int row = _list.Of[m] * Used;
             double sigma = Sigma(instrument, column, m),
                 mean = Mean(column, m);
             int first = Math.Clamp((int)((mean - 3 * sigma - low) / Width), 0, Bins - 1),
@@ -250,7 +252,7 @@ internal sealed class InformationGain : IDisposable
         Span<double> healthy
     )
     {
-        int row = _list.Of[broad] * Bins;
+        int row = _list.Of[broad] * Used;
         double sum = 0;
         Span<double> shares = stackalloc double[Bins];
         for (int b = 0; b < Bins; b++)
@@ -283,18 +285,18 @@ internal sealed class InformationGain : IDisposable
     {
         Array.Clear(_outcome);
         for (int f = 0; f < _list.Count; f++)
-            for (int b = 0; b < _used; b++)
-                _outcome[b] += _joint[f * Bins + b];
+            for (int b = 0; b < Used; b++)
+                _outcome[b] += _joint[f * Used + b];
         double bits = 0;
         for (int f = 0; f < _list.Count; f++)
         {
             double family = 0;
-            for (int b = 0; b < _used; b++)
-                family += _joint[f * Bins + b];
+            for (int b = 0; b < Used; b++)
+                family += _joint[f * Used + b];
             if (family <= 0)
                 continue;
-            for (int b = 0; b < _used; b++)
-                if (_joint[f * Bins + b] is > 0 and var joint)
+            for (int b = 0; b < Used; b++)
+                if (_joint[f * Used + b] is > 0 and var joint)
                     bits += joint * Math.Log2(joint / (family * _outcome[b]));
         }
 
