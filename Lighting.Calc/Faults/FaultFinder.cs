@@ -111,9 +111,10 @@ public sealed class FaultFinder
             ),
         ];
         Column[] columns = list.Columns(tests, cancellationToken);
+        int[] alike = FaultGroups.Of(_model, list, tests, columns);
         FaultGroup[] groups =
         [
-            .. Groups(posterior, explainer, FaultGroups.Of(_model, list, tests, columns))
+            .. Groups(posterior, explainer, alike)
                 .Select(g => g.Times(shares.Single, g.IsNotListed ? shares.Resembling.Sum() : 0))
                 .Concat(pairs.Select((p, i) => words.Group(p, shares.Pairs[i])))
                 .Where(g => g.Probability >= Mentioned)
@@ -128,8 +129,13 @@ public sealed class FaultFinder
                     Detail = once.Message,
                 }
             );
+        ImmutableArray<int> first = [.. list.Families.Select(f => alike[f]).Distinct()];
         var hypotheses = new Hypotheses(
             list,
+            [
+                .. list.Families.Select(f => first.IndexOf(alike[f])),
+                .. Enumerable.Range(first.Length, list.Pairs.Length),
+            ],
             posterior.BatteryMean,
             posterior.BatteryVariance,
             (h, probability) =>

@@ -1,9 +1,10 @@
 using System.Buffers;
+using System.Collections.Immutable;
 
 namespace Lighting.Calc;
 
-/// <summary>Expected information gain of a test about the fault: the mutual information of fault and outcome, in
-/// bits.</summary>
+/// <summary>Expected information gain of a test about the group that the fault is in: the mutual information of group
+/// and outcome, in bits.</summary>
 /// <remarks>D. V. Lindley, "On a measure of the information provided by an experiment", 1956. From memory.</remarks>
 internal sealed class InformationGain : IDisposable
 {
@@ -16,13 +17,17 @@ internal sealed class InformationGain : IDisposable
     private readonly ShortList _list;
     private readonly ReadingScale _scale;
     private readonly double[] _joint;
-    private readonly double[] _outcome = new double[Bins];
+    private readonly ImmutableArray<int> _groupOf;
+    private readonly int _groups;
+    private readonly double[] _ofGroups;
     private readonly double _batteryMean;
     private readonly double _batteryVariance;
 
     public InformationGain(FaultModel model, Hypotheses hypotheses)
     {
         _list = hypotheses.List;
+        (_groupOf, _groups) = (hypotheses.GroupOf, hypotheses.Groups);
+        _ofGroups = ArrayPool<double>.Shared.Rent(_groups * Bins);
         _scale = new ReadingScale(model.Circuit);
         // One for each thread and choice of a test: rented, since large arrays are collected seldom and with all others.
         _joint = ArrayPool<double>.Shared.Rent(_list.Count * Bins);
@@ -43,7 +48,11 @@ internal sealed class InformationGain : IDisposable
     public double Width { get; private set; }
 
     /// <summary>Gives the room back.</summary>
-    public void Dispose() => ArrayPool<double>.Shared.Return(_joint);
+    public void Dispose()
+    {
+        ArrayPool<double>.Shared.Return(_joint);
+        ArrayPool<double>.Shared.Return(_ofGroups);
+    }
 
     /// <summary>Expected information of a test in bits.</summary>
     public double Bits(in TestPlace test, Column column)
@@ -86,17 +95,11 @@ internal sealed class InformationGain : IDisposable
 
         Round.Add(([], new double[_list.Count]));
         Branch([.. _list.Weights], [.. _list.Resembling], new Brightness[looks.Length], 0, seen);
-        var outcomes = Round.Select(r => r.Joint.Sum()).ToArray();
-        double[] families = new double[_list.Count];
-        foreach ((_, double[] joint) in Round)
-            for (int f = 0; f < families.Length; f++)
-                families[f] += joint[f];
-        double bits = 0;
-        for (int o = 0; o < outcomes.Length; o++)
-            for (int f = 0; f < families.Length; f++)
-                if (Round[o].Joint[f] is > 0 and var joint)
-                    bits += joint * Math.Log2(joint / (families[f] * outcomes[o]));
-        return bits;
+        double[] joint = new double[_groups * Round.Count];
+        for (int o = 0; o < Round.Count; o++)
+            for (int f = 0; f < _list.Count; f++)
+                joint[_groupOf[f] * Round.Count + o] += Round[o].Joint[f];
+        return Mutual(joint, Round.Count);
     }
 
     // The first outcome is what hardly happens.
@@ -281,23 +284,31 @@ internal sealed class InformationGain : IDisposable
         );
     }
 
+    // What is known of the groups with the outcomes of the test.
     private double Mutual()
     {
-        Array.Clear(_outcome);
+        Span<double> groups = _ofGroups.AsSpan(0, _groups * Used);
+        groups.Clear();
         for (int f = 0; f < _list.Count; f++)
             for (int b = 0; b < Used; b++)
-                _outcome[b] += _joint[f * Used + b];
+                groups[_groupOf[f] * Used + b] += _joint[f * Used + b];
+        return Mutual(groups, Used);
+    }
+
+    private double Mutual(ReadOnlySpan<double> joint, int outcomes)
+    {
+        double[] outcome = new double[outcomes];
+        for (int i = 0; i < joint.Length; i++)
+            outcome[i % outcomes] += joint[i];
         double bits = 0;
-        for (int f = 0; f < _list.Count; f++)
+        for (int g = 0; g < joint.Length; g += outcomes)
         {
-            double family = 0;
-            for (int b = 0; b < Used; b++)
-                family += _joint[f * Used + b];
-            if (family <= 0)
-                continue;
-            for (int b = 0; b < Used; b++)
-                if (_joint[f * Used + b] is > 0 and var joint)
-                    bits += joint * Math.Log2(joint / (family * _outcome[b]));
+            double group = 0;
+            for (int o = 0; o < outcomes; o++)
+                group += joint[g + o];
+            for (int o = 0; o < outcomes; o++)
+                if (joint[g + o] is > 0 and var here)
+                    bits += here * Math.Log2(here / (group * outcome[o]));
         }
 
         return bits;
