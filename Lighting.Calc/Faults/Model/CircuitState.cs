@@ -74,7 +74,10 @@ internal sealed class CircuitState
             )
                 return false;
         for (int l = 0; l < _lampVolts.Length; l++)
-            if (_harness.Lamps[l] != other.Lamps[l] && !(Math.Abs(_lampVolts[l]) < NoVolts))
+            if (
+                _harness.Lamps[l] != other.Lamps[l]
+                && (!(Math.Abs(_lampVolts[l]) < NoVolts) || everyPoint && _harness.Lamps[l].Dead != other.Lamps[l].Dead)
+            )
                 return false;
         return true;
     }
