@@ -107,8 +107,7 @@ public class DirectLightingReadingsTests
                 m.Family.Kind == FaultKind.LampDead && finder.Bike.Lamps[m.Family.Part].Lamp == "tail lamp"
             );
         Column feed = finder
-            .Model.In(low)
-            .Of(new TestPlace(low, Instrument.Meter, finder.Model.Circuit.NodeOf("low feed")), Cancellation);
+            .Model.Of(new TestPlace(low, Instrument.Meter, finder.Model.Circuit.NodeOf("low feed")), Cancellation);
         DirectLightingChange lost = DirectLighting
             .Of(finder.Bike, coilResistance: null)
             .Lost("tail lamp", finder.EngineSpeed!.Value, low);

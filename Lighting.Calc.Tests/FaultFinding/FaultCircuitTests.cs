@@ -66,8 +66,7 @@ public class FaultCircuitTests
         Setting brake = SettingEnumeration.Held(Twin, Condition.Parse("ignition=on; brake=on"));
         int member = s_finder.Model.FirstOf[s_finder.Model.Families.IndexOf(family)] + family.Cases.Length - 1;
         float fed = s_finder
-            .Model.In(brake)
-            .Of(
+            .Model.Of(
                 new TestPlace(brake, Instrument.Meter, s_finder.Model.Circuit.NodeOf("tail feed")),
                 TestContext.Current.CancellationToken
             )
@@ -131,7 +130,7 @@ public class FaultCircuitTests
     public void Resistance_between_two_points_is_that_of_the_wires_between_them()
     {
         FaultCircuit circuit = s_finder.Model.Circuit;
-        var cold = new ColdNetwork(circuit, s_finder.Model.AllOff, s_finder.Model.Members[0]);
+        var cold = new ColdNetwork(circuit).Set(s_finder.Model.AllOff, s_finder.Model.Members[0]);
         double Listed(string run)
         {
             Run wire = Twin.Runs.Single(r => r.Name == run);
@@ -173,9 +172,7 @@ public class FaultCircuitTests
             OperatingPoint expected = solver.Solve(setting);
             for (int p = 0; p < model.Circuit.Points.Length; p++)
             {
-                float volts = model
-                    .In(setting)
-                    .Of(new TestPlace(setting, Instrument.Meter, p), TestContext.Current.CancellationToken)
+                float volts = model.Of(new TestPlace(setting, Instrument.Meter, p), TestContext.Current.CancellationToken)
                     .Value[member];
                 double plain = expected.Points.Single(q => q.Point == model.Circuit.Points[p]).Voltage.Volts;
                 Assert.True(

@@ -87,7 +87,7 @@ public class FaultFinderTests
         int member = finder.Model.Members.ToList().FindIndex(m => m.Family == family && m.Case.Ohms == 300);
         Setting setting = SettingEnumeration.Held(finder.Bike, Condition.Parse("ignition=on"));
         int point = finder.Model.Circuit.NodeOf("indicator in");
-        SettingPredictions predictions = finder.Model.In(setting);
+        FaultModel predictions = finder.Model;
         Assert.True(predictions.Of(new TestPlace(setting, Instrument.Meter, point), Cancellation).Value[member] > 12.3);
         Assert.Equal(
             Brightness.Dark,

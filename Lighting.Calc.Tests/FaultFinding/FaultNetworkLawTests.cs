@@ -61,8 +61,7 @@ public class FaultNetworkLawTests
                 Assert.Equal(
                     expected[finder.Model.Circuit.Points[p]],
                     finder
-                        .Model.In(setting)
-                        .Of(new TestPlace(setting, Instrument.Meter, p), TestContext.Current.CancellationToken)
+                        .Model.Of(new TestPlace(setting, Instrument.Meter, p), TestContext.Current.CancellationToken)
                         .Value[0],
                     0.01
                 );
@@ -96,8 +95,7 @@ public class FaultNetworkLawTests
                     Assert.Equal(
                         point.Voltage.Volts,
                         finder
-                            .Model.In(setting)
-                            .Of(
+                            .Model.Of(
                                 new TestPlace(setting, Instrument.Meter, finder.Model.Circuit.NodeOf(point.Point)),
                                 TestContext.Current.CancellationToken
                             )
@@ -138,7 +136,7 @@ public class FaultNetworkLawTests
             .Ohms.Single(o => o.Part == "left indicators");
         Assert.Equal(
             expected.InCircuit!.Value.Ohms,
-            new ColdNetwork(finder.Model.Circuit, finder.Model.AllOff, dead, wrong).Across(finder.Model.Parts[pair]),
+            new ColdNetwork(finder.Model.Circuit).Set(finder.Model.AllOff, dead, wrong).Across(finder.Model.Parts[pair]),
             1e-6
         );
     }
@@ -168,9 +166,7 @@ public class FaultNetworkLawTests
                 && double.IsInfinity(m.Case.Ohms)
             );
         Setting setting = SettingEnumeration.Held(bike, Condition.Parse("ignition=on; brake=on"));
-        float volts = model
-            .In(setting)
-            .Of(
+        float volts = model.Of(
                 new TestPlace(setting, Instrument.Meter, circuit.NodeOf("rear return")),
                 TestContext.Current.CancellationToken
             )

@@ -81,7 +81,7 @@ internal sealed class SimulatedBike
         switch (asked.Instrument)
         {
             case Instrument.Ohmmeter:
-                var cold = new ColdNetwork(_circuit, test.Setting, _fault, _second);
+                var cold = new ColdNetwork(_circuit).Set(test.Setting, _fault, _second);
                 double ohms =
                     test.To >= 0 ? cold.Between(test.Index, test.To) : cold.Across(_circuit.MeasuredParts[test.Index]);
                 bool isLamp = test.To < 0 && _circuit.MeasuredParts[test.Index].Lamp >= 0;

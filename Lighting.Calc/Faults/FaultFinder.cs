@@ -94,10 +94,13 @@ public sealed class FaultFinder
         ];
         Posterior posterior = Posterior.Of(_model, _grid, evidence);
         var explainer = new Explainer(_model, posterior, evidence);
-        ImmutableArray<FaultPair> pairs = NeedsPairs(posterior, explainer, evidence)
-            ? new PairSearch(_model, _grid, posterior, evidence).Find(cancellationToken)
-            : [];
+        PairSearch? search = NeedsPairs(posterior, explainer, evidence)
+            ? new PairSearch(_model, _grid, posterior, evidence)
+            : null;
+        ImmutableArray<FaultPair> pairs = search?.Find(cancellationToken) ?? [];
         PairShares shares = PairShares.Of(posterior, pairs);
+        if (search is not null)
+            pairs = search.WithSpread(pairs, i => shares.Pairs[i] >= Mentioned, cancellationToken);
         var words = new PairExplainer(explainer);
         ShortList list = ShortList.Making(_model, posterior, pairs, shares);
         // Where a short may be, no ammeter goes into the fuse's place, and no jumper past it.
@@ -108,9 +111,10 @@ public sealed class FaultFinder
             ),
         ];
         Column[] columns = list.Columns(tests, cancellationToken);
+        int[] alike = FaultGroups.Of(_model, list, tests, columns);
         FaultGroup[] groups =
         [
-            .. Groups(posterior, explainer, FaultGroups.Of(_model, list, tests, columns))
+            .. Groups(posterior, explainer, alike)
                 .Select(g => g.Times(shares.Single, g.IsNotListed ? shares.Resembling.Sum() : 0))
                 .Concat(pairs.Select((p, i) => words.Group(p, shares.Pairs[i])))
                 .Where(g => g.Probability >= Mentioned)
@@ -125,14 +129,19 @@ public sealed class FaultFinder
                     Detail = once.Message,
                 }
             );
+        ImmutableArray<int> first = [.. list.Families.Select(f => alike[f]).Distinct()];
         var hypotheses = new Hypotheses(
             list,
+            [
+                .. list.Families.Select(f => first.IndexOf(alike[f])),
+                .. Enumerable.Range(first.Length, list.Pairs.Length),
+            ],
             posterior.BatteryMean,
             posterior.BatteryVariance,
             (h, probability) =>
                 h < list.Families.Length
                     ? explainer.Named(list.Families[h], probability)
-                    : words.Named(pairs[h - list.Families.Length], probability)
+                    : words.Named(list.Pairs[h - list.Families.Length], probability)
         );
         bool nothing = evidence.Length > 0 && groups[0].IsNothing && groups[0].Conflicting.IsEmpty;
         NextTest? next = !seekNext

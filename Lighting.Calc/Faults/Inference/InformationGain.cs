@@ -1,9 +1,12 @@
+using System.Buffers;
+using System.Collections.Immutable;
+
 namespace Lighting.Calc;
 
-/// <summary>Expected information gain of a test about the fault: the mutual information of fault and outcome, in
-/// bits.</summary>
+/// <summary>Expected information gain of a test about the group that the fault is in: the mutual information of group
+/// and outcome, in bits.</summary>
 /// <remarks>D. V. Lindley, "On a measure of the information provided by an experiment", 1956. From memory.</remarks>
-internal sealed class InformationGain
+internal sealed class InformationGain : IDisposable
 {
     /// <summary>Bins an outcome of voltage, current or resistance is sorted into.</summary>
     public const int Bins = 64;
@@ -14,22 +17,29 @@ internal sealed class InformationGain
     private readonly ShortList _list;
     private readonly ReadingScale _scale;
     private readonly double[] _joint;
-    private readonly double[] _outcome = new double[Bins];
+    private readonly ImmutableArray<int> _groupOf;
+    private readonly int _groups;
+    private readonly double[] _ofGroups;
     private readonly double _batteryMean;
     private readonly double _batteryVariance;
-    private int _used = Bins;
 
     public InformationGain(FaultModel model, Hypotheses hypotheses)
     {
         _list = hypotheses.List;
+        (_groupOf, _groups) = (hypotheses.GroupOf, hypotheses.Groups);
+        _ofGroups = ArrayPool<double>.Shared.Rent(_groups * Bins);
         _scale = new ReadingScale(model.Circuit);
-        _joint = new double[_list.Count * Bins];
+        // One for each thread and choice of a test: rented, since large arrays are collected seldom and with all others.
+        _joint = ArrayPool<double>.Shared.Rent(_list.Count * Bins);
         (_batteryMean, _batteryVariance) = (hypotheses.SupplyMean, hypotheses.SupplyVariance);
     }
 
-    /// <summary>Probability of each outcome together with each fault, after <see cref="Bits"/>: row by
-    /// family.</summary>
-    public ReadOnlySpan<double> Joint => _joint;
+    /// <summary>Probability of each outcome together with each fault, after <see cref="Bits"/>: row by family, each
+    /// with <see cref="Used"/> outcomes.</summary>
+    public ReadOnlySpan<double> Joint => _joint.AsSpan(0, _list.Count * Used);
+
+    /// <summary>Number of outcomes of the test, after <see cref="Bits"/>.</summary>
+    public int Used { get; private set; } = Bins;
 
     /// <summary>Lowest value of the first bin, after <see cref="Bits"/> of a test that gives a number.</summary>
     public double Lowest { get; private set; }
@@ -37,11 +47,18 @@ internal sealed class InformationGain
     /// <summary>Width of a bin.</summary>
     public double Width { get; private set; }
 
+    /// <summary>Gives the room back.</summary>
+    public void Dispose()
+    {
+        ArrayPool<double>.Shared.Return(_joint);
+        ArrayPool<double>.Shared.Return(_ofGroups);
+    }
+
     /// <summary>Expected information of a test in bits.</summary>
     public double Bits(in TestPlace test, Column column)
     {
-        Array.Clear(_joint);
-        _used = test.Instrument.IsLook() ? 4 : Bins;
+        Used = test.Instrument.IsLook() ? 4 : Bins;
+        Array.Clear(_joint, 0, _list.Count * Used);
         if (test.Instrument.IsLook())
             TakeLooks(column);
         else
@@ -78,17 +95,11 @@ internal sealed class InformationGain
 
         Round.Add(([], new double[_list.Count]));
         Branch([.. _list.Weights], [.. _list.Resembling], new Brightness[looks.Length], 0, seen);
-        var outcomes = Round.Select(r => r.Joint.Sum()).ToArray();
-        double[] families = new double[_list.Count];
-        foreach ((_, double[] joint) in Round)
-            for (int f = 0; f < families.Length; f++)
-                families[f] += joint[f];
-        double bits = 0;
-        for (int o = 0; o < outcomes.Length; o++)
-            for (int f = 0; f < families.Length; f++)
-                if (Round[o].Joint[f] is > 0 and var joint)
-                    bits += joint * Math.Log2(joint / (families[f] * outcomes[o]));
-        return bits;
+        double[] joint = new double[_groups * Round.Count];
+        for (int o = 0; o < Round.Count; o++)
+            for (int f = 0; f < _list.Count; f++)
+                joint[_groupOf[f] * Round.Count + o] += Round[o].Joint[f];
+        return Mutual(joint, Round.Count);
     }
 
     // The first outcome is what hardly happens.
@@ -157,7 +168,7 @@ internal sealed class InformationGain
                 continue;
             }
 
-            int row = _list.Of[m] * Bins;
+            int row = _list.Of[m] * Used;
             double sigma = Math.Sqrt(column.Sigma[m] * column.Sigma[m] + column.OwnAt(m) * column.OwnAt(m));
             resembling += _list.Resembling[m];
             for (int look = 0; look < 4; look++)
@@ -175,7 +186,7 @@ internal sealed class InformationGain
         if (broad < 0 || resembling <= 0)
             return;
         for (int look = 0; look < 4; look++)
-            _joint[_list.Of[broad] * Bins + look] +=
+            _joint[_list.Of[broad] * Used + look] +=
                 _list.Weights[broad]
                 * (
                     (1 - _list.Changed) * like[look] / resembling
@@ -212,7 +223,7 @@ internal sealed class InformationGain
                 continue;
             }
 
-            int row = _list.Of[m] * Bins;
+            int row = _list.Of[m] * Used;
             double sigma = Sigma(instrument, column, m),
                 mean = Mean(column, m);
             int first = Math.Clamp((int)((mean - 3 * sigma - low) / Width), 0, Bins - 1),
@@ -244,7 +255,7 @@ internal sealed class InformationGain
         Span<double> healthy
     )
     {
-        int row = _list.Of[broad] * Bins;
+        int row = _list.Of[broad] * Used;
         double sum = 0;
         Span<double> shares = stackalloc double[Bins];
         for (int b = 0; b < Bins; b++)
@@ -273,23 +284,31 @@ internal sealed class InformationGain
         );
     }
 
+    // What is known of the groups with the outcomes of the test.
     private double Mutual()
     {
-        Array.Clear(_outcome);
+        Span<double> groups = _ofGroups.AsSpan(0, _groups * Used);
+        groups.Clear();
         for (int f = 0; f < _list.Count; f++)
-            for (int b = 0; b < _used; b++)
-                _outcome[b] += _joint[f * Bins + b];
+            for (int b = 0; b < Used; b++)
+                groups[_groupOf[f] * Used + b] += _joint[f * Used + b];
+        return Mutual(groups, Used);
+    }
+
+    private double Mutual(ReadOnlySpan<double> joint, int outcomes)
+    {
+        double[] outcome = new double[outcomes];
+        for (int i = 0; i < joint.Length; i++)
+            outcome[i % outcomes] += joint[i];
         double bits = 0;
-        for (int f = 0; f < _list.Count; f++)
+        for (int g = 0; g < joint.Length; g += outcomes)
         {
-            double family = 0;
-            for (int b = 0; b < _used; b++)
-                family += _joint[f * Bins + b];
-            if (family <= 0)
-                continue;
-            for (int b = 0; b < _used; b++)
-                if (_joint[f * Bins + b] is > 0 and var joint)
-                    bits += joint * Math.Log2(joint / (family * _outcome[b]));
+            double group = 0;
+            for (int o = 0; o < outcomes; o++)
+                group += joint[g + o];
+            for (int o = 0; o < outcomes; o++)
+                if (joint[g + o] is > 0 and var here)
+                    bits += here * Math.Log2(here / (group * outcome[o]));
         }
 
         return bits;

@@ -16,6 +16,7 @@ internal struct Likelihood
     private readonly ReadingScale _scale;
     private State _mean;
     private Square _variance;
+    private LogProduct _density;
     private Resemblance _resembling;
 
     public Likelihood(ReadingScale scale)
@@ -33,7 +34,7 @@ internal struct Likelihood
     public readonly double BatteryVariance => _variance[0];
 
     /// <summary>Natural logarithm of the likelihood so far.</summary>
-    public double Logarithm { get; private set; }
+    public readonly double Logarithm => _density.Logarithm;
 
     /// <summary>How far the last reading lay from its prediction, in standard deviations; for a look 0, or 4 when it
     /// hardly can be.</summary>
@@ -44,7 +45,7 @@ internal struct Likelihood
 
     /// <summary>The same of something that is not listed but shows as this fault does, by the share of the other
     /// readings that it changes: see <see cref="NotListed"/>.</summary>
-    public double Resembling(int share) => _resembling[share];
+    public double Resembling(int share) => _resembling[share].Logarithm;
 
     public void Take(Evidence evidence, in Prediction predicted)
     {
@@ -110,15 +111,15 @@ internal struct Likelihood
 
     private void Add(double density, double changed)
     {
-        Logarithm += Math.Log(density);
+        _density.Multiply(density);
         for (int k = 0; k < NotListed.Shares; k++)
-            _resembling[k] += Math.Log((1 - NotListed.Changed(k)) * density + NotListed.Changed(k) * changed);
+            _resembling[k].Multiply((1 - NotListed.Changed(k)) * density + NotListed.Changed(k) * changed);
     }
 
     [System.Runtime.CompilerServices.InlineArray(NotListed.Shares)]
     private struct Resemblance
     {
-        private double _first;
+        private LogProduct _first;
     }
 
     [System.Runtime.CompilerServices.InlineArray(Size)]
@@ -131,5 +132,25 @@ internal struct Likelihood
     private struct Square
     {
         private double _first;
+    }
+
+    // The logarithm of a product, taken of many factors at once. The default is of none.
+    private struct LogProduct
+    {
+        private const double Least = 1e-200;
+
+        private double _logarithm;
+        private double _product;
+
+        public readonly double Logarithm => _product == 0 ? _logarithm : _logarithm + Math.Log(_product);
+
+        public void Multiply(double factor)
+        {
+            _product = _product == 0 ? factor : _product * factor;
+            if (_product is > Least and < 1 / Least)
+                return;
+            _logarithm += Math.Log(_product);
+            _product = 0;
+        }
     }
 }

@@ -58,7 +58,7 @@ internal sealed class NextTestSearch(
                         i < tests.Count ? own.Bits(tests[i], columns[i]) : own.BitsOfRound(Lamps(At(i), done), columns);
                 return own;
             },
-            _ => { }
+            own => own.Dispose()
         );
         double cost(int i) => costs.Of(At(i));
         int best = Best(_ => true, LeastBits);
@@ -69,7 +69,7 @@ internal sealed class NextTestSearch(
             && Best(i => At(i).Instrument != Instrument.Ohmmeter, AsMuch * allBits[best]) is >= 0 and var live
         )
             best = live;
-        var gain = new InformationGain(model, hypotheses);
+        using var gain = new InformationGain(model, hypotheses);
         var outcomes = new TestOutcomes(model, hypotheses, gain);
         TestPlace chosen = At(best);
         int[] lamps = chosen.IsEveryLamp ? Lamps(chosen, done) : [];

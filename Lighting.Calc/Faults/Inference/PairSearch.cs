@@ -23,9 +23,6 @@ internal sealed class PairSearch(
     private const int RefinedPairs = 8;
     private const int MentionedPairs = 32;
 
-    // A pair this far below the best is less likely than a thousandth, and its numbers are shown nowhere.
-    private const double Unmentioned = 7;
-
     private readonly ReadingScale _scale = new(model.Circuit);
     private readonly ((Setting Setting, double? EngineRpm) State, int[] Readings, TestPlace[] Tests)[] _bySetting =
     [
@@ -49,7 +46,7 @@ internal sealed class PairSearch(
         // Of several severities of one pair of faults the best.
         Hold([.. Best().Take(Exchanged).Select(p => p.B)]);
         (int A, int B)[] best = [.. Best().Take(MentionedPairs)];
-        FaultPair[] refined =
+        return
         [
             .. Each(
                     Enumerable.Range(0, best.Length).ToArray(),
@@ -62,14 +59,6 @@ internal sealed class PairSearch(
                 .OrderByDescending(p => p.LogWeight)
                 .ThenBy(p => p.Nearest[0])
                 .ThenBy(p => p.Nearest[1]),
-        ];
-        return
-        [
-            .. Each(
-                refined,
-                (solver, p) => p.LogWeight < refined[0].LogWeight - Unmentioned ? p : WithSpread(solver, p),
-                cancellationToken
-            ),
         ];
 
         IEnumerable<(int A, int B)> Best() =>
@@ -105,6 +94,20 @@ internal sealed class PairSearch(
                 known[pairs[i]] = weights[i];
         }
     }
+
+    /// <summary>The same with the spread of those whose numbers are shown.</summary>
+    public ImmutableArray<FaultPair> WithSpread(
+        ImmutableArray<FaultPair> pairs,
+        Func<int, bool> isShown,
+        CancellationToken cancellationToken
+    ) =>
+        [
+            .. Each(
+                [.. Enumerable.Range(0, pairs.Length)],
+                (solver, i) => isShown(i) ? WithSpread(solver, pairs[i]) : pairs[i],
+                cancellationToken
+            ),
+        ];
 
     // Only one bridge and one crossing is in the circuit, and two states of one part are one fault.
     private bool CanBeTogether(int a, int b)

@@ -23,18 +23,25 @@ internal readonly record struct Particle(
     private const double Interpolation = 0.04;
 
     /// <summary>The prediction of a test.</summary>
-    public Prediction Of(Column column) =>
-        Part == 0
-            ? column.At(Low)
-            : new(
-                Of(column.Value),
-                Straight(column.Sigma),
-                Of(column.Battery),
-                Draw(column, 0),
-                Draw(column, 1),
-                Draw(column, 2),
-                Math.Sqrt(Math.Pow(Unknown(column.Value), 2) + Math.Pow(Own(column), 2))
-            );
+    public Prediction Of(Column column)
+    {
+        if (Part == 0)
+            return column.At(Low);
+        double value = Of(column.Value),
+            unknown =
+                Interpolation * Math.Abs(column.Value[High] - column.Value[Low])
+                + Math.Abs(value - Straight(column.Value)),
+            own = column.Own.Length > 0 ? Straight(column.Own) : 0;
+        return new(
+            value,
+            Straight(column.Sigma),
+            Of(column.Battery),
+            Draw(column, 0),
+            Draw(column, 1),
+            Draw(column, 2),
+            Math.Sqrt(unknown * unknown + own * own)
+        );
+    }
 
     // By the cubic of Catmull and Rom through the four nearest severities.
     private double Of(float[] column)
@@ -54,11 +61,6 @@ internal readonly record struct Particle(
     }
 
     private double Straight(float[] column) => column[Low] + Part * (column[High] - column[Low]);
-
-    private double Unknown(float[] column) =>
-        Interpolation * Math.Abs(column[High] - column[Low]) + Math.Abs(Of(column) - Straight(column));
-
-    private double Own(Column column) => column.Own.Length > 0 ? Straight(column.Own) : 0;
 
     private double Draw(Column column, int pair) => column.Draws.Length > 0 ? Straight(column.Draws[pair]) : 0;
 }

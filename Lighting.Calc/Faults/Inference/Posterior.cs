@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 
 namespace Lighting.Calc;
@@ -133,7 +134,7 @@ internal sealed class Posterior
     public static Posterior Of(FaultModel model, ImmutableArray<Particle> particles, IReadOnlyList<Evidence> evidence)
     {
         var logLikelihood = new double[particles.Length];
-        var resembling = new double[particles.Length][];
+        double[] resembling = ArrayPool<double>.Shared.Rent(particles.Length * NotListed.Shares);
         var scale = new ReadingScale(model.Circuit);
         double heaviest = double.NegativeInfinity,
             mean = 0,
@@ -142,11 +143,11 @@ internal sealed class Posterior
         for (int i = 0; i < particles.Length; i++)
         {
             Particle p = particles[i];
-            resembling[i] = new double[NotListed.Shares];
             if (model.Families[p.Family].IsBroad)
             {
                 broad = i;
                 logLikelihood[i] = double.NegativeInfinity;
+                resembling.AsSpan(i * NotListed.Shares, NotListed.Shares).Fill(double.NegativeInfinity);
                 continue;
             }
 
@@ -155,13 +156,13 @@ internal sealed class Posterior
                 likelihood.Take(e, p.Of(e.Predicted));
             logLikelihood[i] = likelihood.Logarithm;
             for (int k = 0; k < NotListed.Shares; k++)
-                resembling[i][k] = likelihood.Resembling(k);
+                resembling[i * NotListed.Shares + k] = likelihood.Resembling(k);
             double weight = Math.Log(p.Prior) + likelihood.Logarithm;
             if (weight > heaviest)
                 (heaviest, mean, variance) = (weight, likelihood.BatteryMean, likelihood.BatteryVariance);
         }
 
-        double most = Math.Max(logLikelihood.Max(), resembling.Max(r => r.Max())),
+        double most = Math.Max(logLikelihood.Max(), Maximum(resembling.AsSpan(0, particles.Length * NotListed.Shares))),
             notListed = 0,
             changed = 0;
         var weights = new double[particles.Length];
@@ -178,7 +179,7 @@ internal sealed class Posterior
                     : NotListed.Resembling * particles[i].Prior;
             for (int k = 0; k < NotListed.Shares; k++)
             {
-                double weight = prior / NotListed.Shares * Math.Exp(resembling[i][k] - most);
+                double weight = prior / NotListed.Shares * Math.Exp(resembling[i * NotListed.Shares + k] - most);
                 like[i] += weight;
                 changed += weight * NotListed.Changed(k);
             }
@@ -186,6 +187,7 @@ internal sealed class Posterior
             notListed += like[i];
         }
 
+        ArrayPool<double>.Shared.Return(resembling);
         if (broad >= 0)
             weights[broad] = notListed;
         double sum = weights.Sum();
@@ -201,6 +203,14 @@ internal sealed class Posterior
             BatteryVariance = variance,
             Changed = notListed > 0 ? changed / notListed : 0,
         };
+    }
+
+    private static double Maximum(ReadOnlySpan<double> values)
+    {
+        double most = double.NegativeInfinity;
+        foreach (double value in values)
+            most = Math.Max(most, value);
+        return most;
     }
 
     /// <summary>The likeliest severity of a family, prior included; of severities that are as likely but for rounding,

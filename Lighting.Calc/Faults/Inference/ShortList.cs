@@ -30,12 +30,13 @@ internal sealed class ShortList
         PairShares shares
     )
     {
+        int[] left = [.. Left(shares)];
         _model = model;
         _members = [.. rows.Select(r => r.Member)];
-        _pairs = pairs;
+        _pairs = [.. left.Select(p => pairs[p])];
         Changed = changed;
-        Weights = [.. rows.Select(r => r.Weight * shares.Single), .. shares.Pairs];
-        Resembling = [.. rows.Select(r => r.Resembling * shares.Single), .. shares.Resembling];
+        Weights = [.. rows.Select(r => r.Weight * shares.Single), .. left.Select(p => shares.Pairs[p])];
+        Resembling = [.. rows.Select(r => r.Resembling * shares.Single), .. left.Select(p => shares.Resembling[p])];
         for (int r = 0; r < _members.Length; r++)
             if (model.Members[_members[r]].Family.IsBroad)
                 Weights[r] += shares.Resembling.Sum();
@@ -43,9 +44,9 @@ internal sealed class ShortList
         Of =
         [
             .. rows.Select(r => Families.IndexOf(model.FamilyOf[r.Member])),
-            .. Enumerable.Range(Families.Length, pairs.Length),
+            .. Enumerable.Range(Families.Length, _pairs.Length),
         ];
-        IsBroad = [.. rows.Select(r => model.Members[r.Member].Family.IsBroad), .. pairs.Select(_ => false)];
+        IsBroad = [.. rows.Select(r => model.Members[r.Member].Family.IsBroad), .. _pairs.Select(_ => false)];
     }
 
     /// <summary>The families that have rows, each a hypothesis; those of the pairs follow.</summary>
@@ -109,40 +110,53 @@ internal sealed class ShortList
     /// <summary>What tests read under every row.</summary>
     public Column[] Columns(IReadOnlyList<TestPlace> tests, CancellationToken cancellationToken)
     {
-        var columns = new Column[tests.Count];
-        foreach (
-            IGrouping<(Setting Setting, double? EngineRpm), int> setting in Enumerable
-                .Range(0, tests.Count)
-                .GroupBy(i => tests[i].State)
-        )
-        {
-            int[] own = [.. setting];
-            TestPlace[] here = [.. own.Select(i => tests[i])];
-            SettingPredictions predictions = _model.In(setting.Key.Setting, setting.Key.EngineRpm);
-            TestSupply supply = _model.Circuit.SupplyAt(setting.Key.EngineRpm);
-            predictions.Prepare(here, _members, cancellationToken);
-            for (int k = 0; k < own.Length; k++)
+        Column[] known = _model.Of(tests, _members, cancellationToken),
+            columns =
+            [
+                .. tests.Select(t =>
+                    Column.Of(Weights.Length, _model.Circuit.SupplyAt(t.EngineRpm), withDraws: false)
+                ),
+            ];
+        for (int t = 0; t < columns.Length; t++)
+            for (int r = 0; r < _members.Length; r++)
+                columns[t].Take(r, known[t], _members[r]);
+        (SettingPredictions Here, int[] Own, TestPlace[] Tests)[] settings = _pairs.IsEmpty
+            ? []
+            :
+            [
+                .. Enumerable
+                    .Range(0, tests.Count)
+                    .GroupBy(i => tests[i].State)
+                    .Select(g =>
+                        (
+                            _model.In(g.Key.Setting, g.Key.EngineRpm),
+                            g.ToArray(),
+                            g.Select(i => tests[i]).ToArray()
+                        )
+                    ),
+            ];
+        _model.ForEach(
+            settings.Length * _pairs.Length,
+            (solver, i) =>
             {
-                Column from = predictions.Known(here[k]),
-                    column = columns[own[k]] = Column.Of(Weights.Length, supply, withDraws: false);
-                for (int r = 0; r < _members.Length; r++)
-                    column.Take(r, from, _members[r]);
-            }
-
-            _model.ForEach(
-                _pairs.Length,
-                (solver, i) =>
-                {
-                    FaultPair pair = _pairs[i];
-                    double[] values = predictions.Read(solver, pair.Members[0], pair.Members[1], here, isExact: true);
-                    for (int k = 0; k < own.Length; k++)
-                        columns[own[k]].Take(_members.Length + i, values[k], predictions.Known(here[k]), [0]);
-                },
-                cancellationToken
-            );
-        }
-
+                (SettingPredictions here, int[] own, TestPlace[] its) = settings[i / _pairs.Length];
+                int p = i % _pairs.Length;
+                double[] values = here.Read(solver, _pairs[p].Members[0], _pairs[p].Members[1], its, isExact: true);
+                for (int k = 0; k < own.Length; k++)
+                    columns[own[k]].Take(_members.Length + p, values[k], known[own[k]], [0]);
+            },
+            cancellationToken
+        );
         return columns;
+    }
+
+    private static IEnumerable<int> Left(PairShares shares)
+    {
+        int[] ascending = [.. Enumerable.Range(0, shares.Pairs.Length).OrderBy(Weight)];
+        double passed = 0;
+        return ascending.SkipWhile(p => (passed += Weight(p)) < Negligible).Order().ToArray();
+
+        double Weight(int pair) => shares.Pairs[pair] + shares.Resembling[pair];
     }
 
     private static bool IsShort(FaultMember member) => member.Family is ShortToFrame;

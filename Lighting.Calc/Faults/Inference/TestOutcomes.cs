@@ -38,7 +38,7 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
             double[] families = new double[hypotheses.List.Count];
             for (int f = 0; f < families.Length; f++)
                 for (int b = first; b <= last; b++)
-                    families[f] += gain.Joint[f * InformationGain.Bins + b];
+                    families[f] += gain.Joint[f * gain.Used + b];
             if (Outcome(name, families) is { } outcome)
                 outcomes.Add(outcome);
         }

@@ -13,18 +13,30 @@ namespace Lighting.Calc;
 internal sealed class ColdNetwork
 {
     private readonly FaultCircuit _circuit;
+    private readonly FaultyHarness _harness;
     private readonly List<int> _ends = [];
     private readonly List<int> _otherEnds = [];
     private readonly List<double> _siemens = [];
-    private readonly DisjointSets _parts;
+    private DisjointSets _parts;
     private Factor? _factor;
     private double[] _entries = [];
 
-    public ColdNetwork(FaultCircuit circuit, Setting setting, in FaultMember first, in FaultMember? second = null)
+    public ColdNetwork(FaultCircuit circuit)
     {
         _circuit = circuit;
+        _harness = new FaultyHarness(circuit);
         _parts = new DisjointSets(circuit.ColdNodes);
-        var harness = new FaultyHarness(circuit);
+    }
+
+    /// <summary>Turns to a setting under one or two faults.</summary>
+    public ColdNetwork Set(Setting setting, in FaultMember first, in FaultMember? second = null)
+    {
+        FaultCircuit circuit = _circuit;
+        FaultyHarness harness = _harness;
+        (_parts, _factor) = (new DisjointSets(circuit.ColdNodes), null);
+        _ends.Clear();
+        _otherEnds.Clear();
+        _siemens.Clear();
         harness.Set(setting, first, second);
         foreach (int part in circuit.Parts)
             if (!harness.IsOpen[part])
@@ -70,6 +82,8 @@ internal sealed class ColdNetwork
             )
                 Join(circuit.Circuit.LoadFeed[circuit.Lamps[i]], ReturnOf(i), ohms);
         }
+
+        return this;
 
         // A holder in order is one with its return point.
         int ReturnOf(int lamp) =>

@@ -64,6 +64,25 @@ internal sealed class Column(int count)
             Draws[draw / 2][member] += (float)((draw % 2 == 0 ? value : -value) / 2);
     }
 
+    /// <summary>Whether a row, with its first pair of draws, is that of the healthy bike but for rounding; a column
+    /// without draws by its value alone.</summary>
+    public bool IsAsFirst(int member)
+    {
+        const float rounding = 1e-5f;
+        return Math.Abs(Value[member] - Value[0]) < rounding
+            && (Draws.Length == 0 || Math.Abs(Draws[0][member] - Draws[0][0]) < rounding);
+    }
+
+    /// <summary>Takes all but the value from the row of the healthy bike.</summary>
+    public void TakeSpreadOfFirst(int member)
+    {
+        (Sigma[member], Battery[member]) = (Sigma[0], Battery[0]);
+        foreach (float[] draw in Draws)
+            draw[member] = draw[0];
+        if (Own.Length > 0)
+            Own[member] = Own[0];
+    }
+
     /// <summary>Copies a row of another column, without its draws.</summary>
     public void Take(int row, Column from, int member)
     {

@@ -7,7 +7,7 @@ namespace Lighting.Calc;
 /// <summary>A bike's harness with everything in it that can go wrong or be probed: one topology for all faults,
 /// settings and instruments.</summary>
 /// <remarks>
-/// Open contacts and the shorts from each point to the frame have <see cref="OpenOhms"/>. Leads to the probe's tip, its
+/// Open contacts have <see cref="OpenOhms"/>. Shorts from each point to the frame, leads to the probe's tip, its
 /// common lead, the jumper, a bridge between two circuits and crossed wires are absent until they are used, so that
 /// they cost nothing. Meter and, when it is used, test lamp are connected between the tip and the common lead, which is
 /// on battery minus unless said otherwise. A lamp's return is its holder, which is joined to the point of the list.

@@ -9,6 +9,7 @@ internal sealed class FaultModel
 {
     private readonly ConcurrentDictionary<(Setting, double?), Lazy<SettingPredictions>> _settings = new();
     private readonly ConcurrentBag<FaultSolver> _solvers = [];
+    private readonly Lock _solving = new();
     private readonly double _weights;
 
     public FaultModel(FaultCircuit circuit, CancellationToken cancellationToken)
@@ -120,8 +121,37 @@ internal sealed class FaultModel
         );
     }
 
+    /// <summary>The predictions of a test under all faults.</summary>
     public Column Of(in TestPlace test, CancellationToken cancellationToken) =>
-        In(test.Setting, test.EngineRpm).Of(test, cancellationToken);
+        Of([test], EveryMember, cancellationToken)[0];
+
+    /// <summary>The prediction of a test on the healthy bike.</summary>
+    public Prediction Healthy(in TestPlace test, CancellationToken cancellationToken) =>
+        Of([test], [0], cancellationToken)[0].At(0);
+
+    /// <summary>The predictions of tests, valid for some severities. What is not known yet is solved, all settings at
+    /// once.</summary>
+    public Column[] Of(IReadOnlyList<TestPlace> tests, int[] members, CancellationToken cancellationToken)
+    {
+        lock (_solving)
+        {
+            SettingWork[] work =
+            [
+                .. tests
+                    .GroupBy(t => t.State)
+                    .Select(g => In(g.Key.Setting, g.Key.EngineRpm).Missing(g, members)),
+            ];
+            Solve(w => w.First);
+            Solve(w => w.Members);
+            return [.. tests.Select(t => In(t.Setting, t.EngineRpm).Known(t))];
+
+            void Solve(Func<SettingWork, int[]> members)
+            {
+                (SettingWork Work, int Member)[] each = [.. work.SelectMany(w => members(w).Select(m => (w, m)))];
+                ForEach(each.Length, (solver, i) => each[i].Work.Solve(solver, each[i].Member), cancellationToken);
+            }
+        }
+    }
 
     /// <summary>Standard deviation of the logarithm of a resistance: loads that the lists do not describe to an
     /// ohmmeter make a high one unknown.</summary>

@@ -18,6 +18,11 @@ internal sealed class FaultSolver
     private const double LeadOhms = 1e-3;
 
     private readonly int _minus;
+    private readonly FaultyHarness _tried;
+
+    // Of the last setting, which mostly is the next one too.
+    private Setting? _setting;
+    private double[] _warmth = [];
     private int _lead = -1;
     private int _common;
     private (int A, int B)? _bridge;
@@ -37,6 +42,8 @@ internal sealed class FaultSolver
         _draws = draws;
         _solver = new CircuitSolver(circuit.Circuit);
         Harness = new FaultyHarness(circuit);
+        Cold = new ColdNetwork(circuit);
+        _tried = new FaultyHarness(circuit);
         _amperesAt = AmperesAt;
         _ammeterOhms = circuit.Options.AmmeterResistance.Ohms;
         Supply = circuit.Supply;
@@ -48,9 +55,13 @@ internal sealed class FaultSolver
         Array.Fill(_connected, true);
         foreach (int leak in circuit.Leaks)
             Set(leak, FaultCircuit.LeakOhms);
-        foreach (int conductor in circuit.Shorts)
-            Set(conductor, FaultCircuit.OpenOhms);
-        foreach (int conductor in circuit.Leads.Concat(circuit.Commons).Concat(circuit.Jumpers).Concat(circuit.Bridges))
+        foreach (
+            int conductor in circuit
+                .Shorts.Concat(circuit.Leads)
+                .Concat(circuit.Commons)
+                .Concat(circuit.Jumpers)
+                .Concat(circuit.Bridges)
+        )
             Set(conductor, double.PositiveInfinity);
         foreach ((int first, int second) in circuit.CrossingConductors)
         {
@@ -72,6 +83,9 @@ internal sealed class FaultSolver
 
     /// <summary>The harness as it was last set.</summary>
     public FaultyHarness Harness { get; }
+
+    /// <summary>The harness with the battery disconnected, for an ohmmeter.</summary>
+    public ColdNetwork Cold { get; }
 
     /// <summary>What feeds the harness when it is set next.</summary>
     public TestSupply Supply { get; set; }
@@ -95,18 +109,16 @@ internal sealed class FaultSolver
         double speedFactor = 1
     )
     {
+        if (!ReferenceEquals(setting, _setting))
+            (_setting, _warmth) = (setting, _circuit.WarmthIn(setting));
         Harness.Set(setting, first, second);
-        double[] warmth = _circuit.WarmthIn(setting);
         int ammeter = -1;
         (int, int)? jumper = null;
         if (place is { } test)
         {
+            Harness.Set(test);
             if (test.Instrument == Instrument.Ammeter && !_circuit.IsInBatteryLead(test))
                 ammeter = _circuit.Fuses[test.Index];
-            else if (_circuit.FuseOf(test) is >= 0 and var fuse)
-                Harness.IsOpen[_circuit.Fuses[fuse]] = true;
-            else if (test.Instrument == Instrument.GoodLamp)
-                Harness.FitGoodLamp(test.Index);
             if (test.HasJumper)
                 jumper = (test.JumperFrom, test.JumperTo);
         }
@@ -126,7 +138,7 @@ internal sealed class FaultSolver
         }
 
         for (int i = 0; i < _circuit.Points.Length; i++)
-            Set(_circuit.Shorts[i], Math.Min(FaultCircuit.OpenOhms, Harness.ToFrameOhms[i]));
+            Set(_circuit.Shorts[i], Harness.ToFrameOhms[i]);
         for (int i = 0; i < _circuit.Holders.Length; i++)
             Set(_circuit.HolderConductors[i], Math.Min(FaultCircuit.OpenOhms, Harness.HolderOhms[i]));
         for (int i = 0; i < _circuit.Crossings.Length; i++)
@@ -160,7 +172,40 @@ internal sealed class FaultSolver
             Connect(apart.Battery, _bus is not null);
         }
 
-        double Ohms(int part) => _draws.Ohms(draw, part) * warmth[part];
+        double Ohms(int part) => _draws.Ohms(draw, part) * _warmth[part];
+    }
+
+    /// <summary>The state that was solved of the healthy bike, to compare faults with.</summary>
+    /// <param name="setting">Its setting.</param>
+    /// <param name="healthy">"Nothing".</param>
+    /// <param name="place">The test, where it changes the harness.</param>
+    public CircuitState StateOf(Setting setting, in FaultMember healthy, in TestPlace? place = null)
+    {
+        var harness = new FaultyHarness(_circuit);
+        harness.Set(setting, healthy, null);
+        if (place is { } test)
+            harness.Set(test);
+        return new CircuitState(_circuit, _solver, harness);
+    }
+
+    /// <summary>Whether a fault leaves a state as it is, so that it need not be solved.</summary>
+    /// <param name="state">The state.</param>
+    /// <param name="setting">Its setting.</param>
+    /// <param name="fault">The fault.</param>
+    /// <param name="everyPoint">Whether all points are to keep their voltages, not only the lamps.</param>
+    /// <param name="place">The test, where it changes the harness.</param>
+    public bool Holds(
+        CircuitState state,
+        Setting setting,
+        in FaultMember fault,
+        bool everyPoint,
+        in TestPlace? place = null
+    )
+    {
+        _tried.Set(setting, fault, null);
+        if (place is { } test)
+            _tried.Set(test);
+        return state.Holds(_tried, everyPoint);
     }
 
     /// <summary>Puts the tip on a point, −1 takes it off, and the common lead on another, −1 for battery

@@ -4,6 +4,10 @@ namespace Lighting.Calc;
 /// visual readings.</summary>
 internal sealed class FaultyHarness(FaultCircuit circuit)
 {
+    // Of the last setting, which mostly is the next one too.
+    private Setting? _setting;
+    private ContactSet _closed;
+
     /// <summary>Resistance that faults add to each conductor.</summary>
     public double[] AddedOhms { get; } = new double[circuit.Parts.Length];
 
@@ -62,13 +66,37 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
         (OutputShare, MagnetShare, HeldShare, ChargingLeadOhms) = (1, 1, 1, 0);
         (OpenLead, IsWindingEarthed) = (0, false);
         (Bridge, Crossing, BypassedHolder) = (null, -1, -1);
-        ContactSet closed = circuit.Graph.Switches.ClosedIn(setting);
+        if (!ReferenceEquals(setting, _setting))
+            (_setting, _closed) = (setting, circuit.Graph.Switches.ClosedIn(setting));
         for (int i = 0; i < circuit.Contacts.Length; i++)
-            IsOpen[circuit.Contacts[i]] = !closed.Has(i);
+            IsOpen[circuit.Contacts[i]] = !_closed.Has(i);
         first.Family.PutIn(this, first.Case);
         if (second is { } other)
             other.Family.PutIn(this, other.Case);
     }
+
+    /// <summary>Puts in what a test itself changes: a test lamp in the place of a fuse, a good lamp.</summary>
+    public void Set(in TestPlace test)
+    {
+        if (circuit.FuseOf(test) is >= 0 and var fuse)
+            IsOpen[circuit.Fuses[fuse]] = true;
+        else if (test.Instrument == Instrument.GoodLamp)
+            Lamps[test.Index] = default;
+    }
+
+    /// <summary>Whether another harness has battery, coil and generator in the same state.</summary>
+    public bool HasSameSource(FaultyHarness other) =>
+        (SourceOhms, VoltageShare, OutputShare, MagnetShare, HeldShare, OpenLead, IsWindingEarthed)
+            == (
+                other.SourceOhms,
+                other.VoltageShare,
+                other.OutputShare,
+                other.MagnetShare,
+                other.HeldShare,
+                other.OpenLead,
+                other.IsWindingEarthed
+            )
+        && (ChargingLeadOhms, BypassedHolder) == (other.ChargingLeadOhms, other.BypassedHolder);
 
     /// <summary>Joins a point to the frame, which blows the fuse before it where the source can.</summary>
     public void Short(int point)
@@ -77,7 +105,4 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
         if (circuit.FuseBefore[point] is >= 0 and var fuse)
             IsOpen[circuit.Fuses[fuse]] = true;
     }
-
-    /// <summary>Exchanges a suspect lamp for a good one.</summary>
-    public void FitGoodLamp(int lamp) => Lamps[lamp] = default;
 }

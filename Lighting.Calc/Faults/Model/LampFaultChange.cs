@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>What faults change of the lamps on one pair of points.</summary>
-internal struct LampFaultChange
+internal record struct LampFaultChange
 {
     /// <summary>Number of dead lamps.</summary>
     public int Dead;

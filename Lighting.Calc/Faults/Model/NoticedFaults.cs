@@ -22,7 +22,7 @@ internal static class NoticedFaults
         double full = circuit.Supply.FullVolts;
         foreach (Setting setting in model.Cover)
         {
-            (Column[] meter, Column[] eye) = model.In(setting).Plain(model.EveryMember, cancellationToken);
+            (Column[] meter, Column[] eye) = model.In(setting).Idle(cancellationToken);
             for (int l = 0; l < circuit.Lamps.Length; l++)
             {
                 bool isLight = model.GivesLight(l);

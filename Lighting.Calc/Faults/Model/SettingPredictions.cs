@@ -3,8 +3,8 @@ namespace Lighting.Calc;
 /// <summary>What every test in one setting reads under every fault of every severity, each solved with the instrument's
 /// own load.</summary>
 /// <remarks>
-/// A fault is solved when a test first needs it, then kept: voltages and looks at once, their tolerances next, other
-/// instruments one by one. Safe to share between threads.
+/// A fault is solved when a test first needs it, then kept: voltages and looks with their tolerances, other instruments
+/// one by one.
 /// </remarks>
 internal sealed class SettingPredictions
 {
@@ -23,11 +23,11 @@ internal sealed class SettingPredictions
     private readonly Column[] _eye;
     private readonly TestPlace[] _meters;
     private readonly bool[][] _isSoft;
+    private readonly bool[] _isIdleKnown;
     private readonly bool[] _isSolved;
-    private readonly bool[] _hasSpread;
-    private readonly Dictionary<TestPlace, (Column Column, bool[] Has)> _others = [];
+    private readonly Dictionary<TestPlace, Other> _others = [];
     private readonly SettingLooks _looks;
-    private readonly Lock _lock = new();
+    private CircuitState? _healthy;
 
     public SettingPredictions(FaultModel model, Setting setting, double? engineRpm)
     {
@@ -43,59 +43,48 @@ internal sealed class SettingPredictions
             .. _circuit.Points.Select((_, p) => new TestPlace(setting, Instrument.Meter, p, EngineRpm: engineRpm)),
         ];
         _isSoft = [.. _circuit.Points.Select(_ => new bool[count])];
+        _isIdleKnown = new bool[count];
         _isSolved = new bool[count];
-        _hasSpread = new bool[count];
         _looks = new SettingLooks(model, setting, _supply);
     }
 
-    /// <summary>The predictions of a test under all faults.</summary>
-    public Column Of(in TestPlace test, CancellationToken cancellationToken) =>
-        Of(test, _model.EveryMember, cancellationToken);
-
-    /// <summary>The predictions of a test, valid for some severities.</summary>
-    public Column Of(in TestPlace test, int[] members, CancellationToken cancellationToken)
-    {
-        TestPlace[] one = [test];
-        Prepare(one, members, cancellationToken);
-        return Known(test);
-    }
-
     /// <summary>The column of a test that was prepared.</summary>
-    public Column Known(in TestPlace test)
-    {
-        lock (_lock)
-            return IsPlain(test)
-                ? test.Instrument == Instrument.Meter
-                    ? _meter[test.Index]
-                    : _eye[test.Index]
-                : _others[test].Column;
-    }
+    public Column Known(in TestPlace test) =>
+        !IsPlain(test) ? _others[test].Column
+        : test.Instrument == Instrument.Meter ? _meter[test.Index]
+        : _eye[test.Index];
 
-    /// <summary>Solves voltages and looks alone, without their tolerances.</summary>
-    public (Column[] Meter, Column[] Eye) Plain(int[] members, CancellationToken cancellationToken)
+    /// <summary>Idle voltages and looks alone, of every severity.</summary>
+    public (Column[] Meter, Column[] Eye) Idle(CancellationToken cancellationToken)
     {
-        lock (_lock)
-            SolvePlain(members, cancellationToken);
+        if (!_isIdleKnown[0])
+            _model.ForEach(1, (solver, _) => SolveIdle(solver, 0), cancellationToken);
+        int[] missing = [.. _model.EveryMember.Where(m => !_isIdleKnown[m])];
+        _model.ForEach(
+            missing.Length,
+            (solver, i) =>
+            {
+                if (!TakesHealthy(solver, missing[i]))
+                    SolveIdle(solver, missing[i]);
+            },
+            cancellationToken
+        );
         return (_meter, _eye);
     }
 
-    /// <summary>Solves tests of this setting for some severities, as far as they are not known yet.</summary>
-    public void Prepare(IReadOnlyList<TestPlace> tests, int[] members, CancellationToken cancellationToken)
+    /// <summary>What is not yet known of some tests, all in this setting.</summary>
+    /// <param name="tests">The tests.</param>
+    /// <param name="members">The severities.</param>
+    public SettingWork Missing(IEnumerable<TestPlace> tests, int[] members)
     {
-        lock (_lock)
-        {
-            if (tests.Any(t => t.IsLive))
-            {
-                SolvePlain(members, cancellationToken);
-                SolveSpread(members, cancellationToken);
-            }
-
-            (TestPlace Test, Column Column, bool[] Has)[] others = [.. tests.Where(t => !IsPlain(t)).Select(Entry)];
-            if (others.Length == 0)
-                return;
-            int[] missing = [.. members.Where(m => others.Any(o => !o.Has[m]))];
-            ForEach(missing.Length, (solver, i) => SolveOthers(solver, missing[i], others), cancellationToken);
-        }
+        TestPlace[] asked = [.. tests];
+        Other[] others = [.. asked.Where(t => !IsPlain(t)).Select(Entry)];
+        bool needsPlain = Array.Exists(asked, IsOfPlain);
+        return new SettingWork(
+            _isSolved[0] && Array.TrueForAll(others, o => o.Has[0]) ? [] : [0],
+            [.. members.Where(m => needsPlain && !_isSolved[m] || Array.Exists(others, o => !o.Has[m]))],
+            (solver, m) => Solve(solver, m, m == 0 || needsPlain, others)
+        );
     }
 
     /// <summary>What tests read under two faults at once.</summary>
@@ -135,32 +124,30 @@ internal sealed class SettingPredictions
                 values[i] =
                     tests[i].IsOnGenerator ? OnGenerator(solver.Harness, first, second, tests[i])
                     : tests[i].Instrument == Instrument.Ohmmeter
-                        ? (cold ??= new ColdNetwork(_circuit, _setting, first, second)).Reading(tests[i])
+                        ? (cold ??= solver.Cold.Set(_setting, first, second)).Reading(tests[i])
                         : Alone(solver, first, second, tests[i]);
         return values;
     }
 
-    private void ForEach(int count, Action<FaultSolver, int> work, CancellationToken cancellationToken) =>
-        _model.ForEach(
-            count,
-            (solver, i) =>
-            {
-                solver.Supply = _supply;
-                work(solver, i);
-            },
-            cancellationToken
-        );
-
     private static bool IsPlain(TestPlace test) =>
         test.Instrument is Instrument.Meter or Instrument.Visual && test.To < 0 && !test.HasJumper;
+
+    // Plain, or put together from what plain meters show.
+    private bool IsOfPlain(TestPlace test) =>
+        IsPlain(test)
+        || test.Instrument is Instrument.Meter or Instrument.TestLamp
+            && !test.HasJumper
+            && !test.IsOnGenerator
+            && _circuit.FuseOf(test) < 0;
 
     private static bool IsPlainOrAcross(TestPlace test) =>
         test.Instrument is Instrument.Meter or Instrument.Visual && !test.HasJumper && !test.IsOnGenerator;
 
-    private (TestPlace Test, Column Column, bool[] Has) Entry(TestPlace test)
+    private Other Entry(TestPlace test)
     {
-        if (!_others.TryGetValue(test, out (Column Column, bool[] Has) entry))
-            _others[test] = entry = (
+        if (!_others.TryGetValue(test, out Other? entry))
+            _others[test] = entry = new Other(
+                test,
                 Column.Of(
                     _model.Members.Length,
                     _supply,
@@ -168,53 +155,78 @@ internal sealed class SettingPredictions
                 ),
                 new bool[_model.Members.Length]
             );
-        return (test, entry.Column, entry.Has);
+        return entry;
     }
 
-    private void SolvePlain(int[] members, CancellationToken cancellationToken)
+    // A test that is no plain one, for which severities it is known, and the state of the healthy bike in it.
+    private sealed record Other(TestPlace Test, Column Column, bool[] Has)
     {
-        int[] missing = [.. members.Where(m => !_isSolved[m])];
-        ForEach(
-            missing.Length,
-            (solver, i) =>
+        public CircuitState? Healthy { get; set; }
+    }
+
+    private void Solve(
+        FaultSolver solver,
+        int m,
+        bool needsPlain,
+        Other[] others
+    )
+    {
+        solver.Supply = _supply;
+        if (needsPlain && !_isSolved[m])
+        {
+            if (!TakesHealthy(solver, m))
             {
-                int m = missing[i];
-                solver.Set(_setting, _model.Members[m]);
-                solver.Probe(-1, testLamp: false);
-                solver.Solve();
-                for (int l = 0; l < _eye.Length; l++)
-                    _eye[l].Begin(m, _looks.Lamp(solver, l));
-                double[] volts = [.. _meter.Select((_, p) => solver.Volts(p))];
+                double[] volts = SolveIdle(solver, m);
                 TakeSoftPoints(solver, _meters, volts, _isSoft, m);
                 for (int p = 0; p < volts.Length; p++)
                     _meter[p].Begin(m, volts[p]);
-                _isSolved[m] = true;
-            },
-            cancellationToken
-        );
+            }
+
+            int points = _meter.Length;
+            Spread(
+                solver,
+                m,
+                [.. _meter, .. _eye],
+                c => c < points ? solver.Volts(c) : _looks.Lamp(solver, c - points),
+                null
+            );
+            _isSolved[m] = true;
+        }
+
+        SolveOthers(solver, m, others);
     }
 
-    private void SolveSpread(int[] members, CancellationToken cancellationToken)
+    // Whether a fault does nothing in this setting: voltages and looks are then those of the healthy bike.
+    private bool TakesHealthy(FaultSolver solver, int m)
     {
-        int[] missing = [.. members.Where(m => !_hasSpread[m])];
-        Column[] columns = [.. _meter, .. _eye];
-        int points = _meter.Length;
-        ForEach(
-            missing.Length,
-            (solver, i) =>
-            {
-                solver.Probe(-1, testLamp: false);
-                Spread(
-                    solver,
-                    missing[i],
-                    columns,
-                    c => c < points ? solver.Volts(c) : _looks.Lamp(solver, c - points),
-                    null
-                );
-                _hasSpread[missing[i]] = true;
-            },
-            cancellationToken
-        );
+        if (m == 0 || !solver.Holds(_healthy!, _setting, _model.Members[m], everyPoint: true))
+            return false;
+        foreach (Column eye in _eye)
+            eye.Begin(m, eye.Value[0]);
+        for (int p = 0; p < _meter.Length; p++)
+        {
+            _meter[p].Begin(m, _meter[p].Value[0]);
+            _isSoft[p][m] = _isSoft[p][0];
+        }
+
+        return _isIdleKnown[m] = true;
+    }
+
+    private double[] SolveIdle(FaultSolver solver, int m)
+    {
+        solver.Supply = _supply;
+        solver.Set(_setting, _model.Members[m]);
+        solver.Probe(-1, testLamp: false);
+        solver.Solve();
+        if (m == 0)
+            _healthy = solver.StateOf(_setting, _model.Members[0]);
+        for (int l = 0; l < _eye.Length; l++)
+            _eye[l].Begin(m, _looks.Lamp(solver, l));
+        double[] volts = [.. _meter.Select((_, p) => solver.Volts(p))];
+        for (int p = 0; p < volts.Length; p++)
+            _meter[p].Begin(m, volts[p]);
+        _isIdleKnown[m] = true;
+        return volts;
     }
 
     // A severity's row of columns: the change of the values with the supply, the engine's speed (not the same at any
@@ -224,26 +236,16 @@ internal sealed class SettingPredictions
         FaultMember member = _model.Members[m];
         for (int i = 0; i < columns.Length; i++)
             columns[i].Begin(m, columns[i].Value[m]);
-        solver.Set(_setting, member, supplyFactor: 1 + SupplyStep, place: place);
-        solver.Solve();
-        for (int i = 0; i < columns.Length; i++)
-            if (columns[i].Draws.Length > 0)
-                columns[i].Battery[m] = (float)((read(i) - columns[i].Value[m]) / SupplyStep);
-        if (_supply.Speed is not null)
-        {
-            solver.Set(
-                _setting,
-                member,
-                place: place,
-                speedFactor: 1 + _circuit.Options.SpeedTolerance.DecimalFractions
-            );
-            solver.Solve();
-            for (int i = 0; i < columns.Length; i++)
-                columns[i].Own[m] = (float)Math.Abs(read(i) - columns[i].Value[m]);
-        }
-
         for (int draw = 0; draw < ToleranceDraws.Count; draw++)
         {
+            // What the first pair shows as on the healthy bike, every other does: a fault in what is switched off.
+            if (draw == 2 && m > 0 && Array.TrueForAll(columns, c => c.IsAsFirst(m)))
+            {
+                foreach (Column column in columns)
+                    column.TakeSpreadOfFirst(m);
+                return;
+            }
+
             solver.Set(_setting, member, draw: draw, place: place);
             solver.Solve();
             for (int i = 0; i < columns.Length; i++)
@@ -252,17 +254,34 @@ internal sealed class SettingPredictions
 
         foreach (Column column in columns)
             column.Sigma[m] = (float)Math.Sqrt(column.Sigma[m] / ToleranceDraws.Count);
+        solver.Set(_setting, member, supplyFactor: 1 + SupplyStep, place: place);
+        solver.Solve();
+        for (int i = 0; i < columns.Length; i++)
+            if (columns[i].Draws.Length > 0)
+                columns[i].Battery[m] = (float)((read(i) - columns[i].Value[m]) / SupplyStep);
+        if (_supply.Speed is null)
+            return;
+        solver.Set(
+            _setting,
+            member,
+            place: place,
+            speedFactor: 1 + _circuit.Options.SpeedTolerance.DecimalFractions
+        );
+        solver.Solve();
+        for (int i = 0; i < columns.Length; i++)
+            columns[i].Own[m] = (float)Math.Abs(read(i) - columns[i].Value[m]);
     }
 
-    private void SolveOthers(FaultSolver solver, int m, (TestPlace Test, Column Column, bool[] Has)[] others)
+    private void SolveOthers(FaultSolver solver, int m, Other[] others)
     {
         FaultMember member = _model.Members[m];
         ColdNetwork? cold = null;
         double[]? loaded = null;
         bool isSet = false;
         solver.Probe(-1, testLamp: false);
-        foreach ((TestPlace test, Column column, bool[] has) in others)
+        foreach (Other other in others)
         {
+            (TestPlace test, Column column, bool[] has) = other;
             if (has[m])
                 continue;
             if (test.IsOnGenerator)
@@ -280,7 +299,7 @@ internal sealed class SettingPredictions
             }
             else if (test.Instrument == Instrument.Ohmmeter)
             {
-                cold ??= new ColdNetwork(_circuit, _setting, member);
+                cold ??= solver.Cold.Set(_setting, member);
                 column.Value[m] = (float)cold.Reading(test);
                 column.Sigma[m] = (float)_model.OhmSigma(test, _setting, column.Value[m]);
             }
@@ -304,7 +323,7 @@ internal sealed class SettingPredictions
             }
             else if (test.Instrument.IsLook())
             {
-                column.Value[m] = (float)Alone(solver, member, null, test);
+                column.Value[m] = Alone(solver, m, other);
                 // The lamp that is looked at, or what feeds the test lamp, has the tolerance of a healthy bike.
                 int lamp = test.Instrument == Instrument.TestLamp ? -1 : test.Index;
                 column.Sigma[m] = lamp >= 0 ? _eye[lamp].Sigma[0] : 0.1f;
@@ -314,7 +333,7 @@ internal sealed class SettingPredictions
             }
             else
             {
-                column.Value[m] = (float)Alone(solver, member, null, test);
+                column.Value[m] = Alone(solver, m, other);
                 solver.Probe(test);
                 Spread(solver, m, [column], _ => Shown(solver, test), test);
                 solver.Probe(-1, testLamp: false);
@@ -411,8 +430,23 @@ internal sealed class SettingPredictions
         return Math.Abs(a) < least != Math.Abs(b) < least;
     }
 
+    // Of a fault that does nothing in the test, what the healthy bike shows.
+    private float Alone(FaultSolver solver, int m, Other other)
+    {
+        TestPlace test = other.Test;
+        if (other.Healthy is { } healthy && solver.Holds(healthy, _setting, _model.Members[m], false, test))
+            return other.Column.Value[0];
+        return (float)Alone(solver, _model.Members[m], null, test, m == 0 ? other : null);
+    }
+
     // With what the test itself changes of the harness.
-    private double Alone(FaultSolver solver, in FaultMember first, in FaultMember? second, in TestPlace test)
+    private double Alone(
+        FaultSolver solver,
+        in FaultMember first,
+        in FaultMember? second,
+        in TestPlace test,
+        Other? healthy = null
+    )
     {
         if (test.IsOnBench)
             return _looks.OnBench(first, test, second);
@@ -420,6 +454,8 @@ internal sealed class SettingPredictions
         solver.Probe(test);
         solver.Solve();
         double value = Shown(solver, test);
+        if (healthy is not null)
+            healthy.Healthy = solver.StateOf(_setting, first, test);
         solver.Probe(-1, testLamp: false);
         return value;
     }

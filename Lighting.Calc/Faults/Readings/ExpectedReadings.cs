@@ -23,7 +23,7 @@ public sealed class ExpectedReadings
                 ? ElectricPotential.FromVolts(volts)
                 : null;
         Settings = [.. model.Cover.Select(s => InSetting(model, s, cancellationToken))];
-        var cold = new ColdNetwork(model.Circuit, model.AllOff, model.Members[0]);
+        ColdNetwork cold = new ColdNetwork(model.Circuit).Set(model.AllOff, model.Members[0]);
         Ohms = [.. model.Parts.Where(p => p.Contact < 0).Select(p => OhmsOf(model, cold, p))];
         Notes = ReadingNotes.Of(model.Circuit);
         Drain = DrainTest.Of(model);
@@ -108,13 +108,10 @@ public sealed class ExpectedReadings
 
     private static ExpectedSetting InSetting(FaultModel model, Setting setting, CancellationToken cancellationToken)
     {
-        SettingPredictions predictions = model.In(setting);
         var scale = new ReadingScale(model.Circuit);
         double supply = model.Circuit.Supply.Tolerance;
         bool isBattery = model.Circuit.Supply.Coil is null;
-        float frame = predictions
-            .Of(new TestPlace(setting, Instrument.Meter, model.Circuit.FrameNode), cancellationToken)
-            .Value[0];
+        double frame = Healthy(Instrument.Meter, model.Circuit.FrameNode).Value;
         var solver = new FaultSolver(model.Circuit, model.Draws);
         solver.Set(setting, model.Members[0]);
         solver.Solve();
@@ -130,25 +127,26 @@ public sealed class ExpectedReadings
             [.. Enumerable.Range(0, model.Circuit.Lamps.Length).Where(model.GivesLight).Select(Lamp)]
         );
 
+        Prediction Healthy(Instrument instrument, int index) =>
+            model.Healthy(new TestPlace(setting, instrument, index), cancellationToken);
+
         ExpectedReading Point(int point)
         {
-            Prediction p = predictions.Of(new TestPlace(setting, Instrument.Meter, point), cancellationToken).At(0);
+            Prediction p = Healthy(Instrument.Meter, point);
             double band = Band(Instrument.Meter, p);
             return new ExpectedReading(
                 model.Circuit.Points[point],
                 p.Value,
                 isBattery ? p.Value - band : Math.Max(0, p.Value - band),
                 p.Value + band,
-                LookScale.Of(
-                    predictions.Of(new TestPlace(setting, Instrument.TestLamp, point), cancellationToken).Value[0]
-                ),
+                LookScale.Of(Healthy(Instrument.TestLamp, point).Value),
                 isBattery ? p.Value - frame : Math.Abs(p.Value - frame)
             );
         }
 
         ExpectedCurrent Fuse(int fuse)
         {
-            Prediction p = predictions.Of(new TestPlace(setting, Instrument.Ammeter, fuse), cancellationToken).At(0);
+            Prediction p = Healthy(Instrument.Ammeter, fuse);
             double band = Band(Instrument.Ammeter, p);
             return new ExpectedCurrent(
                 model.Circuit.Bike.Fuses[fuse].Name,
@@ -161,9 +159,7 @@ public sealed class ExpectedReadings
         ExpectedLook Lamp(int lamp) =>
             new(
                 model.Circuit.Bike.Lamps[lamp].Lamp,
-                LookScale.Of(
-                    predictions.Of(new TestPlace(setting, Instrument.Visual, lamp), cancellationToken).Value[0]
-                ),
+                LookScale.Of(Healthy(Instrument.Visual, lamp).Value),
                 solver.LampVolts(lamp)
             );
 

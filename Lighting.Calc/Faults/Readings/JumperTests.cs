@@ -63,6 +63,6 @@ internal static class JumperTests
             );
         }
 
-        double Light(in TestPlace place) => model.Of(place, cancellationToken).At(0).Value;
+        double Light(in TestPlace place) => model.Healthy(place, cancellationToken).Value;
     }
 }

@@ -42,7 +42,7 @@ internal static class RoundOfLamps
 
     /// <summary>How a lamp of a healthy bike looks.</summary>
     public static Brightness Expected(FaultModel model, in TestPlace look) =>
-        LookScale.Of(model.Of(look, CancellationToken.None).At(0).Value);
+        LookScale.Of(model.Healthy(look, CancellationToken.None).Value);
 
     /// <summary>The lamps that give light.</summary>
     public static IEnumerable<int> LampsOf(FaultModel model) =>
