@@ -18,6 +18,20 @@ public sealed class Diagnosis
         (Next, Findings, Used) = (next, findings, used);
     }
 
+    internal Diagnosis WithFrame(Finding finding) =>
+        new(
+            Ranked,
+            NothingFound,
+            $"{Summary}\nTaken from '{finding.Subject}' the voltages would be explained: see the findings.",
+            Next,
+            [finding, .. Findings],
+            Used
+        )
+        {
+            Repair = Repair,
+            Proof = Proof,
+        };
+
     /// <summary>Faults, likeliest first; those below 0.1 % are omitted. What is not listed stands for many faults: it
     /// comes first from a probability of one half on, else last.</summary>
     public ImmutableArray<FaultGroup> Ranked { get; }

@@ -75,8 +75,38 @@ public sealed class FaultFinder
     public Diagnosis Diagnose(IEnumerable<Reading> readings, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(readings);
-        return Diagnose(readings, seekNext: true, cancellationToken);
+        Reading[] taken = [.. readings];
+        Diagnosis diagnosis = Diagnose(taken, seekNext: true, cancellationToken);
+        return FromFrame(taken, diagnosis, cancellationToken) is { } finding ? diagnosis.WithFrame(finding) : diagnosis;
     }
+
+    // On positive earth many read from the frame and leave out the sign: told where that explains what else nothing
+    // does.
+    private Finding? FromFrame(Reading[] readings, Diagnosis diagnosis, CancellationToken cancellationToken)
+    {
+        string frame = _model.Circuit.Sides.Frame;
+        if (Bike.Earth != Earth.Positive || !IsUnexplained(diagnosis))
+            return null;
+        Reading[] turned =
+        [
+            .. readings.Select(r =>
+                r is { Instrument: Instrument.Meter, To: null, Voltage: { Volts: >= 0 } volts }
+                && !Name.Equal(r.Point, frame)
+                    ? r with { To = frame, Voltage = -volts }
+                    : r
+            ),
+        ];
+        return turned.SequenceEqual(readings) || Diagnose(turned, seekNext: false, cancellationToken) is not { } other
+            || IsUnexplained(other)
+            ? null
+            : new Finding(FindingKind.ReadingsFromFrame, Severity.Caution, frame)
+            {
+                Detail = other.Summary.Split('\n')[0],
+            };
+    }
+
+    private static bool IsUnexplained(Diagnosis diagnosis) =>
+        diagnosis.Ranked is [var first, ..] && (first.IsNotListed || !first.Conflicting.IsEmpty);
 
     /// <summary>The same, optionally without the next test.</summary>
     internal Diagnosis Diagnose(

@@ -365,6 +365,10 @@ public enum FindingKind
     /// <summary>Connection of meter and test lamp on positive earth.</summary>
     MeterOnPositiveEarth,
 
+    /// <summary>Readings on positive earth that fit where they were taken from the frame, without their sign. Detail:
+    /// what they then show.</summary>
+    ReadingsFromFrame,
+
     /// <summary>Connection of meter and test lamp on a lighting coil. Value: the engine speed; figures: tolerances of
     /// speed and coil output.</summary>
     MeterOnCoil,

@@ -68,6 +68,10 @@ internal static partial class FindingWords
                     + $"negative, as in the column for the frame, and a test lamp clipped to the frame is lit at the "
                     + $"live "
                     + $"points, where it is off in this sheet.",
+            FindingKind.ReadingsFromFrame =>
+                $"The voltages are explained where they were taken between the points and '{finding.Subject}', their "
+                    + $"sign left out. They then show: {finding.Detail} Enter such a reading as 'POINT to "
+                    + $"{finding.Subject}', below zero, or take them with the black lead on {Bike.BatteryMinus}.",
             FindingKind.MeterOnCoil =>
                 $"Run the engine at {Text(finding.Value)} with the meter on AC voltage: voltages are rms and assume a "
                     + $"meter of 10 MΩ input resistance. {Bike.BatteryPlus} and {Bike.BatteryMinus} are the two ends "
