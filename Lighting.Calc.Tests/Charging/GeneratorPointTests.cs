@@ -297,6 +297,28 @@ public class GeneratorPointTests
         );
     }
 
+    // The choice of wires is made as if the battery fed all; what it says of drop is what a check says.
+    [Fact]
+    public void Wires_as_fitted_and_as_sized_drop_what_a_check_finds()
+    {
+        Bike twin = Twin();
+        WireSizingResult sizing = HarnessSizing.Size(new HarnessNetwork(twin), cancellationToken: Cancellation);
+        AssertDrops(sizing.Lamps.Select(l => (l.Lamp.Lamp, l.DropFitted)), twin);
+        AssertDrops(sizing.Lamps.Select(l => (l.Lamp.Lamp, l.DropChosen)), sizing.Sized!);
+
+        static void AssertDrops(IEnumerable<(string Lamp, Ratio? Drop)> drops, Bike bike)
+        {
+            BikeReport report = BikeCheck.Evaluate(bike, cancellationToken: Cancellation);
+            Assert.All(drops, d =>
+                Assert.Equal(
+                    report.WorstDrops.First(w => w.Lamp.Lamp.Lamp == d.Lamp).Lamp.Drop!.Value.Percent,
+                    d.Drop!.Value.Percent,
+                    1e-6
+                )
+            );
+        }
+    }
+
     [Fact]
     public void The_point_is_written_and_read_again()
     {

@@ -9,6 +9,9 @@ internal sealed class FittedWires
 {
     private readonly SizingProblem _problem;
 
+    // By which drop is judged: where the generator joins apart from the battery it counts from there, as in a check.
+    private readonly ImmutableArray<OperatingPoint> _dropPoints;
+
     private FittedWires(SizingProblem problem, Bike bike)
     {
         (_problem, Bike) = (problem, bike);
@@ -16,11 +19,24 @@ internal sealed class FittedWires
         solver.WarmWires(WireHeat.Of(bike, problem.Options.HeatRule));
         solver.SetBatteryResistance(ElectricResistance.FromOhms(problem.SourceOhms));
         Points = [.. problem.Groups.First.Select(Solved)];
+        _dropPoints = problem.IsFedAtGenerator ? Running() : Points;
 
         OperatingPoint Solved(Setting setting, int state)
         {
             solver.SetSupply(ElectricPotential.FromVolts(problem.StateVolts[state]));
             return solver.Solve(setting);
+        }
+
+        ImmutableArray<OperatingPoint> Running()
+        {
+            var options = new CheckOptions { When = problem.Options.When, Fuses = problem.Options.Fuses };
+            BikeSolution solution = BikeSolution.Solve(bike, options, problem.Cancellation);
+            return
+            [
+                .. problem.Groups.First.Select(
+                    (s, state) => solution.Points.FirstOrDefault(p => p.Setting.Equals(s)) ?? Points[state]
+                ),
+            ];
         }
     }
 
@@ -35,9 +51,9 @@ internal sealed class FittedWires
     /// terminals.</summary>
     public LampDrop? WorstDrop(int lamp) =>
         Enumerable
-            .Range(0, Points.Length)
+            .Range(0, _dropPoints.Length)
             .Where(s => _problem.JudgesDrop(lamp, s))
-            .Select(s => new LampDrop(DropIn(Points[s], lamp), Points[s]))
+            .Select(s => new LampDrop(DropIn(_dropPoints[s], lamp), _dropPoints[s]))
             .MaxBy(d => d.Drop.DecimalFractions);
 
     /// <summary>The runs that carry more than their wire is rated for.</summary>
@@ -73,8 +89,8 @@ internal sealed class FittedWires
             .. LampChecks
                 .Of(
                     judged,
-                    Points,
-                    IntendedOnStates.WorstOfEach(Bike, Points, _problem.Options.Fuses.MomentarySwitches),
+                    _dropPoints,
+                    IntendedOnStates.WorstOfEach(Bike, _dropPoints, _problem.Options.Fuses.MomentarySwitches),
                     _problem.Network.Graph
                 )
                 .Where(f => f.Kind == FindingKind.VoltageDropTooLarge),

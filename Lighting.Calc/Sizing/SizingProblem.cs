@@ -71,6 +71,10 @@ internal sealed class SizingProblem
 
     public double SupplyVolts { get; }
 
+    /// <summary>Whether the engine runs and its generator joins the harness apart from the battery.</summary>
+    public bool IsFedAtGenerator =>
+        Options.Engine != EngineState.Off && Options.Supply is null && Network.AtGenerator.IsApart;
+
     /// <summary>For each lamp the limit of its drop as a fraction of the source voltage.</summary>
     public ImmutableArray<double> Limits { get; }
 
