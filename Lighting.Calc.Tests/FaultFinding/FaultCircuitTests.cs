@@ -172,7 +172,8 @@ public class FaultCircuitTests
             OperatingPoint expected = solver.Solve(setting);
             for (int p = 0; p < model.Circuit.Points.Length; p++)
             {
-                float volts = model.Of(new TestPlace(setting, Instrument.Meter, p), TestContext.Current.CancellationToken)
+                float volts = model
+                    .Of(new TestPlace(setting, Instrument.Meter, p), TestContext.Current.CancellationToken)
                     .Value[member];
                 double plain = expected.Points.Single(q => q.Point == model.Circuit.Points[p]).Voltage.Volts;
                 Assert.True(

@@ -136,7 +136,9 @@ public class FaultNetworkLawTests
             .Ohms.Single(o => o.Part == "left indicators");
         Assert.Equal(
             expected.InCircuit!.Value.Ohms,
-            new ColdNetwork(finder.Model.Circuit).Set(finder.Model.AllOff, dead, wrong).Across(finder.Model.Parts[pair]),
+            new ColdNetwork(finder.Model.Circuit)
+                .Set(finder.Model.AllOff, dead, wrong)
+                .Across(finder.Model.Parts[pair]),
             1e-6
         );
     }

@@ -29,7 +29,7 @@ internal sealed class InformationGain : IDisposable
         (_groupOf, _groups) = (hypotheses.GroupOf, hypotheses.Groups);
         _ofGroups = ArrayPool<double>.Shared.Rent(_groups * Bins);
         _scale = new ReadingScale(model.Circuit);
-        // One for each thread and choice of a test: rented, since large arrays are collected seldom and with all others.
+        // For each thread and choice of a test: rented, since large arrays are collected with all others.
         _joint = ArrayPool<double>.Shared.Rent(_list.Count * Bins);
         (_batteryMean, _batteryVariance) = (hypotheses.SupplyMean, hypotheses.SupplyVariance);
     }
