@@ -1,12 +1,23 @@
 // Writes invented network bikes of about 40 points, each a folder of lists, to check many of them at once:
-// dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- bikes FOLDER [COUNT [SEED]]
+// dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- bikes FOLDER [COUNT [SEED [apart]]]
 using System.Globalization;
 using System.Text;
 
 namespace Lighting.Calc.Benchmarks;
 
-internal sealed class BikeGenerator(int seed)
+/// <param name="seed">The same bikes from the same seed.</param>
+/// <param name="isApart">Whether every bike is wired its own way, by one more earth; else there are two wirings.</param>
+internal sealed class BikeGenerator(int seed, bool isApart = false)
 {
+    private static readonly string[] s_earths =
+    [
+        "headlamp return",
+        "panel return",
+        "front indicator return",
+        "rear return",
+        "frame",
+    ];
+
     private static readonly string[] s_sizes = ["1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2"];
     private readonly Random _random = new(seed);
 
@@ -43,7 +54,7 @@ internal sealed class BikeGenerator(int seed)
             )
         );
         yield return ("lamps.csv", Lamps(horn, led));
-        yield return ("runs.csv", Runs(horn));
+        yield return ("runs.csv", isApart ? Runs(horn) + FurtherEarth(number) : Runs(horn));
         yield return ("switches.csv", Switches(horn));
         yield return (
             "fuses.csv",
@@ -153,6 +164,13 @@ internal sealed class BikeGenerator(int seed)
             Run("frame strap", "frame", "battery -", 3, 0.3, 1),
         ];
         return Lines(runs);
+    }
+
+    private string FurtherEarth(int number)
+    {
+        int from = _random.Next(s_earths.Length),
+            to = (from + _random.Next(1, s_earths.Length)) % s_earths.Length;
+        return Lines(Run($"further earth {number}", s_earths[from], s_earths[to], 1, 0.5, 1));
     }
 
     private string Switches(bool horn)

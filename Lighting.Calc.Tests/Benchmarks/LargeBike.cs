@@ -39,6 +39,7 @@ internal static class LargeBike
         int places = (points - 12) / 2;
         var parent = new int[places];
         var line = new int[places];
+        var lampsOf = new int[s_lines.Length];
         for (int p = 0; p < places; p++)
         {
             parent[p] = p < s_lines.Length ? -1 : random.Next(Math.Max(0, p - 25), p);
@@ -47,7 +48,9 @@ internal static class LargeBike
                 behind = parent[p] < 0 ? "battery -" : $"earth {parent[p]}";
             runs.Add(Run($"feed wire {p}", before, $"feed {p}"));
             runs.Add(Run($"earth wire {p}", $"earth {p}", behind));
-            lamps.Add($"{s_lines[line[p]]},lamp {p},{Lamp()},{s_conditions[line[p]]},1,feed {p},earth {p}");
+            // Eight lamps are a circuit, as those of one cluster are.
+            string circuit = $"cluster {lampsOf[line[p]]++ / 8} of {s_lines[line[p]]}";
+            lamps.Add($"{circuit},lamp {p},{Lamp()},{s_conditions[line[p]]},1,feed {p},earth {p}");
         }
 
         for (int i = 0; i < points * 3 / 40; i++)

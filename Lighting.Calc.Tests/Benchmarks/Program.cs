@@ -1,5 +1,5 @@
 // dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- --filter '*' --join
-// dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- bikes FOLDER [COUNT [SEED]]
+// dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- bikes FOLDER [COUNT [SEED [apart]]]
 // dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- large FOLDER [POINTS [SEED]]
 // dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- fuzz CORPUS FINDINGS [COUNT [SEED]]
 // Lighting.Calc.Tests/Benchmarks/fuzz-with-coverage.sh SECONDS [LIST...] starts it as: fuzzed CORPUS LIST
@@ -12,7 +12,7 @@ if (args is ["bikes", var folder, ..])
 {
     int count = args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 10_000;
     int seed = args.Length > 3 ? int.Parse(args[3], CultureInfo.InvariantCulture) : 1;
-    new BikeGenerator(seed).Write(folder, count);
+    new BikeGenerator(seed, isApart: args is [_, _, _, _, "apart"]).Write(folder, count);
     return;
 }
 

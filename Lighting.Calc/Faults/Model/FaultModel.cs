@@ -8,6 +8,7 @@ namespace Lighting.Calc;
 internal sealed class FaultModel
 {
     private readonly ConcurrentDictionary<(Setting, double?), Lazy<SettingPredictions>> _settings = new();
+    private readonly ConcurrentDictionary<Setting, CarriedLamps> _carried = new();
     private readonly ConcurrentBag<FaultSolver> _solvers = [];
     private readonly Lock _solving = new();
     private readonly double _weights;
@@ -86,8 +87,12 @@ internal sealed class FaultModel
     /// none does.</summary>
     public Setting? Lighting(int lamp) =>
         Cover
-            .Where(s => Circuit.Graph.IsFed(Circuit.Graph.Lamps[lamp], Circuit.Graph.Switches.ClosedIn(s)))
+            .Where(s => CarriedIn(s).IsFed(lamp))
             .MinBy(s => s.Positions.Count(p => !Name.Equal(p.Position, SwitchDefinition.Off)));
+
+    /// <summary>The lamps that are fed in a setting, and the parts that carry their currents.</summary>
+    public CarriedLamps CarriedIn(Setting setting) =>
+        _carried.GetOrAdd(setting, s => new CarriedLamps(Circuit.Graph, s));
 
     /// <summary>Whether the lists say what an ohmmeter shows on a part.</summary>
     public bool IsKnownToOhmmeter(MeasuredPart part) =>

@@ -460,6 +460,15 @@ internal sealed class SettingPredictions
         return value;
     }
 
+    /// <summary>How every lamp looks in a test of a bike in order.</summary>
+    public float[] Looks(FaultSolver solver, in TestPlace test)
+    {
+        solver.Supply = _supply;
+        solver.StartCold();
+        Alone(solver, _model.Members[0], null, test);
+        return [.. Enumerable.Range(0, _circuit.Lamps.Length).Select(l => (float)_looks.Lamp(solver, l))];
+    }
+
     private double Shown(FaultSolver solver, in TestPlace test) =>
         test.Instrument switch
         {

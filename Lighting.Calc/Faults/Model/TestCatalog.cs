@@ -162,24 +162,8 @@ internal static class TestCatalog
         HarnessGraph graph = model.Circuit.Graph;
         return model
             .Cover.Where(s => part.Contact < 0 || graph.Switches.ClosedIn(s).Has(part.Contact))
-            .OrderByDescending(s => Enumerable.Range(0, graph.Lamps.Length).Count(l => Carries(model, part, s, l)))
+            .OrderByDescending(s => model.CarriedIn(s).Of(part).Count())
             .FirstOrDefault();
-    }
-
-    /// <summary>Whether a part carries the current of a lamp.</summary>
-    public static bool Carries(FaultModel model, MeasuredPart part, Setting setting, int lamp)
-    {
-        HarnessGraph graph = model.Circuit.Graph;
-        ContactSet closed = graph.Switches.ClosedIn(setting);
-        if (!graph.IsFed(graph.Lamps[lamp], closed))
-            return false;
-        if (part.Lamp >= 0)
-            return part.Lamp == lamp;
-        return graph
-            .From(graph.Live, closed)
-            .PathTo(graph.Lamps[lamp].A)
-            .Concat(graph.From(graph.Earth, closed).PathTo(graph.Lamps[lamp].B))
-            .Any(p => p.A == part.From && p.B == part.To);
     }
 
     // Everything off, then one switch after the other on the way from the fuse to each lamp: where the resistance falls

@@ -108,6 +108,12 @@ public sealed class ExpectedReadings
 
     private static ExpectedSetting InSetting(FaultModel model, Setting setting, CancellationToken cancellationToken)
     {
+        // Together: one solution with a lamp at every point spares most of those with a lamp at one.
+        _ = model.Of(
+            [.. model.Circuit.Points.Select((_, p) => new TestPlace(setting, Instrument.TestLamp, p))],
+            model.EveryMember,
+            cancellationToken
+        );
         var scale = new ReadingScale(model.Circuit);
         double supply = model.Circuit.Supply.Tolerance;
         bool isBattery = model.Circuit.Supply.Coil is null;

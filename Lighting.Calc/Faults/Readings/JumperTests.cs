@@ -14,6 +14,7 @@ internal static class JumperTests
         if (circuit.Supply.Coil is not null)
             return [];
         var tests = ImmutableArray.CreateBuilder<ExpectedJumper>();
+        var solver = new FaultSolver(circuit, model.Draws);
         int[] lamps = [.. Enumerable.Range(0, circuit.Lamps.Length).Where(model.GivesLight)];
         foreach (int lamp in lamps)
             if (graph.Lamps[lamp].A != graph.Live)
@@ -24,8 +25,7 @@ internal static class JumperTests
         foreach (MeasuredPart part in model.Parts.Where(p => p.Lamp < 0 && p.From != p.To && !IsFuse(p)))
             if (
                 TestCatalog.Carrying(model, part) is { } setting
-                && lamps.Where(l => TestCatalog.Carries(model, part, setting, l)).Cast<int?>().FirstOrDefault()
-                    is { } watched
+                && model.CarriedIn(setting).Of(part).Where(model.GivesLight).Cast<int?>().FirstOrDefault() is { } watched
             )
                 Add(JumperUse.Across, part.Name, setting, part.From, part.To, watched);
         return tests.ToImmutable();
@@ -35,9 +35,10 @@ internal static class JumperTests
         void Add(JumperUse use, string part, Setting setting, int from, int to, int lamp)
         {
             var look = new TestPlace(setting, Instrument.Visual, lamp);
-            TestPlace jumped = look with { JumperFrom = from, JumperTo = to };
-            double with = Light(jumped),
-                without = Light(look);
+            cancellationToken.ThrowIfCancellationRequested();
+            float[] lights = model.In(setting).Looks(solver, look with { JumperFrom = from, JumperTo = to });
+            double with = lights[lamp],
+                without = model.Healthy(look, cancellationToken).Value;
             bool isAlone = LookScale.Of(without) == Brightness.Dark;
             // On the earth side the fuse is that of the lamp.
             int fuse = Math.Max(circuit.FuseBefore[to], circuit.FuseBefore[from]);
@@ -52,7 +53,7 @@ internal static class JumperTests
                     fuse >= 0 ? circuit.Bike.Fuses[fuse].Rating : null,
                     [
                         .. lamps
-                            .Where(l => LookScale.Of(Light(jumped with { Index = l })) != Brightness.Dark)
+                            .Where(l => LookScale.Of(lights[l]) != Brightness.Dark)
                             .Select(l => circuit.Bike.Lamps[l].Lamp),
                     ],
                     Ratio.FromDecimalFractions(isAlone ? 0 : Math.Exp(with - without) - 1)
@@ -62,7 +63,5 @@ internal static class JumperTests
                 }
             );
         }
-
-        double Light(in TestPlace place) => model.Healthy(place, cancellationToken).Value;
     }
 }
