@@ -6,7 +6,8 @@ using System.Text;
 namespace Lighting.Calc.Benchmarks;
 
 /// <param name="seed">The same bikes from the same seed.</param>
-/// <param name="isApart">Whether every bike is wired its own way, by one more earth; else there are two wirings.</param>
+/// <param name="isApart">Whether every bike is wired its own way, by one more earth; else there are two
+/// wirings.</param>
 internal sealed class BikeGenerator(int seed, bool isApart = false)
 {
     private static readonly string[] s_earths =

@@ -1,4 +1,5 @@
-// Writes the lists of one invented bike of very many points, a lamp for every two of them and three loops for every forty:
+// Writes the lists of one invented bike of very many points, a lamp for every two of them and three loops for every
+// forty:
 // dotnet run -c Release --project Lighting.Calc.Tests/Benchmarks -- large FOLDER [POINTS [SEED]]
 using System.Globalization;
 
@@ -105,7 +106,8 @@ internal static class LargeBike
         );
 
         string Run(string name, string from, string to) =>
-            $"{name},{from},{to},{(random.Next(4) == 0 ? "2.5" : "4")} mm2,{Text(0.02 + 0.06 * random.NextDouble())} m,1,"
+            $"{name},{from},{to},{(random.Next(4) == 0 ? "2.5" : "4")} mm2,"
+            + $"{Text(0.02 + 0.06 * random.NextDouble())} m,1,"
             + $"{Text(0.1 + 0.2 * random.NextDouble())} mohm,1";
 
         string Lamp() =>

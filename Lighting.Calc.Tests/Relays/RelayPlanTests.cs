@@ -143,6 +143,23 @@ public sealed class RelayPlanTests
         );
     }
 
+    [Fact]
+    public async Task Drop_gives_a_relay_as_csv_too()
+    {
+        CliResult drop = await InProcess.Run(
+            "drop",
+            CliProcess.Bike("valley-twin"),
+            "--relay",
+            "headlamp high",
+            "--format",
+            "csv"
+        );
+        Assert.Equal(0, drop.ExitCode);
+        string[] lines = drop.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.StartsWith("lamp,voltageNowV,", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("headlamp high,", Assert.Single(lines[1..]), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--relay", "hedlamp")]
     [InlineData("--lists", "x")]

@@ -19,8 +19,8 @@ internal static class SolverLimits
     /// <summary>Greatest |power in − power out| over power in of an accepted solution.</summary>
     public const double PowerRelative = 1e-9;
 
-    /// <summary>What rounding takes of a voltage kept to twice the digits of a number: across a nanoohm at kilovolts that
-    /// is more than <see cref="NoAmperes"/>.</summary>
+    /// <summary>What rounding takes of a voltage kept to twice the digits of a number: across a nanoohm at kilovolts
+    /// that is more than <see cref="NoAmperes"/>.</summary>
     public const double VoltsRelative = 4.0 / (1L << 53) / (1L << 53);
 
     /// <summary>No current at all: less than one electron in ten seconds.</summary>

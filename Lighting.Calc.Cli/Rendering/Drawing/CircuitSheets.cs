@@ -35,8 +35,9 @@ internal static class CircuitSheets
             tried = [.. tried.OrderBy(i => least[i]).Take(WaysOfMany)];
         foreach (int i in tried)
         {
+            (CircuitLayout layout, PrintedSheet sheet) = ways[i];
             Choice? choice =
-                i == promising ? first : Fewest(ways[i].Layout, ways[i].Sheet, Math.Min(most, best?.Sheets.Count ?? most));
+                i == promising ? first : Fewest(layout, sheet, Math.Min(most, best?.Sheets.Count ?? most));
             if (choice is not null && (best is null || choice.IsBetterThan(best)))
                 best = choice;
         }

@@ -98,8 +98,8 @@ internal sealed class SheetCutter
         return [.. sheets.Select(s => s with { Width = width, Height = height })];
     }
 
-    // Sheets under each other begin at the same place across. Those beside each other do not fit: each is as low as what
-    // stands on it, and the marks say where its conductors go on.
+    // Sheets under each other begin at the same place across. Those beside each other do not fit: each is as low as
+    // what stands on it, and the marks say where its conductors go on.
     private IEnumerable<CircuitDrawing> Column(int column)
     {
         SheetPart[] parts =
@@ -130,7 +130,14 @@ internal sealed class SheetCutter
         return
         [
             .. lines.Select(
-                (l, band) => _drawing with { Lines = l, Symbols = symbols[band], Dots = dots[band], Labels = labels[band] }
+                (l, band) =>
+                    _drawing with
+                    {
+                        Lines = l,
+                        Symbols = symbols[band],
+                        Dots = dots[band],
+                        Labels = labels[band],
+                    }
             ),
         ];
 

@@ -32,7 +32,7 @@ internal static class RelayDocument
             CommonBlocks.TitleOf(bike, "Relay"),
             Summary(plan),
             Cautions.OfWork(bike),
-            () => plan.IsFeasible ? Blocks(bike, plan) : [],
+            () => plan.IsFeasible ? Blocks(bike, plan) : [new SpreadsheetOnly(s_gain.Table([]) with { IsMain = true })],
             json =>
             {
                 json.Write("bike", bike.Name);
@@ -76,7 +76,7 @@ internal static class RelayDocument
     private static IEnumerable<Block> Blocks(Bike bike, RelayPlan plan)
     {
         Relay relay = plan.Relay!;
-        yield return s_gain.Table([plan]);
+        yield return s_gain.Table([plan]) with { IsMain = true };
         yield return new Heading("Terminals of the relay");
         yield return new Columns<(string Terminal, string What)>
         {

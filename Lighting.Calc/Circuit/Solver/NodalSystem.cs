@@ -314,8 +314,8 @@ internal sealed class NodalSystem
 
     /// <summary>How the co-content of the whole circuit changes with a multiple of the solved step, in watts, and how
     /// much of this rounding may be.</summary>
-    /// <remarks>Element by element: beside a short circuit across the source, which no step changes, the difference of two
-    /// sums would have no digit of the rest.</remarks>
+    /// <remarks>Element by element: beside a short circuit across the source, which no step changes, the difference of
+    /// two sums would have no digit of the rest.</remarks>
     public (double Watts, double Rounding) CoContentChange(double fraction)
     {
         double[] step = Factor.Right;

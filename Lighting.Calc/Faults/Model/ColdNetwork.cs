@@ -7,8 +7,8 @@ namespace Lighting.Calc;
 /// <remarks>
 /// An ohmmeter warms no filament, so that the network is linear. A cold filament has the reference voltage over the
 /// reference current over <see cref="FilamentLaw.HotToColdRatio"/>. What an ignition's points or an LED's driver show
-/// an ohmmeter is unknown from the lists. The resistance is the voltage that an ampere in at the one point and out at the
-/// other leaves between them.
+/// an ohmmeter is unknown from the lists. The resistance is the voltage that an ampere in at the one point and out at
+/// the other leaves between them.
 /// </remarks>
 internal sealed class ColdNetwork
 {
@@ -143,8 +143,8 @@ internal sealed class ColdNetwork
         _parts.Join(a, b);
     }
 
-    // A conductance from one point of each joined part to the reference node carries no current of an ohmmeter within the
-    // part, and makes the matrix positive definite.
+    // A conductance from one point of each joined part to the reference node carries no current of an ohmmeter within
+    // the part, and makes the matrix positive definite.
     private Factor Prepared()
     {
         int[] slot = _circuit.ColdSlots;

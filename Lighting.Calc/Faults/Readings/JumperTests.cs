@@ -25,7 +25,8 @@ internal static class JumperTests
         foreach (MeasuredPart part in model.Parts.Where(p => p.Lamp < 0 && p.From != p.To && !IsFuse(p)))
             if (
                 TestCatalog.Carrying(model, part) is { } setting
-                && model.CarriedIn(setting).Of(part).Where(model.GivesLight).Cast<int?>().FirstOrDefault() is { } watched
+                && model.CarriedIn(setting).Of(part).Where(model.GivesLight).Cast<int?>().FirstOrDefault()
+                    is { } watched
             )
                 Add(JumperUse.Across, part.Name, setting, part.From, part.To, watched);
         return tests.ToImmutable();
