@@ -33,8 +33,15 @@ internal sealed class FleetCheck
             most = _fleet.Most(_parsed);
         IEnumerable<FleetFolder> folders = _fleet.Shard(_parsed).Of(FleetFolders.Of(paths));
         _options.CheckAlone(_parsed);
-        IAsyncEnumerable<FleetRow?> rows = OrderedWork.Of(folders, folder => RowOf(folder, cancel), threads, cancel);
-        switch (_options.Output.Format(_parsed))
+        string format = _options.Output.Format(_parsed);
+        bool hasCause = format is not ("csv" or "json");
+        IAsyncEnumerable<FleetRow?> rows = OrderedWork.Of(
+            folders,
+            folder => RowOf(folder, hasCause, cancel),
+            threads,
+            cancel
+        );
+        switch (format)
         {
             case "csv":
                 await StreamAsync(rows, FleetLines.Csv);
@@ -95,7 +102,7 @@ internal sealed class FleetCheck
         return row;
     }
 
-    private FleetRow? RowOf(FleetFolder folder, CancellationToken cancel)
+    private FleetRow? RowOf(FleetFolder folder, bool hasCause, CancellationToken cancel)
     {
         try
         {
@@ -108,7 +115,8 @@ internal sealed class FleetCheck
                 return FleetRow.Of(
                     folder.Path,
                     _catalogue.Evaluate(input.Bike, input.Check, cancel),
-                    lists.Cautions.Length
+                    lists.Cautions.Length,
+                    hasCause
                 );
             });
         }

@@ -57,7 +57,7 @@ internal static class FleetColumns
         },
         { "limit %", "allowedDropPercent", r => r.AllowedDropPercent, "F1" },
         { "covered from rpm", "breakEvenRpm", r => r.BreakEvenRpm, "F0" },
-        { "gravest", "message", r => r.Cause() ?? Given(string.Join("; ", r.Messages)) },
+        { "gravest", "message", r => r.Cause ?? Given(string.Join("; ", r.Messages)) },
     };
 
     /// <summary>The columns of bikes that could not be checked.</summary>

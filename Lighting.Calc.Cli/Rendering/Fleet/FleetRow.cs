@@ -10,8 +10,8 @@ internal sealed record FleetRow
     /// <summary>What was wrong with its lists; of a bike that was checked its gravest fault, if any.</summary>
     public required IReadOnlyList<string> Messages { get; init; }
 
-    /// <summary>The gravest cause in a line; not made unless a page asks for it.</summary>
-    public Func<string?> Cause { get; init; } = () => null;
+    /// <summary>The gravest cause in a line.</summary>
+    public string? Cause { get; init; }
 
     public string Bike { get; init; } = "";
 
@@ -64,7 +64,12 @@ internal sealed record FleetRow
             Messages = messages,
         };
 
-    public static FleetRow Of(string folder, BikeReport report, int listCautions)
+    /// <summary>A row without its report, of which many rows that wait for their turn would keep too much.</summary>
+    /// <param name="folder">Where its lists are.</param>
+    /// <param name="report">Its check.</param>
+    /// <param name="listCautions">Cautions of the reading of its lists.</param>
+    /// <param name="hasCause">Whether the words of its gravest cause are wanted.</param>
+    public static FleetRow Of(string folder, BikeReport report, int listCautions, bool hasCause)
     {
         FuseSuitability? fuse = report.Fuses.MinBy(f =>
             (f.Verdict == Lighting.Calc.FuseVerdict.Suits, f.Steady.Headroom.Amperes / f.Steady.UsableCurrent.Amperes)
@@ -83,7 +88,7 @@ internal sealed record FleetRow
                 _ => FleetOutcome.DoesNotSuit,
             },
             Messages = gravest is null ? report.NotJudged : [$"{gravest.Subject}: {gravest.Message}"],
-            Cause = () => report.Causes.FirstOrDefault()?.Text,
+            Cause = hasCause ? report.Causes.FirstOrDefault()?.Text : null,
             Bike = report.Bike.Name,
             Faults = report.Findings.Count(f => f.Severity == Severity.Fault),
             Cautions = report.Findings.Count(f => f.Severity == Severity.Caution),
