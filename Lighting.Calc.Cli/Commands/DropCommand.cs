@@ -61,7 +61,8 @@ internal static class DropCommand
                     console,
                     DropDocument.Of(report, RelayPlanner.ForLargestDrops(report, input.Check, count: 2, cancel))
                 );
-                bool within = !report.WorstDrops.Any(d =>
+                // Without runs every drop is zero, and none is judged.
+                bool within = report.Bike.HasNetwork && !report.WorstDrops.Any(d =>
                     DropLimit.Of(input.Bike, d.Lamp.Lamp, d.SupplyVoltage) is { IsAdvice: false } limit
                     && limit.IsExceededBy(d.Lamp.Drop!.Value)
                 );

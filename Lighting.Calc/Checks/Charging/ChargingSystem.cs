@@ -80,7 +80,7 @@ public sealed class ChargingSystem
         return WithLoads(
             bike,
             network.Graph.Switches.Definitions,
-            AverageLoads.Of(network),
+            AverageLoads.Of(bike.Lighting == LightingSupply.Direct ? network : network.AtGenerator),
             options ?? ChargingOptions.Default,
             network.Graph
         );

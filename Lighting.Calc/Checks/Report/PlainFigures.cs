@@ -22,7 +22,9 @@ internal static class PlainFigures
     /// <summary>A number to 12 significant digits: the noise of binary sums lies behind them, that of every measurement
     /// far before.</summary>
     public static double Exact(double value) =>
-        double.Parse(value.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        value == 0
+            ? 0
+            : double.Parse(value.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     /// <summary>A number in a format; one that rounds to zero has no sign.</summary>
     public static string Number(double value, string format)

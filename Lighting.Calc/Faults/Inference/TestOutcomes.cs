@@ -28,7 +28,7 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
                 bins[i % bins.Length] += gain.Joint[i];
             (int low, int high) = Expected(instrument, column);
             foreach ((int first, int last) in Ranges(bins, NothingTo(instrument), low, high))
-                Add(Range(instrument, first, last) + (first >= low && last <= high ? ", normal" : ""), first, last);
+                Add(Range(test, first, last) + (first >= low && last <= high ? ", normal" : ""), first, last);
         }
 
         return [.. outcomes.OrderByDescending(o => o.Probability)];
@@ -147,23 +147,21 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
         }
     }
 
-    private string Range(Instrument instrument, int first, int last)
+    private string Range(in TestPlace test, int first, int last)
     {
+        Instrument instrument = test.Instrument;
+        // Between two points, as to the frame of a positive earth, a voltage may be below zero.
+        bool isSigned = instrument == Instrument.Meter && test.To >= 0;
         double low = gain.Lowest + first * gain.Width,
             high = gain.Lowest + (last + 1) * gain.Width;
         FaultFindingOptions options = model.Circuit.Options;
-        string from = FaultWords.Value(
-            instrument,
-            instrument == Instrument.Ohmmeter ? low : Math.Max(0, Rounded(low)),
-            options
-        );
-        string to = FaultWords.Value(
-            instrument,
-            instrument == Instrument.Ohmmeter ? high : Math.Max(0, Rounded(high)),
-            options
-        );
+        string from = FaultWords.Value(instrument, Rounded(low), options),
+            to = FaultWords.Value(instrument, Rounded(high), options);
         return from == to ? from : $"{from} to {to}";
-    }
 
-    private static double Rounded(double value) => Math.Round(value, 1);
+        double Rounded(double value) =>
+            instrument == Instrument.Ohmmeter ? value
+            : isSigned ? Math.Round(value, 1)
+            : Math.Max(0, Math.Round(value, 1));
+    }
 }

@@ -70,6 +70,10 @@ internal static class PeopleWords
         ("horn", "horn"),
     ];
 
+    /// <summary>Whether a name is that of a horn, which has no filament.</summary>
+    public static bool NamesHorn(string name) =>
+        name.Split(' ').Any(w => Name.Equal(w, "horn") || Name.Equal(w, "horns"));
+
     /// <summary>Whether a text says that no lamp works.</summary>
     public static bool IsNothing(string text) => s_nothing.Contains(text.Trim(), Name.Comparer);
 

@@ -24,7 +24,12 @@ internal static class LampsReader
         {
             string circuit = row.Required("circuit") ?? "";
             string name = names.Take(row);
-            LampSpecification? specification = LampCells.Read(row, "code", systemVoltage, LampType.Filament);
+            LampSpecification? specification = LampCells.Read(
+                row,
+                "code",
+                systemVoltage,
+                PeopleWords.NamesHorn(name) ? LampType.Resistor : LampType.Filament
+            );
             int? quantity = row.Whole("quantity", 1, 1000);
             Ratio? duty = row.Quantity("duty", QuantityText.Fraction);
             Ratio? drop = row.Quantity("allowed drop", CellRanges.Drop);
