@@ -208,15 +208,31 @@ public class RunningEngineTests
     [InlineData("chapel-single", 7.0)]
     public void Without_a_charging_list_the_charging_voltage_is_at_the_terminals(string name, double volts)
     {
-        BikeSolution running = BikeSolution.Solve(
-            Read(name) with
-            {
-                Charging = [],
-            },
-            new CheckOptions(),
-            TestContext.Current.CancellationToken
+        Bike bike = Read(name) with { Charging = [] };
+        BikeSolution running = BikeSolution.Solve(bike, new CheckOptions(), TestContext.Current.CancellationToken);
+        Func<Setting, bool> mayRun = EngineRunning.Of(bike);
+        Assert.All(
+            running.Points.Where(p => mayRun(p.Setting)),
+            p => Assert.Equal((volts, 0.0), (p.SupplyVoltage.Volts, p.BatteryDrop.Volts))
         );
-        Assert.All(running.Points, p => Assert.Equal((volts, 0.0), (p.SupplyVoltage.Volts, p.BatteryDrop.Volts)));
+    }
+
+    // The ignition coils of the twin are fed by its battery.
+    [Fact]
+    public void Without_ignition_the_engine_stands_and_the_battery_feeds_all()
+    {
+        Bike twin = Read("valley-twin");
+        CancellationToken cancellation = TestContext.Current.CancellationToken;
+        BikeSolution running = BikeSolution.Solve(twin, new CheckOptions(), cancellation),
+            off = BikeSolution.Solve(twin, new CheckOptions { Engine = EngineState.Off }, cancellation);
+        (OperatingPoint Running, OperatingPoint Off)[] standing =
+        [
+            .. running.Points.Zip(off.Points).Where(p => p.First.Setting.PositionOf("ignition") == "off"),
+        ];
+        Assert.NotEmpty(standing);
+        Assert.All(standing, p => Assert.Equal(p.Off.SupplyVoltage, p.Running.SupplyVoltage));
+        Assert.All(standing, p => Assert.Equal(p.Off.TotalCurrent.Amperes, p.Running.TotalCurrent.Amperes, 1e-12));
+        Assert.All(standing, p => Assert.Null(p.Running.Bus));
     }
 
     // The dynamo gives 8.2 A; whatever draws more takes the rest from the 6.3 V battery.

@@ -103,6 +103,9 @@ public sealed class BikeSolution
         ];
         var held = new SolvedCircuit?[groups.First.Length];
         var balanced = new Dictionary<(SolvedCircuit Held, GeneratorOutput? Output), OperatingPoint>();
+        Func<Setting, bool> mayRun = EngineRunning.Of(bike);
+        HarnessSolver? standing = null;
+        var stands = new SolvedCircuit?[groups.First.Length];
         for (int s = 0; s < settings.Length; s++)
         {
             cancellationToken.ThrowIfCancellationRequested();
@@ -113,9 +116,9 @@ public sealed class BikeSolution
                 solver.SetSupply(volts);
                 SolvedCircuit solved = held[group] ??= solver.Solve(setting, groups.MayCarry[group]);
                 points.Add(
-                    engine is null
-                        ? new OperatingPoint(solved, setting)
-                        : Balanced(setting, groups.MayCarry[group], solved)
+                    engine is null ? new OperatingPoint(solved, setting)
+                    : mayRun(setting) ? Balanced(setting, groups.MayCarry[group], solved)
+                    : Standing(setting, group)
                 );
                 heldAt.Add(solved);
             }
@@ -177,6 +180,18 @@ public sealed class BikeSolution
                 notSteady.Add(problem);
                 return null;
             }
+        }
+
+        // Without ignition the engine stands, and the battery feeds all.
+        OperatingPoint Standing(Setting setting, int group)
+        {
+            if (standing is null)
+            {
+                standing = network.AtBattery.CreateSolver();
+                standing.SetSupply(bike.BatteryVoltage);
+            }
+
+            return new OperatingPoint(stands[group] ??= standing.Solve(setting, groups.MayCarry[group]), setting);
         }
 
         // Settings of the same currents and the same output share their operating point.
