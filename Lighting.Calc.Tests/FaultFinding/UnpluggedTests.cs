@@ -104,6 +104,23 @@ public class UnpluggedTests
         }
     }
 
+    // Without a connector apart the ohmmeter shows a short anywhere on the wires that meet at 'ignition out' alike.
+    [Fact]
+    public void Of_wires_that_meet_the_one_that_is_shorted_is_named()
+    {
+        FaultFinder finder = DemoBikes.FewestTests(Twin);
+        FaultFamily family = finder.Model.Families.Single(f =>
+            f.Kind == FaultKind.ShortToFrame && f.PartName == "brake in"
+        );
+        BenchmarkRun run = new FaultBenchmark(finder, seed: 20).Run(
+            new FaultMember(family, family.Cases[0]),
+            FaultBenchmark.Complaint
+        );
+        FaultExplanation only = Assert.Single(run.Last.Ranked[0].Alternatives);
+        Assert.Equal((FaultKind.ShortToFrame, "brake in"), (only.Faults[0].Kind, only.Faults[0].Part));
+        Assert.Contains(run.Last.Used, r => finder.Bike.Runs.Any(w => w.Name == r.Unplugged));
+    }
+
     // A connector is pulled apart only where the frame may be touched.
     [Fact]
     public void Nothing_is_unplugged_where_no_short_and_no_leak_is_likely()

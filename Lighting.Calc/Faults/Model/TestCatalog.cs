@@ -109,7 +109,7 @@ internal static class TestCatalog
     }
 
     // Resistance to the frame behind each fuse, switch by switch, and of each section by itself, with the lamp out that
-    // is most like a short while it is cold.
+    // is most like a short while it is cold; and where wires meet, with one connector apart after the other.
     private static void AddUnplugged(FaultModel model, ImmutableArray<TestPlace>.Builder tests)
     {
         FaultCircuit circuit = model.Circuit;
@@ -119,7 +119,21 @@ internal static class TestCatalog
         places.AddRange(circuit.Sides.Sections.Select(p => (model.AllOff, p)));
         foreach ((Setting setting, int point) in places.Distinct())
             if (BrightestJoined(circuit, setting, point) is { } lamp)
-                tests.Add(new TestPlace(setting, Instrument.Ohmmeter, point, circuit.FrameNode, Unplugged: lamp));
+                Add(setting, point, lamp);
+        HarnessGraph graph = circuit.Graph;
+        for (int p = 0; p < circuit.Points.Length; p++)
+        {
+            int[] runs =
+            [
+                .. Enumerable.Range(0, graph.Runs.Length).Where(r => graph.Runs[r].A == p || graph.Runs[r].B == p),
+            ];
+            if (runs.Length > 1 && circuit.Sides.IsLive(circuit.Points[p]))
+                foreach (int run in runs)
+                    Add(model.AllOff, p, graph.Lamps.Length + run);
+        }
+
+        void Add(Setting setting, int point, int part) =>
+            tests.Add(new TestPlace(setting, Instrument.Ohmmeter, point, circuit.FrameNode, Unplugged: part));
     }
 
     private static int? BrightestJoined(FaultCircuit circuit, Setting setting, int point)
