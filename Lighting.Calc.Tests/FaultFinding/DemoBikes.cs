@@ -95,6 +95,7 @@ internal static class DemoBikes
                                                 or "two points"
                                                 or "fuse out"
                                                 or "jumper"
+                                                or "unplugged"
                                             ? 1e-6
                                             : 1,
                                         Source = "every test counts as one",

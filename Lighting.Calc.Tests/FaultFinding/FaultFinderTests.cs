@@ -415,7 +415,7 @@ public class FaultFinderTests
         diagnosis.Ranked.Where(g => g.Best.Faults[0].Kind == FaultKind.NotListed).Sum(g => g.Probability);
 
     [Fact]
-    public void A_blown_fuse_is_the_headline_and_the_shorts_of_one_section_stand_as_one_group()
+    public void A_blown_fuse_is_the_headline_and_the_shorts_of_one_wire_stand_as_one_group()
     {
         FaultFinder finder = DemoBikes.Finder(Twin);
         Diagnosis diagnosis = finder.Diagnose(
@@ -428,9 +428,12 @@ public class FaultFinderTests
         );
         // What is not listed keeps its share.
         Assert.Matches(@"^The fuse 'main' has blown \((9[6-9]|over 99) %\)\.", diagnosis.Summary);
+        // No connector parts the two ends of the stop wire; that of the tail wire parts the tail lamp from the panel.
+        FaultGroup stop = diagnosis.Ranked.Single(g => g.Alternatives.Any(a => IsShort(a, "stop feed")));
+        Assert.Contains(stop.Alternatives, a => IsShort(a, "brake out"));
+        Assert.DoesNotContain(stop.Alternatives, a => IsShort(a, "tail feed"));
         FaultGroup rear = diagnosis.Ranked.Single(g => g.Alternatives.Any(a => IsShort(a, "tail feed")));
-        Assert.Contains(rear.Alternatives, a => IsShort(a, "park line"));
-        Assert.DoesNotContain(rear.Alternatives, a => IsShort(a, "stop feed"));
+        Assert.DoesNotContain(rear.Alternatives, a => IsShort(a, "park line"));
 
         static bool IsShort(FaultExplanation a, string point) =>
             a.Faults[0].Kind == FaultKind.ShortToFrame && a.Faults[0].Part == point;

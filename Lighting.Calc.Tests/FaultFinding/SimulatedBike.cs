@@ -76,12 +76,13 @@ internal sealed class SimulatedBike
             Jumper = asked.HasJumper
                 ? new JumperLead(names.Circuit.Points[asked.JumperFrom], names.Circuit.Points[asked.JumperTo])
                 : null,
+            Unplugged = asked.IsUnplugged ? names.Parts[asked.Unplugged].Name : null,
         };
         double eye = Normal.Sample(_random, 0, 0.25);
         switch (asked.Instrument)
         {
             case Instrument.Ohmmeter:
-                var cold = new ColdNetwork(_circuit).Set(test.Setting, _fault, _second);
+                var cold = new ColdNetwork(_circuit).Set(test.Setting, _fault, _second, test);
                 double ohms =
                     test.To >= 0 ? cold.Between(test.Index, test.To) : cold.Across(_circuit.MeasuredParts[test.Index]);
                 bool isLamp = test.To < 0 && _circuit.MeasuredParts[test.Index].Lamp >= 0;
@@ -142,6 +143,9 @@ internal sealed class SimulatedBike
             To = Point(asked.To),
             JumperFrom = Point(asked.JumperFrom),
             JumperTo = Point(asked.JumperTo),
+            Unplugged = asked.IsUnplugged
+                ? _circuit.MeasuredParts.Select(p => p.Name).ToList().IndexOf(names.MeasuredParts[asked.Unplugged].Name)
+                : -1,
         };
         if (names.FuseOf(asked) is >= 0 and var fuse)
             return test with { Index = _circuit.Points.Length + fuse };

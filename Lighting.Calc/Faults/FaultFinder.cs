@@ -137,7 +137,9 @@ public sealed class FaultFinder
         TestPlace[] tests =
         [
             .. _tests.Where(t =>
-                !t.IsEveryLamp && (list.Shorts <= NextTestSearch.LeastShort || !NextTestSearch.FeedsShort(t))
+                !t.IsEveryLamp
+                && (!t.IsUnplugged || list.ToFrame > NextTestSearch.LeastToFrame)
+                && (list.Shorts <= NextTestSearch.LeastShort || !NextTestSearch.FeedsShort(t))
             ),
         ];
         Column[] columns = list.Columns(tests, cancellationToken);

@@ -28,6 +28,7 @@ public sealed class NextTest
         Jumper = place.HasJumper
             ? new JumperLead(circuit.Points[place.JumperFrom], circuit.Points[place.JumperTo])
             : null;
+        Unplugged = place.IsUnplugged ? circuit.MeasuredParts[place.Unplugged].Name : null;
     }
 
     /// <summary>The switches.</summary>
@@ -42,6 +43,9 @@ public sealed class NextTest
 
     /// <summary>The fused jumper that is on meanwhile; null for none.</summary>
     public JumperLead? Jumper { get; }
+
+    /// <summary>The run whose connector is pulled apart, or the lamp taken out, meanwhile; null for none.</summary>
+    public string? Unplugged { get; }
 
     /// <summary>The instrument.</summary>
     public Instrument Instrument => Place.Instrument;
@@ -73,6 +77,7 @@ public sealed class NextTest
             Point = Point,
             To = To,
             Jumper = Jumper,
+            Unplugged = Unplugged,
             Instrument = Instrument,
         };
 

@@ -269,6 +269,7 @@ public static class BikeListsWriter
             : "",
             Text(reading.To ?? ""),
             Text(reading.Jumper?.ToString() ?? ""),
+            Text(reading.Unplugged ?? ""),
         ];
 
     private static (string Code, string Type, string Volts, string Amps, string Minimum) Figures(

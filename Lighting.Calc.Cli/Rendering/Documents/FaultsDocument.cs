@@ -57,6 +57,7 @@ internal static class FaultsDocument
         { "point", n => n.Point },
         { "to", n => n.To },
         { "jumper", n => n.Jumper?.ToString() },
+        { "unplugged", n => n.Unplugged },
         { "instrument", n => ReadingsDocument.InstrumentWord(n.Instrument) },
         { "informationBits", n => n.ExpectedInformationGain },
         { "cost", n => n.Cost },

@@ -27,6 +27,10 @@ public sealed record Reading
     /// <summary>The fused jumper that was on while it was taken; null for none.</summary>
     public JumperLead? Jumper { get; init; }
 
+    /// <summary>The run whose connector was apart, or the lamp that was out of its socket, while it was taken; null for
+    /// none.</summary>
+    public string? Unplugged { get; init; }
+
     /// <summary>Whether the test was passed over, so that it is not asked for again; it then has no result.</summary>
     public bool IsSkipped { get; init; }
 

@@ -14,6 +14,10 @@ internal sealed class NextTestSearch(
     /// <summary>Probability of a short from which on no test may feed it.</summary>
     public const double LeastShort = 0.01;
 
+    /// <summary>Probability of a short or a leak to the frame from which on a connector is pulled apart to look for
+    /// it.</summary>
+    public const double LeastToFrame = 0.05;
+
     // A resistance is measured only where no live test tells about as much.
     private const double AsMuch = 0.8;
 
@@ -30,7 +34,7 @@ internal sealed class NextTestSearch(
                 .Range(0, tests.Count)
                 .Where(i =>
                     tests[i].Instrument == Instrument.Visual
-                    && !tests[i].HasJumper
+                    && tests[i].IsAsListed
                     && tests[i].State == round.State
                     && !done.Contains(tests[i])
                 ),

@@ -74,20 +74,22 @@ internal sealed class ShortList
     public double[] Weights { get; }
 
     /// <summary>Probability of a short to the frame, which an ammeter or a jumper would feed.</summary>
-    public double Shorts
+    public double Shorts => Sum(m => m.Family is ShortToFrame);
+
+    /// <summary>Probability of any connection to the frame, a short or a leak.</summary>
+    public double ToFrame => Sum(m => m.Family is ShortToFrame or LeakToFrame);
+
+    private double Sum(Func<FaultMember, bool> isMeant)
     {
-        get
-        {
-            double sum = 0;
-            for (int i = 0; i < Weights.Length; i++)
-                if (
-                    i < _members.Length
-                        ? IsShort(_model.Members[_members[i]])
-                        : _pairs[i - _members.Length].Members.Any(IsShort)
-                )
-                    sum += Weights[i];
-            return sum;
-        }
+        double sum = 0;
+        for (int i = 0; i < Weights.Length; i++)
+            if (
+                i < _members.Length
+                    ? isMeant(_model.Members[_members[i]])
+                    : _pairs[i - _members.Length].Members.Any(isMeant)
+            )
+                sum += Weights[i];
+        return sum;
     }
 
     /// <param name="model">The faults.</param>
@@ -158,8 +160,6 @@ internal sealed class ShortList
 
         double Weight(int pair) => shares.Pairs[pair] + shares.Resembling[pair];
     }
-
-    private static bool IsShort(FaultMember member) => member.Family is ShortToFrame;
 
     private static List<(int Member, double Weight, double Resembling)> Rows(
         FaultModel model,

@@ -15,6 +15,7 @@ internal sealed class TestCosts(FaultCircuit circuit, IReadOnlyCollection<Settin
     private readonly double _fuseOut = circuit.Options.Cost("fuse out");
     private readonly double _everyLamp = circuit.Options.Cost("every lamp");
     private readonly double _jumper = circuit.Options.Cost("jumper");
+    private readonly double _unplugged = circuit.Options.Cost("unplugged");
 
     public double Of(in TestPlace test) =>
         (test.IsEveryLamp ? _everyLamp : _instruments[test.Instrument])
@@ -23,7 +24,8 @@ internal sealed class TestCosts(FaultCircuit circuit, IReadOnlyCollection<Settin
         // To unplug the generator takes what taking a fuse out takes.
         + (test.IsOnGenerator ? _fuseOut : 0)
         + (circuit.FuseOf(test) >= 0 ? _fuseOut : 0)
-        + (test.HasJumper ? _jumper : 0);
+        + (test.HasJumper ? _jumper : 0)
+        + (test.IsUnplugged ? _unplugged : 0);
 
     // Who only looks at one lamp has a hand for the lever.
     private static bool Hands(in TestPlace test) =>

@@ -20,6 +20,7 @@ internal sealed class ColdNetwork
     private DisjointSets _parts;
     private Factor? _factor;
     private double[] _entries = [];
+    private (Setting Setting, FaultMember First, FaultMember? Second, int Unplugged)? _state;
 
     public ColdNetwork(FaultCircuit circuit)
     {
@@ -28,9 +29,15 @@ internal sealed class ColdNetwork
         _parts = new DisjointSets(circuit.ColdNodes);
     }
 
-    /// <summary>Turns to a setting under one or two faults.</summary>
-    public ColdNetwork Set(Setting setting, in FaultMember first, in FaultMember? second = null)
+    /// <summary>Turns to a setting under one or two faults, with what a test has unplugged.</summary>
+    public ColdNetwork Set(
+        Setting setting,
+        in FaultMember first,
+        in FaultMember? second = null,
+        in TestPlace? place = null
+    )
     {
+        _state = (setting, first, second, place?.Unplugged ?? -1);
         FaultCircuit circuit = _circuit;
         FaultyHarness harness = _harness;
         (_parts, _factor) = (new DisjointSets(circuit.ColdNodes), null);
@@ -38,6 +45,8 @@ internal sealed class ColdNetwork
         _otherEnds.Clear();
         _siemens.Clear();
         harness.Set(setting, first, second);
+        if (place is { } test)
+            harness.Set(test);
         foreach (int part in circuit.Parts)
             if (!harness.IsOpen[part])
                 Join(
@@ -59,16 +68,8 @@ internal sealed class ColdNetwork
         if (harness.Crossing is >= 0 and var crossing)
         {
             (int one, int other) = circuit.CrossingConductors[crossing];
-            Join(
-                circuit.Circuit.ConductorA[one],
-                circuit.Circuit.ConductorB[one],
-                circuit.ListedOhms[circuit.Runs[circuit.Crossings[crossing].First]]
-            );
-            Join(
-                circuit.Circuit.ConductorA[other],
-                circuit.Circuit.ConductorB[other],
-                circuit.ListedOhms[circuit.Runs[circuit.Crossings[crossing].Second]]
-            );
+            JoinCrossed(one, circuit.Crossings[crossing].First);
+            JoinCrossed(other, circuit.Crossings[crossing].Second);
         }
 
         for (int i = 0; i < circuit.Lamps.Length; i++)
@@ -84,6 +85,16 @@ internal sealed class ColdNetwork
         }
 
         return this;
+
+        void JoinCrossed(int conductor, int run)
+        {
+            if (run != harness.UnpluggedRun)
+                Join(
+                    circuit.Circuit.ConductorA[conductor],
+                    circuit.Circuit.ConductorB[conductor],
+                    circuit.ListedOhms[circuit.Runs[run]]
+                );
+        }
 
         // A holder in order is one with its return point.
         int ReturnOf(int lamp) =>
@@ -126,12 +137,16 @@ internal sealed class ColdNetwork
     /// <summary>Resistance between the ends of a part.</summary>
     public double Across(MeasuredPart part) => Between(part.From, part.To);
 
-    /// <summary>What an ohmmeter shows in a test, on the scale of readings.</summary>
-    public double Reading(in TestPlace test) =>
-        OhmScale.Logarithm(
+    /// <summary>What an ohmmeter shows in a test of the setting under the faults, on the scale of readings.</summary>
+    public double Reading(in TestPlace test)
+    {
+        if (_state is { } state && state.Unplugged != test.Unplugged)
+            Set(state.Setting, state.First, state.Second, test);
+        return OhmScale.Logarithm(
             test.To >= 0 ? Between(test.Index, test.To) : Across(_circuit.MeasuredParts[test.Index]),
             _circuit.Options
         );
+    }
 
     private void Join(int a, int b, double ohms)
     {

@@ -97,7 +97,7 @@ internal sealed class FaultSolver
     /// <param name="draw">Which draw of the tolerances; −1 for the list's values.</param>
     /// <param name="supplyFactor">Voltage of battery or coil relative to the list.</param>
     /// <param name="place">The test, for what it changes of the harness: an ammeter or test lamp in a fuse's place, a
-    /// good lamp, a jumper; null for none of these.</param>
+    /// good lamp, a jumper, what is unplugged; null for none of these.</param>
     /// <param name="speedFactor">Engine speed over that of the test; only a coil depends on it.</param>
     public void Set(
         Setting setting,
@@ -144,14 +144,8 @@ internal sealed class FaultSolver
         for (int i = 0; i < _circuit.Crossings.Length; i++)
         {
             bool crossed = i == Harness.Crossing;
-            Set(
-                _circuit.CrossingConductors[i].First,
-                crossed ? Ohms(_circuit.Runs[_circuit.Crossings[i].First]) : double.PositiveInfinity
-            );
-            Set(
-                _circuit.CrossingConductors[i].Second,
-                crossed ? Ohms(_circuit.Runs[_circuit.Crossings[i].Second]) : double.PositiveInfinity
-            );
+            Set(_circuit.CrossingConductors[i].First, Crossed(crossed, _circuit.Crossings[i].First));
+            Set(_circuit.CrossingConductors[i].Second, Crossed(crossed, _circuit.Crossings[i].Second));
         }
 
         Join(_circuit.Bridges, ref _bridge, Harness.Bridge, FaultCircuit.ShortOhms / 2);
@@ -173,6 +167,8 @@ internal sealed class FaultSolver
         }
 
         double Ohms(int part) => _draws.Ohms(draw, part) * _warmth[part];
+        double Crossed(bool crossed, int run) =>
+            crossed && run != Harness.UnpluggedRun ? Ohms(_circuit.Runs[run]) : double.PositiveInfinity;
     }
 
     /// <summary>The state that was solved of the healthy bike, to compare faults with.</summary>

@@ -28,6 +28,9 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
     /// <summary>Index of the wires that are exchanged; −1 for none.</summary>
     public int Crossing { get; set; }
 
+    /// <summary>Index of the run whose connector is apart; −1 for none.</summary>
+    public int UnpluggedRun { get; private set; }
+
     /// <summary>The fuse whose holder an ammeter's leads bypass; −1 for none.</summary>
     public int BypassedHolder { get; set; }
 
@@ -65,7 +68,7 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
         (SourceOhms, VoltageShare) = (0, 1);
         (OutputShare, MagnetShare, HeldShare, ChargingLeadOhms) = (1, 1, 1, 0);
         (OpenLead, IsWindingEarthed) = (0, false);
-        (Bridge, Crossing, BypassedHolder) = (null, -1, -1);
+        (Bridge, Crossing, BypassedHolder, UnpluggedRun) = (null, -1, -1, -1);
         if (!ReferenceEquals(setting, _setting))
             (_setting, _closed) = (setting, circuit.Graph.Switches.ClosedIn(setting));
         for (int i = 0; i < circuit.Contacts.Length; i++)
@@ -75,9 +78,12 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
             other.Family.PutIn(this, other.Case);
     }
 
-    /// <summary>Puts in what a test itself changes: a test lamp in the place of a fuse, a good lamp.</summary>
+    /// <summary>Puts in what a test itself changes: a test lamp in the place of a fuse, a good lamp, a connector that
+    /// is apart or a lamp that is out.</summary>
     public void Set(in TestPlace test)
     {
+        if (test.IsUnplugged)
+            Unplug(circuit.MeasuredParts[test.Unplugged]);
         if (circuit.FuseOf(test) is >= 0 and var fuse)
             IsOpen[circuit.Fuses[fuse]] = true;
         else if (test.Instrument == Instrument.GoodLamp)
@@ -97,6 +103,21 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
                 other.IsWindingEarthed
             )
         && (ChargingLeadOhms, BypassedHolder) == (other.ChargingLeadOhms, other.BypassedHolder);
+
+    // A bulb leaves its socket with both filaments.
+    private void Unplug(MeasuredPart part)
+    {
+        if (part.Lamp < 0)
+        {
+            IsOpen[part.Conductor] = true;
+            UnpluggedRun = circuit.Runs.IndexOf(part.Conductor);
+            return;
+        }
+
+        for (int lamp = 0; lamp < Lamps.Length; lamp++)
+            if (lamp == part.Lamp || FilamentsExchanged.AreInOneBulb(circuit.Bike, lamp, part.Lamp))
+                Lamps[lamp] = new LampFaultChange { Dead = circuit.Bike.Lamps[lamp].Quantity };
+    }
 
     /// <summary>Joins a point to the frame, which blows the fuse before it where the source can.</summary>
     public void Short(int point)

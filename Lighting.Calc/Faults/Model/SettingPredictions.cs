@@ -130,18 +130,18 @@ internal sealed class SettingPredictions
     }
 
     private static bool IsPlain(TestPlace test) =>
-        test.Instrument is Instrument.Meter or Instrument.Visual && test.To < 0 && !test.HasJumper;
+        test.Instrument is Instrument.Meter or Instrument.Visual && test.To < 0 && test.IsAsListed;
 
     // Plain, or put together from what plain meters show.
     private bool IsOfPlain(TestPlace test) =>
         IsPlain(test)
         || test.Instrument is Instrument.Meter or Instrument.TestLamp
-            && !test.HasJumper
+            && test.IsAsListed
             && !test.IsOnGenerator
             && _circuit.FuseOf(test) < 0;
 
     private static bool IsPlainOrAcross(TestPlace test) =>
-        test.Instrument is Instrument.Meter or Instrument.Visual && !test.HasJumper && !test.IsOnGenerator;
+        test.Instrument is Instrument.Meter or Instrument.Visual && test.IsAsListed && !test.IsOnGenerator;
 
     private Other Entry(TestPlace test)
     {
@@ -307,13 +307,13 @@ internal sealed class SettingPredictions
             {
                 column.Value[m] = (float)_looks.OnBench(member, test);
             }
-            else if (test.Instrument == Instrument.Meter && !test.HasJumper)
+            else if (test.Instrument == Instrument.Meter && test.IsAsListed)
             {
                 Across(solver, m, test, column, ref isSet);
             }
             else if (
                 test.Instrument == Instrument.TestLamp
-                && !test.HasJumper
+                && test.IsAsListed
                 && test.To < 0
                 && _circuit.FuseOf(test) < 0
             )
@@ -495,7 +495,7 @@ internal sealed class SettingPredictions
         for (int i = 0; i < volts.Length; i++)
             if (
                 meters[i].Instrument is Instrument.Meter
-                && !meters[i].HasJumper
+                && meters[i].IsAsListed
                 && (
                     Math.Abs(solver.Volts(meters[i].Index) - volts[i]) > SoftVolts && meters[i].To < 0
                     || meters[i].To >= 0

@@ -53,6 +53,7 @@ internal static class TestCatalog
                 tests.Add(new TestPlace(carrying, Instrument.Meter, part.From, part.To));
         }
 
+        AddUnplugged(model, tests);
         AddLamps(model, tests);
         if (circuit.HasCharging)
             AddCharging(model, tests);
@@ -105,6 +106,47 @@ internal static class TestCatalog
         foreach (Setting setting in new[] { settings.FirstOrDefault(), settings.LastOrDefault() }.OfType<Setting>())
             foreach (double? engine in new[] { off, running })
                 tests.Add(new TestPlace(setting, Instrument.Meter, HarnessGraph.Plus, EngineRpm: engine));
+    }
+
+    // Resistance to the frame behind each fuse, switch by switch, and of each section by itself, with the lamp out that
+    // is most like a short while it is cold; and where wires meet, with one connector apart after the other.
+    private static void AddUnplugged(FaultModel model, ImmutableArray<TestPlace>.Builder tests)
+    {
+        FaultCircuit circuit = model.Circuit;
+        var places = new List<(Setting Setting, int Point)>();
+        for (int f = 0; f < circuit.Fuses.Length; f++)
+            places.AddRange(BehindFuse(model, f).Select(s => (s, FarEnd(circuit, f))));
+        places.AddRange(circuit.Sides.Sections.Select(p => (model.AllOff, p)));
+        foreach ((Setting setting, int point) in places.Distinct())
+            if (BrightestJoined(circuit, setting, point) is { } lamp)
+                Add(setting, point, lamp);
+        HarnessGraph graph = circuit.Graph;
+        for (int p = 0; p < circuit.Points.Length; p++)
+        {
+            int[] runs =
+            [
+                .. Enumerable.Range(0, graph.Runs.Length).Where(r => graph.Runs[r].A == p || graph.Runs[r].B == p),
+            ];
+            if (runs.Length > 1 && circuit.Sides.IsLive(circuit.Points[p]))
+                foreach (int run in runs)
+                    Add(model.AllOff, p, graph.Lamps.Length + run);
+        }
+
+        void Add(Setting setting, int point, int part) =>
+            tests.Add(new TestPlace(setting, Instrument.Ohmmeter, point, circuit.FrameNode, Unplugged: part));
+    }
+
+    private static int? BrightestJoined(FaultCircuit circuit, Setting setting, int point)
+    {
+        HarnessGraph graph = circuit.Graph;
+        Reached joined = graph.From(point, graph.Switches.ClosedIn(setting));
+        (int Lamp, double? Ohms)[] lamps =
+        [
+            .. circuit
+                .Bike.Lamps.Select((l, i) => (i, ColdNetwork.ColdOhms(l.Specification, l.Quantity)))
+                .Where(l => l.Item2 is not null && joined.Reaches(graph.Lamps[l.i].A)),
+        ];
+        return lamps.Length > 0 ? lamps.MinBy(l => l.Ohms).Lamp : null;
     }
 
     // The lamp on the bench, a good one in its socket, and jumpers past its feed, past its return and across each

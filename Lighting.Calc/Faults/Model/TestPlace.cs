@@ -13,6 +13,8 @@ namespace Lighting.Calc;
 /// <param name="EngineRpm">Engine speed, zero for off; null for that of the circuit's supply.</param>
 /// <param name="IsOnGenerator">Whether it is taken between leads of the unplugged generator, whose numbers are the two
 /// points; 0 for the frame.</param>
+/// <param name="Unplugged">The run whose connector is apart, or the lamp out of its socket: index of
+/// <see cref="MeasuredPart"/>; −1 for none.</param>
 internal readonly record struct TestPlace(
     Setting Setting,
     Instrument Instrument,
@@ -21,10 +23,16 @@ internal readonly record struct TestPlace(
     int JumperFrom = -1,
     int JumperTo = -1,
     double? EngineRpm = null,
-    bool IsOnGenerator = false
+    bool IsOnGenerator = false,
+    int Unplugged = -1
 )
 {
     public bool HasJumper => JumperFrom >= 0;
+
+    public bool IsUnplugged => Unplugged >= 0;
+
+    /// <summary>Whether the harness is as the lists have it: no jumper, and every connector together.</summary>
+    public bool IsAsListed => !HasJumper && !IsUnplugged;
 
     /// <summary>Setting and engine: tests that are solved together.</summary>
     public (Setting Setting, double? EngineRpm) State => (Setting, EngineRpm);

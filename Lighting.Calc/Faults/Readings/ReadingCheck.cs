@@ -36,13 +36,13 @@ internal sealed class ReadingCheck(FaultModel model)
                 .ThenBy(r => r.Item2.EngineRpm ?? -1)
                 .ThenBy(r => r.Item2.Instrument)
                 .ThenBy(r => r.Item2.Index)
-                .ThenBy(r => (r.Item2.To, r.Item2.JumperFrom, r.Item2.JumperTo)),
+                .ThenBy(r => (r.Item2.To, r.Item2.JumperFrom, r.Item2.JumperTo, r.Item2.Unplugged)),
         ];
     }
 
     // A round in which every lamp looks as it should is a look at each.
     private IEnumerable<Reading> EachLamp(Reading reading) =>
-        reading is { Instrument: Instrument.Visual, Seen: Brightness.Normal, IsSkipped: false }
+        reading is { Instrument: Instrument.Visual, Seen: Brightness.Normal, IsSkipped: false, Unplugged: null }
         && Name.Equal(reading.Point, Reading.EveryLamp)
             ? RoundOfLamps.AsItShould(model, reading)
             : [reading];
@@ -115,8 +115,10 @@ internal sealed class ReadingCheck(FaultModel model)
             && model.Circuit.SupplyAt(rpm).Speed is not null
         )
             return Unknown(reading, "a drain is read in the lead of the battery with the engine off", "", []);
-        if (placed is not { } place || reading.Jumper is not { } jumper)
-            return placed;
+        if (placed is not { } whole || Apart(reading, whole) is not { } place)
+            return null;
+        if (reading.Jumper is not { } jumper)
+            return place;
         if (model.Circuit.NodeOf(jumper.From) is var from && from < 0)
             return NoPoint(reading, jumper.From);
         if (model.Circuit.NodeOf(jumper.To) is var end && end < 0)
@@ -124,6 +126,35 @@ internal sealed class ReadingCheck(FaultModel model)
         if (place.Instrument == Instrument.Ohmmeter || place.IsOnBench)
             return Unknown(reading, "a jumper is on a live bike, with a meter, a test lamp or to look at", "", []);
         return place with { JumperFrom = from, JumperTo = end };
+    }
+
+    // The same place with what is unplugged.
+    private TestPlace? Apart(Reading reading, in TestPlace place)
+    {
+        if (reading.Unplugged is not { } name)
+            return place;
+        if (place.IsOnBench || place.IsEveryLamp)
+            return Unknown(reading, "what is unplugged goes with one reading on the harness", "", []);
+        // Lamps and runs are the first of the parts.
+        string[] names =
+        [
+            .. model.Parts.Take(model.Circuit.Lamps.Length + model.Circuit.Runs.Length).Select(p => p.Name),
+        ];
+        int unplugged = Array.FindIndex(names, n => Name.Equal(n, name));
+        if (unplugged < 0)
+            return Unknown(reading, $"the bike has no run or lamp '{name}'", name, names);
+        bool isItself =
+            place.Index == unplugged
+            && (
+                place.Instrument is Instrument.Visual or Instrument.GoodLamp
+                || place.Instrument == Instrument.Ohmmeter && place.To < 0
+            );
+        return isItself
+            ? Unknown(reading, $"'{name}' is itself unplugged", "", [])
+            : place with
+            {
+                Unplugged = unplugged,
+            };
     }
 
     // A reading of the unplugged generator: the switches do not matter.
@@ -143,6 +174,7 @@ internal sealed class ReadingCheck(FaultModel model)
                     + "readings are taken with the engine off"
             : other < 0 || other == lead || isMeter && other == 0 ? expected
             : isMeter && !circuit.Generator.HasVolts ? "the charging list states no 'open voltage'"
+            : reading.Unplugged is not null ? "what is unplugged goes with a reading on the harness"
             : !isMeter && other > 0 && !circuit.Generator.HasOhms ? "bike.csv states no 'generator resistance'"
             : isMeter && at is not > 0 ? "state the speed of the engine, such as 'engine=3000'"
             : null;

@@ -5,9 +5,9 @@ namespace Lighting.Calc;
 /// <summary>A reading in words: <c>ignition=on; lights=main: tail feed 11.9 V</c>.</summary>
 /// <remarks>
 /// After an optional setting and a colon: a point and voltage, or two points joined by <c>to</c>; a fuse and amps; a
-/// part and ohms, or <c>open</c> or
-/// <c>OL</c>, or two points; <c>test lamp</c>, a point and <c>lit</c>, <c>dim</c> or <c>off</c>; else how a lamp looks,
-/// as <see cref="SymptomText"/> has it.
+/// part and ohms, or <c>open</c> or <c>OL</c>, or two points; <c>test lamp</c>, a point and <c>lit</c>, <c>dim</c> or
+/// <c>off</c>; else how a lamp looks, as <see cref="SymptomText"/> has it. Behind a measurement <c>with</c>, a run or
+/// lamp and <c>unplugged</c>.
 /// </remarks>
 public sealed class ReadingText
 {
@@ -95,6 +95,20 @@ public sealed class ReadingText
         Name.Equal(word, ReadingsReader.Open) || Name.Equal(word, ReadingsReader.OverLimit);
 
     private static Reading? Measured(Bike bike, Condition when, string said)
+    {
+        int with = said.LastIndexOf(FaultWords.With, StringComparison.OrdinalIgnoreCase);
+        if (with < 0 || !said.EndsWith(FaultWords.Apart, StringComparison.OrdinalIgnoreCase))
+            return MeasuredWhole(bike, when, said);
+        string unplugged = said[(with + FaultWords.With.Length)..^FaultWords.Apart.Length].Trim();
+        return MeasuredWhole(bike, when, said[..with]) is { } reading
+            ? reading with
+            {
+                Unplugged = unplugged,
+            }
+            : null;
+    }
+
+    private static Reading? MeasuredWhole(Bike bike, Condition when, string said)
     {
         if (said.StartsWith(TestLamp, StringComparison.OrdinalIgnoreCase))
             return PeopleWords.Observation(said[TestLamp.Length..]) is var (at, seen)

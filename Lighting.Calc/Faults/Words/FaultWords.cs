@@ -7,6 +7,12 @@ internal static class FaultWords
 {
     private const double Wide = 10;
 
+    /// <summary>What stands before the name of what is unplugged, in readings.</summary>
+    public const string With = " with ";
+
+    /// <summary>What stands behind it.</summary>
+    public const string Apart = " unplugged";
+
     /// <summary>An instrument's word in lists.</summary>
     public static string InstrumentWord(Instrument instrument) =>
         ReadingsReader.Instruments.First(i => i.Value == instrument).Word;
@@ -71,7 +77,9 @@ internal static class FaultWords
             Instrument.BenchReversed => $"the {point} {result} on the battery the other way round",
             _ => $"{point} {result}",
         };
-        return reading.Jumper is { } jumper ? $"{text}, with a jumper from {jumper}" : text;
+        return text
+            + (reading.Jumper is { } jumper ? $", with a jumper from {jumper}" : "")
+            + (reading.Unplugged is { } unplugged ? $"{With}{unplugged}{Apart}" : "");
     }
 
     /// <summary>A reading as it was taken.</summary>
@@ -102,7 +110,8 @@ internal static class FaultWords
                 : circuit.HasCharging ? "engine off, "
                 : "";
         string jumper = test.HasJumper ? $"{Jumper(test, circuit)}, " : "";
-        string live = $"{engine}with {test.Setting}, {jumper}";
+        string apart = test.IsUnplugged ? $"{Unplugged(circuit.MeasuredParts[test.Unplugged])}, " : "";
+        string live = $"{engine}with {test.Setting}, {apart}{jumper}";
         string black = test.To >= 0 ? circuit.Points[test.To] : Bike.BatteryMinus;
         string cold = coil ? "engine off and the lighting coil unplugged" : "battery disconnected";
         bool several =
@@ -115,8 +124,9 @@ internal static class FaultWords
             Instrument.Ammeter when circuit.IsInBatteryLead(test) =>
                 $"{live}ammeter between the earthed terminal of the battery and its lead",
             Instrument.Ammeter => $"{live}ammeter{(coil ? " on AC current" : "")} in place of the fuse {name}",
-            Instrument.Ohmmeter when test.To >= 0 => $"{cold}, with {test.Setting}, ohmmeter from {name} to {black}",
-            Instrument.Ohmmeter => $"{cold}, with {test.Setting}, ohmmeter across {name}",
+            Instrument.Ohmmeter when test.To >= 0 =>
+                $"{cold}, with {test.Setting}, {apart}ohmmeter from {name} to {black}",
+            Instrument.Ohmmeter => $"{cold}, with {test.Setting}, {apart}ohmmeter across {name}",
             Instrument.GoodLamp => $"{live}fit a known good lamp in place of the {name} and look at it",
             Instrument.Bench => $"take the {name} out and put it straight on the battery, its feed contact on the "
                 + $"{LiveTerminal(circuit)} terminal",
@@ -126,6 +136,9 @@ internal static class FaultWords
             _ => $"{live}look at {(several ? "each of the " : "")}{name}",
         };
     }
+
+    private static string Unplugged(MeasuredPart part) =>
+        part.Lamp >= 0 ? $"the {part.Name} out of its socket" : $"the connector of the {part.Name} apart";
 
     private static string OnGenerator(in TestPlace test)
     {

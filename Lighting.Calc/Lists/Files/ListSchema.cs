@@ -112,7 +112,8 @@ internal sealed record ListSchema(string File, ImmutableArray<ListColumn> Column
         "instrument!",
         "reading!",
         "to",
-        "jumper"
+        "jumper",
+        "unplugged"
     );
 
     public static readonly ListSchema Prices = Of("prices.csv", "item!", "price!");

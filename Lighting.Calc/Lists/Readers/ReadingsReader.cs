@@ -61,6 +61,7 @@ internal static class ReadingsReader
                 Instrument = tool,
                 To = Second(row, names, tool, point),
                 Jumper = Jumper(row, names, tool),
+                Unplugged = Unplugged(row, names, tool, point),
                 Notes = row.Text(ListSchema.Notes),
             };
             if (text is not null && Result(row, untaken, text) is { } reading && !row.IsFaulty)
@@ -116,6 +117,20 @@ internal static class ReadingsReader
             []
         );
         return null;
+    }
+
+    private static string? Unplugged(ListRow row, BikeNames names, Instrument tool, string point)
+    {
+        if (row.Text("unplugged") is not { } text)
+            return null;
+        names.Check(row, "unplugged", text, "a run or lamp of the bike", [NamedThing.Run, NamedThing.Lamp]);
+        if (
+            tool is Instrument.Bench or Instrument.BenchReversed
+            || IsGenerator(tool, point)
+            || Name.Equal(point, Reading.EveryLamp)
+        )
+            row.Fault("unplugged", text, "goes with a reading on the harness", "expected a blank cell", []);
+        return text;
     }
 
     private static void CheckPoint(

@@ -29,6 +29,10 @@ internal sealed class FilamentsExchanged(FaultCircuit circuit, int first, int se
                     yield return (a, b);
     }
 
+    /// <summary>Whether two lamps are filaments of one bulb.</summary>
+    public static bool AreInOneBulb(Bike bike, int first, int second) =>
+        first != second && InOneBulb(bike.Lamps[first], bike.Lamps[second]);
+
     public override void PutIn(FaultyHarness harness, FaultCase severity)
     {
         LampSpecification a = Bike.Lamps[Part].Specification,
