@@ -40,6 +40,9 @@ internal sealed class CircuitSolver
 
     public SolveDiagnostics Diagnostics { get; private set; }
 
+    /// <summary>Whether the values as set are solved.</summary>
+    public bool IsSolved => status == SolveStatus.Solved;
+
     public double SourceAmperes => Solved.SourceAmperes;
 
     private EliminationPlan EliminationPlan => Live.EliminationPlan;

@@ -20,12 +20,20 @@ internal sealed class SizingSearch
     /// <summary>With at most so many runs the best two sets are taken to the end.</summary>
     private const int RunsForTwo = 12;
 
+    /// <summary>With at most so many runs what each would gain is computed anew for every step.</summary>
+    private const int RunsForAll = 100;
+
+    /// <summary>How many trials exchanges in one set may take, times the number of runs: so much as takes well under a
+    /// second.</summary>
+    private const int MostExchanges = 5_000_000;
+
     /// <summary>By how many places of a set an exchange changes a run at most.</summary>
     private const int Reach = 2;
 
     private readonly SizingProblem _problem;
     private readonly SizingTrial _trial;
     private readonly ImmutableArray<int> _runs;
+    private long _lastTrial;
 
     public SizingSearch(SizingProblem problem, SizingTrial trial)
     {
@@ -105,36 +113,58 @@ internal sealed class SizingSearch
         return best;
     }
 
-    private bool Enlarge(int[] sizes, IReadOnlyList<int> set)
-    {
-        while (!_trial.Carries(sizes))
-            if (!EnlargeOne(sizes, set, _trial.Excess))
-                return false;
-        // Shorts last: what clears with small wires may not with larger ones before it, which let more through.
-        while (ShortOhms(sizes) > 0)
-            if (!EnlargeOne(sizes, set, ShortOhms))
-                return false;
-        return _trial.Carries(sizes);
-    }
+    // Shorts last: what clears with small wires may not with larger ones before it, which let more through.
+    private bool Enlarge(int[] sizes, IReadOnlyList<int> set) =>
+        Enlarge(sizes, set, _trial.Carries, _trial.Excess)
+        && Enlarge(sizes, set, s => ShortOhms(s) <= 0, ShortOhms)
+        && _trial.Carries(sizes);
 
-    private bool EnlargeOne(int[] sizes, IReadOnlyList<int> set, Func<int[], double> excessOf)
+    private bool Enlarge(int[] sizes, IReadOnlyList<int> set, Func<int[], bool> holds, Func<int[], double> excessOf)
     {
-        int best = -1,
-            size = -1;
-        double most = 0,
+        var gains = new double[_runs.Length];
+        double excess = 0;
+        for (int failing = -1; !holds(sizes); )
+        {
+            if (_runs.Length <= RunsForAll || _trial.Failing != failing || !double.IsFinite(excess))
+                Array.Fill(gains, double.PositiveInfinity);
+            failing = _trial.Failing;
+            if ((Greatest() ?? Anew()) is not { } place)
+                return false;
+            sizes[_runs[place]] = Next(sizes[_runs[place]], set)!.Value;
+            gains[place] = double.PositiveInfinity;
+        }
+
+        return true;
+
+        int? Anew()
+        {
+            Array.Fill(gains, double.PositiveInfinity);
+            return Greatest();
+        }
+
+        // What a run gains mostly shrinks as others become larger, unless another state fails: of many only the greatest
+        // are computed anew.
+        int? Greatest()
+        {
             excess = excessOf(sizes);
-        foreach (int run in _runs)
-            if (Next(sizes[run], set) is { } larger)
+            var isNew = new bool[gains.Length];
+            while (true)
             {
-                double copper = Math.Max(_problem.Copper[run][larger] - _problem.Copper[run][sizes[run]], 1e-12);
-                double gain = (excess - excessOf(With(sizes, run, larger))) / copper;
-                if (gain > most)
-                    (most, best, size) = (gain, run, larger);
+                int place = Array.IndexOf(gains, gains.Max());
+                if (!(gains[place] > 0))
+                    return null;
+                if (isNew[place])
+                    return place;
+                isNew[place] = true;
+                gains[place] = GainOf(_runs[place]);
             }
+        }
 
-        if (best >= 0)
-            sizes[best] = size;
-        return best >= 0;
+        double GainOf(int run) =>
+            Next(sizes[run], set) is { } larger
+                ? (excess - excessOf(With(sizes, run, larger)))
+                    / Math.Max(_problem.Copper[run][larger] - _problem.Copper[run][sizes[run]], 1e-12)
+                : 0;
     }
 
     // Resistance of all dead shorts that are not cleared in time.
@@ -144,7 +174,7 @@ internal sealed class SizingSearch
     // after they did not. A size that does not hold is not tried again, nor a smaller one.
     private int[] Thinned(int[] sizes, IReadOnlyList<int> set, int kept = -1)
     {
-        int[] least = _problem.Choice(run => run == kept ? sizes[run] : _problem.Smallest(run, set));
+        int[] least = _problem.Choice(run => run == kept ? sizes[run] : 0);
         ImmutableSortedSet<Change> open = [.. _runs.SelectMany((_, place) => Changes(place, sizes))];
         for (int count = 1; !open.IsEmpty; )
         {
@@ -173,51 +203,77 @@ internal sealed class SizingSearch
         return sizes;
 
         IEnumerable<Change> Changes(int place, int[] of) =>
-            from size in Smaller(of[_runs[place]], set)
-            where size >= least[_runs[place]]
-            let saved = _problem.Copper[_runs[place]][of[_runs[place]]] - _problem.Copper[_runs[place]][size]
-            where saved > 0
-            select new Change(saved, place, size);
+            Smaller(place, of, set).Where(c => c.Saved > 0 && c.Size >= least[_runs[place]]);
     }
 
     // One run smaller, alone or with another one larger, as long as that needs less copper.
     private int[] Exchanged(int[] sizes, IReadOnlyList<int> set)
     {
+        _lastTrial = _trial.Tried + MostExchanges / _runs.Length;
+        return ExchangedOn(sizes, set);
+    }
+
+    private int[] ExchangedOn(int[] sizes, IReadOnlyList<int> set)
+    {
         while (
-            Best(sizes, Thinner(sizes, set).SelectMany(c => Larger(c, set).Prepend(c)))
-                is { } better
+            Exchanges(sizes, set)
+                .TakeWhile(_ => _trial.Tried < _lastTrial)
+                .FirstOrDefault(c => IsBetter(c, sizes) && _trial.Holds(c)) is
+            { } better
         )
             sizes = better;
         return sizes;
     }
 
+    // One run smaller, alone or with another one larger: the most copper saved first.
+    private IEnumerable<int[]> Exchanges(int[] sizes, IReadOnlyList<int> set)
+    {
+        Change[] smaller = [.. _runs.SelectMany((_, place) => Smaller(place, sizes, set))],
+            larger = [.. _runs.SelectMany((_, place) => Larger(place, sizes, set)).OrderByDescending(c => c.Saved)];
+        double tie = RelativeTie * _problem.CopperOf(sizes);
+        var queue = new PriorityQueue<(int Smaller, int Larger), (double Costs, int Smaller, int Larger)>();
+        for (int i = 0; i < smaller.Length; i++)
+            queue.Enqueue((i, -1), (-smaller[i].Saved, i, -1));
+        while (queue.TryDequeue(out (int Smaller, int Larger) pair, out _))
+        {
+            Change less = smaller[pair.Smaller];
+            int[] changed = With(sizes, _runs[less.Place], less.Size);
+            if (pair.Larger < 0)
+                yield return changed;
+            else if (larger[pair.Larger] is var more && more.Place != less.Place)
+                yield return With(changed, _runs[more.Place], more.Size);
+            int then = pair.Larger + 1;
+            if (then < larger.Length && less.Saved + larger[then].Saved is var saved && saved >= -tie)
+                queue.Enqueue((pair.Smaller, then), (-saved, pair.Smaller, then));
+        }
+    }
+
     // One run larger, and all others smaller as far as that allows.
     private int[] ExchangedForMany(int[] sizes, IReadOnlyList<int> set)
     {
-        foreach (int run in _runs)
+        _lastTrial = _trial.Tried + MostExchanges / _runs.Length;
+        foreach (int run in _runs.TakeWhile(_ => _trial.Tried < _lastTrial))
             if (
                 Next(sizes[run], set) is { } larger
-                && Exchanged(Thinned(With(sizes, run, larger), set, run), set) is var better
+                && ExchangedOn(Thinned(With(sizes, run, larger), set, run), set) is var better
                 && IsBetter(better, sizes)
             )
                 sizes = better;
         return sizes;
     }
 
-    private IEnumerable<int[]> Thinner(int[] sizes, IReadOnlyList<int> set) =>
-        from run in _runs
-        from size in Smaller(sizes[run], set)
-        where size >= _problem.Smallest(run, set)
-        select With(sizes, run, size);
+    private IEnumerable<Change> Smaller(int place, int[] sizes, IReadOnlyList<int> set) =>
+        set.Take(Place(sizes[_runs[place]], set))
+            .TakeLast(Reach)
+            .Reverse()
+            .Where(s => s >= _problem.Smallest(_runs[place], set))
+            .Select(s => ChangeOf(place, sizes, s));
 
-    private static IEnumerable<int> Smaller(int size, IReadOnlyList<int> set) =>
-        set.Take(Place(size, set)).TakeLast(Reach).Reverse();
+    private IEnumerable<Change> Larger(int place, int[] sizes, IReadOnlyList<int> set) =>
+        set.Skip(Place(sizes[_runs[place]], set) + 1).Take(Reach).Select(s => ChangeOf(place, sizes, s));
 
-    private IEnumerable<int[]> Larger(int[] sizes, IReadOnlyList<int> set) =>
-        from run in _runs
-        let place = Place(sizes[run], set)
-        from places in Enumerable.Range(1, Math.Min(Reach, set.Count - 1 - place))
-        select With(sizes, run, set[place + places]);
+    private Change ChangeOf(int place, int[] sizes, int size) =>
+        new(_problem.Copper[_runs[place]][sizes[_runs[place]]] - _problem.Copper[_runs[place]][size], place, size);
 
     private static int? Next(int size, IReadOnlyList<int> set) =>
         Place(size, set) is var place && place + 1 < set.Count ? set[place + 1] : null;
@@ -229,10 +285,6 @@ internal sealed class SizingSearch
             place++;
         return place;
     }
-
-    // The first that holds of the choices that are better, least copper first.
-    private int[]? Best(int[] sizes, IEnumerable<int[]> choices) =>
-        choices.Where(c => IsBetter(c, sizes)).OrderBy(_problem.CopperOf).FirstOrDefault(_trial.Holds);
 
     // Less copper; of equal copper fewer different sizes, then fewer changed runs.
     private bool IsBetter(int[] one, int[] other)
@@ -257,7 +309,7 @@ internal sealed class SizingSearch
         return changed;
     }
 
-    // One run smaller: by place in the order of names.
+    // One run of another size, by its place in the order of names; what becomes larger saves less than nothing.
     private readonly record struct Change(double Saved, int Place, int Size) : IComparable<Change>
     {
         public int CompareTo(Change other) =>

@@ -16,6 +16,8 @@ internal readonly record struct TrialFailure(Setting Setting, int Lamp, int Run,
 /// are tried first.</remarks>
 internal sealed class SizingTrial
 {
+    private const double NoCurrent = 1e-12;
+
     private readonly SizingProblem _problem;
     private readonly ShortCheck _shorts;
     private readonly CircuitSolver[] _solvers;
@@ -32,6 +34,12 @@ internal sealed class SizingTrial
         _easy = [.. Enumerable.Range(0, _solvers.Length)];
     }
 
+    /// <summary>How many sizes were tried.</summary>
+    public long Tried { get; private set; }
+
+    /// <summary>In how many states some sizes failed so far.</summary>
+    public int Failing => _hard.Count;
+
     /// <summary>Whether every lamp, run and dead short holds with some sizes.</summary>
     public bool Holds(int[] sizes) => Carries(sizes) && !ShortFailures(sizes).Any();
 
@@ -39,6 +47,7 @@ internal sealed class SizingTrial
     public bool Carries(int[] sizes)
     {
         _problem.Cancellation.ThrowIfCancellationRequested();
+        Tried++;
         foreach (List<int> states in new[] { _hard, _easy })
             for (int i = 0; i < states.Count; i++)
             {
@@ -122,6 +131,8 @@ internal sealed class SizingTrial
     {
         CircuitSolver solver = _solvers[state];
         int[] set = _set[state];
+        if (solver.IsSolved && !Enumerable.Range(0, sizes.Length).Any(i => set[i] != sizes[i] && Carries(i)))
+            return solver;
         for (int i = 0; i < sizes.Length; i++)
             if (set[i] != sizes[i] || _problem.Warms)
             {
@@ -156,6 +167,9 @@ internal sealed class SizingTrial
             ),
             _ => null,
         };
+
+        // Without current in a run its size changes nothing.
+        bool Carries(int run) => Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[run])) > NoCurrent;
 
         void Set(int run, double ohms) =>
             solver.SetConductor(
