@@ -20,12 +20,11 @@ internal sealed class SizingSearch
     /// <summary>With at most so many runs the best two sets are taken to the end.</summary>
     private const int RunsForTwo = 12;
 
-    /// <summary>With at most so many runs what each would gain is computed anew for every step.</summary>
-    private const int RunsForAll = 100;
+    /// <summary>A longer list is long: of it fewer choices are tried, as the remarks say.</summary>
+    private const int LongList = 120;
 
-    /// <summary>How many trials exchanges in one set may take, times the number of runs: so much as takes well under a
-    /// second.</summary>
-    private const int MostExchanges = 5_000_000;
+    /// <summary>How many trials of a long list exchanges may take.</summary>
+    private const int MostExchanges = 200;
 
     /// <summary>By how many places of a set an exchange changes a run at most.</summary>
     private const int Reach = 2;
@@ -33,7 +32,6 @@ internal sealed class SizingSearch
     private readonly SizingProblem _problem;
     private readonly SizingTrial _trial;
     private readonly ImmutableArray<int> _runs;
-    private long _lastTrial;
 
     public SizingSearch(SizingProblem problem, SizingTrial trial)
     {
@@ -41,6 +39,8 @@ internal sealed class SizingSearch
         // By name, so that the order of the list does not decide between equals.
         _runs = [.. problem.Runs.OrderBy(i => problem.Bike.Runs[i].Name, StringComparer.Ordinal)];
     }
+
+    private bool IsLong => _runs.Length > LongList;
 
     /// <summary>The sizes; null when none were found.</summary>
     public int[]? Find()
@@ -50,12 +50,14 @@ internal sealed class SizingSearch
         if (Chosen(_problem.Offered, run => _problem.Smallest(run, _problem.Offered)) is not { } free)
             return null;
         if (_problem.Offered.Length <= _problem.MostSizes)
-            return ExchangedForMany(Exchanged(free, _problem.Offered), _problem.Offered);
+            return IsLong
+                ? Exchanged(free, _problem.Offered)
+                : ExchangedForMany(Exchanged(free, _problem.Offered), _problem.Offered);
         var tried = new List<(int[] Sizes, int[] Set)>();
         foreach (int[] set in Sets(free))
             if (Chosen(set, run => RoundedUp(free, set)[run]) is { } start)
-                tried.Add((Exchanged(start, set), set));
-        // The runner-up may still overtake; of long lists that takes too long.
+                tried.Add((IsLong ? start : Exchanged(start, set), set));
+        // The runner-up may still overtake; of more runs that takes too long.
         int[]? best = null;
         for (int left = _runs.Length <= RunsForTwo ? 2 : 1; left > 0 && tried.Count > 0; left--)
         {
@@ -63,7 +65,8 @@ internal sealed class SizingSearch
             for (int i = 1; i < tried.Count; i++)
                 if (IsBetter(tried[i].Sizes, tried[first].Sizes))
                     first = i;
-            int[] polished = ExchangedForMany(tried[first].Sizes, tried[first].Set);
+            (int[] sizes, int[] set) = tried[first];
+            int[] polished = IsLong ? Exchanged(sizes, set) : ExchangedForMany(sizes, set);
             if (best is null || IsBetter(polished, best))
                 best = polished;
             tried.RemoveAt(first);
@@ -100,14 +103,17 @@ internal sealed class SizingSearch
         _problem.Choice(run => set.FirstOrDefault(s => s >= free[run], set[^1]));
 
     // The better of two choices from a set: enlarged from some sizes, and thinned from the largest; null where neither
-    // holds.
+    // holds. Of long lists the first where it holds.
     private int[]? Chosen(IReadOnlyList<int> set, Func<int, int> first)
     {
         if (_runs.Any(r => _problem.Smallest(r, set) < 0))
             return null;
         int[] enlarged = _problem.Choice(first),
             largest = _problem.Choice(_ => set[^1]);
-        int[]? best = _trial.Holds(largest) ? Thinned(largest, set) : null;
+        bool isLargestEnough = _trial.Holds(largest);
+        if (IsLong)
+            return isLargestEnough ? Thinned(Enlarge(enlarged, set) ? enlarged : largest, set) : null;
+        int[]? best = isLargestEnough ? Thinned(largest, set) : null;
         if (Enlarge(enlarged, set) && Thinned(enlarged, set) is var thin && (best is null || IsBetter(thin, best)))
             best = thin;
         return best;
@@ -125,7 +131,7 @@ internal sealed class SizingSearch
         double excess = 0;
         for (int failing = -1; !holds(sizes); )
         {
-            if (_runs.Length <= RunsForAll || _trial.Failing != failing || !double.IsFinite(excess))
+            if (!IsLong || _trial.Failing != failing || !double.IsFinite(excess))
                 Array.Fill(gains, double.PositiveInfinity);
             failing = _trial.Failing;
             if ((Greatest() ?? Anew()) is not { } place)
@@ -172,7 +178,12 @@ internal sealed class SizingSearch
 
     // Each run smaller as long as that holds, the most copper first: twice as many at once after all held, half as many
     // after they did not. A size that does not hold is not tried again, nor a smaller one.
-    private int[] Thinned(int[] sizes, IReadOnlyList<int> set, int kept = -1)
+    private int[] Thinned(int[] sizes, IReadOnlyList<int> set, int kept = -1) =>
+        Thinned(sizes, set, kept, _trial.Carries) is var thin && ShortOhms(thin) <= 0
+            ? thin
+            : Thinned(sizes, set, kept, _trial.Holds);
+
+    private int[] Thinned(int[] sizes, IReadOnlyList<int> set, int kept, Func<int[], bool> holds)
     {
         int[] least = _problem.Choice(run => run == kept ? sizes[run] : 0);
         ImmutableSortedSet<Change> open = [.. _runs.SelectMany((_, place) => Changes(place, sizes))];
@@ -187,7 +198,7 @@ internal sealed class SizingSearch
                 left = left.Union(Changes(place, trial));
             }
 
-            if (_trial.Holds(trial))
+            if (holds(trial))
                 (sizes, open, count) = (trial, left, 2 * count);
             else if (count > 1)
                 count /= 2;
@@ -209,15 +220,10 @@ internal sealed class SizingSearch
     // One run smaller, alone or with another one larger, as long as that needs less copper.
     private int[] Exchanged(int[] sizes, IReadOnlyList<int> set)
     {
-        _lastTrial = _trial.Tried + MostExchanges / _runs.Length;
-        return ExchangedOn(sizes, set);
-    }
-
-    private int[] ExchangedOn(int[] sizes, IReadOnlyList<int> set)
-    {
+        long last = IsLong ? _trial.Tried + MostExchanges : long.MaxValue;
         while (
             Exchanges(sizes, set)
-                .TakeWhile(_ => _trial.Tried < _lastTrial)
+                .TakeWhile(_ => _trial.Tried < last)
                 .FirstOrDefault(c => IsBetter(c, sizes) && _trial.Holds(c)) is
             { } better
         )
@@ -251,11 +257,10 @@ internal sealed class SizingSearch
     // One run larger, and all others smaller as far as that allows.
     private int[] ExchangedForMany(int[] sizes, IReadOnlyList<int> set)
     {
-        _lastTrial = _trial.Tried + MostExchanges / _runs.Length;
-        foreach (int run in _runs.TakeWhile(_ => _trial.Tried < _lastTrial))
+        foreach (int run in _runs)
             if (
                 Next(sizes[run], set) is { } larger
-                && ExchangedOn(Thinned(With(sizes, run, larger), set, run), set) is var better
+                && Exchanged(Thinned(With(sizes, run, larger), set, run), set) is var better
                 && IsBetter(better, sizes)
             )
                 sizes = better;

@@ -131,7 +131,7 @@ internal sealed class SizingTrial
     {
         CircuitSolver solver = _solvers[state];
         int[] set = _set[state];
-        if (solver.IsSolved && !Enumerable.Range(0, sizes.Length).Any(i => set[i] != sizes[i] && Carries(i)))
+        if (solver.IsSolved && !Enumerable.Range(0, sizes.Length).Any(i => set[i] != sizes[i] && HasCurrent(i)))
             return solver;
         for (int i = 0; i < sizes.Length; i++)
             if (set[i] != sizes[i] || _problem.Warms)
@@ -169,7 +169,7 @@ internal sealed class SizingTrial
         };
 
         // Without current in a run its size changes nothing.
-        bool Carries(int run) => Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[run])) > NoCurrent;
+        bool HasCurrent(int run) => Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[run])) > NoCurrent;
 
         void Set(int run, double ohms) =>
             solver.SetConductor(
