@@ -37,9 +37,6 @@ internal sealed class SizingTrial
     /// <summary>How many sizes were tried.</summary>
     public long Tried { get; private set; }
 
-    /// <summary>In how many states some sizes failed so far.</summary>
-    public int Failing => _hard.Count;
-
     /// <summary>Whether every lamp, run and dead short holds with some sizes.</summary>
     public bool Holds(int[] sizes) => Carries(sizes) && !ShortFailures(sizes).Any();
 
@@ -66,6 +63,32 @@ internal sealed class SizingTrial
     /// added up.</summary>
     public double Excess(int[] sizes) =>
         _hard.SelectMany(s => FailuresIn(s, sizes)).GroupBy(f => (f.Lamp, f.Run), f => f.Excess).Sum(g => g.Max());
+
+    /// <summary>The same of the lamps alone, and for each run how much of it an ohm more adds, to first
+    /// order.</summary>
+    public (double Excess, double[] PerOhm) ExcessPerOhm(int[] sizes)
+    {
+        (int State, TrialFailure Failure)[] worst =
+        [
+            .. _hard
+                .SelectMany(s => FailuresIn(s, sizes).Where(f => f.Lamp >= 0).Select(f => (State: s, Failure: f)))
+                .GroupBy(f => f.Failure.Lamp)
+                .Select(g => g.MaxBy(f => f.Failure.Excess)),
+        ];
+        var perOhm = new double[sizes.Length];
+        foreach (IGrouping<int, (int State, TrialFailure Failure)> state in worst.GroupBy(f => f.State))
+        {
+            double supply = _problem.Bike.EarthSign * _problem.StateVolts[state.Key];
+            double[] volts = Solved(state.Key, sizes)!.VoltsPerOhm(
+                state.Select(f => _problem.Network.Loads[f.Failure.Lamp]),
+                _problem.Network.RunConductors
+            );
+            for (int i = 0; i < perOhm.Length; i++)
+                perOhm[i] -= volts[i] / supply;
+        }
+
+        return (worst.Sum(f => f.Failure.Excess), perOhm);
+    }
 
     /// <summary>The failure that is worst over all states; null when every lamp and run holds.</summary>
     public TrialFailure? WorstFailure(int[] sizes)
