@@ -9,6 +9,8 @@ namespace Lighting.Calc;
 /// Rounded up to each set of few sizes, this choice shows which sets need least copper. In the best of them runs are
 /// exchanged, one smaller with another larger, as long as that saves copper. Every choice is judged by the solved
 /// network and the fuses' own check; nothing shows that no other choice needs less.
+/// Of a long list, whose network takes long to solve, runs are enlarged by the slope of the drops, several at once; fewer
+/// sets are tried, and exchanges in the best of them alone, as many as are allowed.
 /// </remarks>
 internal sealed class SizingSearch
 {
@@ -23,7 +25,7 @@ internal sealed class SizingSearch
     /// <summary>With at most so many runs the best two sets are taken to the end.</summary>
     private const int RunsForTwo = 12;
 
-    /// <summary>A longer list is long: of it fewer choices are tried, as the remarks say.</summary>
+    /// <summary>With more runs than this the list is long, as the remarks say.</summary>
     private const int LongList = 120;
 
     /// <summary>How many trials of a long list exchanges may take.</summary>
