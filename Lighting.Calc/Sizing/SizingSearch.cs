@@ -52,7 +52,7 @@ internal sealed class SizingSearch
     {
         if (_problem.Kept.Index().Any(r => r.Item >= 0 && !_problem.MeetsFuse(r.Index, r.Item)))
             return null;
-        if (Chosen(_problem.Offered, run => _problem.Smallest(run, _problem.Offered)) is not { } free)
+        if (Chosen(_problem.Offered, _problem.Choice(run => _problem.Smallest(run, _problem.Offered))) is not { } free)
             return null;
         if (_problem.Offered.Length <= _problem.MostSizes)
             return IsLong
@@ -60,7 +60,7 @@ internal sealed class SizingSearch
                 : ExchangedForMany(Exchanged(free, _problem.Offered), _problem.Offered);
         var tried = new List<(int[] Sizes, int[] Set)>();
         foreach (int[] set in Sets(free))
-            if (Chosen(set, run => RoundedUp(free, set)[run]) is { } start)
+            if (Chosen(set, RoundedUp(free, set)) is { } start)
                 tried.Add((IsLong ? start : Exchanged(start, set), set));
         // The runner-up may still overtake; of more runs that takes too long.
         int[]? best = null;
@@ -109,12 +109,11 @@ internal sealed class SizingSearch
 
     // The better of two choices from a set: enlarged from some sizes, and thinned from the largest; null where neither
     // holds. Of long lists the first where it holds.
-    private int[]? Chosen(IReadOnlyList<int> set, Func<int, int> first)
+    private int[]? Chosen(IReadOnlyList<int> set, int[] enlarged)
     {
         if (_runs.Any(r => _problem.Smallest(r, set) < 0))
             return null;
-        int[] enlarged = _problem.Choice(first),
-            largest = _problem.Choice(_ => set[^1]);
+        int[] largest = _problem.Choice(_ => set[^1]);
         bool isLargestEnough = _trial.Holds(largest);
         if (IsLong)
             return isLargestEnough ? Thinned(Enlarge(enlarged, set) ? enlarged : largest, set) : null;
