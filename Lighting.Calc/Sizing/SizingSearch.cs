@@ -9,8 +9,8 @@ namespace Lighting.Calc;
 /// Rounded up to each set of few sizes, this choice shows which sets need least copper. In the best of them runs are
 /// exchanged, one smaller with another larger, as long as that saves copper. Every choice is judged by the solved
 /// network and the fuses' own check; nothing shows that no other choice needs less.
-/// Of a long list, whose network takes long to solve, runs are enlarged by the slope of the drops, several at once; fewer
-/// sets are tried, and exchanges in the best of them alone, as many as are allowed.
+/// Of a long list, whose network takes long to solve, runs are enlarged by the slope of the drops, several at once;
+/// fewer sets are tried, and exchanges in the best of them alone, as many as are allowed.
 /// </remarks>
 internal sealed class SizingSearch
 {
@@ -91,7 +91,9 @@ internal sealed class SizingSearch
         return Subsets(open, Math.Min(_problem.MostSizes, open.Length))
             .Where(s => s[^1] >= least)
             .GroupBy(s => s[^1] >= largest)
-            .SelectMany(g => g.OrderBy(s => _problem.CopperOf(RoundedUp(free, s))).Take(IsLong ? SetsOfLong : SetsTried));
+            .SelectMany(g =>
+                g.OrderBy(s => _problem.CopperOf(RoundedUp(free, s))).Take(IsLong ? SetsOfLong : SetsTried)
+            );
     }
 
     private static IEnumerable<int[]> Subsets(int[] of, int count) =>
