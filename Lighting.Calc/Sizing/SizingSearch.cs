@@ -199,7 +199,7 @@ internal sealed class SizingSearch
     {
         int[] least = _problem.Choice(run => run == kept ? sizes[run] : 0);
         ImmutableSortedSet<Change> open = [.. _runs.SelectMany((_, place) => Changes(place, sizes))];
-        for (int count = 1; !open.IsEmpty; )
+        for (int count = 1; !open.IsEmpty;)
         {
             (int[] trial, ImmutableSortedSet<Change> left) = ([.. sizes], open);
             for (int i = 0; i < count && !left.IsEmpty; i++)
