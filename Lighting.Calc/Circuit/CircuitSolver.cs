@@ -40,6 +40,9 @@ internal sealed class CircuitSolver
 
     public SolveDiagnostics Diagnostics { get; private set; }
 
+    /// <summary>Whether the values as set are solved.</summary>
+    public bool IsSolved => status == SolveStatus.Solved;
+
     public double SourceAmperes => Solved.SourceAmperes;
 
     private EliminationPlan EliminationPlan => Live.EliminationPlan;
@@ -184,6 +187,35 @@ internal sealed class CircuitSolver
         if (place < 0)
             return 0;
         return loads[load].Reversed ? -Live.Loads.Amperes[place] : Live.Loads.Amperes[place];
+    }
+
+    /// <summary>By how much an ohm more in each of some conductors raises the voltages of some loads together, to first
+    /// order: the current in it times that which a current through those loads would send through it.</summary>
+    public double[] VoltsPerOhm(IEnumerable<int> ofLoads, IReadOnlyList<int> ofConductors)
+    {
+        NodalSystem solved = Solved;
+        int[] slot = EliminationPlan.Numbering.Slot;
+        double[] volts = solved.Factor.Right;
+        Array.Clear(volts);
+        foreach (int load in ofLoads)
+        {
+            volts[slot[circuit.LoadFeed[load]]]++;
+            volts[slot[circuit.LoadReturn[load]]]--;
+        }
+
+        if (!solved.SolveRight())
+            return new double[ofConductors.Count];
+        volts[solved.Unknowns] = 0;
+        return
+        [
+            .. ofConductors.Select(c =>
+                key.Conductor(c) == Link.Finite
+                    ? ConductorAmperes(c)
+                        * conductanceSiemens[c]
+                        * (volts[slot[circuit.ConductorA[c]]] - volts[slot[circuit.ConductorB[c]]])
+                    : 0
+            ),
+        ];
     }
 
     /// <summary>A driver whose voltage is below its minimum.</summary>

@@ -16,6 +16,8 @@ internal readonly record struct TrialFailure(Setting Setting, int Lamp, int Run,
 /// are tried first.</remarks>
 internal sealed class SizingTrial
 {
+    private const double NoCurrent = 1e-12;
+
     private readonly SizingProblem _problem;
     private readonly ShortCheck _shorts;
     private readonly CircuitSolver[] _solvers;
@@ -32,6 +34,9 @@ internal sealed class SizingTrial
         _easy = [.. Enumerable.Range(0, _solvers.Length)];
     }
 
+    /// <summary>How many sizes were tried.</summary>
+    public long Tried { get; private set; }
+
     /// <summary>Whether every lamp, run and dead short holds with some sizes.</summary>
     public bool Holds(int[] sizes) => Carries(sizes) && !ShortFailures(sizes).Any();
 
@@ -39,6 +44,7 @@ internal sealed class SizingTrial
     public bool Carries(int[] sizes)
     {
         _problem.Cancellation.ThrowIfCancellationRequested();
+        Tried++;
         foreach (List<int> states in new[] { _hard, _easy })
             for (int i = 0; i < states.Count; i++)
             {
@@ -57,6 +63,32 @@ internal sealed class SizingTrial
     /// added up.</summary>
     public double Excess(int[] sizes) =>
         _hard.SelectMany(s => FailuresIn(s, sizes)).GroupBy(f => (f.Lamp, f.Run), f => f.Excess).Sum(g => g.Max());
+
+    /// <summary>The same of the lamps alone, and for each run how much of it an ohm more adds, to first
+    /// order.</summary>
+    public (double Excess, double[] PerOhm) ExcessPerOhm(int[] sizes)
+    {
+        (int State, TrialFailure Failure)[] worst =
+        [
+            .. _hard
+                .SelectMany(s => FailuresIn(s, sizes).Where(f => f.Lamp >= 0).Select(f => (State: s, Failure: f)))
+                .GroupBy(f => f.Failure.Lamp)
+                .Select(g => g.MaxBy(f => f.Failure.Excess)),
+        ];
+        var perOhm = new double[sizes.Length];
+        foreach (IGrouping<int, (int State, TrialFailure Failure)> state in worst.GroupBy(f => f.State))
+        {
+            double supply = _problem.Bike.EarthSign * _problem.StateVolts[state.Key];
+            double[] volts = Solved(state.Key, sizes)!.VoltsPerOhm(
+                state.Select(f => _problem.Network.Loads[f.Failure.Lamp]),
+                _problem.Network.RunConductors
+            );
+            for (int i = 0; i < perOhm.Length; i++)
+                perOhm[i] -= volts[i] / supply;
+        }
+
+        return (worst.Sum(f => f.Failure.Excess), perOhm);
+    }
 
     /// <summary>The failure that is worst over all states; null when every lamp and run holds.</summary>
     public TrialFailure? WorstFailure(int[] sizes)
@@ -122,6 +154,8 @@ internal sealed class SizingTrial
     {
         CircuitSolver solver = _solvers[state];
         int[] set = _set[state];
+        if (solver.IsSolved && !Enumerable.Range(0, sizes.Length).Any(i => set[i] != sizes[i] && HasCurrent(i)))
+            return solver;
         for (int i = 0; i < sizes.Length; i++)
             if (set[i] != sizes[i] || _problem.Warms)
             {
@@ -156,6 +190,9 @@ internal sealed class SizingTrial
             ),
             _ => null,
         };
+
+        // Without current in a run its size changes nothing.
+        bool HasCurrent(int run) => Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[run])) > NoCurrent;
 
         void Set(int run, double ohms) =>
             solver.SetConductor(

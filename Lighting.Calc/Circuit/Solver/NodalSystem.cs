@@ -163,8 +163,11 @@ internal sealed class NodalSystem
     {
         for (int i = 0; i < Unknowns; i++)
             Factor.Right[i] = -Residual[i];
-        return SolveAssembled(fixedLast: 0);
+        return SolveRight();
     }
+
+    /// <summary>As <see cref="SolveStep"/>, with the right-hand side that the factor holds.</summary>
+    public bool SolveRight() => SolveAssembled(fixedLast: 0);
 
     /// <summary>Turns the solved step round.</summary>
     public void TurnStep()
