@@ -189,6 +189,25 @@ public sealed class FleetCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_folder_that_may_not_be_read_is_one_message()
+    {
+        Assert.SkipWhen(
+            OperatingSystem.IsWindows() || Environment.IsPrivilegedProcess,
+            "a privileged user may read everywhere"
+        );
+        using var folder = new TemporaryFolder();
+        string closed = Path.Combine(folder.Path, "closed");
+        Directory.CreateDirectory(closed);
+        if (!OperatingSystem.IsWindows())
+            File.SetUnixFileMode(closed, UnixFileMode.None);
+        CliResult result = await InProcess.Run("check", closed);
+        if (!OperatingSystem.IsWindows())
+            File.SetUnixFileMode(closed, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        Assert.Equal(2, result.ExitCode);
+        Assert.Contains("cannot be read", result.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Timing_tells_the_shares_on_standard_error()
     {
         CliResult result = await InProcess.Run("check", "shared/bikes", "--format", "json", "--timing");

@@ -10,11 +10,18 @@ internal static class FleetFolders
         IgnoreInaccessible = true,
     };
 
+    // What may not be read is told where its lists are read.
+    private static readonly EnumerationOptions s_everyFolder = new()
+    {
+        IgnoreInaccessible = true,
+        AttributesToSkip = FileAttributes.None,
+    };
+
     /// <summary>Whether a path is a folder of bikes: one without a lamps.csv whose sub-folders have one.</summary>
     public static bool HoldsBikes(string path) =>
         Directory.Exists(path)
         && !Has(path, Lamps)
-        && Directory.EnumerateDirectories(path).Any(folder => Has(folder, Lamps));
+        && Directory.EnumerateDirectories(path, "*", s_everyFolder).Any(folder => Has(folder, Lamps));
 
     /// <summary>Every bike in the order given; the sub-folders of a folder of bikes in the order of their
     /// names.</summary>
@@ -28,7 +35,7 @@ internal static class FleetFolders
                 continue;
             }
 
-            string[] folders = [.. Directory.EnumerateDirectories(path).Order(StringComparer.Ordinal)];
+            string[] folders = [.. Directory.EnumerateDirectories(path, "*", s_everyFolder).Order(StringComparer.Ordinal)];
             foreach (string folder in folders)
                 yield return new FleetFolder(folder, IsGiven: false);
         }
