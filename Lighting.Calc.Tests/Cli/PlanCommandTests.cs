@@ -146,7 +146,7 @@ public class PlanCommandTests
     [InlineData("expected NAME=VALUE", "--wire", "main feed")]
     [InlineData("neither watts", "--lamp", "tail lamp=bright")]
     [InlineData("--wire 'main feed=thick'", "--wire", "main feed=thick")]
-    [InlineData("say which with NAME=RATING", "--fuse", "other=10A")]
+    [InlineData("there is no fuse 'other'; the fuses are main", "--fuse", "other=10A")]
     public async Task What_cannot_be_compared_is_said(string expected, params string[] words)
     {
         CliResult result = await InProcess.Run([

@@ -35,7 +35,10 @@ internal static class FleetFolders
                 continue;
             }
 
-            string[] folders = [.. Directory.EnumerateDirectories(path, "*", s_everyFolder).Order(StringComparer.Ordinal)];
+            string[] folders =
+            [
+                .. Directory.EnumerateDirectories(path, "*", s_everyFolder).Order(StringComparer.Ordinal),
+            ];
             foreach (string folder in folders)
                 yield return new FleetFolder(folder, IsGiven: false);
         }

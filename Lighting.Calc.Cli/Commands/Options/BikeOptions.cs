@@ -225,7 +225,8 @@ internal sealed class BikeOptions
             bike.Fuses.IsEmpty
                 ? $"--fuse '{text}': the bike has runs but no fuse; list it in fuses.csv with the points it is "
                     + $"connected to."
-                : $"--fuse '{text}': say which with NAME=RATING; the fuses are "
+                : $"--fuse '{text}': "
+                    + $"{(name is null ? "say which with NAME=RATING" : $"there is no fuse '{name}'")}; the fuses are "
                     + $"{string.Join(", ", bike.Fuses.Select(f => f.Name))}."
         );
         return bike;
