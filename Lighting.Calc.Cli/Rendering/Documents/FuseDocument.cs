@@ -48,8 +48,14 @@ internal static class FuseDocument
             : fuse.Verdict == FuseVerdict.Suits
                 ? $"{Figures.Rating(fuse.Fuse.Rating)} {fuse.Fuse.Name}: suits. "
                     + $"{Figures.Amperes(load.ContinuousCurrent)} continuous (limit {Limit(load.UsableCurrent)}), "
-                    + $"{Figures.Amperes(load.WorstCurrent)} peak (limit {Limit(load.PeakLimit)})."
+                    + $"{Figures.Amperes(load.WorstCurrent)} peak ({Peak(load)})."
             : fuse.Headline + ".";
+
+        // A moment above the rating is held where a published time says so.
+        static string Peak(ContinuousLoad load) =>
+            load is { PeakExceedsRating: true, PeakHeldFor: { } held }
+                ? $"above its rating, held for {OpeningTime.Text(held.Seconds)} or more"
+                : $"limit {Limit(load.PeakLimit)}";
 
         static string Limit(UnitsNet.ElectricCurrent current) =>
             current.Amperes.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
