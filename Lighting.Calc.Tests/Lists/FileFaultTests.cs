@@ -171,4 +171,20 @@ public class FileFaultTests
         );
 
     private static string[] Bytes(byte[] bytes) => ListSamples.Faults(ListSource.Empty.With("lamps.csv", bytes));
+
+    // Neither missing besides, nor missed by the lists that need runs.
+    [Fact]
+    public void A_misspelt_heading_is_one_fault()
+    {
+        ListResult<BikeLists> lists = BikeLists.Read(
+            ListSource
+                .Empty.With("bike.csv", "item,value\ngenerator joins at,ammeter\n")
+                .With("lamps.csv", "circuit,lamp,watts,feed,return\nhead,headlamp,45,lamp feed,frame\n")
+                .With("runs.csv", "run,from,to,wire,lenght\nlead,battery +,ammeter,2 mm2,1\n")
+                .With("relays.csv", "relay,coil from,coil to,from,to\nhorn relay,ammeter,frame,ammeter,lamp feed\n")
+        );
+        Assert.Contains("did you mean 'length'?", Assert.Single(lists.Faults).Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(lists.Cautions, c => c.Message.Contains("is not used", StringComparison.Ordinal));
+    }
+
 }

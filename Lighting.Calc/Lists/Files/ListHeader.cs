@@ -34,18 +34,22 @@ internal static class ListHeader
                     Expected = $"the first line names the columns: {schema.KnownColumns}",
                 }
             );
+        // What a misspelt heading is meant as is not missing besides.
+        var meant = new HashSet<string>(Name.Comparer);
         for (int i = 0; i < names.Length; i++)
         {
             int known = schema.IndexOf(names[i]);
             if (names[i].Length == 0)
                 continue;
             if (known < 0)
-                Fault(
-                    i,
-                    "is not a column of this list",
-                    $"the columns are {schema.KnownColumns}",
-                    SpellingSuggestions.Of(names[i], Absent(schema, names))
+            {
+                System.Collections.Immutable.ImmutableArray<string> nearest = SpellingSuggestions.Of(
+                    names[i],
+                    Absent(schema, names)
                 );
+                meant.UnionWith(nearest);
+                Fault(i, "is not a column of this list", $"the columns are {schema.KnownColumns}", nearest);
+            }
             else if (places[known] >= 0)
                 Fault(i, $"names column {i + 1} and column {places[known] + 1}", "keep one of the two", []);
             else
@@ -55,7 +59,9 @@ internal static class ListHeader
         string[] missing =
         [
             .. schema
-                .Columns.Where(c => c.Required && !names.Contains(c.Name, StringComparer.OrdinalIgnoreCase))
+                .Columns.Where(c =>
+                    c.Required && !names.Contains(c.Name, StringComparer.OrdinalIgnoreCase) && !meant.Contains(c.Name)
+                )
                 .Select(c => $"'{c.Name}'"),
         ];
         if (missing.Length > 0)

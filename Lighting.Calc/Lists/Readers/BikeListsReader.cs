@@ -26,7 +26,7 @@ internal static class BikeListsReader
             Ride = tables.Find(ListSchema.Ride) is { } ride ? RideReader.Read(ride) : [],
         };
         if (tables.Find(ListSchema.Relays) is { } relays)
-            bike = RelaysReader.Read(relays, bike);
+            bike = RelaysReader.Read(relays, bike, hasRuns || tables.IsUnreadable(ListSchema.Runs));
         bike = BikeReader.WithGeneratorPoint(bike, tables.Find(ListSchema.Bike), names, isWhole: !log.HasFaults);
         var lists = new BikeLists
         {

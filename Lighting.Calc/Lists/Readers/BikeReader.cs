@@ -153,6 +153,8 @@ internal static class BikeReader
             return bike;
         if (PointCells.Optional(row, "value") is not { } point || Name.Equal(point, bike.LivePoint))
             return bike;
+        if (!bike.HasNetwork && !isWhole)
+            return bike;
         if (!bike.HasNetwork || bike.Lighting == LightingSupply.Direct)
         {
             row.Caution(

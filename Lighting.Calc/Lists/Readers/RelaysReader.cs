@@ -29,7 +29,7 @@ internal static class RelaysReader
     }
 
     /// <summary>The bike with the relays of the rows that are valid; the others are logged.</summary>
-    public static Bike Read(ListTable table, Bike bike)
+    public static Bike Read(ListTable table, Bike bike, bool hasRuns)
     {
         var relays = new Dictionary<string, (Relay Relay, string Where)>(Name.Comparer);
         var lamps = bike.Lamps.Select(l => l.Lamp).ToHashSet(Name.Comparer);
@@ -46,7 +46,7 @@ internal static class RelaysReader
                 );
             if (name.IndexOfAny(['=', ';', '|']) >= 0)
                 row.Fault("relay", name, "holds one of '=', ';' and '|', which conditions use", null);
-            if (!bike.HasNetwork)
+            if (!hasRuns)
                 row.Fault("relay", name, "needs runs.csv, to show what it is joined to", null);
             RelayContact contact = Contact(row, name);
             if (relays.TryGetValue(name, out (Relay Relay, string Where) known))
