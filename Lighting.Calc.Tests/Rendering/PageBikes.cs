@@ -8,6 +8,21 @@ namespace Lighting.Calc.Tests.Rendering;
 /// <summary>The bikes whose pages are looked at: of the demo, those that nothing was tuned to, and made ones.</summary>
 internal static class PageBikes
 {
+    /// <summary>Demo bikes, foreign ones, a generated one and two that strain a page.</summary>
+    public static IReadOnlyList<string> Names { get; } =
+        [
+            "valley-twin",
+            "chapel-single",
+            "fell-lightweight",
+            "old-twin",
+            "three-phase",
+            "commuter",
+            "builder",
+            "generated",
+            "hostile",
+            "40 lamps",
+        ];
+
     /// <summary>Where a bike's lists are, written into a folder where it is a made one.</summary>
     public static string PathOf(string bike, TemporaryFolder folder)
     {

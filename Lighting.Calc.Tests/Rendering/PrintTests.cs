@@ -13,22 +13,7 @@ public class PrintTests
         get
         {
             var printed = new TheoryData<string, string>();
-            foreach (
-                string bike in new[]
-                {
-                    "valley-twin",
-                    "chapel-single",
-                    "fell-lightweight",
-                    "old-twin",
-                    "three-phase",
-                    "commuter",
-                    "builder",
-                    "generated",
-                    "hostile",
-                    "40 lamps",
-                    "valley-twin --tolerance --samples 200",
-                }
-            )
+            foreach (string bike in PageBikes.Names.Append("valley-twin --tolerance --samples 200"))
                 foreach (string paper in new[] { "A4", "Letter" })
                     printed.Add(bike, paper);
             return printed;

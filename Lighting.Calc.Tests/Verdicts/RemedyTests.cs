@@ -6,19 +6,7 @@ namespace Lighting.Calc.Tests.Verdicts;
 /// <summary>Every cause of a verdict says what remedies it.</summary>
 public class RemedyTests
 {
-    public static TheoryData<string> Bikes =>
-        [
-            "valley-twin",
-            "chapel-single",
-            "fell-lightweight",
-            "old-twin",
-            "three-phase",
-            "commuter",
-            "builder",
-            "hostile",
-            "40 lamps",
-            "generated",
-        ];
+    public static TheoryData<string> Bikes => [.. PageBikes.Names];
 
     [Theory]
     [MemberData(nameof(Bikes))]

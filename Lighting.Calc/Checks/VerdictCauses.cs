@@ -201,7 +201,8 @@ internal static class VerdictCauses
             ? $"Take {A(load - most)} off the load (LED lamps), or fit a generator of more output."
             : "Reduce the load (LED lamps), or fit a generator of more output.";
 
-    private static double Excess(Finding finding) =>
+    /// <summary>Value over limit; zero where they are not of one unit.</summary>
+    internal static double Excess(Finding finding) =>
         finding is { Value: { } value, Limit: { } limit } && (double)limit.Value != 0 && value.Unit.Equals(limit.Unit)
             ? (double)value.Value / (double)limit.Value
             : 0;

@@ -24,8 +24,11 @@ internal static class CheckPage
     private const double AlmostFull = 0.93;
 
     /// <summary>The work to do, as much as fits, and one plot over engine speed.</summary>
-    public static IEnumerable<Block> FirstSheet(BikeReport report, ToleranceReport? tolerance, FusePlan? plan) =>
-        FirstSheet(report, CheckWork.Of(report), plan, PrintedWork(report, tolerance, plan));
+    public static IEnumerable<Block> FirstSheet(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
+    {
+        WorkItem[] work = CheckWork.Of(report);
+        return FirstSheet(report, work, plan, PrintedWork(report, work, tolerance, plan));
+    }
 
     /// <summary>The drawing, then the tables.</summary>
     public static IEnumerable<Block> Rest(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
@@ -33,7 +36,7 @@ internal static class CheckPage
         var legend = new SettingLegend();
         yield return CircuitBlock.Of(report.Bike, report.Heaviest, Drawing.UnsuitableParts.Of(report));
         WorkItem[] work = CheckWork.Of(report);
-        if (PrintedWork(report, tolerance, plan) is var printed && printed < work.Length)
+        if (PrintedWork(report, work, tolerance, plan) is var printed && printed < work.Length)
             yield return new PrintOnly([
                 new Paragraph("Work, continued from the first sheet:"),
                 new WorkList(report.Causes) { Items = work[printed..], Start = printed + 1 },
@@ -54,10 +57,14 @@ internal static class CheckPage
     }
 
     // The most dangerous pieces of work for which the first sheet has room; one at least.
-    private static int PrintedWork(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
+    private static int PrintedWork(
+        BikeReport report,
+        WorkItem[] work,
+        ToleranceReport? tolerance,
+        FusePlan? plan
+    )
     {
         Block[] odds = [.. tolerance is null ? [] : ToleranceDocument.Odds(tolerance)];
-        WorkItem[] work = CheckWork.Of(report);
         int printed = work.Length;
         while (
             printed > 1

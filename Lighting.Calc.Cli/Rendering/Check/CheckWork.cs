@@ -101,7 +101,7 @@ internal static class CheckWork
     private static WorkItem OfGroup(VerdictCause cause)
     {
         ImmutableArray<Finding> findings = cause.Findings;
-        Finding worst = findings.MaxBy(f => Excess(f))!;
+        Finding worst = findings.MaxBy(VerdictCauses.Excess)!;
         string which = findings.Length > 1 ? "Worst " : "",
             now =
                 worst.Value is not { } value ? ""
@@ -122,17 +122,12 @@ internal static class CheckWork
             _ => findings[0].Message,
         };
         return new WorkItem(
-            Titled(Names(findings.OrderByDescending(Excess).Select(f => f.Subject))),
+            Titled(Names(findings.OrderByDescending(VerdictCauses.Excess).Select(f => f.Subject))),
             now,
             cause.Remedy ?? "",
             why
         );
     }
-
-    private static double Excess(Finding finding) =>
-        finding is { Value: { } value, Limit: { } limit } && (double)limit.Value != 0 && value.Unit.Equals(limit.Unit)
-            ? (double)value.Value / (double)limit.Value
-            : 0;
 
     private static string Names(IEnumerable<string> names)
     {

@@ -13,6 +13,7 @@ internal sealed class SheetPart
     private const double Gap = 6;
     private const double MarkHeight = 15;
     private const double MarkPadding = 3;
+
     /// <summary>Half of what a stroke takes.</summary>
     public const double HalfStroke = 2;
 
