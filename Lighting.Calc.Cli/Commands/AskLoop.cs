@@ -42,11 +42,7 @@ internal sealed class AskLoop(FaultFinder finder, CommandConsole console, string
             }
 
             Say($"Test {Taken() + 1}: {next.Instruction}");
-            foreach (
-                string caution in Cautions
-                    .OfTest(finder.Bike, next.Instrument, finder.EngineSpeed is not null, next.Jumper is not null)
-                    .Texts
-            )
+            foreach (string caution in Cautions.OfTest(finder, next).Texts)
                 Say($"  {caution}");
             if (!Answered(next))
                 return diagnosis;

@@ -26,8 +26,16 @@ internal static class Cautions
         new(CautionTexts.OfReadings(bike, isRunning, highest));
 
     /// <summary>For one test with an instrument.</summary>
-    public static CautionList OfTest(Bike bike, Instrument instrument, bool isRunning, bool hasJumper) =>
-        new(CautionTexts.OfTest(bike, instrument, isRunning, hasJumper));
+    public static CautionList OfTest(FaultFinder finder, NextTest test) =>
+        new(
+            CautionTexts.OfTest(
+                finder.Bike,
+                test.Instrument,
+                isRunning: finder.EngineSpeed is not null,
+                hasJumper: test.Jumper is not null,
+                isLampOut: test.TakesLampOut
+            )
+        );
 
     /// <summary>For the jumper tests of a sheet.</summary>
     public static CautionList OfJumpers { get; } = new(CautionTexts.OfJumpers);

@@ -88,20 +88,39 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
         return [.. cases.Where(c => IsNoticed(finder.Model, c))];
     }
 
+    /// <summary>Whether some lamp of a bike with a fault does not look as it should, or its battery is flat in the
+    /// morning: what a rider comes with.</summary>
+    public bool HasComplaint(FaultMember fault) => FirstComplaint(Drawn(fault)) is not null;
+
     public BenchmarkRun Run(FaultMember fault, string order)
     {
         int family = finder.Model.Families.IndexOf(fault.Family);
-        var random = new Random(
-            seed + 7919 * family + (int)Math.Min(1e6, 100 * fault.Case.Ohms) + (int)(1000 * fault.Case.Factor)
-        );
-        return Run(new SimulatedBike(finder, fault, random), order, g => IsTrue(g, family)) with { Fault = fault };
+        return Run(Drawn(fault), order, g => IsTrue(g, family), fault.Family.Consequence) with { Fault = fault };
     }
+
+    private SimulatedBike Drawn(FaultMember fault) =>
+        new(
+            finder,
+            fault,
+            new Random(
+                seed
+                    + 7919 * finder.Model.Families.IndexOf(fault.Family)
+                    + (int)Math.Min(1e6, 100 * fault.Case.Ohms)
+                    + (int)(1000 * fault.Case.Factor)
+            )
+        );
 
     /// <summary>Lets an order of tests find what is wrong with a bike.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="order">The order.</param>
     /// <param name="isTrue">Whether a group of faults is what is wrong.</param>
-    public BenchmarkRun Run(SimulatedBike bike, string order, Func<FaultGroup, bool> isTrue)
+    /// <param name="consequence">What the fault leads to and is named by itself; null for nothing.</param>
+    public BenchmarkRun Run(
+        SimulatedBike bike,
+        string order,
+        Func<FaultGroup, bool> isTrue,
+        string? consequence = null
+    )
     {
         var readings = new List<Reading>();
         if (order == Complaint && FirstComplaint(bike) is { } complaint)
@@ -112,14 +131,18 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
         IEnumerator<TestPlace> tests = ListOrder().GetEnumerator();
         double slowest = 0;
         int taken = 0;
-        (int Tests, bool IsRight)? named = null;
+        (int Tests, bool IsRight)? named = null,
+            placed = null;
         while (true)
         {
             var watch = Stopwatch.StartNew();
             Diagnosis diagnosis = finder.Diagnose(readings, seekNext: own);
             slowest = Math.Max(slowest, watch.Elapsed.TotalMilliseconds);
-            if (named is null && readings.Count > 0 && diagnosis.Ranked[0].Probability >= Named)
-                named = (taken, isTrue(diagnosis.Ranked[0]));
+            if (placed is null && readings.Count > 0 && diagnosis.Ranked[0].Probability >= Named)
+                placed = (taken, isTrue(diagnosis.Ranked[0]));
+            if (named is null && diagnosis.Consequence is { Probability: >= Named } led)
+                named = (taken, led.Words == consequence);
+            named ??= placed;
             TestPlace? next =
                 own ? diagnosis.Next?.Place
                 : tests.MoveNext() ? tests.Current
@@ -134,6 +157,7 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
                     order,
                     taken,
                     named?.Tests ?? taken,
+                    placed?.Tests ?? taken,
                     named?.IsRight ?? isTrue(diagnosis.Ranked[0]),
                     isTrue(diagnosis.Ranked[0]),
                     diagnosis.Ranked[0].Probability,
@@ -182,7 +206,7 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
             {
                 if (!finder.Model.GivesLight(l))
                     continue;
-                Reading reading = bike.Read(new TestPlace(setting, Instrument.Visual, l));
+                Reading reading = bike.Look(setting, l);
                 if (reading.Seen != (Lights(healthy, l) ? Brightness.Normal : Brightness.Dark))
                     yield return reading;
             }
@@ -193,14 +217,10 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
     private Reading? Drain(SimulatedBike bike)
     {
         const double drain = 0.05;
-        for (int f = 0; f < finder.Bike.Fuses.Length; f++)
-        {
-            Reading reading = bike.Read(new TestPlace(finder.Model.AllOff, Instrument.Ammeter, f));
-            if (reading.Current!.Value.Amperes > drain)
-                return reading;
-        }
-
-        return null;
+        Reading reading = bike.Read(
+            new TestPlace(finder.Model.AllOff, Instrument.Ammeter, finder.Model.Circuit.Fuses.Length)
+        );
+        return reading.Current!.Value.Amperes > drain ? reading : null;
     }
 
     private OperatingPoint Healthy(Setting setting) => new HealthyBike(finder).In(setting);

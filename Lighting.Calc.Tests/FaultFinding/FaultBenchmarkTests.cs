@@ -60,6 +60,8 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
         (int Tests, bool Found)[] runs =
         [
             .. cases
+                .AsParallel()
+                .AsOrdered()
                 .Select((c, i) => halves.Run(new SimulatedBike(finder, c, new Random(Seed + i)), c))
                 .OfType<(int Tests, bool Found)>(),
         ];
@@ -89,6 +91,9 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
         [
             .. FaultBenchmark
                 .Cases(finder)
+                .Where(c => order != FaultBenchmark.Complaint || benchmark.HasComplaint(c))
+                .AsParallel()
+                .AsOrdered()
                 .Select(c => benchmark.Run(c, order == ByEffort ? FaultBenchmark.Own : order)),
         ];
         Report(name, order, runs);
@@ -122,6 +127,17 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
                 + $"{toName[toName.Length / 2]}, nine of ten within {toName[toName.Length * 9 / 10]}, worst "
                 + $"{toName[^1]}"
         );
+        if (runs.Where(r => r.Fault.Family.Consequence is not null).ToArray() is { Length: > 0 } blown)
+        {
+            int[] toPlace = [.. blown.Select(r => r.TestsToPlace).Order()];
+            output.WriteLine(
+                $"{name}, {order}, a fuse blown: {blown.Length} cases, named with its place: median "
+                    + $"{toPlace[toPlace.Length / 2]}, nine of ten within {toPlace[toPlace.Length * 9 / 10]}, worst "
+                    + $"{toPlace[^1]}; probability of the fuse in the end, least: "
+                    + $"{blown.Min(r => r.Last.Consequence?.Probability ?? 0):F3}"
+            );
+        }
+
         output.WriteLine(
             $"{name}, {order}: {runs.Length} cases, found {100.0 * runs.Count(r => r.Found) / runs.Length:F1} %, tests "
                 + $"median {Median(runs)}, mean {tests.Average():F1}, nine of ten within "
@@ -131,6 +147,11 @@ public class FaultBenchmarkTests(ITestOutputHelper output)
                 + $"{runs.Max(r => r.SlowestMilliseconds):F0} ms, median of slowest "
                 + $"{runs.Select(r => r.SlowestMilliseconds).Order().ElementAt(runs.Length / 2):F0} ms"
         );
+        foreach (BenchmarkRun slow in runs.Where(r => r.TestsToName > 5).OrderBy(r => r.TestsToName))
+            output.WriteLine(
+                $"   named after {slow.TestsToName}, sure after {slow.Tests}: {slow.Fault.Family.Kind} "
+                    + $"'{slow.Fault.Family.PartName}' {slow.Fault.Case.Ohms:G3} Ω {slow.Fault.Case.Lamp?.Code}"
+            );
         foreach (
             BenchmarkRun missed in runs.Where(r =>
                 !r.Found && (r.Order is FaultBenchmark.Own or FaultBenchmark.Complaint)

@@ -50,7 +50,7 @@ internal sealed class HalfSplitting(FaultFinder finder)
                 if (
                     finder.Model.GivesLight(l)
                     && lights
-                    && bike.Read(new TestPlace(setting, Instrument.Visual, l)).Seen != Brightness.Normal
+                    && bike.Look(setting, l).Seen != Brightness.Normal
                 )
                     return (setting, l);
             }

@@ -57,9 +57,14 @@ internal sealed class SimulatedBike
         _solver = new FaultSolver(_circuit, new ToleranceDraws(_circuit));
     }
 
+    /// <summary>How a lamp looks to whoever rides the bike, and has seen it more than once.</summary>
+    public Reading Look(Setting setting, int lamp) => Read(new TestPlace(setting, Instrument.Visual, lamp), eye: 0);
+
     /// <summary>What the mechanic notes for a test: a meter within ±1 % of the volts and two decimals, an eye that
     /// judges to a third.</summary>
-    public Reading Read(in TestPlace asked)
+    public Reading Read(in TestPlace asked) => Read(asked, eye: Normal.Sample(_random, 0, 0.25));
+
+    private Reading Read(in TestPlace asked, double eye)
     {
         TestPlace test = Here(asked);
         FaultModel names = _finder.Model;
@@ -76,15 +81,13 @@ internal sealed class SimulatedBike
             Jumper = asked.HasJumper
                 ? new JumperLead(names.Circuit.Points[asked.JumperFrom], names.Circuit.Points[asked.JumperTo])
                 : null,
-            Unplugged = asked.IsUnplugged ? names.Parts[asked.Unplugged].Name : null,
+            Unplugged = names.Circuit.UnpluggedIn(asked),
         };
-        double eye = Normal.Sample(_random, 0, 0.25);
         switch (asked.Instrument)
         {
             case Instrument.Ohmmeter:
                 var cold = new ColdNetwork(_circuit).Set(test.Setting, _fault, _second, test);
-                double ohms =
-                    test.To >= 0 ? cold.Between(test.Index, test.To) : cold.Across(_circuit.MeasuredParts[test.Index]);
+                double ohms = cold.Ohms(test);
                 bool isLamp = test.To < 0 && _circuit.MeasuredParts[test.Index].Lamp >= 0;
                 double shown =
                     (ohms + 0.1 * _random.NextDouble())
@@ -99,6 +102,8 @@ internal sealed class SimulatedBike
                     {
                         Resistance = ElectricResistance.FromOhms(Math.Round(shown, 1)),
                     };
+            case Instrument.Wiggle:
+                return reading with { Seen = Flickers(test) ? Brightness.Dim : Brightness.Normal };
             case Instrument.Bench or Instrument.BenchReversed:
                 return reading with { Seen = LookScale.Of(BenchLight(test) + eye) };
         }
@@ -112,6 +117,10 @@ internal sealed class SimulatedBike
             Instrument.Meter => reading with
             {
                 Voltage = ElectricPotential.FromVolts(Math.Round(_solver.Volts(test) * Error(), 2)),
+            },
+            Instrument.Ammeter when _circuit.IsInBatteryLead(test) => reading with
+            {
+                Current = ElectricCurrent.FromAmperes(Math.Round(_solver.BatteryAmperes * Error(), 3)),
             },
             Instrument.Ammeter => reading with
             {
@@ -138,14 +147,18 @@ internal sealed class SimulatedBike
     {
         FaultCircuit names = _finder.Model.Circuit;
         int Point(int point) => point < 0 ? point : _circuit.NodeOf(names.Points[point]);
+        int Part(int part) =>
+            _circuit
+                .MeasuredParts.ToList()
+                .FindIndex(p =>
+                    (p.Name, p.Contact) == (names.MeasuredParts[part].Name, names.MeasuredParts[part].Contact)
+                );
         TestPlace test = asked with
         {
             To = Point(asked.To),
             JumperFrom = Point(asked.JumperFrom),
             JumperTo = Point(asked.JumperTo),
-            Unplugged = asked.IsUnplugged
-                ? _circuit.MeasuredParts.Select(p => p.Name).ToList().IndexOf(names.MeasuredParts[asked.Unplugged].Name)
-                : -1,
+            Unplugged = asked.Unplugged >= 0 ? Part(asked.Unplugged) : asked.Unplugged,
         };
         if (names.FuseOf(asked) is >= 0 and var fuse)
             return test with { Index = _circuit.Points.Length + fuse };
@@ -154,15 +167,23 @@ internal sealed class SimulatedBike
             || asked.Instrument == Instrument.Ohmmeter && asked.To >= 0
         )
             return test with { Index = Point(asked.Index) };
-        return asked.Instrument == Instrument.Ohmmeter
+        return asked.Instrument is Instrument.Ohmmeter or Instrument.Wiggle
             ? test with
             {
-                Index = _circuit
-                    .MeasuredParts.Select(p => p.Name)
-                    .ToList()
-                    .IndexOf(names.MeasuredParts[asked.Index].Name),
+                Index = Part(asked.Index),
             }
             : test;
+    }
+
+    // Seven of ten poor connections flicker when they are moved, half of the open ones, and hardly anything else.
+    private bool Flickers(in TestPlace test)
+    {
+        MeasuredPart part = _circuit.MeasuredParts[test.Index];
+        double chance = 0.02;
+        foreach (FaultMember fault in new[] { _fault, _second ?? _fault })
+            if (fault.Family is ResistanceFault joint && joint.IsOf(part))
+                chance = Math.Max(chance, double.IsInfinity(fault.Case.Ohms) ? 0.5 : 0.7);
+        return _random.NextDouble() < chance;
     }
 
     private double Error() => 1 + 0.01 * (2 * _random.NextDouble() - 1);

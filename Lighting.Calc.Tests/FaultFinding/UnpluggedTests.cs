@@ -130,7 +130,7 @@ public class UnpluggedTests
         Assert.Null(finder.Diagnose(dark, Cancellation).Next!.Unplugged);
         Assert.Contains(finder.Tests, t => t.IsUnplugged);
         Assert.All(
-            finder.Tests.Where(t => t.IsUnplugged),
+            finder.Tests.Where(t => t.IsToFrameUnplugged),
             t => Assert.Equal((Instrument.Ohmmeter, finder.Model.Circuit.FrameNode), (t.Instrument, t.To))
         );
     }
@@ -149,7 +149,7 @@ public class UnpluggedTests
     }
 
     [Theory]
-    [InlineData(",fuse out,ohmmeter,2,frame,tail wir", "is not a run or lamp of the bike; did you mean 'tail wire'?")]
+    [InlineData(",fuse out,ohmmeter,2,frame,tail wir", "or 'every lamp'; did you mean 'tail wire'?")]
     [InlineData(",tail lamp,bench,dark,,tail wire", "goes with a reading on the harness")]
     [InlineData(",every lamp,visual,good,,tail wire", "goes with a reading on the harness")]
     public void What_cannot_be_unplugged_is_refused_in_the_list(string row, string said) =>

@@ -250,7 +250,7 @@ public class ListFaultTests
     [InlineData(
         ",dip feed,metre,9.4",
         "2: column 'instrument' (3): 'metre' is not an instrument; expected meter, test lamp, ammeter, ohmmeter, "
-            + "visual, good lamp, bench or bench reversed; did you mean 'meter'?"
+            + "visual, good lamp, bench, bench reversed or wiggle; did you mean 'meter'?"
     )]
     [InlineData(
         ",dip feed,meter,dim",

@@ -28,6 +28,7 @@ public sealed class Diagnosis
             Used
         )
         {
+            Consequence = Consequence,
             Repair = Repair,
             Proof = Proof,
         };
@@ -42,6 +43,9 @@ public sealed class Diagnosis
     /// <summary>Summary: what is found, then in one line each where it is and the reading that it does not
     /// explain.</summary>
     public string Summary { get; }
+
+    /// <summary>What the likely faults lead to, as a blown fuse, and how likely that is; null for nothing.</summary>
+    internal (string Words, double Probability)? Consequence { get; init; }
 
     /// <summary>The repair of the fault that is named, in one line; null while none is likely enough.</summary>
     public string? Repair { get; internal init; }

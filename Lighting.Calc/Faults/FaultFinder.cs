@@ -138,7 +138,7 @@ public sealed class FaultFinder
         [
             .. _tests.Where(t =>
                 !t.IsEveryLamp
-                && (!t.IsUnplugged || list.ToFrame > NextTestSearch.LeastToFrame)
+                && (!t.IsToFrameUnplugged || list.ToFrame > NextTestSearch.LeastToFrame)
                 && (list.Shorts <= NextTestSearch.LeastShort || !NextTestSearch.FeedsShort(t))
             ),
         ];
@@ -195,17 +195,19 @@ public sealed class FaultFinder
                 f.Kind == groups[0].Best.Faults[0].Kind && f.PartName == groups[0].Best.Faults[0].Part
             )
             : null;
+        (string, double)? led = Headline.Consequence(_model, posterior, shares.Single);
         return new Diagnosis(
             [.. groups],
             nothing,
             evidence.Length == 0 && findings.Any(f => f.Kind == FindingKind.ContradictoryReadings)
                 ? "The readings contradict each other: repeat those that the findings name."
-                : Headline.Of(_model, groups, posterior, shares.Single, evidence.Length, nothing, explainer),
+                : Headline.Of(_model, groups, evidence.Length, nothing, explainer, led),
             next,
             findings.ToImmutable(),
             [.. evidence.Select(e => e.Reading)]
         )
         {
+            Consequence = led,
             Repair = named?.Repair,
             Proof = named is null
                 ? null

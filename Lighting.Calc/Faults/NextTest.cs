@@ -28,7 +28,12 @@ public sealed class NextTest
         Jumper = place.HasJumper
             ? new JumperLead(circuit.Points[place.JumperFrom], circuit.Points[place.JumperTo])
             : null;
-        Unplugged = place.IsUnplugged ? circuit.MeasuredParts[place.Unplugged].Name : null;
+        Unplugged = circuit.UnpluggedIn(place);
+        TakesLampOut =
+            place.Instrument == Instrument.GoodLamp
+            || place.IsOnBench
+            || place.Unplugged == TestPlace.EveryLampOut
+            || place.Unplugged >= 0 && circuit.MeasuredParts[place.Unplugged].Lamp >= 0;
     }
 
     /// <summary>The switches.</summary>
@@ -44,8 +49,12 @@ public sealed class NextTest
     /// <summary>The fused jumper that is on meanwhile; null for none.</summary>
     public JumperLead? Jumper { get; }
 
-    /// <summary>The run whose connector is pulled apart, or the lamp taken out, meanwhile; null for none.</summary>
+    /// <summary>The run whose connector is pulled apart, or the lamp or fuse taken out, meanwhile; <see
+    /// cref="Reading.EveryLamp"/> for all lamps, null for none.</summary>
     public string? Unplugged { get; }
+
+    /// <summary>Whether a lamp is taken out, which may be hot.</summary>
+    internal bool TakesLampOut { get; }
 
     /// <summary>The instrument.</summary>
     public Instrument Instrument => Place.Instrument;

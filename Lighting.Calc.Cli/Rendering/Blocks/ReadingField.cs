@@ -10,7 +10,7 @@ internal sealed record ReadingField(Reading Row, string Expected)
 
     /// <summary>What it is called for those who do not see the table.</summary>
     public string Label =>
-        $"{ReadingsDocument.InstrumentWord(Row.Instrument)}, {Row.Point}, {Row.When}"
+        $"{FaultWords.InstrumentWord(Row.Instrument)}, {Row.Point}, {Row.When}"
         + (Row.Jumper is { } jumper ? $", jumper {jumper}" : "");
 
     public static Cell Cell(Reading row, string expected) =>

@@ -58,7 +58,7 @@ internal static class FaultsDocument
         { "to", n => n.To },
         { "jumper", n => n.Jumper?.ToString() },
         { "unplugged", n => n.Unplugged },
-        { "instrument", n => ReadingsDocument.InstrumentWord(n.Instrument) },
+        { "instrument", n => FaultWords.InstrumentWord(n.Instrument) },
         { "informationBits", n => n.ExpectedInformationGain },
         { "cost", n => n.Cost },
         { "instruction", n => n.Instruction },
@@ -89,7 +89,7 @@ internal static class FaultsDocument
                         ?
                         [
                             new Heading("Next test"),
-                            Test(finder, next),
+                            Cautions.OfTest(finder, next),
                             new Paragraph(Figures.Sentence(next.Instruction)),
                             s_outcome.Table(next.Outcomes),
                         ]
@@ -114,7 +114,7 @@ internal static class FaultsDocument
             }
         )
         {
-            StepCautions = diagnosis.Next is { } step ? [Test(finder, step)] : [],
+            StepCautions = diagnosis.Next is { } step ? [Cautions.OfTest(finder, step)] : [],
         };
 
     // How to measure resistance is for a test that does; positive earth is a caution.
@@ -128,14 +128,6 @@ internal static class FaultsDocument
 
     private static Block[] Proof(Diagnosis diagnosis) =>
         diagnosis.Proof is { } proof ? [new Paragraph($"Afterwards: {proof}.")] : [];
-
-    private static CautionList Test(FaultFinder finder, NextTest next) =>
-        Cautions.OfTest(
-            finder.Bike,
-            next.Instrument,
-            isRunning: finder.EngineSpeed is not null,
-            hasJumper: next.Jumper is not null
-        );
 
     private static string Subjects(FaultExplanation explanation) =>
         string.Join(" and ", explanation.Faults.Select(f => f.Subject));

@@ -102,7 +102,7 @@ internal static class ReadingsDocument
     {
         { "when", "when", r => r.When.ToString() },
         { "point", "point", r => r.Point },
-        { "instrument", "instrument", r => InstrumentWord(r.Instrument) },
+        { "instrument", "instrument", r => FaultWords.InstrumentWord(r.Instrument) },
         { "reading", "reading", _ => "" },
     };
 
@@ -387,20 +387,6 @@ internal static class ReadingsDocument
             },
         };
     }
-
-    public static string InstrumentWord(Instrument instrument) =>
-        instrument switch
-        {
-            Instrument.Meter => "meter",
-            Instrument.TestLamp => "test lamp",
-            Instrument.Ammeter => "ammeter",
-            Instrument.Ohmmeter => "ohmmeter",
-            Instrument.Visual => "visual",
-            Instrument.GoodLamp => "good lamp",
-            Instrument.Bench => "bench",
-            Instrument.BenchReversed => "bench reversed",
-            _ => throw new InvalidOperationException($"Unknown instrument {instrument}."),
-        };
 
     private static string LookWord(Brightness look) =>
         look == Brightness.Normal ? "good" : look.ToString().ToLowerInvariant();

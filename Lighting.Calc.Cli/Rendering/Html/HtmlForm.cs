@@ -61,7 +61,7 @@ internal static class HtmlForm
             ("aria-label", field.Label),
             ("data-when", field.Row.When.ToString()),
             ("data-point", field.Row.Point),
-            ("data-instrument", ReadingsDocument.InstrumentWord(field.Row.Instrument)),
+            ("data-instrument", FaultWords.InstrumentWord(field.Row.Instrument)),
             ("data-jumper", field.Row.Jumper?.ToString()),
             ("data-expected", field.Expected.Length == 0 ? null : field.Expected),
         ];

@@ -26,4 +26,8 @@ public enum Instrument
 
     /// <summary>The same the other way round, which matters to an LED.</summary>
     BenchReversed,
+
+    /// <summary>A wire, contact, fuse or holder moved by hand while its lamps are watched: whether they flicker.
+    /// <see cref="Reading.Seen"/> is dim where they do and normal where they are steady.</summary>
+    Wiggle,
 }

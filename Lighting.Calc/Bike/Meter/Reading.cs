@@ -27,8 +27,9 @@ public sealed record Reading
     /// <summary>The fused jumper that was on while it was taken; null for none.</summary>
     public JumperLead? Jumper { get; init; }
 
-    /// <summary>The run whose connector was apart, or the lamp that was out of its socket, while it was taken; null for
-    /// none.</summary>
+    /// <summary>The run whose connector was apart, or the lamp or fuse that was out, while it was taken; <see
+    /// cref="EveryLamp"/> for all lamps, null for none. A lamp or fuse that is itself measured by an ohmmeter is out
+    /// where it is named here as well.</summary>
     public string? Unplugged { get; init; }
 
     /// <summary>Whether the test was passed over, so that it is not asked for again; it then has no result.</summary>

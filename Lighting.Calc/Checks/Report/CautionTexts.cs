@@ -67,16 +67,15 @@ internal static class CautionTexts
         Bike bike,
         Instrument instrument,
         bool isRunning,
-        bool hasJumper
+        bool hasJumper,
+        bool isLampOut
     ) =>
         [
             .. instrument == Instrument.Ohmmeter ? [PowerOff(bike)] : new[] { Live },
             .. isRunning && instrument != Instrument.Ohmmeter ? [Engine] : Array.Empty<string>(),
             .. instrument == Instrument.Ammeter ? [Ammeter(ElectricCurrent.Zero), Above] : Array.Empty<string>(),
             .. hasJumper ? [Jumper] : Array.Empty<string>(),
-            .. instrument is Instrument.Bench or Instrument.BenchReversed or Instrument.GoodLamp
-                ? [Lamp]
-                : Array.Empty<string>(),
+            .. isLampOut ? [Lamp] : Array.Empty<string>(),
         ];
 
     /// <summary>For the jumper tests of a sheet.</summary>

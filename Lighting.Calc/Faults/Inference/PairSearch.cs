@@ -276,10 +276,13 @@ internal sealed class PairSearch(
         for (int i = 0; i < evidence.Length; i++)
             likelihood.Take(evidence[i], predicted[i]);
         double prior = Math.Log(model.PriorOf(a) * model.PriorOf(b)),
+            like =
+                model.Members[a].Family.Joins || model.Members[b].Family.Joins
+                    ? NotListed.ResemblingJoined
+                    : NotListed.Resembling,
             resembling = 0;
         for (int k = 0; k < NotListed.Shares; k++)
-            resembling +=
-                NotListed.Resembling / NotListed.Shares * Math.Exp(likelihood.Resembling(k) - likelihood.Logarithm);
+            resembling += like / NotListed.Shares * Math.Exp(likelihood.Resembling(k) - likelihood.Logarithm);
         return (likelihood.Logarithm + prior, likelihood.Logarithm + prior + Math.Log(resembling));
     }
 

@@ -25,7 +25,7 @@ internal sealed class TestCosts(FaultCircuit circuit, IReadOnlyCollection<Settin
         + (test.IsOnGenerator ? _fuseOut : 0)
         + (circuit.FuseOf(test) >= 0 ? _fuseOut : 0)
         + (test.HasJumper ? _jumper : 0)
-        + (test.IsUnplugged ? _unplugged : 0);
+        + (test.IsUnplugged ? _unplugged * (test.Unplugged < 0 ? circuit.Lamps.Length : 1) : 0);
 
     // Who only looks at one lamp has a hand for the lever.
     private static bool Hands(in TestPlace test) =>

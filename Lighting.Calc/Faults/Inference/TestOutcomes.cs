@@ -16,7 +16,12 @@ internal sealed class TestOutcomes(FaultModel model, Hypotheses hypotheses, Info
     {
         var outcomes = new List<TestOutcome>();
         Instrument instrument = test.Instrument;
-        if (instrument.IsLook())
+        if (instrument == Instrument.Wiggle)
+        {
+            Add(FaultWords.Wiggled(Brightness.Dim), (int)Brightness.Dark, (int)Brightness.Dim);
+            Add(FaultWords.Wiggled(Brightness.Normal), (int)Brightness.Normal, (int)Brightness.Bright);
+        }
+        else if (instrument.IsLook())
         {
             for (int look = 0; look < 4; look++)
                 Add(FaultWords.Look((Brightness)look, instrument == Instrument.TestLamp), look, look);

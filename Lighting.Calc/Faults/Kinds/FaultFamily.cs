@@ -38,6 +38,9 @@ internal abstract class FaultFamily(
     /// <summary>Whether it stands for whatever the list lacks, which may change any reading.</summary>
     public virtual bool IsBroad => false;
 
+    /// <summary>Whether it joins what the lists do not.</summary>
+    public virtual bool Joins => false;
+
     /// <summary>How likely it is noticed though it changes no load.</summary>
     public virtual double LeastNoticed => 0.03;
 

@@ -18,6 +18,8 @@ internal sealed class HighResistanceContact(FaultCircuit circuit, int contact)
 
     protected override string Open => "never closes";
 
+    public override bool IsOf(MeasuredPart part) => part.Contact == Part;
+
     public override void PutIn(FaultyHarness harness, FaultCase severity) =>
         harness.AddedOhms[Circuit.Contacts[Part]] += severity.Ohms;
 }

@@ -21,6 +21,8 @@ internal sealed class HighResistanceFuseHolder(FaultCircuit circuit, int fuse, b
     public override string? Repair =>
         $"Clean and tighten the clips of the holder of '{PartName}', or renew the holder.";
 
+    public override bool IsOf(MeasuredPart part) => part.Conductor == Circuit.Fuses[Part];
+
     public override void PutIn(FaultyHarness harness, FaultCase severity)
     {
         harness.AddedOhms[Circuit.Fuses[Part]] += severity.Ohms;

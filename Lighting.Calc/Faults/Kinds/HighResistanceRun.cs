@@ -26,6 +26,8 @@ internal sealed class HighResistanceRun(FaultCircuit circuit, int run)
 
     private bool IsEarth => Kind == FaultKind.HighResistanceEarth;
 
+    public override bool IsOf(MeasuredPart part) => part.Conductor == Circuit.Runs[Part];
+
     public override void PutIn(FaultyHarness harness, FaultCase severity) =>
         harness.AddedOhms[Circuit.Runs[Part]] += severity.Ohms;
 }

@@ -14,11 +14,16 @@ internal sealed class LeakToFrame(FaultCircuit circuit, int point)
     )
 {
     private const double SeldomNoticed = 0.3;
+
+    // Amperes that a lead without a fuse bears: common practice, no source.
+    private const double MostUnfused = 10;
     private static readonly double[] s_ohms = [10_000, 3200, 1000, 320, 100, 56, 32, 18, 10, 5.6, 3.2];
 
     public override bool IsContinuous => true;
 
     public override bool IsResistance => true;
+
+    public override bool Joins => true;
 
     // A drain is noticed by the flat battery it leaves.
     public override double LeastNoticed => IsDrain ? SeldomNoticed : base.LeastNoticed;
@@ -52,10 +57,13 @@ internal sealed class LeakToFrame(FaultCircuit circuit, int point)
     private string Name =>
         IsDrain ? "leakage to the frame, which drains the battery" : "leakage to the frame (partial short)";
 
-    // What would blow the fuse before it is a short.
+    // What would blow the fuse before it, or burn the wire of a battery without one, is a short.
     private static ImmutableArray<FaultCase> Severities(FaultCircuit circuit, int point)
     {
-        double most = circuit.FuseBefore[point] is >= 0 and var fuse ? circuit.Bike.Fuses[fuse].Rating.Amperes : 1;
+        double most =
+            circuit.FuseBefore[point] is >= 0 and var fuse ? circuit.Bike.Fuses[fuse].Rating.Amperes
+            : circuit.Supply.Coil is not null ? double.PositiveInfinity
+            : MostUnfused;
         double[] ohms = [.. s_ohms.Where(r => circuit.Supply.OpenVolts / r < most)];
         return [.. ohms.Select(r => new FaultCase(r, 1.0 / ohms.Length))];
     }

@@ -21,6 +21,10 @@ internal sealed class NotListed(FaultCircuit circuit)
     /// <summary>Prior of what resembles a listed fault, against that fault's.</summary>
     public const double Resembling = 0.2;
 
+    /// <summary>The same of what resembles two faults of which one joins what the lists do not: a load that they lack
+    /// is as good as a leak, a wire on the wrong terminal as one that is open and two that touch.</summary>
+    public const double ResemblingJoined = 1;
+
     /// <summary>Share, of the readings that it changes, of those that are as on a healthy bike; the others are
     /// anything.</summary>
     public const double Healthy = 0.6;

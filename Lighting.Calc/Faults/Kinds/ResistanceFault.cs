@@ -40,6 +40,9 @@ internal abstract class ResistanceFault(
 
     public override bool IsContinuous => true;
 
+    /// <summary>Whether a part is the one with the connection, which may flicker when it is moved.</summary>
+    public virtual bool IsOf(MeasuredPart part) => false;
+
     protected virtual string Open => "open";
 
     public override FaultCase Graver(FaultCase severity, double decades) =>

@@ -10,6 +10,8 @@ internal sealed class ShortBetweenCircuits(FaultCircuit circuit, int point, int 
         OneSeverity
     )
 {
+    public override bool Joins => true;
+
     public override string PartName => $"{Circuit.Points[Part]} and {Circuit.Points[other]}";
 
     public override string Subject => $"the wires of '{Circuit.Points[Part]}' and '{Circuit.Points[other]}'";

@@ -138,14 +138,32 @@ internal sealed class ColdNetwork
     public double Across(MeasuredPart part) => Between(part.From, part.To);
 
     /// <summary>What an ohmmeter shows in a test of the setting under the faults, on the scale of readings.</summary>
-    public double Reading(in TestPlace test)
+    public double Reading(in TestPlace test) => OhmScale.Logarithm(Ohms(test), _circuit.Options);
+
+    /// <summary>Resistance in a test of the setting under the faults; infinity for none.</summary>
+    public double Ohms(in TestPlace test)
     {
         if (_state is { } state && state.Unplugged != test.Unplugged)
             Set(state.Setting, state.First, state.Second, test);
-        return OhmScale.Logarithm(
-            test.To >= 0 ? Between(test.Index, test.To) : Across(_circuit.MeasuredParts[test.Index]),
-            _circuit.Options
-        );
+        if (test.To >= 0)
+            return Between(test.Index, test.To);
+        if (test.IsAlone)
+            return Alone(_circuit.MeasuredParts[test.Index]);
+        MeasuredPart part = _circuit.MeasuredParts[test.Index];
+        return part.Holder >= 0 && _harness.HolderOhms[part.Holder] == 0 ? 0 : Across(part);
+    }
+
+    // A fuse without its holder; of a lamp what was put into its place or is dead, but not that it is out.
+    private double Alone(MeasuredPart part)
+    {
+        (Setting setting, FaultMember first, FaultMember? second, _) = _state!.Value;
+        _harness.Set(setting, first, second);
+        if (part.Lamp < 0)
+            return _harness.IsOpen[part.Conductor] ? double.PositiveInfinity : _circuit.ListedOhms[part.Conductor];
+        LampFaultChange change = _harness.Lamps[part.Lamp];
+        FittedLamp fitted = _circuit.Bike.Lamps[part.Lamp];
+        return ColdOhms(change.Other ?? fitted.Specification, fitted.Quantity - change.Dead)
+            ?? double.PositiveInfinity;
     }
 
     private void Join(int a, int b, double ohms)

@@ -258,6 +258,16 @@ internal sealed class FaultCircuit
     /// <summary>The node of a point; −1 when the bike has no such point.</summary>
     public int NodeOf(string point) => Points.IndexOf(point, 0, Points.Length, Name.Comparer);
 
+    /// <summary>Whether a lamp is one to look at, not an ignition or a horn.</summary>
+    public bool GivesLight(int lamp) =>
+        Bike.Lamps[lamp].Specification is { } s && s.RelativeLightAt(s.ReferenceVoltage) is not null;
+
+    /// <summary>What is unplugged in a test; null for nothing.</summary>
+    public string? UnpluggedIn(in TestPlace test) =>
+        test.Unplugged == TestPlace.EveryLampOut ? Reading.EveryLamp
+        : test.IsUnplugged ? MeasuredParts[test.Unplugged].Name
+        : null;
+
     /// <summary>Whether a switch has to be held, as a brake lever or a horn button.</summary>
     public bool IsHeld(string name) =>
         new MomentarySwitches(Bike, MomentarySwitches.UsualWords).Contains(name);

@@ -80,8 +80,7 @@ internal sealed class FaultModel
     private double WeightOf(int member) => Members[member].Family.Weight * Members[member].Case.Share * Noticed[member];
 
     /// <summary>Whether a lamp is one to look at, not an ignition or a horn.</summary>
-    public bool GivesLight(int lamp) =>
-        Circuit.Bike.Lamps[lamp].Specification is { } s && s.RelativeLightAt(s.ReferenceVoltage) is not null;
+    public bool GivesLight(int lamp) => Circuit.GivesLight(lamp);
 
     /// <summary>Of the settings that cover everything the one with fewest switches on that lights a lamp; null where
     /// none does.</summary>
@@ -181,6 +180,7 @@ internal sealed class FaultModel
                 .Bike
                 .Lamps[test.Index]
                 .Lamp,
+            Instrument.Wiggle => Parts[test.Index].Name,
             Instrument.Ohmmeter when test.To < 0 => Parts[test.Index].Name,
             Instrument.TestLamp when Circuit.FuseOf(test) is >= 0 and var fuse => Circuit.Bike.Fuses[fuse].Name,
             _ => Circuit.Points[test.Index],

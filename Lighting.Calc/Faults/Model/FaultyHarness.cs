@@ -82,8 +82,12 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
     /// is apart or a lamp that is out.</summary>
     public void Set(in TestPlace test)
     {
-        if (test.IsUnplugged)
+        if (test.Unplugged >= 0)
             Unplug(circuit.MeasuredParts[test.Unplugged]);
+        // A horn or an ignition has no socket.
+        for (int lamp = 0; test.Unplugged == TestPlace.EveryLampOut && lamp < Lamps.Length; lamp++)
+            if (circuit.GivesLight(lamp))
+                Unplug(lamp);
         if (circuit.FuseOf(test) is >= 0 and var fuse)
             IsOpen[circuit.Fuses[fuse]] = true;
         else if (test.Instrument == Instrument.GoodLamp)
@@ -116,8 +120,11 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
 
         for (int lamp = 0; lamp < Lamps.Length; lamp++)
             if (lamp == part.Lamp || FilamentsExchanged.AreInOneBulb(circuit.Bike, lamp, part.Lamp))
-                Lamps[lamp] = new LampFaultChange { Dead = circuit.Bike.Lamps[lamp].Quantity };
+                Unplug(lamp);
     }
+
+    private void Unplug(int lamp) =>
+        Lamps[lamp] = new LampFaultChange { Dead = circuit.Bike.Lamps[lamp].Quantity };
 
     /// <summary>Joins a point to the frame, which blows the fuse before it where the source can.</summary>
     public void Short(int point)

@@ -9,9 +9,18 @@ namespace Lighting.Calc;
 /// <param name="Conductor">Its conductor when it is no lamp; −1 otherwise.</param>
 /// <param name="Contact">Its index when it is a contact; −1 otherwise.</param>
 /// <param name="Lamp">Its index when it is a lamp; −1 otherwise.</param>
-internal sealed record MeasuredPart(string Name, int From, int To, int Conductor = -1, int Contact = -1, int Lamp = -1)
+/// <param name="Holder">Its index when it is a lamp holder; −1 otherwise.</param>
+internal sealed record MeasuredPart(
+    string Name,
+    int From,
+    int To,
+    int Conductor = -1,
+    int Contact = -1,
+    int Lamp = -1,
+    int Holder = -1
+)
 {
-    /// <summary>Lamps, runs, fuses and contacts, in this order.</summary>
+    /// <summary>Lamps, runs, fuses, contacts and lamp holders, in this order.</summary>
     public static ImmutableArray<MeasuredPart> Of(FaultCircuit circuit)
     {
         Bike bike = circuit.Bike;
@@ -29,6 +38,9 @@ internal sealed record MeasuredPart(string Name, int From, int To, int Conductor
             .. bike.Runs.Select((r, i) => Of(r.Name, circuit.Runs[i])),
             .. bike.Fuses.Select((f, i) => Of(f.Name, circuit.Fuses[i])),
             .. bike.Switches.Select((s, i) => Of(s.Switch, circuit.Contacts[i]) with { Contact = i }),
+            .. circuit.Holders.Select(
+                (h, i) => Of(h.NameIn(bike), circuit.HolderConductors[i]) with { Holder = i }
+            ),
         ];
 
         MeasuredPart Of(string name, int conductor) =>

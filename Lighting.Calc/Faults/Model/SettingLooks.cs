@@ -57,6 +57,21 @@ internal sealed class SettingLooks
         return lights ? LookScale.Logarithm(Light(fitted, full) / Light(right, full)) : LookScale.NoLight;
     }
 
+    /// <summary>Of the lamps that are watched while a part is moved by hand. A poor connection flickers in seven of ten
+    /// cases, an open one in half of them: common practice, no source.</summary>
+    public double Wiggled(in FaultMember first, in TestPlace test, in FaultMember? second = null)
+    {
+        const double poor = -0.75,
+            open = -0.6;
+        MeasuredPart part = _model.Parts[test.Index];
+        return Math.Min(Of(first), second is { } other ? Of(other) : 0);
+
+        double Of(in FaultMember member) =>
+            member.Family is not ResistanceFault fault || !fault.IsOf(part) ? 0
+            : double.IsInfinity(member.Case.Ohms) ? open
+            : poor;
+    }
+
     // A lamp that should be dark here is compared with itself at the supply's voltage, so that it counts as lit when it
     // is.
     private double[] ExpectedLight()

@@ -303,6 +303,10 @@ internal sealed class SettingPredictions
                 column.Value[m] = (float)cold.Reading(test);
                 column.Sigma[m] = (float)_model.OhmSigma(test, _setting, column.Value[m]);
             }
+            else if (test.Instrument == Instrument.Wiggle)
+            {
+                column.Value[m] = (float)_looks.Wiggled(member, test);
+            }
             else if (test.IsOnBench)
             {
                 column.Value[m] = (float)_looks.OnBench(member, test);
@@ -398,7 +402,9 @@ internal sealed class SettingPredictions
     {
         Column a = _meter[test.Index],
             b = _meter[test.To];
-        column.Value[m] = a.Value[m] - b.Value[m];
+        double idle = a.Value[m] - b.Value[m],
+            share = 1;
+        column.Value[m] = (float)idle;
         if (_isSoft[test.Index][m] || _isSoft[test.To][m] || MayFloat(a.Value[m], b.Value[m]))
         {
             if (!isSet)
@@ -406,20 +412,24 @@ internal sealed class SettingPredictions
             isSet = true;
             solver.Probe(test);
             solver.Solve();
-            column.Value[m] = (float)solver.Volts(test);
+            double loaded = solver.Volts(test);
+            column.Value[m] = (float)loaded;
+            // What the meter takes off the voltage it takes off its changes.
+            if (Math.Abs(loaded) < Math.Abs(idle))
+                share = loaded / idle;
         }
 
-        column.Battery[m] = a.Battery[m] - b.Battery[m];
+        column.Battery[m] = (float)(share * (a.Battery[m] - b.Battery[m]));
         double squares = 0;
         for (int k = 0; k < column.Draws.Length; k++)
         {
-            column.Draws[k][m] = a.Draws[k][m] - b.Draws[k][m];
+            column.Draws[k][m] = (float)(share * (a.Draws[k][m] - b.Draws[k][m]));
             squares += column.Draws[k][m] * column.Draws[k][m];
         }
 
         column.Sigma[m] = (float)Math.Sqrt(squares / ToleranceDraws.Pairs);
         if (column.Own.Length > 0)
-            column.Own[m] = Math.Abs(a.Own[m] - b.Own[m]);
+            column.Own[m] = (float)Math.Abs(share * (a.Own[m] - b.Own[m]));
     }
 
     // A point without voltage that is joined to nothing follows the other probe, which it does not show to battery
@@ -450,6 +460,8 @@ internal sealed class SettingPredictions
     {
         if (test.IsOnBench)
             return _looks.OnBench(first, test, second);
+        if (test.Instrument == Instrument.Wiggle)
+            return _looks.Wiggled(first, test, second);
         solver.Set(_setting, first, second, place: test);
         solver.Probe(test);
         solver.Solve();

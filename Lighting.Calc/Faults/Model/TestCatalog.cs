@@ -32,10 +32,11 @@ internal static class TestCatalog
             tests.Add(new TestPlace(setting, Instrument.Visual, EveryLamp));
         }
 
-        // The current that drains the battery.
-        if (circuit.Supply.Coil is null && !model.Cover.Contains(model.AllOff))
-            for (int f = 0; f < circuit.Fuses.Length; f++)
+        // The current that drains the battery, in its lead and in each fuse's place.
+        if (circuit.Supply.Coil is null)
+            for (int f = circuit.Fuses.Length; f >= 0; f--)
                 tests.Add(new TestPlace(model.AllOff, Instrument.Ammeter, f));
+        AddDrops(model, tests);
         for (int f = 0; f < circuit.Fuses.Length; f++)
             foreach (Setting setting in BehindFuse(model, f))
             {
@@ -46,6 +47,12 @@ internal static class TestCatalog
         for (int i = 0; i < model.Parts.Length; i++)
         {
             MeasuredPart part = model.Parts[i];
+            if (Moved(model, part) is { } watched)
+                tests.Add(new TestPlace(watched, Instrument.Wiggle, i));
+            if (part.Holder >= 0)
+                continue;
+            if (circuit.Fuses.Contains(part.Conductor))
+                tests.Add(new TestPlace(model.AllOff, Instrument.Ohmmeter, i, Unplugged: i));
             if (part.Contact < 0 && model.IsKnownToOhmmeter(part))
                 foreach (Setting setting in part.Lamp >= 0 ? TowardsBattery(model, part.Lamp) : [model.AllOff])
                     tests.Add(new TestPlace(setting, Instrument.Ohmmeter, i));
@@ -59,6 +66,21 @@ internal static class TestCatalog
             AddCharging(model, tests);
         Condition within = circuit.Options.Within;
         return [.. tests.Where(t => t.IsOnBench || within.Holds(t.Setting)).Select(t => Possible(t, model)).Distinct()];
+    }
+
+    // The voltage dropped from the battery's other terminal to each point: on the live side, or on the earth side of a
+    // positive earth. It does not depend on the battery's own voltage.
+    private static void AddDrops(FaultModel model, ImmutableArray<TestPlace>.Builder tests)
+    {
+        FaultCircuit circuit = model.Circuit;
+        bool isLive = circuit.Bike.Earth == Earth.Negative;
+        foreach (Setting setting in model.Cover)
+        {
+            Reached fed = circuit.Graph.From(HarnessGraph.Plus, circuit.Graph.Switches.ClosedIn(setting));
+            for (int p = 0; p < circuit.Points.Length; p++)
+                if (p != HarnessGraph.Plus && fed.Reaches(p) && circuit.Sides.IsLive(circuit.Points[p]) == isLive)
+                    tests.Add(new TestPlace(setting, Instrument.Meter, HarnessGraph.Plus, p));
+        }
     }
 
     // Where the engine cannot run, a live test has it off.
@@ -120,6 +142,9 @@ internal static class TestCatalog
         foreach ((Setting setting, int point) in places.Distinct())
             if (BrightestJoined(circuit, setting, point) is { } lamp)
                 Add(setting, point, lamp);
+        // The whole live side at once, setting by setting.
+        foreach (Setting setting in model.Cover.Prepend(model.AllOff).Distinct())
+            Add(setting, circuit.Graph.Live, TestPlace.EveryLampOut);
         HarnessGraph graph = circuit.Graph;
         for (int p = 0; p < circuit.Points.Length; p++)
         {
@@ -149,14 +174,19 @@ internal static class TestCatalog
         return lamps.Length > 0 ? lamps.MinBy(l => l.Ohms).Lamp : null;
     }
 
-    // The lamp on the bench, a good one in its socket, and jumpers past its feed, past its return and across each
-    // contact before it.
+    // The lamp on the bench or measured by itself, its holder, a good one in its socket, and jumpers past its feed,
+    // past its return and across each contact before it.
     private static void AddLamps(FaultModel model, ImmutableArray<TestPlace>.Builder tests)
     {
         FaultCircuit circuit = model.Circuit;
         HarnessGraph graph = circuit.Graph;
         bool isBattery = circuit.Supply.Coil is null;
         var jumped = new HashSet<(int, int)>();
+        for (int i = 0; i < model.Parts.Length; i++)
+            if (model.Parts[i].Holder is >= 0 and var holder)
+                tests.Add(
+                    new TestPlace(model.AllOff, Instrument.Ohmmeter, i, Unplugged: circuit.Holders[holder].Lamps[0])
+                );
         for (int l = 0; l < circuit.Lamps.Length; l++)
         {
             if (!model.GivesLight(l))
@@ -168,6 +198,8 @@ internal static class TestCatalog
                     tests.Add(new TestPlace(model.AllOff, Instrument.BenchReversed, l));
             }
 
+            if (circuit.Bike.Lamps[l].Quantity == 1 && model.IsKnownToOhmmeter(model.Parts[l]))
+                tests.Add(new TestPlace(model.AllOff, Instrument.Ohmmeter, l, Unplugged: l));
             if (model.Lighting(l) is not { } setting)
                 continue;
             tests.Add(new TestPlace(setting, Instrument.GoodLamp, l));
@@ -207,6 +239,22 @@ internal static class TestCatalog
             .OrderByDescending(s => model.CarriedIn(s).Of(part).Count())
             .FirstOrDefault();
     }
+
+    // Where lamps are lit behind a part that can be moved.
+    private static Setting? Moved(FaultModel model, MeasuredPart part) =>
+        part.Lamp >= 0 ? null
+        : part.Holder >= 0 ? model.Lighting(model.Circuit.Holders[part.Holder].Lamps[0])
+        : Carrying(model, part) is { } carrying
+        && IsOneOfItsSwitch(model, part, carrying)
+        && model.CarriedIn(carrying).Of(part).Any(model.GivesLight)
+            ? carrying
+        : null;
+
+    // The contacts of a switch move together.
+    private static bool IsOneOfItsSwitch(FaultModel model, MeasuredPart part, Setting setting) =>
+        part.Contact < 0
+        || model.Circuit.Graph.Switches.ClosedIn(setting) is var closed
+            && model.Parts.Count(p => p.Contact >= 0 && Name.Equal(p.Name, part.Name) && closed.Has(p.Contact)) == 1;
 
     // Everything off, then one switch after the other on the way from the fuse to each lamp: where the resistance falls
     // to almost zero, the section just joined touches the frame.

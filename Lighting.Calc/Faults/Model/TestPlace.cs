@@ -14,7 +14,7 @@ namespace Lighting.Calc;
 /// <param name="IsOnGenerator">Whether it is taken between leads of the unplugged generator, whose numbers are the two
 /// points; 0 for the frame.</param>
 /// <param name="Unplugged">The run whose connector is apart, or the lamp out of its socket: index of
-/// <see cref="MeasuredPart"/>; −1 for none.</param>
+/// <see cref="MeasuredPart"/>; <see cref="EveryLampOut"/> for all lamps, −1 for none.</param>
 internal readonly record struct TestPlace(
     Setting Setting,
     Instrument Instrument,
@@ -29,16 +29,25 @@ internal readonly record struct TestPlace(
 {
     public bool HasJumper => JumperFrom >= 0;
 
-    public bool IsUnplugged => Unplugged >= 0;
+    /// <summary><see cref="Unplugged"/> where every lamp is out of its socket.</summary>
+    public const int EveryLampOut = -2;
+
+    public bool IsUnplugged => Unplugged != -1;
 
     /// <summary>Whether the harness is as the lists have it: no jumper, and every connector together.</summary>
     public bool IsAsListed => !HasJumper && !IsUnplugged;
+
+    /// <summary>Whether a lamp out of its socket, or a fuse out of its holder, is itself measured.</summary>
+    public bool IsAlone => Instrument == Instrument.Ohmmeter && To < 0 && Unplugged == Index && IsUnplugged;
+
+    /// <summary>Whether it looks for a way to the frame, with a connector apart or a lamp out.</summary>
+    public bool IsToFrameUnplugged => IsUnplugged && To >= 0;
 
     /// <summary>Setting and engine: tests that are solved together.</summary>
     public (Setting Setting, double? EngineRpm) State => (Setting, EngineRpm);
 
     /// <summary>Whether the bike is live while it is taken.</summary>
-    public bool IsLive => Instrument != Instrument.Ohmmeter && !IsOnBench && !IsOnGenerator;
+    public bool IsLive => Instrument is not (Instrument.Ohmmeter or Instrument.Wiggle) && !IsOnBench && !IsOnGenerator;
 
     /// <summary>Whether every lamp is looked at, in one round of the bike.</summary>
     public bool IsEveryLamp => Instrument == Instrument.Visual && Index < 0;

@@ -24,7 +24,7 @@ public sealed class ExpectedReadings
                 : null;
         Settings = [.. model.Cover.Select(s => InSetting(model, s, cancellationToken))];
         ColdNetwork cold = new ColdNetwork(model.Circuit).Set(model.AllOff, model.Members[0]);
-        Ohms = [.. model.Parts.Where(p => p.Contact < 0).Select(p => OhmsOf(model, cold, p))];
+        Ohms = [.. model.Parts.Where(p => p.Contact < 0 && p.Holder < 0).Select(p => OhmsOf(model, cold, p))];
         Notes = ReadingNotes.Of(model.Circuit);
         Drain = DrainTest.Of(model);
         Jumpers = JumperTests.Of(model, cancellationToken);

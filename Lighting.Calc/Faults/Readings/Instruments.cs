@@ -10,5 +10,6 @@ internal static class Instruments
                 or Instrument.TestLamp
                 or Instrument.GoodLamp
                 or Instrument.Bench
-                or Instrument.BenchReversed;
+                or Instrument.BenchReversed
+                or Instrument.Wiggle;
 }

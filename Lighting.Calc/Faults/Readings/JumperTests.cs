@@ -22,9 +22,10 @@ internal static class JumperTests
         foreach (int lamp in lamps)
             if (graph.Lamps[lamp].B != graph.Earth && model.Lighting(lamp) is { } lit)
                 Add(JumperUse.Return, circuit.Bike.Lamps[lamp].Lamp, lit, graph.Lamps[lamp].B, graph.Earth, lamp);
-        foreach (MeasuredPart part in model.Parts.Where(p => p.Lamp < 0 && p.From != p.To && !IsFuse(p)))
+        foreach (MeasuredPart part in model.Parts.Where(p => p.From != p.To && !IsFuse(p)))
             if (
-                TestCatalog.Carrying(model, part) is { } setting
+                part is { Lamp: < 0, Holder: < 0 }
+                && TestCatalog.Carrying(model, part) is { } setting
                 && model.CarriedIn(setting).Of(part).Where(model.GivesLight).Cast<int?>().FirstOrDefault()
                     is { } watched
             )

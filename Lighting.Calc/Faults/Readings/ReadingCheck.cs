@@ -123,7 +123,7 @@ internal sealed class ReadingCheck(FaultModel model)
             return NoPoint(reading, jumper.From);
         if (model.Circuit.NodeOf(jumper.To) is var end && end < 0)
             return NoPoint(reading, jumper.To);
-        if (place.Instrument == Instrument.Ohmmeter || place.IsOnBench)
+        if (place.Instrument is Instrument.Ohmmeter or Instrument.Wiggle || place.IsOnBench)
             return Unknown(reading, "a jumper is on a live bike, with a meter, a test lamp or to look at", "", []);
         return place with { JumperFrom = from, JumperTo = end };
     }
@@ -131,23 +131,28 @@ internal sealed class ReadingCheck(FaultModel model)
     // The same place with what is unplugged.
     private TestPlace? Apart(Reading reading, in TestPlace place)
     {
+        // A holder is measured with its lamp out.
+        if (
+            place is { Instrument: Instrument.Ohmmeter, To: < 0, IsOnGenerator: false }
+            && model.Parts[place.Index].Holder is >= 0 and var holder
+        )
+            return place with { Unplugged = model.Circuit.Holders[holder].Lamps[0] };
         if (reading.Unplugged is not { } name)
             return place;
-        if (place.IsOnBench || place.IsEveryLamp)
+        if (place.IsOnBench || place.IsEveryLamp || place.Instrument == Instrument.Wiggle)
             return Unknown(reading, "what is unplugged goes with one reading on the harness", "", []);
-        // Lamps and runs are the first of the parts.
-        string[] names =
-        [
-            .. model.Parts.Take(model.Circuit.Lamps.Length + model.Circuit.Runs.Length).Select(p => p.Name),
-        ];
+        if (Name.Equal(name, Reading.EveryLamp))
+            return place with { Unplugged = TestPlace.EveryLampOut };
+        // Contacts and holders are the last of the parts.
+        string[] names = [.. model.Parts.TakeWhile(p => p.Contact < 0 && p.Holder < 0).Select(p => p.Name)];
         int unplugged = Array.FindIndex(names, n => Name.Equal(n, name));
         if (unplugged < 0)
-            return Unknown(reading, $"the bike has no run or lamp '{name}'", name, names);
+            return Unknown(reading, $"the bike has no run, lamp or fuse '{name}'", name, names);
         bool isItself =
             place.Index == unplugged
             && (
                 place.Instrument is Instrument.Visual or Instrument.GoodLamp
-                || place.Instrument == Instrument.Ohmmeter && place.To < 0
+                || place.Instrument == Instrument.Ohmmeter && place.To < 0 && IsRun(unplugged)
             );
         return isItself
             ? Unknown(reading, $"'{name}' is itself unplugged", "", [])
@@ -156,6 +161,8 @@ internal sealed class ReadingCheck(FaultModel model)
                 Unplugged = unplugged,
             };
     }
+
+    private bool IsRun(int part) => model.Circuit.Runs.Contains(model.Parts[part].Conductor);
 
     // A reading of the unplugged generator: the switches do not matter.
     private TestPlace? OnGenerator(Reading reading, int lead, double? rpm)
@@ -264,8 +271,8 @@ internal sealed class ReadingCheck(FaultModel model)
                 return first < 0
                     ? NoPoint(reading, reading.Point)
                     : new TestPlace(setting, Instrument.Ohmmeter, first, second);
-            case Instrument.Ohmmeter:
-                return OhmPlace(reading, setting);
+            case Instrument.Ohmmeter or Instrument.Wiggle:
+                return OfPart(reading, setting);
             case Instrument.Visual when Name.Equal(reading.Point, Reading.EveryLamp) && reading.IsSkipped:
                 return new TestPlace(setting, Instrument.Visual, TestCatalog.EveryLamp);
             default:
@@ -293,7 +300,7 @@ internal sealed class ReadingCheck(FaultModel model)
         Unknown(reading, $"the bike has no point '{point}'", point, model.Circuit.Points);
 
     // The contacts of a switch share its name: meant is the one that is closed.
-    private TestPlace? OhmPlace(Reading reading, Setting setting)
+    private TestPlace? OfPart(Reading reading, Setting setting)
     {
         int[] named =
         [
@@ -302,7 +309,7 @@ internal sealed class ReadingCheck(FaultModel model)
         if (named.Length == 0)
             return Unknown(
                 reading,
-                $"the bike has no lamp, run, fuse or switch '{reading.Point}'",
+                $"the bike has no lamp, run, fuse, switch or holder '{reading.Point}'",
                 reading.Point,
                 model.Parts.Select(p => p.Name)
             );
@@ -316,6 +323,10 @@ internal sealed class ReadingCheck(FaultModel model)
                 "",
                 []
             );
+        if (reading.Instrument == Instrument.Wiggle)
+            return model.Parts[named[0]].Lamp < 0
+                ? new TestPlace(setting, Instrument.Wiggle, named[0])
+                : Unknown(reading, $"'{reading.Point}' is a lamp: move its holder, its wires or its switch", "", []);
         return model.IsKnownToOhmmeter(model.Parts[named[0]])
             ? new TestPlace(setting, Instrument.Ohmmeter, named[0])
             : Unknown(reading, $"the resistance of '{reading.Point}' is unknown from the lists", "", []);

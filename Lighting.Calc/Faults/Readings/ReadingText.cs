@@ -6,12 +6,14 @@ namespace Lighting.Calc;
 /// <remarks>
 /// After an optional setting and a colon: a point and voltage, or two points joined by <c>to</c>; a fuse and amps; a
 /// part and ohms, or <c>open</c> or <c>OL</c>, or two points; <c>test lamp</c>, a point and <c>lit</c>, <c>dim</c> or
-/// <c>off</c>; else how a lamp looks, as <see cref="SymptomText"/> has it. Behind a measurement <c>with</c>, a run or
-/// lamp and <c>unplugged</c>.
+/// <c>off</c>; <c>wiggle</c>, a run, switch, fuse or holder and <c>flickers</c> or <c>steady</c>; else how a lamp
+/// looks, as <see cref="SymptomText"/> has it. Behind a measurement <c>with</c>, a run, lamp or fuse and
+/// <c>unplugged</c>.
 /// </remarks>
 public sealed class ReadingText
 {
     private const string TestLamp = "test lamp ";
+    private const string Wiggle = "wiggle ";
     private const string Expected =
         "for example 'tail feed 11.9 V', 'tail feed to rear return 11.2 V', 'rear earth 0.3 ohm', 'test lamp tail feed "
         + "lit' or 'tail lamp dark'";
@@ -66,6 +68,8 @@ public sealed class ReadingText
     internal static Reading? Answered(Reading row, string answer)
     {
         string said = answer.Trim();
+        if (row.Instrument == Instrument.Wiggle)
+            return PeopleWords.Wiggle(said) is { } watched ? row with { Seen = watched } : null;
         if (row.Instrument.IsLook())
             return PeopleWords.Look(said) is { } seen ? row with { Seen = seen } : null;
         if (row.Instrument == Instrument.Ohmmeter && IsOpen(said))
@@ -120,6 +124,23 @@ public sealed class ReadingText
                     Seen = seen,
                 }
                 : null;
+        if (said.StartsWith(Wiggle, StringComparison.OrdinalIgnoreCase))
+        {
+            string moved = said[Wiggle.Length..].Trim();
+            int end = moved.LastIndexOf(' ');
+            return end < 0
+                ? null
+                : Answered(
+                    new Reading
+                    {
+                        When = when,
+                        Point = moved[..end].Trim(),
+                        Instrument = Instrument.Wiggle,
+                    },
+                    moved[end..]
+                );
+        }
+
         // The value is the last word or, with its unit apart, the last two.
         var graph = new HarnessGraph(bike);
         string[] words = said.Split(' ', StringSplitOptions.RemoveEmptyEntries);

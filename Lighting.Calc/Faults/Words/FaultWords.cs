@@ -48,6 +48,10 @@ internal static class FaultWords
         : testLamp && look == Brightness.Dark ? "off"
         : ReadingsReader.Looks.First(l => l.Value == look).Word;
 
+    /// <summary>How watched lamps are while a part is moved.</summary>
+    public static string Wiggled(Brightness seen) =>
+        ReadingsReader.Wiggles[seen <= Brightness.Dim ? 1 : 0].Word;
+
     /// <summary>A value of a test in words.</summary>
     public static string Value(Instrument instrument, double value, FaultFindingOptions options) =>
         instrument switch
@@ -55,6 +59,7 @@ internal static class FaultWords
             Instrument.Meter => Volts(value),
             Instrument.Ammeter => Amperes(value),
             Instrument.Ohmmeter => Ohms(OhmScale.Ohms(value, options)?.Ohms ?? double.PositiveInfinity),
+            Instrument.Wiggle => Wiggled(LookScale.Of(value)),
             _ => Look(LookScale.Of(value), instrument == Instrument.TestLamp),
         };
 
@@ -75,11 +80,16 @@ internal static class FaultWords
             Instrument.GoodLamp => $"a good lamp in place of the {point} {result}",
             Instrument.Bench => $"the {point} {result} on the battery",
             Instrument.BenchReversed => $"the {point} {result} on the battery the other way round",
+            Instrument.Wiggle => $"{result} while {point} is moved",
             _ => $"{point} {result}",
         };
         return text
             + (reading.Jumper is { } jumper ? $", with a jumper from {jumper}" : "")
-            + (reading.Unplugged is { } unplugged ? $"{With}{unplugged}{Apart}" : "");
+            + (
+                reading.Unplugged is not { } unplugged ? ""
+                : Name.Equal(unplugged, point) ? " by itself"
+                : $"{With}{unplugged}{Apart}"
+            );
     }
 
     /// <summary>A reading as it was taken.</summary>
@@ -89,6 +99,7 @@ internal static class FaultWords
         : reading.Current is { } drain && IsDrain(reading) && Math.Abs(drain.Amperes) < 1 ? Milliamps(drain.Amperes)
         : reading.Current is { } i ? Amperes(i.Amperes)
         : reading.Resistance is { } r ? Ohms(r.Ohms)
+        : reading is { Instrument: Instrument.Wiggle, Seen: { } moved } ? Wiggled(moved)
         : reading.Seen is { } seen ? Look(seen, reading.Instrument == Instrument.TestLamp)
         : "nothing";
 
@@ -110,7 +121,7 @@ internal static class FaultWords
                 : circuit.HasCharging ? "engine off, "
                 : "";
         string jumper = test.HasJumper ? $"{Jumper(test, circuit)}, " : "";
-        string apart = test.IsUnplugged ? $"{Unplugged(circuit.MeasuredParts[test.Unplugged])}, " : "";
+        string apart = test.IsUnplugged ? $"{Unplugged(test, circuit)}, " : "";
         string live = $"{engine}with {test.Setting}, {apart}{jumper}";
         string black = test.To >= 0 ? circuit.Points[test.To] : Bike.BatteryMinus;
         string cold = coil ? "engine off and the lighting coil unplugged" : "battery disconnected";
@@ -126,10 +137,15 @@ internal static class FaultWords
             Instrument.Ammeter => $"{live}ammeter{(coil ? " on AC current" : "")} in place of the fuse {name}",
             Instrument.Ohmmeter when test.To >= 0 =>
                 $"{cold}, with {test.Setting}, {apart}ohmmeter from {name} to {black}",
+            Instrument.Ohmmeter when test.IsAlone => $"take the {name} out and put the ohmmeter across it",
+            Instrument.Ohmmeter when circuit.MeasuredParts[test.Index] is { Holder: >= 0 } holder =>
+                $"{cold}, {apart}ohmmeter from the shell of its holder to {circuit.Points[holder.To]}, and from its "
+                    + "contact to the end of its wire: the higher of the two",
             Instrument.Ohmmeter => $"{cold}, with {test.Setting}, {apart}ohmmeter across {name}",
             Instrument.GoodLamp => $"{live}fit a known good lamp in place of the {name} and look at it",
             Instrument.Bench => $"take the {name} out and put it straight on the battery, its feed contact on the "
                 + $"{LiveTerminal(circuit)} terminal",
+            Instrument.Wiggle => $"{live}move '{name}' and its joints by hand and watch the lamps: do they flicker",
             _ when test.IsEveryLamp => $"{live}go round the bike and look at every lamp, the dark ones as well",
             Instrument.BenchReversed =>
                 $"turn the {name} round on the battery, its feed contact on the earthed terminal",
@@ -137,8 +153,12 @@ internal static class FaultWords
         };
     }
 
-    private static string Unplugged(MeasuredPart part) =>
-        part.Lamp >= 0 ? $"the {part.Name} out of its socket" : $"the connector of the {part.Name} apart";
+    private static string Unplugged(in TestPlace test, FaultCircuit circuit) =>
+        test.Unplugged == TestPlace.EveryLampOut ? "every lamp out of its socket"
+        : circuit.MeasuredParts[test.Unplugged] is { Lamp: >= 0 } lamp ? $"the {lamp.Name} out of its socket"
+        : circuit.Fuses.Contains(circuit.MeasuredParts[test.Unplugged].Conductor)
+            ? $"the fuse {circuit.UnpluggedIn(test)} out"
+        : $"the connector of the {circuit.UnpluggedIn(test)} apart";
 
     private static string OnGenerator(in TestPlace test)
     {

@@ -9,11 +9,10 @@ internal static class Headline
     public static string Of(
         FaultModel model,
         FaultGroup[] groups,
-        Posterior posterior,
-        double single,
         int readings,
         bool nothing,
-        Explainer explainer
+        Explainer explainer,
+        (string Words, double Probability)? led
     )
     {
         FaultGroup first = groups[0];
@@ -33,7 +32,7 @@ internal static class Headline
             return $"None of the faults I know explains this {share}.\n{explainer.LeftToLookAt()}";
 
         if (
-            Consequence(model, posterior, single) is var (consequence, probability)
+            led is var (consequence, probability)
             && probability > Likely
             && !SaysIt(model, first, consequence)
         )
@@ -47,8 +46,13 @@ internal static class Headline
             : $"{char.ToUpperInvariant(first.Best.Sentence[0])}{first.Best.Sentence[1..]} {share}.{conflict}";
     }
 
-    // What several faults lead to is as likely as all of them together, with what resembles them.
-    private static (string Words, double Probability)? Consequence(FaultModel model, Posterior posterior, double single)
+    /// <summary>What several faults lead to, such as a blown fuse: as likely as all of them together, with what
+    /// resembles them; null where none leads to anything.</summary>
+    public static (string Words, double Probability)? Consequence(
+        FaultModel model,
+        Posterior posterior,
+        double single
+    )
     {
         (string Words, double Probability)? most = null;
         foreach (

@@ -86,6 +86,15 @@ internal static class PeopleWords
         return null;
     }
 
+    /// <summary>How watched lamps are while a part is moved; null if it is none of the words.</summary>
+    public static Brightness? Wiggle(string word) =>
+        word.Trim().ToLowerInvariant() switch
+        {
+            "flickers" or "flicker" or "flickering" or "changes" or "yes" => Brightness.Dim,
+            "steady" or "no change" or "nothing" or "no" => Brightness.Normal,
+            _ => null,
+        };
+
     /// <summary>A lamp and how it looks, of a text that ends in one of the words; null if it does not.</summary>
     public static (string Lamp, Brightness Seen)? Observation(string text)
     {

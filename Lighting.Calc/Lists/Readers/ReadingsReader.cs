@@ -26,6 +26,7 @@ internal static class ReadingsReader
         ("good lamp", Instrument.GoodLamp),
         ("bench", Instrument.Bench),
         ("bench reversed", Instrument.BenchReversed),
+        ("wiggle", Instrument.Wiggle),
     ];
 
     /// <summary>The words for how a lamp looks; a test lamp is lit, dim or off.</summary>
@@ -37,6 +38,13 @@ internal static class ReadingsReader
         ("lit", Brightness.Normal),
         ("bright", Brightness.Bright),
         ("off", Brightness.Dark),
+    ];
+
+    /// <summary>The words for lamps that are watched while a part is moved.</summary>
+    public static readonly (string Word, Brightness Value)[] Wiggles =
+    [
+        ("steady", Brightness.Normal),
+        ("flickers", Brightness.Dim),
     ];
 
     /// <summary>The readings of the rows that are valid and were taken; the others are logged.</summary>
@@ -82,6 +90,10 @@ internal static class ReadingsReader
                 IsOpen = true,
             },
             Instrument.Ohmmeter => reading with { Resistance = row.Quantity("reading", CellRanges.MeterOhms) },
+            Instrument.Wiggle => reading with
+            {
+                Seen = PeopleWords.Wiggle(text) ?? row.Word("reading", "how the lamps are", Wiggles),
+            },
             _ => reading with { Seen = PeopleWords.Look(text) ?? row.Word("reading", "how a lamp looks", Looks) },
         };
 
@@ -105,7 +117,7 @@ internal static class ReadingsReader
     {
         if (row.Text("jumper") is not { } text)
             return null;
-        if (tool is Instrument.Ohmmeter or Instrument.Bench or Instrument.BenchReversed)
+        if (tool is Instrument.Ohmmeter or Instrument.Bench or Instrument.BenchReversed or Instrument.Wiggle)
             row.Fault("jumper", text, "goes with a live reading", "expected a blank cell", []);
         if (JumperLead.Of(text, names.IsPoint) is { } lead)
             return lead;
@@ -123,9 +135,16 @@ internal static class ReadingsReader
     {
         if (row.Text("unplugged") is not { } text)
             return null;
-        names.Check(row, "unplugged", text, "a run or lamp of the bike", [NamedThing.Run, NamedThing.Lamp]);
+        if (!Name.Equal(text, Reading.EveryLamp))
+            names.Check(
+                row,
+                "unplugged",
+                text,
+                $"a run, lamp or fuse of the bike, or '{Reading.EveryLamp}'",
+                [NamedThing.Run, NamedThing.Lamp, NamedThing.Fuse]
+            );
         if (
-            tool is Instrument.Bench or Instrument.BenchReversed
+            tool is Instrument.Bench or Instrument.BenchReversed or Instrument.Wiggle
             || IsGenerator(tool, point)
             || Name.Equal(point, Reading.EveryLamp)
         )
@@ -160,6 +179,17 @@ internal static class ReadingsReader
             names.Check(row, "point", point, "a lamp or run of the bike", [NamedThing.Lamp, NamedThing.Run]);
         else if (tool is Instrument.GoodLamp or Instrument.Bench or Instrument.BenchReversed)
             names.Check(row, "point", point, "a lamp of the bike", [NamedThing.Lamp]);
+        else if (tool is Instrument.Ohmmeter or Instrument.Wiggle && LampHolder.LampsOf(point) is { } lamps)
+            foreach (string lamp in lamps)
+                names.Check(row, "point", lamp, "a lamp of the bike", [NamedThing.Lamp]);
+        else if (tool is Instrument.Wiggle)
+            names.Check(
+                row,
+                "point",
+                point,
+                "a run, switch or fuse of the bike, or the holder of a lamp",
+                [NamedThing.Run, NamedThing.Switch, NamedThing.Fuse]
+            );
         else if (tool is Instrument.Ohmmeter)
             names.Check(
                 row,

@@ -11,14 +11,15 @@ internal sealed class HighResistanceLampHolder(FaultCircuit circuit, int holder)
         circuit.Options.Weight("lamp holder open")
     )
 {
-    public override string PartName =>
-        string.Join(" and ", Circuit.Holders[Part].Lamps.Select(l => Bike.Lamps[l].Lamp));
+    public override string PartName => Circuit.Holders[Part].LampsIn(Bike);
 
     public override string Subject => $"the holder of the {PartName}";
 
     public override string? Repair => $"Clean {Subject}, its contacts and its earth, or renew it.";
 
     protected override string Open => Circuit.Holders[Part].Lamps.Length > 1 ? "without its earth" : "without contact";
+
+    public override bool IsOf(MeasuredPart part) => part.Holder == Part;
 
     public override void PutIn(FaultyHarness harness, FaultCase severity) => harness.HolderOhms[Part] += severity.Ohms;
 }
