@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Resistor equivalent to a failed lamp: R = V/(I1 − I2), dissipation V²/R (Ohm's and Joule's laws).</summary>
-public sealed record EquivalentResistor
+internal sealed record EquivalentResistor
 {
     internal EquivalentResistor(ElectricResistance resistance, Power power) =>
         (Resistance, Power) = (resistance, power);

@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>A bike solved in every setting that a condition leaves: what all verdicts are drawn from.</summary>
-public sealed class BikeSolution
+internal sealed class BikeSolution
 {
     private BikeSolution(
         HarnessNetwork network,

@@ -7,7 +7,7 @@ namespace Lighting.Calc;
 /// The lamp's own limit where it has one, else that stated for the bike, else the published one of its kind of circuit
 /// (tables/drop-limits.csv, whole circuit on 12 V; on other systems in proportion: common practice, no source).
 /// </remarks>
-public sealed class DropLimit
+internal sealed class DropLimit
 {
     private static readonly Dictionary<string, double> s_volts = PublishedTable
         .Load("drop-limits")

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>The lights a bike may be left standing with: parking and full.</summary>
-public static class ParkedLights
+internal static class ParkedLights
 {
     // Less than this share of its light is no lamp that is lit.
     private const double Lit = 0.01;

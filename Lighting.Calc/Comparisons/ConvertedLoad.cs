@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>A lamp or other load of a bike that is converted to another system voltage.</summary>
-public sealed class ConvertedLoad
+internal sealed class ConvertedLoad
 {
     internal ConvertedLoad(FittedLamp before, FittedLamp after, bool isListed) =>
         (Before, After, IsListed) = (before, after, isListed);

@@ -24,7 +24,7 @@ public sealed class SystemConversion
     public Bike Bike { get; }
 
     /// <summary>Its lamps and other loads, in the order of the list.</summary>
-    public ImmutableArray<ConvertedLoad> Loads { get; }
+    internal ImmutableArray<ConvertedLoad> Loads { get; }
 
     /// <summary>By how much faster the generator turns for the same current; null without a charging list.</summary>
     public Ratio? SpeedFactor =>

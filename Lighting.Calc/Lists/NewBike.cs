@@ -4,7 +4,7 @@ namespace Lighting.Calc;
 /// remarks on what to fill in.</summary>
 /// <remarks>Its sizes are common practice, no source: thin-wall cable, and fuses that suit its load and
 /// wires.</remarks>
-public sealed class NewBike
+internal sealed class NewBike
 {
     private readonly NewBikeOptions _options;
     private readonly List<string> _lamps = ["circuit,lamp,code,type,quantity,amps,lit when,duty,feed,return,notes"];

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>One size tried for a single run.</summary>
-public sealed record SingleRunCandidate
+internal sealed record SingleRunCandidate
 {
     internal SingleRunCandidate() { }
 

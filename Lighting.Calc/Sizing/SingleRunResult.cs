@@ -8,7 +8,7 @@ public sealed class SingleRunResult
     internal SingleRunResult() { }
 
     /// <summary>Every listed size with its numbers, thinnest first.</summary>
-    public ImmutableArray<SingleRunCandidate> Candidates { get; internal init; }
+    internal ImmutableArray<SingleRunCandidate> Candidates { get; init; }
 
     /// <summary>The thinnest that holds every limit; null when none does.</summary>
     public WireSize? Chosen { get; internal init; }
@@ -22,7 +22,7 @@ public sealed class SingleRunResult
     /// <summary>The chosen size (or, when none holds, the thickest) with its neighbours.</summary>
     /// <param name="each">How many on each side, zero or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number is below zero.</exception>
-    public ImmutableArray<SingleRunCandidate> Neighbours(int each = 2)
+    internal ImmutableArray<SingleRunCandidate> Neighbours(int each = 2)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(each);
         int at = Chosen is { } chosen

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>A switch contact at one operating point.</summary>
-public sealed record ContactState
+internal sealed record ContactState
 {
     internal ContactState(SwitchContact contact, bool closed, ElectricCurrent current, ElectricPotential drop) =>
         (Contact, Closed, Current, Drop) = (contact, closed, current, drop);

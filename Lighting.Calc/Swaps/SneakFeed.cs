@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>A lamp that should be dark but is fed through another lamp after the swap.</summary>
-public sealed record SneakFeed
+internal sealed record SneakFeed
 {
     internal SneakFeed(Setting setting, LampState glowing, LampState? through, bool? diodesCure) =>
         (Setting, Glowing, Through, DiodesCure) = (setting, glowing, through, diodesCure);

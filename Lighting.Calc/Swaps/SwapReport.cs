@@ -44,20 +44,20 @@ public sealed class SwapReport
     public RideBalance? RideAfter { get; internal init; }
 
     /// <summary>Where most amps are over after; null where none are, or it is not known.</summary>
-    public ExcessCurrentChange? Excess { get; internal init; }
+    internal ExcessCurrentChange? Excess { get; init; }
 
     /// <summary>Standing times to half and to no start; empty without a battery capacity.</summary>
     public ImmutableArray<BatteryRunTimeChange> Standing { get; internal init; }
 
     /// <summary>The flasher's load in each setting with other lamps of the flashing circuits lit.</summary>
-    public ImmutableArray<FlasherChange> Flashers { get; internal init; }
+    internal ImmutableArray<FlasherChange> Flashers { get; init; }
 
     /// <summary>The load resistors that would give a thermal flasher its load back; empty where it keeps
     /// enough.</summary>
-    public ImmutableArray<LampResistor> Resistors { get; internal init; }
+    internal ImmutableArray<LampResistor> Resistors { get; init; }
 
     /// <summary>The lamps that are fed when they should be dark, since the swap.</summary>
-    public ImmutableArray<SneakFeed> SneakFeeds { get; internal init; }
+    internal ImmutableArray<SneakFeed> SneakFeeds { get; init; }
 
     /// <summary>What the swap itself gives rise to, then what stands against the swapped bike; worst first.</summary>
     public ImmutableArray<Finding> Findings { get; internal set; }

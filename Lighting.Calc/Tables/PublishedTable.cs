@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 
 /// <summary>One published table, as printed, with the source of each row.</summary>
 /// <remarks>The tables are CSV files embedded in the library; every row has a <c>source</c> column.</remarks>
-public sealed class PublishedTable
+internal sealed class PublishedTable
 {
     private const string Prefix = "tables/";
 

@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>One part of a bike with a tolerance. All parts vary independently.</summary>
-public sealed class TolerancePart
+internal sealed class TolerancePart
 {
     internal TolerancePart(PartKind kind, string name, PartSpread spread) =>
         (Kind, Name, Spread) = (kind, name, spread);

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Share of one part in the variance of a result.</summary>
-public sealed class VarianceShare
+internal sealed class VarianceShare
 {
     internal VarianceShare(TolerancePart part, Ratio share) => (Part, Share) = (part, share);
 

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Share of sampled bikes with the same verdict as the listed bike.</summary>
-public sealed class VerdictTolerance
+internal sealed class VerdictTolerance
 {
     internal VerdictTolerance(string subject, string verdict, Ratio probability) =>
         (Subject, Verdict, Probability) = (subject, verdict, probability);

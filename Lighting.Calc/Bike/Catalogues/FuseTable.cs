@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 
 /// <summary>The standard fuse ratings of each style, with their typical cold resistance where one is
 /// published.</summary>
-public static class FuseTable
+internal static class FuseTable
 {
     /// <summary>Every standard fuse, smallest first within a style.</summary>
     public static ImmutableArray<PublishedFuse> All { get; } =

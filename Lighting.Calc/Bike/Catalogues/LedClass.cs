@@ -6,7 +6,7 @@ namespace Lighting.Calc;
 /// <c>tables/led-classes.csv</c>.</summary>
 /// <remarks>Typical of the trade, not of one maker's lamp: enter the figures of the actual lamp in a swap list where
 /// they are known.</remarks>
-public sealed record LedClass
+internal sealed record LedClass
 {
     internal LedClass() { }
 

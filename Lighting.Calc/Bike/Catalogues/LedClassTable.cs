@@ -12,7 +12,7 @@ public static class LedClassTable
     private const string MinorWord = " minor";
 
     /// <summary>Every class.</summary>
-    public static ImmutableArray<LedClass> All { get; } = [.. PublishedTable.Load("led-classes").Read().Select(Parse)];
+    internal static ImmutableArray<LedClass> All { get; } = [.. PublishedTable.Load("led-classes").Read().Select(Parse)];
 
     /// <summary>The codes that lists may name: each class, and the second function of those that have two.</summary>
     public static ImmutableArray<string> Codes { get; } =
@@ -26,7 +26,7 @@ public static class LedClassTable
     /// <summary>The class of a socket class; null if there is none for this voltage.</summary>
     /// <param name="socketClass">As in <see cref="PublishedLamp.SocketClass"/>.</param>
     /// <param name="systemVoltage">Nominal voltage of the bike.</param>
-    public static LedClass? ForSocket(string socketClass, ElectricPotential systemVoltage) =>
+    internal static LedClass? ForSocket(string socketClass, ElectricPotential systemVoltage) =>
         All.FirstOrDefault(c =>
             c.SocketClass == socketClass && Math.Abs(c.SystemVoltage.Volts - systemVoltage.Volts) < 1e-9
         );

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>One standard fuse rating: a row of the published fuse table.</summary>
-public sealed record PublishedFuse
+internal sealed record PublishedFuse
 {
     internal PublishedFuse(
         FuseStyle style,

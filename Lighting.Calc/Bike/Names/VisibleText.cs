@@ -10,7 +10,7 @@ namespace Lighting.Calc;
 /// Unicode general categories Cc, Cf, Zl and Zp), unpaired surrogates, and the blank letters and signs that Unicode
 /// gives no such category.
 /// </remarks>
-public static class VisibleText
+internal static class VisibleText
 {
     /// <summary>What is wrong with a name that holds one.</summary>
     internal const string Problem = "holds a character that cannot be seen";

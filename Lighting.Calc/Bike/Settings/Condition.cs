@@ -25,10 +25,10 @@ public sealed record Condition
     public static Condition Always { get; } = new([]);
 
     /// <summary>The parts, all of which must hold; a part holds if one of its alternatives does.</summary>
-    public ImmutableArray<ImmutableArray<ConditionTerm>> Parts { get; }
+    internal ImmutableArray<ImmutableArray<ConditionTerm>> Parts { get; }
 
     /// <summary>Every switch that is named, with its positions: the alternatives of all parts in order.</summary>
-    public ImmutableArray<ConditionTerm> Terms { get; }
+    internal ImmutableArray<ConditionTerm> Terms { get; }
 
     /// <summary>Whether the condition holds in a setting. False for a switch that the setting does not have.</summary>
     /// <param name="setting">The setting.</param>

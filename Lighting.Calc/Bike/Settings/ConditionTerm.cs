@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>One part of a condition: a switch and the positions that satisfy it.</summary>
-public sealed record ConditionTerm
+internal sealed record ConditionTerm
 {
     internal ConditionTerm(string @switch, ImmutableArray<string> positions) =>
         (Switch, Positions) = (@switch, positions);

@@ -13,7 +13,7 @@ public static class SettingEnumeration
     /// <remarks>A switch has the position <c>off</c>, unless a contact says that it has none, then the positions that
     /// contacts and conditions name, in order.</remarks>
     /// <param name="bike">The bike.</param>
-    public static ImmutableArray<SwitchDefinition> SwitchesOf(Bike bike)
+    internal static ImmutableArray<SwitchDefinition> SwitchesOf(Bike bike)
     {
         var order = new List<string>();
         var positions = new Dictionary<string, List<string>>(Name.Comparer);

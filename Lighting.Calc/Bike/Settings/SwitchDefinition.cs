@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>A switch and its positions.</summary>
-public sealed record SwitchDefinition
+internal sealed record SwitchDefinition
 {
     internal SwitchDefinition(string name, ImmutableArray<string> positions) => (Name, Positions) = (name, positions);
 

@@ -5,7 +5,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>A bike's charging system, battery and loads: what goes in, what goes out, and for how long.</summary>
-public sealed class ChargingSystem
+internal sealed class ChargingSystem
 {
     /// <summary>A load below which a battery counts as not loaded, 1 mA.</summary>
     private const double NoLoadAmperes = 1e-3;

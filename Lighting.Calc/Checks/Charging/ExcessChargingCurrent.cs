@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>The largest current over what the loads take, and where it goes once the battery is full.</summary>
-public sealed record ExcessChargingCurrent
+internal sealed record ExcessChargingCurrent
 {
     internal ExcessChargingCurrent() { }
 

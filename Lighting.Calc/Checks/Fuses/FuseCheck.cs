@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Whether the fuses of a bike suit: load, switching on, wires, dead shorts, and the rating to fit.</summary>
-public static class FuseCheck
+internal static class FuseCheck
 {
     /// <summary>Judges every fuse of a bike over the settings that were solved.</summary>
     /// <param name="bike">The bike the points were solved for.</param>

@@ -6,7 +6,7 @@ namespace Lighting.Calc;
 /// filaments.</summary>
 /// <remarks>Of the settings in which no momentary contact is closed: momentary loads are added when the others are hot.
 /// Where these draw nothing, of all.</remarks>
-public sealed record InrushCheck
+internal sealed record InrushCheck
 {
     internal InrushCheck() { }
 

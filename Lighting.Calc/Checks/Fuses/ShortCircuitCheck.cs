@@ -9,7 +9,7 @@ namespace Lighting.Calc;
 /// engine off. The way back is that of the worst-off lamp beyond the run, as the lists have it; the short itself, and a
 /// frame the lists do not have, are taken as without resistance.
 /// </remarks>
-public sealed class ShortCircuitCheck
+internal sealed class ShortCircuitCheck
 {
     internal ShortCircuitCheck() { }
 

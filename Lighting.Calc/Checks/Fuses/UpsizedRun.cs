@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>A run that must be thicker for the fuse its load needs.</summary>
-public sealed record UpsizedRun
+internal sealed record UpsizedRun
 {
     internal UpsizedRun(Run run, WireSize? wire, ElectricCurrent? fuseOfItsOwn) =>
         (Run, Wire, FuseOfItsOwn) = (run, wire, fuseOfItsOwn);

@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>A run that the battery reaches without passing a fuse.</summary>
-public sealed record UnfusedRun
+internal sealed record UnfusedRun
 {
     internal UnfusedRun(Run run, Setting setting, Fuse? largestFuse) =>
         (Run, Setting, LargestFuse) = (run, setting, largestFuse);

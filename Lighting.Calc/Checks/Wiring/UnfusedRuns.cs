@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>Finds every run that no fuse protects.</summary>
-public static class UnfusedRuns
+internal static class UnfusedRuns
 {
     /// <summary>The runs that the live terminal reaches without passing a fuse, and whose lamps do not return through
     /// one.</summary>

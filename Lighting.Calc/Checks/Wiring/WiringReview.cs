@@ -7,7 +7,7 @@ namespace Lighting.Calc;
 /// Whether a lamp is lit follows from the voltage across it, as for the expected readings. Without runs there is
 /// nothing to review.
 /// </remarks>
-public static class WiringReview
+internal static class WiringReview
 {
     /// <summary>Reviews a harness.</summary>
     /// <param name="bike">The bike.</param>

@@ -49,11 +49,11 @@ public sealed class ExpectedReadings
     public ImmutableArray<ExpectedOhms> Ohms { get; }
 
     /// <summary>The test for a drain on the battery; null on direct lighting and with the engine running.</summary>
-    public DrainTest? Drain { get; }
+    internal DrainTest? Drain { get; }
 
     /// <summary>The tests with a fused jumper, what each should do on a bike in order; none on direct
     /// lighting.</summary>
-    public ImmutableArray<ExpectedJumper> Jumpers { get; }
+    internal ImmutableArray<ExpectedJumper> Jumpers { get; }
 
     /// <summary>What to mind when reading, such as where the black lead goes on a positive-earth bike.</summary>
     public ImmutableArray<Finding> Notes { get; }

@@ -9,7 +9,7 @@ namespace Lighting.Calc;
 /// <c>off</c>; else how a lamp looks, as <see cref="SymptomText"/> has it. Behind a measurement <c>with</c>, a run or
 /// lamp and <c>unplugged</c>.
 /// </remarks>
-public sealed class ReadingText
+internal sealed class ReadingText
 {
     private const string TestLamp = "test lamp ";
     private const string Expected =

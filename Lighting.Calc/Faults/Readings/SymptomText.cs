@@ -11,7 +11,7 @@ namespace Lighting.Calc;
 /// switches on in which the lamp should be lit.
 /// <c>nothing works</c> is every lamp dark.
 /// </remarks>
-public sealed class SymptomText
+internal sealed class SymptomText
 {
     private SymptomText(ImmutableArray<Reading> readings, ImmutableArray<Finding> findings)
     {

@@ -12,7 +12,7 @@ namespace Lighting.Calc;
 /// diagram of the unsaturated round-rotor synchronous machine at unity power factor. Not valid where the iron
 /// saturates, or for the pulses of a rectifier or an LED.
 /// </remarks>
-public sealed record AlternatorEquivalent
+internal sealed record AlternatorEquivalent
 {
     private const int ScanSteps = 100;
 

@@ -9,7 +9,7 @@ namespace Lighting.Calc;
 /// is half. Valid from 0 to 100 %; no state of charge for a voltage outside the table. A sealed glass-mat battery
 /// is about 0.2 V higher on 12 V.
 /// </remarks>
-public static class LeadAcid
+internal static class LeadAcid
 {
     private const double TableVolts = 12;
 

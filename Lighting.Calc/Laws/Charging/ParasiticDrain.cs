@@ -7,7 +7,7 @@ namespace Lighting.Calc;
 /// t: time, h. C: capacity, Ah. s: share of the charge. I: current, A. Self-discharge, which adds to it over months, is
 /// left out, as the published table has it that checks it (service manual, 20 Ah battery, 7 mA to 30 mA).
 /// </remarks>
-public static class ParasiticDrain
+internal static class ParasiticDrain
 {
     /// <summary>Largest current with everything off that service manuals accept (tables/constants.csv).</summary>
     public static ElectricCurrent Accepted { get; } = ElectricCurrent.FromAmperes(Constants.Of("key_off_limit"));

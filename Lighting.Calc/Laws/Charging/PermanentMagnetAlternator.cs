@@ -10,7 +10,7 @@ namespace Lighting.Calc;
 /// form for the speed at which it gives I is n = n0·r/√(1 − r²), r = I/Imax. Valid while the magnetic circuit is
 /// unsaturated and the load voltage is well below the EMF at speed; it has no cut-in.
 /// </remarks>
-public sealed record PermanentMagnetAlternator
+internal sealed record PermanentMagnetAlternator
 {
     /// <summary>Creates an alternator.</summary>
     /// <param name="maximumCurrent">Imax, above zero.</param>

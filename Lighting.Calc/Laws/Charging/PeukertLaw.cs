@@ -9,7 +9,7 @@ namespace Lighting.Calc;
 /// (1897) 287, in the form that refers to the rated time. Valid for constant currents of about the rated one up to a
 /// few times C per hour at constant temperature; below the rated current it gives more than the rated capacity.
 /// </remarks>
-public static class PeukertLaw
+internal static class PeukertLaw
 {
     /// <summary>Run time of a full battery at constant current.</summary>
     /// <param name="capacity">Rated capacity, above zero.</param>

@@ -9,7 +9,7 @@ namespace Lighting.Calc;
 /// energy, t = tlast·(Ilast/I)²: more current leaves less time to lose heat, so the energy that melts the element never
 /// rises with current (derived). How fast it may be there is not published. Source of the gates: tables/fuse-gates.csv.
 /// </remarks>
-public sealed record OpeningTime
+internal sealed record OpeningTime
 {
     private readonly TimeCurrentLimits _gates;
 

@@ -12,7 +12,7 @@ namespace Lighting.Calc;
 /// finding of its own. A single wire spaced in free air is assumed, whatever the kind of cable: its rating is the one
 /// that stands on a temperature.
 /// </remarks>
-public static class ConductorHeat
+internal static class ConductorHeat
 {
     private const double ReferenceCelsius = 30;
 

@@ -8,7 +8,7 @@ namespace Lighting.Calc;
 /// Source: IEC 60028 and NBS Handbook 100, ρ20 = 1/58 Ω·mm²/m = 1.7241e-8 Ω·m, α20 = 0.00393 /K.
 /// Valid from −60 °C to 250 °C, the span in which the linear form is used for cables.
 /// </remarks>
-public static class Copper
+internal static class Copper
 {
     internal const double ResistivityOhmMetresAt20 = 1e-6 / 58;
     internal const double TemperatureCoefficientPerKelvinAt20 = 0.00393;

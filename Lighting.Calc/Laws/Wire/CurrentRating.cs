@@ -71,7 +71,7 @@ public sealed record CurrentRating
     public Ratio? BundleLoading { get; private init; }
 
     /// <summary>Basis of the rating, or the reason why there is none.</summary>
-    public CurrentRatingBasis Basis { get; }
+    internal CurrentRatingBasis Basis { get; }
 
     /// <summary>Continuous current rating; null if none is published, zero at an ambient as hot as the limit of the
     /// insulation.</summary>

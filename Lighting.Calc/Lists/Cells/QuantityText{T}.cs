@@ -11,7 +11,7 @@ namespace Lighting.Calc;
 /// the kinds are in <see cref="QuantityText"/>.
 /// </remarks>
 /// <typeparam name="TQuantity">A UnitsNet quantity.</typeparam>
-public sealed class QuantityText<TQuantity>
+internal sealed class QuantityText<TQuantity>
     where TQuantity : struct, IQuantity
 {
     private const double Smallest = 1e-9;

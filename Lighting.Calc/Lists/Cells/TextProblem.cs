@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>Reason why a text is refused, with the form expected.</summary>
-public sealed record TextProblem
+internal sealed record TextProblem
 {
     internal TextProblem(string text, string problem, string? expected, ImmutableArray<string> nearest) =>
         (Text, Problem, Expected, Nearest) = (text, problem, expected, nearest);

@@ -4,7 +4,7 @@ using System.Diagnostics.CodeAnalysis;
 namespace Lighting.Calc;
 
 /// <summary>Reader of wire sizes; it suggests the nearest size for one that does not exist.</summary>
-public static class WireText
+internal static class WireText
 {
     private const string NoSize = "is not a wire size";
 

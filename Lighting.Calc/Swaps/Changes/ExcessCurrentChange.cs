@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>Where most amps are over after the swap, and what was over there before.</summary>
-public sealed record ExcessCurrentChange
+internal sealed record ExcessCurrentChange
 {
     internal ExcessCurrentChange(Setting setting, BalancePoint before, BalancePoint after) =>
         (Setting, Before, After) = (setting, before, after);

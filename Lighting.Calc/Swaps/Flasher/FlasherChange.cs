@@ -8,7 +8,7 @@ namespace Lighting.Calc;
 /// Nominal watts are those on the cap where the lamp table has them, else those of the reference point. A thermal
 /// flasher is worked by its current, which heats its strip by the square: so <see cref="HeatShare"/>.
 /// </remarks>
-public sealed class FlasherChange
+internal sealed class FlasherChange
 {
     internal FlasherChange() { }
 

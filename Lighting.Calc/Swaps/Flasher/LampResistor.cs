@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>The load resistor that one flashing LED lamp needs beside it.</summary>
-public sealed record LampResistor
+internal sealed record LampResistor
 {
     internal LampResistor(FittedLamp lamp, LoadResistor resistor, ElectricPotential highestVoltage) =>
         (Lamp, Resistor, HighestVoltage) = (lamp, resistor, highestVoltage);

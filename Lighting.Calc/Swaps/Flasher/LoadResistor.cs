@@ -9,7 +9,7 @@ namespace Lighting.Calc;
 /// instructions of motorcycle indicators print the same rule (10030302, page 21). Valid where the LED draws
 /// less than the lamp.
 /// </remarks>
-public sealed record LoadResistor
+internal sealed record LoadResistor
 {
     // IEC 60063, series E24; from memory.
     private static readonly double[] s_preferred =

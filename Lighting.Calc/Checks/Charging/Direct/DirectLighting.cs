@@ -10,7 +10,7 @@ namespace Lighting.Calc;
 /// of the lamps through the harness. Of several such voltages, possible with LED drivers, the highest is taken. An
 /// LED counts as on direct current of the same rms voltage, which is only a first estimate. For one thread at a time.
 /// </remarks>
-public sealed class DirectLighting
+internal sealed class DirectLighting
 {
     private readonly Bike _lit;
     private readonly HarnessSolver _solver;

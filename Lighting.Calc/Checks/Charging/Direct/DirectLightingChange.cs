@@ -19,5 +19,5 @@ public sealed record DirectLightingChange
 
     /// <summary>The resistor across the coil that brings the old voltage back; null where the coil is not relieved by
     /// the change.</summary>
-    public EquivalentResistor? EquivalentResistor { get; internal init; }
+    internal EquivalentResistor? EquivalentResistor { get; init; }
 }

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>What a regulator across the coil has to take to hold the voltage.</summary>
-public sealed record ShuntRegulatorLoad
+internal sealed record ShuntRegulatorLoad
 {
     internal ShuntRegulatorLoad(ElectricPotential limit, ElectricCurrent current, Power power) =>
         (Limit, Current, Power) = (limit, current, power);

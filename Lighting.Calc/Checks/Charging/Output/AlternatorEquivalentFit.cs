@@ -16,7 +16,7 @@ namespace Lighting.Calc;
 /// Behind a rectifier into a battery the same equation holds for the fundamental wave, with the voltage of the battery
 /// and of the bridge as V and with k, l and R in units of the direct-current side.
 /// </remarks>
-public sealed class AlternatorEquivalentFit
+internal sealed class AlternatorEquivalentFit
 {
     private AlternatorEquivalentFit() { }
 

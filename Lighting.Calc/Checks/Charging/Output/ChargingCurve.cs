@@ -12,7 +12,7 @@ namespace Lighting.Calc;
 /// two points. Engine standing: zero. Below a first point of zero amps: zero, the machine has not cut in. Below a
 /// first point above zero amps, and above the last point: not known.
 /// </remarks>
-public sealed class ChargingCurve
+internal sealed class ChargingCurve
 {
     private readonly IInterpolation? _interpolation;
     private readonly double[] _rpm;

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>How far a fitted machine is from one point.</summary>
-public sealed record FitResidual
+internal sealed record FitResidual
 {
     internal FitResidual(ChargingPoint point, ElectricCurrent fitted, ElectricCurrent residual) =>
         (Point, Fitted, Residual) = (point, fitted, residual);

@@ -12,7 +12,7 @@ namespace Lighting.Calc;
 /// + x²) (derived), so that only ln n0 is searched: first on a grid, then by golden section. A best n0 more than 30
 /// times beyond the points means that the points show no levelling off (or nothing but it), and is refused.
 /// </remarks>
-public sealed class PermanentMagnetFit
+internal sealed class PermanentMagnetFit
 {
     /// <summary>How far beyond the slowest and fastest point n0 is searched, as a factor.</summary>
     private const double SearchSpan = 30;

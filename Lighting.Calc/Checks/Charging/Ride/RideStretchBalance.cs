@@ -31,7 +31,7 @@ public sealed record RideStretchBalance
     public Ratio? StateOfCharge { get; internal init; }
 
     /// <summary>Whether the battery became full or flat.</summary>
-    public StateOfChargeLimit Limit { get; internal init; }
+    internal StateOfChargeLimit Limit { get; init; }
 
     /// <summary>How far into the stretch that was; null when it was not.</summary>
     public Duration? LimitAfter { get; internal init; }

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>One charging test: what a meter across the battery and an ammeter in its lead should show.</summary>
-public sealed class ChargingTest
+internal sealed class ChargingTest
 {
     internal ChargingTest() { }
 

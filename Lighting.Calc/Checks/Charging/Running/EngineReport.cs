@@ -26,11 +26,11 @@ public sealed class EngineReport
     public ImmutableArray<EngineSeries> Series { get; }
 
     /// <summary>The duty of a shunt regulator or a Zener diode; null without one.</summary>
-    public RegulatorDuty? Regulator { get; }
+    internal RegulatorDuty? Regulator { get; }
 
     /// <summary>What a meter should show at the battery: engine off, at the slowest and at the fastest listed speed, by
     /// day and by night.</summary>
-    public ImmutableArray<ChargingTest> Tests => _tests.Value;
+    internal ImmutableArray<ChargingTest> Tests => _tests.Value;
 
     /// <summary>What is found: a regulator that makes more heat than it is rated for, and a voltage that overcharges
     /// the battery.</summary>
@@ -78,7 +78,7 @@ public sealed class EngineReport
     }
 
     /// <summary>What is measured on the unplugged generator.</summary>
-    public GeneratorTest Generator { get; }
+    internal GeneratorTest Generator { get; }
 
     /// <summary>The night, else the day; null where neither can be solved at any known speed.</summary>
     public EngineSeries? Main =>

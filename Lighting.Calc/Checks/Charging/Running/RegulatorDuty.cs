@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Current and heat of a shunt regulator or a Zener diode over engine speed.</summary>
-public sealed class RegulatorDuty
+internal sealed class RegulatorDuty
 {
     internal RegulatorDuty(
         ImmutableArray<OperatingPoint> lightsOff,

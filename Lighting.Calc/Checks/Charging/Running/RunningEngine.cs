@@ -12,7 +12,7 @@ namespace Lighting.Calc;
 /// current passes through the battery's resistance only as far as the battery supplies it. Of several such
 /// voltages, which LED drivers may allow, it is the highest: the lit one. For one thread at a time.
 /// </remarks>
-public sealed class RunningEngine
+internal sealed class RunningEngine
 {
     // To the bus's voltage with the battery at rest; each round settles all but the loads' share of the drop.
     private const int MostRounds = 20;
