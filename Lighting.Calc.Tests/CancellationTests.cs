@@ -43,8 +43,7 @@ public class CancellationTests
 
     [Fact]
     public void Every_public_method_that_can_be_stopped_is_tried() =>
-        Assert.Equal(
-            s_work.Keys.Order(StringComparer.Ordinal),
+        Assert.Empty(
             typeof(Bike)
                 .Assembly.GetExportedTypes()
                 .SelectMany(t =>
@@ -58,9 +57,7 @@ public class CancellationTests
                 )
                 .Where(m => m.GetParameters().Any(p => p.ParameterType == typeof(CancellationToken)))
                 .Select(m => $"{m.DeclaringType!.Name}.{m.Name}")
-                .Distinct()
-                .Distinct()
-                .Order(StringComparer.Ordinal)
+                .Except(s_work.Keys)
         );
 
     private static IReadOnlyList<OperatingPoint> Points() =>

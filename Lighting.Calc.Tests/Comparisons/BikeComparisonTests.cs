@@ -58,7 +58,7 @@ public class BikeComparisonTests
         Assert.True(horn.IsReplaced && horn.Before is null && horn.After is not null);
         Assert.True(coils.Before is not null && coils.After is null);
         Assert.True(high.Before!.Voltage.Volts > 12 && high.After!.Voltage.Volts < 7);
-        Assert.Equal(["main", "other"], both.Fuses.Select(f => f.Fuse.Name));
+        Assert.Equal(["main", "other"], both.Fuses.Select(f => (f.After ?? f.Before)!.Fuse.Name));
         Assert.True(both.Fuses[0].After is null && both.Fuses[1].Before is null);
     }
 

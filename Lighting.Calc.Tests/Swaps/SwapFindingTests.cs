@@ -82,7 +82,7 @@ public class SwapFindingTests
         Finding finding = Assert.Single(report.About("battery"), f => f.Severity != Severity.Note);
         Assert.Equal(severity, finding.Severity);
         // The load saved, less the little that the higher volts give the coils: the surplus grows by it exactly.
-        ChargingChange change = report.Charging.Single(c => c.Setting.Equals(report.Excess!.Setting));
+        Change<ChargingBalance> change = report.Charging.Single(c => c.Before.Setting.Equals(report.Excess!.Setting));
         Assert.Equal(
             change.Before.Demand.Amperes - change.After.Demand.Amperes,
             report.Excess!.After.Net!.Value.Amperes - report.Excess.Before.Net!.Value.Amperes,
@@ -95,7 +95,10 @@ public class SwapFindingTests
     {
         var lists = SwapBikes.Demo("valley-twin");
         SwapReport report = SwapBikes.Compare(lists.Bike, lists.Swaps);
-        Assert.Equal(["park", "park", "main", "main"], report.Standing.Select(s => s.Setting.PositionOf("lights")!));
+        Assert.Equal(
+            ["park", "park", "main", "main"],
+            report.Standing.Select(s => s.Before.Setting.PositionOf("lights")!)
+        );
         Assert.All(report.Standing, s => Assert.True(s.After.Load.Amperes < s.Before.Load.Amperes - 0.5));
         Assert.All(report.Standing, s => Assert.True(s.After.Time!.Value.Hours > s.Before.Time!.Value.Hours));
     }

@@ -127,7 +127,7 @@ public static class BikeCheck
     /// <exception cref="ArgumentException">The charging list is not that of one coil, no coil can be fitted to it, or
     /// the bike has no circuit; the message says why.</exception>
     /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
-    public static DirectLightingReport DirectLightingOf(Bike bike, IReadOnlyList<OperatingPoint> settings)
+    internal static DirectLightingReport DirectLightingOf(Bike bike, IReadOnlyList<OperatingPoint> settings)
     {
         var momentary = new MomentarySwitches(bike, MomentarySwitches.UsualWords);
         OperatingPoint heaviest =

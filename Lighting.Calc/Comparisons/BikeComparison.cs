@@ -19,10 +19,10 @@ public sealed class BikeComparison
     public ImmutableArray<LampChange> Lamps { get; private init; }
 
     /// <summary>The circuits, in the same order.</summary>
-    public ImmutableArray<CircuitChange> Circuits { get; private init; }
+    internal ImmutableArray<CircuitChange> Circuits { get; private init; }
 
     /// <summary>The fuses, in the same order.</summary>
-    public ImmutableArray<FuseChange> Fuses { get; private init; }
+    public ImmutableArray<Change<FuseSuitability?>> Fuses { get; private init; }
 
     /// <summary>The breakdown of the lamp of the first with the largest drop; null where no drop is known.</summary>
     public VoltageDropBreakdown? WorstDropBefore => Worst(Before);
@@ -93,7 +93,7 @@ public sealed class BikeComparison
             Fuses =
             [
                 .. Both(before.Fuses, after.Fuses, f => f.Fuse.Name)
-                    .Select(p => new FuseChange(
+                    .Select(p => new Change<FuseSuitability?>(
                         p.Before < 0 ? null : before.Fuses[p.Before],
                         p.After < 0 ? null : after.Fuses[p.After]
                     )),

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>A lamp's worst drop before and after.</summary>
-public sealed record LampSizing
+internal sealed record LampSizing
 {
     internal LampSizing() { }
 

@@ -14,7 +14,7 @@ public sealed record RunSizing
     public WireSize Chosen { get; internal init; } = null!;
 
     /// <summary>What keeps it from being one size thinner.</summary>
-    public SizingConstraint Limit { get; internal init; }
+    internal SizingConstraint Limit { get; init; }
 
     /// <summary>The lamp whose drop limits it; null with any other limit, or where thinner has no operating
     /// point.</summary>

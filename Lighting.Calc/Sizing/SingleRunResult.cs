@@ -14,7 +14,7 @@ public sealed class SingleRunResult
     public WireSize? Chosen { get; internal init; }
 
     /// <summary>What keeps it from being one size thinner; null when none holds.</summary>
-    public SizingConstraint? Limit { get; internal init; }
+    internal SizingConstraint? Limit { get; init; }
 
     /// <summary>The same in words; when none holds, what fails with the thickest and by how much.</summary>
     public string Explanation { get; internal init; } = null!;

@@ -23,10 +23,10 @@ public sealed class SwapReport
     public ImmutableArray<LampChange> Lamps => Comparison.Lamps;
 
     /// <summary>The circuits, in the order of the list.</summary>
-    public ImmutableArray<CircuitChange> Circuits => Comparison.Circuits;
+    internal ImmutableArray<CircuitChange> Circuits => Comparison.Circuits;
 
     /// <summary>The fuses, in the order of the list.</summary>
-    public ImmutableArray<FuseChange> Fuses => Comparison.Fuses;
+    public ImmutableArray<Change<FuseSuitability?>> Fuses => Comparison.Fuses;
 
     /// <summary>The breakdown of the lamp with the largest drop before; null where no drop is known.</summary>
     public VoltageDropBreakdown? WorstDropBefore => Comparison.WorstDropBefore;
@@ -35,7 +35,7 @@ public sealed class SwapReport
     public VoltageDropBreakdown? WorstDropAfter => Comparison.WorstDropAfter;
 
     /// <summary>The balance in the settings of the ride and in the heaviest; empty without a charging curve.</summary>
-    public ImmutableArray<ChargingChange> Charging { get; internal init; }
+    public ImmutableArray<Change<ChargingBalance>> Charging { get; internal init; }
 
     /// <summary>The ride before; null without a charging curve or a ride.</summary>
     public RideBalance? RideBefore { get; internal init; }
@@ -47,7 +47,7 @@ public sealed class SwapReport
     internal ExcessCurrentChange? Excess { get; init; }
 
     /// <summary>Standing times to half and to no start; empty without a battery capacity.</summary>
-    public ImmutableArray<BatteryRunTimeChange> Standing { get; internal init; }
+    public ImmutableArray<Change<BatteryRunTime>> Standing { get; internal init; }
 
     /// <summary>The flasher's load in each setting with other lamps of the flashing circuits lit.</summary>
     internal ImmutableArray<FlasherChange> Flashers { get; init; }

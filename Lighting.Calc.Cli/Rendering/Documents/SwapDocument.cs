@@ -12,13 +12,13 @@ internal static class SwapDocument
         { "why", "reason", u => u.Reason },
     };
 
-    private static readonly Columns<ChargingChange> s_charging = new()
+    private static readonly Columns<Change<ChargingBalance>> s_charging = new()
     {
-        { "setting", c => c.Setting },
+        { "setting", c => c.Before.Setting },
         { "load A", "demandA", c => c.Before.Demand, c => c.After.Demand },
         { "covered before", "", c => BreakEvenWords.Of(c.Before.BreakEven) },
         { "covered after", "", c => BreakEvenWords.Of(c.After.BreakEven) },
-        { "setting", "", c => c.Setting },
+        { "setting", "", c => c.Before.Setting },
         { "breakEvenRpm", c => Rpm(c.Before.BreakEven), c => Rpm(c.After.BreakEven) },
     };
 
@@ -38,15 +38,15 @@ internal static class SwapDocument
         { "surplus", s_surplus, r => r.Excess },
     };
 
-    private static readonly Columns<BatteryRunTimeChange> s_runTime = new()
+    private static readonly Columns<Change<BatteryRunTime>> s_runTime = new()
     {
-        { "setting", s => s.Setting },
+        { "setting", s => s.Before.Setting },
         { "toPercent", s => s.After.To },
         { "load A", "loadA", s => s.Before.Load, s => s.After.Load },
         { "to", "", s => Figures.Right($"{Figures.Number(s.After.To.Percent, 0)} %") },
         { "before", "", s => Figures.Right(ChargingDocument.Hours(s.Before)) },
         { "after", "", s => Figures.Right(ChargingDocument.Hours(s.After)) },
-        { "setting", "", s => s.Setting },
+        { "setting", "", s => s.Before.Setting },
         { "timeS", s => s.Before.Time?.Seconds, s => s.After.Time?.Seconds },
     };
 

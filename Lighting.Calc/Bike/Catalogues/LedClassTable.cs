@@ -7,12 +7,12 @@ namespace Lighting.Calc;
 
 /// <summary>The generic LED lamps, one for each socket class and system voltage:
 /// <c>tables/led-classes.csv</c>.</summary>
-public static class LedClassTable
+internal static class LedClassTable
 {
     private const string MinorWord = " minor";
 
     /// <summary>Every class.</summary>
-    internal static ImmutableArray<LedClass> All { get; } = [.. PublishedTable.Load("led-classes").Read().Select(Parse)];
+    public static ImmutableArray<LedClass> All { get; } = [.. PublishedTable.Load("led-classes").Read().Select(Parse)];
 
     /// <summary>The codes that lists may name: each class, and the second function of those that have two.</summary>
     public static ImmutableArray<string> Codes { get; } =

@@ -3,17 +3,10 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>One part of a condition: a switch and the positions that satisfy it.</summary>
-internal sealed record ConditionTerm
+/// <param name="Switch">Name of the switch.</param>
+/// <param name="Positions">Positions of which one must hold.</param>
+internal sealed record ConditionTerm(string Switch, ImmutableArray<string> Positions)
 {
-    internal ConditionTerm(string @switch, ImmutableArray<string> positions) =>
-        (Switch, Positions) = (@switch, positions);
-
-    /// <summary>Name of the switch.</summary>
-    public string Switch { get; }
-
-    /// <summary>Positions of which one must hold.</summary>
-    public ImmutableArray<string> Positions { get; }
-
     /// <summary>Whether the switch is in one of the positions; false for a switch that the setting does not
     /// have.</summary>
     /// <param name="setting">The setting.</param>

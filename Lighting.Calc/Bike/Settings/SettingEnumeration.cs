@@ -54,7 +54,7 @@ public static class SettingEnumeration
     /// many and more.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="only">The condition; <see cref="Condition.Always"/> for all settings.</param>
-    public static long Count(Bike bike, Condition only) => Count(SwitchesOf(bike), only);
+    internal static long Count(Bike bike, Condition only) => Count(SwitchesOf(bike), only);
 
     /// <summary>Every setting in which a condition holds; the one with every switch at rest first.</summary>
     /// <param name="bike">The bike.</param>
@@ -109,7 +109,7 @@ public static class SettingEnumeration
     /// their first position if they have no off.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="held">The condition; it names each switch that is not off.</param>
-    public static Setting Held(Bike bike, Condition held) => Held(SwitchesOf(bike), held);
+    internal static Setting Held(Bike bike, Condition held) => Held(SwitchesOf(bike), held);
 
     /// <summary>The same of switches that are known already.</summary>
     internal static Setting Held(ImmutableArray<SwitchDefinition> switches, Condition held) =>

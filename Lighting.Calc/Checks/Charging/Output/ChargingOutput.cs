@@ -8,7 +8,7 @@ public sealed record ChargingOutput
     internal ChargingOutput(OutputRange range, ElectricCurrent? current) => (Range, Current) = (range, current);
 
     /// <summary>Where the speed lies on the curve.</summary>
-    public OutputRange Range { get; }
+    internal OutputRange Range { get; }
 
     /// <summary>Amps at the charging voltage; null where the curve does not show (never an end value in its
     /// place).</summary>

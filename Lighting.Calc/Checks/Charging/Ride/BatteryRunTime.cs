@@ -25,7 +25,7 @@ public sealed record BatteryRunTime
     public ElectricCurrent Load { get; internal init; }
 
     /// <summary>Whether it is reached.</summary>
-    public BatteryRunTimeOutcome Outcome { get; internal init; }
+    internal BatteryRunTimeOutcome Outcome { get; init; }
 
     /// <summary>The time, for <see cref="BatteryRunTimeOutcome.Reached"/>; otherwise null.</summary>
     public Duration? Time { get; internal init; }

@@ -20,7 +20,7 @@ public sealed class EngineReport
     }
 
     /// <summary>Share of its light below which a headlamp counts as dim, 70 %: common practice, no source.</summary>
-    public static Ratio GoodLight { get; } = Ratio.FromPercent(70);
+    internal static Ratio GoodLight { get; } = Ratio.FromPercent(70);
 
     /// <summary>The settings followed: by day, by night and with the brake held, as far as the bike has them.</summary>
     public ImmutableArray<EngineSeries> Series { get; }
@@ -92,7 +92,7 @@ public sealed class EngineReport
     /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be
     /// fitted, or the harness is no circuit.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
-    public static EngineReport Of(
+    internal static EngineReport Of(
         Bike bike,
         IReadOnlyList<OperatingPoint> points,
         ChargingOptions? options = null,
