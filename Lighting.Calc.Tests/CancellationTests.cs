@@ -15,7 +15,6 @@ public class CancellationTests
         ["CatalogueCheck.Evaluate"] = stop => new CatalogueCheck().Evaluate(s_bike, null, stop),
         ["BikeSolution.Solve"] = stop => BikeSolution.Solve(s_bike, new CheckOptions(), stop),
         ["FuseCheck.Evaluate"] = stop => FuseCheck.Evaluate(s_bike, Points(), null, stop),
-        ["UnfusedRuns.Find"] = stop => UnfusedRuns.Find(s_bike, Settings(), stop),
         ["UnfusedRuns.Findings"] = stop => UnfusedRuns.Findings(s_bike, Settings(), stop),
         ["ListSource.FromJsonAsync"] = stop =>
             ListSource.FromJsonAsync(new MemoryStream([1]), stop).GetAwaiter().GetResult(),

@@ -170,7 +170,8 @@ internal static class ChargingCommand
     {
         DirectLightingReport report = BikeCheck.DirectLightingOf(
             input.Bike,
-            BikeSolution.Solve(input.Bike, input.Check, cancel).Points
+            BikeSolution.Solve(input.Bike, input.Check, cancel).Points,
+            input.Check.Fuses
         );
         options.Output.Write(parsed, console, DirectLightingDocument.Of(input.Bike, report));
         return report.Findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;

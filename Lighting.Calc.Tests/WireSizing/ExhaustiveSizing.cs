@@ -29,7 +29,10 @@ internal static class ExhaustiveSizing
         // A lead from the battery stands the largest fuse it leads to, and is not smaller than is usual.
         foreach (
             UnfusedRun lead in UnfusedRuns
-                .Find(bike, settings, TestContext.Current.CancellationToken)
+                .Of(
+                    DownstreamScopes.Of(bike, settings, TestContext.Current.CancellationToken),
+                    TestContext.Current.CancellationToken
+                )
                 .Where(u => u.IsBatteryLead)
         )
         {

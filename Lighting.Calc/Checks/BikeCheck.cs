@@ -77,7 +77,7 @@ public static class BikeCheck
                     )
                     .Report(solution.Settings);
         DirectLightingReport? direct =
-            bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
+            bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points, options.Fuses);
         Lazy<EngineReport>? engine =
             charging is null || options.Supply is not null || options.Engine == EngineState.Off
                 ? null
@@ -122,14 +122,13 @@ public static class BikeCheck
 
     /// <summary>The direct lighting of a bike in its heaviest lasting setting, with no momentary switch worked where
     /// there is one, over the speeds of its charging list.</summary>
-    /// <param name="bike">A bike whose lamps a lighting coil feeds, with a charging list.</param>
-    /// <param name="settings">Its operating points, one or more.</param>
-    /// <exception cref="ArgumentException">The charging list is not that of one coil, no coil can be fitted to it, or
-    /// the bike has no circuit; the message says why.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
-    internal static DirectLightingReport DirectLightingOf(Bike bike, IReadOnlyList<OperatingPoint> settings)
+    internal static DirectLightingReport DirectLightingOf(
+        Bike bike,
+        IReadOnlyList<OperatingPoint> settings,
+        FuseOptions fuses
+    )
     {
-        var momentary = new MomentarySwitches(bike, MomentarySwitches.UsualWords);
+        var momentary = new MomentarySwitches(bike, fuses.MomentarySwitches);
         OperatingPoint heaviest =
             settings
                 .Where(p => momentary.AreAtRest(p.Setting) && p.TotalCurrent.Amperes > 0)

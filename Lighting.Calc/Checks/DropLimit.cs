@@ -19,9 +19,6 @@ internal sealed record DropLimit(Ratio Share, bool IsAdvice)
         .ToDictionary(r => r.Text("kind"), r => r.Number("whole_circuit_v"));
 
     /// <summary>Finds the limit of a lamp.</summary>
-    /// <param name="bike">The bike.</param>
-    /// <param name="lamp">One of its lamps.</param>
-    /// <param name="supply">Supply voltage, above zero.</param>
     public static DropLimit Of(Bike bike, FittedLamp lamp, ElectricPotential supply)
     {
         if ((lamp.AllowedDrop ?? bike.StatedDrop) is { } stated)
@@ -39,6 +36,5 @@ internal sealed record DropLimit(Ratio Share, bool IsAdvice)
     }
 
     /// <summary>Whether a drop is larger.</summary>
-    /// <param name="drop">The drop, as a share of the supply voltage.</param>
     public bool IsExceededBy(Ratio drop) => drop.Percent > Share.Percent + 1e-9;
 }

@@ -13,7 +13,6 @@ internal static class ParkedLights
     /// <param name="bike">The bike.</param>
     /// <param name="points">Its operating points.</param>
     /// <param name="fuses">What momentary switches are called; null for the defaults.</param>
-    /// <exception cref="ArgumentNullException">The points are null.</exception>
     public static ImmutableArray<Setting> Find(
         Bike bike,
         IEnumerable<OperatingPoint> points,

@@ -27,9 +27,7 @@ internal sealed class NewBike
     private string Ignition => OneFuse ? "ignition=on; " : "";
 
     /// <summary>The lists of a new bike.</summary>
-    /// <param name="options">What it is to have.</param>
     /// <returns>The text of each list by its name, such as <c>lamps.csv</c>.</returns>
-    /// <exception cref="ArgumentNullException">The options are null.</exception>
     public static IReadOnlyDictionary<string, string> Lists(NewBikeOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);

@@ -39,13 +39,11 @@ internal sealed class BranchLoads
     }
 
     public DealtBranch Of(
-        string name,
         int source,
         ImmutableArray<int> lamps,
         double wireAmperes = UnknownWireAmperes
     ) =>
         new(
-            name,
             source,
             Draws(_continuous, lamps, isContinuous: true),
             Draws(_peak, lamps, isContinuous: false),

@@ -393,7 +393,7 @@ internal sealed class HarnessFusePlanner
             .Select(r => RatedFor(_bike.Runs[r.Index]))
             .DefaultIfEmpty(BranchLoads.UnknownWireAmperes)
             .Min();
-        return Loads.Of(branch.Heads[0].Name, branch.Source, branch.Lamps, least);
+        return Loads.Of(branch.Source, branch.Lamps, least);
     }
 
     private double RatedFor(Run run) =>

@@ -26,9 +26,6 @@ public sealed record RunSizing
     /// <summary>Largest current in any setting, without sign, in the harness as chosen.</summary>
     public ElectricCurrent WorstCurrent { get; internal init; }
 
-    /// <summary>The setting it flows in.</summary>
-    public Setting WorstSetting { get; internal init; } = null!;
-
     /// <summary>Voltage lost in wire and joints at that current.</summary>
     public ElectricPotential Drop { get; internal init; }
 

@@ -20,8 +20,6 @@ public sealed class SingleRunResult
     public string Explanation { get; internal init; } = null!;
 
     /// <summary>The chosen size (or, when none holds, the thickest) with its neighbours.</summary>
-    /// <param name="each">How many on each side, zero or more.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The number is below zero.</exception>
     internal ImmutableArray<SingleRunCandidate> Neighbours(int each = 2)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(each);

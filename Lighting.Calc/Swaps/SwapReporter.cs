@@ -18,7 +18,7 @@ internal sealed class SwapReporter(
         [
             .. was.Settings.Join(now.Settings, p => p.Setting, p => p.Setting, (b, a) => new PointPair(b, a)),
         ];
-        var comparison = BikeComparison.Of(was, now);
+        var comparison = BikeComparison.Of(was, now, options.Check.Fuses);
         ImmutableArray<FlasherChange> flashers = FlasherLoads.Of(before, after, pairs, options);
         ImmutableArray<LampResistor> resistors = FlasherLoads.Resistors(before, after, flashers);
         ImmutableArray<SneakFeed> sneaks = SneakFeeds.Of(after, pairs);

@@ -36,8 +36,6 @@ internal sealed class PublishedTable
     ];
 
     /// <summary>Reads a table.</summary>
-    /// <param name="name">One of <see cref="Names"/>.</param>
-    /// <exception cref="ArgumentException">There is no such table; the message lists those there are.</exception>
     public static PublishedTable Load(string name)
     {
         using Stream stream =

@@ -8,24 +8,22 @@ namespace Lighting.Calc;
 /// they are known.</remarks>
 internal sealed record LedClass
 {
-    internal LedClass() { }
-
     /// <summary>Its name, such as <c>LED stop-tail</c>.</summary>
-    public string Code { get; internal init; } = null!;
+    public string Code { get; init; } = null!;
 
     /// <summary>The socket class it fits, as in <see cref="PublishedLamp.SocketClass"/>.</summary>
-    public string SocketClass { get; internal init; } = null!;
+    public string SocketClass { get; init; } = null!;
 
     /// <summary>Nominal system voltage.</summary>
-    public ElectricPotential SystemVoltage { get; internal init; }
+    public ElectricPotential SystemVoltage { get; init; }
 
     /// <summary>Electrical and light data; for a lamp of two functions those of the brighter one.</summary>
-    public LampSpecification Specification { get; internal init; } = null!;
+    public LampSpecification Specification { get; init; } = null!;
 
     /// <summary>The second function of a lamp that has two, its code ending in <c>minor</c>; null for a lamp of one
     /// function.</summary>
-    public LampSpecification? Minor { get; internal init; }
+    public LampSpecification? Minor { get; init; }
 
     /// <summary>Source of the row.</summary>
-    public string Source { get; internal init; } = null!;
+    public string Source { get; init; } = null!;
 }

@@ -24,8 +24,6 @@ internal static class LedClassTable
         .ToFrozenDictionary(l => l.Code!, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The class of a socket class; null if there is none for this voltage.</summary>
-    /// <param name="socketClass">As in <see cref="PublishedLamp.SocketClass"/>.</param>
-    /// <param name="systemVoltage">Nominal voltage of the bike.</param>
     internal static LedClass? ForSocket(string socketClass, ElectricPotential systemVoltage) =>
         All.FirstOrDefault(c =>
             c.SocketClass == socketClass && Math.Abs(c.SystemVoltage.Volts - systemVoltage.Volts) < 1e-9

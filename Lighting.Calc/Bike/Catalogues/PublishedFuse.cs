@@ -7,11 +7,9 @@ namespace Lighting.Calc;
 /// <param name="Rating">Rated current, as marked.</param>
 /// <param name="Colour">Body colour of a blade fuse; empty for glass.</param>
 /// <param name="ColdResistance">Typical cold resistance; null if not published.</param>
-/// <param name="Source">Source of the row.</param>
 internal sealed record PublishedFuse(
     FuseStyle Style,
     ElectricCurrent Rating,
     string Colour,
-    ElectricResistance? ColdResistance,
-    string Source
+    ElectricResistance? ColdResistance
 );

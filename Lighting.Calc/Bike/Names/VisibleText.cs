@@ -19,7 +19,6 @@ internal static class VisibleText
     /// they are allowed.</summary>
     /// <param name="text">Any text.</param>
     /// <param name="keepLines">Whether line feeds, carriage returns and tabs are left as they are.</param>
-    /// <exception cref="ArgumentNullException">The text is null.</exception>
     public static string Of(string text, bool keepLines = false)
     {
         ArgumentNullException.ThrowIfNull(text);

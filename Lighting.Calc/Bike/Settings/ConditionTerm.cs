@@ -9,7 +9,6 @@ internal sealed record ConditionTerm(string Switch, ImmutableArray<string> Posit
 {
     /// <summary>Whether the switch is in one of the positions; false for a switch that the setting does not
     /// have.</summary>
-    /// <param name="setting">The setting.</param>
     public bool Holds(Setting setting) =>
         setting.PositionOf(Switch) is { } position && Positions.Contains(position, Name.Comparer);
 

@@ -12,7 +12,6 @@ public static class SettingEnumeration
     /// <summary>The switches of a bike: those of its contacts, then those that only conditions name.</summary>
     /// <remarks>A switch has the position <c>off</c>, unless a contact says that it has none, then the positions that
     /// contacts and conditions name, in order.</remarks>
-    /// <param name="bike">The bike.</param>
     internal static ImmutableArray<SwitchDefinition> SwitchesOf(Bike bike)
     {
         var order = new List<string>();
@@ -52,8 +51,6 @@ public static class SettingEnumeration
 
     /// <summary>Number of settings that a condition leaves, alternatives ignored; <see cref="long.MaxValue"/> for that
     /// many and more.</summary>
-    /// <param name="bike">The bike.</param>
-    /// <param name="only">The condition; <see cref="Condition.Always"/> for all settings.</param>
     internal static long Count(Bike bike, Condition only) => Count(SwitchesOf(bike), only);
 
     /// <summary>Every setting in which a condition holds; the one with every switch at rest first.</summary>

@@ -12,10 +12,6 @@ internal static class FuseCheck
     /// <param name="options">By what to judge; null for the defaults.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>One for each fuse, in the order of the list.</returns>
-    /// <exception cref="ArgumentException">There is no operating point, or they are not of this bike.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option, or a rating, bundle or voltage of the bike, is outside
-    /// its range.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ImmutableArray<FuseSuitability> Evaluate(
         Bike bike,
         IReadOnlyList<OperatingPoint> settings,
@@ -100,7 +96,6 @@ internal static class FuseCheck
             PeakLimit = ElectricCurrent.FromAmperes(judge.PeakAmperes(judge.Fitted.Amperes)),
             PeakHeldFor = judge.PeakHeldFor(judge.Fitted.Amperes, peak.Solved.FuseAmperes(index)),
             MomentaryLoads = momentary.Of(points, fed),
-            TemperatureFactor = judge.Factor,
         };
     }
 

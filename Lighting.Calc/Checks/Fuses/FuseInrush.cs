@@ -160,12 +160,10 @@ internal sealed class FuseInrush
             : "; a filament runs hotter than the table of tungsten, so its time is not certain";
         return new InrushCheck
         {
-            Setting = _setting,
             Peak = ElectricCurrent.FromAmperes(peak),
             Steady = ElectricCurrent.FromAmperes(_steady),
             HalfOfExcess = Duration.FromSeconds(half),
             MeltingShare = share is { } part ? Ratio.FromDecimalFractions(part) : null,
-            IsLimitedBySource = _isLimited,
             Explanation = surges
                 ? string.Create(
                     CultureInfo.InvariantCulture,

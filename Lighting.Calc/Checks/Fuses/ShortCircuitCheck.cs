@@ -11,44 +11,42 @@ namespace Lighting.Calc;
 /// </remarks>
 internal sealed class ShortCircuitCheck
 {
-    internal ShortCircuitCheck() { }
-
     /// <summary>The run.</summary>
-    public Run Run { get; internal init; } = null!;
+    public Run Run { get; init; } = null!;
 
     /// <summary>The point shorted to the frame.</summary>
-    public string FarEnd { get; internal init; } = null!;
+    public string FarEnd { get; init; } = null!;
 
     /// <summary>The setting with the most resistance in the way.</summary>
-    public Setting Setting { get; internal init; } = null!;
+    public Setting Setting { get; init; } = null!;
 
     /// <summary>The parts in the way to the short, battery first.</summary>
-    public ImmutableArray<string> Path { get; internal init; }
+    public ImmutableArray<string> Path { get; init; }
 
     /// <summary>The point from which the way back is counted; null where no lamp beyond the run tells, and the way back
     /// is then taken as zero.</summary>
-    public string? ReturnFrom { get; internal init; }
+    public string? ReturnFrom { get; init; }
 
     /// <summary>Resistance of the whole loop.</summary>
-    public ElectricResistance LoopResistance { get; internal init; }
+    public ElectricResistance LoopResistance { get; init; }
 
     /// <summary>The prospective current; null when nothing in the lists limits it.</summary>
-    public ElectricCurrent? ProspectiveCurrent { get; internal init; }
+    public ElectricCurrent? ProspectiveCurrent { get; init; }
 
     /// <summary>When the fuse opens; null with <see cref="ProspectiveCurrent"/>.</summary>
-    public OpeningTime? Opening { get; internal init; }
+    public OpeningTime? Opening { get; init; }
 
     /// <summary>Heat of the short until the published opening time, I²·t; null where no opening time within 5 s is
     /// published.</summary>
     internal double? LetThroughAmpereSquaredSeconds { get; init; }
 
     /// <summary>Copper of the smallest wire in its way.</summary>
-    public Area SmallestWire { get; internal init; }
+    public Area SmallestWire { get; init; }
 
     /// <summary>Heat that the smallest wire in its way withstands, k²·S² with k = 115.</summary>
     internal double WithstandAmpereSquaredSeconds => ShortCircuitHeat.AmpereSquaredSeconds(SmallestWire);
 
     /// <summary>Whether the fuse opens and every wire in the way lasts until then; null where no published figure shows
     /// it.</summary>
-    public bool? Clears { get; internal init; }
+    public bool? Clears { get; init; }
 }

@@ -13,10 +13,6 @@ internal static class ParasiticDrain
     public static ElectricCurrent Accepted { get; } = ElectricCurrent.FromAmperes(Constants.Of("key_off_limit"));
 
     /// <summary>The time.</summary>
-    /// <param name="capacity">Capacity of the charged battery, above zero.</param>
-    /// <param name="current">The drain, above zero.</param>
-    /// <param name="share">Share of the charge that it takes, above 0 to 1.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Duration Time(ElectricCharge capacity, ElectricCurrent current, Ratio share)
     {
         if (!(capacity.AmpereHours > 0))

@@ -13,9 +13,6 @@ namespace Lighting.Calc;
 internal sealed record PermanentMagnetAlternator
 {
     /// <summary>Creates an alternator.</summary>
-    /// <param name="maximumCurrent">Imax, above zero.</param>
-    /// <param name="cornerSpeed">n0, above zero.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is not above zero.</exception>
     public PermanentMagnetAlternator(ElectricCurrent maximumCurrent, RotationalSpeed cornerSpeed)
     {
         if (!(maximumCurrent.Amperes > 0))
@@ -41,14 +38,12 @@ internal sealed record PermanentMagnetAlternator
     public RotationalSpeed CornerSpeed { get; }
 
     /// <summary>Output at an engine speed.</summary>
-    /// <param name="speed">Engine speed, zero or more.</param>
     public ElectricCurrent OutputAt(RotationalSpeed speed) =>
         ElectricCurrent.FromAmperes(
             MaximumCurrent.Amperes * Shape(speed.RevolutionsPerMinute / CornerSpeed.RevolutionsPerMinute)
         );
 
     /// <summary>Speed for an output current; null at <see cref="MaximumCurrent"/> and above.</summary>
-    /// <param name="current">The current; zero or less needs no speed at all.</param>
     public RotationalSpeed? SpeedFor(ElectricCurrent current)
     {
         double ratio = current.Amperes / MaximumCurrent.Amperes;

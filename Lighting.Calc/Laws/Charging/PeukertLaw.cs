@@ -16,7 +16,6 @@ internal static class PeukertLaw
     /// <param name="ratedTime">The time in which it gives that capacity, above zero.</param>
     /// <param name="exponent">Peukert's exponent, 1 or more.</param>
     /// <param name="current">The current, above zero.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Duration DischargeTime(
         ElectricCharge capacity,
         Duration ratedTime,

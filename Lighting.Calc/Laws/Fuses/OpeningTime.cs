@@ -68,10 +68,6 @@ internal sealed record OpeningTime
     }
 
     /// <summary>The opening time of a fuse at 25 °C.</summary>
-    /// <param name="style">Its style.</param>
-    /// <param name="rating">Its continuous rating, above zero.</param>
-    /// <param name="current">The current, zero or more.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static OpeningTime Calculate(FuseStyle style, ElectricCurrent rating, ElectricCurrent current)
     {
         if (!(rating.Amperes > 0))

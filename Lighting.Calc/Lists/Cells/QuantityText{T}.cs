@@ -57,9 +57,6 @@ internal sealed class QuantityText<TQuantity>
 
     /// <summary>Reads a quantity.</summary>
     /// <param name="text">The text; spaces round it and before the unit do not matter.</param>
-    /// <exception cref="ArgumentNullException">The text is null.</exception>
-    /// <exception cref="FormatException">The text is not such a quantity; the message says what was
-    /// expected.</exception>
     public TQuantity Parse(string text) =>
         TryParse(text, out TQuantity quantity, out TextProblem? problem)
             ? quantity
@@ -70,7 +67,6 @@ internal sealed class QuantityText<TQuantity>
     /// <param name="quantity">The quantity, in the bare unit; zero when there is a problem.</param>
     /// <param name="problem">Why the text is not such a quantity; null if it is.</param>
     /// <returns>Whether the text is such a quantity.</returns>
-    /// <exception cref="ArgumentNullException">The text is null.</exception>
     public bool TryParse(string text, out TQuantity quantity, [NotNullWhen(false)] out TextProblem? problem)
     {
         ArgumentNullException.ThrowIfNull(text);

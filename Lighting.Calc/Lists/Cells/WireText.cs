@@ -16,7 +16,6 @@ internal static class WireText
     /// <param name="wire">The size; null if there is a problem.</param>
     /// <param name="problem">Why the text is not a wire size; null if it is.</param>
     /// <returns>Whether the text is a wire size.</returns>
-    /// <exception cref="ArgumentNullException">The text is null.</exception>
     public static bool TryParse(
         string text,
         [NotNullWhen(true)] out WireSize? wire,

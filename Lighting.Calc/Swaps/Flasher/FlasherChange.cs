@@ -10,28 +10,26 @@ namespace Lighting.Calc;
 /// </remarks>
 internal sealed class FlasherChange
 {
-    internal FlasherChange() { }
-
     /// <summary>The setting.</summary>
-    public Setting Setting { get; internal init; } = null!;
+    public Setting Setting { get; init; } = null!;
 
     /// <summary>The loads of the flashing circuits that are lit in it.</summary>
-    public ImmutableArray<string> Lamps { get; internal init; }
+    public ImmutableArray<string> Lamps { get; init; }
 
     /// <summary>Their nominal watts before.</summary>
-    public Power NominalBefore { get; internal init; }
+    public Power NominalBefore { get; init; }
 
     /// <summary>Their nominal watts after.</summary>
-    public Power NominalAfter { get; internal init; }
+    public Power NominalAfter { get; init; }
 
     /// <summary>The nominal load the flasher is made for: as listed, else <see cref="NominalBefore"/>.</summary>
-    public Power FlasherLoad { get; internal init; }
+    public Power FlasherLoad { get; init; }
 
     /// <summary>Their current before.</summary>
-    public ElectricCurrent CurrentBefore { get; internal init; }
+    public ElectricCurrent CurrentBefore { get; init; }
 
     /// <summary>Their current after.</summary>
-    public ElectricCurrent CurrentAfter { get; internal init; }
+    public ElectricCurrent CurrentAfter { get; init; }
 
     /// <summary><see cref="NominalAfter"/> as a share of <see cref="FlasherLoad"/>.</summary>
     public Ratio Share => Ratio.FromDecimalFractions((double)NominalAfter.Watts / (double)FlasherLoad.Watts);

@@ -21,16 +21,16 @@ internal sealed class AlternatorEquivalentFit
     private AlternatorEquivalentFit() { }
 
     /// <summary>The settings in which the winding works.</summary>
-    public Condition When { get; internal init; } = null!;
+    public Condition When { get; init; } = null!;
 
     /// <summary>The fitted coil.</summary>
-    public AlternatorEquivalent Source { get; internal init; } = null!;
+    public AlternatorEquivalent Source { get; init; } = null!;
 
     /// <summary>Voltage at which the amps were measured, and for which the coil gives them.</summary>
-    public ElectricPotential TerminalVoltage { get; internal init; }
+    public ElectricPotential TerminalVoltage { get; init; }
 
     /// <summary>What is left at each point.</summary>
-    public ImmutableArray<FitResidual> Residuals { get; internal init; }
+    public ImmutableArray<FitResidual> Residuals { get; init; }
 
     /// <summary>Share of the points' squared amps above which what a fit leaves is worth another look.</summary>
     private const double PoorShare = 1e-6;
@@ -48,8 +48,6 @@ internal sealed class AlternatorEquivalentFit
     /// <param name="fit">The fit; null where there is none.</param>
     /// <param name="reason">Why there is none; null where there is one.</param>
     /// <returns>Whether the points fix a coil.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The voltage is not above zero, or the resistance is below
-    /// zero.</exception>
     public static bool TryFit(
         ChargingCurve curve,
         ElectricPotential terminalVoltage,
@@ -140,7 +138,6 @@ internal sealed class AlternatorEquivalentFit
             [
                 .. points.Select(p => new FitResidual(
                     p,
-                    ElectricCurrent.FromAmperes(Amperes(source, p.Speed.RevolutionsPerMinute)),
                     ElectricCurrent.FromAmperes(
                         p.Current.Amperes - Amperes(source, p.Speed.RevolutionsPerMinute)
                     )

@@ -52,9 +52,6 @@ internal sealed class ChargingCurve
     internal IEnumerable<double> KnotsRpm => _rpm;
 
     /// <summary>The curves of a charging list, in the order their conditions first appear.</summary>
-    /// <param name="points">The rows of the list, in any order.</param>
-    /// <exception cref="ArgumentException">A speed or current is negative or not finite, or a condition has a speed
-    /// twice.</exception>
     public static ImmutableArray<ChargingCurve> Of(IEnumerable<ChargingPoint> points)
     {
         var curves = ImmutableArray.CreateBuilder<ChargingCurve>();

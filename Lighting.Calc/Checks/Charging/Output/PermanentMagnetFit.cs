@@ -20,16 +20,13 @@ internal sealed class PermanentMagnetFit
     private PermanentMagnetFit() { }
 
     /// <summary>The settings in which the winding works.</summary>
-    public Condition When { get; internal init; } = null!;
+    public Condition When { get; init; } = null!;
 
     /// <summary>The fitted machine.</summary>
-    public PermanentMagnetAlternator Machine { get; internal init; } = null!;
+    public PermanentMagnetAlternator Machine { get; init; } = null!;
 
     /// <summary>What is left at each point.</summary>
-    public ImmutableArray<FitResidual> Residuals { get; internal init; }
-
-    /// <summary>Root of the mean square residual.</summary>
-    public ElectricCurrent RootMeanSquareResidual { get; internal init; }
+    public ImmutableArray<FitResidual> Residuals { get; init; }
 
     /// <summary>Fits a machine to a curve's points. A point at standstill tells nothing and is left out.</summary>
     /// <param name="curve">The curve.</param>
@@ -84,16 +81,13 @@ internal sealed class PermanentMagnetFit
         );
         ImmutableArray<FitResidual> residuals =
         [
-            .. points.Select(p => new FitResidual(p, machine.OutputAt(p.Speed), p.Current - machine.OutputAt(p.Speed))),
+            .. points.Select(p => new FitResidual(p, p.Current - machine.OutputAt(p.Speed))),
         ];
         fit = new PermanentMagnetFit
         {
             When = curve.When,
             Machine = machine,
             Residuals = residuals,
-            RootMeanSquareResidual = ElectricCurrent.FromAmperes(
-                Math.Sqrt(residuals.Average(r => r.Residual.Amperes * r.Residual.Amperes))
-            ),
         };
         reason = null;
         return true;

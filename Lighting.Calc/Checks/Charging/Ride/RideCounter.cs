@@ -53,7 +53,6 @@ internal sealed class RideCounter(ChargingSystem system)
         return new RideStretchBalance
         {
             Stretch = stretch,
-            Setting = setting,
             Demand = demand,
             Output = output,
             Net = net,

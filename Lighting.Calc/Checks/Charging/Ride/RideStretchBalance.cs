@@ -11,9 +11,6 @@ public sealed record RideStretchBalance
     /// <summary>The stretch.</summary>
     public RideStretch Stretch { get; internal init; } = null!;
 
-    /// <summary>Its setting.</summary>
-    public Setting Setting { get; internal init; } = null!;
-
     /// <summary>Average load, with the field current while the engine runs.</summary>
     public ElectricCurrent Demand { get; internal init; }
 

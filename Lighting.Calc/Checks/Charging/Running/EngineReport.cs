@@ -89,9 +89,6 @@ public sealed class EngineReport
     /// <param name="points">Its operating points, of which the settings of day and night are chosen.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
     /// <param name="fuses">Which switches and loads are momentary; null for the defaults.</param>
-    /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be
-    /// fitted, or the harness is no circuit.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
     internal static EngineReport Of(
         Bike bike,
         IReadOnlyList<OperatingPoint> points,

@@ -14,7 +14,7 @@ internal sealed record RegulatorDuty(
 )
 {
     /// <summary>Whether it is a Zener diode.</summary>
-    public bool IsZener { get; internal init; }
+    public bool IsZener { get; init; }
 
     /// <summary>What it is called.</summary>
     internal string Name => IsZener ? "Zener diode" : "shunt regulator";
