@@ -49,11 +49,17 @@ public sealed record Condition
             : throw new FormatException($"'{text}' is not a condition: expected {expected}.");
 
     /// <summary>Reads a condition.</summary>
-    /// <param name="text">For instance <c>lights=low|high; brake=on</c>; empty means always.</param>
-    /// <param name="condition">The condition, or <see cref="Always"/> when the text is not one.</param>
-    /// <param name="expected">What was expected; null if the text is a condition.</param>
+    /// <param name="text">For instance <c>lights=low|high; brake=on</c>; empty or null means always.</param>
+    /// <param name="condition">The condition; null if the text is none.</param>
     /// <returns>Whether the text is a condition.</returns>
-    public static bool TryParse(string text, out Condition condition, [NotNullWhen(false)] out string? expected)
+    public static bool TryParse(string? text, [NotNullWhen(true)] out Condition? condition)
+    {
+        condition = TryParse(text, out Condition read, out _) ? read : null;
+        return condition is not null;
+    }
+
+    /// <summary>The same with what was expected; the condition is then <see cref="Always"/>.</summary>
+    internal static bool TryParse(string? text, out Condition condition, [NotNullWhen(false)] out string? expected)
     {
         condition = Always;
         expected = null;

@@ -33,7 +33,7 @@ internal sealed class ReadingText
     /// <param name="text">The text.</param>
     /// <returns>The reading understood or, as <see cref="Findings"/>, why not: a text never throws.</returns>
     /// <exception cref="ArgumentException">The bike has no runs, or the bike or the text is null.</exception>
-    public static ReadingText Parse(Bike bike, string text)
+    public static ReadingText Read(Bike bike, string text)
     {
         ArgumentNullException.ThrowIfNull(bike);
         ArgumentNullException.ThrowIfNull(text);
@@ -57,7 +57,7 @@ internal sealed class ReadingText
                 [],
                 [new Finding(FindingKind.ReadingTextUnknown, Severity.Fault, said) { Detail = Expected }]
             );
-        SymptomText seen = SymptomText.Parse(bike, text);
+        SymptomText seen = SymptomText.Read(bike, text);
         return new ReadingText(seen.Readings, seen.Findings);
     }
 

@@ -31,7 +31,7 @@ internal sealed class SymptomText
     /// <returns>The observations understood and, as <see cref="Findings"/>, those that were not: a text never
     /// throws.</returns>
     /// <exception cref="ArgumentException">The bike has no runs, or the bike or the text is null.</exception>
-    public static SymptomText Parse(Bike bike, string text)
+    public static SymptomText Read(Bike bike, string text)
     {
         ArgumentNullException.ThrowIfNull(bike);
         ArgumentNullException.ThrowIfNull(text);

@@ -41,12 +41,6 @@ internal sealed class QuantityText<TQuantity>
         _highest = highest;
     }
 
-    /// <summary>The same reader with a narrower range.</summary>
-    /// <param name="lowest">Lowest value accepted. Every kind also refuses values closer to zero than 1e-9 of its bare
-    /// unit.</param>
-    /// <param name="highest">Highest value accepted, not below the lowest.</param>
-    public QuantityText<TQuantity> Within(TQuantity lowest, TQuantity highest) => Within(_to(lowest), _to(highest));
-
     /// <summary>The same reader, also accepting zero.</summary>
     internal QuantityText<TQuantity> OrZero()
     {
@@ -54,13 +48,6 @@ internal sealed class QuantityText<TQuantity>
         copy._orZero = true;
         return copy;
     }
-
-    /// <summary>Reads a quantity.</summary>
-    /// <param name="text">The text; spaces round it and before the unit do not matter.</param>
-    public TQuantity Parse(string text) =>
-        TryParse(text, out TQuantity quantity, out TextProblem? problem)
-            ? quantity
-            : throw new FormatException(problem.ToString());
 
     /// <summary>Reads a quantity.</summary>
     /// <param name="text">The text; spaces round it and before the unit do not matter.</param>
