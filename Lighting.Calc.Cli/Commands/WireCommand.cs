@@ -96,18 +96,20 @@ internal static class WireCommand
                     "metric" => WireConstruction.MetricCable,
                     _ => null,
                 };
-                Ratio? allowed = parsed.GetValue(drop) is { } share
-                    ? OptionText.Quantity(QuantityText.Percent, "--drop", share, r => r.Percent is > 0 and < 100, wrong)
-                    : null;
-                Temperature? air = parsed.GetValue(ambient) is { } degrees
-                    ? OptionText.Quantity(
-                        QuantityText.Temperature,
-                        "--ambient",
-                        degrees,
-                        t => t.DegreesCelsius is >= -40 and <= 100,
-                        wrong
-                    )
-                    : null;
+                Ratio? allowed = OptionText.Quantity(
+                    parsed,
+                    drop,
+                    QuantityText.Percent,
+                    r => r.Percent is > 0 and < 100,
+                    wrong
+                );
+                Temperature? air = OptionText.Quantity(
+                    parsed,
+                    ambient,
+                    QuantityText.Temperature,
+                    t => t.DegreesCelsius is >= -40 and <= 100,
+                    wrong
+                );
                 Area thinnest = parsed.GetValue(least) is { } size
                     ? OptionText.Wire("--minimum", size, wrong)?.CopperArea ?? Area.Zero
                     : new WireSizingOptions().MinimumArea;

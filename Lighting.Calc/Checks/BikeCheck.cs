@@ -66,13 +66,13 @@ public static class BikeCheck
                 : ChargingSystem
                     .WithLoads(
                         bike,
-                        wiring.Switches,
                         AverageLoads.Of(
                             solution.Network,
                             solution.Held,
                             allAreSolved ? wiring.Places : Wiring.PlacesOf(solution.Points.Select(p => p.Setting))
                         ),
                         options.Charging,
+                        wiring.Switches,
                         solution.Network.Graph
                     )
                     .Report(solution.Settings);

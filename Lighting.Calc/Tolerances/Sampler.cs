@@ -160,14 +160,14 @@ internal sealed class Sampler(SamplingPlan plan)
         // Any voltage but the charging voltage is that of the battery with the engine off.
         ChargingSystem system = ChargingSystem.WithLoads(
             bike,
-            plan.Switches,
             (setting, voltage) =>
                 AverageLoads.Of(
                     voltage.Volts == bike.ChargingVoltage.Volts
                         ? Solve(setting, voltage, ElectricResistance.Zero)
                         : Solve(setting, voltage * batteryFactor, bike.BatteryResistance, isOff: true)
                 ),
-            plan.Options.Charging
+            plan.Options.Charging,
+            plan.Switches
         );
         double worst = plan.Windings.IsEmpty ? double.NaN : 0;
         foreach (ImmutableArray<Setting> settings in plan.Windings)

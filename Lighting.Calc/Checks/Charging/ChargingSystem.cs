@@ -76,31 +76,26 @@ internal sealed class ChargingSystem
         var network = new HarnessNetwork(bike);
         return WithLoads(
             bike,
-            network.Graph.Switches.Definitions,
             AverageLoads.Of(bike.Lighting == LightingSupply.Direct ? network : network.AtGenerator),
-            options ?? ChargingOptions.Default,
+            options,
+            network.Graph.Switches.Definitions,
             network.Graph
         );
     }
 
-    /// <summary>Describes a bike's charging system with loads from elsewhere.</summary>
-    /// <param name="bike">The bike.</param>
-    /// <param name="load">Average current of its loads.</param>
-    /// <param name="options">What the lists do not say; null for the defaults.</param>
-    public static ChargingSystem WithLoads(Bike bike, AverageLoad load, ChargingOptions? options = null) =>
-        WithLoads(bike, SettingEnumeration.SwitchesOf(bike), load, options ?? ChargingOptions.Default);
-
-    /// <summary>The same of a bike whose switches are known already, and its graph where it is.</summary>
-    internal static ChargingSystem WithLoads(
+    /// <summary>Describes a bike's charging system with loads from elsewhere; its switches and graph where they are
+    /// known already.</summary>
+    public static ChargingSystem WithLoads(
         Bike bike,
-        ImmutableArray<SwitchDefinition> switches,
         AverageLoad load,
-        ChargingOptions options,
+        ChargingOptions? options = null,
+        ImmutableArray<SwitchDefinition>? switches = null,
         HarnessGraph? graph = null
     )
     {
+        options ??= ChargingOptions.Default;
         options.Check();
-        return new ChargingSystem(bike, switches, load, options, graph);
+        return new ChargingSystem(bike, switches ?? SettingEnumeration.SwitchesOf(bike), load, options, graph);
     }
 
     /// <summary>What the charging system gives at an engine speed in a setting: the windings whose condition holds,

@@ -30,7 +30,6 @@ internal sealed class RunningEngine
     internal RunningEngine(Bike bike, HarnessSolver solver, ChargingOptions options)
     {
         options.Check();
-        Bike = bike;
         _solver = solver;
         _output = OutputModel.Of(bike, options);
         _bus = BatteryAndRegulator.Of(bike, options);
@@ -38,9 +37,6 @@ internal sealed class RunningEngine
         if (solver.Network.IsApart)
             solver.SetBattery(_bus.BatteryOn(1));
     }
-
-    /// <summary>The bike.</summary>
-    public Bike Bike { get; }
 
     /// <summary>Voltage that the regulator holds: that of a Zener diode, else the charging voltage.</summary>
     public ElectricPotential RegulatedVoltage => ElectricPotential.FromVolts(_bus.HoldVolts);
