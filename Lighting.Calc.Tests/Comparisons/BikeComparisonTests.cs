@@ -71,9 +71,9 @@ public class BikeComparisonTests
         BikeComparison comparison = Compare(bike, Swap.Apply(bike, swaps));
         Assert.Equal(
             comparison.Lamps.Select(l => (l.Setting, l.Before?.Voltage, l.After?.Voltage)),
-            swap.Lamps.Select(l => (l.Setting, l.Before?.Voltage, l.After?.Voltage))
+            swap.Comparison.Lamps.Select(l => (l.Setting, l.Before?.Voltage, l.After?.Voltage))
         );
-        Assert.Equal(comparison.Circuits, swap.Circuits);
+        Assert.Equal(comparison.Circuits, swap.Comparison.Circuits);
         Assert.Equal(
             comparison.FindingsLost.Select(f => f.Message),
             swap.Comparison.FindingsLost.Select(f => f.Message)

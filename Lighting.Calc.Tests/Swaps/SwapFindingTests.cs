@@ -189,8 +189,8 @@ public class SwapFindingTests
             SwapBikes.LampsOnly("circuit,lamp,code\nrear lamp,stop,P21W\n"),
             SwapBikes.Replace(("stop", small!.Specification))
         );
-        Assert.Equal(460, report.Lamps[0].LightBefore!.Value.Lumens, 1e-6);
-        Assert.Equal(125, report.Lamps[0].LightAfter!.Value.Lumens, 1e-6);
+        Assert.Equal(460, report.Comparison.Lamps[0].LightBefore!.Value.Lumens, 1e-6);
+        Assert.Equal(125, report.Comparison.Lamps[0].LightAfter!.Value.Lumens, 1e-6);
         Assert.Contains(
             "125 lm instead of 460 lm, 27 % of the light",
             Assert.Single(report.About("stop")).Message,

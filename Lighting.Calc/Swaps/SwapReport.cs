@@ -19,29 +19,8 @@ public sealed class SwapReport
     /// <summary>The whole verdict after.</summary>
     public BikeReport After => Comparison.After;
 
-    /// <summary>Every lamp and other load, in the order of the list.</summary>
-    public ImmutableArray<LampChange> Lamps => Comparison.Lamps;
-
-    /// <summary>The circuits, in the order of the list.</summary>
-    internal ImmutableArray<CircuitChange> Circuits => Comparison.Circuits;
-
-    /// <summary>The fuses, in the order of the list.</summary>
-    public ImmutableArray<Change<FuseSuitability?>> Fuses => Comparison.Fuses;
-
-    /// <summary>The breakdown of the lamp with the largest drop before; null where no drop is known.</summary>
-    public VoltageDropBreakdown? WorstDropBefore => Comparison.WorstDropBefore;
-
-    /// <summary>The breakdown of the lamp with the largest drop after; null where no drop is known.</summary>
-    public VoltageDropBreakdown? WorstDropAfter => Comparison.WorstDropAfter;
-
     /// <summary>The balance in the settings of the ride and in the heaviest; empty without a charging curve.</summary>
     public ImmutableArray<Change<ChargingBalance>> Charging { get; internal init; }
-
-    /// <summary>The ride before; null without a charging curve or a ride.</summary>
-    public RideBalance? RideBefore { get; internal init; }
-
-    /// <summary>The ride after; null without a charging curve or a ride.</summary>
-    public RideBalance? RideAfter { get; internal init; }
 
     /// <summary>Where most amps are over after; null where none are, or it is not known.</summary>
     internal ExcessCurrentChange? Excess { get; init; }

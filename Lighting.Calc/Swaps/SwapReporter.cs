@@ -29,8 +29,6 @@ internal sealed class SwapReporter(
             Replacements = replacements,
             Comparison = comparison,
             Charging = charging.Balances,
-            RideBefore = was.Charging?.Ride,
-            RideAfter = now.Charging?.Ride,
             Excess = charging.Excess,
             Standing = charging.Standing,
             Flashers = flashers,
