@@ -48,17 +48,16 @@ internal static class LedClassTable
                 $"The table of LED classes has the unknown type '{other}' in the row of {code}."
             ),
         };
-        return new LedClass
-        {
-            Code = code,
-            SocketClass = row.Text("replaces_socket_class"),
-            SystemVoltage = ElectricPotential.FromVolts(row.Number("system_v")),
-            Specification = Lamp(row, type, code, row.Number("watts"), row.NumberOrNull("lumens")),
-            Minor = row.NumberOrNull("minor_watts") is { } minor
+        return new LedClass(
+            Code: code,
+            SocketClass: row.Text("replaces_socket_class"),
+            SystemVoltage: ElectricPotential.FromVolts(row.Number("system_v")),
+            Specification: Lamp(row, type, code, row.Number("watts"), row.NumberOrNull("lumens")),
+            Minor: row.NumberOrNull("minor_watts") is { } minor
                 ? Lamp(row, type, code + MinorWord, minor, lumens: null)
                 : null,
-            Source = row.Text("source"),
-        };
+            Source: row.Text("source")
+        );
     }
 
     private static LampSpecification Lamp(TableRow row, LampType type, string code, double watts, double? lumens)

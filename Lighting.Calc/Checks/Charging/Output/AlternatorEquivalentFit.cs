@@ -16,22 +16,17 @@ namespace Lighting.Calc;
 /// Behind a rectifier into a battery the same equation holds for the fundamental wave, with the voltage of the battery
 /// and of the bridge as V and with k, l and R in units of the direct-current side.
 /// </remarks>
-internal sealed class AlternatorEquivalentFit
+/// <param name="When">The settings in which the winding works.</param>
+/// <param name="Source">The fitted coil.</param>
+/// <param name="TerminalVoltage">Voltage at which the amps were measured, and for which the coil gives them.</param>
+/// <param name="Residuals">What is left at each point.</param>
+internal sealed record AlternatorEquivalentFit(
+    Condition When,
+    AlternatorEquivalent Source,
+    ElectricPotential TerminalVoltage,
+    ImmutableArray<FitResidual> Residuals
+)
 {
-    private AlternatorEquivalentFit() { }
-
-    /// <summary>The settings in which the winding works.</summary>
-    public Condition When { get; init; } = null!;
-
-    /// <summary>The fitted coil.</summary>
-    public AlternatorEquivalent Source { get; init; } = null!;
-
-    /// <summary>Voltage at which the amps were measured, and for which the coil gives them.</summary>
-    public ElectricPotential TerminalVoltage { get; init; }
-
-    /// <summary>What is left at each point.</summary>
-    public ImmutableArray<FitResidual> Residuals { get; init; }
-
     /// <summary>Share of the points' squared amps above which what a fit leaves is worth another look.</summary>
     private const double PoorShare = 1e-6;
 
@@ -129,12 +124,11 @@ internal sealed class AlternatorEquivalentFit
         if (SquareError(Of(best)) > PoorShare * squares.Sum())
             best = Lower(best);
         AlternatorEquivalent source = Of(best);
-        fit = new AlternatorEquivalentFit
-        {
-            When = curve.When,
-            Source = source,
-            TerminalVoltage = terminalVoltage,
-            Residuals =
+        fit = new AlternatorEquivalentFit(
+            When: curve.When,
+            Source: source,
+            TerminalVoltage: terminalVoltage,
+            Residuals:
             [
                 .. points.Select(p => new FitResidual(
                     p,
@@ -142,8 +136,8 @@ internal sealed class AlternatorEquivalentFit
                         p.Current.Amperes - Amperes(source, p.Speed.RevolutionsPerMinute)
                     )
                 )),
-            ],
-        };
+            ]
+        );
         reason = null;
         return true;
 
