@@ -74,10 +74,7 @@ public class SwapFindingTests
     public void The_surplus_of_an_unregulated_system_grows_as_the_load_falls(RegulatorKind regulator, Severity severity)
     {
         var lists = SwapBikes.Demo("valley-twin");
-        var options = new SwapOptions
-        {
-            Check = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = regulator } },
-        };
+        var options = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = regulator } };
         SwapReport report = SwapBikes.Compare(lists.Bike, lists.Swaps, options);
         Finding finding = Assert.Single(report.About("battery"), f => f.Severity != Severity.Note);
         Assert.Equal(severity, finding.Severity);
@@ -107,10 +104,7 @@ public class SwapFindingTests
     public void A_series_regulator_keeps_the_surplus_out()
     {
         var lists = SwapBikes.Demo("valley-twin");
-        var options = new SwapOptions
-        {
-            Check = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = RegulatorKind.Series } },
-        };
+        var options = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = RegulatorKind.Series } };
         Assert.DoesNotContain(
             SwapBikes.Compare(lists.Bike, lists.Swaps, options).About("battery"),
             f => f.Kind is FindingKind.SurplusAfterSwap or FindingKind.OverchargeAfterSwap
@@ -121,10 +115,7 @@ public class SwapFindingTests
     public void A_shunt_regulator_without_a_limit_takes_the_surplus_as_heat()
     {
         var lists = SwapBikes.Demo("valley-twin");
-        var options = new SwapOptions
-        {
-            Check = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = RegulatorKind.Shunt } },
-        };
+        var options = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = RegulatorKind.Shunt } };
         ExcessCurrentChange surplus = SwapBikes.Compare(lists.Bike, lists.Swaps, options).Excess!;
         Assert.Equal(13.8 * surplus.After.Net!.Value.Amperes, (double)surplus.After.ShuntHeat!.Value.Watts, 1e-9);
         Assert.True((double)surplus.After.ShuntHeat!.Value.Watts > (double)surplus.Before.ShuntHeat!.Value.Watts);

@@ -58,7 +58,20 @@ public sealed record WireSizingOptions
     public FuseOptions Fuses { get; init; } = new();
 
     private object?[] Figures =>
-        [Family, IncludeOddGauges, MinimumArea, AllowedDrop, CountBatteryDrop, Supply, When, HeatRule, Fuses];
+        [
+            Family,
+            IncludeOddGauges,
+            MostSizes,
+            MinimumArea,
+            LargestArea,
+            AllowedDrop,
+            CountBatteryDrop,
+            Engine,
+            Supply,
+            When,
+            HeatRule,
+            Fuses,
+        ];
 
     /// <inheritdoc/>
     public bool Equals(WireSizingOptions? other) =>

@@ -9,7 +9,7 @@ internal sealed class SwapFindings(
     Bike after,
     SwapReport report,
     ImmutableArray<PointPair> pairs,
-    SwapOptions options
+    CheckOptions options
 )
 {
     // Less light than this share of the old lamp's is worth a word: common practice, no source.
@@ -201,7 +201,7 @@ internal sealed class SwapFindings(
             yield break;
         ElectricCurrent? taken = ChargingConstants.FullBatteryCurrent(before);
         bool much = taken is null || now > taken;
-        (FindingKind Kind, Severity Severity, string Subject)? found = options.Check.Charging.RegulatorOf(after) switch
+        (FindingKind Kind, Severity Severity, string Subject)? found = options.Charging.RegulatorOf(after) switch
         {
             RegulatorKind.None => (
                 FindingKind.OverchargeAfterSwap,

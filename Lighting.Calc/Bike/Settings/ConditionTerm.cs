@@ -14,11 +14,4 @@ internal sealed record ConditionTerm(string Switch, ImmutableArray<string> Posit
 
     /// <summary>Form in lists: <c>lights=low|high</c>.</summary>
     public override string ToString() => $"{Switch}={string.Join('|', Positions)}";
-
-    /// <inheritdoc/>
-    public bool Equals(ConditionTerm? other) =>
-        other is not null && Switch == other.Switch && Positions.HoldsSame(other.Positions);
-
-    /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(Switch, Positions.HashOfParts());
 }

@@ -13,11 +13,4 @@ internal sealed record SwitchDefinition(string Name, ImmutableArray<string> Posi
 
     /// <summary>Position at rest: off, or else the first.</summary>
     public string Rest => Positions[0];
-
-    /// <inheritdoc/>
-    public bool Equals(SwitchDefinition? other) =>
-        other is not null && Name == other.Name && Positions.HoldsSame(other.Positions);
-
-    /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(Name, Positions.HashOfParts());
 }

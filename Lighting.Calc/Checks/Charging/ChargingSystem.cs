@@ -236,7 +236,7 @@ internal sealed class ChargingSystem
         return new BalancePoint
         {
             Speed = speed,
-            Output = output,
+            Output = output.Current,
             Net = net,
             OverchargeCurrent = intoFull is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null,
             RectifierHeat = output.Current is { } current

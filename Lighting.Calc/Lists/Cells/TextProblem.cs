@@ -14,13 +14,4 @@ internal sealed record TextProblem(string Text, string Problem, string? Expected
 
     /// <summary>The problem in one line: <c>'55,0' is not a number of watts; write a decimal point: 55.0</c>.</summary>
     public override string ToString() => OneLine.Of(Text, Problem, Expected, Nearest);
-
-    /// <inheritdoc/>
-    public bool Equals(TextProblem? other) =>
-        other is not null
-        && (Text, Problem, Expected) == (other.Text, other.Problem, other.Expected)
-        && Nearest.HoldsSame(other.Nearest);
-
-    /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(Text, Problem);
 }

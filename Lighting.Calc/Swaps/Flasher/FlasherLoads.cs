@@ -10,14 +10,14 @@ internal static class FlasherLoads
         Bike before,
         Bike after,
         IEnumerable<PointPair> pairs,
-        SwapOptions options
+        CheckOptions options
     )
     {
         int[] flashing =
         [
             .. Enumerable
                 .Range(0, before.Lamps.Length)
-                .Where(i => options.Check.Fuses.IsFlashing(before.Lamps[i])),
+                .Where(i => options.Fuses.IsFlashing(before.Lamps[i])),
         ];
         var changes = new Dictionary<string, FlasherChange>();
         foreach (PointPair pair in pairs)

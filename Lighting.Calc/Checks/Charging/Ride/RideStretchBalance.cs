@@ -14,8 +14,11 @@ public sealed record RideStretchBalance
     /// <summary>Average load, with the field current while the engine runs.</summary>
     public ElectricCurrent Demand { get; internal init; }
 
-    /// <summary>What the charging system gives.</summary>
-    public ChargingOutput Output { get; internal init; } = null!;
+    /// <summary>What the charging system gives at the charging voltage; null where the curve does not show.</summary>
+    public ElectricCurrent? Output { get; internal init; }
+
+    /// <summary>Where the speed lies on the curve.</summary>
+    internal OutputRange Range { get; init; }
 
     /// <summary>Amps into the battery, negative out of it.</summary>
     public ElectricCurrent? Net { get; internal init; }
