@@ -84,10 +84,7 @@ internal static class FuseCommand
                         {
                             Ways = most,
                             ApartDipAndMain = parsed.GetValue(apart),
-                            When = box.When,
-                            Engine = box.Engine,
-                            Supply = box.Supply,
-                            Fuses = fuses,
+                            Check = box.Check with { Fuses = fuses },
                         },
                         cancel
                     );

@@ -161,7 +161,6 @@ internal static class WireCommand
                 if (wrong.Count > 0)
                     throw new InputException(wrong);
                 bool isWritten = folder.IsGiven(parsed);
-                var fuses = new FuseOptions { WireAmbient = air };
                 WireSizingResult result = HarnessSizing.Size(
                     new HarnessNetwork(input.Bike),
                     new WireSizingOptions
@@ -169,13 +168,10 @@ internal static class WireCommand
                         Family = construction,
                         AllowedDrop = allowed,
                         MinimumArea = thinnest,
-                        Engine = input.Engine,
                         Stock = [.. shelf],
                         MostSizes = sizes,
-                        Supply = input.Supply,
-                        When = input.When,
                         HeatRule = parsed.GetValue(hot) ? ConductorHeatRule.SquareRoot : ConductorHeatRule.Square,
-                        Fuses = fuses,
+                        Check = input.Check with { Fuses = new FuseOptions { WireAmbient = air } },
                     },
                     cancel
                 );

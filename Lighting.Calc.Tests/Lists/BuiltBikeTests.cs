@@ -249,7 +249,7 @@ public class BuiltBikeTests
         Assert.All(
             new WireSizingOptions[]
             {
-                new() { Engine = EngineState.Off },
+                new() { Check = new CheckOptions { Engine = EngineState.Off } },
                 new() { MostSizes = 2 },
                 new() { LargestArea = Area.FromSquareMillimeters(4) },
                 new() { IncludeOddGauges = true },

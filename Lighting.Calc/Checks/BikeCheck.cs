@@ -79,7 +79,7 @@ public static class BikeCheck
         DirectLightingReport? direct =
             bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points, options.Fuses);
         Lazy<EngineReport>? engine =
-            charging is null || options.Supply is not null || options.Engine == EngineState.Off
+            charging is null || !options.IsFedByGenerator(bike)
                 ? null
                 : new Lazy<EngineReport>(() => EngineReport.Of(bike, solution.Points, options.Charging, options.Fuses));
         Finding[] findings =

@@ -74,8 +74,7 @@ internal sealed class BikeSolution
         CancellationToken cancellationToken
     )
     {
-        bool isFedAtGenerator =
-            options.Engine != EngineState.Off && options.Supply is null && bike.Lighting != LightingSupply.Direct;
+        bool isFedAtGenerator = options.IsFedByGenerator(bike);
         HarnessNetwork network = isFedAtGenerator ? wiring.NetworkOf(bike).AtGenerator : wiring.NetworkOf(bike);
         HarnessSolver solver = network.CreateSolver();
         bool isOff = options.Engine == EngineState.Off;

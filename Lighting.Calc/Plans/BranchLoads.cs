@@ -17,7 +17,7 @@ internal sealed class BranchLoads
 
     private BranchLoads(Bike bike, FusePlanOptions options, BikeSolution solution)
     {
-        (_bike, _momentary) = (bike, new MomentaryLoads(bike, options.Fuses));
+        (_bike, _momentary) = (bike, new MomentaryLoads(bike, options.Check.Fuses));
         _peak = OperatingPoint.FirstOfEachCurrents(solution.Points);
         _continuous = [.. _momentary.Continuous(_peak)];
     }

@@ -73,7 +73,8 @@ internal static class BulbListFusePlanner
                 .Of(WireConstruction.MetricCable)
                 .FirstOrDefault(w =>
                     w.CopperArea >= new WireSizingOptions().MinimumArea
-                    && CurrentRating.Calculate(w, options.Fuses.AirRoundWires(bike), 1, bike.Cable).Current >= rating
+                    && CurrentRating.Calculate(w, options.Check.Fuses.AirRoundWires(bike), 1, bike.Cable).Current
+                        >= rating
                 ),
         };
     }

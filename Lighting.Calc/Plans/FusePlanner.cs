@@ -116,11 +116,12 @@ public static class FusePlanner
 
     internal static FuseDealer Dealer(ImmutableArray<DealtBranch> branches, FusePlanOptions options, Bike bike)
     {
-        double factor = FuseTemperature.Factor(FuseStyle.Blade, options.Fuses.AirRoundFuses(bike)).DecimalFractions;
+        FuseOptions fuses = options.Check.Fuses;
+        double factor = FuseTemperature.Factor(FuseStyle.Blade, fuses.AirRoundFuses(bike)).DecimalFractions;
         return new FuseDealer(
             branches,
             s_ratings,
-            options.Fuses.ContinuousLoadFactor.DecimalFractions * factor,
+            fuses.ContinuousLoadFactor.DecimalFractions * factor,
             factor,
             options.ApartDipAndMain
         );

@@ -66,10 +66,10 @@ public static class HarnessSizing
             throw new ArgumentOutOfRangeException(nameof(options), drop, "The allowed drop is above 0 to below 100 %.");
         if (options.MostSizes < 1)
             throw new ArgumentOutOfRangeException(nameof(options), options.MostSizes, "One size at least is needed.");
-        if (!((options.Supply ?? bike.ChargingVoltage).Volts > 0))
+        if (!((options.Check.Supply ?? bike.ChargingVoltage).Volts > 0))
             throw new ArgumentOutOfRangeException(
                 nameof(options),
-                options.Supply,
+                options.Check.Supply,
                 "The supply voltage must be greater " + "than zero."
             );
         if (!(options.MinimumArea.SquareMillimeters >= 0))

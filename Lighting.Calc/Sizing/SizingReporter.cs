@@ -167,7 +167,7 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
                     && CurrentRating
                         .Calculate(
                             r.Run.Wire,
-                            problem.Options.Fuses.AirRoundWires(_bike),
+                            problem.Options.Check.Fuses.AirRoundWires(_bike),
                             r.Run.Bundle,
                             CableKind.Ordinary
                         )

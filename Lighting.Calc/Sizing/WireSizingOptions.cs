@@ -39,23 +39,14 @@ public sealed record WireSizingOptions
     /// </summary>
     public bool CountBatteryDrop { get; init; } = true;
 
-    /// <summary>Whether the engine runs; running by default: then the battery's resistance is not in the way of the
-    /// lamps.</summary>
-    public EngineState Engine { get; init; }
-
-    /// <summary>Voltage of the source, above zero; null takes the charging voltage, with the engine off the battery
-    /// voltage.</summary>
-    public ElectricPotential? Supply { get; init; }
-
-    /// <summary>The settings in which the limits must hold. Default all.</summary>
-    public Condition When { get; init; } = Condition.Always;
+    /// <summary>How the harness is checked: the settings in which the limits must hold; whether the engine runs, so
+    /// that the battery's resistance is not in the way of the lamps; the voltage of the source; fuses and the air round
+    /// the wires; charging.</summary>
+    public CheckOptions Check { get; init; } = new();
 
     /// <summary>How the wires warm with their current; the square root takes them warmer than they are. Of a bike that
     /// states the temperature of its wires it changes nothing.</summary>
     public ConductorHeatRule HeatRule { get; init; }
-
-    /// <summary>By what fuses are judged; its air round the wires sets the current ratings.</summary>
-    public FuseOptions Fuses { get; init; } = new();
 
     private object?[] Figures =>
         [
@@ -66,11 +57,8 @@ public sealed record WireSizingOptions
             LargestArea,
             AllowedDrop,
             CountBatteryDrop,
-            Engine,
-            Supply,
-            When,
+            Check,
             HeatRule,
-            Fuses,
         ];
 
     /// <inheritdoc/>
