@@ -30,7 +30,7 @@ public sealed record WireSizingOptions
     internal Area? LargestArea { get; init; }
 
     /// <summary>Largest drop of each lamp, as a share of the source voltage, above 0 to below 100 %; null takes for
-    /// each the limit that <c>check</c> holds it to, <see cref="DropLimit"/>, where that is no advice.</summary>
+    /// each the limit that <c>check</c> holds it to, where that is no advice.</summary>
     public Ratio? AllowedDrop { get; init; }
 
     /// <summary>

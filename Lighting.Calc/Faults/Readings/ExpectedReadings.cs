@@ -7,7 +7,7 @@ namespace Lighting.Calc;
 /// wrong.</summary>
 /// <remarks>
 /// Engine off, at the battery's voltage (or <see cref="FaultFindingOptions.Supply"/>); with the engine running, at <see
-/// cref="EngineSpeed"/>, what <see cref="RunningEngine"/> holds; on direct lighting rms voltage at that
+/// cref="EngineSpeed"/>, what generator, regulator and battery hold; on direct lighting rms voltage at that
 /// speed. All voltages and the test lamp count to battery minus. The bands are two standard deviations of the
 /// instrument, the harness's tolerance and the supply together.
 /// </remarks>

@@ -27,7 +27,7 @@ public sealed class EngineSeries
     /// <summary>Index of its stop lamp in the bike's lamps; null where none is lit.</summary>
     internal int? StopLamp { get; init; }
 
-    /// <summary>The speed below which the headlamp has less than <see cref="EngineReport.GoodLight"/> of its
+    /// <summary>The speed below which the headlamp has less than <see cref="LightSpeed.Share"/> of its
     /// light.</summary>
     public LightSpeed? HeadlampLight { get; internal init; }
 
