@@ -15,7 +15,6 @@ public class CancellationTests
         ["CatalogueCheck.Evaluate"] = stop => new CatalogueCheck().Evaluate(s_bike, null, stop),
         ["BikeSolution.Solve"] = stop => BikeSolution.Solve(s_bike, new CheckOptions(), stop),
         ["FuseCheck.Evaluate"] = stop => FuseCheck.Evaluate(s_bike, Points(), null, stop),
-        ["UnfusedRuns.Find"] = stop => UnfusedRuns.Find(s_bike, Settings(), stop),
         ["UnfusedRuns.Findings"] = stop => UnfusedRuns.Findings(s_bike, Settings(), stop),
         ["ListSource.FromJsonAsync"] = stop =>
             ListSource.FromJsonAsync(new MemoryStream([1]), stop).GetAwaiter().GetResult(),
@@ -43,8 +42,7 @@ public class CancellationTests
 
     [Fact]
     public void Every_public_method_that_can_be_stopped_is_tried() =>
-        Assert.Equal(
-            s_work.Keys.Order(StringComparer.Ordinal),
+        Assert.Empty(
             typeof(Bike)
                 .Assembly.GetExportedTypes()
                 .SelectMany(t =>
@@ -58,9 +56,7 @@ public class CancellationTests
                 )
                 .Where(m => m.GetParameters().Any(p => p.ParameterType == typeof(CancellationToken)))
                 .Select(m => $"{m.DeclaringType!.Name}.{m.Name}")
-                .Distinct()
-                .Distinct()
-                .Order(StringComparer.Ordinal)
+                .Except(s_work.Keys)
         );
 
     private static IReadOnlyList<OperatingPoint> Points() =>

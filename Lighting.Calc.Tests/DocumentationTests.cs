@@ -76,6 +76,30 @@ public partial class DocumentationTests
     }
 
     [Fact]
+    public void What_the_documentation_of_the_surface_names_is_public()
+    {
+        HashSet<string> surface =
+        [
+            .. from type in s_core.GetExportedTypes()
+            from id in new[] { IdOf(type, "T:") }
+                .Concat(Methods(type).Select(IdOf))
+                .Concat(type.GetProperties(Declared).Select(p => $"{IdOf(type, "P:")}.{p.Name}"))
+                .Concat(type.GetFields(Declared).Select(f => $"{IdOf(type, "F:")}.{f.Name}"))
+            select id,
+        ];
+        (string From, string To)[] named =
+        [
+            .. from id in surface
+            where s_texts.ContainsKey(id)
+            from to in s_texts[id].Descendants().Attributes("cref")
+            where to.Value[2..].StartsWith("Lighting.Calc.", StringComparison.Ordinal)
+            select (id, to.Value),
+        ];
+        Assert.DoesNotContain(named, n => !surface.Contains(n.To));
+        Assert.True(named.Length > 100, $"{named.Length} names were found; there are more.");
+    }
+
+    [Fact]
     public void Every_exception_type_of_the_library_is_thrown() =>
         Assert.All(
             s_core.GetTypes().Where(t => typeof(Exception).IsAssignableFrom(t)),

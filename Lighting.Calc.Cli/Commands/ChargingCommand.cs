@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Lighting.Calc.Cli.Rendering;
-using UnitsNet;
 
 namespace Lighting.Calc.Cli.Commands;
 
@@ -49,55 +48,41 @@ internal static class ChargingCommand
         command.SetAction(
             (parsed, cancel) =>
             {
-                ChargingOptions charging = ChargingOptions.Default with
-                {
-                    Model = parsed.GetValue(model) switch
-                    {
-                        "machine" => ChargingModel.FittedMachine,
-                        "coil" => ChargingModel.FittedCoil,
-                        _ => ChargingModel.Curve,
-                    },
-                    Regulator = parsed.GetValue(regulator) switch
-                    {
-                        "none" => RegulatorKind.None,
-                        "shunt" => RegulatorKind.Shunt,
-                        "series" => RegulatorKind.Series,
-                        _ => RegulatorKind.NotStated,
-                    },
-                };
                 var wrong = new List<string>();
-                if (parsed.GetValue(shunt) is { } limit)
-                    charging = charging with
+                ChargingOptions usual = ChargingOptions.Default,
+                    charging = usual with
                     {
+                        Model = parsed.GetValue(model) switch
+                        {
+                            "machine" => ChargingModel.FittedMachine,
+                            "coil" => ChargingModel.FittedCoil,
+                            _ => ChargingModel.Curve,
+                        },
+                        Regulator = parsed.GetValue(regulator) switch
+                        {
+                            "none" => RegulatorKind.None,
+                            "shunt" => RegulatorKind.Shunt,
+                            "series" => RegulatorKind.Series,
+                            _ => RegulatorKind.NotStated,
+                        },
                         ShuntLimit = OptionText.Quantity(
+                            parsed,
+                            shunt,
                             QuantityText.Current,
-                            "--shunt-limit",
-                            limit,
                             a => a.Amperes >= 0,
                             wrong
                         ),
-                    };
-                if (parsed.GetValue(field) is { } excitation)
-                    charging = charging with
-                    {
-                        FieldCurrent = OptionText.Quantity(
-                            QuantityText.Current,
-                            "--field",
-                            excitation,
-                            a => a.Amperes >= 0,
-                            wrong
-                        ) ?? ElectricCurrent.Zero,
-                    };
-                if (parsed.GetValue(charge) is { } share)
-                    charging = charging with
-                    {
-                        InitialStateOfCharge = OptionText.Quantity(
-                            QuantityText.Fraction,
-                            "--charge",
-                            share,
-                            r => r.DecimalFractions is >= 0 and <= 1,
-                            wrong
-                        ) ?? charging.InitialStateOfCharge,
+                        FieldCurrent =
+                            OptionText.Quantity(parsed, field, QuantityText.Current, a => a.Amperes >= 0, wrong)
+                            ?? usual.FieldCurrent,
+                        InitialStateOfCharge =
+                            OptionText.Quantity(
+                                parsed,
+                                charge,
+                                QuantityText.Fraction,
+                                r => r.DecimalFractions is >= 0 and <= 1,
+                                wrong
+                            ) ?? usual.InitialStateOfCharge,
                     };
                 if (wrong.Count > 0)
                     throw new InputException(wrong);
@@ -170,7 +155,8 @@ internal static class ChargingCommand
     {
         DirectLightingReport report = BikeCheck.DirectLightingOf(
             input.Bike,
-            BikeSolution.Solve(input.Bike, input.Check, cancel).Points
+            BikeSolution.Solve(input.Bike, input.Check, cancel).Points,
+            input.Check.Fuses
         );
         options.Output.Write(parsed, console, DirectLightingDocument.Of(input.Bike, report));
         return report.Findings.All(f => f.Severity != Severity.Fault) ? ExitCode.Suits : ExitCode.DoesNotSuit;

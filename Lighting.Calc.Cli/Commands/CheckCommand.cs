@@ -67,13 +67,7 @@ internal static class CheckCommand
         );
         if (!helps || report.Findings.Any(f => f.Kind is FindingKind.DeadShort or FindingKind.NoOperatingPoint))
             return null;
-        var options = new FusePlanOptions
-        {
-            When = input.When,
-            Engine = input.Engine,
-            Supply = input.Supply,
-        };
-        FusePlan plan = FusePlanner.Plan(input.Bike, options, cancel);
+        FusePlan plan = FusePlanner.Plan(input.Bike, new FusePlanOptions { Check = input.Check }, cancel);
         return plan.IsFeasible ? plan : null;
     }
 
@@ -101,12 +95,7 @@ internal static class CheckCommand
         CancellationToken cancel
     )
     {
-        var defaults = new ToleranceOptions
-        {
-            When = input.When,
-            Engine = input.Engine,
-            Supply = input.Supply,
-        };
+        var defaults = new ToleranceOptions { Check = input.Check };
         using var progress = new SampleProgress(console);
         return ToleranceCheck.Evaluate(
             input.Bike,

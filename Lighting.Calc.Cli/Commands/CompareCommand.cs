@@ -85,10 +85,7 @@ internal static class CompareCommand
                 if (wrong.Count > 0)
                     throw new InputException(wrong);
                 CheckOptions check = before.Check;
-                BikeComparison comparison = BikeComparison.Of(
-                    BikeCheck.Evaluate(before.Bike, check, cancel),
-                    BikeCheck.Evaluate(after, check, cancel)
-                );
+                BikeComparison comparison = BikeComparison.Evaluate(before.Bike, after, check, cancel);
                 options.Output.Write(
                     parsed,
                     console,

@@ -100,8 +100,8 @@ internal static class FaultsCommand
 
     private static IEnumerable<Reading> Said(Bike bike, string[] symptoms, string[] readings)
     {
-        SymptomText[] seen = [.. symptoms.Select(s => SymptomText.Parse(bike, s))];
-        ReadingText[] read = [.. readings.Select(r => ReadingText.Parse(bike, r))];
+        SymptomText[] seen = [.. symptoms.Select(s => SymptomText.Read(bike, s))];
+        ReadingText[] read = [.. readings.Select(r => ReadingText.Read(bike, r))];
         string[] wrong =
         [
             .. seen.SelectMany(s => s.Findings).Select(f => $"--symptom: {f.Message}"),

@@ -46,27 +46,19 @@ internal static class FuseCommand
                 var wrong = new List<string>();
                 var fuses = new FuseOptions { GlassMarkedWithBlowingCurrent = parsed.GetValue(blowing) };
                 if (
-                    parsed.GetValue(limit) is { } share
-                    && OptionText.Quantity(
-                        QuantityText.Fraction,
-                        "--limit",
-                        share,
-                        r => r.Percent is > 0 and <= 100,
-                        wrong
-                    )
-                        is { } ratio
+                    OptionText.Quantity(parsed, limit, QuantityText.Fraction, r => r.Percent is > 0 and <= 100, wrong)
+                    is { } ratio
                 )
                     fuses = fuses with { ContinuousLoadFactor = ratio };
                 if (
-                    parsed.GetValue(ambient) is { } air
-                    && OptionText.Quantity(
+                    OptionText.Quantity(
+                        parsed,
+                        ambient,
                         QuantityText.Temperature,
-                        "--ambient",
-                        air,
                         t => t.DegreesCelsius is >= -40 and <= 85,
                         wrong
                     )
-                        is { } temperature
+                    is { } temperature
                 )
                     fuses = fuses with
                     {
@@ -92,10 +84,7 @@ internal static class FuseCommand
                         {
                             Ways = most,
                             ApartDipAndMain = parsed.GetValue(apart),
-                            When = box.When,
-                            Engine = box.Engine,
-                            Supply = box.Supply,
-                            Fuses = fuses,
+                            Check = box.Check with { Fuses = fuses },
                         },
                         cancel
                     );

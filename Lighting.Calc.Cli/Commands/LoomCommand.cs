@@ -38,10 +38,7 @@ internal static class LoomCommand
             {
                 var wrong = new List<string>();
                 CutListOptions cut = WithSlack(parsed.GetValue(slack) ?? [], wrong);
-                if (
-                    parsed.GetValue(spare) is { } share
-                    && OptionText.Quantity(QuantityText.Percent, "--spare", share, IsShare, wrong) is { } more
-                )
+                if (OptionText.Quantity(parsed, spare, QuantityText.Percent, IsShare, wrong) is { } more)
                     cut = cut with { Spare = more };
                 if (wrong.Count > 0)
                     throw new InputException(wrong);

@@ -68,7 +68,7 @@ internal static class SwapCommand
                 CheckOptions check = input.Check;
                 if (parsed.GetValue(regulator) is { } kind)
                     check = check with { Charging = ChargingOptions.Default with { Regulator = s_regulators[kind] } };
-                SwapReport report = Swap.Evaluate(input.Bike, replacements, new SwapOptions { Check = check }, cancel);
+                SwapReport report = Swap.Evaluate(input.Bike, replacements, check, cancel);
                 options.Output.Write(parsed, console, SwapDocument.Of(report, unclassed));
                 return Task.FromResult(report.Verdict == BikeVerdict.Suits ? ExitCode.Suits : ExitCode.DoesNotSuit);
             }

@@ -96,18 +96,20 @@ internal static class WireCommand
                     "metric" => WireConstruction.MetricCable,
                     _ => null,
                 };
-                Ratio? allowed = parsed.GetValue(drop) is { } share
-                    ? OptionText.Quantity(QuantityText.Percent, "--drop", share, r => r.Percent is > 0 and < 100, wrong)
-                    : null;
-                Temperature? air = parsed.GetValue(ambient) is { } degrees
-                    ? OptionText.Quantity(
-                        QuantityText.Temperature,
-                        "--ambient",
-                        degrees,
-                        t => t.DegreesCelsius is >= -40 and <= 100,
-                        wrong
-                    )
-                    : null;
+                Ratio? allowed = OptionText.Quantity(
+                    parsed,
+                    drop,
+                    QuantityText.Percent,
+                    r => r.Percent is > 0 and < 100,
+                    wrong
+                );
+                Temperature? air = OptionText.Quantity(
+                    parsed,
+                    ambient,
+                    QuantityText.Temperature,
+                    t => t.DegreesCelsius is >= -40 and <= 100,
+                    wrong
+                );
                 Area thinnest = parsed.GetValue(least) is { } size
                     ? OptionText.Wire("--minimum", size, wrong)?.CopperArea ?? Area.Zero
                     : new WireSizingOptions().MinimumArea;
@@ -159,7 +161,6 @@ internal static class WireCommand
                 if (wrong.Count > 0)
                     throw new InputException(wrong);
                 bool isWritten = folder.IsGiven(parsed);
-                var fuses = new FuseOptions { WireAmbient = air };
                 WireSizingResult result = HarnessSizing.Size(
                     new HarnessNetwork(input.Bike),
                     new WireSizingOptions
@@ -167,13 +168,10 @@ internal static class WireCommand
                         Family = construction,
                         AllowedDrop = allowed,
                         MinimumArea = thinnest,
-                        Engine = input.Engine,
                         Stock = [.. shelf],
                         MostSizes = sizes,
-                        Supply = input.Supply,
-                        When = input.When,
                         HeatRule = parsed.GetValue(hot) ? ConductorHeatRule.SquareRoot : ConductorHeatRule.Square,
-                        Fuses = fuses,
+                        Check = input.Check with { Fuses = new FuseOptions { WireAmbient = air } },
                     },
                     cancel
                 );

@@ -92,12 +92,11 @@ public class ChargingReportTests
     [Theory]
     [InlineData(RegulatorKind.NotStated, Severity.Caution)]
     [InlineData(RegulatorKind.None, Severity.Fault)]
-    public void A_surplus_is_reported_with_amps_and_its_share_of_the_battery(RegulatorKind regulator, Severity severity)
+    public void A_surplus_is_reported_with_its_amps(RegulatorKind regulator, Severity severity)
     {
         // 6 A at 4000 rpm with everything off into 10 Ah.
         ChargingReport report = Report(s_bike, new ChargingOptions { Regulator = regulator });
         Assert.Equal(6, report.Excess!.Point.Net!.Value.Amperes, 1e-9);
-        Assert.Equal(0.6, report.Excess.ShareOfCapacityPerHour!.Value.DecimalFractions, 1e-9);
         Assert.Contains(
             report.Findings,
             f =>

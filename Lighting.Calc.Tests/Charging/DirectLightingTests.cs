@@ -77,7 +77,7 @@ public class DirectLightingTests
     public void A_lost_headlamp_drives_up_the_tail_lamp_and_its_resistor_brings_the_volts_back()
     {
         DirectLighting lighting = DirectLighting.Of(s_bike, s_source);
-        DirectLightingChange loss = lighting.Lost("head", Rpm(4500), Setting.Empty);
+        DirectLightingChange loss = LostHead(lighting, 4500);
         Assert.True(loss.After.TerminalVoltage.Volts > 1.2 * loss.Before.TerminalVoltage.Volts);
         Assert.Equal(["tail"], loss.After.Lamps.Select(l => l.Lamp.Lamp));
         Bike repaired = s_bike with
@@ -111,19 +111,10 @@ public class DirectLightingTests
     public void An_LED_tail_lamp_raises_the_volts_of_the_headlamp()
     {
         DirectLighting lighting = DirectLighting.Of(s_bike, s_source);
-        var swap = new LampReplacement(
-            "tail",
-            LampSpecification.FromPower(LampType.Led, ElectricPotential.FromVolts(6), Power.FromWatts(1))
-        );
-        DirectLightingChange change = lighting.Replaced(swap, Rpm(4500), Setting.Empty);
-        Assert.True(change.After.TerminalVoltage.Volts > change.Before.TerminalVoltage.Volts + 0.05);
-        Assert.Equal(LampType.Led, change.After.Lamps[1].Lamp.Specification.Type);
-        Assert.NotNull(change.EquivalentResistor);
-        Assert.Null(
-            lighting
-                .Replaced(new LampReplacement("tail", s_bike.Lamps[0].Specification), Rpm(4500), Setting.Empty)
-                .EquivalentResistor
-        );
+        var led = LampSpecification.FromPower(LampType.Led, ElectricPotential.FromVolts(6), Power.FromWatts(1));
+        DirectLightingPoint before = lighting.At(Rpm(4500), Setting.Empty),
+            after = DirectLighting.Of(s_bike.WithLamp("tail", led), s_source).At(Rpm(4500), Setting.Empty);
+        Assert.True(after.TerminalVoltage.Volts > before.TerminalVoltage.Volts + 0.05);
     }
 
     [Fact]
@@ -303,9 +294,10 @@ public class DirectLightingTests
             Gen.Choose(1, 60).Select(v => (double)v).ToArbitrary(),
             (rpm, head, tail) =>
             {
-                DirectLightingChange loss = DirectLighting
-                    .Of(Moped(LampType.Filament, head, tail), s_source)
-                    .Lost("head", Rpm(rpm), Setting.Empty);
+                DirectLightingChange loss = LostHead(
+                    DirectLighting.Of(Moped(LampType.Filament, head, tail), s_source),
+                    rpm
+                );
                 return loss.After.TerminalVoltage.Volts >= loss.Before.TerminalVoltage.Volts - 1e-9;
             }
         );
@@ -330,4 +322,11 @@ public class DirectLightingTests
             Lamp = name,
             Specification = specification,
         };
+
+    private static DirectLightingChange LostHead(DirectLighting lighting, double rpm) =>
+        lighting.Lost(
+            lighting.Bike.Lamps.Single(l => l.Lamp == "head"),
+            lighting.At(Rpm(rpm), Setting.Empty),
+            Setting.Empty
+        );
 }

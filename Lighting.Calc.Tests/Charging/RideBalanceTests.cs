@@ -48,7 +48,7 @@ public class RideBalanceTests
     public void A_stretch_above_the_curve_leaves_the_totals_unknown()
     {
         RideBalance ride = Ride(3, 1, (2000, 10, ""), (7000, 10, ""), (2000, 10, ""));
-        Assert.Equal(OutputRange.AboveCurve, ride.Stretches[1].Output.Range);
+        Assert.Equal(OutputRange.AboveCurve, ride.Stretches[1].Range);
         Assert.Null(ride.Stretches[1].NetCharge);
         Assert.NotNull(ride.Stretches[2].NetCharge);
         Assert.Null(ride.NetCharge);

@@ -58,7 +58,7 @@ public class BikeComparisonTests
         Assert.True(horn.IsReplaced && horn.Before is null && horn.After is not null);
         Assert.True(coils.Before is not null && coils.After is null);
         Assert.True(high.Before!.Voltage.Volts > 12 && high.After!.Voltage.Volts < 7);
-        Assert.Equal(["main", "other"], both.Fuses.Select(f => f.Fuse.Name));
+        Assert.Equal(["main", "other"], both.Fuses.Select(f => (f.After ?? f.Before)!.Fuse.Name));
         Assert.True(both.Fuses[0].After is null && both.Fuses[1].Before is null);
     }
 
@@ -71,9 +71,9 @@ public class BikeComparisonTests
         BikeComparison comparison = Compare(bike, Swap.Apply(bike, swaps));
         Assert.Equal(
             comparison.Lamps.Select(l => (l.Setting, l.Before?.Voltage, l.After?.Voltage)),
-            swap.Lamps.Select(l => (l.Setting, l.Before?.Voltage, l.After?.Voltage))
+            swap.Comparison.Lamps.Select(l => (l.Setting, l.Before?.Voltage, l.After?.Voltage))
         );
-        Assert.Equal(comparison.Circuits, swap.Circuits);
+        Assert.Equal(comparison.Circuits, swap.Comparison.Circuits);
         Assert.Equal(
             comparison.FindingsLost.Select(f => f.Message),
             swap.Comparison.FindingsLost.Select(f => f.Message)

@@ -17,8 +17,7 @@ public class ConductorHeatTests
     public void A_wire_warms_with_the_square_of_its_load_up_to_the_limit_of_its_insulation(double load, double kelvins)
     {
         // 1 mm² is rated 19 A in free air, 70 °C in 30 °C air (DIN VDE 0298-4).
-        TemperatureDelta rise = ConductorHeat.Rise(ElectricCurrent.FromAmperes(19 * load), s_oneSquare)!.Value;
-        Assert.Equal(kelvins, rise.Kelvins, 1e-9);
+        Assert.Equal(kelvins, Rise(19 * load, ConductorHeatRule.Square), 1e-9);
     }
 
     [Fact]
@@ -35,8 +34,7 @@ public class ConductorHeatTests
     [Fact]
     public void In_a_bundle_the_same_current_warms_it_more() =>
         Assert.True(
-            ConductorHeat.Rise(ElectricCurrent.FromAmperes(5), s_oneSquare, bundle: 4)
-                > ConductorHeat.Rise(ElectricCurrent.FromAmperes(5), s_oneSquare)
+            Rise(5, ConductorHeatRule.Square, bundle: 4) > Rise(5, ConductorHeatRule.Square)
         );
 
     [Fact]
@@ -49,9 +47,9 @@ public class ConductorHeatTests
         for (int i = 0; i < cold.Runs.Length; i++)
         {
             // To the first order: as warm as the currents through cold wires make it.
-            double rise = ConductorHeat
-                .Rise(held.Runs[i].Current, cold.Runs[i].Wire, cold.Runs[i].Bundle)!
-                .Value.Kelvins;
+            (double rated, double kelvins) = ConductorHeat.Limit(cold.Runs[i].Wire, cold.Runs[i].Bundle)!.Value;
+            double rise =
+                kelvins * ConductorHeat.Share(held.Runs[i].Current.Amperes, rated, ConductorHeatRule.Square);
             Assert.Equal(
                 cold.Runs[i].WireResistance(Temperature.FromDegreesCelsius(20 + rise)).Ohms,
                 warm.Runs[i].Resistance.Ohms - cold.Runs[i].TotalJointResistance.Ohms,
@@ -101,6 +99,8 @@ public class ConductorHeatTests
     private static OperatingPoint Solve(Bike bike) =>
         new HarnessNetwork(bike).CreateSolver().Solve(Benches.Set(bike, "lights=low"));
 
-    private static double Rise(double amperes, ConductorHeatRule rule) =>
-        ConductorHeat.Rise(ElectricCurrent.FromAmperes(amperes), s_oneSquare, rule: rule)!.Value.Kelvins;
+    private static double Rise(double amperes, ConductorHeatRule rule, int bundle = 1) =>
+        ConductorHeat.Limit(s_oneSquare, bundle) is { } limit
+            ? limit.Kelvins * ConductorHeat.Share(amperes, limit.Amperes, rule)
+            : double.NaN;
 }

@@ -108,9 +108,12 @@ public class DirectLightingReadingsTests
             );
         Column feed = finder
             .Model.Of(new TestPlace(low, Instrument.Meter, finder.Model.Circuit.NodeOf("low feed")), Cancellation);
-        DirectLightingChange lost = DirectLighting
-            .Of(finder.Bike, coilResistance: null)
-            .Lost("tail lamp", finder.EngineSpeed!.Value, low);
+        var lighting = DirectLighting.Of(finder.Bike, coilResistance: null);
+        DirectLightingChange lost = lighting.Lost(
+            finder.Bike.Lamps.Single(l => l.Lamp == "tail lamp"),
+            lighting.At(finder.EngineSpeed!.Value, low),
+            low
+        );
         Assert.Equal(
             lost.After.Lamps.Single(l => l.Lamp.Lamp == "headlamp low").Voltage.Volts
                 - lost.Before.Lamps.Single(l => l.Lamp.Lamp == "headlamp low").Voltage.Volts,

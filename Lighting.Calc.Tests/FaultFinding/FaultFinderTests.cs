@@ -548,7 +548,7 @@ public class FaultFinderTests
             .Message;
         Assert.Contains("runs.csv", said, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => ExpectedReadings.Calculate(bike, cancellationToken: Cancellation));
-        Assert.Throws<ArgumentException>(() => SymptomText.Parse(bike, "tail lamp dark"));
+        Assert.Throws<ArgumentException>(() => SymptomText.Read(bike, "tail lamp dark"));
     }
 
     [Fact]

@@ -170,7 +170,7 @@ public class GeneratorReadingTests
     [InlineData("battery lead 25 mA", "battery lead", null)]
     public void A_reading_in_words_names_them(string text, string point, string? to)
     {
-        ReadingText read = ReadingText.Parse(Listed(), text);
+        ReadingText read = ReadingText.Read(Listed(), text);
         Assert.Empty(read.Findings);
         Assert.Equal((point, to), (read.Readings[0].Point, read.Readings[0].To));
     }

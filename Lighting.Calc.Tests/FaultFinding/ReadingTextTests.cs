@@ -21,7 +21,7 @@ public class ReadingTextTests
         string? to
     )
     {
-        ReadingText read = ReadingText.Parse(s_twin, text);
+        ReadingText read = ReadingText.Read(s_twin, text);
         Assert.Empty(read.Findings);
         Reading reading = Assert.Single(read.Readings);
         Assert.Equal((instrument, point, to), (reading.Instrument, reading.Point, reading.To));
@@ -30,7 +30,7 @@ public class ReadingTextTests
     [Fact]
     public void Its_value_is_read_with_its_unit()
     {
-        Reading Of(string text) => Assert.Single(ReadingText.Parse(s_twin, text).Readings);
+        Reading Of(string text) => Assert.Single(ReadingText.Read(s_twin, text).Readings);
         Assert.Equal(0.08, Of("ignition=on: ignition in to ignition out 80 mV").Voltage!.Value.Volts, 1e-12);
         Assert.Equal(ElectricResistance.FromOhms(0.3), Of("rear earth 0.3 ohm").Resistance);
         Assert.True(Of("fuse out to frame OL").IsOpen);
@@ -40,11 +40,11 @@ public class ReadingTextTests
     [Fact]
     public void A_text_that_is_no_reading_says_what_was_expected()
     {
-        Finding wrong = Assert.Single(ReadingText.Parse(s_twin, "tail feed about twelve").Findings);
+        Finding wrong = Assert.Single(ReadingText.Read(s_twin, "tail feed about twelve").Findings);
         Assert.Contains("expected for example 'tail feed 11.9 V'", wrong.Message, StringComparison.Ordinal);
         Assert.Contains(
             "not a setting",
-            ReadingText.Parse(s_twin, "night: tail feed 12 V").Findings[0].Message,
+            ReadingText.Read(s_twin, "night: tail feed 12 V").Findings[0].Message,
             StringComparison.Ordinal
         );
     }
@@ -52,7 +52,7 @@ public class ReadingTextTests
     [Fact]
     public void Points_that_the_bike_lacks_are_reported_by_the_diagnosis()
     {
-        Reading reading = Assert.Single(ReadingText.Parse(s_twin, "ignition=on: tail fed 12 V").Readings);
+        Reading reading = Assert.Single(ReadingText.Read(s_twin, "ignition=on: tail fed 12 V").Readings);
         Diagnosis diagnosis = DemoBikes
             .Finder("valley-twin")
             .Diagnose([reading], TestContext.Current.CancellationToken);

@@ -7,7 +7,7 @@ public class SymptomTextTests
     [Fact]
     public void A_riders_words_become_readings_of_the_eye()
     {
-        SymptomText symptoms = SymptomText.Parse(s_twin, "tail dark, headlamp low good");
+        SymptomText symptoms = SymptomText.Read(s_twin, "tail dark, headlamp low good");
         Assert.Empty(symptoms.Findings);
         Assert.Equal(
             [("tail lamp", Brightness.Dark), ("headlamp low", Brightness.Normal)],
@@ -28,7 +28,7 @@ public class SymptomTextTests
     [Fact]
     public void A_setting_before_a_colon_holds_for_all_that_follows()
     {
-        SymptomText symptoms = SymptomText.Parse(
+        SymptomText symptoms = SymptomText.Read(
             s_twin,
             "ignition=on; lights=main; dip=high: headlamp dim, stop lamp dark"
         );
@@ -40,7 +40,7 @@ public class SymptomTextTests
     [Fact]
     public void What_cannot_be_understood_is_said_all_at_once()
     {
-        SymptomText symptoms = SymptomText.Parse(
+        SymptomText symptoms = SymptomText.Read(
             s_twin,
             "stpo lamp dark, tail lamp yellow, winker dark, tail lamp dim"
         );
@@ -51,10 +51,10 @@ public class SymptomTextTests
             f => Assert.Contains("expected dark, dim, good or bright", f.Message, StringComparison.Ordinal),
             f => Assert.Contains("the lamps are headlamp low", f.Message, StringComparison.Ordinal)
         );
-        Assert.Single(SymptomText.Parse(s_twin, " ").Findings);
+        Assert.Single(SymptomText.Read(s_twin, " ").Findings);
         Assert.Contains(
             "not a setting",
-            SymptomText.Parse(s_twin, "night: tail lamp dark").Findings[0].Message,
+            SymptomText.Read(s_twin, "night: tail lamp dark").Findings[0].Message,
             StringComparison.Ordinal
         );
     }
@@ -69,7 +69,7 @@ public class SymptomTextTests
     [InlineData("ignition=on; lights=main; dip=low: headlight dim", "headlamp low", Brightness.Dim)]
     public void Peoples_words_are_those_of_the_lists(string text, string lamp, Brightness seen)
     {
-        SymptomText symptoms = SymptomText.Parse(s_twin, text);
+        SymptomText symptoms = SymptomText.Read(s_twin, text);
         Assert.Empty(symptoms.Findings);
         Assert.Equal((lamp, seen), symptoms.Readings.Select(r => (r.Point, r.Seen!.Value)).Single());
     }
@@ -79,7 +79,7 @@ public class SymptomTextTests
     [InlineData("turn signals out", "'turn signals' may be left indicators or right indicators: which one?")]
     public void A_word_that_fits_several_lamps_asks(string text, string asked)
     {
-        SymptomText symptoms = SymptomText.Parse(s_twin, text);
+        SymptomText symptoms = SymptomText.Read(s_twin, text);
         Assert.Empty(symptoms.Readings);
         Assert.Equal(asked, Assert.Single(symptoms.Findings).Message);
     }
@@ -87,7 +87,7 @@ public class SymptomTextTests
     [Fact]
     public void Nothing_works_is_every_lamp_dark_where_it_should_be_lit()
     {
-        SymptomText symptoms = SymptomText.Parse(s_twin, "nothing works");
+        SymptomText symptoms = SymptomText.Read(s_twin, "nothing works");
         Assert.Equal(9, symptoms.Readings.Length);
         Assert.All(symptoms.Readings, r => Assert.Equal(Brightness.Dark, r.Seen));
         Assert.All(symptoms.Readings, r => Assert.NotEmpty(r.When.Terms));

@@ -139,7 +139,7 @@ public class UnpluggedTests
     public void It_is_written_read_back_and_said()
     {
         Reading said = Assert.Single(
-            ReadingText.Parse(s_twin, "fuse out to frame 0.3 ohm with tail wire unplugged").Readings
+            ReadingText.Read(s_twin, "fuse out to frame 0.3 ohm with tail wire unplugged").Readings
         );
         Assert.Equal(("fuse out", "frame", "tail wire"), (said.Point, said.To, said.Unplugged));
         Assert.Equal("0.3 Ω from fuse out to frame with tail wire unplugged", FaultWords.Of(said));
@@ -163,7 +163,7 @@ public class UnpluggedTests
     [InlineData("tail wire 2 ohm with tail wire unplugged", "is itself unplugged")]
     public void What_cannot_be_unplugged_is_refused_by_the_diagnosis(string text, string said)
     {
-        Reading reading = Assert.Single(ReadingText.Parse(s_twin, text).Readings);
+        Reading reading = Assert.Single(ReadingText.Read(s_twin, text).Readings);
         Finding wrong = Assert.Single(DemoBikes.Finder(Twin).Diagnose([reading], Cancellation).Findings);
         Assert.Contains(said, wrong.Message, StringComparison.Ordinal);
     }

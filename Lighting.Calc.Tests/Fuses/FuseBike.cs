@@ -131,6 +131,16 @@ internal static class FuseBike
         return [.. SettingEnumeration.Of(bike, Condition.Always).Select(solver.Solve)];
     }
 
+    public static ImmutableArray<UnfusedRun> Unfused(Bike bike) =>
+        UnfusedRuns.Of(
+            DownstreamScopes.Of(
+                bike,
+                SettingEnumeration.Of(bike, Condition.Always),
+                TestContext.Current.CancellationToken
+            ),
+            TestContext.Current.CancellationToken
+        );
+
     public static ImmutableArray<FuseSuitability> Check(Bike bike, FuseOptions? options = null) =>
         FuseCheck.Evaluate(bike, Solve(bike), options, cancellationToken: TestContext.Current.CancellationToken);
 }

@@ -266,11 +266,7 @@ public class FuseCheckTests
         // By hand: 20 + 3.8 + 25.4 + 10 + 49.4 + 49.4 + 4.8 + 3.8 = 166.6 mΩ.
         Assert.Equal(166.6, fuse.Clearing.Single(c => c.Run.Name == "tail feed").LoopResistance.Milliohms, 1e-6);
         Assert.Empty(
-            UnfusedRuns.Find(
-                bike,
-                SettingEnumeration.Of(bike, Condition.Always),
-                cancellationToken: TestContext.Current.CancellationToken
-            )
+            FuseBike.Unfused(bike)
         );
     }
 
@@ -290,13 +286,7 @@ public class FuseCheckTests
         );
         Assert.Equal(
             ["battery lead", "feed", "headlamp feed", "tail feed", "old bypass"],
-            UnfusedRuns
-                .Find(
-                    bike,
-                    SettingEnumeration.Of(bike, Condition.Always),
-                    cancellationToken: TestContext.Current.CancellationToken
-                )
-                .Select(u => u.Run.Name)
+            FuseBike.Unfused(bike).Select(u => u.Run.Name)
         );
     }
 
@@ -327,11 +317,7 @@ public class FuseCheckTests
             Switches = bike.Switches.Add(FuseBike.Contact("horn", "fuse in", "horn +", "on")),
         };
         UnfusedRun lead = Assert.Single(
-            UnfusedRuns.Find(
-                bike,
-                SettingEnumeration.Of(bike, Condition.Always),
-                cancellationToken: TestContext.Current.CancellationToken
-            )
+            FuseBike.Unfused(bike)
         );
         Assert.False(lead.IsBatteryLead);
         Assert.Equal("on", lead.Setting.PositionOf("horn"));

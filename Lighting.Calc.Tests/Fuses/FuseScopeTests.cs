@@ -132,7 +132,7 @@ public class FuseScopeTests
             ],
         };
         InrushCheck surge = FuseBike.Check(bike).Single().InrushCheck!;
-        Assert.Equal("lights=side", surge.Setting.ToString());
+        Assert.Contains("(lights=side)", surge.Explanation, StringComparison.Ordinal);
         Assert.Equal(2, surge.Steady.Amperes, 0.1);
     }
 
@@ -167,7 +167,7 @@ public class FuseScopeTests
             ),
         };
         UnfusedRun lead = Assert.Single(
-            UnfusedRuns.Find(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken)
+            FuseBike.Unfused(bike)
         );
         Assert.Equal((true, "everything off"), (lead.IsBatteryLead, lead.Setting.ToString()));
         // A lamp that hangs on the lead by the wire listed as its return.
@@ -178,11 +178,7 @@ public class FuseScopeTests
         Assert.False(
             Assert
                 .Single(
-                    UnfusedRuns.Find(
-                        bike,
-                        SettingEnumeration.Of(bike, Condition.Always),
-                        TestContext.Current.CancellationToken
-                    )
+                    FuseBike.Unfused(bike)
                 )
                 .IsBatteryLead
         );
@@ -196,9 +192,7 @@ public class FuseScopeTests
         bike = bike with { Runs = bike.Runs.Add(FuseBike.Run("spare", Bike.BatteryPlus, "spare end", "1 mm2", 1)) };
         Assert.Equal(
             [("battery lead", true), ("spare", false)],
-            UnfusedRuns
-                .Find(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken)
-                .Select(u => (u.Run.Name, u.IsBatteryLead))
+            FuseBike.Unfused(bike).Select(u => (u.Run.Name, u.IsBatteryLead))
         );
     }
 
@@ -410,9 +404,7 @@ public class FuseScopeTests
     }
 
     private static IEnumerable<(string, bool, string)> Unfused(Bike bike) =>
-        UnfusedRuns
-            .Find(bike, SettingEnumeration.Of(bike, Condition.Always), TestContext.Current.CancellationToken)
-            .Select(u => (u.Run.Name, u.IsBatteryLead, u.Setting.ToString()));
+        FuseBike.Unfused(bike).Select(u => (u.Run.Name, u.IsBatteryLead, u.Setting.ToString()));
 
     private static Bike EarthFused()
     {

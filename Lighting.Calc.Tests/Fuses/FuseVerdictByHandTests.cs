@@ -88,11 +88,7 @@ public class FuseVerdictByHandTests
     public void Only_the_battery_lead_is_without_a_fuse()
     {
         UnfusedRun lead = Assert.Single(
-            UnfusedRuns.Find(
-                FuseBike.Round(),
-                SettingEnumeration.Of(FuseBike.Round(), Condition.Always),
-                cancellationToken: TestContext.Current.CancellationToken
-            )
+            FuseBike.Unfused(FuseBike.Round())
         );
         Assert.Equal("battery lead", lead.Run.Name);
         Assert.True(lead.IsBatteryLead);

@@ -182,7 +182,7 @@ public class WarmUpTests
             ],
         };
         InrushCheck on = Surge(bike);
-        Assert.Equal("lights=on; brake=on", on.Setting.ToString());
+        Assert.Contains("(lights=on; brake=on)", on.Explanation, StringComparison.Ordinal);
         Assert.Equal(67.5 + 30 + 3, on.Peak.Amperes, 1e-6);
         Assert.Equal(4.5 + 2 + 3, on.Steady.Amperes, 1e-6);
         Assert.StartsWith("100.5 A in the first instant", on.Explanation, StringComparison.Ordinal);

@@ -244,6 +244,20 @@ public class BuiltBikeTests
         }
     }
 
+    [Fact]
+    public void Options_that_differ_in_one_figure_are_not_equal() =>
+        Assert.All(
+            new WireSizingOptions[]
+            {
+                new() { Check = new CheckOptions { Engine = EngineState.Off } },
+                new() { MostSizes = 2 },
+                new() { LargestArea = Area.FromSquareMillimeters(4) },
+                new() { IncludeOddGauges = true },
+                new() { Stock = [AmericanWireGauge.Stranded(18)] },
+            },
+            options => Assert.NotEqual(new WireSizingOptions(), options)
+        );
+
     // Arrays compare by reference: a record that has one and keeps the compiler's equality would not be equal to its
     // copy.
     [Fact]

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using UnitsNet;
 
 namespace Lighting.Calc.Tests.Network;
@@ -119,4 +120,18 @@ internal static class Benches
     }
 
     public static Setting Set(Bike bike, string held) => SettingEnumeration.Held(bike, Condition.Parse(held));
+
+    /// <summary>What the review of a harness finds over all its settings.</summary>
+    public static ImmutableArray<Finding> Review(Bike bike)
+    {
+        ImmutableArray<OperatingPoint> points = BikeSolution
+            .Solve(bike, new CheckOptions(), TestContext.Current.CancellationToken)
+            .Points;
+        var groups = SettingGroups.Of(bike, [.. points.Select(p => p.Setting)]);
+        return
+        [
+            .. bike.HasNetwork ? LitReview.Of(bike, points, groups) : [],
+            .. WiringReview.Evaluate(bike, groups),
+        ];
+    }
 }

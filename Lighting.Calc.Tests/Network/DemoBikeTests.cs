@@ -76,16 +76,7 @@ public class DemoBikeTests
     {
         Bike bike = BikeLists.Read(CliProcess.Bike(name)).Value.Bike;
         Assert.DoesNotContain(
-            WiringReview.Evaluate(
-                bike,
-                Lighting
-                    .Calc.BikeSolution.Solve(
-                        bike,
-                        new CheckOptions(),
-                        TestContext.Current.CancellationToken
-                    )
-                    .Points
-            ),
+            Benches.Review(bike),
             f => f.Severity != Severity.Note
         );
     }

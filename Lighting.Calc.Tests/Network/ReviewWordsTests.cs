@@ -353,9 +353,5 @@ public class ReviewWordsTests
             ],
         };
 
-    private static ImmutableArray<Finding> Review(Bike bike) =>
-        WiringReview.Evaluate(
-            bike,
-            BikeSolution.Solve(bike, new CheckOptions(), TestContext.Current.CancellationToken).Points
-        );
+    private static ImmutableArray<Finding> Review(Bike bike) => Benches.Review(bike);
 }

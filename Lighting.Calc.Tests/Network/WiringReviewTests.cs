@@ -119,9 +119,5 @@ public class WiringReviewTests
         );
     }
 
-    private static ImmutableArray<Finding> Review(Bike bike) =>
-        WiringReview.Evaluate(
-            bike,
-            BikeSolution.Solve(bike, new CheckOptions(), TestContext.Current.CancellationToken).Points
-        );
+    private static ImmutableArray<Finding> Review(Bike bike) => Benches.Review(bike);
 }

@@ -9,8 +9,8 @@ public sealed class WireChoiceTests
     // then the rating. Lengths are the whole circuit. The table is for 105 °C insulation; the ratings here are the 80
     // °C ones of 33 CFR 183.425, which are lower, and lead to the same sizes.
     [Theory]
-    [InlineData(12, 10, 40, 45, "8 AWG", SizingConstraint.Drop)] // printed: "a wire size of 8 is required"
-    [InlineData(24, 3, 10, 100, "6 AWG", SizingConstraint.Heat)] // printed: "a wire size of 6 is required"
+    [InlineData(12, 10, 40, 45, "8 AWG", nameof(SizingConstraint.Drop))] // printed: "a wire size of 8 is required"
+    [InlineData(24, 3, 10, 100, "6 AWG", nameof(SizingConstraint.Heat))] // printed: "a wire size of 6 is required"
     [Against("wire choice", "\"Proper Wire Sizing\", examples 1 and 2", CheckKind.Model)]
     public void Proper_wire_sizing_examples(
         double volts,
@@ -18,12 +18,12 @@ public sealed class WireChoiceTests
         double circuitFeet,
         double amperes,
         string printed,
-        SizingConstraint limit
+        string limit
     )
     {
         SingleRunResult result = Size(volts, percent, circuitFeet, amperes);
         Publication.Chooses(printed, result.Chosen?.Name);
-        Assert.Equal(limit, result.Limit);
+        Assert.Equal(limit, result.Limit.ToString());
     }
 
     // "Maintaining Three Percent Voltage Drop" (Jamestown Distributors), example: a bilge pump of 10 A, 11 ft there and

@@ -101,7 +101,7 @@ public class FlasherTests
                 .Compare(
                     bike,
                     SwapBikes.Replace(("left", SwapBikes.Led(3))),
-                    new SwapOptions { Check = new() { Fuses = new() { FlashingCircuits = ["Side winkers"] } } }
+                    new CheckOptions { Fuses = new() { FlashingCircuits = ["Side winkers"] } }
                 )
                 .Flashers
         );

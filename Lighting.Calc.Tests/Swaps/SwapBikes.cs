@@ -75,7 +75,7 @@ internal static class SwapBikes
     public static ImmutableArray<LampReplacement> Replace(params (string Lamp, LampSpecification By)[] swaps) =>
         [.. swaps.Select(s => new LampReplacement(s.Lamp, s.By))];
 
-    public static SwapReport Compare(Bike bike, IEnumerable<LampReplacement> swap, SwapOptions? options = null) =>
+    public static SwapReport Compare(Bike bike, IEnumerable<LampReplacement> swap, CheckOptions? options = null) =>
         Swap.Evaluate(bike, swap, options, TestContext.Current.CancellationToken);
 
     public static BikeReport Check(Bike bike) => BikeCheck.Evaluate(bike, null, TestContext.Current.CancellationToken);

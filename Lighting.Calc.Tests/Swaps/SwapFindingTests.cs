@@ -74,15 +74,12 @@ public class SwapFindingTests
     public void The_surplus_of_an_unregulated_system_grows_as_the_load_falls(RegulatorKind regulator, Severity severity)
     {
         var lists = SwapBikes.Demo("valley-twin");
-        var options = new SwapOptions
-        {
-            Check = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = regulator } },
-        };
+        var options = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = regulator } };
         SwapReport report = SwapBikes.Compare(lists.Bike, lists.Swaps, options);
         Finding finding = Assert.Single(report.About("battery"), f => f.Severity != Severity.Note);
         Assert.Equal(severity, finding.Severity);
         // The load saved, less the little that the higher volts give the coils: the surplus grows by it exactly.
-        ChargingChange change = report.Charging.Single(c => c.Setting.Equals(report.Excess!.Setting));
+        Change<ChargingBalance> change = report.Charging.Single(c => c.Before.Setting.Equals(report.Excess!.Setting));
         Assert.Equal(
             change.Before.Demand.Amperes - change.After.Demand.Amperes,
             report.Excess!.After.Net!.Value.Amperes - report.Excess.Before.Net!.Value.Amperes,
@@ -95,7 +92,10 @@ public class SwapFindingTests
     {
         var lists = SwapBikes.Demo("valley-twin");
         SwapReport report = SwapBikes.Compare(lists.Bike, lists.Swaps);
-        Assert.Equal(["park", "park", "main", "main"], report.Standing.Select(s => s.Setting.PositionOf("lights")!));
+        Assert.Equal(
+            ["park", "park", "main", "main"],
+            report.Standing.Select(s => s.Before.Setting.PositionOf("lights")!)
+        );
         Assert.All(report.Standing, s => Assert.True(s.After.Load.Amperes < s.Before.Load.Amperes - 0.5));
         Assert.All(report.Standing, s => Assert.True(s.After.Time!.Value.Hours > s.Before.Time!.Value.Hours));
     }
@@ -104,10 +104,7 @@ public class SwapFindingTests
     public void A_series_regulator_keeps_the_surplus_out()
     {
         var lists = SwapBikes.Demo("valley-twin");
-        var options = new SwapOptions
-        {
-            Check = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = RegulatorKind.Series } },
-        };
+        var options = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = RegulatorKind.Series } };
         Assert.DoesNotContain(
             SwapBikes.Compare(lists.Bike, lists.Swaps, options).About("battery"),
             f => f.Kind is FindingKind.SurplusAfterSwap or FindingKind.OverchargeAfterSwap
@@ -118,10 +115,7 @@ public class SwapFindingTests
     public void A_shunt_regulator_without_a_limit_takes_the_surplus_as_heat()
     {
         var lists = SwapBikes.Demo("valley-twin");
-        var options = new SwapOptions
-        {
-            Check = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = RegulatorKind.Shunt } },
-        };
+        var options = new CheckOptions { Charging = ChargingOptions.Default with { Regulator = RegulatorKind.Shunt } };
         ExcessCurrentChange surplus = SwapBikes.Compare(lists.Bike, lists.Swaps, options).Excess!;
         Assert.Equal(13.8 * surplus.After.Net!.Value.Amperes, (double)surplus.After.ShuntHeat!.Value.Watts, 1e-9);
         Assert.True((double)surplus.After.ShuntHeat!.Value.Watts > (double)surplus.Before.ShuntHeat!.Value.Watts);
@@ -186,8 +180,8 @@ public class SwapFindingTests
             SwapBikes.LampsOnly("circuit,lamp,code\nrear lamp,stop,P21W\n"),
             SwapBikes.Replace(("stop", small!.Specification))
         );
-        Assert.Equal(460, report.Lamps[0].LightBefore!.Value.Lumens, 1e-6);
-        Assert.Equal(125, report.Lamps[0].LightAfter!.Value.Lumens, 1e-6);
+        Assert.Equal(460, report.Comparison.Lamps[0].LightBefore!.Value.Lumens, 1e-6);
+        Assert.Equal(125, report.Comparison.Lamps[0].LightAfter!.Value.Lumens, 1e-6);
         Assert.Contains(
             "125 lm instead of 460 lm, 27 % of the light",
             Assert.Single(report.About("stop")).Message,

@@ -39,7 +39,10 @@ public class SwapIdentityTests
             bike.Lamps.Select(l => new LampReplacement(l.Lamp, l.Specification))
         );
         Same(report.Before, report.After);
-        Assert.All(report.Circuits, c => Assert.Equal(c.CurrentBefore.Amperes, c.CurrentAfter.Amperes, 1e-9));
+        Assert.All(
+            report.Comparison.Circuits,
+            c => Assert.Equal(c.CurrentBefore.Amperes, c.CurrentAfter.Amperes, 1e-9)
+        );
         Assert.All(report.Charging, c => Assert.Equal(c.Before.Demand.Amperes, c.After.Demand.Amperes, 1e-9));
         Assert.All(report.Standing, s => Assert.Equal(s.Before.Time!.Value.Seconds, s.After.Time!.Value.Seconds, 1e-3));
         Assert.All(report.Flashers, f => Assert.Equal(1, f.Share.DecimalFractions, 12));

@@ -88,7 +88,10 @@ public class MonteCarloTests
         {
             Samples = 20_000,
             Scale = Ratio.FromPercent(5),
-            When = Condition.Parse("ignition=on; lights=main; dip=high; brake=on; indicators=left"),
+            Check = new CheckOptions
+            {
+                When = Condition.Parse("ignition=on; lights=main; dip=high; brake=on; indicators=left"),
+            },
         };
         var uncertain = new UncertainBike(bike, null, EngineState.Running, options.Scale.DecimalFractions);
         ToleranceReport report = ToleranceBikes.Report(bike, options);
@@ -153,7 +156,7 @@ public class MonteCarloTests
                     {
                         Samples = 20_000,
                         Seed = 99,
-                        When = when,
+                        Check = new CheckOptions { When = when },
                     }
                 )
                 .Select(b => b.LastingVolts[lamp]),
@@ -161,7 +164,7 @@ public class MonteCarloTests
         foreach (int samples in new[] { 500, 2000, 4000 })
         {
             ResultSpread<ElectricPotential> volts = ToleranceBikes
-                .Report(bike, new ToleranceOptions { Samples = samples, When = when })
+                .Report(bike, new ToleranceOptions { Samples = samples, Check = new CheckOptions { When = when } })
                 .Lamps.Single(l => l.Lamp.Lamp == "headlamp high")
                 .Voltage;
             foreach (

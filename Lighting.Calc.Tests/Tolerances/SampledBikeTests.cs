@@ -27,7 +27,7 @@ public class SampledBikeTests
             {
                 Samples = 100,
                 Seed = 4,
-                Engine = EngineState.Off,
+                Check = new CheckOptions { Engine = EngineState.Off },
             }
         );
     }
@@ -40,8 +40,11 @@ public class SampledBikeTests
             {
                 Samples = 100,
                 Seed = 5,
-                Supply = ElectricPotential.FromVolts(13.1),
-                When = Condition.Parse("lights=main; dip=high"),
+                Check = new CheckOptions
+                {
+                    Supply = ElectricPotential.FromVolts(13.1),
+                    When = Condition.Parse("lights=main; dip=high"),
+                },
             }
         );
 
@@ -80,7 +83,7 @@ public class SampledBikeTests
             double[] values = Sampler.Values(plan, sample);
             // The check takes the battery voltage with the engine off from the state of charge alone; the battery's
             // spread is left out here.
-            if (options.Engine == EngineState.Running)
+            if (options.Check.Engine == EngineState.Running)
                 values[
                     plan.Uncertain.Parts.IndexOf(plan.Uncertain.Parts.Single(p => p.Kind == PartKind.BatteryVolts))
                 ] = 1;

@@ -39,17 +39,8 @@ internal static class ToleranceBikes
 
     public static SamplingPlan EliminationPlan(Bike bike, ToleranceOptions options) =>
         new(
-            new UncertainBike(bike, options.Supply, options.Engine, options.Scale.DecimalFractions),
-            BikeSolution.Solve(
-                bike,
-                new CheckOptions
-                {
-                    When = options.When,
-                    Engine = options.Engine,
-                    Supply = options.Supply,
-                },
-                TestContext.Current.CancellationToken
-            ),
+            new UncertainBike(bike, options.Check.Supply, options.Check.Engine, options.Scale.DecimalFractions),
+            BikeSolution.Solve(bike, options.Check, TestContext.Current.CancellationToken),
             options
         );
 }

@@ -181,7 +181,13 @@ public class ToleranceReportTests
         Assert.Throws<ArgumentException>(() =>
             ToleranceBikes.Report(
                 twin,
-                new ToleranceOptions { Charging = ChargingOptions.Default with { Model = ChargingModel.FittedMachine } }
+                new ToleranceOptions
+                {
+                    Check = new CheckOptions
+                    {
+                        Charging = ChargingOptions.Default with { Model = ChargingModel.FittedMachine },
+                    },
+                }
             )
         );
     }

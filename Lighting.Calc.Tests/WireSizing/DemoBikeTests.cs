@@ -282,7 +282,7 @@ public sealed class DemoBikeTests
 
     // The lamps' current through the battery, as with the engine off.
     private static WireSizingOptions BehindTheBattery(Bike bike) =>
-        new() { Engine = EngineState.Off, Supply = bike.ChargingVoltage };
+        new() { Check = new CheckOptions { Engine = EngineState.Off, Supply = bike.ChargingVoltage } };
 
     private static WireSize Listed(string name) =>
         WireTable.TryFind(name, out WireSize? size)

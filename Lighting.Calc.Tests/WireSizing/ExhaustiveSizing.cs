@@ -16,25 +16,28 @@ internal static class ExhaustiveSizing
     public static Answer? Of(Bike bike, WireSizingOptions options, ImmutableArray<WireSize> sizes, int most)
     {
         var network = new HarnessNetwork(bike);
-        ImmutableArray<Setting> settings = SettingEnumeration.Of(bike, options.When);
+        ImmutableArray<Setting> settings = SettingEnumeration.Of(bike, options.Check.When);
         HarnessSolver solver = network.CreateSolver();
         // The engine runs: the lamps' current does not pass through the battery.
         solver.SetBatteryResistance(UnitsNet.ElectricResistance.Zero);
         OperatingPoint[] points = [.. settings.Select(solver.Solve)];
         var fuse = new double[bike.Runs.Length];
-        foreach (FuseJudge judge in Judges(bike, settings, points, options.Fuses))
+        foreach (FuseJudge judge in Judges(bike, settings, points, options.Check.Fuses))
             foreach (RunAmpacityCheck fed in judge.DownstreamRuns.Concat(judge.ReturnRuns))
                 fuse[bike.Runs.IndexOf(fed.Run)] = Math.Max(fuse[bike.Runs.IndexOf(fed.Run)], judge.Fitted.Amperes);
         var least = new double[bike.Runs.Length];
         // A lead from the battery stands the largest fuse it leads to, and is not smaller than is usual.
         foreach (
             UnfusedRun lead in UnfusedRuns
-                .Find(bike, settings, TestContext.Current.CancellationToken)
+                .Of(
+                    DownstreamScopes.Of(bike, settings, TestContext.Current.CancellationToken),
+                    TestContext.Current.CancellationToken
+                )
                 .Where(u => u.IsBatteryLead)
         )
         {
             int run = bike.Runs.IndexOf(lead.Run);
-            fuse[run] = Math.Max(fuse[run], FuseJudge.ContinuousAmperes(lead.LargestFuse!, options.Fuses));
+            fuse[run] = Math.Max(fuse[run], FuseJudge.ContinuousAmperes(lead.LargestFuse!, options.Check.Fuses));
             least[run] = 2;
         }
 
@@ -43,7 +46,7 @@ internal static class ExhaustiveSizing
             .. bike.Runs.Select(r =>
                 sizes
                     .Select(s =>
-                        CurrentRating.Calculate(s, options.Fuses.AirRoundWires(bike), r.Bundle).Current?.Amperes
+                        CurrentRating.Calculate(s, options.Check.Fuses.AirRoundWires(bike), r.Bundle).Current?.Amperes
                     )
                     .ToArray()
             ),
@@ -133,7 +136,8 @@ internal static class ExhaustiveSizing
                 solved.Add(point);
             }
 
-            return Judges(sized, settings, solved, options.Fuses).All(j => j.ClearAll().All(c => c.Clears != false));
+            return Judges(sized, settings, solved, options.Check.Fuses)
+                .All(j => j.ClearAll().All(c => c.Clears != false));
         }
     }
 

@@ -36,9 +36,13 @@ public sealed class OptimalityTests(ITestOutputHelper output)
             {
                 MostSizes = most,
                 CountBatteryDrop = random.Next(3) > 0,
-                Fuses = new FuseOptions
+                Check = new CheckOptions
                 {
-                    LongestShort = random.Next(3) == 0 ? Duration.FromSeconds(0.01 + 0.05 * random.NextDouble()) : null,
+                    Fuses = new FuseOptions
+                    {
+                        LongestShort =
+                            random.Next(3) == 0 ? Duration.FromSeconds(0.01 + 0.05 * random.NextDouble()) : null,
+                    },
                 },
             };
             if (Compare(bike, options, $"seed {seed}, harness {n}") is not var (actual, expected))

@@ -58,8 +58,7 @@ public sealed partial record Bike
     /// <summary>Temperature of the conductors, −60 °C to 250 °C: that of every conductor where it is stated, else that
     /// of one without current.</summary>
     /// <remarks>Where it is not stated it is the ambient temperature, 20 °C without one, and each conductor warms with
-    /// its current (<see cref="ConductorHeat"/>). It is never below a stated
-    /// <see cref="AmbientTemperature"/>.</remarks>
+    /// its current. It is never below a stated <see cref="AmbientTemperature"/>.</remarks>
     public Temperature WireTemperature
     {
         get =>
@@ -105,7 +104,7 @@ public sealed partial record Bike
     /// <summary>Largest drop, source to lamp and back, that the builder allows, as a share of the source voltage: above
     /// 0 to below 100 %.</summary>
     /// <remarks>Where it is stated it decides for every lamp without an <see cref="FittedLamp.AllowedDrop"/> of its
-    /// own; else 5 % for sizing, and the published limits of <see cref="DropLimit"/> for what is judged.</remarks>
+    /// own; else 5 % for sizing, and the published limits of tables/drop-limits.csv for what is judged.</remarks>
     public Ratio AllowedDrop
     {
         get => StatedDrop ?? BikeDefaults.AllowedDrop;

@@ -51,7 +51,7 @@ public sealed record FittedLamp
 
     /// <summary>What it needs to be the coil of a relay whose contacts (<see cref="SwitchContact.IsRelay"/>) have its
     /// name; null for every other load.</summary>
-    public RelayCoil? Coil { get; init; }
+    internal RelayCoil? Coil { get; init; }
 
     /// <summary>Remark of the list, which no calculation uses; null if there is none.</summary>
     public string? Notes { get; init; }

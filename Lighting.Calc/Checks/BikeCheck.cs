@@ -66,20 +66,20 @@ public static class BikeCheck
                 : ChargingSystem
                     .WithLoads(
                         bike,
-                        wiring.Switches,
                         AverageLoads.Of(
                             solution.Network,
                             solution.Held,
                             allAreSolved ? wiring.Places : Wiring.PlacesOf(solution.Points.Select(p => p.Setting))
                         ),
                         options.Charging,
+                        wiring.Switches,
                         solution.Network.Graph
                     )
                     .Report(solution.Settings);
         DirectLightingReport? direct =
-            bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points);
+            bike.Charging.IsEmpty || !isDirect ? null : DirectLightingOf(bike, solution.Points, options.Fuses);
         Lazy<EngineReport>? engine =
-            charging is null || options.Supply is not null || options.Engine == EngineState.Off
+            charging is null || !options.IsFedByGenerator(bike)
                 ? null
                 : new Lazy<EngineReport>(() => EngineReport.Of(bike, solution.Points, options.Charging, options.Fuses));
         Finding[] findings =
@@ -122,14 +122,13 @@ public static class BikeCheck
 
     /// <summary>The direct lighting of a bike in its heaviest lasting setting, with no momentary switch worked where
     /// there is one, over the speeds of its charging list.</summary>
-    /// <param name="bike">A bike whose lamps a lighting coil feeds, with a charging list.</param>
-    /// <param name="settings">Its operating points, one or more.</param>
-    /// <exception cref="ArgumentException">The charging list is not that of one coil, no coil can be fitted to it, or
-    /// the bike has no circuit; the message says why.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
-    public static DirectLightingReport DirectLightingOf(Bike bike, IReadOnlyList<OperatingPoint> settings)
+    internal static DirectLightingReport DirectLightingOf(
+        Bike bike,
+        IReadOnlyList<OperatingPoint> settings,
+        FuseOptions fuses
+    )
     {
-        var momentary = new MomentarySwitches(bike, MomentarySwitches.UsualWords);
+        var momentary = new MomentarySwitches(bike, fuses.MomentarySwitches);
         OperatingPoint heaviest =
             settings
                 .Where(p => momentary.AreAtRest(p.Setting) && p.TotalCurrent.Amperes > 0)

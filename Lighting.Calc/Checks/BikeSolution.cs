@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>A bike solved in every setting that a condition leaves: what all verdicts are drawn from.</summary>
-public sealed class BikeSolution
+internal sealed class BikeSolution
 {
     private BikeSolution(
         HarnessNetwork network,
@@ -63,11 +63,6 @@ public sealed class BikeSolution
     /// <param name="options">Its settings, whether the engine runs, the voltage of the source and how charging is
     /// judged.</param>
     /// <param name="cancellationToken">Stops the work between two settings.</param>
-    /// <exception cref="ArgumentException">The bike has no circuit, its charging list is no curve, or the condition
-    /// names what it does not have or leaves too many settings.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option, or a value of the bike, is outside its
-    /// range.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static BikeSolution Solve(Bike bike, CheckOptions options, CancellationToken cancellationToken = default) =>
         Solve(bike, new Wiring(bike, options.When), options, cancellationToken);
 
@@ -79,8 +74,7 @@ public sealed class BikeSolution
         CancellationToken cancellationToken
     )
     {
-        bool isFedAtGenerator =
-            options.Engine != EngineState.Off && options.Supply is null && bike.Lighting != LightingSupply.Direct;
+        bool isFedAtGenerator = options.IsFedByGenerator(bike);
         HarnessNetwork network = isFedAtGenerator ? wiring.NetworkOf(bike).AtGenerator : wiring.NetworkOf(bike);
         HarnessSolver solver = network.CreateSolver();
         bool isOff = options.Engine == EngineState.Off;
@@ -140,7 +134,7 @@ public sealed class BikeSolution
             [.. notSolved.GroupBy(p => p.IsDeadShort).Select(p => Found(p, Severity.Fault))]
         )
         {
-            EngineOff = network.IsApart ? Off(network.AtBattery, bike.BatteryVoltage, settings, groups) : [],
+            EngineOff = network.IsApart ? [.. Off()] : [],
             Slow = slowest,
             NotSteady = [.. notSteady.GroupBy(p => p.IsDeadShort).Select(p => Found(p, Severity.Caution))],
         };
@@ -182,7 +176,7 @@ public sealed class BikeSolution
             }
         }
 
-        // Without ignition the engine stands, and the battery feeds all.
+        // The engine stands, as without ignition, and the battery feeds all.
         OperatingPoint Standing(Setting setting, int group)
         {
             if (standing is null)
@@ -194,6 +188,25 @@ public sealed class BikeSolution
             return new OperatingPoint(stands[group] ??= standing.Solve(setting, groups.MayCarry[group]), setting);
         }
 
+        IEnumerable<OperatingPoint> Off()
+        {
+            for (int s = 0; s < settings.Length; s++)
+            {
+                OperatingPoint? point = null;
+                try
+                {
+                    point = Standing(settings[s], groups.GroupOf[s]);
+                }
+                catch (NetworkNotSolvedException)
+                {
+                    // Found with the engine running as well, or of no bearing on a verdict that those settings decide.
+                }
+
+                if (point is not null)
+                    yield return point;
+            }
+        }
+
         // Settings of the same currents and the same output share their operating point.
         OperatingPoint Balanced(Setting setting, ContactSet carrying, SolvedCircuit solved)
         {
@@ -202,33 +215,6 @@ public sealed class BikeSolution
                 balanced[key] = point = engine.AtMostOutput(setting, carrying, solved);
             return point.Setting.Equals(setting) ? point : new OperatingPoint(point.Solved, setting, point.Bus);
         }
-    }
-
-    private static ImmutableArray<OperatingPoint> Off(
-        HarnessNetwork network,
-        ElectricPotential volts,
-        ImmutableArray<Setting> settings,
-        SettingGroups groups
-    )
-    {
-        HarnessSolver solver = network.CreateSolver();
-        solver.SetSupply(volts);
-        var points = ImmutableArray.CreateBuilder<OperatingPoint>(settings.Length);
-        for (int s = 0; s < settings.Length; s++)
-        {
-            try
-            {
-                points.Add(
-                    new OperatingPoint(solver.Solve(settings[s], groups.MayCarry[groups.GroupOf[s]]), settings[s])
-                );
-            }
-            catch (NetworkNotSolvedException)
-            {
-                // Found with the engine running as well, or of no bearing on a verdict that those settings decide.
-            }
-        }
-
-        return points.DrainToImmutable();
     }
 
     private static Finding Found(IGrouping<bool, NetworkNotSolvedException> alike, Severity severity)

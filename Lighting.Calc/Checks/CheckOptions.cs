@@ -22,4 +22,8 @@ public sealed record CheckOptions
 
     /// <summary>How charging is judged.</summary>
     public ChargingOptions Charging { get; init; } = ChargingOptions.Default;
+
+    /// <summary>Whether generator, regulator and battery find the voltage.</summary>
+    internal bool IsFedByGenerator(Bike bike) =>
+        Engine != EngineState.Off && Supply is null && bike.Lighting != LightingSupply.Direct;
 }

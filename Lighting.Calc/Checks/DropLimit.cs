@@ -7,7 +7,10 @@ namespace Lighting.Calc;
 /// The lamp's own limit where it has one, else that stated for the bike, else the published one of its kind of circuit
 /// (tables/drop-limits.csv, whole circuit on 12 V; on other systems in proportion: common practice, no source).
 /// </remarks>
-public sealed class DropLimit
+/// <param name="Share">The limit as a share of the supply voltage.</param>
+/// <param name="IsAdvice">Whether it is advice only, so that more is a caution and no fault: the published limit of a
+/// horn, a coil or another load that gives no light.</param>
+internal sealed record DropLimit(Ratio Share, bool IsAdvice)
 {
     private static readonly Dictionary<string, double> s_volts = PublishedTable
         .Load("drop-limits")
@@ -15,23 +18,11 @@ public sealed class DropLimit
         .Where(r => r.NumberOrNull("whole_circuit_v") is not null)
         .ToDictionary(r => r.Text("kind"), r => r.Number("whole_circuit_v"));
 
-    private DropLimit(Ratio share, bool isAdvice) => (Share, IsAdvice) = (share, isAdvice);
-
-    /// <summary>The limit as a share of the supply voltage.</summary>
-    public Ratio Share { get; }
-
-    /// <summary>Whether it is advice only, so that more is a caution and no fault: the published limit of a horn, a
-    /// coil or another load that gives no light.</summary>
-    public bool IsAdvice { get; }
-
     /// <summary>Finds the limit of a lamp.</summary>
-    /// <param name="bike">The bike.</param>
-    /// <param name="lamp">One of its lamps.</param>
-    /// <param name="supply">Supply voltage, above zero.</param>
     public static DropLimit Of(Bike bike, FittedLamp lamp, ElectricPotential supply)
     {
         if ((lamp.AllowedDrop ?? bike.StatedDrop) is { } stated)
-            return new DropLimit(stated, isAdvice: false);
+            return new DropLimit(stated, IsAdvice: false);
         bool givesLight = lamp.Specification.Type is not (LampType.Fixed or LampType.Resistor);
         string circuit =
             !givesLight ? "horn or relay"
@@ -40,11 +31,10 @@ public sealed class DropLimit
             : "lamp over 15 W";
         return new DropLimit(
             Ratio.FromDecimalFractions(s_volts[circuit] * (bike.SystemVoltage.Volts / 12) / supply.Volts),
-            isAdvice: !givesLight
+            IsAdvice: !givesLight
         );
     }
 
     /// <summary>Whether a drop is larger.</summary>
-    /// <param name="drop">The drop, as a share of the supply voltage.</param>
     public bool IsExceededBy(Ratio drop) => drop.Percent > Share.Percent + 1e-9;
 }

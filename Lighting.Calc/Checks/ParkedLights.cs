@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>The lights a bike may be left standing with: parking and full.</summary>
-public static class ParkedLights
+internal static class ParkedLights
 {
     // Less than this share of its light is no lamp that is lit.
     private const double Lit = 0.01;
@@ -13,7 +13,6 @@ public static class ParkedLights
     /// <param name="bike">The bike.</param>
     /// <param name="points">Its operating points.</param>
     /// <param name="fuses">What momentary switches are called; null for the defaults.</param>
-    /// <exception cref="ArgumentNullException">The points are null.</exception>
     public static ImmutableArray<Setting> Find(
         Bike bike,
         IEnumerable<OperatingPoint> points,

@@ -19,10 +19,10 @@ public sealed class BikeComparison
     public ImmutableArray<LampChange> Lamps { get; private init; }
 
     /// <summary>The circuits, in the same order.</summary>
-    public ImmutableArray<CircuitChange> Circuits { get; private init; }
+    internal ImmutableArray<CircuitChange> Circuits { get; private init; }
 
     /// <summary>The fuses, in the same order.</summary>
-    public ImmutableArray<FuseChange> Fuses { get; private init; }
+    public ImmutableArray<Change<FuseSuitability?>> Fuses { get; private init; }
 
     /// <summary>The breakdown of the lamp of the first with the largest drop; null where no drop is known.</summary>
     public VoltageDropBreakdown? WorstDropBefore => Worst(Before);
@@ -56,17 +56,18 @@ public sealed class BikeComparison
     ) =>
         Of(
             BikeCheck.Evaluate(before, options, cancellationToken),
-            BikeCheck.Evaluate(after, options, cancellationToken)
+            BikeCheck.Evaluate(after, options, cancellationToken),
+            (options ?? new CheckOptions()).Fuses
         );
 
     /// <summary>Compares what was found.</summary>
-    internal static BikeComparison Of(BikeReport before, BikeReport after)
+    internal static BikeComparison Of(BikeReport before, BikeReport after, FuseOptions fuses)
     {
         // Settings that both have are compared alone; two bikes of other switches each in its own.
         ImmutableArray<OperatingPoint> was = Common(before.Settings, after.Settings),
             now = Common(after.Settings, before.Settings);
-        ImmutableArray<OperatingPoint?> worstBefore = Worst(before.Bike, was),
-            worstAfter = Worst(after.Bike, now);
+        ImmutableArray<OperatingPoint?> worstBefore = Worst(before.Bike, was, fuses),
+            worstAfter = Worst(after.Bike, now, fuses);
         return new BikeComparison(before, after)
         {
             Lamps =
@@ -93,7 +94,7 @@ public sealed class BikeComparison
             Fuses =
             [
                 .. Both(before.Fuses, after.Fuses, f => f.Fuse.Name)
-                    .Select(p => new FuseChange(
+                    .Select(p => new Change<FuseSuitability?>(
                         p.Before < 0 ? null : before.Fuses[p.Before],
                         p.After < 0 ? null : after.Fuses[p.After]
                     )),
@@ -151,10 +152,14 @@ public sealed class BikeComparison
         );
     }
 
-    private static ImmutableArray<OperatingPoint?> Worst(Bike bike, ImmutableArray<OperatingPoint> points) =>
+    private static ImmutableArray<OperatingPoint?> Worst(
+        Bike bike,
+        ImmutableArray<OperatingPoint> points,
+        FuseOptions fuses
+    ) =>
         [
             .. IntendedOnStates
-                .WorstOfEach(bike, points, MomentarySwitches.UsualWords)
+                .WorstOfEach(bike, points, fuses.MomentarySwitches)
                 .Select((p, lamp) => p is not null && PointPair.IsLit(p, lamp) ? p : null),
         ];
 

@@ -1,17 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>A lamp or other load of a bike that is converted to another system voltage.</summary>
-public sealed class ConvertedLoad
-{
-    internal ConvertedLoad(FittedLamp before, FittedLamp after, bool isListed) =>
-        (Before, After, IsListed) = (before, after, isListed);
-
-    /// <summary>As it is fitted.</summary>
-    public FittedLamp Before { get; }
-
-    /// <summary>What takes its place.</summary>
-    public FittedLamp After { get; }
-
-    /// <summary>Whether a table has it; else it is taken as of the same watts.</summary>
-    public bool IsListed { get; }
-}
+/// <param name="Before">As it is fitted.</param>
+/// <param name="After">What takes its place.</param>
+/// <param name="IsListed">Whether a table has it; else it is taken as of the same watts.</param>
+internal sealed record ConvertedLoad(FittedLamp Before, FittedLamp After, bool IsListed);

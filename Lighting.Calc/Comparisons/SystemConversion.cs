@@ -8,7 +8,7 @@ namespace Lighting.Calc;
 /// <remarks>
 /// Voltages of battery, charging and regulator are in proportion to the system voltage; the battery has more of the
 /// same cells, of the same ampere-hours and each of its resistance. The charging list stays as it was taken, at its own
-/// voltage: at a higher one a winding gives the same current at a higher speed (<see cref="RunningEngine"/>). A lamp
+/// voltage: at a higher one a winding gives the same current at a higher speed. A lamp
 /// becomes its counterpart of the lamp table or of the LED classes, of the same cap, use and about the same watts;
 /// without one, and for every other load, one of the same watts is taken. Wires, joints, switches and fuses stay.
 /// </remarks>
@@ -24,7 +24,7 @@ public sealed class SystemConversion
     public Bike Bike { get; }
 
     /// <summary>Its lamps and other loads, in the order of the list.</summary>
-    public ImmutableArray<ConvertedLoad> Loads { get; }
+    internal ImmutableArray<ConvertedLoad> Loads { get; }
 
     /// <summary>By how much faster the generator turns for the same current; null without a charging list.</summary>
     public Ratio? SpeedFactor =>

@@ -21,7 +21,7 @@ public sealed class Fault
     public bool IsOpen { get; internal init; }
 
     /// <summary>The resistance that the fault adds; null if it has none or is open.</summary>
-    public FittedResistance? Resistance { get; internal init; }
+    internal FittedResistance? Resistance { get; init; }
 
     /// <summary>Open-circuit voltage of a flat battery or a lighting coil of low output, null with other faults; the
     /// coil's rms, at the engine speed of the test.</summary>

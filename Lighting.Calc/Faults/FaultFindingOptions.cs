@@ -80,7 +80,7 @@ public sealed record FaultFindingOptions
     public ImmutableArray<FaultPrior> Priors { get; init; } = PublishedPriors;
 
     /// <summary>Cost of each test; every row of <see cref="PublishedTestCosts"/> is required.</summary>
-    public ImmutableArray<TestCost> TestCosts { get; init; } = PublishedTestCosts;
+    internal ImmutableArray<TestCost> TestCosts { get; init; } = PublishedTestCosts;
 
     /// <summary>The rows of <c>tables/fault-priors.csv</c>.</summary>
     public static ImmutableArray<FaultPrior> PublishedPriors { get; } =
@@ -92,7 +92,7 @@ public sealed record FaultFindingOptions
     ];
 
     /// <summary>The rows of <c>tables/test-costs.csv</c>.</summary>
-    public static ImmutableArray<TestCost> PublishedTestCosts { get; } =
+    internal static ImmutableArray<TestCost> PublishedTestCosts { get; } =
     [
         .. PublishedTable
             .Load("test-costs")

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>A resistance fitted to readings.</summary>
-public sealed class FittedResistance
+internal sealed class FittedResistance
 {
     private FittedResistance(ElectricResistance best, ElectricResistance low, ElectricResistance? high) =>
         (Best, Low, High) = (best, low, high);

@@ -4,4 +4,4 @@ namespace Lighting.Calc;
 /// <param name="Test">An instrument word of <c>readings.csv</c>, or <c>other setting</c>.</param>
 /// <param name="Cost">Cost against one probing with the meter, above zero.</param>
 /// <param name="Source">Source of the figure.</param>
-public sealed record TestCost(string Test, double Cost, string Source);
+internal sealed record TestCost(string Test, double Cost, string Source);

@@ -4,7 +4,7 @@ namespace Lighting.Calc;
 /// remarks on what to fill in.</summary>
 /// <remarks>Its sizes are common practice, no source: thin-wall cable, and fuses that suit its load and
 /// wires.</remarks>
-public sealed class NewBike
+internal sealed class NewBike
 {
     private readonly NewBikeOptions _options;
     private readonly List<string> _lamps = ["circuit,lamp,code,type,quantity,amps,lit when,duty,feed,return,notes"];
@@ -27,9 +27,7 @@ public sealed class NewBike
     private string Ignition => OneFuse ? "ignition=on; " : "";
 
     /// <summary>The lists of a new bike.</summary>
-    /// <param name="options">What it is to have.</param>
     /// <returns>The text of each list by its name, such as <c>lamps.csv</c>.</returns>
-    /// <exception cref="ArgumentNullException">The options are null.</exception>
     public static IReadOnlyDictionary<string, string> Lists(NewBikeOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);

@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>What a new bike is to have: see <see cref="NewBike"/>.</summary>
-public sealed record NewBikeOptions
+internal sealed record NewBikeOptions
 {
     /// <summary>Whether it is a 6 V bike; otherwise it is one of 12 V.</summary>
     public bool IsSixVolts { get; init; }

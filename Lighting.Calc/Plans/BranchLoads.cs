@@ -17,7 +17,7 @@ internal sealed class BranchLoads
 
     private BranchLoads(Bike bike, FusePlanOptions options, BikeSolution solution)
     {
-        (_bike, _momentary) = (bike, new MomentaryLoads(bike, options.Fuses));
+        (_bike, _momentary) = (bike, new MomentaryLoads(bike, options.Check.Fuses));
         _peak = OperatingPoint.FirstOfEachCurrents(solution.Points);
         _continuous = [.. _momentary.Continuous(_peak)];
     }
@@ -39,13 +39,11 @@ internal sealed class BranchLoads
     }
 
     public DealtBranch Of(
-        string name,
         int source,
         ImmutableArray<int> lamps,
         double wireAmperes = UnknownWireAmperes
     ) =>
         new(
-            name,
             source,
             Draws(_continuous, lamps, isContinuous: true),
             Draws(_peak, lamps, isContinuous: false),

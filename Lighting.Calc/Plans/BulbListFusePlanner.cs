@@ -17,7 +17,7 @@ internal static class BulbListFusePlanner
                 .GroupBy(l =>
                     (
                         Circuit: l.Item.Circuit.ToUpperInvariant(),
-                        Beam: options.ApartDipAndMain ? loads.Of("", 0, [l.Index]).Kinds : ApartLoads.None
+                        Beam: options.ApartDipAndMain ? loads.Of(0, [l.Index]).Kinds : ApartLoads.None
                     )
                 )
                 .Select(g => g.Select(l => l.Index).ToImmutableArray()),
@@ -28,7 +28,7 @@ internal static class BulbListFusePlanner
                     + $"); give lamps that share a fuse one circuit"
             );
         FuseDealer dealer = FusePlanner.Dealer(
-            [.. circuits.Select(c => loads.Of(loads.Circuits(c)[0], 0, c))],
+            [.. circuits.Select(c => loads.Of(0, c))],
             options,
             bike
         );
@@ -60,7 +60,7 @@ internal static class BulbListFusePlanner
         ElectricCurrent rating
     )
     {
-        DealtBranch draws = loads.Of("", 0, lamps);
+        DealtBranch draws = loads.Of(0, lamps);
         return new FuseWay
         {
             Fuse = new Fuse { Name = $"way {index + 1}", Rating = rating },
@@ -73,7 +73,8 @@ internal static class BulbListFusePlanner
                 .Of(WireConstruction.MetricCable)
                 .FirstOrDefault(w =>
                     w.CopperArea >= new WireSizingOptions().MinimumArea
-                    && CurrentRating.Calculate(w, options.Fuses.AirRoundWires(bike), 1, bike.Cable).Current >= rating
+                    && CurrentRating.Calculate(w, options.Check.Fuses.AirRoundWires(bike), 1, bike.Cable).Current
+                        >= rating
                 ),
         };
     }

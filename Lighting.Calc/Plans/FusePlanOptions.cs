@@ -15,24 +15,6 @@ public sealed record FusePlanOptions
     /// <summary>Length of each new wire to the box, above zero. Default 0.3 m.</summary>
     public Length BoxLead { get; init; } = Length.FromMeters(0.3);
 
-    /// <summary>The settings that are looked at. Default all.</summary>
-    public Condition When { get; init; } = Condition.Always;
-
-    /// <summary>Whether the engine runs; running by default.</summary>
-    public EngineState Engine { get; init; }
-
-    /// <summary>Supply voltage, above zero; null as in <see cref="CheckOptions.Supply"/>.</summary>
-    public ElectricPotential? Supply { get; init; }
-
-    /// <summary>By what fuses are judged.</summary>
-    public FuseOptions Fuses { get; init; } = new();
-
-    internal CheckOptions Check =>
-        new()
-        {
-            When = When,
-            Engine = Engine,
-            Supply = Supply,
-            Fuses = Fuses,
-        };
+    /// <summary>How the bike is checked: the settings that are looked at, engine, supply and fuses.</summary>
+    public CheckOptions Check { get; init; } = new();
 }

@@ -14,7 +14,7 @@ namespace Lighting.Calc;
 /// the largest way, so that the way opens first (1 : 1.6 for fuses of one characteristic, tables/constants.csv). Of all
 /// ways to deal them the one with the smallest largest fuse. New wires are sized, and wires of the bike that are rated
 /// below their fuse made larger, by <see cref="HarnessSizing"/>, up to 4 mm² where that will do; wires whose kind of
-/// cable is not stated are taken as ordinary cable. The bike with the plan is judged by <see cref="FuseCheck"/>.
+/// cable is not stated are taken as ordinary cable. The bike with the plan is judged as in <see cref="BikeCheck"/>.
 /// </remarks>
 public static class FusePlanner
 {
@@ -116,11 +116,12 @@ public static class FusePlanner
 
     internal static FuseDealer Dealer(ImmutableArray<DealtBranch> branches, FusePlanOptions options, Bike bike)
     {
-        double factor = FuseTemperature.Factor(FuseStyle.Blade, options.Fuses.AirRoundFuses(bike)).DecimalFractions;
+        FuseOptions fuses = options.Check.Fuses;
+        double factor = FuseTemperature.Factor(FuseStyle.Blade, fuses.AirRoundFuses(bike)).DecimalFractions;
         return new FuseDealer(
             branches,
             s_ratings,
-            options.Fuses.ContinuousLoadFactor.DecimalFractions * factor,
+            fuses.ContinuousLoadFactor.DecimalFractions * factor,
             factor,
             options.ApartDipAndMain
         );

@@ -129,7 +129,7 @@ internal sealed class HarnessFusePlanner
             ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(
                 planned,
                 BikeSolution.Solve(planned, _options.Check, _cancellation).FusePoints,
-                _options.Fuses,
+                _options.Check.Fuses,
                 _cancellation
             );
             int first = planned.Fuses.Length - ratings.Length;
@@ -298,10 +298,7 @@ internal sealed class HarnessFusePlanner
     private WireSizingOptions OfPlan(WireSizingOptions options) =>
         options with
         {
-            When = _options.When,
-            Engine = _options.Engine,
-            Supply = _options.Supply,
-            Fuses = _options.Fuses,
+            Check = _options.Check,
         };
 
     private Bike BelowFuse(Bike bike)
@@ -330,7 +327,7 @@ internal sealed class HarnessFusePlanner
         double largest = CurrentRating
             .Calculate(
                 WireTable.Of(WireConstruction.MetricCable).Last(w => w.CopperArea <= s_largestWire),
-                _options.Fuses.AirRoundWires(_bike),
+                _options.Check.Fuses.AirRoundWires(_bike),
                 1,
                 _bike.Cable ?? CableKind.Ordinary
             )
@@ -345,7 +342,7 @@ internal sealed class HarnessFusePlanner
                 || dealt.Kinds.HasFlag(ApartLoads.Headlamp | ApartLoads.Ignition)
                 || _options.ApartDipAndMain && dealt.Kinds.HasFlag(ApartLoads.Dip | ApartLoads.Main)
                 || dealt.Peak.Max() > largest
-                || dealt.Continuous.Max() > largest * _options.Fuses.ContinuousLoadFactor.DecimalFractions;
+                || dealt.Continuous.Max() > largest * _options.Check.Fuses.ContinuousLoadFactor.DecimalFractions;
             if (mustPart && _feed.Parted(branch) is { } parts)
                 foreach (FeedBranch part in parts)
                     open.Enqueue(part);
@@ -393,13 +390,13 @@ internal sealed class HarnessFusePlanner
             .Select(r => RatedFor(_bike.Runs[r.Index]))
             .DefaultIfEmpty(BranchLoads.UnknownWireAmperes)
             .Min();
-        return Loads.Of(branch.Heads[0].Name, branch.Source, branch.Lamps, least);
+        return Loads.Of(branch.Source, branch.Lamps, least);
     }
 
     private double RatedFor(Run run) =>
         run.WireIsOpen
             ? BranchLoads.UnknownWireAmperes
-            : run.RatingOf(run.Wire, _options.Fuses.AirRoundWires(_bike), run.Cable ?? _bike.Cable)
+            : run.RatingOf(run.Wire, _options.Check.Fuses.AirRoundWires(_bike), run.Cable ?? _bike.Cable)
                 .Current?.Amperes
                 ?? 0;
 }

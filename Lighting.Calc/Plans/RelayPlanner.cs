@@ -10,7 +10,7 @@ namespace Lighting.Calc;
 /// new wire feed the lamp. The new wires are as long as the present feed, of the smallest listed size up to 4 mm² that
 /// is rated for the fuse; the lamp's is no smaller than the smallest wire of the present feed and drops 2 % of the
 /// system voltage at most (common practice, no source); that to the fuse is at least that of a battery lead. The fuse
-/// is the smallest blade that <see cref="FuseCheck"/> finds suitable. What the lamp gains is the difference between the
+/// is the smallest blade that is found suitable. What the lamp gains is the difference between the
 /// two solved networks.
 /// </remarks>
 public static class RelayPlanner

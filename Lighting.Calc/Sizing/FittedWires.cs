@@ -29,8 +29,7 @@ internal sealed class FittedWires
 
         ImmutableArray<OperatingPoint> Running()
         {
-            var options = new CheckOptions { When = problem.Options.When, Fuses = problem.Options.Fuses };
-            BikeSolution solution = BikeSolution.Solve(bike, options, problem.Cancellation);
+            BikeSolution solution = BikeSolution.Solve(bike, problem.Options.Check, problem.Cancellation);
             return
             [
                 .. problem.Groups.First.Select(
@@ -84,13 +83,13 @@ internal sealed class FittedWires
         return
         [
             .. FuseCheck
-                .Evaluate(Bike, Points, _problem.Options.Fuses, _problem.Cancellation)
+                .Evaluate(Bike, Points, _problem.Options.Check.Fuses, _problem.Cancellation)
                 .SelectMany(f => f.Findings),
             .. LampChecks
                 .Of(
                     judged,
                     _dropPoints,
-                    IntendedOnStates.WorstOfEach(Bike, _dropPoints, _problem.Options.Fuses.MomentarySwitches),
+                    IntendedOnStates.WorstOfEach(Bike, _dropPoints, _problem.Options.Check.Fuses.MomentarySwitches),
                     _problem.Network.Graph
                 )
                 .Where(f => f.Kind == FindingKind.VoltageDropTooLarge),

@@ -3,8 +3,8 @@ namespace Lighting.Calc;
 /// <summary>The wires of a whole harness: few sizes that hold every limit, with little copper.</summary>
 /// <remarks>
 /// Standard sizes for all runs together such that, in every setting: no lamp that the contacts join to both terminals
-/// drops more than <see cref="DropLimit"/> allows it; every wire is rated for its current and for the fuse that feeds
-/// it or whose lamps return by it; every dead short is cleared, as <see cref="Calc.FuseCheck"/> judges it; and no wire
+/// drops more than its limit; every wire is rated for its current and for the fuse that feeds
+/// it or whose lamps return by it; every dead short is cleared, as <see cref="BikeCheck"/> judges it; and no wire
 /// is smaller than the builder wants. Of those a choice of few different sizes, and then of little copper Σ area ×
 /// length. Where the wires of some runs are open (<see cref="Run.WireIsOpen"/>) only those are chosen and the others
 /// kept. Loads of every kind count as lamps. Every choice is checked in the solved network, since the rule "larger is
@@ -66,10 +66,10 @@ public static class HarnessSizing
             throw new ArgumentOutOfRangeException(nameof(options), drop, "The allowed drop is above 0 to below 100 %.");
         if (options.MostSizes < 1)
             throw new ArgumentOutOfRangeException(nameof(options), options.MostSizes, "One size at least is needed.");
-        if (!((options.Supply ?? bike.ChargingVoltage).Volts > 0))
+        if (!((options.Check.Supply ?? bike.ChargingVoltage).Volts > 0))
             throw new ArgumentOutOfRangeException(
                 nameof(options),
-                options.Supply,
+                options.Check.Supply,
                 "The supply voltage must be greater " + "than zero."
             );
         if (!(options.MinimumArea.SquareMillimeters >= 0))

@@ -2,26 +2,9 @@ using UnitsNet;
 
 namespace Lighting.Calc;
 
-/// <summary>A lamp's worst drop before and after.</summary>
-public sealed record LampSizing
-{
-    internal LampSizing() { }
-
-    /// <summary>The lamp.</summary>
-    public FittedLamp Lamp { get; internal init; } = null!;
-
-    /// <summary>The drop allowed, as a share of the source voltage; null where none limits it.</summary>
-    public Ratio? AllowedDrop { get; internal init; }
-
-    /// <summary>Worst drop with the wires as fitted; null where no setting joins it to the battery.</summary>
-    public Ratio? DropFitted { get; internal init; }
-
-    /// <summary>The setting of it.</summary>
-    public Setting? SettingFitted { get; internal init; }
-
-    /// <summary>Worst drop with the wires as chosen; null where none were, or as <see cref="DropFitted"/>.</summary>
-    public Ratio? DropChosen { get; internal init; }
-
-    /// <summary>The setting of it.</summary>
-    public Setting? SettingChosen { get; internal init; }
-}
+/// <summary>A lamp's worst drop before and after, as a share of the source voltage.</summary>
+/// <param name="Lamp">The lamp.</param>
+/// <param name="AllowedDrop">The drop allowed; null where none limits it.</param>
+/// <param name="DropFitted">With the wires as fitted; null where no setting joins it to the battery.</param>
+/// <param name="DropChosen">With the wires as chosen; null where none were, or as <see cref="DropFitted"/>.</param>
+internal sealed record LampSizing(FittedLamp Lamp, Ratio? AllowedDrop, Ratio? DropFitted, Ratio? DropChosen);

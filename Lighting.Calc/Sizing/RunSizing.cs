@@ -14,7 +14,7 @@ public sealed record RunSizing
     public WireSize Chosen { get; internal init; } = null!;
 
     /// <summary>What keeps it from being one size thinner.</summary>
-    public SizingConstraint Limit { get; internal init; }
+    internal SizingConstraint Limit { get; init; }
 
     /// <summary>The lamp whose drop limits it; null with any other limit, or where thinner has no operating
     /// point.</summary>
@@ -25,9 +25,6 @@ public sealed record RunSizing
 
     /// <summary>Largest current in any setting, without sign, in the harness as chosen.</summary>
     public ElectricCurrent WorstCurrent { get; internal init; }
-
-    /// <summary>The setting it flows in.</summary>
-    public Setting WorstSetting { get; internal init; } = null!;
 
     /// <summary>Voltage lost in wire and joints at that current.</summary>
     public ElectricPotential Drop { get; internal init; }

@@ -17,7 +17,7 @@ internal sealed class ShortCheck(SizingProblem problem)
                 bike.Fuses[i],
                 FuseScope.Of(graph, i, problem.FeedStates, problem.Cancellation),
                 _anyPoint,
-                problem.Options.Fuses
+                problem.Options.Check.Fuses
             );
             foreach (ShortCircuitCheck clearing in judge.ClearAll().Where(c => c.Clears == false))
                 yield return (clearing, bike.Fuses[i]);

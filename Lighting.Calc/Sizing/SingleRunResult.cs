@@ -8,21 +8,19 @@ public sealed class SingleRunResult
     internal SingleRunResult() { }
 
     /// <summary>Every listed size with its numbers, thinnest first.</summary>
-    public ImmutableArray<SingleRunCandidate> Candidates { get; internal init; }
+    internal ImmutableArray<SingleRunCandidate> Candidates { get; init; }
 
     /// <summary>The thinnest that holds every limit; null when none does.</summary>
     public WireSize? Chosen { get; internal init; }
 
     /// <summary>What keeps it from being one size thinner; null when none holds.</summary>
-    public SizingConstraint? Limit { get; internal init; }
+    internal SizingConstraint? Limit { get; init; }
 
     /// <summary>The same in words; when none holds, what fails with the thickest and by how much.</summary>
     public string Explanation { get; internal init; } = null!;
 
     /// <summary>The chosen size (or, when none holds, the thickest) with its neighbours.</summary>
-    /// <param name="each">How many on each side, zero or more.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The number is below zero.</exception>
-    public ImmutableArray<SingleRunCandidate> Neighbours(int each = 2)
+    internal ImmutableArray<SingleRunCandidate> Neighbours(int each = 2)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(each);
         int at = Chosen is { } chosen

@@ -56,18 +56,17 @@ public static class SingleRunSizing
         bool? holdsFuse =
             options.Fuse is { } fuse && rating.Current is { } b ? b.Amperes >= fuse.Amperes - Tolerance : null;
         bool strong = wire.CopperArea.SquareMillimeters >= options.MinimumArea.SquareMillimeters - Tolerance;
-        return new SingleRunCandidate
-        {
-            Wire = wire,
-            Drop = drop,
-            DropShare = Ratio.FromDecimalFractions(share),
-            Rating = rating,
-            MeetsDrop = holdsDrop,
-            MeetsAmpacity = holdsCurrent,
-            MeetsFuse = holdsFuse,
-            IsStrongEnough = strong,
-            Holds = holdsDrop && holdsCurrent == true && (options.Fuse is null || holdsFuse == true) && strong,
-        };
+        return new SingleRunCandidate(
+            Wire: wire,
+            Drop: drop,
+            DropShare: Ratio.FromDecimalFractions(share),
+            Rating: rating,
+            MeetsDrop: holdsDrop,
+            MeetsAmpacity: holdsCurrent,
+            MeetsFuse: holdsFuse,
+            IsStrongEnough: strong,
+            Holds: holdsDrop && holdsCurrent == true && (options.Fuse is null || holdsFuse == true) && strong
+        );
     }
 
     private static SizingConstraint LimitOf(SingleRunCandidate thinner) =>

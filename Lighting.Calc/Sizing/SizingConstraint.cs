@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>What keeps a run from being one size thinner.</summary>
-public enum SizingConstraint
+internal enum SizingConstraint
 {
     /// <summary>Nothing: there is no thinner listed size.</summary>
     SmallestListed,

@@ -13,8 +13,8 @@ internal sealed class SizingProblem
         Cancellation = cancellationToken;
         Network = network;
         Options = options;
-        bool isOff = options.Engine == EngineState.Off;
-        SupplyVolts = (options.Supply ?? (isOff ? Bike.BatteryVoltage : Bike.ChargingVoltage)).Volts;
+        bool isOff = options.Check.Engine == EngineState.Off;
+        SupplyVolts = (options.Check.Supply ?? (isOff ? Bike.BatteryVoltage : Bike.ChargingVoltage)).Volts;
         SourceOhms = isOff ? Bike.BatteryResistance.Ohms : 0;
         Limits = [.. Bike.Lamps.Select(l => AllowedFor(l).DecimalFractions)];
         Allowed = Limits;
@@ -29,12 +29,12 @@ internal sealed class SizingProblem
                 .OrderBy(s => s.CopperArea.SquareMillimeters),
         ];
         Offered = [.. Enumerable.Range(0, Sizes.Length).Where(i => offered.Contains(Sizes[i]))];
-        Groups = new SettingGroups(network.Graph, SettingEnumeration.Of(Bike, options.When));
+        Groups = new SettingGroups(network.Graph, SettingEnumeration.Of(Bike, options.Check.When));
         FeedStates = DownstreamGraph.States(Groups);
         _worked =
         [
             .. Groups.First.Select(
-                new MomentarySwitches(Bike, options.Fuses.MomentarySwitches).WorkedOf(network.Graph.Switches)
+                new MomentarySwitches(Bike, options.Check.Fuses.MomentarySwitches).WorkedOf(network.Graph.Switches)
             ),
         ];
         _fewestWorked =
@@ -72,8 +72,7 @@ internal sealed class SizingProblem
     public double SupplyVolts { get; }
 
     /// <summary>Whether the engine runs and its generator joins the harness apart from the battery.</summary>
-    public bool IsFedAtGenerator =>
-        Options.Engine != EngineState.Off && Options.Supply is null && Network.AtGenerator.IsApart;
+    public bool IsFedAtGenerator => Options.Check.IsFedByGenerator(Bike) && Network.AtGenerator.IsApart;
 
     /// <summary>For each lamp the limit of its drop as a fraction of the source voltage.</summary>
     public ImmutableArray<double> Limits { get; }
@@ -135,10 +134,10 @@ internal sealed class SizingProblem
         Groups.IsFed(lamp, state) && _worked[state] == _fewestWorked[lamp];
 
     public CurrentRating RatingOf(Run run, WireSize size) =>
-        run.RatingOf(size, Options.Fuses.AirRoundWires(Bike), run.Cable ?? Bike.Cable);
+        run.RatingOf(size, Options.Check.Fuses.AirRoundWires(Bike), run.Cable ?? Bike.Cable);
 
     public double FuseAmperes(int run) =>
-        FuseOf[run] is { } fuse ? FuseJudge.ContinuousAmperes(fuse, Options.Fuses) : 0;
+        FuseOf[run] is { } fuse ? FuseJudge.ContinuousAmperes(fuse, Options.Check.Fuses) : 0;
 
     /// <summary>Least area of a run in mm²: what the builder wants for strength; of a battery lead, which no fuse
     /// protects, at least the usual one.</summary>
@@ -178,9 +177,9 @@ internal sealed class SizingProblem
 
     private double[] VoltsOfStates()
     {
-        if (Options.Engine == EngineState.Off || Options.Supply is not null || Bike.Lighting == LightingSupply.Direct)
+        if (!Options.Check.IsFedByGenerator(Bike))
             return [.. Groups.First.Select(_ => SupplyVolts)];
-        var engine = RunningEngine.Of(With(Choice(_ => Sizes.Length - 1)));
+        var engine = RunningEngine.Of(With(Choice(_ => Sizes.Length - 1)), Options.Check.Charging);
         return [.. Groups.First.Select(s => engine.AtMostOutput(s).SupplyVoltage.Volts)];
     }
 
@@ -237,7 +236,7 @@ internal sealed class SizingProblem
         for (int i = 0; i < with.Length; i++)
             if (
                 with[i] is { } fuse
-                && FuseJudge.ContinuousAmperes(fuse, Options.Fuses) > FuseAmperes(i) + Tolerance
+                && FuseJudge.ContinuousAmperes(fuse, Options.Check.Fuses) > FuseAmperes(i) + Tolerance
             )
                 (FuseOf[i], isAny) = (fuse, true);
         return isAny;
@@ -253,8 +252,8 @@ internal sealed class SizingProblem
             foreach (int run in scope.Runs.Keys.Concat(scope.ReturnRuns))
                 if (
                     found[run] is not { } known
-                    || FuseJudge.ContinuousAmperes(Bike.Fuses[i], Options.Fuses)
-                        > FuseJudge.ContinuousAmperes(known, Options.Fuses)
+                    || FuseJudge.ContinuousAmperes(Bike.Fuses[i], Options.Check.Fuses)
+                        > FuseJudge.ContinuousAmperes(known, Options.Check.Fuses)
                 )
                     found[run] = Bike.Fuses[i];
         }

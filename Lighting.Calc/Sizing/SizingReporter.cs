@@ -23,16 +23,12 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
             [
                 .. _bike.Lamps.Select(
                     (l, i) =>
-                        new LampSizing
-                        {
-                            Lamp = l,
-                            AllowedDrop =
-                                problem.Limits[i] < 1 ? Ratio.FromDecimalFractions(problem.Limits[i]) : null,
-                            DropFitted = fitted?.WorstDrop(i)?.Drop,
-                            SettingFitted = fitted?.WorstDrop(i)?.Point.Setting,
-                            DropChosen = chosen?.WorstDrop(i)?.Drop,
-                            SettingChosen = chosen?.WorstDrop(i)?.Point.Setting,
-                        }
+                        new LampSizing(
+                            l,
+                            problem.Limits[i] < 1 ? Ratio.FromDecimalFractions(problem.Limits[i]) : null,
+                            fitted?.WorstDrop(i)?.Drop,
+                            chosen?.WorstDrop(i)?.Drop
+                        )
                 ),
             ],
             CopperFitted = isOpen ? null : CopperOf(_bike),
@@ -171,7 +167,7 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
                     && CurrentRating
                         .Calculate(
                             r.Run.Wire,
-                            problem.Options.Fuses.AirRoundWires(_bike),
+                            problem.Options.Check.Fuses.AirRoundWires(_bike),
                             r.Run.Bundle,
                             CableKind.Ordinary
                         )
@@ -235,7 +231,6 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
             LimitingLamp = lamp >= 0 ? _bike.Lamps[lamp] : null,
             Explanation = text,
             WorstCurrent = ElectricCurrent.FromAmperes(Math.Abs(state.Current.Amperes)),
-            WorstSetting = worst.Setting,
             Drop = ElectricPotential.FromVolts(Math.Abs(state.WireDrop.Volts + state.JointDrop.Volts)),
             Rating = problem.RatingOf(fitted, wire),
             Fuse = problem.FuseOf[run],

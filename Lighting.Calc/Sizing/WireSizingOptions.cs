@@ -30,7 +30,7 @@ public sealed record WireSizingOptions
     internal Area? LargestArea { get; init; }
 
     /// <summary>Largest drop of each lamp, as a share of the source voltage, above 0 to below 100 %; null takes for
-    /// each the limit that <c>check</c> holds it to, <see cref="DropLimit"/>, where that is no advice.</summary>
+    /// each the limit that <c>check</c> holds it to, where that is no advice.</summary>
     public Ratio? AllowedDrop { get; init; }
 
     /// <summary>
@@ -39,26 +39,27 @@ public sealed record WireSizingOptions
     /// </summary>
     public bool CountBatteryDrop { get; init; } = true;
 
-    /// <summary>Whether the engine runs; running by default: then the battery's resistance is not in the way of the
-    /// lamps.</summary>
-    public EngineState Engine { get; init; }
-
-    /// <summary>Voltage of the source, above zero; null takes the charging voltage, with the engine off the battery
-    /// voltage.</summary>
-    public ElectricPotential? Supply { get; init; }
-
-    /// <summary>The settings in which the limits must hold. Default all.</summary>
-    public Condition When { get; init; } = Condition.Always;
+    /// <summary>How the harness is checked: the settings in which the limits must hold; whether the engine runs, so
+    /// that the battery's resistance is not in the way of the lamps; the voltage of the source; fuses and the air round
+    /// the wires; charging.</summary>
+    public CheckOptions Check { get; init; } = new();
 
     /// <summary>How the wires warm with their current; the square root takes them warmer than they are. Of a bike that
     /// states the temperature of its wires it changes nothing.</summary>
     public ConductorHeatRule HeatRule { get; init; }
 
-    /// <summary>By what fuses are judged; its air round the wires sets the current ratings.</summary>
-    public FuseOptions Fuses { get; init; } = new();
-
     private object?[] Figures =>
-        [Family, IncludeOddGauges, MinimumArea, AllowedDrop, CountBatteryDrop, Supply, When, HeatRule, Fuses];
+        [
+            Family,
+            IncludeOddGauges,
+            MostSizes,
+            MinimumArea,
+            LargestArea,
+            AllowedDrop,
+            CountBatteryDrop,
+            Check,
+            HeatRule,
+        ];
 
     /// <inheritdoc/>
     public bool Equals(WireSizingOptions? other) =>

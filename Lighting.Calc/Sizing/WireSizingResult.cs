@@ -29,7 +29,7 @@ public sealed class WireSizingResult
     public ImmutableArray<RunSizing> Runs { get; internal init; }
 
     /// <summary>The lamps, in the order of the list.</summary>
-    public ImmutableArray<LampSizing> Lamps { get; internal init; }
+    internal ImmutableArray<LampSizing> Lamps { get; init; }
 
     /// <summary>Copper of the wires as fitted: the sum of area × length; null where the wire of a run is
     /// open.</summary>

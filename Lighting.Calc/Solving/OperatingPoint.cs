@@ -46,7 +46,7 @@ public sealed record OperatingPoint
     public ImmutableArray<RunState> Runs => Solved.Runs;
 
     /// <summary>The switch contacts, in the order of the list; none of a bike without runs.</summary>
-    public ImmutableArray<ContactState> Contacts =>
+    internal ImmutableArray<ContactState> Contacts =>
         _contacts.IsDefault ? _contacts = Solved.ContactsWith(Closed) : _contacts;
 
     /// <summary>The fuses, in the order of the list.</summary>

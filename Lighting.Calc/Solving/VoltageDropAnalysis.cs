@@ -13,7 +13,7 @@ public static class VoltageDropAnalysis
     /// <param name="point">Its operating point.</param>
     /// <param name="lamp">Index in the bike's lamps.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such lamp.</exception>
-    public static VoltageDropBreakdown? Breakdown(Bike bike, OperatingPoint point, int lamp)
+    internal static VoltageDropBreakdown? Breakdown(Bike bike, OperatingPoint point, int lamp)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(lamp);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(lamp, point.Lamps.Length);
@@ -79,7 +79,7 @@ public static class VoltageDropAnalysis
     /// <param name="settings">Its operating points; all settings, if the answer shall hold for all.</param>
     /// <returns>One for each such lamp, in the order of the list. Settings in which a lamp is meant to be lit go before
     /// others.</returns>
-    public static ImmutableArray<VoltageDropBreakdown> WorstBreakdowns(
+    internal static ImmutableArray<VoltageDropBreakdown> WorstBreakdowns(
         Bike bike,
         IReadOnlyList<OperatingPoint> settings
     ) => WorstBreakdowns(bike, IntendedOnStates.WorstOfEach(bike, settings, MomentarySwitches.UsualWords));

@@ -5,9 +5,9 @@ namespace Lighting.Calc;
 
 /// <summary>Charging and standing before and after, in the settings worth a line.</summary>
 internal sealed record ChargingComparison(
-    ImmutableArray<ChargingChange> Balances,
+    ImmutableArray<Change<ChargingBalance>> Balances,
     ExcessCurrentChange? Excess,
-    ImmutableArray<BatteryRunTimeChange> Standing
+    ImmutableArray<Change<BatteryRunTime>> Standing
 )
 {
     public static ChargingComparison Of(
@@ -28,8 +28,8 @@ internal sealed record ChargingComparison(
             .. before.Ride.Select(r => SettingEnumeration.Held(before, r.When)).Append(heaviest).Distinct(),
         ];
         bool hasCurve = !before.Charging.IsEmpty;
-        ImmutableArray<ChargingChange> balances = hasCurve
-            ? [.. riding.Select(s => new ChargingChange(s, was.BalanceIn(s), now.BalanceIn(s)))]
+        ImmutableArray<Change<ChargingBalance>> balances = hasCurve
+            ? [.. riding.Select(s => new Change<ChargingBalance>(was.BalanceIn(s), now.BalanceIn(s)))]
             : [];
         return new ChargingComparison(
             balances,
@@ -47,18 +47,18 @@ internal sealed record ChargingComparison(
     /// <summary>At the speeds of the ride where there is one, else over the curve's speeds.</summary>
     private static ExcessCurrentChange? MostSurplus(
         Bike bike,
-        ImmutableArray<ChargingChange> balances,
+        ImmutableArray<Change<ChargingBalance>> balances,
         ChargingSystem charging
     )
     {
         var places = bike.Ride.IsEmpty
             ? balances.SelectMany(b => charging.Grid().Select(speed => (Balance: b, Speed: speed)))
             : bike.Ride.Select(r =>
-                (Balance: balances.First(b => b.Setting.Equals(SettingEnumeration.Held(bike, r.When))), r.Speed)
+                (Balance: balances.First(b => b.Before.Setting.Equals(SettingEnumeration.Held(bike, r.When))), r.Speed)
             );
         return places
             .Select(p => new ExcessCurrentChange(
-                p.Balance.Setting,
+                p.Balance.Before.Setting,
                 p.Balance.Before.At(p.Speed),
                 p.Balance.After.At(p.Speed)
             ))
@@ -91,7 +91,7 @@ internal sealed record ChargingComparison(
         }.Distinct();
     }
 
-    private static IEnumerable<BatteryRunTimeChange> StandingIn(
+    private static IEnumerable<Change<BatteryRunTime>> StandingIn(
         Setting setting,
         ChargingSystem was,
         ChargingSystem now,
@@ -99,6 +99,6 @@ internal sealed record ChargingComparison(
     )
     {
         foreach (Ratio to in new[] { Ratio.FromPercent(50), options.Charging.NoStartStateOfCharge })
-            yield return new BatteryRunTimeChange(setting, was.Standing(setting, to), now.Standing(setting, to));
+            yield return new Change<BatteryRunTime>(was.Standing(setting, to), now.Standing(setting, to));
     }
 }

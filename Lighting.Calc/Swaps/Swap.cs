@@ -62,11 +62,11 @@ public static class Swap
     public static SwapReport Evaluate(
         Bike bike,
         IEnumerable<LampReplacement> replacements,
-        SwapOptions? options = null,
+        CheckOptions? options = null,
         CancellationToken cancellationToken = default
     )
     {
         ImmutableArray<LampReplacement> all = [.. replacements];
-        return new SwapReporter(bike, Apply(bike, all), all, options ?? new SwapOptions()).Report(cancellationToken);
+        return new SwapReporter(bike, Apply(bike, all), all, options ?? new CheckOptions()).Report(cancellationToken);
     }
 }

@@ -9,7 +9,7 @@ internal sealed class SwapFindings(
     Bike after,
     SwapReport report,
     ImmutableArray<PointPair> pairs,
-    SwapOptions options
+    CheckOptions options
 )
 {
     // Less light than this share of the old lamp's is worth a word: common practice, no source.
@@ -65,7 +65,9 @@ internal sealed class SwapFindings(
     private ImmutableArray<FittedLamp> NewLeds =>
         [
             .. after.Lamps.Where(
-                (l, i) => report.Lamps[i].IsReplaced && l.Specification.Type is LampType.Led or LampType.LedResistor
+                (l, i) =>
+                    report.Comparison.Lamps[i].IsReplaced
+                    && l.Specification.Type is LampType.Led or LampType.LedResistor
             ),
         ];
 
@@ -199,7 +201,7 @@ internal sealed class SwapFindings(
             yield break;
         ElectricCurrent? taken = ChargingConstants.FullBatteryCurrent(before);
         bool much = taken is null || now > taken;
-        (FindingKind Kind, Severity Severity, string Subject)? found = options.Check.Charging.RegulatorOf(after) switch
+        (FindingKind Kind, Severity Severity, string Subject)? found = options.Charging.RegulatorOf(after) switch
         {
             RegulatorKind.None => (
                 FindingKind.OverchargeAfterSwap,
@@ -284,7 +286,9 @@ internal sealed class SwapFindings(
     private IEnumerable<Finding> Light()
     {
         var unknown = new List<FittedLamp>();
-        foreach (LampChange change in report.Lamps.Where(l => l.IsReplaced && l.After?.RelativeLight is not null))
+        foreach (
+            LampChange change in report.Comparison.Lamps.Where(l => l.IsReplaced && l.After?.RelativeLight is not null)
+        )
         {
             if (change.LightBefore is not { } was || change.LightAfter is not { } now)
                 unknown.Add(change.Lamp);
@@ -309,7 +313,7 @@ internal sealed class SwapFindings(
             .. before.Lamps.Where(
                 (l, i) =>
                     NewLeds.Any(n => Name.Equal(n.Lamp, l.Lamp))
-                    && report.Lamps[i].IsReplaced
+                    && report.Comparison.Lamps[i].IsReplaced
                     && RoadApproval.Concerns(l, before.SystemVoltage)
             ),
         ];
@@ -322,7 +326,9 @@ internal sealed class SwapFindings(
 
     private IEnumerable<Finding> FuseAdvice()
     {
-        foreach ((FuseSuitability was, FuseSuitability now) in report.Fuses.Select(f => (f.Before!, f.After!)))
+        foreach (
+            (FuseSuitability was, FuseSuitability now) in report.Comparison.Fuses.Select(f => (f.Before!, f.After!))
+        )
             if (
                 now.Verdict == FuseVerdict.Suits
                 && now.Steady.WorstCurrent.Amperes < was.Steady.WorstCurrent.Amperes - 1e-9

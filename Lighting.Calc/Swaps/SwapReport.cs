@@ -19,45 +19,24 @@ public sealed class SwapReport
     /// <summary>The whole verdict after.</summary>
     public BikeReport After => Comparison.After;
 
-    /// <summary>Every lamp and other load, in the order of the list.</summary>
-    public ImmutableArray<LampChange> Lamps => Comparison.Lamps;
-
-    /// <summary>The circuits, in the order of the list.</summary>
-    public ImmutableArray<CircuitChange> Circuits => Comparison.Circuits;
-
-    /// <summary>The fuses, in the order of the list.</summary>
-    public ImmutableArray<FuseChange> Fuses => Comparison.Fuses;
-
-    /// <summary>The breakdown of the lamp with the largest drop before; null where no drop is known.</summary>
-    public VoltageDropBreakdown? WorstDropBefore => Comparison.WorstDropBefore;
-
-    /// <summary>The breakdown of the lamp with the largest drop after; null where no drop is known.</summary>
-    public VoltageDropBreakdown? WorstDropAfter => Comparison.WorstDropAfter;
-
     /// <summary>The balance in the settings of the ride and in the heaviest; empty without a charging curve.</summary>
-    public ImmutableArray<ChargingChange> Charging { get; internal init; }
-
-    /// <summary>The ride before; null without a charging curve or a ride.</summary>
-    public RideBalance? RideBefore { get; internal init; }
-
-    /// <summary>The ride after; null without a charging curve or a ride.</summary>
-    public RideBalance? RideAfter { get; internal init; }
+    public ImmutableArray<Change<ChargingBalance>> Charging { get; internal init; }
 
     /// <summary>Where most amps are over after; null where none are, or it is not known.</summary>
-    public ExcessCurrentChange? Excess { get; internal init; }
+    internal ExcessCurrentChange? Excess { get; init; }
 
     /// <summary>Standing times to half and to no start; empty without a battery capacity.</summary>
-    public ImmutableArray<BatteryRunTimeChange> Standing { get; internal init; }
+    public ImmutableArray<Change<BatteryRunTime>> Standing { get; internal init; }
 
     /// <summary>The flasher's load in each setting with other lamps of the flashing circuits lit.</summary>
-    public ImmutableArray<FlasherChange> Flashers { get; internal init; }
+    internal ImmutableArray<FlasherChange> Flashers { get; init; }
 
     /// <summary>The load resistors that would give a thermal flasher its load back; empty where it keeps
     /// enough.</summary>
-    public ImmutableArray<LampResistor> Resistors { get; internal init; }
+    internal ImmutableArray<LampResistor> Resistors { get; init; }
 
     /// <summary>The lamps that are fed when they should be dark, since the swap.</summary>
-    public ImmutableArray<SneakFeed> SneakFeeds { get; internal init; }
+    internal ImmutableArray<SneakFeed> SneakFeeds { get; init; }
 
     /// <summary>What the swap itself gives rise to, then what stands against the swapped bike; worst first.</summary>
     public ImmutableArray<Finding> Findings { get; internal set; }

@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 
 /// <summary>One published table, as printed, with the source of each row.</summary>
 /// <remarks>The tables are CSV files embedded in the library; every row has a <c>source</c> column.</remarks>
-public sealed class PublishedTable
+internal sealed class PublishedTable
 {
     private const string Prefix = "tables/";
 
@@ -36,8 +36,6 @@ public sealed class PublishedTable
     ];
 
     /// <summary>Reads a table.</summary>
-    /// <param name="name">One of <see cref="Names"/>.</param>
-    /// <exception cref="ArgumentException">There is no such table; the message lists those there are.</exception>
     public static PublishedTable Load(string name)
     {
         using Stream stream =

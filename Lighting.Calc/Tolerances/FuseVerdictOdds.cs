@@ -79,7 +79,7 @@ internal sealed class FuseVerdictOdds
         return FuseCheck.Evaluate(
             bike,
             BikeSolution.Solve(bike, _plan.Uncertain.CheckOptions(_plan.Options), CancellationToken.None).FusePoints,
-            _plan.Options.Fuses
+            _plan.Options.Check.Fuses
         );
     }
 }

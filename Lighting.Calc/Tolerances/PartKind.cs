@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>Kind of part that has a tolerance.</summary>
-public enum PartKind
+internal enum PartKind
 {
     /// <summary>The current of a lamp or other load at any voltage; all of one row alike.</summary>
     Lamp,

@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 
 /// <summary>Tolerance of a part about its listed value: one row of <c>tables/tolerances.csv</c>, a lamp's with its own
 /// published tolerance.</summary>
-public sealed class PartSpread
+internal sealed class PartSpread
 {
     private PartSpread(SpreadShape shape, double low, double high, bool isOffset, string source)
     {

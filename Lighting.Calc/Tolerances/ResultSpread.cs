@@ -33,12 +33,12 @@ public sealed class ResultSpread<T>
     /// The parts' shares of the variance, the greatest first, parts without one left out; empty where nothing varies or
     /// some bikes have no such result. See <see cref="ToleranceCheck"/> for the method and its limits.
     /// </summary>
-    public ImmutableArray<VarianceShare> Shares { get; internal init; }
+    internal ImmutableArray<VarianceShare> Shares { get; init; }
 
     /// <summary>Remainder of the variance: non-linear effects and interactions.</summary>
     public Ratio Unexplained =>
         Ratio.FromDecimalFractions(Shares.IsEmpty ? 0 : Math.Max(0, 1 - Shares.Sum(s => s.Share.DecimalFractions)));
 
     /// <summary>The part with the largest share; null if nothing varies.</summary>
-    public VarianceShare? MattersMost => Shares.IsEmpty ? null : Shares[0];
+    internal VarianceShare? MattersMost => Shares.IsEmpty ? null : Shares[0];
 }

@@ -72,10 +72,10 @@ internal sealed class Sampler(SamplingPlan plan)
         if (_battery is { } battery)
             Fit(bike, battery);
         RunningEngine? engine = plan.Uncertain.IsBalanced
-            ? new RunningEngine(bike, _solver, plan.Options.Charging)
+            ? new RunningEngine(bike, _solver, plan.Options.Check.Charging)
             : null;
         bool isOff = plan.Uncertain.Engine == EngineState.Off;
-        ElectricPotential supply = engine?.RegulatedVoltage ?? plan.Options.Supply ?? bike.BatteryVoltage;
+        ElectricPotential supply = engine?.RegulatedVoltage ?? plan.Options.Check.Supply ?? bike.BatteryVoltage;
         double[] least = new double[bike.Lamps.Length],
             lasting = new double[bike.Lamps.Length],
             drops = new double[bike.Lamps.Length],
@@ -160,14 +160,14 @@ internal sealed class Sampler(SamplingPlan plan)
         // Any voltage but the charging voltage is that of the battery with the engine off.
         ChargingSystem system = ChargingSystem.WithLoads(
             bike,
-            plan.Switches,
             (setting, voltage) =>
                 AverageLoads.Of(
                     voltage.Volts == bike.ChargingVoltage.Volts
                         ? Solve(setting, voltage, ElectricResistance.Zero)
                         : Solve(setting, voltage * batteryFactor, bike.BatteryResistance, isOff: true)
                 ),
-            plan.Options.Charging
+            plan.Options.Check.Charging,
+            plan.Switches
         );
         double worst = plan.Windings.IsEmpty ? double.NaN : 0;
         foreach (ImmutableArray<Setting> settings in plan.Windings)

@@ -15,7 +15,7 @@ internal sealed class SamplingPlan
         Options = options;
         Bike bike = solution.Network.Bike;
         Switches = SettingEnumeration.SwitchesOf(bike);
-        Func<Setting, int> worked = new MomentarySwitches(bike, options.Fuses.MomentarySwitches).WorkedOf(
+        Func<Setting, int> worked = new MomentarySwitches(bike, options.Check.Fuses.MomentarySwitches).WorkedOf(
             Network.Graph.Switches
         );
         (OperatingPoint Point, string State)[] points = [.. solution.Points.Select(p => (p, p.Solved.Carrying))];
@@ -25,7 +25,7 @@ internal sealed class SamplingPlan
         ];
         HashSet<OperatingPoint>[] lasting = [.. meant.Select(m => IntendedOnStates.Lasting(m, worked).ToHashSet())];
         Lamps = [.. Enumerable.Range(0, meant.Length).Where(lamp => meant[lamp].Count > 0)];
-        Momentary = new MomentaryLoads(bike, options.Fuses);
+        Momentary = new MomentaryLoads(bike, options.Check.Fuses);
         Fed =
         [
             .. DownstreamScopes
@@ -57,7 +57,7 @@ internal sealed class SamplingPlan
                 :
                 [
                     .. points
-                        .Where(p => p.State.Length > 0 || options.Charging.FieldCurrent.Amperes > 0)
+                        .Where(p => p.State.Length > 0 || options.Check.Charging.FieldCurrent.Amperes > 0)
                         .GroupBy(p => string.Concat(windings.Select(w => w.Holds(p.Point.Setting) ? '1' : '0')))
                         .Select(w => w.DistinctBy(p => p.State).Select(p => p.Point.Setting).ToImmutableArray()),
                 ];

@@ -2,7 +2,7 @@ namespace Lighting.Calc;
 
 /// <summary>Distribution of a part's values between its limits. Every distribution ends at the limits: values beyond
 /// are faults, not tolerances.</summary>
-public enum SpreadShape
+internal enum SpreadShape
 {
     /// <summary>Uniform between the limits.</summary>
     Uniform,

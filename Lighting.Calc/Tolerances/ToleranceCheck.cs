@@ -38,21 +38,26 @@ public static class ToleranceCheck
     )
     {
         options ??= new ToleranceOptions();
-        options.Check();
+        options.Require();
         if (bike.Lighting == LightingSupply.Direct)
             throw new ArgumentException(
                 "Tolerances are calculated for lamps on a battery only: a lighting coil's voltage depends on its load, "
                     + "and its spread is not published.",
                 nameof(bike)
             );
-        var uncertain = new UncertainBike(bike, options.Supply, options.Engine, options.Scale.DecimalFractions);
+        var uncertain = new UncertainBike(
+            bike,
+            options.Check.Supply,
+            options.Check.Engine,
+            options.Scale.DecimalFractions
+        );
         BikeSolution solution = BikeSolution.Solve(bike, uncertain.CheckOptions(options), cancellationToken);
         if (solution.Points.IsEmpty)
             throw new ArgumentException($"No setting could be solved: {solution.NotSolved[0].Message}", nameof(bike));
         ImmutableArray<FuseSuitability> fuses = FuseCheck.Evaluate(
             bike,
             solution.FusePoints,
-            options.Fuses,
+            options.Check.Fuses,
             cancellationToken
         );
         var plan = new SamplingPlan(uncertain, solution, options);

@@ -11,24 +11,10 @@ public sealed record ToleranceOptions
     /// <summary>Most samples.</summary>
     public const int MostSamples = 1_000_000;
 
-    /// <summary>Condition that limits the settings.</summary>
-    public Condition When { get; init; } = Condition.Always;
-
-    /// <summary>Whether the engine runs; running by default.</summary>
-    public EngineState Engine { get; init; }
-
-    /// <summary>
-    /// Voltage of the source, above zero, as in <see cref="CheckOptions.Supply"/>; it counts as measured and has no
-    /// spread. Null takes, engine running, what generator, regulator and battery hold with their spreads; engine off,
-    /// the battery voltage with its spread.
-    /// </summary>
-    public ElectricPotential? Supply { get; init; }
-
-    /// <summary>Options of the fuse check.</summary>
-    public FuseOptions Fuses { get; init; } = new();
-
-    /// <summary>Charging options; only <see cref="ChargingModel.Curve"/>.</summary>
-    public ChargingOptions Charging { get; init; } = ChargingOptions.Default;
+    /// <summary>How each bike is checked. A supply voltage counts as measured and has no spread; without one generator,
+    /// regulator and battery hold theirs with their spreads, engine off the battery. Charging by
+    /// <see cref="ChargingModel.Curve"/> only.</summary>
+    public CheckOptions Check { get; init; } = new();
 
     /// <summary>Number of samples, <see cref="FewestSamples"/> to <see cref="MostSamples"/>; 10,000 by
     /// default.</summary>
@@ -44,7 +30,7 @@ public sealed record ToleranceOptions
     /// it.</summary>
     public int? Threads { get; init; }
 
-    internal void Check()
+    internal void Require()
     {
         if (Samples is < FewestSamples or > MostSamples)
             throw new ArgumentOutOfRangeException(
@@ -56,12 +42,12 @@ public sealed record ToleranceOptions
             throw new ArgumentOutOfRangeException(nameof(Scale), Scale, "Scale must be between 0 and 100 %.");
         if (Threads is < 1)
             throw new ArgumentOutOfRangeException(nameof(Threads), Threads, "Threads must be at least 1.");
-        if (Supply is { } supply && !(supply.Volts > 0))
-            throw new ArgumentOutOfRangeException(nameof(Supply), supply, "Supply voltage must be greater than zero.");
-        if (Charging.Model != ChargingModel.Curve)
+        if (Check.Supply is { } supply && !(supply.Volts > 0))
+            throw new ArgumentOutOfRangeException(nameof(Check), supply, "Supply voltage must be greater than zero.");
+        if (Check.Charging.Model != ChargingModel.Curve)
             throw new ArgumentException(
                 "Tolerances are calculated on the charging curve only, not on a fitted machine or coil.",
-                nameof(Charging)
+                nameof(Check)
             );
     }
 }

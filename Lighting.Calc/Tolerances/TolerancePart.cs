@@ -1,17 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>One part of a bike with a tolerance. All parts vary independently.</summary>
-public sealed class TolerancePart
-{
-    internal TolerancePart(PartKind kind, string name, PartSpread spread) =>
-        (Kind, Name, Spread) = (kind, name, spread);
-
-    /// <summary>Kind of part.</summary>
-    public PartKind Kind { get; }
-
-    /// <summary>Name in reports, such as <c>lamp 'tail lamp'</c>.</summary>
-    public string Name { get; }
-
-    /// <summary>Tolerance.</summary>
-    public PartSpread Spread { get; }
-}
+/// <param name="Kind">Kind of part.</param>
+/// <param name="Name">Name in reports, such as <c>lamp 'tail lamp'</c>.</param>
+/// <param name="Spread">Tolerance.</param>
+internal sealed record TolerancePart(PartKind Kind, string Name, PartSpread Spread);

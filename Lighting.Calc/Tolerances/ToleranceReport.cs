@@ -21,7 +21,7 @@ public sealed class ToleranceReport
     public int States { get; internal init; }
 
     /// <summary>The parts that have a spread.</summary>
-    public ImmutableArray<TolerancePart> Parts { get; internal init; }
+    internal ImmutableArray<TolerancePart> Parts { get; init; }
 
     /// <summary>The lamps and other loads that are lit in some setting, in the order of the list.</summary>
     public ImmutableArray<LampTolerance> Lamps { get; internal init; }
@@ -41,5 +41,5 @@ public sealed class ToleranceReport
     public ResultSpread<ElectricCharge>? RideBalance { get; internal init; }
 
     /// <summary>Verdicts, the least certain first.</summary>
-    public ImmutableArray<VerdictTolerance> Verdicts { get; internal init; }
+    internal ImmutableArray<VerdictTolerance> Verdicts { get; init; }
 }

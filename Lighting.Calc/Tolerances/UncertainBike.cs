@@ -143,13 +143,10 @@ internal sealed class UncertainBike
 
     /// <summary>What a sampled bike is checked with.</summary>
     public CheckOptions CheckOptions(ToleranceOptions options) =>
-        new()
+        options.Check with
         {
-            When = options.When,
             Supply = _supplyVoltage,
             Engine = Engine,
-            Fuses = options.Fuses,
-            Charging = options.Charging,
         };
 
     private static double Factor(double[] values, int part) => part == None ? 1 : values[part];

@@ -3,13 +3,6 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Share of one part in the variance of a result.</summary>
-public sealed class VarianceShare
-{
-    internal VarianceShare(TolerancePart part, Ratio share) => (Part, Share) = (part, share);
-
-    /// <summary>The part.</summary>
-    public TolerancePart Part { get; }
-
-    /// <summary>Its share of the variance, 0 to 1.</summary>
-    public Ratio Share { get; }
-}
+/// <param name="Part">The part.</param>
+/// <param name="Share">Its share of the variance, 0 to 1.</param>
+internal sealed record VarianceShare(TolerancePart Part, Ratio Share);

@@ -8,10 +8,6 @@ internal sealed record BikeInput(BikeLists Lists, Condition When, EngineState En
 {
     public Bike Bike => Lists.Bike;
 
-    /// <summary>The voltage of the source: given, else the charging voltage or, engine off, the battery's.</summary>
-    public ElectricPotential SupplyVoltage =>
-        Supply ?? (Engine == EngineState.Off ? Bike.BatteryVoltage : Bike.ChargingVoltage);
-
     /// <summary>What a check is told of it.</summary>
     public CheckOptions Check =>
         new()

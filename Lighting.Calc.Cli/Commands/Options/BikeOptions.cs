@@ -155,9 +155,7 @@ internal sealed class BikeOptions
         if (parsed.GetValue(_when) is { } condition && !Condition.TryParse(condition, out when, out string? expected))
             wrong.Add($"--when '{condition}' is not a condition: expected {expected}.");
         EngineState engine = parsed.GetValue(_engine) == "off" ? EngineState.Off : EngineState.Running;
-        ElectricPotential? supply = parsed.GetValue(_volts) is { } volts
-            ? OptionText.Quantity(QuantityText.Voltage, "--volts", volts, v => v.Volts > 0, wrong)
-            : null;
+        ElectricPotential? supply = OptionText.Quantity(parsed, _volts, QuantityText.Voltage, v => v.Volts > 0, wrong);
         if (!_comparesTwo && parsed.GetValue(_fuse) is { } fuse)
             bike = WithFuse(bike, fuse, wrong);
         if (wrong.Count == 0)
@@ -175,8 +173,7 @@ internal sealed class BikeOptions
         var wrong = new List<string>();
         if (parsed.GetValue(_when) is { } condition && !Condition.TryParse(condition, out _, out string? expected))
             wrong.Add($"--when '{condition}' is not a condition: expected {expected}.");
-        if (parsed.GetValue(_volts) is { } volts)
-            OptionText.Quantity(QuantityText.Voltage, "--volts", volts, v => v.Volts > 0, wrong);
+        OptionText.Quantity(parsed, _volts, QuantityText.Voltage, v => v.Volts > 0, wrong);
         if (parsed.GetValue(_fuse) is { } fuse)
             OptionText.Quantity(
                 QuantityText.Current,

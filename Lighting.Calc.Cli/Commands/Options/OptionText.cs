@@ -1,3 +1,4 @@
+using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using UnitsNet;
@@ -16,6 +17,17 @@ internal static class OptionText
                     + $"names no file or folder."
             );
     }
+
+    /// <summary>The quantity of an option; null where it is not given, or wrong.</summary>
+    public static T? Quantity<T>(
+        ParseResult parsed,
+        Option<string?> option,
+        QuantityText<T> reader,
+        Func<T, bool> inRange,
+        List<string> wrong
+    )
+        where T : struct, IQuantity =>
+        parsed.GetValue(option) is { } text ? Quantity(reader, option.Name, text, inRange, wrong) : null;
 
     public static T? Quantity<T>(
         QuantityText<T> reader,

@@ -43,10 +43,15 @@ internal sealed class ProbeOptions
                 "--volts and --engine go with a battery: the voltage of a lighting coil follows from the engine speed, "
                     + "--rpm."
             );
-        RotationalSpeed? speed = null;
-        if (parsed.GetValue(_rpm) is { } rpm)
+        RotationalSpeed? speed = OptionText.Quantity(
+            parsed,
+            _rpm,
+            QuantityText.Speed,
+            n => n.RevolutionsPerMinute > 0,
+            wrong
+        );
+        if (parsed.GetValue(_rpm) is not null)
         {
-            speed = OptionText.Quantity(QuantityText.Speed, "--rpm", rpm, n => n.RevolutionsPerMinute > 0, wrong);
             if (!direct && input.Engine == EngineState.Off)
                 wrong.Add("--rpm goes with --engine running, or with direct lighting (bike.csv: lighting,direct).");
             else if (!direct && bike.Charging.IsEmpty)

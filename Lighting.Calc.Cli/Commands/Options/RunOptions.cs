@@ -62,15 +62,15 @@ internal sealed class RunOptions
             v => v.Volts > 0,
             wrong
         );
-        Temperature? temperature = parsed.GetValue(_temperature) is { } text
-            ? OptionText.Quantity(
+        Temperature? temperature = parsed.GetValue(_temperature) is null
+            ? Temperature.FromDegreesCelsius(20)
+            : OptionText.Quantity(
+                parsed,
+                _temperature,
                 QuantityText.Temperature,
-                "--temperature",
-                text,
                 t => t.DegreesCelsius is >= -60 and <= 250,
                 wrong
-            )
-            : Temperature.FromDegreesCelsius(20);
+            );
         return current is { } a && length is { } l && volts is { } v && temperature is { } c
             ? new SingleRun(a, l, parsed.GetValue(_oneWay) ? l : l * 2, v, c)
             : null;

@@ -48,14 +48,15 @@ internal sealed record WorkList(IReadOnlyList<VerdictCause> Causes) : Block
     // What answers all that is against a fuse stands at the first of it.
     private string? RemedyOf(int cause) =>
         Causes[cause].Remedy is { } remedy ? remedy
-        : Causes[cause].Findings.IsEmpty && First(cause) is >= 0 and var first
+        : Causes[cause].Findings.IsEmpty && First(Causes, cause) is >= 0 and var first
             ? $"The remedy of {first + 1} answers this too."
         : null;
 
-    private int First(int cause)
+    /// <summary>The cause that has the findings of one: itself, or the first of its fuse; −1 where none has.</summary>
+    public static int First(IReadOnlyList<VerdictCause> causes, int cause)
     {
         int first = cause;
-        while (first >= 0 && Causes[first].Findings.IsEmpty)
+        while (first >= 0 && causes[first].Findings.IsEmpty)
             first--;
         return first;
     }

@@ -14,8 +14,10 @@ internal static class CheckDocument
         { "setting", "setting", d => d.Setting },
     };
 
-    public static Document Of(BikeReport report, ToleranceReport? tolerance = null, FusePlan? plan = null) =>
-        new(
+    public static Document Of(BikeReport report, ToleranceReport? tolerance = null, FusePlan? plan = null)
+    {
+        var page = new CheckPage(report, tolerance, plan);
+        return new(
             CommonBlocks.TitleOf(report.Bike, "Check"),
             tolerance is null ? report.Headline : $"{report.Headline}\n{ToleranceDocument.Sureness(tolerance)}",
             Cautions.OfWork(report.Bike),
@@ -37,9 +39,10 @@ internal static class CheckDocument
             Outcome = report.Verdict,
             Fields = CheckPage.Fields,
             Lead = () => [.. tolerance is null ? [] : ToleranceDocument.Odds(tolerance), CheckFigures.Of(report)],
-            FirstSheet = () => CheckPage.FirstSheet(report, tolerance, plan),
-            Page = () => CheckPage.Rest(report, tolerance, plan),
+            FirstSheet = page.FirstSheet,
+            Page = page.Rest,
         };
+    }
 
     private static IEnumerable<Block> Blocks(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
     {

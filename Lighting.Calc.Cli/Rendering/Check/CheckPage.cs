@@ -1,7 +1,7 @@
 namespace Lighting.Calc.Cli.Rendering;
 
 /// <summary>The page of <c>check</c>: a first sheet that answers alone, then the drawing, then the tables.</summary>
-internal static class CheckPage
+internal sealed class CheckPage(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
 {
     /// <summary>What a workshop writes in.</summary>
     public static readonly string[] Fields = ["Workshop", "Customer", "Mileage", "Date", "Signature"];
@@ -23,23 +23,31 @@ internal static class CheckPage
     // What an estimate may be wrong by: a first sheet of more than this may run over.
     private const double AlmostFull = 0.93;
 
+    private int? _printed;
+
+    private WorkItem[] Work => field ??= CheckWork.Of(report);
+
+    // What stands below the work.
+    private Block[] Below =>
+        field ??=
+        [
+            .. CheckDocument.Beside(report).Where(_ => report.Verdict != BikeVerdict.Suits),
+            .. Plot(report) is { } plot ? [plot] : Array.Empty<Block>(),
+        ];
+
     /// <summary>The work to do, as much as fits, and one plot over engine speed.</summary>
-    public static IEnumerable<Block> FirstSheet(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
-    {
-        WorkItem[] work = CheckWork.Of(report);
-        return FirstSheet(report, work, plan, PrintedWork(report, work, tolerance, plan));
-    }
+    public IEnumerable<Block> FirstSheet() => FirstSheet(_printed ??= PrintedWork());
 
     /// <summary>The drawing, then the tables.</summary>
-    public static IEnumerable<Block> Rest(BikeReport report, ToleranceReport? tolerance, FusePlan? plan)
+    public IEnumerable<Block> Rest()
     {
         var legend = new SettingLegend();
         yield return CircuitBlock.Of(report.Bike, report.Heaviest, Drawing.UnsuitableParts.Of(report));
-        WorkItem[] work = CheckWork.Of(report);
-        if (PrintedWork(report, work, tolerance, plan) is var printed && printed < work.Length)
+        int printed = _printed ??= PrintedWork();
+        if (printed < Work.Length)
             yield return new PrintOnly([
                 new Paragraph("Work, continued from the first sheet:"),
-                new WorkList(report.Causes) { Items = work[printed..], Start = printed + 1 },
+                new WorkList(report.Causes) { Items = Work[printed..], Start = printed + 1 },
             ]);
         IEnumerable<Block> tables =
         [
@@ -57,42 +65,34 @@ internal static class CheckPage
     }
 
     // The most dangerous pieces of work for which the first sheet has room; one at least.
-    private static int PrintedWork(
-        BikeReport report,
-        WorkItem[] work,
-        ToleranceReport? tolerance,
-        FusePlan? plan
-    )
+    private int PrintedWork()
     {
         Block[] odds = [.. tolerance is null ? [] : ToleranceDocument.Odds(tolerance)];
-        int printed = work.Length;
+        int printed = Work.Length;
         while (
             printed > 1
-            && PrintedHeight.OfFirst(odds.Concat(FirstSheet(report, work, plan, printed)))
-                > AlmostFull * PrintedHeight.Sheet
+            && PrintedHeight.OfFirst(odds.Concat(FirstSheet(printed))) > AlmostFull * PrintedHeight.Sheet
         )
             printed--;
         return printed;
     }
 
-    private static IEnumerable<Block> FirstSheet(BikeReport report, WorkItem[] work, FusePlan? plan, int printed)
+    private IEnumerable<Block> FirstSheet(int printed)
     {
         if (!report.Causes.IsEmpty)
         {
             yield return new Heading("Work, the most dangerous first");
-            yield return new WorkList(report.Causes) { Items = work, PrintedItems = printed };
-            if (printed < work.Length)
+            yield return new WorkList(report.Causes) { Items = Work, PrintedItems = printed };
+            if (printed < Work.Length)
                 yield return new PrintOnly([
-                    new Paragraph($"Work {printed + 1} to {work.Length}: after the drawing."),
+                    new Paragraph($"Work {printed + 1} to {Work.Length}: after the drawing."),
                 ]);
             if (plan is not null)
                 yield return new Paragraph($"Fuse plan, {FusePlanDocument.Remedy(plan)}");
         }
 
-        foreach (Block block in CheckDocument.Beside(report).Where(_ => report.Verdict != BikeVerdict.Suits))
+        foreach (Block block in Below)
             yield return block;
-        if (Plot(report) is { } plot)
-            yield return plot;
     }
 
     private static LineChart? Plot(BikeReport report) =>

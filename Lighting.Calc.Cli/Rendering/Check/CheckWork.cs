@@ -10,38 +10,27 @@ internal static class CheckWork
 
     public static WorkItem[] Of(BikeReport report)
     {
-        var items = new List<WorkItem>();
+        ImmutableArray<VerdictCause> causes = report.Causes;
+        return [.. Enumerable.Range(0, causes.Length).Select(Item)];
+
         // The further causes of one fuse follow its first, which has all its findings.
-        (FuseSuitability Fuse, FindingKind[] Kinds, int Number)? fuse = null;
-        int further = 0;
-        foreach ((int index, VerdictCause cause) in report.Causes.Index())
+        WorkItem Item(int index)
         {
-            if (!cause.Findings.IsEmpty)
-            {
-                further = 0;
-                fuse = report.Fuses.FirstOrDefault(f => f.Fuse.Name == cause.Findings[0].Subject) is { } found
-                    && FuseKinds(cause.Findings) is { Length: > 0 } kinds
-                    ? (found, kinds, index + 1)
-                    : null;
-            }
-            else
-            {
-                further++;
-            }
-
-            items.Add(
-                fuse is { } of && further < of.Kinds.Length
-                    ? OfFuse(
-                        of.Fuse,
-                        of.Kinds[further],
-                        report,
-                        further == 0 ? cause.Remedy ?? "" : $"The work of {of.Number} remedies this too."
-                    )
-                    : OfGroup(cause)
-            );
+            int first = WorkList.First(causes, index),
+                further = index - first;
+            return
+                first >= 0
+                && report.Fuses.FirstOrDefault(f => f.Fuse.Name == causes[first].Findings[0].Subject) is { } fuse
+                && FuseKinds(causes[first].Findings) is var kinds
+                && further < kinds.Length
+                ? OfFuse(
+                    fuse,
+                    kinds[further],
+                    report,
+                    further == 0 ? causes[index].Remedy ?? "" : $"The work of {first + 1} remedies this too."
+                )
+                : OfGroup(causes[index]);
         }
-
-        return [.. items];
     }
 
     // As the causes of a fuse are told apart: peak and continuous load are one.

@@ -11,7 +11,7 @@ internal static class ChargingDocument
     private static readonly Columns<BalancePoint> s_point = new()
     {
         { "rpm", "rpm", p => p.Speed },
-        { "output A", "outputA", p => p.Output.Current },
+        { "output A", "outputA", p => p.Output },
         { "surplus A", "netA", p => p.Net },
         { "", "", p => Bar(p) },
     };
@@ -32,7 +32,7 @@ internal static class ChargingDocument
         { "minutes", "minutes", s => s.Stretch.Duration.Minutes, "F0" },
         { "rpm", "rpm", s => s.Stretch.Speed },
         { "demand A", "demandA", s => s.Demand },
-        { "output A", "outputA", s => s.Output.Current },
+        { "output A", "outputA", s => s.Output },
         { "net Ah", "netAmpereHours", s => s.NetCharge },
         { "charge %", "stateOfCharge", s => s.StateOfCharge },
     };

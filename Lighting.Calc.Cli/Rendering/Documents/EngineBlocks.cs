@@ -84,20 +84,6 @@ internal static class EngineBlocks
     public static string Sentences(EngineReport report) =>
         string.Join(" ", [.. Slowest(report), .. Light(report), .. Charges(report), .. Duty(report)]);
 
-    /// <summary>Slowest listed speed and the headlamp's light in one line of a headline; null where no headlamp is
-    /// followed.</summary>
-    public static string? Headline(EngineReport report)
-    {
-        if (report.Main is not { HeadlampLight: { } light, Points: [var slowest, ..] } night)
-            return null;
-        string from =
-            light.Speed is null ? "never good light"
-            : light.Always ? "good light from there on"
-            : $"good light from {Figures.Rpm(light.Speed.Value)}";
-        return $"At {Figures.Rpm(light.Slowest)} {Figures.Volts(slowest.SupplyVoltage)} and "
-            + $"{Figures.Percent(EngineSeries.LightAt(slowest, night.Headlamp)!.Value)} headlamp light; {from}.";
-    }
-
     /// <summary>The table over engine speed: the speeds of the charging list, and others between them.</summary>
     public static IEnumerable<Block> Table(EngineReport report, Bike bike)
     {

@@ -110,7 +110,7 @@ internal static class ReportCharts
             "Current of each circuit after the swap",
             ["before the swap"],
             [
-                .. report.Circuits.Select(c => new Bar(
+                .. report.Comparison.Circuits.Select(c => new Bar(
                     c.Circuit,
                     Math.Max(0, c.CurrentAfter.Amperes),
                     $"{Figures.Amperes(c.CurrentBefore)} before, {Figures.Amperes(c.CurrentAfter)} after",

@@ -12,13 +12,13 @@ internal static class SwapDocument
         { "why", "reason", u => u.Reason },
     };
 
-    private static readonly Columns<ChargingChange> s_charging = new()
+    private static readonly Columns<Change<ChargingBalance>> s_charging = new()
     {
-        { "setting", c => c.Setting },
+        { "setting", c => c.Before.Setting },
         { "load A", "demandA", c => c.Before.Demand, c => c.After.Demand },
         { "covered before", "", c => BreakEvenWords.Of(c.Before.BreakEven) },
         { "covered after", "", c => BreakEvenWords.Of(c.After.BreakEven) },
-        { "setting", "", c => c.Setting },
+        { "setting", "", c => c.Before.Setting },
         { "breakEvenRpm", c => Rpm(c.Before.BreakEven), c => Rpm(c.After.BreakEven) },
     };
 
@@ -34,19 +34,19 @@ internal static class SwapDocument
     private static readonly Columns<SwapReport> s_chargingOf = new()
     {
         { "balances", s_charging, r => r.Charging },
-        { "netAmpereHours", r => r.RideBefore?.NetCharge, r => r.RideAfter?.NetCharge },
+        { "netAmpereHours", r => r.Before.Charging?.Ride?.NetCharge, r => r.After.Charging?.Ride?.NetCharge },
         { "surplus", s_surplus, r => r.Excess },
     };
 
-    private static readonly Columns<BatteryRunTimeChange> s_runTime = new()
+    private static readonly Columns<Change<BatteryRunTime>> s_runTime = new()
     {
-        { "setting", s => s.Setting },
+        { "setting", s => s.Before.Setting },
         { "toPercent", s => s.After.To },
         { "load A", "loadA", s => s.Before.Load, s => s.After.Load },
         { "to", "", s => Figures.Right($"{Figures.Number(s.After.To.Percent, 0)} %") },
         { "before", "", s => Figures.Right(ChargingDocument.Hours(s.Before)) },
         { "after", "", s => Figures.Right(ChargingDocument.Hours(s.After)) },
-        { "setting", "", s => s.Setting },
+        { "setting", "", s => s.Before.Setting },
         { "timeS", s => s.Before.Time?.Seconds, s => s.After.Time?.Seconds },
     };
 
@@ -89,11 +89,15 @@ internal static class SwapDocument
                 json.Write("supplyVoltageV", report.After.SupplyVoltage);
                 json.Write("verdict", report.VerdictText);
                 json.Pair("totalCurrentA", report.Before.Heaviest.TotalCurrent, report.After.Heaviest.TotalCurrent);
-                json.Write("lamps", ComparisonColumns.LampSeries, report.Lamps);
+                json.Write("lamps", ComparisonColumns.LampSeries, report.Comparison.Lamps);
                 json.Write("unchanged", s_unclassed, unclassed);
-                json.Write("circuits", ComparisonColumns.Circuit, report.Circuits);
-                json.Write("fuses", ComparisonColumns.Fuse, report.Fuses);
-                json.Pair("worstDropPercent", report.WorstDropBefore?.Lamp.Drop, report.WorstDropAfter?.Lamp.Drop);
+                json.Write("circuits", ComparisonColumns.Circuit, report.Comparison.Circuits);
+                json.Write("fuses", ComparisonColumns.Fuse, report.Comparison.Fuses);
+                json.Pair(
+                    "worstDropPercent",
+                    report.Comparison.WorstDropBefore?.Lamp.Drop,
+                    report.Comparison.WorstDropAfter?.Lamp.Drop
+                );
                 json.Write("charging", s_chargingOf, report);
                 if (report.Before.Engine is { } was && report.After.Engine is { } now)
                 {
@@ -119,17 +123,17 @@ internal static class SwapDocument
         yield return legend.In(
             ComparisonColumns
                 .Lamp.Only("lamp", "voltageV", "currentA", "powerW", "light", "dropPercent", "setting")
-                .Table(report.Lamps.Where(l => l.Setting is not null))
+                .Table(report.Comparison.Lamps.Where(l => l.Setting is not null))
         );
         yield return legend.Block;
-        yield return ComparisonColumns.LampSeries.Spreadsheet(report.Lamps);
+        yield return ComparisonColumns.LampSeries.Spreadsheet(report.Comparison.Lamps);
         IEnumerable<Block> rest =
         [
             .. Under("Lamps not replaced", s_unclassed, unclassed),
             new Heading("Circuits, each in its heaviest setting"),
-            ComparisonColumns.Circuit.Table(report.Circuits),
+            ComparisonColumns.Circuit.Table(report.Comparison.Circuits),
             new PageOnly(() => [ReportCharts.Circuits(report)]),
-            .. Under("Fuses", ComparisonColumns.Fuse, report.Fuses),
+            .. Under("Fuses", ComparisonColumns.Fuse, report.Comparison.Fuses),
             .. Under("Charging, average load", s_charging, report.Charging),
             .. !report.Charging.IsEmpty && Riding(report) is { } riding
                 ? [new Paragraph(riding)]
@@ -161,12 +165,14 @@ internal static class SwapDocument
                 ? "The swapped bike does not suit."
                 : $"The swapped bike does not suit: {faults} {(faults == 1 ? "fault" : "faults")} below.",
         };
-        IEnumerable<string> parts = [head, .. report.Fuses.Select(f => f.After!.Headline + ".")];
+        IEnumerable<string> parts = [head, .. report.Comparison.Fuses.Select(f => f.After!.Headline + ".")];
         parts = parts.Append(
             $"Heaviest setting: {Figures.Amperes(report.Before.Heaviest.TotalCurrent)} before, "
                 + $"{Figures.Amperes(report.After.Heaviest.TotalCurrent)} after."
         );
-        if (report.WorstDropBefore is { } was && report.WorstDropAfter is { } now && report.Before.Bike.HasNetwork)
+        if (
+            report.Comparison is { WorstDropBefore: { } was, WorstDropAfter: { } now } && report.Before.Bike.HasNetwork
+        )
             parts = parts.Append(
                 $"Largest voltage drop: {Figures.Percent(was.Lamp.Drop!.Value)} before ({was.Lamp.Lamp.Lamp}), "
                     + $"{Figures.Percent(now.Lamp.Drop!.Value)} after ({now.Lamp.Lamp.Lamp})."
@@ -177,7 +183,7 @@ internal static class SwapDocument
     private static string? Riding(SwapReport report)
     {
         var parts = new List<string>();
-        if (report.RideBefore is { } was && report.RideAfter is { } now)
+        if (report.Before.Charging?.Ride is { } was && report.After.Charging?.Ride is { } now)
             parts.Add(
                 $"The ride of {Figures.Number(was.Duration.Minutes, 0)} min: {Net(was.NetCharge)} before, "
                     + $"{Net(now.NetCharge)} after."

@@ -52,10 +52,10 @@ internal static class ComparisonColumns
         "largestRatingA"
     );
 
-    public static readonly Columns<FuseChange> Fuse = new()
+    public static readonly Columns<Change<FuseSuitability?>> Fuse = new()
     {
-        { "fuse", "fuse", f => f.Fuse.Name },
-        { "rating A", "ratingA", f => f.Fuse.Rating, Figures.Rated },
+        { "fuse", "fuse", f => (f.After ?? f.Before)!.Fuse.Name },
+        { "rating A", "ratingA", f => (f.After ?? f.Before)!.Fuse.Rating, Figures.Rated },
         { "before", s_side, f => f.Before },
         { "after", s_side, f => f.After },
         { "peak A", "", f => f.Before?.Steady.WorstCurrent, f => f.After?.Steady.WorstCurrent },

@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 
 /// <summary>The standard fuse ratings of each style, with their typical cold resistance where one is
 /// published.</summary>
-public static class FuseTable
+internal static class FuseTable
 {
     /// <summary>Every standard fuse, smallest first within a style.</summary>
     public static ImmutableArray<PublishedFuse> All { get; } =
@@ -19,21 +19,18 @@ public static class FuseTable
                 row.Text("colour"),
                 row.NumberOrNull("cold_resistance_mohm") is { } milliohms
                     ? ElectricResistance.FromMilliohms(milliohms)
-                    : null,
-                row.Text("source")
+                    : null
             ))
             .OrderBy(f => f.Style)
             .ThenBy(f => f.Rating.Amperes),
     ];
 
     /// <summary>The standard fuses of a style, smallest first.</summary>
-    /// <param name="style">The style.</param>
     public static ImmutableArray<PublishedFuse> Of(FuseStyle style) => [.. All.Where(f => f.Style == style)];
 
     /// <summary>Resistance of a fuse: as listed, else the typical published for its style and rating, else
     /// zero.</summary>
     /// <remarks>Zero means unknown: no typical resistance is published for glass fuses.</remarks>
-    /// <param name="fuse">The fuse.</param>
     /// <returns>The resistance, holder not included.</returns>
     public static ElectricResistance ResistanceOf(Fuse fuse) =>
         fuse.Resistance

@@ -6,26 +6,19 @@ namespace Lighting.Calc;
 /// <c>tables/led-classes.csv</c>.</summary>
 /// <remarks>Typical of the trade, not of one maker's lamp: enter the figures of the actual lamp in a swap list where
 /// they are known.</remarks>
-public sealed record LedClass
-{
-    internal LedClass() { }
-
-    /// <summary>Its name, such as <c>LED stop-tail</c>.</summary>
-    public string Code { get; internal init; } = null!;
-
-    /// <summary>The socket class it fits, as in <see cref="PublishedLamp.SocketClass"/>.</summary>
-    public string SocketClass { get; internal init; } = null!;
-
-    /// <summary>Nominal system voltage.</summary>
-    public ElectricPotential SystemVoltage { get; internal init; }
-
-    /// <summary>Electrical and light data; for a lamp of two functions those of the brighter one.</summary>
-    public LampSpecification Specification { get; internal init; } = null!;
-
-    /// <summary>The second function of a lamp that has two, its code ending in <c>minor</c>; null for a lamp of one
-    /// function.</summary>
-    public LampSpecification? Minor { get; internal init; }
-
-    /// <summary>Source of the row.</summary>
-    public string Source { get; internal init; } = null!;
-}
+/// <param name="Code">Its name, such as <c>LED stop-tail</c>.</param>
+/// <param name="SocketClass">The socket class it fits, as in <see cref="PublishedLamp.SocketClass"/>.</param>
+/// <param name="SystemVoltage">Nominal system voltage.</param>
+/// <param name="Specification">Electrical and light data; for a lamp of two functions those of the brighter
+/// one.</param>
+/// <param name="Minor">The second function of a lamp that has two, its code ending in <c>minor</c>; null for a lamp
+/// of one function.</param>
+/// <param name="Source">Source of the row.</param>
+internal sealed record LedClass(
+    string Code,
+    string SocketClass,
+    ElectricPotential SystemVoltage,
+    LampSpecification Specification,
+    LampSpecification? Minor,
+    string Source
+);

@@ -7,7 +7,7 @@ namespace Lighting.Calc;
 
 /// <summary>The generic LED lamps, one for each socket class and system voltage:
 /// <c>tables/led-classes.csv</c>.</summary>
-public static class LedClassTable
+internal static class LedClassTable
 {
     private const string MinorWord = " minor";
 
@@ -24,9 +24,7 @@ public static class LedClassTable
         .ToFrozenDictionary(l => l.Code!, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The class of a socket class; null if there is none for this voltage.</summary>
-    /// <param name="socketClass">As in <see cref="PublishedLamp.SocketClass"/>.</param>
-    /// <param name="systemVoltage">Nominal voltage of the bike.</param>
-    public static LedClass? ForSocket(string socketClass, ElectricPotential systemVoltage) =>
+    internal static LedClass? ForSocket(string socketClass, ElectricPotential systemVoltage) =>
         All.FirstOrDefault(c =>
             c.SocketClass == socketClass && Math.Abs(c.SystemVoltage.Volts - systemVoltage.Volts) < 1e-9
         );
@@ -50,17 +48,16 @@ public static class LedClassTable
                 $"The table of LED classes has the unknown type '{other}' in the row of {code}."
             ),
         };
-        return new LedClass
-        {
-            Code = code,
-            SocketClass = row.Text("replaces_socket_class"),
-            SystemVoltage = ElectricPotential.FromVolts(row.Number("system_v")),
-            Specification = Lamp(row, type, code, row.Number("watts"), row.NumberOrNull("lumens")),
-            Minor = row.NumberOrNull("minor_watts") is { } minor
+        return new LedClass(
+            Code: code,
+            SocketClass: row.Text("replaces_socket_class"),
+            SystemVoltage: ElectricPotential.FromVolts(row.Number("system_v")),
+            Specification: Lamp(row, type, code, row.Number("watts"), row.NumberOrNull("lumens")),
+            Minor: row.NumberOrNull("minor_watts") is { } minor
                 ? Lamp(row, type, code + MinorWord, minor, lumens: null)
                 : null,
-            Source = row.Text("source"),
-        };
+            Source: row.Text("source")
+        );
     }
 
     private static LampSpecification Lamp(TableRow row, LampType type, string code, double watts, double? lumens)

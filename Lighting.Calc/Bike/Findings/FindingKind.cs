@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>What kind of thing was found. <see cref="FindingWords"/> has the sentence of each kind.</summary>
+/// <summary>What kind of thing was found. <see cref="Finding.Message"/> has it as a sentence.</summary>
 public enum FindingKind
 {
     // The lists.

@@ -10,7 +10,7 @@ namespace Lighting.Calc;
 /// Unicode general categories Cc, Cf, Zl and Zp), unpaired surrogates, and the blank letters and signs that Unicode
 /// gives no such category.
 /// </remarks>
-public static class VisibleText
+internal static class VisibleText
 {
     /// <summary>What is wrong with a name that holds one.</summary>
     internal const string Problem = "holds a character that cannot be seen";
@@ -19,7 +19,6 @@ public static class VisibleText
     /// they are allowed.</summary>
     /// <param name="text">Any text.</param>
     /// <param name="keepLines">Whether line feeds, carriage returns and tabs are left as they are.</param>
-    /// <exception cref="ArgumentNullException">The text is null.</exception>
     public static string Of(string text, bool keepLines = false)
     {
         ArgumentNullException.ThrowIfNull(text);

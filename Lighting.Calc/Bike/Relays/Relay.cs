@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 
 /// <summary>A relay: the rows of one name in <c>relays.csv</c>.</summary>
 /// <remarks>
-/// <see cref="Bike.WithRelay"/> fits it: its coil becomes a load of the bike (<see cref="FittedLamp.Coil"/>) and each
+/// <see cref="Bike.WithRelay"/> fits it: its coil becomes a load of the bike and each
 /// of its contacts a contact (<see cref="SwitchContact.IsRelay"/>), so that every calculation takes both into account.
 /// A contact is where the wiring puts its coil: pulled in where closed contacts join the coil to both terminals of the
 /// battery and its voltage reaches <see cref="PullInVoltage"/>, else at rest.

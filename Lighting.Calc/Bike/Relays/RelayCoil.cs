@@ -6,7 +6,7 @@ namespace Lighting.Calc;
 /// <param name="Resistance">Resistance of the coil, above zero.</param>
 /// <param name="PullInVoltage">Voltage from which the relay pulls in.</param>
 /// <param name="DropOutVoltage">Voltage below which it drops out again.</param>
-public sealed record RelayCoil(
+internal sealed record RelayCoil(
     ElectricResistance Resistance,
     ElectricPotential PullInVoltage,
     ElectricPotential DropOutVoltage

@@ -25,10 +25,10 @@ public sealed record Condition
     public static Condition Always { get; } = new([]);
 
     /// <summary>The parts, all of which must hold; a part holds if one of its alternatives does.</summary>
-    public ImmutableArray<ImmutableArray<ConditionTerm>> Parts { get; }
+    internal ImmutableArray<ImmutableArray<ConditionTerm>> Parts { get; }
 
     /// <summary>Every switch that is named, with its positions: the alternatives of all parts in order.</summary>
-    public ImmutableArray<ConditionTerm> Terms { get; }
+    internal ImmutableArray<ConditionTerm> Terms { get; }
 
     /// <summary>Whether the condition holds in a setting. False for a switch that the setting does not have.</summary>
     /// <param name="setting">The setting.</param>
@@ -49,11 +49,17 @@ public sealed record Condition
             : throw new FormatException($"'{text}' is not a condition: expected {expected}.");
 
     /// <summary>Reads a condition.</summary>
-    /// <param name="text">For instance <c>lights=low|high; brake=on</c>; empty means always.</param>
-    /// <param name="condition">The condition, or <see cref="Always"/> when the text is not one.</param>
-    /// <param name="expected">What was expected; null if the text is a condition.</param>
+    /// <param name="text">For instance <c>lights=low|high; brake=on</c>; empty or null means always.</param>
+    /// <param name="condition">The condition; null if the text is none.</param>
     /// <returns>Whether the text is a condition.</returns>
-    public static bool TryParse(string text, out Condition condition, [NotNullWhen(false)] out string? expected)
+    public static bool TryParse(string? text, [NotNullWhen(true)] out Condition? condition)
+    {
+        condition = TryParse(text, out Condition read, out _) ? read : null;
+        return condition is not null;
+    }
+
+    /// <summary>The same with what was expected; the condition is then <see cref="Always"/>.</summary>
+    internal static bool TryParse(string? text, out Condition condition, [NotNullWhen(false)] out string? expected)
     {
         condition = Always;
         expected = null;

@@ -12,8 +12,7 @@ public static class SettingEnumeration
     /// <summary>The switches of a bike: those of its contacts, then those that only conditions name.</summary>
     /// <remarks>A switch has the position <c>off</c>, unless a contact says that it has none, then the positions that
     /// contacts and conditions name, in order.</remarks>
-    /// <param name="bike">The bike.</param>
-    public static ImmutableArray<SwitchDefinition> SwitchesOf(Bike bike)
+    internal static ImmutableArray<SwitchDefinition> SwitchesOf(Bike bike)
     {
         var order = new List<string>();
         var positions = new Dictionary<string, List<string>>(Name.Comparer);
@@ -52,9 +51,7 @@ public static class SettingEnumeration
 
     /// <summary>Number of settings that a condition leaves, alternatives ignored; <see cref="long.MaxValue"/> for that
     /// many and more.</summary>
-    /// <param name="bike">The bike.</param>
-    /// <param name="only">The condition; <see cref="Condition.Always"/> for all settings.</param>
-    public static long Count(Bike bike, Condition only) => Count(SwitchesOf(bike), only);
+    internal static long Count(Bike bike, Condition only) => Count(SwitchesOf(bike), only);
 
     /// <summary>Every setting in which a condition holds; the one with every switch at rest first.</summary>
     /// <param name="bike">The bike.</param>
@@ -109,7 +106,7 @@ public static class SettingEnumeration
     /// their first position if they have no off.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="held">The condition; it names each switch that is not off.</param>
-    public static Setting Held(Bike bike, Condition held) => Held(SwitchesOf(bike), held);
+    internal static Setting Held(Bike bike, Condition held) => Held(SwitchesOf(bike), held);
 
     /// <summary>The same of switches that are known already.</summary>
     internal static Setting Held(ImmutableArray<SwitchDefinition> switches, Condition held) =>

@@ -8,4 +8,4 @@ namespace Lighting.Calc;
 /// open-circuit voltage of the battery, before its resistance with the engine off; zero or more.</param>
 /// <returns>Current from the source, each load counted for the share of the time it is lit.</returns>
 /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
-public delegate ElectricCurrent AverageLoad(Setting setting, ElectricPotential supplyVoltage);
+internal delegate ElectricCurrent AverageLoad(Setting setting, ElectricPotential supplyVoltage);

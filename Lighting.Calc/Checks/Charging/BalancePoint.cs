@@ -10,8 +10,8 @@ public sealed record BalancePoint
     /// <summary>Engine speed.</summary>
     public RotationalSpeed Speed { get; internal init; }
 
-    /// <summary>What the charging system gives; without a current where the curve does not show.</summary>
-    public ChargingOutput Output { get; internal init; } = null!;
+    /// <summary>What the charging system gives at the charging voltage; null where the curve does not show.</summary>
+    public ElectricCurrent? Output { get; internal init; }
 
     /// <summary>Amps into the battery, negative out of it; null where the output is not known. With a regulator, the
     /// most it can send there.</summary>

@@ -34,7 +34,7 @@ public sealed class ChargingBalance
     public BalancePoint At(RotationalSpeed speed) => System.PointAt(this, speed);
 
     /// <summary>The balance over engine speeds.</summary>
-    /// <param name="speeds">The speeds, zero or more; see <see cref="ChargingSystem.Grid"/>.</param>
+    /// <param name="speeds">The speeds, zero or more.</param>
     /// <returns>One for each speed, in their order.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A speed is below zero.</exception>
     public ImmutableArray<BalancePoint> Over(IEnumerable<RotationalSpeed> speeds) => [.. speeds.Select(At)];

@@ -156,7 +156,7 @@ internal sealed class ChargingFindings
                     new(FindingKind.RideOutputUnknown, Severity.Caution, subject)
                     {
                         Value = stretch.Stretch.Speed,
-                        Detail = Reason(stretch.Output.Range),
+                        Detail = Reason(stretch.Range),
                     }
                 );
             if (stretch.Limit == StateOfChargeLimit.Flat)

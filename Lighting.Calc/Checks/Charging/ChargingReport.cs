@@ -20,7 +20,7 @@ public sealed class ChargingReport
     public ChargingBalance? Typical { get; internal init; }
 
     /// <summary>The largest surplus of all settings; null where no output is known or nothing is over.</summary>
-    public ExcessChargingCurrent? Excess { get; internal init; }
+    internal ExcessChargingCurrent? Excess { get; init; }
 
     /// <summary>The ride's balance; null without a ride.</summary>
     public RideBalance? Ride { get; internal init; }

@@ -101,14 +101,7 @@ internal static class ChargingReporter
                     balance.At(speed) is { Net.Amperes: > 0 } point
                     && point.Net!.Value.Amperes > (largest?.Point.Net!.Value.Amperes ?? 0) + 1e-6
                 )
-                    largest = new ExcessChargingCurrent
-                    {
-                        Setting = balance.Setting,
-                        Point = point,
-                        ShareOfCapacityPerHour = system.Bike.BatteryCapacity is { AmpereHours: > 0 } capacity
-                            ? Ratio.FromDecimalFractions(point.Net!.Value.Amperes / capacity.AmpereHours)
-                            : null,
-                    };
+                    largest = new ExcessChargingCurrent(balance.Setting, point);
         return largest;
     }
 }

@@ -5,7 +5,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>A bike's charging system, battery and loads: what goes in, what goes out, and for how long.</summary>
-public sealed class ChargingSystem
+internal sealed class ChargingSystem
 {
     /// <summary>A load below which a battery counts as not loaded, 1 mA.</summary>
     private const double NoLoadAmperes = 1e-3;
@@ -71,49 +71,35 @@ public sealed class ChargingSystem
     /// <summary>Describes a bike's charging system with the loads of its harness. For one thread at a time.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
-    /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be
-    /// fitted, or the harness is no circuit; the message says why.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
     public static ChargingSystem Of(Bike bike, ChargingOptions? options = null)
     {
         var network = new HarnessNetwork(bike);
         return WithLoads(
             bike,
-            network.Graph.Switches.Definitions,
             AverageLoads.Of(bike.Lighting == LightingSupply.Direct ? network : network.AtGenerator),
-            options ?? ChargingOptions.Default,
+            options,
+            network.Graph.Switches.Definitions,
             network.Graph
         );
     }
 
-    /// <summary>Describes a bike's charging system with loads from elsewhere.</summary>
-    /// <param name="bike">The bike.</param>
-    /// <param name="load">Average current of its loads.</param>
-    /// <param name="options">What the lists do not say; null for the defaults.</param>
-    /// <exception cref="ArgumentException">The charging list is not a curve, or a machine that was asked for cannot be
-    /// fitted; the message says why.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option is outside its range.</exception>
-    public static ChargingSystem WithLoads(Bike bike, AverageLoad load, ChargingOptions? options = null) =>
-        WithLoads(bike, SettingEnumeration.SwitchesOf(bike), load, options ?? ChargingOptions.Default);
-
-    /// <summary>The same of a bike whose switches are known already, and its graph where it is.</summary>
-    internal static ChargingSystem WithLoads(
+    /// <summary>Describes a bike's charging system with loads from elsewhere; its switches and graph where they are
+    /// known already.</summary>
+    public static ChargingSystem WithLoads(
         Bike bike,
-        ImmutableArray<SwitchDefinition> switches,
         AverageLoad load,
-        ChargingOptions options,
+        ChargingOptions? options = null,
+        ImmutableArray<SwitchDefinition>? switches = null,
         HarnessGraph? graph = null
     )
     {
+        options ??= ChargingOptions.Default;
         options.Check();
-        return new ChargingSystem(bike, switches, load, options, graph);
+        return new ChargingSystem(bike, switches ?? SettingEnumeration.SwitchesOf(bike), load, options, graph);
     }
 
     /// <summary>What the charging system gives at an engine speed in a setting: the windings whose condition holds,
     /// added up.</summary>
-    /// <param name="speed">Engine speed, zero or more.</param>
-    /// <param name="setting">The setting.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The speed is below zero.</exception>
     public ChargingOutput OutputAt(RotationalSpeed speed, Setting setting)
     {
         if (!(speed.RevolutionsPerMinute >= 0))
@@ -122,8 +108,6 @@ public sealed class ChargingSystem
     }
 
     /// <summary>The balance of one setting.</summary>
-    /// <param name="setting">The setting.</param>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public ChargingBalance BalanceIn(Setting setting) => new(this, setting, _load(setting, Bike.ChargingVoltage));
 
     /// <summary>Whether some curve counts in some settings only; where none does, the output is the same in all
@@ -135,9 +119,7 @@ public sealed class ChargingSystem
 
     /// <summary>Engine speeds for a table or chart: round steps from zero to the fastest point of the list, which is
     /// always one of them.</summary>
-    /// <param name="most">The most steps, 2 or more.</param>
     /// <returns>The speeds; empty without a charging list.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">Fewer than two steps are asked for.</exception>
     public ImmutableArray<RotationalSpeed> Grid(int most = 24)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(most, 2);
@@ -160,17 +142,10 @@ public sealed class ChargingSystem
     }
 
     /// <summary>The balance of the bike's ride; the switches a stretch does not name are off.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A stretch has a speed below zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting of a stretch has no operating point.</exception>
     public RideBalance Ride() => new RideCounter(this).Count(Bike.Ride);
 
     /// <summary>How long the battery carries a setting with the engine off, from the options' initial state of
     /// charge.</summary>
-    /// <param name="setting">The setting.</param>
-    /// <param name="to">State of charge to reach, 0 to 1: a half, or
-    /// <see cref="ChargingOptions.NoStartStateOfCharge"/>.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The state of charge is outside 0 to 1.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public BatteryRunTime Standing(Setting setting, Ratio to)
     {
         double from = Options.InitialStateOfCharge.DecimalFractions,
@@ -228,10 +203,6 @@ public sealed class ChargingSystem
     /// <param name="only">The settings to look at; <see cref="Condition.Always"/> for all.</param>
     /// <param name="standing">Settings to stand in with the engine off, besides the usual one of the ride and the
     /// worst; null for those alone.</param>
-    /// <exception cref="ArgumentException">The condition names what the bike does not have or leaves too many settings,
-    /// or a stretch of the ride has a speed below zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting of a ride's stretch, or one to stand in, has no
-    /// operating point.</exception>
     public ChargingReport Report(Condition only, IReadOnlyList<Setting>? standing = null) =>
         ChargingReporter.Report(this, SettingEnumeration.Of(Bike, only), standing ?? []);
 
@@ -265,7 +236,7 @@ public sealed class ChargingSystem
         return new BalancePoint
         {
             Speed = speed,
-            Output = output,
+            Output = output.Current,
             Net = net,
             OverchargeCurrent = intoFull is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null,
             RectifierHeat = output.Current is { } current

@@ -46,9 +46,6 @@ public sealed class ContinuousLoad
     /// <summary>Names of the loads that were taken as momentary.</summary>
     public ImmutableArray<string> MomentaryLoads { get; internal init; }
 
-    /// <summary>The temperature factor, one at 25 °C.</summary>
-    public Ratio TemperatureFactor { get; internal init; }
-
     /// <summary>Usable less continuous current; negative when overloaded.</summary>
     public ElectricCurrent Headroom => UsableCurrent - ContinuousCurrent;
 

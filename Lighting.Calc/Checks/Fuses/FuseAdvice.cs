@@ -29,7 +29,7 @@ public sealed record FuseAdvice
 
     /// <summary>The runs that must be thicker for <see cref="MinimumRatingForLoad"/>; empty when a rating satisfies
     /// everything.</summary>
-    public ImmutableArray<UpsizedRun> UpsizedRuns { get; internal init; }
+    internal ImmutableArray<UpsizedRun> UpsizedRuns { get; init; }
 
     /// <summary>Where no rating satisfies everything: the steady current that the largest allowed rating carries;
     /// otherwise null.</summary>

@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Whether the fuses of a bike suit: load, switching on, wires, dead shorts, and the rating to fit.</summary>
-public static class FuseCheck
+internal static class FuseCheck
 {
     /// <summary>Judges every fuse of a bike over the settings that were solved.</summary>
     /// <param name="bike">The bike the points were solved for.</param>
@@ -12,10 +12,6 @@ public static class FuseCheck
     /// <param name="options">By what to judge; null for the defaults.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>One for each fuse, in the order of the list.</returns>
-    /// <exception cref="ArgumentException">There is no operating point, or they are not of this bike.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option, or a rating, bundle or voltage of the bike, is outside
-    /// its range.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ImmutableArray<FuseSuitability> Evaluate(
         Bike bike,
         IReadOnlyList<OperatingPoint> settings,
@@ -100,7 +96,6 @@ public static class FuseCheck
             PeakLimit = ElectricCurrent.FromAmperes(judge.PeakAmperes(judge.Fitted.Amperes)),
             PeakHeldFor = judge.PeakHeldFor(judge.Fitted.Amperes, peak.Solved.FuseAmperes(index)),
             MomentaryLoads = momentary.Of(points, fed),
-            TemperatureFactor = judge.Factor,
         };
     }
 

@@ -158,22 +158,19 @@ internal sealed class FuseInrush
         string hot = _isInTable
             ? ""
             : "; a filament runs hotter than the table of tungsten, so its time is not certain";
-        return new InrushCheck
-        {
-            Setting = _setting,
-            Peak = ElectricCurrent.FromAmperes(peak),
-            Steady = ElectricCurrent.FromAmperes(_steady),
-            HalfOfExcess = Duration.FromSeconds(half),
-            MeltingShare = share is { } part ? Ratio.FromDecimalFractions(part) : null,
-            IsLimitedBySource = _isLimited,
-            Explanation = surges
+        return new InrushCheck(
+            Peak: ElectricCurrent.FromAmperes(peak),
+            Steady: ElectricCurrent.FromAmperes(_steady),
+            HalfOfExcess: Duration.FromSeconds(half),
+            MeltingShare: share is { } part ? Ratio.FromDecimalFractions(part) : null,
+            Explanation: surges
                 ? string.Create(
                     CultureInfo.InvariantCulture,
                     $"{peak:0.#} A in the first instant ({_setting}), {limit}; half of the excess is gone after "
                         + $"{OpeningTime.Text(half)}; {melting}{hot}"
                 )
-                : $"no surge: it feeds no cold filament ({_setting})",
-        };
+                : $"no surge: it feeds no cold filament ({_setting})"
+        );
     }
 
     private static double Peak(Bike bike, OperatingPoint point, int[] lamps, double?[] coldOhms)

@@ -140,23 +140,22 @@ internal sealed class FuseJudge
         OpeningTime? opening = current is { } amperes
             ? OpeningTime.Calculate(Fuse.Style, ElectricCurrent.FromAmperes(rating), amperes)
             : null;
-        return new ShortCircuitCheck
-        {
-            Run = run.Run,
-            FarEnd = run.FarEnd,
-            Setting = run.Setting,
-            Path = run.Path,
-            ReturnFrom = run.ReturnFrom,
-            LoopResistance = ElectricResistance.FromOhms(ohms),
-            ProspectiveCurrent = current,
-            Opening = opening,
-            SmallestWire = Area.FromSquareMillimeters(run.LeastSquareMillimetres),
-            LetThroughAmpereSquaredSeconds =
+        return new ShortCircuitCheck(
+            Run: run.Run,
+            FarEnd: run.FarEnd,
+            Setting: run.Setting,
+            Path: run.Path,
+            ReturnFrom: run.ReturnFrom,
+            LoopResistance: ElectricResistance.FromOhms(ohms),
+            ProspectiveCurrent: current,
+            Opening: opening,
+            SmallestWire: Area.FromSquareMillimeters(run.LeastSquareMillimetres),
+            LetThroughAmpereSquaredSeconds:
                 current is { } i && SlowestSeconds(rating, i.Amperes) is { } t and <= ShortCircuitHeat.LongestSeconds
                     ? i.Amperes * i.Amperes * t
                     : null,
-            Clears = current is not { } amps ? true : Clears(run, rating, amps.Amperes),
-        };
+            Clears: current is not { } amps ? true : Clears(run, rating, amps.Amperes)
+        );
     }
 
     private double? SlowestSeconds(double rating, double amperes) =>

@@ -33,13 +33,13 @@ public sealed class FuseSuitability
     public ContinuousLoad Steady { get; internal init; } = null!;
 
     /// <summary>The surge on switching on; null where it feeds no lamp.</summary>
-    public InrushCheck? InrushCheck { get; internal init; }
+    internal InrushCheck? InrushCheck { get; init; }
 
     /// <summary>The protection of the wires.</summary>
     public FuseProtection Protection { get; internal init; } = null!;
 
     /// <summary>A dead short at the far end of each run it feeds.</summary>
-    public ImmutableArray<ShortCircuitCheck> Clearing { get; internal init; }
+    internal ImmutableArray<ShortCircuitCheck> Clearing { get; init; }
 
     /// <summary>Which rating to fit.</summary>
     public FuseAdvice Advice { get; internal init; } = null!;

@@ -3,32 +3,11 @@ using System.Collections.Immutable;
 namespace Lighting.Calc;
 
 /// <summary>Finds every run that no fuse protects.</summary>
-public static class UnfusedRuns
+internal static class UnfusedRuns
 {
-    /// <summary>The runs that the live terminal reaches without passing a fuse, and whose lamps do not return through
-    /// one.</summary>
-    /// <param name="bike">The bike; one without runs has none.</param>
-    /// <param name="settings">The settings to look at; all settings, if the answer shall hold for all.</param>
-    /// <param name="cancellationToken">Stops the work.</param>
-    /// <returns>The runs, in the order of the list.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its
-    /// range.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ImmutableArray<UnfusedRun> Find(
-        Bike bike,
-        IEnumerable<Setting> settings,
-        CancellationToken cancellationToken = default
-    ) => Of(DownstreamScopes.Of(bike, settings, cancellationToken), cancellationToken);
-
-    /// <summary>The same as findings: a caution for the runs that feed something, a note for the battery
+    /// <summary>A caution for the runs that feed something, a note for the battery
     /// lead.</summary>
-    /// <param name="bike">The bike.</param>
-    /// <param name="settings">The settings to look at.</param>
-    /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>One finding for all runs of either kind.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The wire temperature or the length of a run is outside its
-    /// range.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ImmutableArray<Finding> Findings(
         Bike bike,
         IEnumerable<Setting> settings,
@@ -46,6 +25,8 @@ public static class UnfusedRuns
                 .TogetherByKind(),
         ];
 
+    /// <summary>The runs that the live terminal reaches without passing a fuse, and whose lamps do not return through
+    /// one, in the order of the list.</summary>
     internal static ImmutableArray<UnfusedRun> Of(DownstreamScopes feeds, CancellationToken cancellationToken)
     {
         (DownstreamGraph graph, ImmutableArray<FeedState> states, ImmutableArray<FuseScope> scopes) = feeds;

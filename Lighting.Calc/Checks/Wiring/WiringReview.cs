@@ -7,20 +7,8 @@ namespace Lighting.Calc;
 /// Whether a lamp is lit follows from the voltage across it, as for the expected readings. Without runs there is
 /// nothing to review.
 /// </remarks>
-public static class WiringReview
+internal static class WiringReview
 {
-    /// <summary>Reviews a harness.</summary>
-    /// <param name="bike">The bike.</param>
-    /// <param name="points">Its operating points, usually of all settings.</param>
-    /// <returns>What was found, in the order of the lists; nothing for a bike without runs.</returns>
-    public static ImmutableArray<Finding> Evaluate(Bike bike, IReadOnlyList<OperatingPoint> points)
-    {
-        if (!bike.HasNetwork)
-            return [];
-        var groups = SettingGroups.Of(bike, [.. points.Select(p => p.Setting)]);
-        return [.. LitReview.Of(bike, points, groups), .. Evaluate(bike, groups)];
-    }
-
     /// <summary>What follows from the wiring alone, whatever the values of its parts.</summary>
     internal static ImmutableArray<Finding> Evaluate(Bike bike, SettingGroups groups)
     {

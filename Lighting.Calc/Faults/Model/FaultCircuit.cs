@@ -28,7 +28,6 @@ internal sealed class FaultCircuit
     /// <summary>Resistance of a wire that touches the frame: common practice, no source.</summary>
     public const double ShortOhms = 0.02;
 
-
     private readonly HarnessNetwork _healthy;
     private readonly ConcurrentDictionary<double, TestSupply> _supplies = new();
     private readonly ConcurrentDictionary<Setting, double[]> _warmth = new();

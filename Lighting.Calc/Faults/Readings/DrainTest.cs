@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>The test for a drain on the battery: the current with everything off, and where to search.</summary>
-public sealed class DrainTest
+internal sealed class DrainTest
 {
     private DrainTest(FaultCircuit circuit, ElectricCurrent current)
     {

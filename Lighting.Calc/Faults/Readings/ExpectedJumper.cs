@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>What a fused jumper should do on a bike in order.</summary>
-public sealed class ExpectedJumper
+internal sealed class ExpectedJumper
 {
     internal ExpectedJumper(
         JumperUse use,
@@ -47,7 +47,7 @@ public sealed class ExpectedJumper
 }
 
 /// <summary>What a jumper is put on for.</summary>
-public enum JumperUse
+internal enum JumperUse
 {
     /// <summary>From the battery's live terminal to a lamp's feed: past everything before it.</summary>
     Feed,

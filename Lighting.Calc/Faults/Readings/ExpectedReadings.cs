@@ -7,7 +7,7 @@ namespace Lighting.Calc;
 /// wrong.</summary>
 /// <remarks>
 /// Engine off, at the battery's voltage (or <see cref="FaultFindingOptions.Supply"/>); with the engine running, at <see
-/// cref="EngineSpeed"/>, what <see cref="RunningEngine"/> holds; on direct lighting rms voltage at that
+/// cref="EngineSpeed"/>, what generator, regulator and battery hold; on direct lighting rms voltage at that
 /// speed. All voltages and the test lamp count to battery minus. The bands are two standard deviations of the
 /// instrument, the harness's tolerance and the supply together.
 /// </remarks>
@@ -49,11 +49,11 @@ public sealed class ExpectedReadings
     public ImmutableArray<ExpectedOhms> Ohms { get; }
 
     /// <summary>The test for a drain on the battery; null on direct lighting and with the engine running.</summary>
-    public DrainTest? Drain { get; }
+    internal DrainTest? Drain { get; }
 
     /// <summary>The tests with a fused jumper, what each should do on a bike in order; none on direct
     /// lighting.</summary>
-    public ImmutableArray<ExpectedJumper> Jumpers { get; }
+    internal ImmutableArray<ExpectedJumper> Jumpers { get; }
 
     /// <summary>What to mind when reading, such as where the black lead goes on a positive-earth bike.</summary>
     public ImmutableArray<Finding> Notes { get; }

@@ -10,7 +10,7 @@ namespace Lighting.Calc;
 /// looks, as <see cref="SymptomText"/> has it. Behind a measurement <c>with</c>, a run, lamp or fuse and
 /// <c>unplugged</c>.
 /// </remarks>
-public sealed class ReadingText
+internal sealed class ReadingText
 {
     private const string TestLamp = "test lamp ";
     private const string Wiggle = "wiggle ";
@@ -35,7 +35,7 @@ public sealed class ReadingText
     /// <param name="text">The text.</param>
     /// <returns>The reading understood or, as <see cref="Findings"/>, why not: a text never throws.</returns>
     /// <exception cref="ArgumentException">The bike has no runs, or the bike or the text is null.</exception>
-    public static ReadingText Parse(Bike bike, string text)
+    public static ReadingText Read(Bike bike, string text)
     {
         ArgumentNullException.ThrowIfNull(bike);
         ArgumentNullException.ThrowIfNull(text);
@@ -59,7 +59,7 @@ public sealed class ReadingText
                 [],
                 [new Finding(FindingKind.ReadingTextUnknown, Severity.Fault, said) { Detail = Expected }]
             );
-        SymptomText seen = SymptomText.Parse(bike, text);
+        SymptomText seen = SymptomText.Read(bike, text);
         return new ReadingText(seen.Readings, seen.Findings);
     }
 

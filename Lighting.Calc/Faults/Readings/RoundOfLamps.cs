@@ -23,7 +23,7 @@ internal static class RoundOfLamps
     {
         if (PeopleWords.Look(answer) == Brightness.Normal)
             return [round with { Seen = Brightness.Normal }];
-        SymptomText said = SymptomText.Parse(model.Circuit.Bike, $"{round.When}: {answer}");
+        SymptomText said = SymptomText.Read(model.Circuit.Bike, $"{round.When}: {answer}");
         return said.Findings.IsEmpty
             ?
             [

@@ -11,7 +11,7 @@ namespace Lighting.Calc;
 /// switches on in which the lamp should be lit.
 /// <c>nothing works</c> is every lamp dark.
 /// </remarks>
-public sealed class SymptomText
+internal sealed class SymptomText
 {
     private SymptomText(ImmutableArray<Reading> readings, ImmutableArray<Finding> findings)
     {
@@ -31,7 +31,7 @@ public sealed class SymptomText
     /// <returns>The observations understood and, as <see cref="Findings"/>, those that were not: a text never
     /// throws.</returns>
     /// <exception cref="ArgumentException">The bike has no runs, or the bike or the text is null.</exception>
-    public static SymptomText Parse(Bike bike, string text)
+    public static SymptomText Read(Bike bike, string text)
     {
         ArgumentNullException.ThrowIfNull(bike);
         ArgumentNullException.ThrowIfNull(text);

@@ -12,7 +12,7 @@ namespace Lighting.Calc;
 /// diagram of the unsaturated round-rotor synchronous machine at unity power factor. Not valid where the iron
 /// saturates, or for the pulses of a rectifier or an LED.
 /// </remarks>
-public sealed record AlternatorEquivalent
+internal sealed record AlternatorEquivalent
 {
     private const int ScanSteps = 100;
 
@@ -25,7 +25,6 @@ public sealed record AlternatorEquivalent
     /// <param name="reactance">Reactance of the coil at that speed, above zero: open-circuit voltage divided by
     /// short-circuit current where the resistance is small.</param>
     /// <param name="coilResistance">Resistance of the coil, zero or more.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public AlternatorEquivalent(
         RotationalSpeed speed,
         ElectricPotential openVoltage,
@@ -64,18 +63,14 @@ public sealed record AlternatorEquivalent
     public ElectricCurrent MaximumCurrent => ElectricCurrent.FromAmperes(_voltsPerRpm / _ohmsPerRpm);
 
     /// <summary>Open-circuit voltage, rms.</summary>
-    /// <param name="speed">Engine speed, zero or more.</param>
     public ElectricPotential OpenVoltageAt(RotationalSpeed speed) =>
         ElectricPotential.FromVolts(_voltsPerRpm * speed.RevolutionsPerMinute);
 
     /// <summary>Reactance of the coil.</summary>
-    /// <param name="speed">Engine speed, zero or more.</param>
     public ElectricResistance ReactanceAt(RotationalSpeed speed) =>
         ElectricResistance.FromOhms(_ohmsPerRpm * speed.RevolutionsPerMinute);
 
     /// <summary>Output current at a terminal voltage; null if the EMF does not reach it.</summary>
-    /// <param name="speed">Engine speed, zero or more.</param>
-    /// <param name="terminalVoltage">Voltage (rms), zero or more.</param>
     public ElectricCurrent? CurrentAt(RotationalSpeed speed, ElectricPotential terminalVoltage) =>
         AmperesAt(speed.RevolutionsPerMinute, terminalVoltage.Volts) is { } amperes
             ? ElectricCurrent.FromAmperes(amperes)
@@ -114,8 +109,6 @@ public sealed record AlternatorEquivalent
     }
 
     /// <summary>The same coil with a share of its EMF (weaker magnets) and an added series resistance.</summary>
-    /// <param name="share">Share of the EMF that is left, zero or more.</param>
-    /// <param name="addedOhms">Resistance added to <see cref="CoilResistance"/>, zero or more.</param>
     internal AlternatorEquivalent Weakened(double share, double addedOhms) =>
         new(share * _voltsPerRpm, _ohmsPerRpm, CoilResistance + ElectricResistance.FromOhms(addedOhms));
 

@@ -9,7 +9,7 @@ namespace Lighting.Calc;
 /// is half. Valid from 0 to 100 %; no state of charge for a voltage outside the table. A sealed glass-mat battery
 /// is about 0.2 V higher on 12 V.
 /// </remarks>
-public static class LeadAcid
+internal static class LeadAcid
 {
     private const double TableVolts = 12;
 
@@ -25,9 +25,6 @@ public static class LeadAcid
     internal static IEnumerable<double> TableShares => s_points.Select(p => p.Share);
 
     /// <summary>Voltage of the rested battery.</summary>
-    /// <param name="stateOfCharge">0 to 1.</param>
-    /// <param name="systemVoltage">Nominal voltage, above zero: 6 V or 12 V.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static ElectricPotential OpenCircuitVoltage(Ratio stateOfCharge, ElectricPotential systemVoltage)
     {
         double share = stateOfCharge.DecimalFractions;
@@ -51,7 +48,6 @@ public static class LeadAcid
     /// <summary>State of charge of the rested battery; null for a voltage outside the table.</summary>
     /// <param name="openCircuitVoltage">Open-circuit voltage after some hours without load or charge.</param>
     /// <param name="systemVoltage">Nominal voltage, above zero: 6 V or 12 V.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The nominal voltage is not above zero.</exception>
     public static Ratio? StateOfCharge(ElectricPotential openCircuitVoltage, ElectricPotential systemVoltage)
     {
         double volts = openCircuitVoltage.Volts / Scale(systemVoltage);

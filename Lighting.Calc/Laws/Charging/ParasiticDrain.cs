@@ -7,16 +7,12 @@ namespace Lighting.Calc;
 /// t: time, h. C: capacity, Ah. s: share of the charge. I: current, A. Self-discharge, which adds to it over months, is
 /// left out, as the published table has it that checks it (service manual, 20 Ah battery, 7 mA to 30 mA).
 /// </remarks>
-public static class ParasiticDrain
+internal static class ParasiticDrain
 {
     /// <summary>Largest current with everything off that service manuals accept (tables/constants.csv).</summary>
     public static ElectricCurrent Accepted { get; } = ElectricCurrent.FromAmperes(Constants.Of("key_off_limit"));
 
     /// <summary>The time.</summary>
-    /// <param name="capacity">Capacity of the charged battery, above zero.</param>
-    /// <param name="current">The drain, above zero.</param>
-    /// <param name="share">Share of the charge that it takes, above 0 to 1.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Duration Time(ElectricCharge capacity, ElectricCurrent current, Ratio share)
     {
         if (!(capacity.AmpereHours > 0))

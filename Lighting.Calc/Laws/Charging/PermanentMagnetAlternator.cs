@@ -10,12 +10,9 @@ namespace Lighting.Calc;
 /// form for the speed at which it gives I is n = n0·r/√(1 − r²), r = I/Imax. Valid while the magnetic circuit is
 /// unsaturated and the load voltage is well below the EMF at speed; it has no cut-in.
 /// </remarks>
-public sealed record PermanentMagnetAlternator
+internal sealed record PermanentMagnetAlternator
 {
     /// <summary>Creates an alternator.</summary>
-    /// <param name="maximumCurrent">Imax, above zero.</param>
-    /// <param name="cornerSpeed">n0, above zero.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is not above zero.</exception>
     public PermanentMagnetAlternator(ElectricCurrent maximumCurrent, RotationalSpeed cornerSpeed)
     {
         if (!(maximumCurrent.Amperes > 0))
@@ -41,14 +38,12 @@ public sealed record PermanentMagnetAlternator
     public RotationalSpeed CornerSpeed { get; }
 
     /// <summary>Output at an engine speed.</summary>
-    /// <param name="speed">Engine speed, zero or more.</param>
     public ElectricCurrent OutputAt(RotationalSpeed speed) =>
         ElectricCurrent.FromAmperes(
             MaximumCurrent.Amperes * Shape(speed.RevolutionsPerMinute / CornerSpeed.RevolutionsPerMinute)
         );
 
     /// <summary>Speed for an output current; null at <see cref="MaximumCurrent"/> and above.</summary>
-    /// <param name="current">The current; zero or less needs no speed at all.</param>
     public RotationalSpeed? SpeedFor(ElectricCurrent current)
     {
         double ratio = current.Amperes / MaximumCurrent.Amperes;

@@ -9,14 +9,13 @@ namespace Lighting.Calc;
 /// (1897) 287, in the form that refers to the rated time. Valid for constant currents of about the rated one up to a
 /// few times C per hour at constant temperature; below the rated current it gives more than the rated capacity.
 /// </remarks>
-public static class PeukertLaw
+internal static class PeukertLaw
 {
     /// <summary>Run time of a full battery at constant current.</summary>
     /// <param name="capacity">Rated capacity, above zero.</param>
     /// <param name="ratedTime">The time in which it gives that capacity, above zero.</param>
     /// <param name="exponent">Peukert's exponent, 1 or more.</param>
     /// <param name="current">The current, above zero.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Duration DischargeTime(
         ElectricCharge capacity,
         Duration ratedTime,

@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>What the published gates say of a fuse at one current.</summary>
-public enum OpeningOutcome
+internal enum OpeningOutcome
 {
     /// <summary>At or below the rating: it carries the current.</summary>
     Carries,

@@ -9,7 +9,7 @@ namespace Lighting.Calc;
 /// energy, t = tlast·(Ilast/I)²: more current leaves less time to lose heat, so the energy that melts the element never
 /// rises with current (derived). How fast it may be there is not published. Source of the gates: tables/fuse-gates.csv.
 /// </remarks>
-public sealed record OpeningTime
+internal sealed record OpeningTime
 {
     private readonly TimeCurrentLimits _gates;
 
@@ -68,10 +68,6 @@ public sealed record OpeningTime
     }
 
     /// <summary>The opening time of a fuse at 25 °C.</summary>
-    /// <param name="style">Its style.</param>
-    /// <param name="rating">Its continuous rating, above zero.</param>
-    /// <param name="current">The current, zero or more.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static OpeningTime Calculate(FuseStyle style, ElectricCurrent rating, ElectricCurrent current)
     {
         if (!(rating.Amperes > 0))

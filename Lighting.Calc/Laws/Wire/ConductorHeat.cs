@@ -12,27 +12,9 @@ namespace Lighting.Calc;
 /// finding of its own. A single wire spaced in free air is assumed, whatever the kind of cable: its rating is the one
 /// that stands on a temperature.
 /// </remarks>
-public static class ConductorHeat
+internal static class ConductorHeat
 {
     private const double ReferenceCelsius = 30;
-
-    /// <summary>The rise of a conductor's temperature over the air round it.</summary>
-    /// <param name="current">Continuous current; its sign does not matter.</param>
-    /// <param name="wire">The wire.</param>
-    /// <param name="bundle">Loaded wires in the bundle, this one included; 1 or more.</param>
-    /// <param name="rule">How the rise grows up to the rating.</param>
-    /// <returns>The rise, no more than from 30 °C to the limit of the insulation; null where no rating is published for
-    /// the wire or the bundle.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The bundle is smaller than 1.</exception>
-    public static TemperatureDelta? Rise(
-        ElectricCurrent current,
-        WireSize wire,
-        int bundle = 1,
-        ConductorHeatRule rule = ConductorHeatRule.Square
-    ) =>
-        Limit(wire, bundle) is { } limit
-            ? TemperatureDelta.FromKelvins(limit.Kelvins * Share(current.Amperes, limit.Amperes, rule))
-            : null;
 
     /// <summary>The rating in 30 °C air and the rise at it; null where no rating is published.</summary>
     internal static (double Amperes, double Kelvins)? Limit(WireSize wire, int bundle, Ratio? loading = null) =>

@@ -8,7 +8,7 @@ namespace Lighting.Calc;
 /// Source: IEC 60028 and NBS Handbook 100, ρ20 = 1/58 Ω·mm²/m = 1.7241e-8 Ω·m, α20 = 0.00393 /K.
 /// Valid from −60 °C to 250 °C, the span in which the linear form is used for cables.
 /// </remarks>
-public static class Copper
+internal static class Copper
 {
     internal const double ResistivityOhmMetresAt20 = 1e-6 / 58;
     internal const double TemperatureCoefficientPerKelvinAt20 = 0.00393;
@@ -20,10 +20,7 @@ public static class Copper
         ElectricResistivity.FromOhmMeters(ResistivityOhmMetresAt20);
 
     /// <summary>Resistance of copper at a temperature relative to that at 20 °C.</summary>
-    /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <returns>R(T)/R(20 °C), as a ratio (1 at 20 °C).</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The temperature is outside −60 °C to 250 °C or not a
-    /// number.</exception>
     public static Ratio ResistanceFactor(Temperature temperature)
     {
         double celsius = temperature.DegreesCelsius;
@@ -39,11 +36,7 @@ public static class Copper
     }
 
     /// <summary>Resistance of a solid conductor of annealed copper.</summary>
-    /// <param name="length">Length of the conductor, zero or more.</param>
-    /// <param name="area">Cross-section of copper, above zero.</param>
-    /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <returns>The resistance, in ohms, of this one conductor (a return is separate).</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
     public static ElectricResistance Resistance(Length length, Area area, Temperature temperature)
     {
         if (!(length.Meters >= 0))

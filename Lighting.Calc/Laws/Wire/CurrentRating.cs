@@ -10,12 +10,11 @@ namespace Lighting.Calc;
 /// Data: tables/current-ratings.csv. Gauges by 33 CFR 183.425 (80 °C insulation, 30 °C air), metric sizes by DIN VDE
 /// 0298-4 and JIS C 3406 in free air. Both metric sources allow a rise of 40 K; the insulation of an older harness is
 /// seldom known, so every metric size is rated at 70 °C (ordinary PVC) from 30 °C air. A gauge without a rating of its
-/// own takes that of the next smaller gauge, or else that of the next smaller metric size. See
-/// <see cref="AmbientDerating"/>
-/// and <see cref="BundleDerating"/> for the factors and their range. Of a stated <see cref="CableKind"/> the trade
-/// rating (tables/cable-ratings.csv) is linear in area between printed sizes; below the first and above the last in
-/// proportion to area, ordinary cable never above thin wall, and thin wall never above its last. An old inch size
-/// of which no kind is stated has the rating printed for inch sizes, never above that of ordinary cable.
+/// own takes that of the next smaller gauge, or else that of the next smaller metric size. Of a stated
+/// <see cref="CableKind"/> the trade rating (tables/cable-ratings.csv) is linear in area between printed sizes; below
+/// the first and above the last in proportion to area, ordinary cable never above thin wall, and thin wall never above
+/// its last. An old inch size of which no kind is stated has the rating printed for inch sizes, never above that of
+/// ordinary cable.
 /// </remarks>
 public sealed record CurrentRating
 {
@@ -71,7 +70,7 @@ public sealed record CurrentRating
     public Ratio? BundleLoading { get; private init; }
 
     /// <summary>Basis of the rating, or the reason why there is none.</summary>
-    public CurrentRatingBasis Basis { get; }
+    internal CurrentRatingBasis Basis { get; }
 
     /// <summary>Continuous current rating; null if none is published, zero at an ambient as hot as the limit of the
     /// insulation.</summary>

@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>Basis of a current rating.</summary>
-public enum CurrentRatingBasis
+internal enum CurrentRatingBasis
 {
     /// <summary>A printed rating of this size.</summary>
     Published,

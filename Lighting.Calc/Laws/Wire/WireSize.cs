@@ -31,7 +31,7 @@ public sealed record WireSize
     /// <summary>Resistance of a length, one way.</summary>
     /// <remarks>Gauges: annealed copper of the nominal area, by <see cref="AmericanWireGauge"/>. Metric cable: the
     /// maximum of the standard at 20 °C (tables/conductors-metric.csv). Counted strands: <see cref="StrandedCable"/>,
-    /// and <see cref="StandardWireGauge"/>. All follow the temperature by <see cref="Copper"/>.</remarks>
+    /// and <see cref="StandardWireGauge"/>. All follow the temperature as copper does.</remarks>
     /// <param name="length">Length of this one conductor, zero or more.</param>
     /// <param name="temperature">Conductor temperature, −60 °C to 250 °C.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>

@@ -4,7 +4,7 @@ namespace Lighting.Calc;
 
 /// <summary>Kinds of quantity in lists and options, with the units each accepts.</summary>
 /// <remarks>The first word of a kind is its bare unit: the unit of a number that stands alone.</remarks>
-public static class QuantityText
+internal static class QuantityText
 {
     /// <summary>Voltage: V, mV, kV; a bare number is in V. From −1000 V to 1000 V.</summary>
     public static QuantityText<ElectricPotential> Voltage { get; } =

@@ -11,7 +11,7 @@ namespace Lighting.Calc;
 /// the kinds are in <see cref="QuantityText"/>.
 /// </remarks>
 /// <typeparam name="TQuantity">A UnitsNet quantity.</typeparam>
-public sealed class QuantityText<TQuantity>
+internal sealed class QuantityText<TQuantity>
     where TQuantity : struct, IQuantity
 {
     private const double Smallest = 1e-9;
@@ -41,12 +41,6 @@ public sealed class QuantityText<TQuantity>
         _highest = highest;
     }
 
-    /// <summary>The same reader with a narrower range.</summary>
-    /// <param name="lowest">Lowest value accepted. Every kind also refuses values closer to zero than 1e-9 of its bare
-    /// unit.</param>
-    /// <param name="highest">Highest value accepted, not below the lowest.</param>
-    public QuantityText<TQuantity> Within(TQuantity lowest, TQuantity highest) => Within(_to(lowest), _to(highest));
-
     /// <summary>The same reader, also accepting zero.</summary>
     internal QuantityText<TQuantity> OrZero()
     {
@@ -57,20 +51,9 @@ public sealed class QuantityText<TQuantity>
 
     /// <summary>Reads a quantity.</summary>
     /// <param name="text">The text; spaces round it and before the unit do not matter.</param>
-    /// <exception cref="ArgumentNullException">The text is null.</exception>
-    /// <exception cref="FormatException">The text is not such a quantity; the message says what was
-    /// expected.</exception>
-    public TQuantity Parse(string text) =>
-        TryParse(text, out TQuantity quantity, out TextProblem? problem)
-            ? quantity
-            : throw new FormatException(problem.ToString());
-
-    /// <summary>Reads a quantity.</summary>
-    /// <param name="text">The text; spaces round it and before the unit do not matter.</param>
     /// <param name="quantity">The quantity, in the bare unit; zero when there is a problem.</param>
     /// <param name="problem">Why the text is not such a quantity; null if it is.</param>
     /// <returns>Whether the text is such a quantity.</returns>
-    /// <exception cref="ArgumentNullException">The text is null.</exception>
     public bool TryParse(string text, out TQuantity quantity, [NotNullWhen(false)] out TextProblem? problem)
     {
         ArgumentNullException.ThrowIfNull(text);

@@ -4,7 +4,7 @@ using System.Diagnostics.CodeAnalysis;
 namespace Lighting.Calc;
 
 /// <summary>Reader of wire sizes; it suggests the nearest size for one that does not exist.</summary>
-public static class WireText
+internal static class WireText
 {
     private const string NoSize = "is not a wire size";
 
@@ -16,7 +16,6 @@ public static class WireText
     /// <param name="wire">The size; null if there is a problem.</param>
     /// <param name="problem">Why the text is not a wire size; null if it is.</param>
     /// <returns>Whether the text is a wire size.</returns>
-    /// <exception cref="ArgumentNullException">The text is null.</exception>
     public static bool TryParse(
         string text,
         [NotNullWhen(true)] out WireSize? wire,

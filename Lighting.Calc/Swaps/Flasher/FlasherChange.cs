@@ -8,31 +8,24 @@ namespace Lighting.Calc;
 /// Nominal watts are those on the cap where the lamp table has them, else those of the reference point. A thermal
 /// flasher is worked by its current, which heats its strip by the square: so <see cref="HeatShare"/>.
 /// </remarks>
-public sealed class FlasherChange
+/// <param name="Setting">The setting.</param>
+/// <param name="Lamps">The loads of the flashing circuits that are lit in it.</param>
+/// <param name="NominalBefore">Their nominal watts before.</param>
+/// <param name="NominalAfter">Their nominal watts after.</param>
+/// <param name="FlasherLoad">The nominal load the flasher is made for: as listed, else <see
+/// cref="NominalBefore"/>.</param>
+/// <param name="CurrentBefore">Their current before.</param>
+/// <param name="CurrentAfter">Their current after.</param>
+internal sealed record FlasherChange(
+    Setting Setting,
+    ImmutableArray<string> Lamps,
+    Power NominalBefore,
+    Power NominalAfter,
+    Power FlasherLoad,
+    ElectricCurrent CurrentBefore,
+    ElectricCurrent CurrentAfter
+)
 {
-    internal FlasherChange() { }
-
-    /// <summary>The setting.</summary>
-    public Setting Setting { get; internal init; } = null!;
-
-    /// <summary>The loads of the flashing circuits that are lit in it.</summary>
-    public ImmutableArray<string> Lamps { get; internal init; }
-
-    /// <summary>Their nominal watts before.</summary>
-    public Power NominalBefore { get; internal init; }
-
-    /// <summary>Their nominal watts after.</summary>
-    public Power NominalAfter { get; internal init; }
-
-    /// <summary>The nominal load the flasher is made for: as listed, else <see cref="NominalBefore"/>.</summary>
-    public Power FlasherLoad { get; internal init; }
-
-    /// <summary>Their current before.</summary>
-    public ElectricCurrent CurrentBefore { get; internal init; }
-
-    /// <summary>Their current after.</summary>
-    public ElectricCurrent CurrentAfter { get; internal init; }
-
     /// <summary><see cref="NominalAfter"/> as a share of <see cref="FlasherLoad"/>.</summary>
     public Ratio Share => Ratio.FromDecimalFractions((double)NominalAfter.Watts / (double)FlasherLoad.Watts);
 

@@ -10,14 +10,14 @@ internal static class FlasherLoads
         Bike before,
         Bike after,
         IEnumerable<PointPair> pairs,
-        SwapOptions options
+        CheckOptions options
     )
     {
         int[] flashing =
         [
             .. Enumerable
                 .Range(0, before.Lamps.Length)
-                .Where(i => options.Check.Fuses.IsFlashing(before.Lamps[i])),
+                .Where(i => options.Fuses.IsFlashing(before.Lamps[i])),
         ];
         var changes = new Dictionary<string, FlasherChange>();
         foreach (PointPair pair in pairs)
@@ -29,20 +29,19 @@ internal static class FlasherLoads
                 continue;
             changes.Add(
                 key,
-                new FlasherChange
-                {
-                    Setting = pair.Before.Setting,
-                    Lamps = [.. lit.Select(i => before.Lamps[i].Lamp)],
-                    NominalBefore = Power.FromWatts(nominal),
-                    NominalAfter = Power.FromWatts(Nominal(after, lit)),
-                    FlasherLoad = before.FlasherLoad ?? Power.FromWatts(nominal),
-                    CurrentBefore = ElectricCurrent.FromAmperes(
+                new FlasherChange(
+                    Setting: pair.Before.Setting,
+                    Lamps: [.. lit.Select(i => before.Lamps[i].Lamp)],
+                    NominalBefore: Power.FromWatts(nominal),
+                    NominalAfter: Power.FromWatts(Nominal(after, lit)),
+                    FlasherLoad: before.FlasherLoad ?? Power.FromWatts(nominal),
+                    CurrentBefore: ElectricCurrent.FromAmperes(
                         lit.Sum(i => Math.Abs(pair.Before.Lamps[i].Current.Amperes))
                     ),
-                    CurrentAfter = ElectricCurrent.FromAmperes(
+                    CurrentAfter: ElectricCurrent.FromAmperes(
                         lit.Sum(i => Math.Abs(pair.After.Lamps[i].Current.Amperes))
-                    ),
-                }
+                    )
+                )
             );
         }
 

@@ -9,7 +9,7 @@ namespace Lighting.Calc;
 /// instructions of motorcycle indicators print the same rule (10030302, page 21). Valid where the LED draws
 /// less than the lamp.
 /// </remarks>
-public sealed record LoadResistor
+internal sealed record LoadResistor
 {
     // IEC 60063, series E24; from memory.
     private static readonly double[] s_preferred =
@@ -74,7 +74,6 @@ public sealed record LoadResistor
     /// <param name="voltage">Voltage at which both powers hold, above zero.</param>
     /// <param name="lamp">Watts of the filament lamp, above zero.</param>
     /// <param name="led">Watts of the LED, zero or more and below the lamp's.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static LoadResistor Between(ElectricPotential voltage, Power lamp, Power led)
     {
         if (!(voltage.Volts > 0))
@@ -90,13 +89,11 @@ public sealed record LoadResistor
     }
 
     /// <summary>Its heat while lit at another voltage.</summary>
-    /// <param name="voltage">Voltage across it.</param>
     public Power HeatAt(ElectricPotential voltage) => Power.FromWatts(voltage.Volts * voltage.Volts / Resistance.Ohms);
 
     /// <summary>The usual rating that leaves it twice its heat while lit, on a heat sink; null where no usual resistor
     /// does.</summary>
     /// <remarks>The margin is common practice, no source: a flasher that sticks leaves it lit.</remarks>
-    /// <param name="highest">The highest voltage it meets.</param>
     public Power? RatingFor(ElectricPotential highest)
     {
         double needed = SwapConstants.ResistorMargin * (double)HeatAt(highest).Watts;

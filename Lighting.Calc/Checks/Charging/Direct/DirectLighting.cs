@@ -10,7 +10,7 @@ namespace Lighting.Calc;
 /// of the lamps through the harness. Of several such voltages, possible with LED drivers, the highest is taken. An
 /// LED counts as on direct current of the same rms voltage, which is only a first estimate. For one thread at a time.
 /// </remarks>
-public sealed class DirectLighting
+internal sealed class DirectLighting
 {
     private readonly Bike _lit;
     private readonly HarnessSolver _solver;
@@ -38,10 +38,6 @@ public sealed class DirectLighting
     /// <param name="bike">The bike.</param>
     /// <param name="coilResistance">Resistance of the coil as an ohmmeter reads it, zero or more; null where it is not
     /// known, see <see cref="AlternatorEquivalentFit.TryFit"/>.</param>
-    /// <exception cref="ArgumentException">The list is not that of one coil, no coil can be fitted to it, or the
-    /// harness is no circuit; the message says why.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The resistance, or a value of the bike, is outside its
-    /// range.</exception>
     public static DirectLighting Of(Bike bike, ElectricResistance? coilResistance)
     {
         ImmutableArray<ChargingCurve> curves = ChargingCurve.Of(bike.Charging);
@@ -68,17 +64,9 @@ public sealed class DirectLighting
     }
 
     /// <summary>Describes the direct lighting of a bike with a coil that is known.</summary>
-    /// <param name="bike">The bike; its battery's resistance is left out.</param>
-    /// <param name="source">The coil.</param>
-    /// <exception cref="ArgumentException">The harness is no circuit, or a value of the bike is outside its
-    /// range.</exception>
     public static DirectLighting Of(Bike bike, AlternatorEquivalent source) => new(bike, source, null);
 
     /// <summary>The lighting at an engine speed.</summary>
-    /// <param name="speed">Engine speed, zero or more.</param>
-    /// <param name="setting">The setting.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The speed is below zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public DirectLightingPoint At(RotationalSpeed speed, Setting setting)
     {
         double rpm = speed.RevolutionsPerMinute;
@@ -97,57 +85,33 @@ public sealed class DirectLighting
     }
 
     /// <summary>The lighting over engine speeds.</summary>
-    /// <param name="speeds">The speeds, zero or more.</param>
-    /// <param name="setting">The setting.</param>
     /// <returns>One for each speed, in their order.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A speed is below zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public ImmutableArray<DirectLightingPoint> Over(IEnumerable<RotationalSpeed> speeds, Setting setting) =>
         [.. speeds.Select(s => At(s, setting))];
 
-    /// <summary>What the failure of a lamp does to the rest. All of its quantity fail together.</summary>
-    /// <param name="lamp">Name of the lamp.</param>
-    /// <param name="speed">Engine speed, zero or more.</param>
-    /// <param name="setting">The setting.</param>
-    /// <exception cref="ArgumentException">The bike has no such lamp, or the speed is below zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point, with the lamp or
-    /// changed.</exception>
-    public DirectLightingChange Lost(string lamp, RotationalSpeed speed, Setting setting) =>
-        Lost(Lamp(lamp), At(speed, setting), setting);
-
-    /// <summary>The same, where the lighting before is known.</summary>
-    internal DirectLightingChange Lost(FittedLamp lamp, DirectLightingPoint before, Setting setting) =>
-        Change(lamp, null, Bike with { Lamps = Bike.Lamps.Remove(lamp) }, before, setting);
-
-    /// <summary>What the replacement of a lamp does to the rest.</summary>
-    /// <param name="replacement">The lamp and what takes its place.</param>
-    /// <param name="speed">Engine speed, zero or more.</param>
-    /// <param name="setting">The setting.</param>
-    /// <exception cref="ArgumentException">The bike has no such lamp, or the speed is below zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point, with the lamp or
-    /// changed.</exception>
-    public DirectLightingChange Replaced(LampReplacement replacement, RotationalSpeed speed, Setting setting)
+    /// <summary>What the failure of a lamp does to the rest, where the lighting before is known. All of its quantity
+    /// fail together.</summary>
+    public DirectLightingChange Lost(FittedLamp lamp, DirectLightingPoint before, Setting setting)
     {
-        FittedLamp fitted = Lamp(replacement.Lamp);
-        return Change(
-            fitted,
-            replacement,
-            Bike with
-            {
-                Lamps = Bike.Lamps.Replace(fitted, fitted with { Specification = replacement.Replacement }),
-            },
-            At(speed, setting),
-            setting
-        );
+        var after = new DirectLighting(Bike with { Lamps = Bike.Lamps.Remove(lamp) }, Source, Fit);
+        double volts = before.TerminalVoltage.Volts;
+        double relieved = before.Current.Amperes - after.SolveAt(volts, setting).TotalCurrent.Amperes;
+        return new DirectLightingChange
+        {
+            Lamp = lamp,
+            Before = before,
+            After = after.At(before.Speed, setting),
+            EquivalentResistor =
+                relieved > 1e-6
+                    ? new EquivalentResistor(
+                        ElectricResistance.FromOhms(volts / relieved),
+                        Power.FromWatts(volts * relieved)
+                    )
+                    : null,
+        };
     }
 
     /// <summary>What a regulator across the coil has to take to hold a voltage.</summary>
-    /// <param name="limit">Voltage (rms) it holds, above zero.</param>
-    /// <param name="speed">Engine speed, zero or more.</param>
-    /// <param name="setting">The setting.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The limit is not above zero, or the speed is below
-    /// zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public ShuntRegulatorLoad Shunt(ElectricPotential limit, RotationalSpeed speed, Setting setting)
     {
         if (!(limit.Volts > 0))
@@ -162,44 +126,8 @@ public sealed class DirectLighting
     /// <param name="setting">The setting.</param>
     /// <param name="speeds">Engine speeds to look at, one or more; what is lost or regulated is looked at for the
     /// fastest.</param>
-    /// <exception cref="ArgumentException">There are no speeds, or one is below zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public DirectLightingReport Report(Setting setting, IEnumerable<RotationalSpeed> speeds) =>
         DirectLightingReporter.Report(this, setting, speeds);
-
-    private FittedLamp Lamp(string name) =>
-        Bike.Lamps.FirstOrDefault(l => Name.Equal(l.Lamp, name))
-        ?? throw new ArgumentException(
-            $"The bike has no lamp '{name}'; it has {string.Join(", ", Bike.Lamps.Select(l => l.Lamp))}.",
-            nameof(name)
-        );
-
-    private DirectLightingChange Change(
-        FittedLamp lamp,
-        LampReplacement? replacement,
-        Bike changed,
-        DirectLightingPoint before,
-        Setting setting
-    )
-    {
-        var after = new DirectLighting(changed, Source, Fit);
-        double volts = before.TerminalVoltage.Volts;
-        double relieved = before.Current.Amperes - after.SolveAt(volts, setting).TotalCurrent.Amperes;
-        return new DirectLightingChange
-        {
-            Lamp = lamp,
-            Replacement = replacement,
-            Before = before,
-            After = after.At(before.Speed, setting),
-            EquivalentResistor =
-                relieved > 1e-6
-                    ? new EquivalentResistor(
-                        ElectricResistance.FromOhms(volts / relieved),
-                        Power.FromWatts(volts * relieved)
-                    )
-                    : null,
-        };
-    }
 
     private OperatingPoint SolveAt(double volts, Setting setting)
     {

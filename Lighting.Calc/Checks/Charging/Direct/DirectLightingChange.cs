@@ -1,6 +1,6 @@
 namespace Lighting.Calc;
 
-/// <summary>What the failure or replacement of one lamp does to the rest, at one engine speed.</summary>
+/// <summary>What the failure of one lamp does to the rest, at one engine speed.</summary>
 public sealed record DirectLightingChange
 {
     internal DirectLightingChange() { }
@@ -8,16 +8,12 @@ public sealed record DirectLightingChange
     /// <summary>The lamp as it was.</summary>
     public FittedLamp Lamp { get; internal init; } = null!;
 
-    /// <summary>What takes its place; null when it has failed.</summary>
-    public LampReplacement? Replacement { get; internal init; }
-
     /// <summary>Before.</summary>
     public DirectLightingPoint Before { get; internal init; } = null!;
 
-    /// <summary>After. A failed lamp is no longer among its lamps.</summary>
+    /// <summary>After. The lamp is no longer among its lamps.</summary>
     public DirectLightingPoint After { get; internal init; } = null!;
 
-    /// <summary>The resistor across the coil that brings the old voltage back; null where the coil is not relieved by
-    /// the change.</summary>
-    public EquivalentResistor? EquivalentResistor { get; internal init; }
+    /// <summary>The resistor across the coil that brings the old voltage back; null where it is not relieved.</summary>
+    internal EquivalentResistor? EquivalentResistor { get; init; }
 }

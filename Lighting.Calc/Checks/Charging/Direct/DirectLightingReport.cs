@@ -18,7 +18,7 @@ public sealed class DirectLightingReport
 
     /// <summary>What a regulator that holds the charging voltage takes at the fastest speed, every lamp
     /// sound.</summary>
-    public ShuntRegulatorLoad Regulator { get; internal init; } = null!;
+    internal ShuntRegulatorLoad Regulator { get; init; } = null!;
 
     /// <summary>What is found, the gravest first.</summary>
     public ImmutableArray<Finding> Findings { get; internal init; }

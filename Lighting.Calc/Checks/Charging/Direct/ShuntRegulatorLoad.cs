@@ -3,18 +3,8 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>What a regulator across the coil has to take to hold the voltage.</summary>
-public sealed record ShuntRegulatorLoad
-{
-    internal ShuntRegulatorLoad(ElectricPotential limit, ElectricCurrent current, Power power) =>
-        (Limit, Current, Power) = (limit, current, power);
-
-    /// <summary>Voltage (rms) it holds.</summary>
-    public ElectricPotential Limit { get; }
-
-    /// <summary>Current it has to take; zero where the voltage stays below the limit by itself.</summary>
-    public ElectricCurrent Current { get; }
-
-    /// <summary>Heat if it holds the voltage by dissipation; one that shorts the coil for part of each wave makes far
-    /// less.</summary>
-    public Power Power { get; }
-}
+/// <param name="Limit">Voltage (rms) it holds.</param>
+/// <param name="Current">Current it has to take; zero where the voltage stays below the limit by itself.</param>
+/// <param name="Power">Heat if it holds the voltage by dissipation; one that shorts the coil for part of each wave
+/// makes far less.</param>
+internal sealed record ShuntRegulatorLoad(ElectricPotential Limit, ElectricCurrent Current, Power Power);

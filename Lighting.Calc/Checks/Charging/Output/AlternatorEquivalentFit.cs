@@ -16,22 +16,17 @@ namespace Lighting.Calc;
 /// Behind a rectifier into a battery the same equation holds for the fundamental wave, with the voltage of the battery
 /// and of the bridge as V and with k, l and R in units of the direct-current side.
 /// </remarks>
-public sealed class AlternatorEquivalentFit
+/// <param name="When">The settings in which the winding works.</param>
+/// <param name="Source">The fitted coil.</param>
+/// <param name="TerminalVoltage">Voltage at which the amps were measured, and for which the coil gives them.</param>
+/// <param name="Residuals">What is left at each point.</param>
+internal sealed record AlternatorEquivalentFit(
+    Condition When,
+    AlternatorEquivalent Source,
+    ElectricPotential TerminalVoltage,
+    ImmutableArray<FitResidual> Residuals
+)
 {
-    private AlternatorEquivalentFit() { }
-
-    /// <summary>The settings in which the winding works.</summary>
-    public Condition When { get; internal init; } = null!;
-
-    /// <summary>The fitted coil.</summary>
-    public AlternatorEquivalent Source { get; internal init; } = null!;
-
-    /// <summary>Voltage at which the amps were measured, and for which the coil gives them.</summary>
-    public ElectricPotential TerminalVoltage { get; internal init; }
-
-    /// <summary>What is left at each point.</summary>
-    public ImmutableArray<FitResidual> Residuals { get; internal init; }
-
     /// <summary>Share of the points' squared amps above which what a fit leaves is worth another look.</summary>
     private const double PoorShare = 1e-6;
 
@@ -48,8 +43,6 @@ public sealed class AlternatorEquivalentFit
     /// <param name="fit">The fit; null where there is none.</param>
     /// <param name="reason">Why there is none; null where there is one.</param>
     /// <returns>Whether the points fix a coil.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The voltage is not above zero, or the resistance is below
-    /// zero.</exception>
     public static bool TryFit(
         ChargingCurve curve,
         ElectricPotential terminalVoltage,
@@ -131,22 +124,20 @@ public sealed class AlternatorEquivalentFit
         if (SquareError(Of(best)) > PoorShare * squares.Sum())
             best = Lower(best);
         AlternatorEquivalent source = Of(best);
-        fit = new AlternatorEquivalentFit
-        {
-            When = curve.When,
-            Source = source,
-            TerminalVoltage = terminalVoltage,
-            Residuals =
+        fit = new AlternatorEquivalentFit(
+            When: curve.When,
+            Source: source,
+            TerminalVoltage: terminalVoltage,
+            Residuals:
             [
                 .. points.Select(p => new FitResidual(
                     p,
-                    ElectricCurrent.FromAmperes(Amperes(source, p.Speed.RevolutionsPerMinute)),
                     ElectricCurrent.FromAmperes(
                         p.Current.Amperes - Amperes(source, p.Speed.RevolutionsPerMinute)
                     )
                 )),
-            ],
-        };
+            ]
+        );
         reason = null;
         return true;
 

@@ -12,7 +12,7 @@ namespace Lighting.Calc;
 /// two points. Engine standing: zero. Below a first point of zero amps: zero, the machine has not cut in. Below a
 /// first point above zero amps, and above the last point: not known.
 /// </remarks>
-public sealed class ChargingCurve
+internal sealed class ChargingCurve
 {
     private readonly IInterpolation? _interpolation;
     private readonly double[] _rpm;
@@ -52,9 +52,6 @@ public sealed class ChargingCurve
     internal IEnumerable<double> KnotsRpm => _rpm;
 
     /// <summary>The curves of a charging list, in the order their conditions first appear.</summary>
-    /// <param name="points">The rows of the list, in any order.</param>
-    /// <exception cref="ArgumentException">A speed or current is negative or not finite, or a condition has a speed
-    /// twice.</exception>
     public static ImmutableArray<ChargingCurve> Of(IEnumerable<ChargingPoint> points)
     {
         var curves = ImmutableArray.CreateBuilder<ChargingCurve>();

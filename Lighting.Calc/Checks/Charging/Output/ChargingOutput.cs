@@ -3,14 +3,7 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>What the charging system gives at one engine speed.</summary>
-public sealed record ChargingOutput
-{
-    internal ChargingOutput(OutputRange range, ElectricCurrent? current) => (Range, Current) = (range, current);
-
-    /// <summary>Where the speed lies on the curve.</summary>
-    public OutputRange Range { get; }
-
-    /// <summary>Amps at the charging voltage; null where the curve does not show (never an end value in its
-    /// place).</summary>
-    public ElectricCurrent? Current { get; }
-}
+/// <param name="Range">Where the speed lies on the curve.</param>
+/// <param name="Current">Amps at the charging voltage; null where the curve does not show (never an end value in its
+/// place).</param>
+internal sealed record ChargingOutput(OutputRange Range, ElectricCurrent? Current);

@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>Where an engine speed lies on what is known of the charging system.</summary>
-public enum OutputRange
+internal enum OutputRange
 {
     /// <summary>On the curve: the output is interpolated.</summary>
     OnCurve,

@@ -12,24 +12,17 @@ namespace Lighting.Calc;
 /// + x²) (derived), so that only ln n0 is searched: first on a grid, then by golden section. A best n0 more than 30
 /// times beyond the points means that the points show no levelling off (or nothing but it), and is refused.
 /// </remarks>
-public sealed class PermanentMagnetFit
+/// <param name="When">The settings in which the winding works.</param>
+/// <param name="Machine">The fitted machine.</param>
+/// <param name="Residuals">What is left at each point.</param>
+internal sealed record PermanentMagnetFit(
+    Condition When,
+    PermanentMagnetAlternator Machine,
+    ImmutableArray<FitResidual> Residuals
+)
 {
     /// <summary>How far beyond the slowest and fastest point n0 is searched, as a factor.</summary>
     private const double SearchSpan = 30;
-
-    private PermanentMagnetFit() { }
-
-    /// <summary>The settings in which the winding works.</summary>
-    public Condition When { get; internal init; } = null!;
-
-    /// <summary>The fitted machine.</summary>
-    public PermanentMagnetAlternator Machine { get; internal init; } = null!;
-
-    /// <summary>What is left at each point.</summary>
-    public ImmutableArray<FitResidual> Residuals { get; internal init; }
-
-    /// <summary>Root of the mean square residual.</summary>
-    public ElectricCurrent RootMeanSquareResidual { get; internal init; }
 
     /// <summary>Fits a machine to a curve's points. A point at standstill tells nothing and is left out.</summary>
     /// <param name="curve">The curve.</param>
@@ -84,17 +77,13 @@ public sealed class PermanentMagnetFit
         );
         ImmutableArray<FitResidual> residuals =
         [
-            .. points.Select(p => new FitResidual(p, machine.OutputAt(p.Speed), p.Current - machine.OutputAt(p.Speed))),
+            .. points.Select(p => new FitResidual(p, p.Current - machine.OutputAt(p.Speed))),
         ];
-        fit = new PermanentMagnetFit
-        {
-            When = curve.When,
-            Machine = machine,
-            Residuals = residuals,
-            RootMeanSquareResidual = ElectricCurrent.FromAmperes(
-                Math.Sqrt(residuals.Average(r => r.Residual.Amperes * r.Residual.Amperes))
-            ),
-        };
+        fit = new PermanentMagnetFit(
+            When: curve.When,
+            Machine: machine,
+            Residuals: residuals
+        );
         reason = null;
         return true;
 

@@ -5,8 +5,8 @@ namespace Lighting.Calc;
 /// <summary>How long a battery carries a setting with the engine off.</summary>
 /// <remarks>
 /// The load is taken at the open-circuit voltage of each state of charge, so that lamps draw less as the battery
-/// empties: t = ∫ T(I(s)) ds, T by <see cref="PeukertLaw"/>. Below the rated current T is C/I: no more than the rated
-/// capacity is counted.
+/// empties: t = ∫ T(I(s)) ds, T by Peukert's law (source: W. Peukert, Elektrotechnische Zeitschrift 18, 1897, 287).
+/// Below the rated current T is C/I: no more than the rated capacity is counted.
 /// </remarks>
 public sealed record BatteryRunTime
 {
@@ -25,11 +25,11 @@ public sealed record BatteryRunTime
     public ElectricCurrent Load { get; internal init; }
 
     /// <summary>Whether it is reached.</summary>
-    public BatteryRunTimeOutcome Outcome { get; internal init; }
+    internal BatteryRunTimeOutcome Outcome { get; init; }
 
-    /// <summary>The time, for <see cref="BatteryRunTimeOutcome.Reached"/>; otherwise null.</summary>
+    /// <summary>The time; null where there is no load or no known capacity, or the battery is there already.</summary>
     public Duration? Time { get; internal init; }
 
-    /// <summary>Rested voltage of the battery at <see cref="To"/>, by <see cref="LeadAcid"/>.</summary>
+    /// <summary>Rested voltage of the battery at <see cref="To"/>.</summary>
     public ElectricPotential VoltageThere { get; internal init; }
 }

@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>Whether a battery under a standing load reaches a state of charge.</summary>
-public enum BatteryRunTimeOutcome
+internal enum BatteryRunTimeOutcome
 {
     /// <summary>It does, after the time given.</summary>
     Reached,

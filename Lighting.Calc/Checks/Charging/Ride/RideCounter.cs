@@ -53,9 +53,9 @@ internal sealed class RideCounter(ChargingSystem system)
         return new RideStretchBalance
         {
             Stretch = stretch,
-            Setting = setting,
             Demand = demand,
-            Output = output,
+            Output = output.Current,
+            Range = output.Range,
             Net = net,
             NetCharge = gained is { } charge ? ElectricCharge.FromAmpereHours(charge) : null,
             StateOfCharge = end is { } e ? Ratio.FromDecimalFractions(Math.Clamp(e, 0, 1)) : null,

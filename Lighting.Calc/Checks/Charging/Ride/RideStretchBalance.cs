@@ -11,14 +11,14 @@ public sealed record RideStretchBalance
     /// <summary>The stretch.</summary>
     public RideStretch Stretch { get; internal init; } = null!;
 
-    /// <summary>Its setting.</summary>
-    public Setting Setting { get; internal init; } = null!;
-
     /// <summary>Average load, with the field current while the engine runs.</summary>
     public ElectricCurrent Demand { get; internal init; }
 
-    /// <summary>What the charging system gives.</summary>
-    public ChargingOutput Output { get; internal init; } = null!;
+    /// <summary>What the charging system gives at the charging voltage; null where the curve does not show.</summary>
+    public ElectricCurrent? Output { get; internal init; }
+
+    /// <summary>Where the speed lies on the curve.</summary>
+    internal OutputRange Range { get; init; }
 
     /// <summary>Amps into the battery, negative out of it.</summary>
     public ElectricCurrent? Net { get; internal init; }
@@ -31,7 +31,7 @@ public sealed record RideStretchBalance
     public Ratio? StateOfCharge { get; internal init; }
 
     /// <summary>Whether the battery became full or flat.</summary>
-    public StateOfChargeLimit Limit { get; internal init; }
+    internal StateOfChargeLimit Limit { get; init; }
 
     /// <summary>How far into the stretch that was; null when it was not.</summary>
     public Duration? LimitAfter { get; internal init; }

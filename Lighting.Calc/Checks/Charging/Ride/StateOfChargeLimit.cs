@@ -1,7 +1,7 @@
 namespace Lighting.Calc;
 
 /// <summary>Which end of the battery a stretch of a ride ran into.</summary>
-public enum StateOfChargeLimit
+internal enum StateOfChargeLimit
 {
     /// <summary>Neither.</summary>
     None,

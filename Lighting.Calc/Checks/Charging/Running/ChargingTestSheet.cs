@@ -45,17 +45,16 @@ internal sealed class ChargingTestSheet(Bike bike, ChargingOptions options)
             high = _high.At(speed, setting).Volts,
             leaves = _out.At(speed, setting).Amperes,
             enters = _in.At(speed, setting).Amperes;
-        return new ChargingTest
-        {
-            Speed = speed,
-            Setting = setting,
-            Voltage = ElectricPotential.FromVolts(volts),
-            LowestVoltage = ElectricPotential.FromVolts(Math.Min(low, volts)),
-            HighestVoltage = ElectricPotential.FromVolts(Math.Max(high, volts)),
-            Current = ElectricCurrent.FromAmperes(amperes),
-            LowestCurrent = ElectricCurrent.FromAmperes(Math.Min(amperes, Math.Min(leaves, enters))),
-            HighestCurrent = ElectricCurrent.FromAmperes(Math.Max(amperes, Math.Max(leaves, enters))),
-        };
+        return new ChargingTest(
+            Speed: speed,
+            Setting: setting,
+            Voltage: ElectricPotential.FromVolts(volts),
+            LowestVoltage: ElectricPotential.FromVolts(Math.Min(low, volts)),
+            HighestVoltage: ElectricPotential.FromVolts(Math.Max(high, volts)),
+            Current: ElectricCurrent.FromAmperes(amperes),
+            LowestCurrent: ElectricCurrent.FromAmperes(Math.Min(amperes, Math.Min(leaves, enters))),
+            HighestCurrent: ElectricCurrent.FromAmperes(Math.Max(amperes, Math.Max(leaves, enters)))
+        );
     }
 
     private static Bike With(Bike bike, bool low, bool weakBattery, bool lightLoad)

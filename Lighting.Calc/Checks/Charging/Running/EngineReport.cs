@@ -20,17 +20,17 @@ public sealed class EngineReport
     }
 
     /// <summary>Share of its light below which a headlamp counts as dim, 70 %: common practice, no source.</summary>
-    public static Ratio GoodLight { get; } = Ratio.FromPercent(70);
+    internal static Ratio GoodLight { get; } = Ratio.FromPercent(70);
 
     /// <summary>The settings followed: by day, by night and with the brake held, as far as the bike has them.</summary>
     public ImmutableArray<EngineSeries> Series { get; }
 
     /// <summary>The duty of a shunt regulator or a Zener diode; null without one.</summary>
-    public RegulatorDuty? Regulator { get; }
+    internal RegulatorDuty? Regulator { get; }
 
     /// <summary>What a meter should show at the battery: engine off, at the slowest and at the fastest listed speed, by
     /// day and by night.</summary>
-    public ImmutableArray<ChargingTest> Tests => _tests.Value;
+    internal ImmutableArray<ChargingTest> Tests => _tests.Value;
 
     /// <summary>What is found: a regulator that makes more heat than it is rated for, and a voltage that overcharges
     /// the battery.</summary>
@@ -78,7 +78,7 @@ public sealed class EngineReport
     }
 
     /// <summary>What is measured on the unplugged generator.</summary>
-    public GeneratorTest Generator { get; }
+    internal GeneratorTest Generator { get; }
 
     /// <summary>The night, else the day; null where neither can be solved at any known speed.</summary>
     public EngineSeries? Main =>
@@ -89,10 +89,7 @@ public sealed class EngineReport
     /// <param name="points">Its operating points, of which the settings of day and night are chosen.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
     /// <param name="fuses">Which switches and loads are momentary; null for the defaults.</param>
-    /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be
-    /// fitted, or the harness is no circuit.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
-    public static EngineReport Of(
+    internal static EngineReport Of(
         Bike bike,
         IReadOnlyList<OperatingPoint> points,
         ChargingOptions? options = null,

@@ -22,12 +22,12 @@ public sealed class EngineSeries
     public BreakEven ChargesFrom { get; internal init; } = null!;
 
     /// <summary>Index of its brightest headlamp in the bike's lamps; null where none is lit.</summary>
-    public int? Headlamp { get; internal init; }
+    internal int? Headlamp { get; init; }
 
     /// <summary>Index of its stop lamp in the bike's lamps; null where none is lit.</summary>
-    public int? StopLamp { get; internal init; }
+    internal int? StopLamp { get; init; }
 
-    /// <summary>The speed below which the headlamp has less than <see cref="EngineReport.GoodLight"/> of its
+    /// <summary>The speed below which the headlamp has less than <see cref="LightSpeed.Share"/> of its
     /// light.</summary>
     public LightSpeed? HeadlampLight { get; internal init; }
 
@@ -49,6 +49,6 @@ public sealed class EngineSeries
     /// none is published; null for a load that gives no light.</summary>
     /// <param name="point">One of <see cref="Points"/>, or another of the same bike.</param>
     /// <param name="lamp">Index in the bike's lamps; null gives null.</param>
-    public static Ratio? LightAt(OperatingPoint point, int? lamp) =>
+    internal static Ratio? LightAt(OperatingPoint point, int? lamp) =>
         lamp is { } index && point.Lamps[index] is var state ? state.PublishedLight ?? state.RelativeLight : null;
 }

@@ -5,7 +5,7 @@ namespace Lighting.Calc;
 
 /// <summary>What is measured on the unplugged generator: resistance and open-circuit voltage, as far as the lists state
 /// them.</summary>
-public sealed class GeneratorTest
+internal sealed class GeneratorTest
 {
     private static readonly (double Low, double High) s_output = PublishedTable
         .Load("tolerances")

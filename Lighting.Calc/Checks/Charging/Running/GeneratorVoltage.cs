@@ -7,7 +7,7 @@ namespace Lighting.Calc;
 /// <param name="Voltage">The listed voltage, rms.</param>
 /// <param name="Lowest">That of a sound generator at the low end of its tolerance (tables/tolerances.csv).</param>
 /// <param name="Highest">That at the high end.</param>
-public sealed record GeneratorVoltage(
+internal sealed record GeneratorVoltage(
     RotationalSpeed Speed,
     ElectricPotential Voltage,
     ElectricPotential Lowest,

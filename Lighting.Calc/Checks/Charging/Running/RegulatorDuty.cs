@@ -4,28 +4,20 @@ using UnitsNet;
 namespace Lighting.Calc;
 
 /// <summary>Current and heat of a shunt regulator or a Zener diode over engine speed.</summary>
-public sealed class RegulatorDuty
+/// <param name="LightsOff">The operating points with the least load in which the engine runs, slowest first.</param>
+/// <param name="LightsOn">The operating points by night, slowest first; empty where the bike has no headlamp.</param>
+/// <param name="Rating">Heat that it is rated for; null where not listed.</param>
+internal sealed record RegulatorDuty(
+    ImmutableArray<OperatingPoint> LightsOff,
+    ImmutableArray<OperatingPoint> LightsOn,
+    Power? Rating
+)
 {
-    internal RegulatorDuty(
-        ImmutableArray<OperatingPoint> lightsOff,
-        ImmutableArray<OperatingPoint> lightsOn,
-        Power? rating
-    ) => (LightsOff, LightsOn, Rating) = (lightsOff, lightsOn, rating);
-
-    /// <summary>The operating points with the least load in which the engine runs, slowest first.</summary>
-    public ImmutableArray<OperatingPoint> LightsOff { get; }
-
-    /// <summary>The operating points by night, slowest first; empty where the bike has no headlamp.</summary>
-    public ImmutableArray<OperatingPoint> LightsOn { get; }
-
     /// <summary>Whether it is a Zener diode.</summary>
-    public bool IsZener { get; internal init; }
+    public bool IsZener { get; init; }
 
     /// <summary>What it is called.</summary>
     internal string Name => IsZener ? "Zener diode" : "shunt regulator";
-
-    /// <summary>Heat that it is rated for; null where not listed.</summary>
-    public Power? Rating { get; }
 
     /// <summary>The point of its largest heat; null where it never conducts.</summary>
     public OperatingPoint? Worst =>

@@ -12,7 +12,7 @@ namespace Lighting.Calc;
 /// current passes through the battery's resistance only as far as the battery supplies it. Of several such
 /// voltages, which LED drivers may allow, it is the highest: the lit one. For one thread at a time.
 /// </remarks>
-public sealed class RunningEngine
+internal sealed class RunningEngine
 {
     // To the bus's voltage with the battery at rest; each round settles all but the loads' share of the drop.
     private const int MostRounds = 20;
@@ -30,7 +30,6 @@ public sealed class RunningEngine
     internal RunningEngine(Bike bike, HarnessSolver solver, ChargingOptions options)
     {
         options.Check();
-        Bike = bike;
         _solver = solver;
         _output = OutputModel.Of(bike, options);
         _bus = BatteryAndRegulator.Of(bike, options);
@@ -38,9 +37,6 @@ public sealed class RunningEngine
         if (solver.Network.IsApart)
             solver.SetBattery(_bus.BatteryOn(1));
     }
-
-    /// <summary>The bike.</summary>
-    public Bike Bike { get; }
 
     /// <summary>Voltage that the regulator holds: that of a Zener diode, else the charging voltage.</summary>
     public ElectricPotential RegulatedVoltage => ElectricPotential.FromVolts(_bus.HoldVolts);
@@ -59,19 +55,12 @@ public sealed class RunningEngine
     /// <summary>Describes a bike with its engine running.</summary>
     /// <param name="bike">The bike.</param>
     /// <param name="options">What the lists do not say; null for the defaults.</param>
-    /// <exception cref="ArgumentException">The charging list is not a curve, a machine that was asked for cannot be
-    /// fitted, or the harness is no circuit; the message says why.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An option or a value of the bike is outside its range.</exception>
     public static RunningEngine Of(Bike bike, ChargingOptions? options = null) =>
         new(bike, new HarnessNetwork(bike).AtGenerator.CreateSolver(), options ?? ChargingOptions.Default);
 
     /// <summary>The operating point at an engine speed.</summary>
-    /// <param name="speed">Engine speed, above zero.</param>
-    /// <param name="setting">The setting.</param>
     /// <returns>The solved harness, its <see cref="OperatingPoint.Bus"/> with the currents; null where the charging
     /// list does not state the output at that speed.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The speed is not above zero.</exception>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public OperatingPoint? At(RotationalSpeed speed, Setting setting)
     {
         if (!(speed.RevolutionsPerMinute > 0))
@@ -92,8 +81,6 @@ public sealed class RunningEngine
 
     /// <summary>The speed from which the battery no longer discharges: the output covers loads and field at the
     /// battery's open-circuit voltage.</summary>
-    /// <param name="setting">The setting.</param>
-    /// <exception cref="NetworkNotSolvedException">The setting has no operating point.</exception>
     public BreakEven ChargesFrom(Setting setting)
     {
         _solver.SetBatteryResistance(ElectricResistance.Zero);
@@ -124,9 +111,6 @@ public sealed class RunningEngine
     }
 
     /// <summary>The same of a setting whose contacts and solution at the held voltage are known.</summary>
-    /// <param name="setting">The setting.</param>
-    /// <param name="carrying">Its contacts that may carry current.</param>
-    /// <param name="held">The harness at the held voltage.</param>
     /// <returns>The operating point; at the held voltage without a <see cref="OperatingPoint.Bus"/> where no output is
     /// known.</returns>
     internal OperatingPoint AtMostOutput(Setting setting, ContactSet carrying, SolvedCircuit held) =>
