@@ -180,7 +180,7 @@ public class PartAloneTests
     [InlineData("holder of the tail lamp and stop lamp 0.2 ohm", "0.2 Ω across holder of the tail lamp and stop lamp")]
     public void Such_readings_are_said_written_and_read_back(string text, string said)
     {
-        Reading reading = Assert.Single(ReadingText.Parse(s_twin, text).Readings);
+        Reading reading = Assert.Single(ReadingText.Read(s_twin, text).Readings);
         Assert.Equal(said, FaultWords.Of(reading));
         Assert.Empty(DemoBikes.Finder(Twin).Diagnose([reading], Cancellation).Findings);
         ListResult<BikeLists> back = new BikeLists { Bike = s_twin }.WithReadings(

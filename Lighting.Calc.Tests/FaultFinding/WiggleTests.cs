@@ -72,7 +72,7 @@ public class WiggleTests
     )]
     public void It_is_said_on_the_line(string text, string said, Brightness seen)
     {
-        Reading reading = Assert.Single(ReadingText.Parse(s_twin, text).Readings);
+        Reading reading = Assert.Single(ReadingText.Read(s_twin, text).Readings);
         Assert.Equal((Instrument.Wiggle, seen), (reading.Instrument, reading.Seen));
         Assert.Equal(said, FaultWords.Of(reading));
         Assert.Empty(DemoBikes.Finder(Twin).Diagnose([reading], Cancellation).Findings);
@@ -84,7 +84,7 @@ public class WiggleTests
     [InlineData("lights=park: wiggle tail wir flickers", "did you mean 'tail wire'?")]
     public void What_cannot_be_moved_is_refused(string text, string said)
     {
-        Reading reading = Assert.Single(ReadingText.Parse(s_twin, text).Readings);
+        Reading reading = Assert.Single(ReadingText.Read(s_twin, text).Readings);
         Finding finding = Assert.Single(DemoBikes.Finder(Twin).Diagnose([reading], Cancellation).Findings);
         Assert.Contains(said, finding.Message, StringComparison.Ordinal);
     }
