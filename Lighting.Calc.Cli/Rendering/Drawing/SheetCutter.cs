@@ -10,27 +10,24 @@ internal sealed class SheetCutter
     private readonly CircuitDrawing _drawing;
     private readonly double[] _across;
     private readonly double[] _down;
-    private readonly List<Crossing> _crossings = [];
+    private readonly ILookup<(bool IsUpright, double Cut), Crossing> _crossings;
 
     private SheetCutter(CircuitDrawing drawing, IReadOnlyList<double> cuts)
     {
         _drawing = drawing;
         _across = [double.NegativeInfinity, .. cuts, double.PositiveInfinity];
         _down = [double.NegativeInfinity, .. drawing.Bands, double.PositiveInfinity];
-        foreach (double cut in cuts)
-            AddCrossings(
-                cut,
-                drawing.Lines.Where(l => l.Y1 == l.Y2 && l.X1 < cut && l.X2 > cut),
-                l => l.Y1,
-                isUpright: false
-            );
-        foreach (double cut in drawing.Bands)
-            AddCrossings(
-                cut,
-                drawing.Lines.Where(l => l.X1 == l.X2 && l.Y1 < cut && l.Y2 > cut),
-                l => l.X1,
-                isUpright: true
-            );
+        var crossings = new List<Crossing>();
+        AddCrossings(crossings, cuts, Level(drawing), l => (l.X1, l.X2), l => l.Y1, isUpright: false);
+        AddCrossings(
+            crossings,
+            drawing.Bands,
+            drawing.Lines.Where(l => l.X1 == l.X2),
+            l => (l.Y1, l.Y2),
+            l => l.X1,
+            isUpright: true
+        );
+        _crossings = crossings.ToLookup(c => (c.IsUpright, c.Cut));
     }
 
     /// <summary>The columns at which to cut into as few parts as are narrow enough, the fewest of them almost empty,
@@ -38,12 +35,10 @@ internal sealed class SheetCutter
     public static IReadOnlyList<double>? Columns(CircuitDrawing drawing, double widest)
     {
         double[] edges = [0, .. drawing.Columns, drawing.Width];
-        int[] cost =
-        [
-            .. edges.Select(x =>
-                drawing.Lines.Where(l => l.Y1 == l.Y2 && l.X1 < x && l.X2 > x).Select(l => l.Y1).Distinct().Count()
-            ),
-        ];
+        int[] cost = new int[edges.Length];
+        foreach (IGrouping<double, DrawnLine> row in Level(drawing).GroupBy(l => l.Y1))
+            foreach (int edge in row.SelectMany(l => Within(edges, l.X1, l.X2)).Distinct())
+                cost[edge]++;
         (int Parts, int Thin, int Cut, int From)[] best = new (int, int, int, int)[edges.Length];
         for (int end = 1; end < edges.Length; end++)
         {
@@ -152,10 +147,37 @@ internal sealed class SheetCutter
         return found >= 0 ? found : ~found - 1;
     }
 
-    private void AddCrossings(double cut, IEnumerable<DrawnLine> lines, Func<DrawnLine, double> place, bool isUpright)
+    private static void AddCrossings(
+        List<Crossing> crossings,
+        IReadOnlyList<double> cuts,
+        IEnumerable<DrawnLine> lines,
+        Func<DrawnLine, (double From, double To)> ends,
+        Func<DrawnLine, double> place,
+        bool isUpright
+    )
     {
-        foreach (IGrouping<double, DrawnLine> line in lines.GroupBy(place).OrderBy(g => g.Key))
-            _crossings.Add(new Crossing(Letters(_crossings.Count), cut, line.Key, isUpright, line.Any(l => l.IsLive)));
+        double[] at = [.. cuts];
+        foreach (
+            var cut in lines
+                .SelectMany(l => Within(at, ends(l).From, ends(l).To).Select(i => (Cut: i, Line: l)))
+                .GroupBy(c => c.Cut, c => c.Line)
+                .OrderBy(g => g.Key)
+        )
+            foreach (IGrouping<double, DrawnLine> line in cut.GroupBy(place).OrderBy(g => g.Key))
+                crossings.Add(
+                    new Crossing(Letters(crossings.Count), at[cut.Key], line.Key, isUpright, line.Any(l => l.IsLive))
+                );
+    }
+
+    private static IEnumerable<DrawnLine> Level(CircuitDrawing drawing) => drawing.Lines.Where(l => l.Y1 == l.Y2);
+
+    // Which of ascending places lie between two others.
+    private static IEnumerable<int> Within(double[] places, double from, double to)
+    {
+        int first = Array.BinarySearch(places, from);
+        for (int i = first < 0 ? ~first : first; i < places.Length && places[i] < to; i++)
+            if (places[i] > from)
+                yield return i;
     }
 
     // A to Z, then AA, AB and so on.
