@@ -1,3 +1,4 @@
+using System.Text;
 using Spectre.Console;
 
 namespace Lighting.Calc.Cli.Rendering;
@@ -63,6 +64,9 @@ internal static class TextRenderer
                 case CautionList step:
                     Write(console, Marked(step), gap: 1);
                     break;
+                case Table table when !colour && Plain(table, console.Profile.Width) is { } lines:
+                    text.Write(lines);
+                    break;
                 case Table table:
                     console.Write(Laid(table, console.Profile.Width));
                     break;
@@ -124,6 +128,36 @@ internal static class TextRenderer
                 output.WriteLine(trimmed);
             wasBlank = trimmed.Length == 0;
         }
+    }
+
+    // A table without colour that has room for each row on a line of its own, as Laid would give it: the library measures
+    // each text several times over, which for tens of thousands of rows takes seconds. Null where it needs the library.
+    private static string? Plain(Table table, int room)
+    {
+        if (table.Columns.Count == 0 || table.Rows.Count == 0)
+            return null;
+        int[] widths = [.. table.Columns.Select((_, i) => Longest(table, i, '\n'))];
+        string[][] rows =
+        [
+            [.. table.Columns.Select(c => c.Title)],
+            .. table.Rows.Select(r => r.Select(c => c.Text).ToArray()),
+        ];
+        if (1 + widths.Sum(w => w + 2) > room || rows.Any(r => r.Any(t => t.Any(c => c is < ' ' or > '\u02FF'))))
+            return null;
+        var lines = new StringBuilder("\n");
+        foreach ((int number, string[] row) in rows.Index())
+        {
+            foreach ((int i, string cell) in row.Index())
+                lines
+                    .Append(' ')
+                    .Append(table.Columns[i].IsNumber ? cell.PadLeft(widths[i]) : cell.PadRight(widths[i]))
+                    .Append(' ');
+            lines.Append('\n');
+            if (number == 0)
+                lines.Append(' ').Append('-', widths.Sum(w => w + 2) - 1).Append('\n');
+        }
+
+        return lines.Append('\n').ToString();
     }
 
     private static Spectre.Console.Table Laid(Table table, int room)
