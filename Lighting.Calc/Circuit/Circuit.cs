@@ -33,6 +33,9 @@ internal sealed class Circuit
 
     public int LoadCount => LoadFeed.Length;
 
+    /// <summary>The voltage of a load, feed to return, with some voltages of the nodes.</summary>
+    public double LoadVolts(int load, double[] nodeVolts) => nodeVolts[LoadFeed[load]] - nodeVolts[LoadReturn[load]];
+
     internal int[] ConductorA { get; }
 
     internal int[] ConductorB { get; }

@@ -218,6 +218,29 @@ internal sealed class CircuitSolver
         ];
     }
 
+    /// <summary>The voltages of all nodes once a conductor has other ohms, of the loads to first order; null where only a
+    /// solution tells.</summary>
+    public double[]? NodeVoltsWith(int conductor, double ohms)
+    {
+        NodalSystem solved = Solved;
+        int[] slot = EliminationPlan.Numbering.Slot;
+        (int a, int b) = (slot[circuit.ConductorA[conductor]], slot[circuit.ConductorB[conductor]]);
+        if (key.Conductor(conductor) != Link.Finite || !(ohms > 0) || a == b)
+            return null;
+        double[] change = solved.Factor.Right;
+        Array.Clear(change);
+        change[a]++;
+        change[b]--;
+        if (!solved.SolveRight())
+            return null;
+        change[solved.Unknowns] = 0;
+        // One conductance changes: J. Sherman and W. J. Morrison, "Adjustment of an inverse matrix corresponding to a
+        // change in one element of a given matrix", 1950.
+        double more = 1 / ohms - conductanceSiemens[conductor],
+            factor = -more * solved.Across(a, b) / (1 + more * (change[a] - change[b]));
+        return [.. slot.Select(s => solved.Across(s, solved.Unknowns) + factor * change[s])];
+    }
+
     /// <summary>A driver whose voltage is below its minimum.</summary>
     public bool HasDroppedOut(int load)
     {

@@ -9,6 +9,10 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
 {
     private readonly Bike _bike = problem.Bike;
 
+    // The sizes found stay solved in the one while others are in the other.
+    private readonly SizingTrial _changed = new(problem);
+    private readonly Lazy<int[]> _nearRatings = new(() => [.. trial.StatesNearRatings(found!)]);
+
     public WireSizingResult Report()
     {
         bool isOpen = _bike.Runs.Any(r => r.WireIsOpen);
@@ -273,7 +277,8 @@ internal sealed class SizingReporter(SizingProblem problem, SizingTrial trial, i
 
         int[] sizes = [.. found!];
         sizes[run] = smaller;
-        if (trial.WorstFailure(sizes) is { } failure)
+        IEnumerable<int> states = trial.WorstStates(found!, run, smaller).Union(_nearRatings.Value).Order();
+        if (_changed.WorstFailure(sizes, states) is { } failure)
             return failure switch
             {
                 { Lamp: >= 0 and var lamp } => (

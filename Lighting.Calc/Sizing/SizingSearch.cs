@@ -189,7 +189,7 @@ internal sealed class SizingSearch
     private double ShortOhms(int[] sizes) => _trial.ShortFailures(sizes).Sum(f => f.Clearing.LoopResistance.Ohms);
 
     // Each run smaller as long as that holds, the most copper first: twice as many at once after all held, half as many
-    // after they did not. A size that does not hold is not tried again, nor a smaller one.
+    // after they did not. A size that does not hold, or surely will not, is not tried again, nor a smaller one.
     private int[] Thinned(int[] sizes, IReadOnlyList<int> set, int kept = -1) =>
         Thinned(sizes, set, kept, _trial.Carries) is var thin && ShortOhms(thin) <= 0
             ? thin
@@ -202,28 +202,39 @@ internal sealed class SizingSearch
         for (int count = 1; !open.IsEmpty;)
         {
             (int[] trial, ImmutableSortedSet<Change> left) = ([.. sizes], open);
-            for (int i = 0; i < count && !left.IsEmpty; i++)
+            for (int i = 0; i < count && !left.IsEmpty;)
             {
                 (int place, int size) = (left[0].Place, left[0].Size);
                 left = left.Except(Changes(place, trial));
-                trial[_runs[place]] = size;
+                if (_trial.SurelyFailsWith(sizes, _runs[place], size))
+                    Refuse(place, size);
+                else
+                {
+                    trial[_runs[place]] = size;
+                    i++;
+                }
+
                 left = left.Union(Changes(place, trial));
             }
 
+            if (open.IsEmpty)
+                break;
             if (holds(trial))
                 (sizes, open, count) = (trial, left, 2 * count);
             else if (count > 1)
                 count /= 2;
             else
-            {
-                Change failed = open[0];
-                open = open.Except(Changes(failed.Place, sizes));
-                least[_runs[failed.Place]] = failed.Size + 1;
-                open = open.Union(Changes(failed.Place, sizes));
-            }
+                Refuse(open[0].Place, open[0].Size);
         }
 
         return sizes;
+
+        void Refuse(int place, int size)
+        {
+            open = open.Except(Changes(place, sizes));
+            least[_runs[place]] = size + 1;
+            open = open.Union(Changes(place, sizes));
+        }
 
         IEnumerable<Change> Changes(int place, int[] of) =>
             Smaller(place, of, set).Where(c => c.Saved > 0 && c.Size >= least[_runs[place]]);

@@ -59,6 +59,51 @@ internal sealed class SizingTrial
         return true;
     }
 
+    /// <summary>Whether some sizes, which hold, surely cease to with one run of another size: told from their solution,
+    /// with a margin for what it leaves out. A state that never failed is not asked.</summary>
+    public bool SurelyFailsWith(int[] sizes, int run, int size)
+    {
+        const double Sure = 0.9;
+        return _hard.Any(state =>
+            Foreseen(state, sizes, run, size) is { } then
+            && Missing(state, Solved(state, sizes)!).Zip(then, (m, t) => m + Sure * (t - m)).Any(IsFailure)
+        );
+    }
+
+    // By how many volts more than its limit allows each lamp drops once a run has another size, told from the solution
+    // with some sizes; null where only a solution tells.
+    private IEnumerable<double>? Foreseen(int state, int[] sizes, int run, int size)
+    {
+        if (Solved(state, sizes) is not { } solver)
+            return null;
+        int conductor = _problem.Network.RunConductors[run];
+        double growth = _problem.Warms ? _problem.Growth[run][size].At(solver.ConductorAmperes(conductor)) : 1;
+        double ohms = WithJoints(run, _problem.Ohms[run][size] * growth);
+        return solver.NodeVoltsWith(conductor, ohms) is { } volts
+            ? Missing(state, volts[_problem.Network.PlusNode], l => _problem.Network.Circuit.LoadVolts(l, volts))
+            : null;
+    }
+
+    private IEnumerable<double> Missing(int state, CircuitSolver solver) =>
+        Missing(state, solver.NodeVolts(_problem.Network.PlusNode), solver.LoadVolts);
+
+    // Not a number of a lamp that is not judged in the state.
+    private IEnumerable<double> Missing(int state, double plusVolts, Func<int, double> loadVolts)
+    {
+        double supply = _problem.StateVolts[state];
+        double battery = _problem.Options.CountBatteryDrop ? 0 : supply - plusVolts;
+        return _problem.Allowed.Select(
+            (allowed, lamp) =>
+                _problem.JudgesDrop(lamp, state)
+                    ? supply * (1 - allowed)
+                        - battery
+                        - _problem.Bike.EarthSign * loadVolts(_problem.Network.Loads[lamp])
+                    : double.NaN
+        );
+    }
+
+    private static bool IsFailure(double missing) => missing > SizingProblem.Tolerance;
+
     /// <summary>By how much limits are exceeded in the states that failed so far: of each lamp and run in its worst,
     /// added up.</summary>
     public double Excess(int[] sizes) =>
@@ -91,10 +136,39 @@ internal sealed class SizingTrial
     }
 
     /// <summary>The failure that is worst over all states; null when every lamp and run holds.</summary>
-    public TrialFailure? WorstFailure(int[] sizes)
+    public TrialFailure? WorstFailure(int[] sizes) => WorstFailure(sizes, Enumerable.Range(0, _solvers.Length));
+
+    /// <summary>The failure that is worst over some states.</summary>
+    public TrialFailure? WorstFailure(int[] sizes, IEnumerable<int> states)
     {
-        TrialFailure[] all = [.. Enumerable.Range(0, _solvers.Length).SelectMany(s => FailuresIn(s, sizes))];
+        TrialFailure[] all = [.. states.SelectMany(s => FailuresIn(s, sizes))];
         return all.Length == 0 ? null : all.MaxBy(f => f.Excess);
+    }
+
+    /// <summary>The states in which, of some sizes that hold with one run of another, the worst failure can be: told
+    /// from their solution, with a margin for what it leaves out.</summary>
+    public IEnumerable<int> WorstStates(int[] sizes, int run, int size)
+    {
+        const double Near = 0.8;
+        double?[] excess =
+        [
+            .. _solvers.Select((_, s) => Foreseen(s, sizes, run, size)?.Max() / _problem.StateVolts[s]),
+        ];
+        return excess.Max() is { } worst and > 0
+            ? excess.Index().Where(e => !(e.Item < Near * worst)).Select(e => e.Index)
+            : Enumerable.Range(0, excess.Length);
+    }
+
+    /// <summary>The states in which a run carries nearly what it is rated for.</summary>
+    public IEnumerable<int> StatesNearRatings(int[] sizes)
+    {
+        const double Near = 0.8;
+        return Enumerable
+            .Range(0, _solvers.Length)
+            .Where(s =>
+                Solved(s, sizes) is not { } solver
+                || sizes.Index().Any(r => !(AmperesIn(solver, r.Index) < Near * _problem.Ratings[r.Index][r.Item]))
+            );
     }
 
     /// <summary>The lamps whose drop even the largest wires do not keep within its limit, each with that drop; none
@@ -126,20 +200,13 @@ internal sealed class SizingTrial
             yield break;
         }
 
-        double supply = _problem.StateVolts[state];
-        double battery = _problem.Options.CountBatteryDrop ? 0 : supply - solver.NodeVolts(_problem.Network.PlusNode);
-        for (int i = 0; i < _problem.Allowed.Length; i++)
-        {
-            double volts = _problem.Bike.EarthSign * solver.LoadVolts(_problem.Network.Loads[i]);
-            double missing = supply * (1 - _problem.Allowed[i]) - battery - volts;
-            if (missing > SizingProblem.Tolerance && _problem.JudgesDrop(i, state))
-                yield return new TrialFailure(setting, Lamp: i, Run: -1, missing / supply);
-        }
-
+        foreach ((int lamp, double missing) in Missing(state, solver).Index())
+            if (IsFailure(missing))
+                yield return new TrialFailure(setting, lamp, Run: -1, missing / _problem.StateVolts[state]);
         for (int i = 0; i < sizes.Length; i++)
         {
             double rating = _problem.Ratings[i][sizes[i]];
-            double excess = Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[i])) - rating;
+            double excess = AmperesIn(solver, i) - rating;
             if (!(excess <= SizingProblem.Tolerance))
                 yield return new TrialFailure(
                     setting,
@@ -192,14 +259,16 @@ internal sealed class SizingTrial
         };
 
         // Without current in a run its size changes nothing.
-        bool HasCurrent(int run) => Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[run])) > NoCurrent;
+        bool HasCurrent(int run) => AmperesIn(solver, run) > NoCurrent;
 
         void Set(int run, double ohms) =>
-            solver.SetConductor(
-                _problem.Network.RunConductors[run],
-                ohms + _problem.Bike.Runs[run].TotalJointResistance.Ohms
-            );
+            solver.SetConductor(_problem.Network.RunConductors[run], WithJoints(run, ohms));
     }
+
+    private double WithJoints(int run, double ohms) => ohms + _problem.Bike.Runs[run].TotalJointResistance.Ohms;
+
+    private double AmperesIn(CircuitSolver solver, int run) =>
+        Math.Abs(solver.ConductorAmperes(_problem.Network.RunConductors[run]));
 
     private CircuitSolver Solver(Setting setting, double volts)
     {

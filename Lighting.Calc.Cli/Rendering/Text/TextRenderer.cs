@@ -130,34 +130,67 @@ internal static class TextRenderer
         }
     }
 
-    // A table without colour that has room for each row on a line of its own, as Laid would give it: the library measures
-    // each text several times over, which for tens of thousands of rows takes seconds. Null where it needs the library.
+    // A table as Laid would give it without colour: the library measures each word several times over, which for tens of
+    // thousands of lines takes seconds. Null where it needs the library: no word is broken, and letters have one width.
     private static string? Plain(Table table, int room)
     {
         if (table.Columns.Count == 0 || table.Rows.Count == 0)
             return null;
-        int[] widths = [.. table.Columns.Select((_, i) => Longest(table, i, '\n'))];
-        string[][] rows =
-        [
-            [.. table.Columns.Select(c => c.Title)],
-            .. table.Rows.Select(r => r.Select(c => c.Text).ToArray()),
-        ];
-        if (1 + widths.Sum(w => w + 2) > room || rows.Any(r => r.Any(t => t.Any(c => c is < ' ' or > '\u02FF'))))
+        (int?[] given, int gap) = Widths(table, room);
+        int[] widths = [.. given.Select((w, i) => w ?? Longest(table, i, '\n'))];
+        if (1 + widths.Sum(w => w + 1 + gap) > room)
             return null;
         var lines = new StringBuilder("\n");
-        foreach ((int number, string[] row) in rows.Index())
+        foreach (
+            (int number, IEnumerable<string> row) in table
+                .Rows.Select(r => r.Select(c => c.Text))
+                .Prepend(table.Columns.Select(c => c.Title))
+                .Index()
+        )
         {
-            foreach ((int i, string cell) in row.Index())
-                lines
-                    .Append(' ')
-                    .Append(table.Columns[i].IsNumber ? cell.PadLeft(widths[i]) : cell.PadRight(widths[i]))
-                    .Append(' ');
-            lines.Append('\n');
+            List<string>?[] cells = [.. row.Select((text, i) => Wrapped(text, widths[i]))];
+            if (cells.Contains(null))
+                return null;
+            for (int line = 0; line < cells.Max(c => c!.Count); line++)
+            {
+                for (int i = 0; i < cells.Length; i++)
+                {
+                    string text = cells[i]!.ElementAtOrDefault(line) ?? "";
+                    lines
+                        .Append(' ')
+                        .Append(table.Columns[i].IsNumber ? text.PadLeft(widths[i]) : text.PadRight(widths[i]))
+                        .Append(' ', gap);
+                }
+
+                lines.Append('\n');
+            }
+
             if (number == 0)
-                lines.Append(' ').Append('-', widths.Sum(w => w + 2) - 1).Append('\n');
+                lines.Append(' ').Append('-', widths.Sum(w => w + gap + 1) - 1).Append('\n');
         }
 
         return lines.Append('\n').ToString();
+    }
+
+    // As many words on each line as have room; null where one is broken, or a letter may be wider than others.
+    private static List<string>? Wrapped(string text, int width)
+    {
+        if (text.Any(c => c is < ' ' or > '\u02FF'))
+            return null;
+        if (text.Length <= width)
+            return [text];
+        var lines = new List<string>();
+        for (int start = 0; start < text.Length;)
+        {
+            int end = text.Length - start <= width ? text.Length : text.LastIndexOf(' ', start + width, width + 1);
+            if (end <= start)
+                return null;
+            // The space stays where it has room, also at the end of a line that is set to the right.
+            lines.Add(text[start..Math.Min(Math.Min(end + 1, start + width), text.Length)]);
+            start = end + 1;
+        }
+
+        return lines;
     }
 
     private static Spectre.Console.Table Laid(Table table, int room)
