@@ -59,6 +59,7 @@ internal static class CircuitSheets
     private static Choice? Fewest(CircuitLayout layout, PrintedSheet sheet, int most)
     {
         var tried = new HashSet<(double Height, string Cuts)>();
+        int hardest = 0;
         foreach (double beside in s_roomsForMarks)
         {
             double width = sheet.Width / PrintedSheet.LeastScale - beside;
@@ -78,7 +79,7 @@ internal static class CircuitSheets
 
                 if (
                     tried.Add((height, string.Join(' ', cuts)))
-                    && SheetCutter.Cut(drawing, cuts, sheet.IsLegible) is { } sheets
+                    && SheetCutter.Cut(drawing, cuts, sheet.IsLegible, ref hardest) is { } sheets
                 )
                     return new Choice(layout, sheet, cuts, height, sheets);
             }
@@ -91,6 +92,7 @@ internal static class CircuitSheets
     private static IReadOnlyList<CircuitDrawing> Evened(Choice choice)
     {
         const double Step = 20;
+        int hardest = 0;
         IReadOnlyList<CircuitDrawing> sheets = choice.Sheets;
         for (double height = choice.Height - Step; height > 0; height -= Step)
         {
@@ -98,7 +100,7 @@ internal static class CircuitSheets
             if ((choice.Cuts.Count + 1) * (drawing.Bands.Count + 1) != sheets.Count)
                 break;
             if (
-                SheetCutter.Cut(drawing, choice.Cuts, choice.Sheet.IsLegible) is { } lower
+                SheetCutter.Cut(drawing, choice.Cuts, choice.Sheet.IsLegible, ref hardest) is { } lower
                 && Evenness(lower) >= Evenness(sheets)
             )
                 sheets = lower;

@@ -67,23 +67,34 @@ internal sealed class SheetCutter
     }
 
     /// <summary>The sheets, row by row, all of one size; null as soon as one does not fit.</summary>
+    /// <param name="drawing">The drawing, with its bands.</param>
+    /// <param name="cuts">Where to cut it upright.</param>
+    /// <param name="fits">Whether a sheet fits.</param>
+    /// <param name="first">The column that is cut first; becomes the one that did not fit, which decides nearly every
+    /// later try.</param>
     public static IReadOnlyList<CircuitDrawing>? Cut(
         CircuitDrawing drawing,
         IReadOnlyList<double> cuts,
-        Predicate<CircuitDrawing> fits
+        Predicate<CircuitDrawing> fits,
+        ref int first
     )
     {
         var cutter = new SheetCutter(drawing, cuts);
         int columns = cuts.Count + 1,
             bands = drawing.Bands.Count + 1;
         var sheets = new CircuitDrawing[columns * bands];
-        for (int column = 0; column < columns; column++)
+        for (int i = 0; i < columns; i++)
         {
-            int band = 0;
+            int column = (first + i) % columns,
+                band = 0;
             foreach (CircuitDrawing sheet in cutter.Column(column))
             {
                 if (!fits(sheet))
+                {
+                    first = column;
                     return null;
+                }
+
                 sheets[band++ * columns + column] = sheet;
             }
         }
@@ -157,15 +168,18 @@ internal sealed class SheetCutter
     )
     {
         double[] at = [.. cuts];
-        foreach (
-            var cut in lines
-                .SelectMany(l => Within(at, ends(l).From, ends(l).To).Select(i => (Cut: i, Line: l)))
-                .GroupBy(c => c.Cut, c => c.Line)
-                .OrderBy(g => g.Key)
-        )
-            foreach (IGrouping<double, DrawnLine> line in cut.GroupBy(place).OrderBy(g => g.Key))
+        List<DrawnLine>[] crossing = [.. cuts.Select(_ => new List<DrawnLine>())];
+        foreach (DrawnLine line in lines)
+        {
+            (double from, double to) = ends(line);
+            foreach (int cut in Within(at, from, to))
+                crossing[cut].Add(line);
+        }
+
+        foreach ((int cut, List<DrawnLine> here) in crossing.Index())
+            foreach (IGrouping<double, DrawnLine> line in here.GroupBy(place).OrderBy(g => g.Key))
                 crossings.Add(
-                    new Crossing(Letters(crossings.Count), at[cut.Key], line.Key, isUpright, line.Any(l => l.IsLive))
+                    new Crossing(Letters(crossings.Count), at[cut], line.Key, isUpright, line.Any(l => l.IsLive))
                 );
     }
 
