@@ -18,7 +18,7 @@ public sealed record ConditionTerm
     /// have.</summary>
     /// <param name="setting">The setting.</param>
     public bool Holds(Setting setting) =>
-        setting.PositionOf(Switch) is { } position && Positions.Contains(position, Name.Comparer);
+        setting.PositionOf(Switch) is { } position && Name.IsAmong(Positions, position);
 
     /// <summary>Form in lists: <c>lights=low|high</c>.</summary>
     public override string ToString() => $"{Switch}={string.Join('|', Positions)}";
