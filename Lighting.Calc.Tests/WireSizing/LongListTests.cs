@@ -54,6 +54,33 @@ public class LongListTests
         }
     }
 
+    [Fact]
+    public void Volts_with_other_ohms_are_those_of_a_solution_nearly()
+    {
+        var random = new Random(4);
+        var network = new HarnessNetwork(Tree(random, lamps: 30));
+        var solver = new CircuitSolver(network.Circuit);
+        solver.SetSource(13.5, 0.006);
+        double[] ohms = [.. network.RunConductors.Select(_ => 0.003 + 0.004 * random.NextDouble())];
+        for (int i = 0; i < ohms.Length; i++)
+            solver.SetConductor(network.RunConductors[i], ohms[i]);
+        for (int i = 0; i < network.Loads.Length; i++)
+            solver.SetLoad(network.Loads[i], CircuitLoad.Of(network.Bike.Lamps[i].Specification, 1, Earth.Negative));
+        int[] nodes = [.. Enumerable.Range(0, network.Circuit.NodeCount)];
+        for (int i = 0; i < ohms.Length; i++)
+        {
+            solver.SetConductor(network.RunConductors[i], ohms[i]);
+            Assert.Equal(SolveStatus.Solved, solver.Solve());
+            double[] before = [.. nodes.Select(solver.NodeVolts)];
+            double[] told = solver.NodeVoltsWith(network.RunConductors[i], 2.5 * ohms[i])!;
+            solver.SetConductor(network.RunConductors[i], 2.5 * ohms[i]);
+            Assert.Equal(SolveStatus.Solved, solver.Solve());
+            double greatest = nodes.Max(n => Math.Abs(solver.NodeVolts(n) - before[n]));
+            Assert.All(nodes, n => Assert.Equal(solver.NodeVolts(n), told[n], 0.05 * greatest + 1e-9));
+            solver.SetConductor(network.RunConductors[i], ohms[i]);
+        }
+    }
+
     // Feed and earth branch side by side, a lamp at each place; two places on the way are joined by a second earth.
     private static Bike Tree(Random random, int lamps)
     {
