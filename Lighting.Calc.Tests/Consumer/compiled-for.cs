@@ -9,7 +9,8 @@ foreach (string file in args)
     using var reader = new PEReader(File.OpenRead(file));
     DirectoryEntry native = reader.PEHeaders.CorHeader!.ManagedNativeHeaderDirectory;
     string code = "none";
-    if (native.Size > 0 && reader.GetSectionData(native.RelativeVirtualAddress).GetReader().ReadUInt32() == 0x00525452) // "RTR"
+    // A ready-to-run header begins with the letters RTR.
+    if (native.Size > 0 && reader.GetSectionData(native.RelativeVirtualAddress).GetReader().ReadUInt32() == 0x00525452)
         foreach ((string system, int mask) in systems)
         {
             var machine = (Machine)((int)reader.PEHeaders.CoffHeader.Machine ^ mask);

@@ -17,8 +17,8 @@ public sealed class CatalogueCheck
 
     private readonly ConcurrentDictionary<string, Wiring> _wirings = new();
 
-    // By the hash of its key, a wiring that was met. One that is never met again is not kept: the collector would have to
-    // move each of a catalogue of bikes wired their own way.
+    // By the hash of its key, a wiring that was met. One that is never met again is not kept: the collector would have
+    // to move each of a catalogue of bikes wired their own way.
     private readonly ConcurrentDictionary<int, bool> _met = new();
 
     /// <summary>Checks a bike.</summary>

@@ -218,8 +218,8 @@ internal sealed class CircuitSolver
         ];
     }
 
-    /// <summary>The voltages of all nodes once a conductor has other ohms, of the loads to first order; null where only a
-    /// solution tells.</summary>
+    /// <summary>The voltages of all nodes once a conductor has other ohms, of the loads to first order; null where only
+    /// a solution tells.</summary>
     public double[]? NodeVoltsWith(int conductor, double ohms)
     {
         NodalSystem solved = Solved;

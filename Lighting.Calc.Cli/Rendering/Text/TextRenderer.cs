@@ -130,8 +130,9 @@ internal static class TextRenderer
         }
     }
 
-    // A table as Laid would give it without colour: the library measures each word several times over, which for tens of
-    // thousands of lines takes seconds. Null where it needs the library: no word is broken, and letters have one width.
+    // A table as Laid would give it without colour: the library measures each word several times over, which for tens
+    // of thousands of lines takes seconds. Null where it needs the library: no word is broken, and letters have one
+    // width.
     private static string? Plain(Table table, int room)
     {
         if (table.Columns.Count == 0 || table.Rows.Count == 0)
