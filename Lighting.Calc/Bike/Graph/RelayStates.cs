@@ -36,7 +36,12 @@ internal sealed class RelayStates
 
     /// <summary>The contacts that are closed, those of relays included.</summary>
     /// <param name="switched">The closed contacts of switches.</param>
-    public Settled Of(ContactSet switched) => _settled.GetOrAdd(switched, Settle);
+    public Settled Of(ContactSet switched) => _settled.GetOrAdd(switched, s => Settle(s, null));
+
+    /// <summary>The same where some parts do not carry a coil's current.</summary>
+    /// <param name="switched">The closed contacts of switches.</param>
+    /// <param name="carries">Whether a part carries the current of a relay's coil.</param>
+    public Settled Of(ContactSet switched, Func<int, HarnessPart, bool> carries) => Settle(switched, carries);
 
     /// <summary>Closed contacts with one relay in another state.</summary>
     public ContactSet With(ContactSet closed, int relay, bool isIn)
@@ -45,7 +50,7 @@ internal sealed class RelayStates
         return ContactSet.Where(_contacts, i => on.Has(i) || closed.Has(i) && !off.Has(i));
     }
 
-    private Settled Settle(ContactSet switched)
+    private Settled Settle(ContactSet switched, Func<int, HarnessPart, bool>? carries)
     {
         var isIn = new bool[Coils.Length];
         ContactSet closed = switched;
@@ -57,7 +62,7 @@ internal sealed class RelayStates
         {
             Array.Clear(changed);
             for (int r = 0; r < isIn.Length; r++)
-                if (IsFed(r, closed) != isIn[r])
+                if (IsFed(r, closed, carries) != isIn[r])
                 {
                     (isIn[r], changed[r]) = (!isIn[r], true);
                     closed = With(closed, r, isIn[r]);
@@ -78,11 +83,12 @@ internal sealed class RelayStates
     }
 
     // A coil works either way round.
-    private bool IsFed(int relay, ContactSet closed)
+    private bool IsFed(int relay, ContactSet closed, Func<int, HarnessPart, bool>? carries)
     {
         HarnessPart coil = _graph.Lamps[Coils[relay]];
-        Reached live = _graph.From(_graph.Live, closed),
-            earth = _graph.From(_graph.Earth, closed);
+        Func<HarnessPart, bool>? passes = carries is null ? null : p => carries(relay, p);
+        Reached live = _graph.From(_graph.Live, closed, passes),
+            earth = _graph.From(_graph.Earth, closed, passes);
         return live.Reaches(coil.A) && earth.Reaches(coil.B) || live.Reaches(coil.B) && earth.Reaches(coil.A);
     }
 

@@ -21,19 +21,25 @@ internal sealed record LampHolder(ImmutableArray<int> Lamps, string Return)
                 .Select(g => new LampHolder([.. g], g.Key.Item2)),
         ];
 
-    private const string Prefix = "holder of the ";
+    private const string Prefix = "holder of ";
+    private const string The = "the ";
     private const string And = " and ";
 
     /// <summary>The lamps of it, in words.</summary>
     public string LampsIn(Bike bike) => string.Join(And, Lamps.Select(l => bike.Lamps[l].Lamp));
 
     /// <summary>Its name in readings: <c>holder of the tail lamp</c>.</summary>
-    public string NameIn(Bike bike) => Prefix + LampsIn(bike);
+    public string NameIn(Bike bike) => Prefix + The + LampsIn(bike);
 
     /// <summary>The lamps that the name of a holder mentions; null where it is none.</summary>
     public static string[]? LampsOf(string name) =>
         name.StartsWith(Prefix, StringComparison.OrdinalIgnoreCase)
-            ? name[Prefix.Length..].Split(And, StringSplitOptions.TrimEntries)
+            ?
+            [
+                .. name[Prefix.Length..]
+                    .Split(And, StringSplitOptions.TrimEntries)
+                    .Select(l => l.StartsWith(The, StringComparison.OrdinalIgnoreCase) ? l[The.Length..] : l),
+            ]
             : null;
 
     public static int IndexOf(ImmutableArray<LampHolder> holders, int lamp)

@@ -47,6 +47,7 @@ internal sealed class ColdNetwork
         harness.Set(setting, first, second);
         if (place is { } test)
             harness.Set(test);
+        harness.RestRelays();
         foreach (int part in circuit.Parts)
             if (!harness.IsOpen[part])
                 Join(

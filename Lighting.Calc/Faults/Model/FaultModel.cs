@@ -9,6 +9,7 @@ internal sealed class FaultModel
 {
     private readonly ConcurrentDictionary<(Setting, double?), Lazy<SettingPredictions>> _settings = new();
     private readonly ConcurrentDictionary<Setting, CarriedLamps> _carried = new();
+    private readonly ConcurrentDictionary<(int Point, Setting Setting), bool> _joinsFixed = new();
     private readonly ConcurrentBag<FaultSolver> _solvers = [];
     private readonly Lock _solving = new();
     private readonly double _weights;
@@ -163,10 +164,22 @@ internal sealed class FaultModel
     {
         if (test.To < 0)
             return OhmScale.Sigma(logarithm, isLamp: Parts[test.Index].Lamp >= 0);
+        if (logarithm > 0 && _joinsFixed.GetOrAdd((test.Index, setting), JoinsFixed))
+            return OhmScale.AnySigma;
         bool isUnknown = Circuit.Bike.Lamps.Any(l => ColdNetwork.ColdOhms(l.Specification, 1) is null);
         return isUnknown && logarithm > OhmScale.HighLogarithm
             ? OhmScale.UnknownSigma
             : OhmScale.Sigma(logarithm, isLamp: true);
+    }
+
+    // An ignition coil with its points closed, or a horn, is a few ohms.
+    private bool JoinsFixed((int Point, Setting Setting) place)
+    {
+        HarnessGraph graph = Circuit.Graph;
+        Reached joined = graph.From(place.Point, graph.Switches.ClosedIn(place.Setting));
+        return graph.Lamps.Any(l =>
+            Circuit.Bike.Lamps[l.Index].Specification.Type == LampType.Fixed && joined.Reaches(l.A)
+        );
     }
 
     public string NameOf(in TestPlace test) =>

@@ -8,6 +8,9 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
     private Setting? _setting;
     private ContactSet _closed;
 
+    // The contacts that relays close, as it was set last.
+    private ContactSet _pulledIn;
+
     /// <summary>Resistance that faults add to each conductor.</summary>
     public double[] AddedOhms { get; } = new double[circuit.Parts.Length];
 
@@ -76,6 +79,60 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
         first.Family.PutIn(this, first.Case);
         if (second is { } other)
             other.Family.PutIn(this, other.Case);
+        _pulledIn = _closed;
+        if (first.Family is not NoFault || second is not null)
+            FollowRelays();
+    }
+
+    /// <summary>Relays drop out: the battery is disconnected.</summary>
+    public void RestRelays() =>
+        SetRelays(
+            ContactSet.Where(
+                circuit.Contacts.Length,
+                i => circuit.Bike.Switches[i].ClosedIn.Contains(Relay.Out, Name.Comparer)
+            )
+        );
+
+    // A relay drops out that a fault, or what is unplugged, leaves without the voltage to pull in.
+    private void FollowRelays()
+    {
+        if (circuit.Graph.Switches.Relays is not { } relays)
+            return;
+        ContactSet switched = ContactSet.Where(
+            circuit.Contacts.Length,
+            i => !circuit.Bike.Switches[i].IsRelay && !IsOpen[circuit.Contacts[i]]
+        );
+        double volts = circuit.Supply.FullVolts * VoltageShare;
+        SetRelays(
+            relays
+                .Of(
+                    switched,
+                    (relay, part) =>
+                    {
+                        RelayCoil coil = circuit.Bike.Lamps[relays.Coils[relay]].Coil!;
+                        int conductor = part.Kind switch
+                        {
+                            HarnessPartKind.Run => circuit.Runs[part.Index],
+                            HarnessPartKind.Contact => circuit.Contacts[part.Index],
+                            _ => circuit.Fuses[part.Index],
+                        };
+                        // As much as leaves the pull-in voltage to the coil.
+                        return Lamps[relays.Coils[relay]].Dead == 0
+                            && (part.Kind == HarnessPartKind.Contact || !IsOpen[conductor])
+                            && AddedOhms[conductor] < coil.Resistance.Ohms * (volts / coil.PullInVoltage.Volts - 1);
+                    }
+                )
+                .Closed
+        );
+    }
+
+    // A contact that is itself at fault stays as the fault has it.
+    private void SetRelays(ContactSet closed)
+    {
+        for (int i = 0; i < circuit.Contacts.Length; i++)
+            if (circuit.Bike.Switches[i].IsRelay && IsOpen[circuit.Contacts[i]] != _pulledIn.Has(i))
+                IsOpen[circuit.Contacts[i]] = !closed.Has(i);
+        _pulledIn = closed;
     }
 
     /// <summary>Puts in what a test itself changes: a test lamp in the place of a fuse, a good lamp, a connector that
@@ -92,6 +149,8 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
             IsOpen[circuit.Fuses[fuse]] = true;
         else if (test.Instrument == Instrument.GoodLamp)
             Lamps[test.Index] = default;
+        if (test.IsUnplugged || circuit.FuseOf(test) >= 0)
+            FollowRelays();
     }
 
     /// <summary>Whether another harness has battery, coil and generator in the same state.</summary>

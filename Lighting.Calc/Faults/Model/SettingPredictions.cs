@@ -15,6 +15,8 @@ internal sealed class SettingPredictions
     // is then known well enough to call it lit. Through less a cold filament in the way would look stiff as well.
     private const double StiffShare = 0.06;
 
+    private const double FloatingVolts = 0.2;
+
     private readonly FaultModel _model;
     private readonly FaultCircuit _circuit;
     private readonly Setting _setting;
@@ -404,6 +406,7 @@ internal sealed class SettingPredictions
             b = _meter[test.To];
         double idle = a.Value[m] - b.Value[m],
             share = 1;
+        bool floats = false;
         column.Value[m] = (float)idle;
         if (_isSoft[test.Index][m] || _isSoft[test.To][m] || MayFloat(a.Value[m], b.Value[m]))
         {
@@ -414,9 +417,11 @@ internal sealed class SettingPredictions
             solver.Solve();
             double loaded = solver.Volts(test);
             column.Value[m] = (float)loaded;
-            // What the meter takes off the voltage it takes off its changes.
+            // What the meter takes off the voltage it takes off its changes; a point that is joined to nothing shows
+            // some hundredths.
             if (Math.Abs(loaded) < Math.Abs(idle))
                 share = loaded / idle;
+            floats = Math.Abs(loaded) < FloatingVolts && Math.Abs(idle) > 10 * FloatingVolts;
         }
 
         column.Battery[m] = (float)(share * (a.Battery[m] - b.Battery[m]));
@@ -428,6 +433,8 @@ internal sealed class SettingPredictions
         }
 
         column.Sigma[m] = (float)Math.Sqrt(squares / ToleranceDraws.Pairs);
+        if (floats)
+            column.Sigma[m] = Math.Max(column.Sigma[m], (float)FloatingVolts);
         if (column.Own.Length > 0)
             column.Own[m] = (float)Math.Abs(share * (a.Own[m] - b.Own[m]));
     }

@@ -25,6 +25,9 @@ internal static class OhmScale
     /// source.</summary>
     public const double UnknownSigma = 3;
 
+    /// <summary>The same of an ignition or a horn, which may show anything from an ohm on.</summary>
+    public const double AnySigma = 8;
+
     public static double Logarithm(double ohms, FaultFindingOptions options) =>
         Math.Log(Math.Min(OpenOhms, ohms) + options.OhmmeterLeads.Ohms);
 

@@ -296,6 +296,14 @@ internal sealed class ReadingCheck(FaultModel model)
         }
     }
 
+    // A holder is named by one of its lamps or more, in any order.
+    private bool IsHolder(MeasuredPart part, string point) =>
+        part.Holder >= 0
+        && LampHolder.LampsOf(point) is { } lamps
+        && lamps.All(l =>
+            model.Circuit.Holders[part.Holder].Lamps.Any(h => Name.Equal(model.Circuit.Bike.Lamps[h].Lamp, l))
+        );
+
     private TestPlace? NoPoint(Reading reading, string point) =>
         Unknown(reading, $"the bike has no point '{point}'", point, model.Circuit.Points);
 
@@ -304,7 +312,9 @@ internal sealed class ReadingCheck(FaultModel model)
     {
         int[] named =
         [
-            .. Enumerable.Range(0, model.Parts.Length).Where(i => Name.Equal(model.Parts[i].Name, reading.Point)),
+            .. Enumerable
+                .Range(0, model.Parts.Length)
+                .Where(i => Name.Equal(model.Parts[i].Name, reading.Point) || IsHolder(model.Parts[i], reading.Point)),
         ];
         if (named.Length == 0)
             return Unknown(

@@ -28,7 +28,14 @@ internal sealed class ReadingScale(FaultCircuit circuit)
                 Math.Pow(_options.MeterAccuracy.DecimalFractions / Math.Sqrt(3) * value, 2)
                     + Math.Pow(Math.Min(DrainFloorAmperes, _options.AmmeterFloor.Amperes), 2)
             )
+            : place is { Instrument: Instrument.Meter, To: < 0, IsOnGenerator: false }
+            && Math.Abs(value) < DeadVolts
+            && circuit.Sides.IsLive(circuit.Points[place.Index])
+                ? Math.Max(DeadVolts / 4, Sigma(place.Instrument, value))
             : Sigma(place.Instrument, value);
+
+    // A wire that is dead shows up to some tenths of a volt: common practice, no source.
+    private const double DeadVolts = 0.2;
 
     /// <summary>Standard deviation of the instrument; a limit of error ±a is taken as uniform, a/√3.</summary>
     public double Sigma(Instrument instrument, double value)

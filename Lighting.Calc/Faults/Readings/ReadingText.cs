@@ -166,15 +166,20 @@ internal sealed class ReadingText
             Point = place,
             Instrument = instrument,
         };
+        // One of two may be misspelt, which is then told of that one.
         return
             instrument != Instrument.Ammeter
             && graph.NumberOf(place) < 0
-            && JumperLead.Of(place, p => graph.NumberOf(p) >= 0 || BenchPoints.IsGenerator(p)) is { } two
+            && (JumperLead.Of(place, IsPoint) ?? JumperLead.Of(place, p => IsPoint(p) || !IsPart(p))) is { } two
+            && (IsPoint(two.From) || IsPoint(two.To))
             ? reading with
             {
                 Point = two.From,
                 To = two.To,
             }
             : reading;
+
+        bool IsPoint(string name) => graph.NumberOf(name) >= 0 || BenchPoints.IsGenerator(name);
+        bool IsPart(string name) => graph.Parts.Any(p => Name.Equal(p.Name, name));
     }
 }

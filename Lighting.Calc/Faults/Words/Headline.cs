@@ -36,15 +36,24 @@ internal static class Headline
             && probability > Likely
             && !SaysIt(model, first, consequence)
         )
-            return $"{consequence} ({FaultWords.Percent(probability)}). Why is not clear yet; likeliest: "
-                + $"{first.Best.Sentence} {share}.{conflict}";
+            return $"{consequence} ({FaultWords.Percent(probability)}). Why is not clear yet{Likeliest()}.{conflict}";
         if (explainer.IsNormal)
             return $"{(readings == 1 ? "The reading is" : "All readings are")} normal so far; the likeliest remaining "
                 + $"fault is {first.Best.Sentence} {share}.";
         return first.Probability < Likely
             ? $"No clear result yet; the likeliest fault is {first.Best.Sentence} {share}.{conflict}"
             : $"{char.ToUpperInvariant(first.Best.Sentence[0])}{first.Best.Sentence[1..]} {share}.{conflict}";
+
+        // Of what leads to it, a fuse that has blown by itself included, the likeliest.
+        string Likeliest() =>
+            groups.FirstOrDefault(g => g.Best.Faults is [var one] && LeadsTo(model, one, led!.Value.Words)) is { } cause
+                ? $"; likeliest: {cause.Best.Sentence} ({FaultWords.Percent(cause.Probability)}"
+                    + (cause == first ? $"{others})" : ")")
+                : "";
     }
+
+    private static bool LeadsTo(FaultModel model, Fault fault, string consequence) =>
+        model.Families.Any(f => f.Consequence == consequence && f.Kind == fault.Kind && f.PartName == fault.Part);
 
     /// <summary>What several faults lead to, such as a blown fuse: as likely as all of them together, with what
     /// resembles them; null where none leads to anything.</summary>
@@ -73,9 +82,5 @@ internal static class Headline
     private static bool SaysIt(FaultModel model, FaultGroup group, string consequence) =>
         group.Probability > 0.9
         && group.Alternatives.Length == 1
-        && model.Families.Any(f =>
-            f.Consequence == consequence
-            && f.Kind == group.Best.Faults[0].Kind
-            && f.PartName == group.Best.Faults[0].Part
-        );
+        && LeadsTo(model, group.Best.Faults[0], consequence);
 }
