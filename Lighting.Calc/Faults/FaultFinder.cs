@@ -226,6 +226,7 @@ public sealed class FaultFinder
         Column predicted = _model.Of(place, cancellationToken);
         return new Evidence(reading, place, value, predicted, times)
         {
+            IsDrain = _model.Circuit.IsInBatteryLead(place),
             Changed = new ReadingScale(_model.Circuit).ChangedDensity(place, value, predicted.At(0)),
         };
     }

@@ -13,7 +13,11 @@ internal sealed record Evidence(Reading Reading, TestPlace Place, double Value, 
 
     /// <summary>Probability that it is plainly wrong.</summary>
     /// <param name="share">That of a single reading.</param>
-    public double Blunder(double share) => share * Math.Pow(SameBlunder, Times - 1);
+    public double Blunder(double share) => share * Math.Pow(SameBlunder, Times - (IsDrain ? 0 : 1));
+
+    /// <summary>Whether it is a drain: who puts an ammeter into the lead of the battery watches it for a while, so that
+    /// it counts as read twice.</summary>
+    public bool IsDrain { get; init; }
 
     /// <summary>Density of this reading where something that is not listed has changed it: see
     /// <see cref="NotListed"/>.</summary>
