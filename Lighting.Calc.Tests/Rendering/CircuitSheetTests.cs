@@ -146,7 +146,8 @@ public class CircuitSheetTests
         Assert.NotNull(cuts);
         Assert.NotEmpty(cuts);
         Assert.NotEmpty(whole.Bands);
-        IReadOnlyList<CircuitDrawing> sheets = SheetCutter.Cut(whole, cuts, _ => true)!;
+        int first = cuts.Count / 2;
+        IReadOnlyList<CircuitDrawing> sheets = SheetCutter.Cut(whole, cuts, _ => true, ref first)!;
         Assert.Equal(whole.Labels.Count, sheets.Sum(s => s.Labels.Count));
         Assert.Equal(whole.Symbols.Count, sheets.Sum(s => s.Symbols.Count));
         Assert.Equal(whole.Dots.Count, sheets.Sum(s => s.Dots.Count));

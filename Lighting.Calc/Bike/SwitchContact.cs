@@ -41,7 +41,7 @@ public sealed record SwitchContact
     /// a relay, which is no switch.</summary>
     /// <param name="setting">The setting.</param>
     public bool IsClosed(Setting setting) =>
-        setting.PositionOf(Switch) is { } position && ClosedIn.Contains(position, Calc.Name.Comparer);
+        setting.PositionOf(Switch) is { } position && Calc.Name.IsAmong(ClosedIn, position);
 
     /// <summary>Name in reports: the switch and its two points.</summary>
     public string Name => $"{Switch} ({From} to {To})";

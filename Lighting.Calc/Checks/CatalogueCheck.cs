@@ -13,8 +13,13 @@ namespace Lighting.Calc;
 public sealed class CatalogueCheck
 {
     private const int MostKept = 32;
+    private const int MostMet = 4096;
 
     private readonly ConcurrentDictionary<string, Wiring> _wirings = new();
+
+    // By the hash of its key, a wiring that was met. One that is never met again is not kept: the collector would have
+    // to move each of a catalogue of bikes wired their own way.
+    private readonly ConcurrentDictionary<int, bool> _met = new();
 
     /// <summary>Checks a bike.</summary>
     /// <param name="bike">The bike.</param>
@@ -36,10 +41,17 @@ public sealed class CatalogueCheck
         if (!_wirings.TryGetValue(key, out Wiring? wiring))
         {
             wiring = new Wiring(bike, options.When);
-            // A catalogue of bikes each wired its own way gains nothing; what it met last is kept.
-            if (_wirings.Count >= MostKept)
-                _wirings.Clear();
-            _wirings.TryAdd(key, wiring);
+            if (_met.TryAdd(key.GetHashCode(StringComparison.Ordinal), true))
+            {
+                if (_met.Count > MostMet)
+                    _met.Clear();
+            }
+            else
+            {
+                if (_wirings.Count >= MostKept)
+                    _wirings.Clear();
+                _wirings.TryAdd(key, wiring);
+            }
         }
 
         return BikeCheck.Evaluate(bike, wiring, options, cancellationToken);

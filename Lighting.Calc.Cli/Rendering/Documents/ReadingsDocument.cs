@@ -345,8 +345,11 @@ internal static class ReadingsDocument
             Instrument = instrument,
         };
 
+    // As the rows to fill in have it.
     private static Condition When(ExpectedReadings expected, ExpectedSetting setting) =>
-        expected.Rows.First(r => setting.Setting.Equals(SettingEnumeration.Held(expected.Bike, r.When))).When;
+        IsCoil(expected) || expected.EngineSpeed is not { } speed
+            ? setting.Setting.AsCondition()
+            : EngineTerm.With(setting.Setting, speed.RevolutionsPerMinute);
 
     private static IEnumerable<Block> Sheet(ExpectedReadings expected, ExpectedSetting setting)
     {

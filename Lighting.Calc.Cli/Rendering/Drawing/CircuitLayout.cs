@@ -37,6 +37,7 @@ internal sealed class CircuitLayout
     private readonly double _width;
     private readonly HashSet<int> _live;
     private readonly List<LevelItem> _items = [];
+    private Box[][] _rooms = [];
     private readonly Dictionary<double, CircuitDrawing> _drawn = [];
 
     private CircuitLayout(
@@ -90,13 +91,8 @@ internal sealed class CircuitLayout
 
     private CircuitDrawing DrawInBands(double bandHeight)
     {
-        _items.Clear();
-        PlaceSource();
-        PlaceEarth();
-        PlaceSide(_sides.Feed, _feedColumns, _feedBuses, LabelAnchor.End);
-        PlaceSide(_sides.Return, _returnColumns, _returnBuses, LabelAnchor.Start);
-        foreach (SidePart part in _sides.Between)
-            PlaceBetween(part);
+        if (_items.Count == 0)
+            PlaceItems();
         var bands = new List<double>();
         double[] heights = RowHeights(bandHeight, bands);
         var lines = new List<DrawnLine>();
@@ -111,7 +107,7 @@ internal sealed class CircuitLayout
             dots.Add(new DrawnDot(PointX(point), heights[_rows.Of(point)], false, IsLive(point)));
         return new CircuitDrawing(
             _width,
-            _items.Max(i => heights[i.Row] + i.Depth) + Margin,
+            _rooms.Index().Max(r => heights[r.Index] + r.Item.Max(b => b.Bottom)) + Margin,
             [.. lines.OrderBy(l => l.IsLive)],
             [
                 .. _items
@@ -131,6 +127,21 @@ internal sealed class CircuitLayout
             ],
             Bands = bands,
         };
+    }
+
+    // Bands move rows apart; what stands on each stays.
+    private void PlaceItems()
+    {
+        PlaceSource();
+        PlaceEarth();
+        PlaceSide(_sides.Feed, _feedColumns, _feedBuses, LabelAnchor.End);
+        PlaceSide(_sides.Return, _returnColumns, _returnBuses, LabelAnchor.Start);
+        foreach (SidePart part in _sides.Between)
+            PlaceBetween(part);
+        ILookup<int, Box> onRow = _items
+            .SelectMany(i => i.Rooms().Select(r => (i.Row, Room: r)))
+            .ToLookup(r => r.Row, r => r.Room);
+        _rooms = [.. Enumerable.Range(0, _rows.Count).Select(row => onRow[row].ToArray())];
     }
 
     private void PlaceBetween(SidePart part)
@@ -248,16 +259,13 @@ internal sealed class CircuitLayout
     private double[] RowHeights(double bandHeight, List<double> bands)
     {
         double[] heights = new double[_rows.Count];
-        ILookup<int, Box> onRow = _items
-            .SelectMany(i => i.Rooms().Select(r => (i.Row, Room: r)))
-            .ToLookup(r => r.Row, r => r.Room);
-        double highest = onRow.Min(r => r.Min(b => b.Top));
+        double highest = _rooms.Min(r => r.Min(b => b.Top));
         var rooms = new List<Box>();
         double lowest = 0;
         double bandTop = Margin;
         for (int row = 0; row < heights.Length; row++)
         {
-            Box[] mine = [.. onRow[row]];
+            Box[] mine = _rooms[row];
             double height = row == 0 ? Margin - mine.Min(b => b.Top) : heights[row - 1] + RowGap;
             foreach (Box box in mine)
                 foreach (Box earlier in rooms.Where(r => r.Left < box.Right + RowGap && box.Left < r.Right + RowGap))

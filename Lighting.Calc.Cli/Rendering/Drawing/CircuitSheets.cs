@@ -59,15 +59,16 @@ internal static class CircuitSheets
     private static Choice? Fewest(CircuitLayout layout, PrintedSheet sheet, int most)
     {
         var tried = new HashSet<(double Height, string Cuts)>();
+        int hardest = 0;
         foreach (double beside in s_roomsForMarks)
         {
+            double width = sheet.Width / PrintedSheet.LeastScale - beside;
+            if (SheetCutter.Columns(layout.Draw(), width) is not { } cuts)
+                return null;
             foreach (double below in s_roomsForMarks)
             {
-                double width = sheet.Width / PrintedSheet.LeastScale - beside,
-                    height = sheet.Height / PrintedSheet.LeastScale - below;
+                double height = sheet.Height / PrintedSheet.LeastScale - below;
                 CircuitDrawing drawing = layout.Draw(height);
-                if (SheetCutter.Columns(drawing, width) is not { } cuts)
-                    return null;
                 if ((cuts.Count + 1) * (drawing.Bands.Count + 1) > most)
                 {
                     // More room for marks means as many sheets or more.
@@ -78,9 +79,9 @@ internal static class CircuitSheets
 
                 if (
                     tried.Add((height, string.Join(' ', cuts)))
-                    && SheetCutter.Cut(drawing, cuts, sheet.IsLegible) is { } sheets
+                    && SheetCutter.Cut(drawing, cuts, sheet.IsLegible, ref hardest) is { } sheets
                 )
-                    return new Choice(layout, sheet, width, height, sheets);
+                    return new Choice(layout, sheet, cuts, height, sheets);
             }
         }
 
@@ -91,17 +92,15 @@ internal static class CircuitSheets
     private static IReadOnlyList<CircuitDrawing> Evened(Choice choice)
     {
         const double Step = 20;
+        int hardest = 0;
         IReadOnlyList<CircuitDrawing> sheets = choice.Sheets;
         for (double height = choice.Height - Step; height > 0; height -= Step)
         {
             CircuitDrawing drawing = choice.Layout.Draw(height);
-            if (
-                SheetCutter.Columns(drawing, choice.Width) is not { } cuts
-                || (cuts.Count + 1) * (drawing.Bands.Count + 1) != sheets.Count
-            )
+            if ((choice.Cuts.Count + 1) * (drawing.Bands.Count + 1) != sheets.Count)
                 break;
             if (
-                SheetCutter.Cut(drawing, cuts, choice.Sheet.IsLegible) is { } lower
+                SheetCutter.Cut(drawing, choice.Cuts, choice.Sheet.IsLegible, ref hardest) is { } lower
                 && Evenness(lower) >= Evenness(sheets)
             )
                 sheets = lower;
@@ -117,7 +116,7 @@ internal static class CircuitSheets
     private sealed record Choice(
         CircuitLayout Layout,
         PrintedSheet Sheet,
-        double Width,
+        IReadOnlyList<double> Cuts,
         double Height,
         IReadOnlyList<CircuitDrawing> Sheets
     )

@@ -31,9 +31,6 @@ internal sealed class LevelItem(int row, double end1, double end2, bool isLive, 
 
     public double SymbolX { get; private set; }
 
-    /// <summary>How far down it reaches.</summary>
-    public double Depth => Rooms().Max(r => r.Bottom);
-
     public LevelItem With(SymbolKind kind, double x)
     {
         SymbolSize size = SymbolSize.Of(kind);

@@ -10,27 +10,24 @@ internal sealed class SheetCutter
     private readonly CircuitDrawing _drawing;
     private readonly double[] _across;
     private readonly double[] _down;
-    private readonly List<Crossing> _crossings = [];
+    private readonly ILookup<(bool IsUpright, double Cut), Crossing> _crossings;
 
     private SheetCutter(CircuitDrawing drawing, IReadOnlyList<double> cuts)
     {
         _drawing = drawing;
         _across = [double.NegativeInfinity, .. cuts, double.PositiveInfinity];
         _down = [double.NegativeInfinity, .. drawing.Bands, double.PositiveInfinity];
-        foreach (double cut in cuts)
-            AddCrossings(
-                cut,
-                drawing.Lines.Where(l => l.Y1 == l.Y2 && l.X1 < cut && l.X2 > cut),
-                l => l.Y1,
-                isUpright: false
-            );
-        foreach (double cut in drawing.Bands)
-            AddCrossings(
-                cut,
-                drawing.Lines.Where(l => l.X1 == l.X2 && l.Y1 < cut && l.Y2 > cut),
-                l => l.X1,
-                isUpright: true
-            );
+        var crossings = new List<Crossing>();
+        AddCrossings(crossings, cuts, Level(drawing), l => (l.X1, l.X2), l => l.Y1, isUpright: false);
+        AddCrossings(
+            crossings,
+            drawing.Bands,
+            drawing.Lines.Where(l => l.X1 == l.X2),
+            l => (l.Y1, l.Y2),
+            l => l.X1,
+            isUpright: true
+        );
+        _crossings = crossings.ToLookup(c => (c.IsUpright, c.Cut));
     }
 
     /// <summary>The columns at which to cut into as few parts as are narrow enough, the fewest of them almost empty,
@@ -38,12 +35,10 @@ internal sealed class SheetCutter
     public static IReadOnlyList<double>? Columns(CircuitDrawing drawing, double widest)
     {
         double[] edges = [0, .. drawing.Columns, drawing.Width];
-        int[] cost =
-        [
-            .. edges.Select(x =>
-                drawing.Lines.Where(l => l.Y1 == l.Y2 && l.X1 < x && l.X2 > x).Select(l => l.Y1).Distinct().Count()
-            ),
-        ];
+        int[] cost = new int[edges.Length];
+        foreach (IGrouping<double, DrawnLine> row in Level(drawing).GroupBy(l => l.Y1))
+            foreach (int edge in row.SelectMany(l => Within(edges, l.X1, l.X2)).Distinct())
+                cost[edge]++;
         (int Parts, int Thin, int Cut, int From)[] best = new (int, int, int, int)[edges.Length];
         for (int end = 1; end < edges.Length; end++)
         {
@@ -72,23 +67,34 @@ internal sealed class SheetCutter
     }
 
     /// <summary>The sheets, row by row, all of one size; null as soon as one does not fit.</summary>
+    /// <param name="drawing">The drawing, with its bands.</param>
+    /// <param name="cuts">Where to cut it upright.</param>
+    /// <param name="fits">Whether a sheet fits.</param>
+    /// <param name="first">The column that is cut first; becomes the one that did not fit, which decides nearly every
+    /// later try.</param>
     public static IReadOnlyList<CircuitDrawing>? Cut(
         CircuitDrawing drawing,
         IReadOnlyList<double> cuts,
-        Predicate<CircuitDrawing> fits
+        Predicate<CircuitDrawing> fits,
+        ref int first
     )
     {
         var cutter = new SheetCutter(drawing, cuts);
         int columns = cuts.Count + 1,
             bands = drawing.Bands.Count + 1;
         var sheets = new CircuitDrawing[columns * bands];
-        for (int column = 0; column < columns; column++)
+        for (int i = 0; i < columns; i++)
         {
-            int band = 0;
+            int column = (first + i) % columns,
+                band = 0;
             foreach (CircuitDrawing sheet in cutter.Column(column))
             {
                 if (!fits(sheet))
+                {
+                    first = column;
                     return null;
+                }
+
                 sheets[band++ * columns + column] = sheet;
             }
         }
@@ -152,10 +158,40 @@ internal sealed class SheetCutter
         return found >= 0 ? found : ~found - 1;
     }
 
-    private void AddCrossings(double cut, IEnumerable<DrawnLine> lines, Func<DrawnLine, double> place, bool isUpright)
+    private static void AddCrossings(
+        List<Crossing> crossings,
+        IReadOnlyList<double> cuts,
+        IEnumerable<DrawnLine> lines,
+        Func<DrawnLine, (double From, double To)> ends,
+        Func<DrawnLine, double> place,
+        bool isUpright
+    )
     {
-        foreach (IGrouping<double, DrawnLine> line in lines.GroupBy(place).OrderBy(g => g.Key))
-            _crossings.Add(new Crossing(Letters(_crossings.Count), cut, line.Key, isUpright, line.Any(l => l.IsLive)));
+        double[] at = [.. cuts];
+        List<DrawnLine>[] crossing = [.. cuts.Select(_ => new List<DrawnLine>())];
+        foreach (DrawnLine line in lines)
+        {
+            (double from, double to) = ends(line);
+            foreach (int cut in Within(at, from, to))
+                crossing[cut].Add(line);
+        }
+
+        foreach ((int cut, List<DrawnLine> here) in crossing.Index())
+            foreach (IGrouping<double, DrawnLine> line in here.GroupBy(place).OrderBy(g => g.Key))
+                crossings.Add(
+                    new Crossing(Letters(crossings.Count), at[cut], line.Key, isUpright, line.Any(l => l.IsLive))
+                );
+    }
+
+    private static IEnumerable<DrawnLine> Level(CircuitDrawing drawing) => drawing.Lines.Where(l => l.Y1 == l.Y2);
+
+    // Which of ascending places lie between two others.
+    private static IEnumerable<int> Within(double[] places, double from, double to)
+    {
+        int first = Array.BinarySearch(places, from);
+        for (int i = first < 0 ? ~first : first; i < places.Length && places[i] < to; i++)
+            if (places[i] > from)
+                yield return i;
     }
 
     // A to Z, then AA, AB and so on.

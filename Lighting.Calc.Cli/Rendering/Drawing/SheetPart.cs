@@ -35,18 +35,19 @@ internal sealed class SheetPart
         int band,
         double[] across,
         double[] down,
-        IEnumerable<Crossing> crossings
+        ILookup<(bool IsUpright, double Cut), Crossing> crossings
     )
     {
         (_drawing, _column, _band, _columns) = (drawing, column, band, across.Length - 1);
         _cut = new Box(across[column], down[band], across[column + 1], down[band + 1]);
         _crossings =
         [
-            .. crossings.Where(c =>
-                c.IsUpright
-                    ? (c.Cut == _cut.Top || c.Cut == _cut.Bottom) && c.Place > _cut.Left && c.Place < _cut.Right
-                    : (c.Cut == _cut.Left || c.Cut == _cut.Right) && c.Place > _cut.Top && c.Place < _cut.Bottom
-            ),
+            .. new[] { _cut.Left, _cut.Right }
+                .SelectMany(x => crossings[(false, x)])
+                .Where(c => c.Place > _cut.Top && c.Place < _cut.Bottom),
+            .. new[] { _cut.Top, _cut.Bottom }
+                .SelectMany(y => crossings[(true, y)])
+                .Where(c => c.Place > _cut.Left && c.Place < _cut.Right),
         ];
         _content = Content();
         foreach (Crossing crossing in _crossings.OrderByDescending(c => c.Place))

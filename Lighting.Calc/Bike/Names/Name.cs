@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Lighting.Calc;
 
 /// <summary>Comparison of names in a bike's lists: ordinal, ignoring case.</summary>
@@ -6,4 +8,12 @@ internal static class Name
     public static StringComparer Comparer => StringComparer.OrdinalIgnoreCase;
 
     public static bool Equal(string left, string right) => Comparer.Equals(left, right);
+
+    public static bool IsAmong(ImmutableArray<string> names, string name)
+    {
+        foreach (string one in names)
+            if (Equal(one, name))
+                return true;
+        return false;
+    }
 }

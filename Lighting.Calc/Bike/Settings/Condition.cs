@@ -35,8 +35,14 @@ public sealed record Condition
     public bool Holds(Setting setting)
     {
         foreach (ImmutableArray<ConditionTerm> part in Parts)
-            if (!part.Any(t => t.Holds(setting)))
+        {
+            bool holds = false;
+            foreach (ConditionTerm alternative in part)
+                holds |= alternative.Holds(setting);
+            if (!holds)
                 return false;
+        }
+
         return true;
     }
 

@@ -10,7 +10,7 @@ internal sealed record ConditionTerm(string Switch, ImmutableArray<string> Posit
     /// <summary>Whether the switch is in one of the positions; false for a switch that the setting does not
     /// have.</summary>
     public bool Holds(Setting setting) =>
-        setting.PositionOf(Switch) is { } position && Positions.Contains(position, Name.Comparer);
+        setting.PositionOf(Switch) is { } position && Name.IsAmong(Positions, position);
 
     /// <summary>Form in lists: <c>lights=low|high</c>.</summary>
     public override string ToString() => $"{Switch}={string.Join('|', Positions)}";

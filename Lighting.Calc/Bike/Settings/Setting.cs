@@ -66,10 +66,15 @@ public sealed class Setting : IEquatable<Setting>
     public override bool Equals(object? obj) => Equals(obj as Setting);
 
     /// <inheritdoc/>
-    public override int GetHashCode() =>
-        _hash != 0
-            ? _hash
-            : _hash = _at.Select((position, s) => _switches.HashAt(s, position)).Aggregate(0, (all, its) => all ^ its);
+    public override int GetHashCode()
+    {
+        if (_hash != 0)
+            return _hash;
+        int hash = 0;
+        for (int s = 0; s < _at.Length; s++)
+            hash ^= _switches.HashAt(s, _at[s]);
+        return _hash = hash;
+    }
 
     /// <summary>The switches that are not off: <c>lights=low; brake=on</c>, or <c>everything off</c>; <c>no
     /// switches</c> of a bike without any.</summary>

@@ -34,7 +34,7 @@ internal sealed class Switches
                 i =>
                     !bike.Switches[i].IsRelay
                     && Name.Equal(bike.Switches[i].Switch, position.Switch)
-                    && bike.Switches[i].ClosedIn.Contains(position.Position, Name.Comparer)
+                    && Name.IsAmong(bike.Switches[i].ClosedIn, position.Position)
             );
     }
 
@@ -60,7 +60,13 @@ internal sealed class Switches
         )[switchNumber][position];
 
     /// <summary>Number of a switch; −1 if there is none of that name.</summary>
-    public int NumberOf(string switchName) => Array.FindIndex(_positions, all => Name.Equal(all[0].Switch, switchName));
+    public int NumberOf(string switchName)
+    {
+        for (int s = 0; s < _positions.Length; s++)
+            if (Name.Equal(_positions[s][0].Switch, switchName))
+                return s;
+        return -1;
+    }
 
     /// <summary>For each of these switches the number of its position in a setting; one more than there are where the
     /// setting does not show, or tells another.</summary>
@@ -119,6 +125,6 @@ internal sealed class Switches
     private (int Switch, bool[] Holds) Alternative(ConditionTerm term)
     {
         int number = NumberOf(term.Switch);
-        return (number, [.. _positions[number].Select(p => term.Positions.Contains(p.Position, Name.Comparer)), false]);
+        return (number, [.. _positions[number].Select(p => Name.IsAmong(term.Positions, p.Position)), false]);
     }
 }

@@ -25,9 +25,10 @@ internal static class EngineRunning
             return setting =>
                 coils.Any(c => (!bike.HasNetwork || !c.LitWhen.Terms.IsEmpty) && c.LitWhen.Holds(setting));
         var graph = new HarnessGraph(bike);
+        HarnessPart[] fed = [.. graph.Lamps.Where(l => Array.Exists(coils, c => Name.Equal(c.Lamp, l.Name)))];
         return setting =>
             graph.From(graph.Live, graph.Switches.ClosedIn(setting)) is var live
-            && graph.Lamps.Any(l => Array.Exists(coils, c => Name.Equal(c.Lamp, l.Name)) && live.Reaches(l.A));
+            && Array.Exists(fed, l => live.Reaches(l.A));
     }
 
     private static bool Names(string name) => name.Contains(Ignition, StringComparison.OrdinalIgnoreCase);

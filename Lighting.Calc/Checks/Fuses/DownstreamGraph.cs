@@ -72,7 +72,7 @@ internal sealed class DownstreamGraph
         foreach ((ContactSet met, Dictionary<ContactSet, Reached> byClosed) in known)
             if (byClosed.TryGetValue(state.Closed.And(met), out Reached? walk))
                 return walk;
-        Reached fresh = Harness.From(start, Ohms, pastBattery: false);
+        Reached fresh = Walked(start, state, without, throughFuses);
         ContactSet comesTo = fresh.MetContacts();
         int place = known.FindIndex(k => k.Met.Equals(comesTo));
         if (place < 0)
@@ -83,6 +83,11 @@ internal sealed class DownstreamGraph
 
         known[place].ByClosed.Add(state.Closed.And(comesTo), fresh);
         return fresh;
+    }
+
+    private Reached Walked(int start, FeedState state, HarnessPart? without, bool throughFuses)
+    {
+        return Harness.From(start, Ohms, pastBattery: false);
 
         double Ohms(HarnessPart part) =>
             !part.Joins(state.Closed)

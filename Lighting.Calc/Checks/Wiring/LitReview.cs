@@ -11,8 +11,19 @@ internal sealed class LitReview
     private readonly SettingGroups _groups;
     private readonly HarnessGraph _graph;
 
-    private LitReview(Bike bike, IReadOnlyList<OperatingPoint> points, SettingGroups groups) =>
+    // The solutions, each once, and for each point the place of its own among them.
+    private readonly SolvedCircuit[] _solved;
+    private readonly int[] _solvedAt;
+
+    private LitReview(Bike bike, IReadOnlyList<OperatingPoint> points, SettingGroups groups)
+    {
         (_bike, _points, _groups, _graph) = (bike, points, groups, groups.Graph);
+        var places = new Dictionary<SolvedCircuit, int>();
+        foreach (OperatingPoint point in points)
+            places.TryAdd(point.Solved, places.Count);
+        _solved = [.. places.Keys];
+        _solvedAt = [.. points.Select(p => places[p.Solved])];
+    }
 
     /// <summary>Compares what the lists say with what the circuit does.</summary>
     /// <param name="bike">A bike with runs.</param>
@@ -32,16 +43,15 @@ internal sealed class LitReview
     {
         string name = _bike.Lamps[lamp].Lamp;
         Func<Setting, bool> isMeant = _graph.Switches.TestOf(_bike.Lamps[lamp].LitWhen);
-        var isLit = new Dictionary<SolvedCircuit, bool>();
+        bool[] isLit = [.. _solved.Select(s => IsLit(s, lamp))];
         List<OperatingPoint> dark = [],
             lit = [],
             through = [];
         for (int p = 0; p < _points.Count; p++)
         {
             OperatingPoint point = _points[p];
-            if (!isLit.TryGetValue(point.Solved, out bool on))
-                isLit.Add(point.Solved, on = IsLit(point.Solved, lamp));
-            bool meant = isMeant(point.Setting);
+            bool on = isLit[_solvedAt[p]],
+                meant = isMeant(point.Setting);
             if (meant && on && !_groups.IsFed(lamp, _groups.GroupOf[p]))
                 through.Add(point);
             // A driver that gives up is a finding of its own.
