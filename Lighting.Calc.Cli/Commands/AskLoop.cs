@@ -142,6 +142,7 @@ internal sealed class AskLoop(FaultFinder finder, CommandConsole console, string
             Instrument.Meter => "a number of volts",
             Instrument.Ammeter => "a number of amps",
             Instrument.Ohmmeter => "a number of ohms, or OL",
+            Instrument.Wiggle => "flickers or steady",
             _ => "dark, dim, good or bright",
         };
 

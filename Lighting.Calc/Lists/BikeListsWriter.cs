@@ -265,7 +265,7 @@ public static class BikeListsWriter
             : reading.Voltage is { } volts ? QuantityText.Voltage.Write(volts)
             : reading.Current is { } amps ? QuantityText.Current.Write(amps)
             : reading.Resistance is { } ohms ? QuantityText.Resistance.Write(ohms)
-            : reading.Seen is { } seen ? ReadingsReader.Looks.First(l => l.Value == seen).Word
+            : reading.Seen is { } seen ? ReadingsReader.WordOf(reading.Instrument, seen)
             : "",
             Text(reading.To ?? ""),
             Text(reading.Jumper?.ToString() ?? ""),

@@ -47,6 +47,10 @@ internal static class ReadingsReader
         ("flickers", Brightness.Dim),
     ];
 
+    /// <summary>The word of a list for what was seen.</summary>
+    public static string WordOf(Instrument instrument, Brightness seen) =>
+        (instrument == Instrument.Wiggle ? Wiggles : Looks).First(l => l.Value == seen).Word;
+
     /// <summary>The readings of the rows that are valid and were taken; the others are logged.</summary>
     public static ImmutableArray<Reading> Read(ListTable table, BikeNames names, bool hasRuns)
     {
