@@ -140,6 +140,8 @@ internal sealed class FaultBenchmark(FaultFinder finder, int seed, double enough
             slowest = Math.Max(slowest, watch.Elapsed.TotalMilliseconds);
             if (placed is null && readings.Count > 0 && diagnosis.Ranked[0].Probability >= Named)
                 placed = (taken, isTrue(diagnosis.Ranked[0]));
+            if (placed is null && diagnosis.Repair is not null)
+                placed = (taken, isTrue(diagnosis.Certain!.Value.Group));
             if (named is null && diagnosis.Consequence is { Probability: >= Named } led)
                 named = (taken, led.Words == consequence);
             named ??= placed;

@@ -40,6 +40,27 @@ public class HardCaseTests(ITestOutputHelper output)
     [MemberData(nameof(SomePairs))]
     public void Two_faults_at_once_are_both_named(int index) => Assert.True(Pair(index).Found);
 
+    // A lamp that was once misread leaves second faults in question that change hardly anything.
+    [Fact]
+    public void A_fault_is_named_while_only_a_second_one_is_in_question()
+    {
+        FaultFinder finder = DemoBikes.FewestTests("chapel-single");
+        FaultFamily leak = finder.Model.Families.Single(f =>
+            f.Kind == FaultKind.LeakToFrame && f.PartName == Bike.BatteryMinus
+        );
+        BenchmarkRun run = new FaultBenchmark(finder, seed: 20).Run(
+            new FaultMember(leak, leak.Cases[0] with { Ohms = 4.5 }),
+            FaultBenchmark.Complaint
+        );
+        output.WriteLine($"{run.TestsToName}, {run.Tests} tests: {run.Last.Summary}");
+        Assert.True(run.IsNamedRight && run.TestsToName <= 10, $"{run.TestsToName} tests");
+        Diagnosis then = finder.Diagnose(
+            run.Readings.Take(run.Readings.Count - 1),
+            TestContext.Current.CancellationToken
+        );
+        Assert.NotNull(then.Repair);
+    }
+
     [Fact]
     public void A_short_behind_the_fuse_of_a_bike_with_LEDs_is_found()
     {

@@ -29,6 +29,7 @@ public sealed class Diagnosis
         )
         {
             Consequence = Consequence,
+            Certain = Certain,
             Repair = Repair,
             Proof = Proof,
         };
@@ -46,6 +47,10 @@ public sealed class Diagnosis
 
     /// <summary>What the likely faults lead to, as a blown fuse, and how likely that is; null for nothing.</summary>
     internal (string Words, double Probability)? Consequence { get; init; }
+
+    /// <summary>The fault that is likeliest to be there, by itself or with a second one, and how likely that is; null
+    /// for none.</summary>
+    internal (FaultGroup Group, double Probability)? Certain { get; init; }
 
     /// <summary>The repair of the fault that is named, in one line; null while none is likely enough.</summary>
     public string? Repair { get; internal init; }

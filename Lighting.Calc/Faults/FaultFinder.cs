@@ -186,13 +186,10 @@ public sealed class FaultFinder
             );
         if (seekNext && Repeated(groups[0], posterior, shares, evidence, next) is { } repeated)
             next = repeated;
-        bool isNamed =
-            evidence.Length > 0
-            && groups[0].Probability >= Named
-            && groups[0].Best.Faults is [{ Kind: not FaultKind.None and not FaultKind.NotListed }];
-        FaultFamily? named = isNamed
+        (FaultGroup Group, double Probability)? certain = evidence.Length > 0 ? Certain(groups) : null;
+        FaultFamily? named = certain is { Probability: >= Named } sure
             ? _model.Families.First(f =>
-                f.Kind == groups[0].Best.Faults[0].Kind && f.PartName == groups[0].Best.Faults[0].Part
+                f.Kind == sure.Group.Best.Faults[0].Kind && f.PartName == sure.Group.Best.Faults[0].Part
             )
             : null;
         (string, double)? led = Headline.Consequence(_model, posterior, shares.Single);
@@ -201,18 +198,44 @@ public sealed class FaultFinder
             nothing,
             evidence.Length == 0 && findings.Any(f => f.Kind == FindingKind.ContradictoryReadings)
                 ? "The readings contradict each other: repeat those that the findings name."
-                : Headline.Of(_model, groups, evidence.Length, nothing, explainer, led),
+                : Headline.Of(
+                    _model,
+                    groups,
+                    evidence.Length,
+                    nothing,
+                    explainer,
+                    led,
+                    named is null ? null : certain
+                ),
             next,
             findings.ToImmutable(),
             [.. evidence.Select(e => e.Reading)]
         )
         {
             Consequence = led,
+            Certain = certain,
             Repair = named?.Repair,
             Proof = named is null
                 ? null
                 : explainer.Proof(explainer.Fits(posterior.Best(_model.Families.IndexOf(named)))),
         };
+    }
+
+    // A fault is as certain as all together that have it: by itself, or with a second one.
+    private static (FaultGroup Group, double Probability)? Certain(FaultGroup[] groups)
+    {
+        (FaultGroup Group, double Probability)? most = null;
+        foreach (FaultGroup group in groups)
+            if (
+                group.Best.Faults is [{ Kind: not FaultKind.None and not FaultKind.NotListed } one]
+                && groups
+                    .Where(g => g == group || g.Best.Faults.Any(f => f.Kind == one.Kind && f.Part == one.Part))
+                    .Sum(g => g.Probability)
+                    is var sum
+                && sum > (most?.Probability ?? 0)
+            )
+                most = (group, sum);
+        return most;
     }
 
     private Evidence EvidenceOf(

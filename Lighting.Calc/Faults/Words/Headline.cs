@@ -12,7 +12,8 @@ internal static class Headline
         int readings,
         bool nothing,
         Explainer explainer,
-        (string Words, double Probability)? led
+        (string Words, double Probability)? led,
+        (FaultGroup Group, double Probability)? named
     )
     {
         FaultGroup first = groups[0];
@@ -37,6 +38,10 @@ internal static class Headline
             && !SaysIt(model, first, consequence)
         )
             return $"{consequence} ({FaultWords.Percent(probability)}). Why is not clear yet{Likeliest()}.{conflict}";
+        // It is there for certain, and only a second fault is in question.
+        if (named is var (there, certainty) && there.Probability < Likely)
+            return $"{char.ToUpperInvariant(there.Best.Sentence[0])}{there.Best.Sentence[1..]} "
+                + $"({FaultWords.Percent(certainty)}). Whether there is a second fault is not clear yet.";
         if (explainer.IsNormal)
             return $"{(readings == 1 ? "The reading is" : "All readings are")} normal so far; the likeliest remaining "
                 + $"fault is {first.Best.Sentence} {share}.";
