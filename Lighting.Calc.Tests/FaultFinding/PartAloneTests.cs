@@ -183,9 +183,7 @@ public class PartAloneTests
         Reading reading = Assert.Single(ReadingText.Read(s_twin, text).Readings);
         Assert.Equal(said, FaultWords.Of(reading));
         Assert.Empty(DemoBikes.Finder(Twin).Diagnose([reading], Cancellation).Findings);
-        ListResult<BikeLists> back = new BikeLists { Bike = s_twin }.WithReadings(
-            ListSource.Empty.With("readings.csv", BikeListsWriter.Write([reading]))
-        );
+        ListResult<BikeLists> back = ReadingOf.ReadBack(s_twin, reading);
         Assert.Empty(back.Faults);
         Assert.Equal([reading], back.Value.Readings);
     }

@@ -21,4 +21,10 @@ internal static class ReadingOf
             Instrument = with,
             Seen = look,
         };
+
+    /// <summary>What a list reads of a reading that was written to it.</summary>
+    public static ListResult<BikeLists> ReadBack(Bike bike, Reading reading) =>
+        new BikeLists { Bike = bike }.WithReadings(
+            ListSource.Empty.With("readings.csv", BikeListsWriter.Write([reading]))
+        );
 }

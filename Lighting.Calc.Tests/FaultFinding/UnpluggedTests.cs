@@ -143,7 +143,7 @@ public class UnpluggedTests
         );
         Assert.Equal(("fuse out", "frame", "tail wire"), (said.Point, said.To, said.Unplugged));
         Assert.Equal("0.3 Ω from fuse out to frame with tail wire unplugged", FaultWords.Of(said));
-        ListResult<BikeLists> back = Read(BikeListsWriter.Write([said]));
+        ListResult<BikeLists> back = ReadingOf.ReadBack(s_twin, said);
         Assert.Empty(back.Faults);
         Assert.Equal([said], back.Value.Readings);
     }

@@ -76,9 +76,7 @@ public class WiggleTests
         Assert.Equal((Instrument.Wiggle, seen), (reading.Instrument, reading.Seen));
         Assert.Equal(said, FaultWords.Of(reading));
         Assert.Empty(DemoBikes.Finder(Twin).Diagnose([reading], Cancellation).Findings);
-        ListResult<BikeLists> back = new BikeLists { Bike = s_twin }.WithReadings(
-            ListSource.Empty.With("readings.csv", BikeListsWriter.Write([reading]))
-        );
+        ListResult<BikeLists> back = ReadingOf.ReadBack(s_twin, reading);
         Assert.Empty(back.Faults);
         Assert.Equal([reading], back.Value.Readings);
     }

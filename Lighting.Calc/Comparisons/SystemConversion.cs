@@ -124,7 +124,7 @@ public sealed class SystemConversion
             Figures = Bike.BatteryCapacity is { } capacity ? [capacity] : [],
         };
         ConvertedLoad[] taken = [.. Loads.Where(l => !l.IsListed)];
-        string[] lamps = Names(l => l.RelativeLightAt(l.ReferenceVoltage) is not null),
+        string[] lamps = Names(l => l.GivesLight),
             others = Names(l => l.RelativeLightAt(l.ReferenceVoltage) is null);
         if (lamps.Length > 0)
             yield return new Finding(FindingKind.NoCounterpartListed, Severity.Caution, "lamps")

@@ -188,9 +188,7 @@ public sealed class FaultFinder
             next = repeated;
         (FaultGroup Group, double Probability)? certain = evidence.Length > 0 ? Certain(groups) : null;
         FaultFamily? named = certain is { Probability: >= Named } sure
-            ? _model.Families.First(f =>
-                f.Kind == sure.Group.Best.Faults[0].Kind && f.PartName == sure.Group.Best.Faults[0].Part
-            )
+            ? _model.Families.First(f => f.Is(sure.Group.Best.Faults[0]))
             : null;
         (string, double)? led = Headline.Consequence(_model, posterior, shares.Single);
         return new Diagnosis(

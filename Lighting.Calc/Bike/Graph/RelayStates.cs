@@ -50,12 +50,15 @@ internal sealed class RelayStates
         return ContactSet.Where(_contacts, i => on.Has(i) || closed.Has(i) && !off.Has(i));
     }
 
+    /// <summary>The contacts that are closed with every relay at rest.</summary>
+    /// <param name="switched">The closed contacts of switches.</param>
+    public ContactSet AtRest(ContactSet switched) =>
+        Enumerable.Range(0, Coils.Length).Aggregate(switched, (closed, r) => With(closed, r, isIn: false));
+
     private Settled Settle(ContactSet switched, Func<int, HarnessPart, bool>? carries)
     {
         var isIn = new bool[Coils.Length];
-        ContactSet closed = switched;
-        for (int r = 0; r < isIn.Length; r++)
-            closed = With(closed, r, isIn: false);
+        ContactSet closed = AtRest(switched);
         var changed = new bool[isIn.Length];
         // A chain of relays settles within as many rounds as there are relays; two more show who never does.
         for (int round = 0; round < isIn.Length + 3; round++)

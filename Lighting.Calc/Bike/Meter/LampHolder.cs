@@ -12,11 +12,7 @@ internal sealed record LampHolder(ImmutableArray<int> Lamps, string Return)
         [
             .. Enumerable
                 .Range(0, bike.Lamps.Length)
-                .Where(i =>
-                    bike.Lamps[i].Quantity == 1
-                    && bike.Lamps[i].Specification is var s
-                    && s.RelativeLightAt(s.ReferenceVoltage) is not null
-                )
+                .Where(i => bike.Lamps[i].Quantity == 1 && bike.Lamps[i].Specification.GivesLight)
                 .GroupBy(i => (bike.Lamps[i].Circuit, bike.Lamps[i].Return!), NameComparer.Instance)
                 .Select(g => new LampHolder([.. g], g.Key.Item2)),
         ];

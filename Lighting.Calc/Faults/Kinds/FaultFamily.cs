@@ -64,6 +64,9 @@ internal abstract class FaultFamily(
     /// <summary>Whether it is the same fault of the same part, differing only in how it shows.</summary>
     public bool IsSameAs(FaultFamily other) => Kind == other.Kind && PartName == other.PartName;
 
+    /// <summary>Whether a fault of a result is of this family.</summary>
+    public bool Is(Fault fault) => Kind == fault.Kind && PartName == fault.Part;
+
     /// <summary>Puts a severity into a harness that is measured live or cold, or looked at.</summary>
     public abstract void PutIn(FaultyHarness harness, FaultCase severity);
 

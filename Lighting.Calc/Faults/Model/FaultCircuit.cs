@@ -258,8 +258,7 @@ internal sealed class FaultCircuit
     public int NodeOf(string point) => Points.IndexOf(point, 0, Points.Length, Name.Comparer);
 
     /// <summary>Whether a lamp is one to look at, not an ignition or a horn.</summary>
-    public bool GivesLight(int lamp) =>
-        Bike.Lamps[lamp].Specification is { } s && s.RelativeLightAt(s.ReferenceVoltage) is not null;
+    public bool GivesLight(int lamp) => Bike.Lamps[lamp].Specification.GivesLight;
 
     /// <summary>What is unplugged in a test; null for nothing.</summary>
     public string? UnpluggedIn(in TestPlace test) =>

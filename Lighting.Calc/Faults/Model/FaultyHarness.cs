@@ -85,13 +85,11 @@ internal sealed class FaultyHarness(FaultCircuit circuit)
     }
 
     /// <summary>Relays drop out: the battery is disconnected.</summary>
-    public void RestRelays() =>
-        SetRelays(
-            ContactSet.Where(
-                circuit.Contacts.Length,
-                i => circuit.Bike.Switches[i].ClosedIn.Contains(Relay.Out, Name.Comparer)
-            )
-        );
+    public void RestRelays()
+    {
+        if (circuit.Graph.Switches.Relays is { } relays)
+            SetRelays(relays.AtRest(_closed));
+    }
 
     // A relay drops out that a fault, or what is unplugged, leaves without the voltage to pull in.
     private void FollowRelays()

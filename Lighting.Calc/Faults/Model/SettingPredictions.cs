@@ -15,8 +15,6 @@ internal sealed class SettingPredictions
     // is then known well enough to call it lit. Through less a cold filament in the way would look stiff as well.
     private const double StiffShare = 0.06;
 
-    private const double FloatingVolts = 0.2;
-
     private readonly FaultModel _model;
     private readonly FaultCircuit _circuit;
     private readonly Setting _setting;
@@ -421,7 +419,7 @@ internal sealed class SettingPredictions
             // some hundredths.
             if (Math.Abs(loaded) < Math.Abs(idle))
                 share = loaded / idle;
-            floats = Math.Abs(loaded) < FloatingVolts && Math.Abs(idle) > 10 * FloatingVolts;
+            floats = Math.Abs(loaded) < ReadingScale.DeadVolts && Math.Abs(idle) > 10 * ReadingScale.DeadVolts;
         }
 
         column.Battery[m] = (float)(share * (a.Battery[m] - b.Battery[m]));
@@ -434,7 +432,7 @@ internal sealed class SettingPredictions
 
         column.Sigma[m] = (float)Math.Sqrt(squares / ToleranceDraws.Pairs);
         if (floats)
-            column.Sigma[m] = Math.Max(column.Sigma[m], (float)FloatingVolts);
+            column.Sigma[m] = Math.Max(column.Sigma[m], (float)ReadingScale.DeadVolts);
         if (column.Own.Length > 0)
             column.Own[m] = (float)Math.Abs(share * (a.Own[m] - b.Own[m]));
     }

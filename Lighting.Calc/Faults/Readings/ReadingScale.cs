@@ -34,8 +34,8 @@ internal sealed class ReadingScale(FaultCircuit circuit)
                 ? Math.Max(DeadVolts / 4, Sigma(place.Instrument, value))
             : Sigma(place.Instrument, value);
 
-    // A wire that is dead shows up to some tenths of a volt: common practice, no source.
-    private const double DeadVolts = 0.2;
+    /// <summary>What a wire that is dead, or joined to nothing, shows at most: common practice, no source.</summary>
+    public const double DeadVolts = 0.2;
 
     /// <summary>Standard deviation of the instrument; a limit of error ±a is taken as uniform, a/√3.</summary>
     public double Sigma(Instrument instrument, double value)

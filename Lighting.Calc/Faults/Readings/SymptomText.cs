@@ -59,7 +59,8 @@ internal sealed class SymptomText
         foreach (string part in parts)
             if (PeopleWords.IsNothing(part))
                 readings.AddRange(
-                    bike.Lamps.Where(GivesLight).Select(l => Seen(l, held ?? WhenLit(bike, graph, l), Brightness.Dark))
+                    bike.Lamps.Where(l => l.Specification.GivesLight)
+                        .Select(l => Seen(l, held ?? WhenLit(bike, graph, l), Brightness.Dark))
                 );
             else
                 Take(bike, graph, part, held, readings, findings);
@@ -141,9 +142,6 @@ internal sealed class SymptomText
             ? circuit
             : [.. bike.Lamps.Where(l => l.Lamp.StartsWith(name + " ", StringComparison.OrdinalIgnoreCase))];
     }
-
-    private static bool GivesLight(FittedLamp lamp) =>
-        lamp.Specification.RelativeLightAt(lamp.Specification.ReferenceVoltage) is not null;
 
     private static Condition? WhenLit(Bike bike, HarnessGraph graph, FittedLamp lamp) =>
         SettingEnumeration

@@ -46,11 +46,11 @@ internal static class FaultWords
     public static string Look(Brightness look, bool testLamp) =>
         testLamp && look == Brightness.Normal ? "lit"
         : testLamp && look == Brightness.Dark ? "off"
-        : ReadingsReader.Looks.First(l => l.Value == look).Word;
+        : ReadingsReader.WordOf(Instrument.Visual, look);
 
     /// <summary>How watched lamps are while a part is moved.</summary>
     public static string Wiggled(Brightness seen) =>
-        ReadingsReader.Wiggles[seen <= Brightness.Dim ? 1 : 0].Word;
+        ReadingsReader.WordOf(Instrument.Wiggle, seen <= Brightness.Dim ? Brightness.Dim : Brightness.Normal);
 
     /// <summary>A value of a test in words.</summary>
     public static string Value(Instrument instrument, double value, FaultFindingOptions options) =>

@@ -58,7 +58,7 @@ internal static class Headline
     }
 
     private static bool LeadsTo(FaultModel model, Fault fault, string consequence) =>
-        model.Families.Any(f => f.Consequence == consequence && f.Kind == fault.Kind && f.PartName == fault.Part);
+        model.Families.Any(f => f.Consequence == consequence && f.Is(fault));
 
     /// <summary>What several faults lead to, such as a blown fuse: as likely as all of them together, with what
     /// resembles them; null where none leads to anything.</summary>

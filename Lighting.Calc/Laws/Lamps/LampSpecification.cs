@@ -51,6 +51,9 @@ public sealed record LampSpecification
     /// unknown.</summary>
     public ElectricPotential? MaximumVoltage { get; init; }
 
+    /// <summary>Whether it is one to look at: no ignition, no horn.</summary>
+    internal bool GivesLight => RelativeLightAt(ReferenceVoltage) is not null;
+
     /// <summary>Whether it is an LED, which depends on polarity.</summary>
     internal bool HasPolarity => Type is LampType.Led or LampType.LedResistor;
 
